@@ -1,0 +1,83 @@
+package main
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"reflect"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+)
+
+// formats write a slice of rows whose json tags are the columns.
+var formats = map[string]func(io.Writer, any) error{"table": writeTable, "csv": writeCSV, "json": writeJSON}
+
+func writeJSON(w io.Writer, rows any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(rows)
+}
+
+func writeCSV(w io.Writer, rows any) error {
+	c := csv.NewWriter(w)
+	if err := c.WriteAll(cells(rows, exact)); err != nil {
+		return err
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func writeTable(w io.Writer, rows any) error {
+	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
+	for _, r := range cells(rows, rounded) {
+		if _, err := fmt.Fprintln(t, strings.Join(r, "\t")); err != nil {
+			return err
+		}
+	}
+	return t.Flush()
+}
+
+// cells is a header and one row of text for each row; nil pointers are "".
+func cells(rows any, number func(float64) string) [][]string {
+	v := reflect.ValueOf(rows)
+	typ := v.Type().Elem()
+	var head []string
+	for i := range typ.NumField() {
+		head = append(head, typ.Field(i).Tag.Get("json"))
+	}
+	all := [][]string{head}
+	for i := range v.Len() {
+		row := make([]string, typ.NumField())
+		for f := range row {
+			row[f] = cell(v.Index(i).Field(f), number)
+		}
+		all = append(all, row)
+	}
+	return all
+}
+
+func cell(v reflect.Value, number func(float64) string) string {
+	if v.Kind() == reflect.Pointer {
+		if v.IsNil() {
+			return ""
+		}
+		v = v.Elem()
+	}
+	if v.Kind() == reflect.Float64 {
+		return number(v.Float())
+	}
+	return fmt.Sprint(v.Interface())
+}
+
+func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// rounded shows three significant digits or one decimal, whichever is more.
+func rounded(v float64) string {
+	if v >= 100 || v <= -100 || v == 0 {
+		return strconv.FormatFloat(v, 'f', 1, 64)
+	}
+	return strconv.FormatFloat(v, 'g', 3, 64)
+}

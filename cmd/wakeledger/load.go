@@ -1,0 +1,111 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"sort"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline"
+	"wakeledger/pipeline/normalise"
+)
+
+func (a *app) loadCmd() *cobra.Command {
+	c := &cobra.Command{
+		Use:     "load LOG...",
+		Short:   "Read logs and store them in the season file",
+		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
+		Args:    takes(cobra.MinimumNArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			return a.withSeason(c.Context(), args, func(*pipeline.Season) error { return nil })
+		},
+	}
+	a.readingFlags(c)
+	return c
+}
+
+// withSeason loads logs, makes the season's tables, and calls then.
+func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline.Season) error) (err error) {
+	cfg, err := a.config()
+	if err != nil {
+		return err
+	}
+	s, err := pipeline.Open(ctx, a.db, cfg)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	reports, loadErr := s.Load(ctx, logs)
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	var setAside int64
+	for _, r := range reports {
+		a.tellLog(r)
+		setAside += r.SetAside
+	}
+	if err := s.Derive(ctx); err != nil {
+		return err
+	}
+	if err := then(s); err != nil {
+		return err
+	}
+	if loadErr != nil {
+		return loadErr
+	}
+	if a.strict && setAside > 0 {
+		return fmt.Errorf("%w: see 'wakeledger ask set-aside'", errSetAside)
+	}
+	return nil
+}
+
+func (a *app) tellLog(r pipeline.LogReport) {
+	switch {
+	case r.Unchanged:
+		a.note("%s: unchanged, %d rows as before", r.Name, r.Kept)
+		return
+	case r.Replaced:
+		a.note("%s: read again, %d rows (%d before), %d problems set aside", r.Name, r.Kept, r.Before, r.SetAside)
+	default:
+		a.note("%s: %d rows, %d problems set aside", r.Name, r.Kept, r.SetAside)
+	}
+	for _, s := range r.Sheets {
+		a.tellSheet(s)
+	}
+}
+
+func (a *app) tellSheet(s pipeline.SheetReport) {
+	name := s.Name
+	if name == "" {
+		name = "the table"
+	}
+	if s.Kind == "" {
+		a.note("  %s: not understood, not read", name)
+		return
+	}
+	a.note("  %s: read as %s (%s), %d rows%s", name, s.Kind, s.Why, s.Kept, passedOver(s.Skipped))
+	if len(s.Unknown) > 0 {
+		a.note("    kept under their own names: %s", strings.Join(s.Unknown, ", "))
+	}
+	for _, n := range s.Notes {
+		a.note("    %s", n)
+	}
+}
+
+// passedOver names the rows that are no data, blank ones left out.
+func passedOver(skipped map[normalise.Skip]int64) string {
+	var parts []string
+	for why, n := range skipped {
+		if why != normalise.Blank {
+			parts = append(parts, fmt.Sprintf("%d %s", n, why))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	sort.Strings(parts)
+	return "; passed over: " + strings.Join(parts, ", ")
+}

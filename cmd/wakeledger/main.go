@@ -1,0 +1,14 @@
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}

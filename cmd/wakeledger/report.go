@@ -1,0 +1,119 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+	"wakeledger/reports"
+)
+
+// reportFlags are those of every command that writes a report.
+type reportFlags struct {
+	out, units, title string
+}
+
+func (r *reportFlags) add(c *cobra.Command) {
+	c.Flags().StringVar(&r.out, "out", "season.html", "the report's file")
+	c.Flags().StringVar(&r.units, "units", "metric", "us (lb, in) or metric (kg, cm)")
+	c.Flags().StringVar(&r.title, "title", "", "the report's title; the season's years otherwise")
+}
+
+func (r *reportFlags) check() error {
+	if r.units != "us" && r.units != "metric" {
+		return usage("--units %q: expected us or metric", r.units)
+	}
+	return nil
+}
+
+func (a *app) reportCmd() *cobra.Command {
+	var r reportFlags
+	c := &cobra.Command{
+		Use:       "report KIND",
+		Short:     "Write a report of the season file: season",
+		Example:   "  wakeledger report season --units us --out 2026.html",
+		ValidArgs: []string{"season"},
+		Args:      takes(cobra.MatchAll(cobra.ExactArgs(1), cobra.OnlyValidArgs)),
+		RunE: func(c *cobra.Command, args []string) (err error) {
+			if err := r.check(); err != nil {
+				return err
+			}
+			s, err := a.openExisting(c.Context())
+			if err != nil {
+				return err
+			}
+			defer func() { err = errors.Join(err, s.DB.Close()) }()
+			return a.writeSeason(c.Context(), s, r)
+		},
+	}
+	r.add(c)
+	return c
+}
+
+// openExisting opens a season file that must be there already.
+func (a *app) openExisting(ctx context.Context) (*pipeline.Season, error) {
+	if _, err := os.Stat(a.db); err != nil {
+		return nil, fmt.Errorf("no season file %s: 'wakeledger load LOG...' makes one, --db names another", a.db)
+	}
+	return a.open(ctx)
+}
+
+func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+	in, err := reports.Gather(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	in.Units, in.Generated = r.units, s.Now()
+	in.Title = r.title
+	if in.Title == "" {
+		in.Title = seasonTitle(in.Trips)
+	}
+	err = writeWhole(r.out, func(w *bufio.Writer) error { return reports.Season(w, in) })
+	if err == nil {
+		a.note("report: %s", r.out)
+	}
+	return err
+}
+
+func seasonTitle(trips []queries.Trip) string {
+	var years []string
+	for _, t := range trips {
+		if t.Date != nil && !slices.Contains(years, (*t.Date)[:4]) {
+			years = append(years, (*t.Date)[:4])
+		}
+	}
+	slices.Sort(years)
+	switch len(years) {
+	case 0:
+		return "Season"
+	case 1:
+		return "Season " + years[0]
+	}
+	return "Seasons " + years[0] + " to " + years[len(years)-1]
+}
+
+// writeWhole writes a file that is there whole or not at all.
+func writeWhole(name string, write func(*bufio.Writer) error) (err error) {
+	f, err := os.CreateTemp(filepath.Dir(name), ".wakeledger-*")
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, os.Remove(f.Name()))
+		}
+	}()
+	w := bufio.NewWriter(f)
+	if err := errors.Join(write(w), w.Flush(), f.Chmod(0o644), f.Close()); err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), name)
+}

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline"
+	"wakeledger/pipeline/unit"
+)
+
+// Exit codes.
+const (
+	done         = 0
+	failed       = 1
+	wrongUsage   = 2
+	rowsSetAside = 3 // with --strict
+)
+
+var (
+	errUsage    = errors.New("wrong usage")
+	errSetAside = errors.New("rows were set aside")
+)
+
+// app is what the commands share: where to write, and the flags of all.
+type app struct {
+	out, notes io.Writer
+	db         string
+	strict     bool
+	cfg        pipeline.Config
+	dates      string
+	decimal    string
+}
+
+// run is the program: it returns the exit code.
+func run(ctx context.Context, args []string, out, notes io.Writer) int {
+	a := &app{out: out, notes: notes}
+	root := a.root()
+	root.SetArgs(args)
+	root.SetOut(out)
+	root.SetErr(notes)
+	err := root.ExecuteContext(ctx)
+	switch {
+	case err == nil:
+		return done
+	case errors.Is(err, errSetAside):
+		fmt.Fprintln(notes, "wakeledger:", err)
+		return rowsSetAside
+	case errors.Is(err, errUsage):
+		fmt.Fprintf(notes, "wakeledger: %v\nTry 'wakeledger --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "))
+		return wrongUsage
+	case ctx.Err() != nil:
+		fmt.Fprintln(notes, "wakeledger: stopped; the season file is as it was before the log that was being read")
+		return failed
+	}
+	fmt.Fprintln(notes, "wakeledger:", err)
+	return failed
+}
+
+func usage(format string, args ...any) error {
+	return fmt.Errorf("%w: %s", errUsage, fmt.Sprintf(format, args...))
+}
+
+func (a *app) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "wakeledger",
+		Short:         "From a boat's fishing logs to what worked, how heavy they were, and a report",
+		Example:       "  wakeledger season log-2026.xlsx\n  wakeledger ask strike-rate --by lure",
+		SilenceErrors: true, SilenceUsage: true,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return usage("no command %q", args[0])
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season file")
+	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd())
+	return root
+}
+
+// takes wraps an argument check so that its errors are wrong usage.
+func takes(check cobra.PositionalArgs) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if err := check(c, args); err != nil {
+			return usage("%s: %v", c.Name(), err)
+		}
+		return nil
+	}
+}
+
+// readingFlags are those of every command that reads logs.
+func (a *app) readingFlags(c *cobra.Command) {
+	f := c.Flags()
+	f.StringVar(&a.cfg.Boat, "boat", "", "the boat of logs that name none")
+	f.StringVar(&a.cfg.Zone, "zone", "", "the time zone of logs that name none, such as Pacific/Auckland or UTC-9")
+	f.StringVar(&a.cfg.Units, "log-units", "", "us or metric: what cells and headings without a unit are in")
+	f.StringVar(&a.dates, "dates", "", "day-first or month-first: how dates such as 03/04/2026 are meant")
+	f.StringVar(&a.decimal, "decimal", "", "comma or point: what 1,234 means")
+	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
+	f.DurationVar(&a.cfg.TripGap, "trip-gap", pipeline.DefaultTripGap, "time without lines out that parts two trips, where the log names none")
+	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows were set aside")
+}
+
+// config completes the configuration from the flags.
+func (a *app) config() (pipeline.Config, error) {
+	orders := map[string]unit.Order{"": unit.OrderUnknown, "day-first": unit.DayFirst, "month-first": unit.MonthFirst}
+	marks := map[string]unit.Mark{"": unit.MarkUnknown, "comma": unit.MarkComma, "point": unit.MarkPoint}
+	var ok bool
+	if a.cfg.Order, ok = orders[a.dates]; !ok {
+		return a.cfg, usage("--dates %q: expected day-first or month-first", a.dates)
+	}
+	if a.cfg.Mark, ok = marks[a.decimal]; !ok {
+		return a.cfg, usage("--decimal %q: expected comma or point", a.decimal)
+	}
+	if u := a.cfg.Units; u != "" && u != "us" && u != "metric" {
+		return a.cfg, usage("--log-units %q: expected us or metric", u)
+	}
+	return a.cfg, nil
+}
+
+// open opens the season file, its tables up to date.
+func (a *app) open(ctx context.Context) (*pipeline.Season, error) {
+	s, err := pipeline.Open(ctx, a.db, a.cfg)
+	if err != nil {
+		return nil, err
+	}
+	if err := s.Derive(ctx); err != nil {
+		return nil, errors.Join(err, s.DB.Close())
+	}
+	return s, nil
+}
+
+func (a *app) note(format string, args ...any) { fmt.Fprintf(a.notes, format+"\n", args...) }

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+)
+
+func (a *app) seasonCmd() *cobra.Command {
+	var r reportFlags
+	c := &cobra.Command{
+		Use:     "season LOG...",
+		Short:   "The whole job: read the logs, store, weigh, report",
+		Example: "  wakeledger season trips.csv legs.csv lines.csv strikes.csv fish.csv\n  wakeledger season --units us --out 2026.html log.xlsx",
+		Args:    takes(cobra.MinimumNArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := r.check(); err != nil {
+				return err
+			}
+			return a.withSeason(c.Context(), args, func(s *pipeline.Season) error {
+				if err := a.writeSeason(c.Context(), s, r); err != nil {
+					return err
+				}
+				return a.summary(c.Context(), s)
+			})
+		},
+	}
+	a.readingFlags(c)
+	r.add(c)
+	return c
+}
+
+// summary prints the season in a few lines.
+func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
+	trips, err := queries.AskTrips(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	rates, err := queries.AskStrikeRate(ctx, s.DB, "speed-band")
+	if err != nil {
+		return err
+	}
+	aside, err := queries.AskSetAside(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	var legs, strikes, landed, released int64
+	var boat, lines float64
+	for _, t := range trips {
+		legs += t.Legs
+		boat += t.BoatHours
+	}
+	for _, r := range rates {
+		strikes += r.Strikes
+		landed += r.Landed
+		released += r.Released
+		lines += r.LineHours
+	}
+	fmt.Fprintf(a.out, "%d trips, %d legs, %.1f boat-hours, %.1f line-hours\n", len(trips), legs, boat, lines)
+	fmt.Fprintf(a.out, "%d strikes: %d landed, %d released\n", strikes, landed, released)
+	for _, r := range rates {
+		if r.Rate == nil {
+			continue
+		}
+		fmt.Fprintf(a.out, "  %-16s %4d strikes in %7.1f line-hours: %.2f an hour (%.2f to %.2f)\n",
+			queries.LevelText("speed-band", r.Level), r.Strikes, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
+	}
+	if len(aside) > 0 {
+		fmt.Fprintf(a.out, "%d problems set aside: 'wakeledger ask set-aside' lists them\n", len(aside))
+	}
+	return nil
+}

@@ -1,0 +1,152 @@
+// Package batch fills Arrow record batches from a stream of entries, one reader
+// ahead of whoever takes them, so that reading and storing overlap.
+package batch
+
+import (
+	"context"
+	"sync/atomic"
+
+	"github.com/apache/arrow-go/v18/arrow"
+	"github.com/apache/arrow-go/v18/arrow/array"
+	"github.com/apache/arrow-go/v18/arrow/memory"
+
+	"wakeledger/pipeline/entry"
+)
+
+// rows in a batch: larger ones cost memory and time, smaller ones calls.
+const rows = 8192
+
+// Source yields entries. Next's values are valid until the next call; it
+// reports false at the end.
+type Source interface {
+	Fields() []entry.Field
+	Next() ([]entry.Value, bool, error)
+}
+
+// Reader is an array.RecordReader over a Source.
+type Reader struct {
+	refs    atomic.Int64
+	schema  *arrow.Schema
+	batches chan arrow.RecordBatch
+	current arrow.RecordBatch
+	err     error // written before batches is closed
+	cancel  context.CancelFunc
+}
+
+// NewReader starts reading src in a goroutine, which ends at the source's end,
+// at its first error, or when the reader is released or ctx is done.
+func NewReader(ctx context.Context, src Source) *Reader {
+	ctx, cancel := context.WithCancel(ctx)
+	r := &Reader{schema: schemaOf(src.Fields()), batches: make(chan arrow.RecordBatch, 2), cancel: cancel}
+	r.refs.Store(1)
+	go r.fill(ctx, src)
+	return r
+}
+
+func schemaOf(fields []entry.Field) *arrow.Schema {
+	types := map[entry.Type]arrow.DataType{
+		entry.Text: arrow.BinaryTypes.String, entry.Real: arrow.PrimitiveTypes.Float64,
+		entry.Int: arrow.PrimitiveTypes.Int64, entry.Day: arrow.FixedWidthTypes.Date32,
+		entry.Flag: arrow.FixedWidthTypes.Boolean,
+	}
+	fs := make([]arrow.Field, len(fields))
+	for i, f := range fields {
+		fs[i] = arrow.Field{Name: f.Name, Type: types[f.Type], Nullable: true}
+	}
+	return arrow.NewSchema(fs, nil)
+}
+
+func (r *Reader) fill(ctx context.Context, src Source) {
+	defer close(r.batches)
+	b := array.NewRecordBuilder(memory.DefaultAllocator, r.schema)
+	defer b.Release()
+	b.Reserve(rows)
+	n := 0
+	for {
+		values, more, err := src.Next()
+		if err != nil {
+			r.err = err
+			return
+		}
+		if more {
+			appendRow(b, src.Fields(), values)
+			n++
+		}
+		if n == rows || (!more && n > 0) {
+			select {
+			case r.batches <- b.NewRecordBatch():
+				n = 0
+			case <-ctx.Done():
+				r.err = ctx.Err()
+				return
+			}
+		}
+		if !more {
+			return
+		}
+	}
+}
+
+func appendRow(b *array.RecordBuilder, fields []entry.Field, values []entry.Value) {
+	for i, f := range fields {
+		v := &values[i]
+		col := b.Field(i)
+		switch {
+		case !v.Known:
+			col.AppendNull()
+		case f.Type == entry.Text:
+			col.(*array.StringBuilder).Append(v.Text)
+		case f.Type == entry.Real:
+			col.(*array.Float64Builder).Append(v.Real)
+		case f.Type == entry.Int:
+			col.(*array.Int64Builder).Append(v.Int)
+		case f.Type == entry.Day:
+			col.(*array.Date32Builder).Append(arrow.Date32(v.Int))
+		case f.Type == entry.Flag:
+			col.(*array.BooleanBuilder).Append(v.Int != 0)
+		}
+	}
+}
+
+// Retain adds a reference.
+func (r *Reader) Retain() { r.refs.Add(1) }
+
+// Release drops a reference; the last one stops the reading.
+func (r *Reader) Release() {
+	if r.refs.Add(-1) != 0 {
+		return
+	}
+	r.cancel()
+	if r.current != nil {
+		r.current.Release()
+		r.current = nil
+	}
+	for b := range r.batches {
+		b.Release()
+	}
+}
+
+// Schema has one nullable column for each of the source's fields.
+func (r *Reader) Schema() *arrow.Schema { return r.schema }
+
+// Next moves to the next batch.
+func (r *Reader) Next() bool {
+	if r.current != nil {
+		r.current.Release()
+		r.current = nil
+	}
+	b, ok := <-r.batches
+	if ok {
+		r.current = b
+	}
+	return ok
+}
+
+// RecordBatch is the current batch, valid until the next call of Next.
+func (r *Reader) RecordBatch() arrow.RecordBatch { return r.current }
+
+// Record is RecordBatch under its older name, which the interface still has.
+func (r *Reader) Record() arrow.RecordBatch { return r.current }
+
+// Err is the source's error, or the context's.
+func (r *Reader) Err() error { return r.err }

@@ -1,0 +1,99 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/store"
+)
+
+// Derive makes the season's tables and weights where the entries have changed
+// since they were made, or another trip gap is asked for.
+func (s *Season) Derive(ctx context.Context) error {
+	stale, err := s.DB.Stale(ctx)
+	if err != nil {
+		return err
+	}
+	gap := fmt.Sprint(int64(s.cfg.TripGap.Seconds()))
+	had, err := s.DB.Setting(ctx, "trip_gap_s")
+	if err != nil {
+		return err
+	}
+	if !stale && had == gap {
+		return nil
+	}
+	if err := s.DB.PutSetting(ctx, "trip_gap_s", gap); err != nil {
+		return err
+	}
+	return s.DB.Derive(ctx, defaultBands(), func() error { return s.weigh(ctx) })
+}
+
+// weigh keeps every estimate that each fish supports.
+func (s *Season) weigh(ctx context.Context) error {
+	measured, err := s.DB.MeasuredFish(ctx)
+	if err != nil {
+		return err
+	}
+	fish := make([]estimate.Fish, len(measured))
+	var pairs []estimate.Pair
+	for i, m := range measured {
+		fish[i] = estimate.Fish{Species: m.Species, Ocean: s.cfg.Ocean, LengthCM: m.LengthCM, LengthKind: m.Kind,
+			GirthCM: m.GirthCM, ScaleKG: m.ScaleKG, WeightState: m.State, Certified: m.Certified}
+		if p, ok := s.catalogue.PairOf(fish[i]); ok {
+			pairs = append(pairs, p)
+		}
+	}
+	own := estimate.FitOwn(pairs)
+	var weights []store.Weight
+	for i, m := range measured {
+		for rank, e := range s.catalogue.Weigh(fish[i], own) {
+			weights = append(weights, weightOf(m.ID, rank+1, e))
+		}
+	}
+	if err := s.DB.PutWeights(ctx, weights); err != nil {
+		return err
+	}
+	return s.references(ctx)
+}
+
+func weightOf(id int64, rank int, e estimate.Estimate) store.Weight {
+	w := store.Weight{FishID: id, Rank: rank, Method: e.Method, KG: e.WeightKG,
+		Relation: e.Relation, Source: e.Source, Notes: strings.Join(e.Notes, " ")}
+	if e.HasInterval {
+		w.LoKG, w.HiKG = &e.LoKG, &e.HiKG
+	}
+	return w
+}
+
+func (s *Season) references(ctx context.Context) error {
+	var rows [][]any
+	for _, sp := range s.species.All() {
+		rows = append(rows, []any{sp.Code, sp.Scientific, sp.Name, sp.Group})
+	}
+	if err := s.DB.PutReference(ctx, "species", rows); err != nil {
+		return err
+	}
+	rows = nil
+	for _, r := range s.catalogue.Relations() {
+		rows = append(rows, []any{r.ID, r.Species, r.Stock, r.A, r.B, r.LengthKind, r.WeightState,
+			whole(r.N), real(r.MinCM), real(r.MaxCM), real(r.ResidualS), r.Default, r.Citation, r.Document})
+	}
+	return s.DB.PutReference(ctx, "relation", rows)
+}
+
+// whole and real are NULL for zero, which means not given.
+func whole(v int) any {
+	if v == 0 {
+		return nil
+	}
+	return v
+}
+
+func real(v float64) any {
+	if v == 0 {
+		return nil
+	}
+	return v
+}

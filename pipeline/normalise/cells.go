@@ -1,0 +1,262 @@
+package normalise
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/zone"
+)
+
+// parser reads the cells of one kind of column.
+type parser struct {
+	typ  entry.Type
+	cell func(r *Reader, t *target, text string) error
+}
+
+var parsers = map[string]parser{
+	"text":        {entry.Text, textCell},
+	"zone":        {entry.Text, zoneCell},
+	"date":        {entry.Day, dateCell},
+	"moment":      {entry.Int, momentCell},
+	"quantity":    {entry.Real, quantityCell},
+	"count":       {entry.Int, countCell},
+	"latitude":    {entry.Real, latitudeCell},
+	"longitude":   {entry.Real, longitudeCell},
+	"bool":        {entry.Flag, flagCell("bool", "yes")},
+	"tangle":      {entry.Flag, tangleCell},
+	"kept":        {entry.Flag, flagCell("kept", "yes")},
+	"released":    {entry.Flag, flagCell("bool", "no")},
+	"outcome":     {entry.Text, listCell("outcome", "missed, lost, landed or released")},
+	"lengthkind":  {entry.Text, listCell("lengthkind", "fork length, curved fork length, total length or lower jaw to fork")},
+	"weightstate": {entry.Text, listCell("weightstate", "round, bled, gilled and gutted, or dressed")},
+	"species":     {entry.Text, speciesCell},
+}
+
+func textCell(r *Reader, t *target, text string) error {
+	if faulty(text) {
+		return errors.New("the cell holds a spreadsheet error, not a value")
+	}
+	r.values[t.field] = entry.OfText(strings.Join(strings.Fields(text), " "))
+	return nil
+}
+
+func faulty(text string) bool {
+	if text == "" || text[0] != '#' {
+		return false
+	}
+	switch text {
+	case "#N/A", "#DIV/0!", "#REF!", "#VALUE!", "#NAME?", "#NULL!", "#NUM!":
+		return true
+	}
+	return false
+}
+
+func zoneCell(r *Reader, t *target, text string) error {
+	name, err := zone.Name(text)
+	if err != nil {
+		return err
+	}
+	r.values[t.field] = entry.OfText(name)
+	return nil
+}
+
+func dateCell(r *Reader, t *target, text string) error {
+	m, err := r.moment(text)
+	if err != nil {
+		return dateHelp(err)
+	}
+	if !m.HasDate {
+		return errors.New("a time of day where a date was expected")
+	}
+	r.values[t.field] = entry.OfInt(int64(m.Date))
+	return nil
+}
+
+func momentCell(r *Reader, t *target, text string) error {
+	m, err := r.moment(text)
+	if err != nil {
+		return dateHelp(err)
+	}
+	if m.Offset != nil {
+		return errors.New("a time with an offset from UTC: log the boat's own clock here and its zone in a column \"time zone\"")
+	}
+	if !m.HasTime {
+		return errors.New("a date where a time of day was expected")
+	}
+	r.moments = append(r.moments, placed{t.field, m})
+	return nil
+}
+
+func dateHelp(err error) error {
+	if errors.Is(err, unit.ErrAmbiguousDate) {
+		return fmt.Errorf("%w: nothing in the file tells day-first from month-first: --dates day-first or --dates month-first settles it", err)
+	}
+	return err
+}
+
+// moment reads a cell that may be a date, a time or both, or a workbook's serial.
+func (r *Reader) moment(text string) (unit.Moment, error) {
+	if r.info.Workbook {
+		if v, err := strconv.ParseFloat(text, 64); err == nil && (v < 2 || v >= 20000 && v < 1e6) {
+			return unit.FromSerial(v, r.info.Date1904)
+		}
+	}
+	return retry(r.ev, func() (unit.Moment, error) { return unit.ParseMoment(text, r.order()) })
+}
+
+func (r *Reader) order() unit.Order {
+	if r.set.Order != unit.OrderUnknown {
+		return r.set.Order
+	}
+	return r.ev.Order()
+}
+
+func (r *Reader) mark() unit.Mark {
+	if r.set.Mark != unit.MarkUnknown {
+		return r.set.Mark
+	}
+	return r.ev.Mark()
+}
+
+func quantityCell(r *Reader, t *target, text string) error {
+	c := t.Column
+	q, err := retry(r.ev, func() (unit.Quantity, error) {
+		return unit.ParseQuantity(text, c.Dimension, r.fallback(t), r.mark())
+	})
+	if errors.Is(err, unit.ErrNoUnit) {
+		if q, err = r.onlyUnit(t, text); err != nil {
+			return err
+		}
+	}
+	if errors.Is(err, unit.ErrAmbiguousMark) {
+		return fmt.Errorf("%w: --decimal comma or --decimal point settles it", err)
+	}
+	if err != nil {
+		return err
+	}
+	v, err := q.In(c.Unit)
+	if err != nil {
+		return err
+	}
+	if v < c.Min || v > c.Max {
+		lo, hi := inUnit(c.Min, c.Unit, q.Unit), inUnit(c.Max, c.Unit, q.Unit)
+		return fmt.Errorf("%s %s is not possible here: expected %s to %s %s",
+			short(q.Value), q.Unit, short(lo), short(hi), q.Unit)
+	}
+	r.values[t.field] = entry.OfReal(v)
+	return nil
+}
+
+func inUnit(v float64, from, to unit.Unit) float64 {
+	if w, err := unit.Convert(v, from, to); err == nil {
+		return w
+	}
+	return v
+}
+
+func short(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
+
+// fallback is the unit of a cell that states none: the heading's, the only one
+// that the trade has, or that of the system in which the log is kept.
+func (r *Reader) fallback(t *target) unit.Unit {
+	c := t.Column
+	if t.Unit != "" {
+		return t.Unit
+	}
+	if c.Bare != "" {
+		return c.Bare
+	}
+	system := r.set.Units
+	if system == "" {
+		system = r.ev.System()
+	}
+	switch system {
+	case "us":
+		return c.US
+	case "metric":
+		return c.Metric
+	}
+	return ""
+}
+
+// onlyUnit settles a bare number where one unit alone is possible: no sea is at
+// 40 degrees C, and none that is trolled below 38 F.
+func (r *Reader) onlyUnit(t *target, text string) (unit.Quantity, error) {
+	c := t.Column
+	v, err := unit.ParseNumber(text, r.mark())
+	if err != nil {
+		return unit.Quantity{}, err
+	}
+	if c.Dimension == unit.Temperature {
+		if v > c.Max {
+			return unit.Quantity{Value: v, Unit: unit.Fahrenheit}, nil
+		}
+		return unit.Quantity{Value: v, Unit: unit.Celsius}, nil
+	}
+	if c.US != "" && c.Metric != "" {
+		return unit.Quantity{}, fmt.Errorf("no unit: is it %s or %s? A unit in the heading or cell, or --log-units us or metric, settles it", c.US, c.Metric)
+	}
+	return unit.Quantity{}, fmt.Errorf("no unit: write it in the heading or the cell, such as %q", text+" "+string(c.Unit))
+}
+
+func countCell(r *Reader, t *target, text string) error {
+	v, err := unit.ParseNumber(text, r.mark())
+	if err != nil || v != math.Trunc(v) || v < t.Column.Min || v > t.Column.Max {
+		return fmt.Errorf("not a count: expected a whole number from %.0f to %.0f", t.Column.Min, t.Column.Max)
+	}
+	r.values[t.field] = entry.OfInt(int64(v))
+	return nil
+}
+
+func flagCell(list, yes string) func(*Reader, *target, string) error {
+	return func(r *Reader, t *target, text string) error {
+		means, ok := r.words.find(list, text)
+		if !ok {
+			return errors.New("not a yes or a no")
+		}
+		r.values[t.field] = entry.OfFlag(means == yes)
+		return nil
+	}
+}
+
+// tangleCell reads a yes or a no, a number of tangles, or which lines tangled.
+func tangleCell(r *Reader, t *target, text string) error {
+	if means, ok := r.words.find("bool", text); ok {
+		r.values[t.field] = entry.OfFlag(means == "yes")
+		return nil
+	}
+	if v, err := unit.ParseNumber(text, r.mark()); err == nil {
+		r.values[t.field] = entry.OfFlag(v > 0)
+		return nil
+	}
+	r.values[t.field] = entry.OfFlag(true)
+	r.values[r.index["tangled_lines"]] = entry.OfText(strings.Join(strings.Fields(text), " "))
+	return nil
+}
+
+func listCell(list, expected string) func(*Reader, *target, string) error {
+	return func(r *Reader, t *target, text string) error {
+		means, ok := r.words.find(list, text)
+		if !ok {
+			return fmt.Errorf("not understood: expected %s", expected)
+		}
+		r.values[t.field] = entry.OfText(means)
+		return nil
+	}
+}
+
+// speciesCell keeps the name as logged beside the code. A name that means
+// several species without an ocean to settle it stays without a code.
+func speciesCell(r *Reader, t *target, text string) error {
+	name := strings.Join(strings.Fields(text), " ")
+	r.values[r.index["species_logged"]] = entry.OfText(name)
+	if m := r.set.Species.Find(name, r.set.Ocean); m.Found {
+		r.values[t.field] = entry.OfText(m.Species.Code)
+	}
+	return nil
+}

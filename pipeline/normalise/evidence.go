@@ -1,0 +1,122 @@
+package normalise
+
+import (
+	"errors"
+
+	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/unit"
+)
+
+// Evidence is what a file as a whole says on what one cell leaves open: the
+// order of day and month, the decimal mark, and the unit system. What the user
+// settles by a flag stands above it.
+type Evidence struct {
+	dayFirst, monthFirst bool
+	comma, point         bool
+	us, metric           bool
+
+	// Rest reads the rest of the file and observes each of its rows. It is called
+	// at most once, for the first cell that the evidence so far leaves open.
+	Rest func() error
+	done bool
+}
+
+// Headings takes the units of a sheet's headings as evidence.
+func (e *Evidence) Headings(l recognise.Layout) {
+	for _, b := range l.Bindings {
+		e.system(b.Column, b.Unit)
+	}
+}
+
+// Observe takes the cells of one row as evidence.
+func (e *Evidence) Observe(l recognise.Layout, row *sheet.Row) {
+	for _, b := range l.Bindings {
+		if b.Index >= len(row.Cells) || row.Cells[b.Index] == "" {
+			continue
+		}
+		cell := row.Cells[b.Index]
+		switch b.Column.Parse {
+		case "date", "moment":
+			o := unit.OrderOf(cell)
+			e.dayFirst = e.dayFirst || o == unit.DayFirst
+			e.monthFirst = e.monthFirst || o == unit.MonthFirst
+		case "quantity":
+			m := unit.MarkOf(cell)
+			e.comma = e.comma || m == unit.MarkComma
+			e.point = e.point || m == unit.MarkPoint
+			if q, err := unit.ParseQuantity(cell, b.Column.Dimension, b.Column.Unit, m); err == nil && q.Stated {
+				e.system(b.Column, q.Unit)
+			}
+		}
+	}
+}
+
+func (e *Evidence) system(c *recognise.Column, u unit.Unit) {
+	if u == "" || !c.HasUnit || c.US == c.Metric {
+		return
+	}
+	switch u {
+	case unit.Inch, unit.Foot, unit.Pound, unit.Ounce, unit.Yard, unit.Fahrenheit:
+		e.us = true
+	case unit.Centimetre, unit.Millimetre, unit.Metre, unit.Kilogram, unit.Gram, unit.Celsius:
+		e.metric = true
+	}
+}
+
+// complete reads the rest of the file, once.
+func (e *Evidence) complete() error {
+	if e.done || e.Rest == nil {
+		return nil
+	}
+	e.done = true
+	return e.Rest()
+}
+
+// Order is the file's order of day and month, unknown where its cells disagree
+// or say nothing.
+func (e *Evidence) Order() unit.Order {
+	switch {
+	case e.dayFirst && !e.monthFirst:
+		return unit.DayFirst
+	case e.monthFirst && !e.dayFirst:
+		return unit.MonthFirst
+	}
+	return unit.OrderUnknown
+}
+
+// Mark is the file's decimal mark.
+func (e *Evidence) Mark() unit.Mark {
+	switch {
+	case e.comma && !e.point:
+		return unit.MarkComma
+	case e.point && !e.comma:
+		return unit.MarkPoint
+	}
+	return unit.MarkUnknown
+}
+
+// System is the file's unit system: "us", "metric" or "" where it says neither
+// or both.
+func (e *Evidence) System() string {
+	switch {
+	case e.us && !e.metric:
+		return "us"
+	case e.metric && !e.us:
+		return "metric"
+	}
+	return ""
+}
+
+// retry runs parse again with the whole file's evidence where the first answer
+// was that the cell is ambiguous.
+func retry[T any](e *Evidence, parse func() (T, error)) (T, error) {
+	v, err := parse()
+	if (errors.Is(err, unit.ErrAmbiguousDate) || errors.Is(err, unit.ErrAmbiguousMark)) && !e.done {
+		if err := e.complete(); err != nil {
+			return v, err
+		}
+		return parse()
+	}
+	return v, err
+}

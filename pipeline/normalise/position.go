@@ -1,0 +1,75 @@
+package normalise
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/unit"
+)
+
+func latitudeCell(r *Reader, t *target, text string) error {
+	return r.degrees(t, text, 90, "a latitude", "NS")
+}
+
+func longitudeCell(r *Reader, t *target, text string) error {
+	return r.degrees(t, text, 180, "a longitude", "EW")
+}
+
+func (r *Reader) degrees(t *target, text string, limit float64, what, letters string) error {
+	v, ok := parseDegrees(text, letters, r.mark())
+	if !ok || math.Abs(v) > limit {
+		return errors.New("not " + what + ": expected degrees such as " + example(letters))
+	}
+	if h := plain(t.Heading); h != "" && v > 0 && (strings.HasSuffix(h, " "+strings.ToLower(letters[1:])) || strings.HasSuffix(h, "deg "+strings.ToLower(letters[1:]))) {
+		v = -v // a heading like "Lon W" holds degrees west without a sign
+	}
+	r.values[t.field] = entry.OfReal(v)
+	return nil
+}
+
+func example(letters string) string {
+	if letters == "NS" {
+		return "32.2533 or 32 15.2 N"
+	}
+	return "-117.5 or 117 30.0 W"
+}
+
+// parseDegrees reads decimal degrees, or degrees with minutes and maybe seconds,
+// with a sign or one of the two letters (north or east first) at either end.
+func parseDegrees(text, letters string, mark unit.Mark) (float64, bool) {
+	s := strings.ToUpper(strings.TrimSpace(text))
+	sign := 1.0
+	for i, l := range []string{letters[:1], letters[1:]} {
+		if strings.HasPrefix(s, l) || strings.HasSuffix(s, l) {
+			s = strings.TrimSpace(strings.Trim(s, l))
+			if i == 1 {
+				sign = -1
+			}
+			break
+		}
+	}
+	if strings.HasPrefix(s, "-") || strings.HasPrefix(s, "\u2212") {
+		s = strings.TrimLeft(s, "-\u2212")
+		sign = -sign
+	}
+	parts := strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" \u00a0°º'\"’”′″:", r) })
+	if len(parts) == 0 || len(parts) > 3 {
+		return 0, false
+	}
+	v, scale := 0.0, 1.0
+	for i, p := range parts {
+		if mark == unit.MarkComma {
+			p = strings.Replace(p, ",", ".", 1)
+		}
+		x, err := strconv.ParseFloat(p, 64)
+		if err != nil || math.IsNaN(x) || math.IsInf(x, 0) || x < 0 || (i > 0 && x >= 60) {
+			return 0, false
+		}
+		v += x / scale
+		scale *= 60
+	}
+	return sign * v, true
+}

@@ -1,0 +1,226 @@
+package normalise
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/species"
+	"wakeledger/pipeline/unit"
+)
+
+// Settings are what the user settles for all logs of a load.
+type Settings struct {
+	Units   string     // "us", "metric" or "": the system of cells that state no unit
+	Order   unit.Order // of day and month, where the user says
+	Mark    unit.Mark  // the decimal mark, where the user says
+	Ocean   string     // settles local names that mean several species
+	Species *species.List
+}
+
+// Reader turns rows of one sheet into entries. It is not safe for concurrent use.
+type Reader struct {
+	set    Settings
+	ev     *Evidence
+	layout recognise.Layout
+	words  words
+	pos    record.Pos // of the sheet
+	info   sheet.Info // a workbook's cells may be serial dates
+
+	fields  []entry.Field
+	targets []target // one per binding
+	date    int      // index of the field "date", -1 where the sheet has no time at all
+	extra   int      // index of the field "extra", -1 without unknown columns
+	index   map[string]int
+
+	values   []entry.Value
+	moments  []placed // moments of this row, whose seconds wait for the date
+	problems []record.Problem
+	row      *sheet.Row
+}
+
+// target is where a binding's cells go.
+type target struct {
+	recognise.Binding
+	field int
+	cell  func(r *Reader, t *target, text string) error
+}
+
+// beside are the fields that keep the words of a cell whose meaning is another.
+var beside = map[string]string{"species": "species_logged", "tangle": "tangled_lines"}
+
+type placed struct {
+	field int
+	m     unit.Moment
+}
+
+// New makes a reader for one sheet. pos names the file and sheet.
+func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set Settings) (*Reader, error) {
+	w, err := loadWords()
+	if err != nil {
+		return nil, err
+	}
+	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
+		date: -1, extra: -1, index: map[string]int{}}
+	r.add("row", entry.Int)
+	for _, b := range l.Bindings {
+		p, ok := parsers[b.Column.Parse]
+		if !ok {
+			return nil, fmt.Errorf("column %s: no way to read %q", b.Column.Name, b.Column.Parse)
+		}
+		if b.Column.Parse == "moment" || b.Column.Parse == "date" {
+			r.date = r.add("date", entry.Day)
+		}
+		r.targets = append(r.targets, target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell})
+		if also := beside[b.Column.Parse]; also != "" {
+			r.add(also, entry.Text)
+		}
+	}
+	r.implied()
+	if len(l.Unknown) > 0 {
+		r.extra = r.add("extra", entry.Text)
+	}
+	r.values = make([]entry.Value, len(r.fields))
+	return r, nil
+}
+
+// implied adds the fields that a heading settles for the whole sheet.
+func (r *Reader) implied() {
+	if r.has("length_cm") && !r.has("length_kind") {
+		r.add("length_kind", entry.Text)
+	}
+}
+
+func (r *Reader) add(name string, t entry.Type) int {
+	if i, ok := r.index[name]; ok {
+		return i
+	}
+	r.index[name] = len(r.fields)
+	r.fields = append(r.fields, entry.Field{Name: name, Type: t})
+	return len(r.fields) - 1
+}
+
+func (r *Reader) has(name string) bool { _, ok := r.index[name]; return ok }
+
+// Fields are the columns of the entries, in the order of their values; the
+// first is the row's number in its sheet.
+func (r *Reader) Fields() []entry.Field { return r.fields }
+
+// Skip is why a row is no entry and no problem either.
+type Skip string
+
+// The rows that are passed over.
+const (
+	Blank    Skip = "blank"
+	Header   Skip = "repeated header"
+	Totals   Skip = "totals"
+	Comment  Skip = "comment"
+	NotASkip Skip = ""
+)
+
+// Row normalises one row. It returns the entry's values (valid until the next
+// call), or why the row is passed over, or the problems for which it is to be
+// set aside.
+func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
+	r.row, r.problems, r.moments = row, nil, r.moments[:0]
+	if row.Problem != nil {
+		return nil, NotASkip, []record.Problem{*row.Problem}
+	}
+	if s := r.skip(); s != NotASkip {
+		return nil, s, nil
+	}
+	clear(r.values)
+	r.values[0] = entry.OfInt(int64(row.Num))
+	for i := range r.targets {
+		t := &r.targets[i]
+		text := r.text(t)
+		if r.words.blank(text) {
+			continue
+		}
+		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {
+			r.fault(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
+			continue
+		}
+		if err := t.cell(r, t, text); err != nil {
+			r.fault(t, text, err.Error())
+		}
+	}
+	r.unknowns()
+	r.place()
+	if len(r.problems) == 0 {
+		r.check()
+	}
+	if len(r.problems) > 0 {
+		return nil, NotASkip, r.problems
+	}
+	return r.values, NotASkip, nil
+}
+
+// text is a cell's text; a key column takes it from the merged area's corner.
+func (r *Reader) text(t *target) string {
+	s := ""
+	if t.Index < len(r.row.Cells) {
+		s = strings.TrimSpace(r.row.Cells[t.Index])
+	}
+	if s == "" && t.Column.Key && r.row.Merged != nil {
+		s = strings.TrimSpace(r.row.Merged[t.Index])
+	}
+	return s
+}
+
+func (r *Reader) fault(t *target, text, reason string) {
+	p := r.pos
+	p.Row, p.Col = r.row.Num, t.Index+1
+	r.problems = append(r.problems, record.Problem{Pos: p, Column: t.Heading, Cell: text, Reason: reason})
+}
+
+// faultRow is a problem of the row as a whole.
+func (r *Reader) faultRow(reason string) {
+	p := r.pos
+	p.Row = r.row.Num
+	r.problems = append(r.problems, record.Problem{Pos: p, Cell: r.excerpt(), Reason: reason})
+}
+
+func (r *Reader) excerpt() string {
+	var parts []string
+	for _, c := range r.row.Cells {
+		if c = strings.TrimSpace(c); c != "" {
+			parts = append(parts, c)
+		}
+	}
+	s := []rune(strings.Join(parts, " | "))
+	if len(s) > 120 {
+		return string(s[:119]) + "…"
+	}
+	return string(s)
+}
+
+// unknowns keeps the cells of columns that were not understood, by heading.
+func (r *Reader) unknowns() {
+	if r.extra < 0 {
+		return
+	}
+	var kept map[string]string
+	for _, u := range r.layout.Unknown {
+		if u.Index < len(r.row.Cells) {
+			if s := strings.TrimSpace(r.row.Cells[u.Index]); s != "" {
+				if kept == nil {
+					kept = map[string]string{}
+				}
+				kept[u.Heading] = s
+			}
+		}
+	}
+	if kept != nil {
+		b, err := json.Marshal(kept)
+		if err != nil {
+			r.faultRow(err.Error())
+			return
+		}
+		r.values[r.extra] = entry.OfText(string(b))
+	}
+}

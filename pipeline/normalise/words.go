@@ -1,0 +1,57 @@
+package normalise
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"strings"
+	"unicode"
+)
+
+//go:embed words.csv
+var wordsCSV []byte
+
+// words are the closed lists: list -> spelling -> what it means.
+type words map[string]map[string]string
+
+func loadWords() (words, error) {
+	rows, err := csv.NewReader(bytes.NewReader(wordsCSV)).ReadAll()
+	if err != nil {
+		return nil, fmt.Errorf("words.csv: %w", err)
+	}
+	w := words{}
+	for _, r := range rows[1:] {
+		if w[r[0]] == nil {
+			w[r[0]] = map[string]string{}
+		}
+		w[r[0]][r[1]] = r[2]
+	}
+	return w, nil
+}
+
+// find looks a cell up in a closed list, in lower case and with punctuation as
+// spaces.
+func (w words) find(list, cell string) (string, bool) {
+	means, ok := w[list][plain(cell)]
+	return means, ok
+}
+
+// blank tells whether a cell says that nothing was logged.
+func (w words) blank(cell string) bool {
+	if cell == "" {
+		return true
+	}
+	if len(cell) > 16 {
+		return false
+	}
+	_, ok := w["blank"][strings.ToLower(cell)]
+	return ok
+}
+
+func plain(s string) string {
+	f := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	})
+	return strings.Join(f, " ")
+}

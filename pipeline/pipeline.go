@@ -1,0 +1,103 @@
+package pipeline
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"time"
+
+	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/species"
+	"wakeledger/pipeline/store"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/zone"
+)
+
+// Config is what the user settles.
+type Config struct {
+	Boat    string     // of logs that name none
+	Zone    string     // of logs that name none: IANA name or UTC-9
+	Units   string     // of cells that state none: "us", "metric" or "" for the file's own evidence
+	Order   unit.Order // of day and month
+	Mark    unit.Mark  // the decimal mark
+	Ocean   string     // settles local names of species
+	TripGap time.Duration
+	Now     func() time.Time
+}
+
+// DefaultTripGap is the time without lines in the water that parts two trips
+// where the log does not name them.
+const DefaultTripGap = 6 * time.Hour
+
+func (c *Config) complete() error {
+	var err error
+	if c.Zone != "" {
+		if c.Zone, err = zone.Name(c.Zone); err != nil {
+			return err
+		}
+	}
+	if c.Ocean, err = species.ParseOcean(c.Ocean); err != nil {
+		return err
+	}
+	if c.Units != "" && c.Units != "us" && c.Units != "metric" {
+		return fmt.Errorf("units %q: expected us or metric", c.Units)
+	}
+	if c.TripGap < 0 {
+		return errors.New("the gap between trips cannot be negative")
+	}
+	if c.TripGap == 0 {
+		c.TripGap = DefaultTripGap
+	}
+	if c.Now == nil {
+		c.Now = time.Now
+	}
+	return nil
+}
+
+// fingerprint tells apart the settings under which the same bytes read differently.
+func (c *Config) fingerprint(w io.Writer) {
+	fmt.Fprintf(w, "\n%q %q %q %d %d %q", c.Boat, c.Zone, c.Units, c.Order, c.Mark, c.Ocean)
+}
+
+// Season is a season file with all that is needed to fill it.
+type Season struct {
+	DB *store.DB
+
+	cfg       Config
+	columns   *recognise.Table
+	species   *species.List
+	catalogue *estimate.Catalogue
+}
+
+// Open opens the season file at path, or makes it; "" is one in memory. The
+// caller closes DB.
+func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
+	if err := cfg.complete(); err != nil {
+		return nil, err
+	}
+	s := &Season{cfg: cfg}
+	var err error
+	if s.columns, err = recognise.Default(); err != nil {
+		return nil, err
+	}
+	if s.species, err = species.Default(); err != nil {
+		return nil, err
+	}
+	if s.catalogue, err = estimate.Default(); err != nil {
+		return nil, err
+	}
+	if s.DB, err = store.Open(ctx, path); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+func (s *Season) settings() normalise.Settings {
+	return normalise.Settings{Units: s.cfg.Units, Order: s.cfg.Order, Mark: s.cfg.Mark, Ocean: s.cfg.Ocean, Species: s.species}
+}
+
+// Now is the configuration's clock.
+func (s *Season) Now() time.Time { return s.cfg.Now() }

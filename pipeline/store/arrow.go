@@ -1,0 +1,55 @@
+package store
+
+import (
+	"context"
+	"database/sql/driver"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/apache/arrow-go/v18/arrow/array"
+	"github.com/marcboeker/go-duckdb"
+)
+
+// insertArrow inserts the batches of r into a table. The reader is registered as
+// a view and read by one INSERT, so that no more than a few batches are in
+// memory. extra is a select list of constants.
+func (db *DB) insertArrow(ctx context.Context, table, extra string, r array.RecordReader) (int64, error) {
+	release, err := db.register(r, "incoming")
+	if err != nil {
+		return 0, err
+	}
+	defer release()
+	columns := make([]string, len(r.Schema().Fields()))
+	for i, f := range r.Schema().Fields() {
+		columns[i] = identifier(f.Name)
+	}
+	res, err := db.conn.ExecContext(ctx, fmt.Sprintf(strings.TrimSpace(statement("insert_incoming")), table, extra, strings.Join(columns, ", ")))
+	if readErr := r.Err(); readErr != nil {
+		return 0, readErr // the cause, in its own words, not the database's report of it
+	}
+	if err != nil {
+		return 0, fmt.Errorf("insert into "+table+": %w", err)
+	}
+	return res.RowsAffected()
+}
+
+func (db *DB) register(r array.RecordReader, view string) (release func(), err error) {
+	err = db.conn.Raw(func(c any) error {
+		dc, ok := c.(driver.Conn)
+		if !ok {
+			return errors.New("not a database connection")
+		}
+		a, err := duckdb.NewArrowFromConn(dc)
+		if err != nil {
+			return err
+		}
+		release, err = a.RegisterView(r, view)
+		return err
+	})
+	return release, err
+}
+
+func identifier(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }
+
+func literal(s string) string { return "'" + strings.ReplaceAll(s, "'", "''") + "'" }

@@ -1,0 +1,161 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"io/fs"
+	"strings"
+	"time"
+
+	"wakeledger/pipeline/zone"
+)
+
+// Band is one half-open class [Lo, Hi) of a factor that is a number. Hi 0: and up.
+type Band struct {
+	Factor string
+	Lo, Hi float64
+	Level  string
+}
+
+// Stale tells whether the entries have changed since the last Derive.
+func (db *DB) Stale(ctx context.Context) (bool, error) {
+	v, err := db.Setting(ctx, "derived")
+	return v == "stale", err
+}
+
+// Derive makes the season's tables from its entries, in one transaction.
+// finish is called in it, with the tables made, to add what is not made by SQL.
+func (db *DB) Derive(ctx context.Context, bands []Band, finish func() error) error {
+	return db.transaction(ctx, func() error {
+		if err := db.putBands(ctx, bands); err != nil {
+			return err
+		}
+		if err := db.putZones(ctx); err != nil {
+			return err
+		}
+		if err := db.runSteps(ctx); err != nil {
+			return err
+		}
+		if err := finish(); err != nil {
+			return err
+		}
+		return db.PutSetting(ctx, "derived", "fresh")
+	})
+}
+
+func (db *DB) runSteps(ctx context.Context) error {
+	steps, err := fs.Glob(files, "derive/*.sql")
+	if err != nil {
+		return err
+	}
+	for _, step := range steps {
+		if strings.HasSuffix(step, "85_pair_next.sql") {
+			err = db.repeat(ctx, step)
+		} else {
+			err = db.runFile(ctx, step)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// repeat runs a step until it adds no more rows.
+func (db *DB) repeat(ctx context.Context, step string) error {
+	b, err := files.ReadFile(step)
+	if err != nil {
+		return err
+	}
+	for {
+		res, err := db.conn.ExecContext(ctx, string(b))
+		if err != nil {
+			return fmt.Errorf("%s: %w", step, err)
+		}
+		if n, err := res.RowsAffected(); err != nil || n == 0 {
+			return err
+		}
+	}
+}
+
+func (db *DB) putBands(ctx context.Context, bands []Band) error {
+	rows := make([][]any, 0, len(bands))
+	for i, b := range bands {
+		var hi any
+		if b.Hi > 0 {
+			hi = b.Hi
+		}
+		rows = append(rows, []any{b.Factor, i, b.Lo, hi, b.Level})
+	}
+	return db.refill(ctx, "band", rows)
+}
+
+// putZones writes the offsets from UTC of each zone that a log names, for the
+// years that the logs span and one on either side.
+func (db *DB) putZones(ctx context.Context) error {
+	rows, err := db.Query(ctx, statement("zones"))
+	if err != nil {
+		return err
+	}
+	var all [][]any
+	err = each(rows, func() error {
+		var name string
+		var first, last int
+		if err := rows.Scan(&name, &first, &last); err != nil {
+			return err
+		}
+		loc, err := zone.Load(name)
+		if err != nil {
+			return err
+		}
+		all = append(all, offsets(name, loc, first-1, last+2)...)
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	return db.refill(ctx, "zone_offset", all)
+}
+
+func offsets(name string, loc *time.Location, first, last int) [][]any {
+	var rows [][]any
+	t := time.Date(first, 1, 1, 0, 0, 0, 0, loc)
+	for t.Year() < last {
+		_, offset := t.Zone()
+		local := t.UTC().Add(time.Duration(offset) * time.Second)
+		rows = append(rows, []any{name, local, offset})
+		_, end := t.ZoneBounds()
+		if end.IsZero() {
+			break
+		}
+		t = end
+	}
+	return rows
+}
+
+// refill replaces a small table's rows.
+func (db *DB) refill(ctx context.Context, table string, rows [][]any) error {
+	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"), "TABLE_NAME", table)); err != nil {
+		return err
+	}
+	for _, r := range rows {
+		marks := strings.TrimSuffix(strings.Repeat("?, ", len(r)), ", ")
+		q := strings.ReplaceAll(strings.ReplaceAll(statement("fill_table"), "TABLE_NAME", table), "MARKS", marks)
+		if _, err := db.conn.ExecContext(ctx, q, r...); err != nil {
+			return fmt.Errorf("%s: %w", table, err)
+		}
+	}
+	return nil
+}
+
+// each calls f for each row and closes rows.
+func each(rows *sql.Rows, f func() error) error {
+	defer rows.Close()
+	for rows.Next() {
+		if err := f(); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
+}

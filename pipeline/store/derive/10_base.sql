@@ -1,0 +1,32 @@
+-- Every entry with the boat that it is of, its file, and its place among all
+-- entries (ord). A row that names no boat is of its trip's, else of its log's,
+-- else of the only boat that the season knows.
+CREATE OR REPLACE TEMP MACRO first_known(x, o) AS arg_min(x, o) FILTER (WHERE x IS NOT NULL);
+
+CREATE OR REPLACE TEMP TABLE boat_of_trip AS
+SELECT log_id, trip, min(boat) AS boat FROM entry
+WHERE boat IS NOT NULL AND trip IS NOT NULL
+GROUP BY ALL HAVING count(DISTINCT boat) = 1;
+
+CREATE OR REPLACE TEMP TABLE boat_of_log AS
+SELECT log_id, min(boat) AS boat FROM entry WHERE boat IS NOT NULL
+GROUP BY ALL HAVING count(DISTINCT boat) = 1;
+
+CREATE OR REPLACE TEMP TABLE boat_of_label AS
+SELECT trip, min(boat) AS boat FROM boat_of_trip
+GROUP BY ALL HAVING count(DISTINCT boat) = 1;
+
+CREATE OR REPLACE TEMP TABLE only_boat AS
+SELECT min(boat) AS boat FROM (SELECT boat FROM entry UNION SELECT boat FROM log) WHERE boat IS NOT NULL
+HAVING count(DISTINCT boat) = 1;
+
+CREATE OR REPLACE TEMP VIEW base AS
+SELECT e.* EXCLUDE (boat),
+    e.log_id::BIGINT * 10000000000000 + e.sheet_no * 10000000000 + e."row" AS ord,
+    l.name AS file,
+    coalesce(e.boat, bt.boat, l.boat, bl.boat, bn.boat, (SELECT boat FROM only_boat), 'not logged') AS boat
+FROM entry e
+JOIN log l USING (log_id)
+LEFT JOIN boat_of_trip bt ON bt.log_id = e.log_id AND bt.trip = e.trip
+LEFT JOIN boat_of_log bl ON bl.log_id = e.log_id
+LEFT JOIN boat_of_label bn ON bn.trip = e.trip;

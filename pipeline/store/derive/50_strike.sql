@@ -1,0 +1,67 @@
+-- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
+-- 'hooked' is a hook-up of which nobody wrote down what became.
+CREATE OR REPLACE TEMP TABLE flat_count AS
+WITH n AS (
+    SELECT *, coalesce(landed_n, 0) AS landed, coalesce(released_n, 0) AS released,
+        num_nulls AS blanks, (landed_n IS NOT NULL OR released_n IS NOT NULL) AS boated_known
+    FROM (SELECT l.*, (strikes_n IS NULL)::INT + (hooked_n IS NULL)::INT + (landed_n IS NULL)::INT
+            + (released_n IS NULL)::INT + (lost_n IS NULL)::INT + (missed_n IS NULL)::INT AS num_nulls
+          FROM labelled l WHERE kind = 'flat' AND ord NOT IN (SELECT ord FROM leg_again))
+), h AS (
+    SELECT *, CASE WHEN lost_n IS NOT NULL THEN lost_n
+            WHEN hooked_n IS NOT NULL AND boated_known THEN hooked_n - landed - released ELSE 0 END AS lost
+    FROM n
+), m AS (
+    SELECT *, greatest(coalesce(hooked_n, 0) - landed - released - lost, 0) AS hooked_only,
+        greatest(coalesce(hooked_n, 0), landed + released + lost) AS hooked
+    FROM h
+), s AS (
+    SELECT *, CASE WHEN missed_n IS NOT NULL THEN missed_n
+            WHEN strikes_n IS NOT NULL AND hooked_n IS NOT NULL THEN greatest(strikes_n - hooked, 0) ELSE 0 END AS missed
+    FROM m
+)
+SELECT *, greatest(greatest(coalesce(strikes_n, 0) - hooked - missed, 0),
+    -- no counts, or none that says what the rest of the row tells: one strike
+    CASE WHEN hooked + missed = 0 AND coalesce(strikes_n, 0) = 0
+          AND (outcome IS NOT NULL OR length_cm IS NOT NULL OR girth_cm IS NOT NULL OR scale_kg IS NOT NULL
+               OR (blanks = 6 AND (species_logged IS NOT NULL OR time_s IS NOT NULL OR kept IS NOT NULL)))
+         THEN 1 ELSE 0 END) AS unsaid
+FROM s;
+
+CREATE OR REPLACE TEMP TABLE struck AS
+WITH flat AS (
+    SELECT f.* EXCLUDE (outcome), unnest(list_concat(
+            ['landed' FOR i IN range(landed)], list_concat(['released' FOR i IN range(released)],
+            list_concat(['lost' FOR i IN range(lost)], list_concat(['hooked' FOR i IN range(hooked_only)],
+            list_concat(['missed' FOR i IN range(missed)],
+            [CASE WHEN f.landed + f.released + f.lost + f.hooked_only + f.missed = 0 AND f.unsaid = 1
+                  THEN coalesce(f.outcome, CASE WHEN f.kept THEN 'landed' WHEN NOT f.kept THEN 'released'
+                       WHEN coalesce(f.length_cm, f.girth_cm, f.scale_kg) IS NOT NULL THEN 'landed' END, 'not logged')
+                  ELSE 'not logged' END FOR i IN range(unsaid)])))))) AS outcome
+    FROM flat_count f
+)
+SELECT ord, (row_number() OVER (PARTITION BY ord ORDER BY CASE outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2
+        WHEN 'hooked' THEN 3 WHEN 'not logged' THEN 4 ELSE 5 END))::INTEGER AS sub, 'flat' AS origin, boat, trip_key, date, leg, line, lure, time_s, outcome, species, species_logged,
+    loss_cause, fight_s, angler, NULL::DOUBLE AS speed_kn, NULL::VARCHAR AS strike,
+    length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
+FROM flat
+UNION ALL
+SELECT ord, 1, 'strikes', boat, trip_key, date, leg, line, lure, time_s, coalesce(outcome, CASE WHEN kept THEN 'landed' WHEN NOT kept THEN 'released'
+        WHEN coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL THEN 'landed' END, 'not logged'), species, species_logged,
+    loss_cause, fight_s, angler, strike_speed_kn, strike,
+    length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
+FROM labelled WHERE kind = 'strikes'
+UNION ALL
+SELECT ord, 1, 'fish', boat, trip_key, date, leg, line, lure, time_s,
+    coalesce(outcome, CASE WHEN kept THEN 'landed' WHEN NOT kept THEN 'released' ELSE 'landed' END), species, species_logged,
+    NULL, fight_s, angler, strike_speed_kn, strike,
+    length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
+FROM labelled WHERE kind = 'fish';
+
+-- The same strike or fish in another log, told by boat, day, clock, line and measures.
+CREATE OR REPLACE TEMP TABLE struck_again AS
+SELECT ord, of_ord FROM (
+    SELECT ord, log_id, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+    FROM struck WHERE origin <> 'flat' AND date IS NOT NULL AND time_s IS NOT NULL
+    WINDOW same AS (PARTITION BY origin, boat, date, time_s, lower(line), species_logged, outcome, length_cm, girth_cm, scale_kg ORDER BY ord)
+) WHERE of_log <> log_id;

@@ -1,0 +1,131 @@
+-- The season's tables.
+CREATE OR REPLACE TEMP TABLE surplus AS
+-- A flat row's counts and a strikes sheet of the same log may tell the same
+-- strikes: on a leg that has both, only what the counts have over is added.
+SELECT hit_id FROM (
+    SELECT b.hit_id, row_number() OVER (PARTITION BY b.leg_id, b.log_id ORDER BY
+            CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n,
+        d.details
+    FROM bite b JOIN (SELECT leg_id, log_id, count(*) AS details FROM bite WHERE origin = 'strikes' AND leg_id IS NOT NULL GROUP BY ALL) d
+        USING (leg_id, log_id)
+    WHERE b.origin = 'flat' AND NOT b.measured
+) WHERE n <= details;
+
+CREATE OR REPLACE TEMP TABLE kept_bite AS
+SELECT b.*, f.fish_hit FROM bite b
+LEFT JOIN pair f ON f.strike_hit = b.hit_id
+WHERE b.hit_id NOT IN (SELECT fish_hit FROM pair) AND b.hit_id NOT IN (SELECT hit_id FROM surplus);
+
+CREATE OR REPLACE TEMP TABLE trip_all AS
+WITH keys AS (
+    SELECT trip_key FROM leg_trip UNION SELECT trip_key FROM trip_named
+    UNION SELECT trip_key FROM kept_bite WHERE trip_key IS NOT NULL
+), label AS (
+    SELECT trip_key, min(trip) AS trip, min(boat) AS boat, min(date) AS date, min(zone) AS zone FROM labelled WHERE trip_key IS NOT NULL GROUP BY ALL
+), sheet AS (
+    SELECT n.trip_key, min(r.boat) AS boat, first_known(date, ord) AS date, first_known(depart_at, ord) AS depart_at,
+        first_known(return_at, ord) AS return_at, first_known(captain, ord) AS captain, first_known(port, ord) AS port,
+        first_known(anglers, ord) AS anglers, first_known(zone, ord) AS zone, first_known(notes, ord) AS notes, min(ord) AS ord
+    FROM trip_row r JOIN trip_named n USING (ord) GROUP BY ALL
+), bites AS (
+    SELECT trip_key, min(boat) AS boat, min(date) AS date FROM kept_bite WHERE trip_key IS NOT NULL GROUP BY ALL
+), legs AS (
+    SELECT t.trip_key, min(m.zone) AS zone, min(l.zone) AS log_zone FROM leg_trip t JOIN leg_made m USING (leg_id)
+    JOIN log l ON l.log_id = m.ord // 10000000000000 GROUP BY ALL
+)
+SELECT k.trip_key, l.trip, coalesce(s.boat, l.boat, p.boat, b.boat) AS boat, coalesce(s.date, p.first_day, b.date, l.date) AS date,
+    s.depart_at, s.return_at, s.captain, s.port, s.anglers, coalesce(s.zone, g.zone, l.zone, g.log_zone) AS zone, s.notes,
+    r.log_id, r.file, r.sheet, r."row"
+FROM keys k LEFT JOIN label l USING (trip_key) LEFT JOIN sheet s USING (trip_key)
+LEFT JOIN trip_span p USING (trip_key) LEFT JOIN bites b USING (trip_key) LEFT JOIN legs g USING (trip_key)
+LEFT JOIN trip_row r ON r.ord = s.ord;
+
+CREATE OR REPLACE TEMP TABLE trip_made AS
+SELECT row_number() OVER (ORDER BY date NULLS LAST, boat, trip, trip_key)::INTEGER AS trip_id,
+    coalesce(trip, date || CASE WHEN row_number() OVER same > 1 THEN ' (' || row_number() OVER same || ')' ELSE '' END, 'not logged') AS name, *
+FROM trip_all WINDOW same AS (PARTITION BY boat, date, trip ORDER BY trip_key);
+
+DELETE FROM trip;
+INSERT INTO trip
+SELECT trip_id, name, boat, date, depart_at, return_at, captain, port, anglers, zone, notes, log_id, file, sheet, "row" FROM trip_made;
+
+DELETE FROM leg;
+INSERT INTO leg
+WITH full_leg AS (
+    SELECT m.*, t.trip_id, coalesce(m.zone, t.zone) AS tz, m.start_at + to_microseconds((m.hours * 3600000000)::BIGINT) AS end_at
+    FROM leg_made m JOIN leg_trip lt USING (leg_id) JOIN trip_made t ON t.trip_key = lt.trip_key
+)
+SELECT f.leg_id, f.trip_id, f.leg, f.start_at, f.end_at, f.start_at - to_seconds(z.offset_s),
+    f.start_at - to_seconds(z.offset_s) + to_microseconds((f.hours * 3600000000)::BIGINT),
+    f.hours, f.speed_kn, g.lines_out, f.heading_deg, f.lat, f.lon, f.area, f.sea_temp_c, f.wind, f.sea_state,
+    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, c.file, c.sheet, c."row"
+FROM full_leg f
+JOIN leg_lines g USING (leg_id)
+JOIN keyed c ON c.ord = f.ord
+ASOF LEFT JOIN zone_offset z ON z.zone = f.tz AND z.local_from <= f.start_at
+ORDER BY f.leg_id;
+
+DELETE FROM line;
+INSERT INTO line
+SELECT line_id, leg_id, line, hours, lure, lure_weight_g, colour, hooks, leader, line_class_kg, drag_kg,
+    coalesce(setback_m, count_s * letout_kn * 1852 / 3600), count_s, letout_kn, log_id, file, sheet, "row"
+FROM line_made ORDER BY line_id;
+
+DELETE FROM effort;
+INSERT INTO effort
+SELECT leg_id, line_id, lines, hours, lines * hours FROM line_made
+UNION ALL
+SELECT m.leg_id, NULL, g.lines_out - g.described, m.hours, (g.lines_out - g.described) * m.hours
+FROM leg_made m JOIN leg_lines g USING (leg_id) WHERE g.lines_out > g.described OR g.lines_out = 0
+UNION ALL
+SELECT m.leg_id, NULL, NULL, m.hours, 0 FROM leg_made m JOIN leg_lines g USING (leg_id) WHERE g.lines_out IS NULL
+ORDER BY 1, 2 NULLS LAST;
+
+CREATE OR REPLACE TEMP TABLE strike_made AS
+SELECT row_number() OVER (ORDER BY b.at NULLS LAST, b.ord, b.sub)::INTEGER AS strike_id, t.trip_id, t.zone AS tz, b.*,
+    CASE WHEN b.outcome IN ('hooked', 'not logged') AND b.fish_hit IS NOT NULL THEN f.outcome
+         WHEN b.outcome = 'hooked' THEN 'not logged' ELSE b.outcome END AS became,
+    CASE WHEN b.fish_hit IS NOT NULL OR b.outcome IN ('landed', 'released', 'lost', 'hooked') THEN true
+         WHEN b.outcome = 'missed' THEN false END AS hooked
+FROM kept_bite b LEFT JOIN trip_made t USING (trip_key)
+LEFT JOIN bite f ON f.hit_id = b.fish_hit;
+
+DELETE FROM strike;
+INSERT INTO strike
+SELECT s.strike_id, s.trip_id, s.leg_id, s.line_id, s.at, s.at - to_seconds(z.offset_s), s.became, s.hooked,
+    s.species, s.species_logged, s.loss_cause, s.fight_s, s.angler, s.speed_kn, s.origin, s.log_id, s.file, s.sheet, s."row"
+FROM strike_made s ASOF LEFT JOIN zone_offset z ON z.zone = s.tz AND z.local_from <= s.at
+ORDER BY s.strike_id;
+
+DELETE FROM fish;
+INSERT INTO fish
+SELECT row_number() OVER (ORDER BY strike_id)::INTEGER, strike_id, trip_id, date, species, species_logged,
+    length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, angler, log_id, file, sheet, "row"
+FROM (
+    SELECT s.strike_id, s.trip_id, coalesce(f.date, s.date, s.at::DATE, t.date) AS date,
+        coalesce(f.species, s.species) AS species, coalesce(f.species_logged, s.species_logged) AS species_logged,
+        coalesce(f.length_cm, s.length_cm) AS length_cm, coalesce(f.length_kind, s.length_kind) AS length_kind,
+        coalesce(f.girth_cm, s.girth_cm) AS girth_cm, coalesce(f.scale_kg, s.scale_kg) AS scale_kg,
+        coalesce(f.weight_state, s.weight_state) AS weight_state, coalesce(f.certified, s.certified) AS certified,
+        coalesce(f.kept, s.kept, CASE s.became WHEN 'landed' THEN true WHEN 'released' THEN false END) AS kept,
+        coalesce(f.angler, s.angler) AS angler, coalesce(f.log_id, s.log_id) AS log_id, coalesce(f.file, s.file) AS file,
+        coalesce(f.sheet, s.sheet) AS sheet, coalesce(f."row", s."row") AS "row"
+    FROM strike_made s LEFT JOIN bite f ON f.hit_id = s.fish_hit LEFT JOIN trip_made t ON t.trip_id = s.trip_id
+    WHERE s.became IN ('landed', 'released')
+) ORDER BY strike_id;
+
+DELETE FROM set_aside WHERE stage = 'join';
+INSERT INTO set_aside
+WITH again AS (
+    SELECT ord, of_ord, 'the same leg as ' AS what FROM leg_again
+    UNION ALL SELECT ord, of_ord, 'the same line on a leg as ' FROM line_again
+    UNION ALL SELECT ord, of_ord, CASE WHEN b.kind = 'fish' THEN 'the same fish as ' ELSE 'the same strike as ' END
+        FROM struck_again JOIN base b USING (ord)
+)
+SELECT b.log_id, b.file, b.sheet, b."row", '', '',
+    a.what || o.file || CASE WHEN o.sheet <> '' THEN ' ' || o.sheet ELSE '' END || ' row ' || o."row" || ': counted once', 'join'
+FROM again a JOIN base b USING (ord) JOIN base o ON o.ord = a.of_ord
+UNION ALL
+SELECT b.log_id, b.file, b.sheet, b."row", '', coalesce(b.line, b.lure, ''), 'no leg in the logs for this line: its trip or leg is not there', 'join'
+FROM base b WHERE b.kind = 'lines' AND b.ord NOT IN (SELECT ord FROM line_row)
+ORDER BY 1, 3, 4;

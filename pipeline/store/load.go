@@ -1,0 +1,106 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/apache/arrow-go/v18/arrow/array"
+)
+
+// Log is a file of one boat's log.
+type Log struct {
+	Name   string
+	Boat   string // the boat that the user named for it; "" where the log names its own
+	SHA256 string // of its bytes and of the settings that it is read with
+	Zone   string // time zone where the log names none; ""
+}
+
+// Known is a log that the season file holds already.
+type Known struct {
+	Found  bool
+	ID     int64
+	SHA256 string
+	Rows   int64
+}
+
+// Find tells whether a log of this name and boat was loaded before.
+func (db *DB) Find(ctx context.Context, l Log) (Known, error) {
+	k := Known{Found: true}
+	err := db.conn.QueryRowContext(ctx, statement("find_log"), l.Name, nullable(l.Boat)).Scan(&k.ID, &k.SHA256, &k.Rows)
+	if errors.Is(err, sql.ErrNoRows) {
+		return Known{}, nil
+	}
+	return k, err
+}
+
+func nullable(s string) any {
+	if s == "" {
+		return nil
+	}
+	return s
+}
+
+// Load is one log on its way in.
+type Load struct {
+	db   *DB
+	id   int64
+	log  Log
+	rows int64
+}
+
+// Replace stores a log in one transaction, in place of what an earlier load of
+// it left. fill inserts its sheets; where it fails, nothing has changed. It
+// returns the rows stored.
+func (db *DB) Replace(ctx context.Context, l Log, at time.Time, fill func(*Load) error) (int64, error) {
+	known, err := db.Find(ctx, l)
+	if err != nil {
+		return 0, err
+	}
+	load := &Load{db: db, id: known.ID, log: l}
+	err = db.transaction(ctx, func() error {
+		if known.Found {
+			if err := db.forget(ctx, known.ID); err != nil {
+				return err
+			}
+		} else if err := db.conn.QueryRowContext(ctx, statement("next_log")).Scan(&load.id); err != nil {
+			return err
+		}
+		if err := fill(load); err != nil {
+			return err
+		}
+		if err := db.exec(ctx, "insert_log", load.id, l.Name, nullable(l.Boat), l.SHA256, nullable(l.Zone), load.rows, at.UTC()); err != nil {
+			return err
+		}
+		return db.PutSetting(ctx, "derived", "stale")
+	})
+	return load.rows, err
+}
+
+func (db *DB) forget(ctx context.Context, id int64) error {
+	for _, s := range strings.Split(statement("forget_log"), ";") {
+		if _, err := db.conn.ExecContext(ctx, s, id); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Insert stores the entries of one sheet as they come. The columns of r are
+// columns of the table entry. It returns the number of rows.
+func (l *Load) Insert(ctx context.Context, sheetNo int, sheet, kind string, r array.RecordReader) (int64, error) {
+	n, err := l.db.insertArrow(ctx, "entry", fmt.Sprintf(
+		"%d AS log_id, %d AS sheet_no, %s AS sheet, %s AS kind", l.id, sheetNo, literal(sheet), literal(kind)), r)
+	l.rows += n
+	return n, err
+}
+
+// SetAside keeps rows that could not be used. The columns of r are columns of
+// the table set_aside.
+func (l *Load) SetAside(ctx context.Context, r array.RecordReader) error {
+	_, err := l.db.insertArrow(ctx, "set_aside", fmt.Sprintf("%d AS log_id, %s AS file, 'read' AS stage", l.id, literal(l.log.Name)), r)
+	return err
+}

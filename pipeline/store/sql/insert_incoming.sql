@@ -1,0 +1,1 @@
+INSERT INTO %s BY NAME SELECT %s, %s FROM incoming

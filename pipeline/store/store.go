@@ -1,0 +1,170 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+
+	_ "github.com/marcboeker/go-duckdb" // the driver; see also arrow.go
+)
+
+//go:embed schema derive sql
+var files embed.FS
+
+// version is the number of schema steps that this program knows.
+const version = 1
+
+// ErrNewer is returned by Open for a season file that a later version made.
+var ErrNewer = errors.New("the season file was made by a later version of wakeledger")
+
+// DB is an open season file. It has one connection and is not safe for
+// concurrent use.
+type DB struct {
+	pool *sql.DB
+	conn *sql.Conn
+}
+
+// Open opens the season file at path, making it where there is none. An empty
+// path is a season in memory. The error says what stands in the way.
+func Open(ctx context.Context, file string) (*DB, error) {
+	pool, err := sql.Open("duckdb", file)
+	if err != nil {
+		return nil, fmt.Errorf("open season file %s: %w", file, err)
+	}
+	pool.SetMaxOpenConns(1)
+	conn, err := pool.Conn(ctx)
+	if err != nil {
+		pool.Close()
+		return nil, fmt.Errorf("open season file %s: %w", file, err)
+	}
+	db := &DB{pool: pool, conn: conn}
+	if err := db.migrate(ctx); err != nil {
+		db.Close()
+		return nil, fmt.Errorf("season file %s: %w", file, err)
+	}
+	return db, nil
+}
+
+// Close closes the season file.
+func (db *DB) Close() error {
+	return errors.Join(db.conn.Close(), db.pool.Close())
+}
+
+// migrate brings the schema to this program's version, each step in a
+// transaction of its own.
+func (db *DB) migrate(ctx context.Context) error {
+	have, err := db.schemaVersion(ctx)
+	if err != nil {
+		return err
+	}
+	if have > version {
+		return ErrNewer
+	}
+	steps, err := fs.Glob(files, "schema/*.sql")
+	if err != nil {
+		return err
+	}
+	for i := have; i < len(steps); i++ {
+		err := db.transaction(ctx, func() error {
+			if err := db.runFile(ctx, steps[i]); err != nil {
+				return err
+			}
+			return db.PutSetting(ctx, "schema", fmt.Sprint(i+1))
+		})
+		if err != nil {
+			return fmt.Errorf("%s: %w", path.Base(steps[i]), err)
+		}
+	}
+	return nil
+}
+
+func (db *DB) schemaVersion(ctx context.Context) (int, error) {
+	var tables int
+	if err := db.conn.QueryRowContext(ctx, statement("has_settings")).Scan(&tables); err != nil {
+		return 0, err
+	}
+	if tables == 0 {
+		return 0, nil
+	}
+	v, err := db.Setting(ctx, "schema")
+	if err != nil {
+		return 0, err
+	}
+	var n int
+	if _, err := fmt.Sscan(v, &n); err != nil {
+		return 0, errors.New("this is a database, but no season file of wakeledger")
+	}
+	return n, nil
+}
+
+// statement returns the text of sql/NAME.sql; the names are this package's own.
+func statement(name string) string {
+	b, err := files.ReadFile("sql/" + name + ".sql")
+	if err != nil {
+		return "-- no statement " + name
+	}
+	return string(b)
+}
+
+func (db *DB) exec(ctx context.Context, name string, args ...any) error {
+	if _, err := db.conn.ExecContext(ctx, statement(name), args...); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return nil
+}
+
+func (db *DB) runFile(ctx context.Context, name string) error {
+	b, err := files.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	if _, err := db.conn.ExecContext(ctx, string(b)); err != nil {
+		return fmt.Errorf("%s: %w", path.Base(name), err)
+	}
+	return nil
+}
+
+// transaction runs f and commits, or rolls back where f fails or the commit does.
+func (db *DB) transaction(ctx context.Context, f func() error) error {
+	if err := db.exec(ctx, "begin"); err != nil {
+		return err
+	}
+	err := f()
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err == nil {
+		if err = db.exec(ctx, "commit"); err == nil {
+			return nil
+		}
+	}
+	// the context may be the reason: the way back must not depend on it
+	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
+}
+
+// Query runs a query that reads; the caller closes the rows.
+func (db *DB) Query(ctx context.Context, query string, args ...any) (*sql.Rows, error) {
+	return db.conn.QueryContext(ctx, query, args...)
+}
+
+// Setting is a value kept in the season file, "" where there is none.
+func (db *DB) Setting(ctx context.Context, name string) (string, error) {
+	var v string
+	err := db.conn.QueryRowContext(ctx, statement("get_setting"), name).Scan(&v)
+	if errors.Is(err, sql.ErrNoRows) {
+		return "", nil
+	}
+	return v, err
+}
+
+// PutSetting keeps a value in the season file.
+func (db *DB) PutSetting(ctx context.Context, name, value string) error {
+	if err := db.exec(ctx, "set_setting", name); err != nil {
+		return err
+	}
+	return db.exec(ctx, "add_setting", name, value)
+}

@@ -1,0 +1,77 @@
+// Package zone reads time zones as logs name them: by the IANA list, or as a
+// fixed offset such as UTC-9.
+package zone
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+	_ "time/tzdata" // a boat's computer may have no zone data of its own
+)
+
+var errZone = errors.New("not a time zone: expected a name of the IANA list such as Pacific/Auckland, or UTC-9")
+
+// Name is the zone's name in one spelling. The error says what would be right.
+func Name(text string) (string, error) {
+	text = strings.TrimSpace(text)
+	if s, ok := fixed(text); ok {
+		return offsetName(s), nil
+	}
+	if text == "" || strings.EqualFold(text, "local") {
+		return "", errZone
+	}
+	loc, err := time.LoadLocation(text)
+	if err != nil {
+		return "", errZone
+	}
+	return loc.String(), nil
+}
+
+// Load is the location of a name that Name has given.
+func Load(name string) (*time.Location, error) {
+	if s, ok := fixed(name); ok {
+		return time.FixedZone(name, s), nil
+	}
+	loc, err := time.LoadLocation(name)
+	if err != nil {
+		return nil, fmt.Errorf("%q is %w", name, errZone)
+	}
+	return loc, nil
+}
+
+// fixed reads UTC-9, GMT+5:30, UTC+0930, +12: seconds east of UTC.
+func fixed(text string) (int, bool) {
+	s := strings.ToUpper(strings.ReplaceAll(text, "\u2212", "-"))
+	s = strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(s, "UTC"), "GMT"))
+	if len(s) < 2 || (s[0] != '+' && s[0] != '-') {
+		return 0, false
+	}
+	digits := strings.ReplaceAll(s[1:], ":", "")
+	if len(digits) > 2 {
+		digits = strings.Repeat("0", max(0, 4-len(digits))) + digits
+	} else {
+		digits = strings.Repeat("0", 2-len(digits)) + digits + "00"
+	}
+	v, err := strconv.ParseUint(digits, 10, 16)
+	if err != nil || v/100 > 14 || v%100 > 59 {
+		return 0, false
+	}
+	seconds := int(v/100)*3600 + int(v%100)*60
+	if s[0] == '-' {
+		seconds = -seconds
+	}
+	return seconds, true
+}
+
+func offsetName(seconds int) string {
+	sign := '+'
+	if seconds < 0 {
+		sign, seconds = '-', -seconds
+	}
+	if m := seconds % 3600 / 60; m != 0 {
+		return fmt.Sprintf("UTC%c%d:%02d", sign, seconds/3600, m)
+	}
+	return fmt.Sprintf("UTC%c%d", sign, seconds/3600)
+}

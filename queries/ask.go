@@ -1,0 +1,95 @@
+package queries
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"wakeledger/pipeline/store"
+	"wakeledger/queries/stats"
+)
+
+// Factors are the factors that --by takes, in the order of the documentation.
+func Factors() []string {
+	return []string{"speed-band", "lure", "lure-weight", "colour", "setback", "position", "approach",
+		"month", "hour", "sea-temp", "boat", "angler"}
+}
+
+// IsFactor tells whether name is one of Factors.
+func IsFactor(name string) bool { return slices.Contains(Factors(), name) }
+
+const confidence = 0.95
+
+// AskEffort answers effort by a factor.
+func AskEffort(ctx context.Context, db *store.DB, factor string) ([]Effort, error) {
+	return ask[Effort](ctx, db, "effort", factor)
+}
+
+// AskStrikeRate answers strike-rate by a factor, with the exact Poisson interval
+// (Garwood 1936) of each rate.
+func AskStrikeRate(ctx context.Context, db *store.DB, factor string) ([]StrikeRate, error) {
+	rows, err := ask[StrikeRate](ctx, db, "strike_rate", factor)
+	for i := range rows {
+		r := &rows[i]
+		if rate, iv, ok := stats.Poisson(r.Strikes, r.LineHours, confidence); ok {
+			r.Rate, r.RateLo, r.RateHi = &rate, &iv.Lo, &iv.Hi
+		}
+	}
+	return rows, err
+}
+
+// AskOutcomes answers outcomes by a factor, with the Wilson interval of each
+// share. A strike of which an outcome is not logged is in neither part of it.
+func AskOutcomes(ctx context.Context, db *store.DB, factor string) ([]Outcomes, error) {
+	rows, err := ask[Outcomes](ctx, db, "outcomes", factor)
+	for i := range rows {
+		r := &rows[i]
+		if share, iv, ok := stats.Wilson(r.Hookups, r.Strikes-r.HookingNotLogged, confidence); ok {
+			r.HookupShare, r.HookupLo, r.HookupHi = &share, &iv.Lo, &iv.Hi
+		}
+		if share, iv, ok := stats.Wilson(r.Boated, r.Strikes-r.NotLogged, confidence); ok {
+			r.BoatedShare, r.BoatedLo, r.BoatedHi = &share, &iv.Lo, &iv.Hi
+		}
+	}
+	return rows, err
+}
+
+// AskFish lists the fish.
+func AskFish(ctx context.Context, db *store.DB) ([]Fish, error) { return ask[Fish](ctx, db, "fish") }
+
+// AskSizes answers sizes by a factor in weight classes of width kg; 0 takes a
+// width that suits the heaviest fish.
+func AskSizes(ctx context.Context, db *store.DB, factor string, width float64) ([]Sizes, error) {
+	if width <= 0 {
+		top, err := ask[struct {
+			KG float64 `json:"heaviest_kg"`
+		}](ctx, db, "heaviest")
+		if err != nil {
+			return nil, err
+		}
+		width = ClassWidth(top[0].KG)
+	}
+	return ask[Sizes](ctx, db, "sizes", factor, width)
+}
+
+// ClassWidth is a round width that puts weights up to top into some ten classes.
+func ClassWidth(top float64) float64 {
+	if top <= 0 {
+		return 1
+	}
+	step := math.Pow(10, math.Floor(math.Log10(top/10)))
+	for _, m := range []float64{1, 2, 5} {
+		if top/(m*step) <= 12 {
+			return m * step
+		}
+	}
+	return 10 * step
+}
+
+// AskTrips lists the trips.
+func AskTrips(ctx context.Context, db *store.DB) ([]Trip, error) { return ask[Trip](ctx, db, "trips") }
+
+// AskSetAside lists the rows that could not be used.
+func AskSetAside(ctx context.Context, db *store.DB) ([]SetAside, error) {
+	return ask[SetAside](ctx, db, "set_aside")
+}

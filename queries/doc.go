@@ -1,0 +1,17 @@
+// Package queries answers the questions of a season file. Each has a .sql file
+// in sql/ and a typed row in rows.go, whose json tags are the answer's columns:
+//
+//	question      sql                rows
+//	effort        effort.sql         Effort
+//	strike-rate   strike_rate.sql    StrikeRate
+//	outcomes      outcomes.sql       Outcomes
+//	fish          fish.sql           Fish
+//	sizes         sizes.sql          Sizes
+//	trips         trips.sql          Trip
+//	set-aside     set_aside.sql      SetAside
+//
+// Questions by a factor share _levels.sql, which gives every piece of effort
+// and every strike its level; a level that is not logged is "not logged", so
+// that the levels add up to the season. Intervals are added here from the
+// counts, by package queries/stats.
+package queries

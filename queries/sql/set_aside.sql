@@ -1,0 +1,3 @@
+-- Rows that could not be used, and why.
+SELECT file, sheet, "row", "column", cell, reason FROM set_aside
+ORDER BY file, sheet, "row", "column", reason
