@@ -41,8 +41,16 @@ func textCell(r *Reader, t *target, text string) error {
 	if faulty(text) {
 		return errors.New("the cell holds a spreadsheet error, not a value")
 	}
-	r.values[t.field] = entry.OfText(strings.Join(strings.Fields(text), " "))
+	r.values[t.field] = entry.OfText(oneSpaced(text))
 	return nil
+}
+
+// oneSpaced makes each run of white space one space.
+func oneSpaced(s string) string {
+	if strings.ContainsAny(s, "\t\n\r\u00a0") || strings.Contains(s, "  ") {
+		return strings.Join(strings.Fields(s), " ")
+	}
+	return s
 }
 
 func faulty(text string) bool {
@@ -235,7 +243,7 @@ func tangleCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	r.values[t.field] = entry.OfFlag(true)
-	r.values[r.index["tangled_lines"]] = entry.OfText(strings.Join(strings.Fields(text), " "))
+	r.values[r.index["tangled_lines"]] = entry.OfText(oneSpaced(text))
 	return nil
 }
 
@@ -253,7 +261,7 @@ func listCell(list, expected string) func(*Reader, *target, string) error {
 // speciesCell keeps the name as logged beside the code. A name that means
 // several species without an ocean to settle it stays without a code.
 func speciesCell(r *Reader, t *target, text string) error {
-	name := strings.Join(strings.Fields(text), " ")
+	name := oneSpaced(text)
 	r.values[r.index["species_logged"]] = entry.OfText(name)
 	if m := r.set.Species.Find(name, r.set.Ocean); m.Found {
 		r.values[t.field] = entry.OfText(m.Species.Code)

@@ -18,13 +18,20 @@ func longitudeCell(r *Reader, t *target, text string) error {
 	return r.degrees(t, text, 180, "a longitude", "EW")
 }
 
+// headedNegative tells a heading like "Lon W", whose cells are degrees west (or
+// south) without a sign.
+func headedNegative(parse, heading string) bool {
+	h := plain(heading)
+	return parse == "latitude" && strings.HasSuffix(h, " s") || parse == "longitude" && strings.HasSuffix(h, " w")
+}
+
 func (r *Reader) degrees(t *target, text string, limit float64, what, letters string) error {
 	v, ok := parseDegrees(text, letters, r.mark())
 	if !ok || math.Abs(v) > limit {
 		return errors.New("not " + what + ": expected degrees such as " + example(letters))
 	}
-	if h := plain(t.Heading); h != "" && v > 0 && (strings.HasSuffix(h, " "+strings.ToLower(letters[1:])) || strings.HasSuffix(h, "deg "+strings.ToLower(letters[1:]))) {
-		v = -v // a heading like "Lon W" holds degrees west without a sign
+	if v > 0 && t.negative {
+		v = -v
 	}
 	r.values[t.field] = entry.OfReal(v)
 	return nil
@@ -40,6 +47,11 @@ func example(letters string) string {
 // parseDegrees reads decimal degrees, or degrees with minutes and maybe seconds,
 // with a sign or one of the two letters (north or east first) at either end.
 func parseDegrees(text, letters string, mark unit.Mark) (float64, bool) {
+	if c := text[len(text)-1]; c >= '0' && c <= '9' && text[0] <= '9' {
+		if v, err := strconv.ParseFloat(text, 64); err == nil {
+			return v, !math.IsInf(v, 0)
+		}
+	}
 	s := strings.ToUpper(strings.TrimSpace(text))
 	sign := 1.0
 	for i, l := range []string{letters[:1], letters[1:]} {

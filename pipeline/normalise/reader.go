@@ -46,8 +46,9 @@ type Reader struct {
 // target is where a binding's cells go.
 type target struct {
 	recognise.Binding
-	field int
-	cell  func(r *Reader, t *target, text string) error
+	field    int
+	cell     func(r *Reader, t *target, text string) error
+	negative bool // of a position: headed as degrees west or south
 }
 
 // beside are the fields that keep the words of a cell whose meaning is another.
@@ -75,7 +76,8 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 		if b.Column.Parse == "moment" || b.Column.Parse == "date" {
 			r.date = r.add("date", entry.Day)
 		}
-		r.targets = append(r.targets, target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell})
+		r.targets = append(r.targets, target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
+			negative: headedNegative(b.Column.Parse, b.Heading)})
 		if also := beside[b.Column.Parse]; also != "" {
 			r.add(also, entry.Text)
 		}

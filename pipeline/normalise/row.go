@@ -40,6 +40,9 @@ func (r *Reader) isTotals() bool {
 		if i > 3 {
 			return false
 		}
+		if c = strings.TrimSpace(c); len(c) < 3 || len(c) > 20 || !strings.Contains("tsgamTSGAM", c[:1]) {
+			continue // no word of the list begins so
+		}
 		if _, ok := r.words["total"][plain(c)]; ok {
 			return true
 		}

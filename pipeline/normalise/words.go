@@ -42,8 +42,8 @@ func (w words) blank(cell string) bool {
 	if cell == "" {
 		return true
 	}
-	if len(cell) > 16 {
-		return false
+	if len(cell) > 16 || cell[0] < 0x80 && !strings.ContainsRune("-.?nNuU", rune(cell[0])) {
+		return false // no spelling of it begins so: most cells end here
 	}
 	_, ok := w["blank"][strings.ToLower(cell)]
 	return ok

@@ -1,0 +1,170 @@
+package estimate
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// byLength is the chosen relation's weight, then those of the species' other
+// relations: the fish's ocean first, those from memory last and never alone.
+func (c *Catalogue) byLength(f Fish) ([]Estimate, []string) {
+	chosen := c.choose(f)
+	var why reasons
+	var out []Estimate
+	rank := map[string]int{}
+	sound := false
+	for i := range c.relations {
+		r := &c.relations[i]
+		if r.Species != f.Species {
+			continue
+		}
+		e, reason := c.byRelation(f, *r)
+		if reason != "" {
+			why.add(reason, r.ID)
+			continue
+		}
+		if r == chosen {
+			e.Notes = append(c.choiceNotes(f, *r), e.Notes...)
+		}
+		rank[r.ID] = c.rank(f, r, chosen)
+		sound = sound || !r.FromMemory()
+		out = append(out, e)
+	}
+	unused := why.sentences()
+	switch {
+	case len(out) == 0 && len(unused) == 0 && f.Species != "":
+		return nil, []string{"No published length-weight relation for " + f.Species + " is in the catalogue."}
+	case !sound && len(out) > 0:
+		return nil, append(unused, "For this species only coefficients from memory are at hand: they are not used.")
+	}
+	slices.SortStableFunc(out, func(a, b Estimate) int { return rank[b.Relation] - rank[a.Relation] })
+	return out, unused
+}
+
+// rank orders the relations of a species for one fish, best highest.
+func (c *Catalogue) rank(f Fish, r, chosen *Relation) int {
+	switch {
+	case r == chosen:
+		return 10
+	case r.FromMemory():
+		return -1
+	}
+	return oceanFit(r.Ocean, oceanWord(f.Ocean))
+}
+
+// choose is the relation that fits the fish best among those whose length kind
+// can be reached: one that the fish's Stock names, else the default that fits its
+// ocean, the earlier in the catalogue first. It is nil where there is none.
+func (c *Catalogue) choose(f Fish) *Relation {
+	var best *Relation
+	score := -1
+	for i := range c.relations {
+		r := &c.relations[i]
+		named := f.Stock != "" && !r.FromMemory() && (strings.EqualFold(f.Stock, r.Stock) || strings.EqualFold(f.Stock, r.ID))
+		if r.Species != f.Species || !r.Default && !named {
+			continue
+		}
+		if _, reason := c.byRelation(f, *r); reason != "" {
+			continue
+		}
+		s := oceanFit(r.Ocean, oceanWord(f.Ocean))
+		if named {
+			s += 10
+		}
+		if s > score {
+			best, score = r, s
+		}
+	}
+	return best
+}
+
+// choiceNotes says what the choice of a relation rests on, where it is not plain.
+func (c *Catalogue) choiceNotes(f Fish, r Relation) []string {
+	ocean := oceanWord(f.Ocean)
+	switch {
+	case ocean == "" && f.Stock == "" && c.hasOtherStock(r):
+		return []string{"The ocean is not set, and the species has relations for several: the one for " + r.Stock + " was taken."}
+	case ocean != "" && oceanFit(r.Ocean, ocean) == 0:
+		return []string{fmt.Sprintf("No default relation for the %s is in the catalogue: the one for %s was taken.", ocean, r.Stock)}
+	}
+	return nil
+}
+
+// hasOtherStock tells whether the species has a default for another ocean.
+func (c *Catalogue) hasOtherStock(r Relation) bool {
+	for _, o := range c.relations {
+		if o.Species == r.Species && o.Default && o.Ocean != r.Ocean {
+			return true
+		}
+	}
+	return false
+}
+
+// byRelation is the fish's weight by one relation, or the reason why there is none.
+func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
+	m, ok := c.toKind(f, r.LengthKind)
+	if !ok {
+		return Estimate{}, fmt.Sprintf("it takes %s, and no published conversion from %s was found",
+			kindName(r.LengthKind), kindName(m.kind))
+	}
+	factor, note, ok := c.toRound(r.Species, r.Ocean, r.WeightState)
+	if !ok {
+		return Estimate{}, fmt.Sprintf("it gives %s weight, and no published factor turns that into round weight", stateName(r.WeightState))
+	}
+	e := Estimate{Method: LengthAlone, WeightKG: factor * r.A * math.Pow(m.cm, r.B), Relation: r.ID, Source: r.Source(), Notes: m.notes}
+	if note != "" {
+		e.Notes = append(e.Notes, note)
+	}
+	e.Notes = append(e.Notes, rangeNote(m.cm, r.MinCM, r.MaxCM, "the fish studied")...)
+	e.Notes = append(e.Notes, r.notes()...)
+	if r.ResidualS > 0 {
+		e.LoKG, e.HiKG = interval(e.WeightKG, r.ResidualS, r.N, r.N-2)
+		e.HasInterval = true
+	}
+	return e, ""
+}
+
+// notes says what a reader must know of a relation before leaning on it.
+func (r Relation) notes() []string {
+	out := []string{"The relation is for " + r.Stock + "."}
+	switch {
+	case r.FromMemory():
+		out = append(out, "The coefficients are from memory and were not checked against the study.")
+	case strings.HasPrefix(r.Seen, SeenQuoted):
+		out = append(out, "The coefficients were "+r.Seen+"; the study itself was not at hand.")
+	}
+	if r.Note != "" {
+		out = append(out, r.Note)
+	}
+	if r.ResidualS == 0 {
+		return append(out, "No interval: the source seen gives no residual spread. Five fish of this species with tape and scale would give the boat its own.")
+	}
+	return append(out, fmt.Sprintf("90 %% prediction interval for one fish, from the published residual spread (%.3f on the log scale).", r.ResidualS))
+}
+
+// reasons gathers the relations that gave no weight, by the reason.
+type reasons struct {
+	order []string
+	ids   map[string][]string
+}
+
+func (r *reasons) add(why, id string) {
+	if r.ids == nil {
+		r.ids = map[string][]string{}
+	}
+	if len(r.ids[why]) == 0 {
+		r.order = append(r.order, why)
+	}
+	r.ids[why] = append(r.ids[why], id)
+}
+
+// sentences is one sentence a reason, naming its relations.
+func (r *reasons) sentences() []string {
+	var out []string
+	for _, why := range r.order {
+		out = append(out, fmt.Sprintf("Not used: %s, because %s.", strings.Join(r.ids[why], ", "), why))
+	}
+	return out
+}

@@ -1,0 +1,155 @@
+package estimate
+
+import (
+	"fmt"
+	"strings"
+)
+
+const girthSource = "W(lb) = L(in) x G(in)^2 / 800, common practice; tested by Ault and Luo 2013, Fisheries Research 139:110-117"
+
+// Weigh returns every estimate that the fish supports, best first: certified
+// scale, dock scale, own coefficient, length and girth, length alone by the chosen
+// relation, then by the other relations of the species. It is empty where nothing
+// usable was logged. Why a method or a relation gave nothing is said in the notes
+// of the first estimate that is not a scale's, and by Unused where there is none.
+//
+// own is FitOwn's answer and may be nil.
+func (c *Catalogue) Weigh(f Fish, own map[string]Own) []Estimate {
+	out, unused := c.weigh(f, own)
+	for i := range out {
+		if !out[i].fromScale() || i == len(out)-1 {
+			out[i].Notes = append(out[i].Notes, unused...)
+			break
+		}
+	}
+	return out
+}
+
+// fromScale tells whether the estimate is a scale's weight.
+func (e Estimate) fromScale() bool { return e.Method == CertifiedScale || e.Method == DockScale }
+
+// PairOf is the fish as a pair for FitOwn: tape and round scale weight. ok is
+// false where the species, a measure or a factor to round weight is missing.
+func (c *Catalogue) PairOf(f Fish) (p Pair, ok bool) {
+	f.Species = strings.ToUpper(strings.TrimSpace(f.Species))
+	f.LengthCM, f.GirthCM, f.ScaleKG = logged(f.LengthCM), logged(f.GirthCM), logged(f.ScaleKG)
+	es, _ := c.byScale(f)
+	if f.Species == "" || f.LengthCM == 0 || f.GirthCM == 0 || len(es) == 0 {
+		return Pair{}, false
+	}
+	return Pair{f.Species, f.LengthCM, f.GirthCM, es[0].WeightKG, f.LengthKind}, true
+}
+
+// Unused returns one sentence for each method or relation that could have weighed
+// the fish and did not, with the reason.
+func (c *Catalogue) Unused(f Fish, own map[string]Own) []string {
+	_, unused := c.weigh(f, own)
+	return unused
+}
+
+func (c *Catalogue) weigh(f Fish, own map[string]Own) (out []Estimate, unused []string) {
+	f.Species = strings.ToUpper(strings.TrimSpace(f.Species))
+	f.LengthCM, f.GirthCM, f.ScaleKG = logged(f.LengthCM), logged(f.GirthCM), logged(f.ScaleKG)
+	add := func(es []Estimate, whys []string) {
+		for _, e := range es {
+			if logged(e.WeightKG) > 0 {
+				out = append(out, e)
+			}
+		}
+		unused = append(unused, whys...)
+	}
+	add(c.byScale(f))
+	if f.LengthCM > 0 && f.GirthCM > 0 {
+		add(byOwn(f, own[f.Species]))
+		add(c.byGirth(f))
+	}
+	if f.LengthCM > 0 {
+		add(c.byLength(f))
+	}
+	return out, unused
+}
+
+// byScale is the round weight from a scale.
+func (c *Catalogue) byScale(f Fish) ([]Estimate, []string) {
+	if f.ScaleKG == 0 {
+		return nil, nil
+	}
+	e := Estimate{Method: DockScale, Source: "scale on land, not certified"}
+	if f.Certified {
+		e.Method, e.Source = CertifiedScale, "certified scale"
+	}
+	state := weightState(f.WeightState)
+	if state == "" {
+		state = Round
+		e.Notes = append(e.Notes, "The weight state is not logged: the fish was taken as whole.")
+	}
+	factor, note, ok := c.toRound(f.Species, f.Ocean, state)
+	if !ok {
+		why := fmt.Sprintf("The scale read %.1f kg %s, and no published factor turns that into round weight for this species.", f.ScaleKG, stateName(state))
+		return nil, []string{why}
+	}
+	if note != "" {
+		e.Notes = append(e.Notes, note, "The factor is an average: a converted weight is not what a scale read.")
+	}
+	e.WeightKG = f.ScaleKG * factor
+	return []Estimate{e}, nil
+}
+
+// byOwn is the boat's own coefficient, with its interval.
+func byOwn(f Fish, o Own) ([]Estimate, []string) {
+	if o.N == 0 {
+		return nil, nil
+	}
+	if !o.Used {
+		return nil, []string{"The boat's own coefficient is not used. " + o.Why}
+	}
+	if kind := forkOr(f.LengthKind); kind != forkOr(o.LengthKind) {
+		why := fmt.Sprintf("The boat's own coefficient is not used: it was fitted on %s, this fish's length is %s.",
+			kindName(forkOr(o.LengthKind)), kindName(kind))
+		return nil, []string{why}
+	}
+	e := Estimate{Method: OwnCoefficient, WeightKG: o.K * f.LengthCM * f.GirthCM * f.GirthCM,
+		Source: fmt.Sprintf("geometric mean of W / (L G^2) over the boat's own %d fish with tape and scale", o.N),
+		Notes:  []string{o.Why}}
+	if o.SLog > 0 && o.N > 1 {
+		e.LoKG, e.HiKG = interval(e.WeightKG, o.SLog, o.N, o.N-1)
+		e.HasInterval = true
+		e.Notes = append(e.Notes, "90 % prediction interval for one fish, from the spread of the boat's own fish.")
+	}
+	e.Notes = append(e.Notes, rangeNote(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish")...)
+	return []Estimate{e}, nil
+}
+
+// byGirth is the trade's rule; it wants the straight length to the fork.
+func (c *Catalogue) byGirth(f Fish) ([]Estimate, []string) {
+	kind := lengthKind(f.LengthKind)
+	m, ok := c.toKind(f, ForkLength)
+	if !ok && kind == CurvedFork {
+		m, ok = measure{cm: f.LengthCM, notes: []string{"The length follows the body and no published conversion to a straight one was found: the weight comes out high by as much as the curved length is longer."}}, true
+	}
+	if !ok {
+		why := fmt.Sprintf("The length and girth rule is not used: it wants the length to the fork, and no published conversion from %s was found.", kindName(kind))
+		return nil, []string{why}
+	}
+	e := Estimate{Method: LengthAndGirth, WeightKG: LengthGirthKG(m.cm, f.GirthCM), Source: girthSource, Notes: m.notes}
+	e.Notes = append(e.Notes, "No interval: no spread of this rule is published. In its one published test, on tarpon, it was more than 15 % low.")
+	if r := f.GirthCM / m.cm; r < 0.3 || r > 0.8 {
+		e.Notes = append(e.Notes, fmt.Sprintf("Girth is %.2f of the length, outside the usual 0.3 to 0.8: check both tapes.", r))
+	}
+	return []Estimate{e}, nil
+}
+
+// rangeNote is the note for a length outside the range that a fit rests on; a
+// bound of zero is not known.
+func rangeNote(l, lo, hi float64, of string) []string {
+	if (lo == 0 || l >= lo) && (hi == 0 || l <= hi) {
+		return nil
+	}
+	bounds := cm(lo) + " to " + cm(hi)
+	if lo == 0 {
+		bounds = "up to " + cm(hi)
+	} else if hi == 0 {
+		bounds = "from " + cm(lo)
+	}
+	return []string{fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched beyond its data.", cm(l), of, bounds)}
+}

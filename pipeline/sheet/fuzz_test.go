@@ -1,0 +1,115 @@
+package sheet
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+)
+
+// maxFuzz bounds the inputs, so that a slow one is a fault.
+const maxFuzz = 1 << 16
+
+// FuzzCSV reads any bytes as a log: it must not fail in any other way than by a
+// refusal, number its rows in order, and give only valid UTF-8. Where
+// encoding/csv reads the file without complaint, it must give the same records.
+func FuzzCSV(f *testing.F) {
+	for _, s := range []string{"a,b\n1,2\n", "sep=;\na;b\n", "\"x\ny\",1\n\n6'2\",\"74\"\n", "\"74,1\n2,3\n\"", "\xff\xfea\x00,\x00b\x00",
+		"caf\xe9;1\r\n\r\n", "a\rb\r", "\xef\xbb\xbf\"\",\xff\n", "PK\x03\x04", "a,b\x00\n", "\"a\"\"\nb\" ,\n"} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, content []byte) {
+		if len(content) > maxFuzz {
+			return
+		}
+		path := write(t, "log.csv", string(content))
+		b, err := Open(path, Options{})
+		if err != nil {
+			var r *Refusal
+			if !errors.As(err, &r) {
+				t.Fatalf("not a refusal: %v", err)
+			}
+			return
+		}
+		defer func() { _ = b.Close() }()
+		list, err := read(b, 0)
+		if err != nil && !b.Sheets()[0].Workbook {
+			t.Fatal(err)
+		}
+		checkRows(t, list)
+		checkAgainstStandard(t, b, list, content)
+	})
+}
+
+// checkRows checks what holds for the rows of any sheet.
+func checkRows(t *testing.T, list []got) {
+	t.Helper()
+	last := 0
+	for _, g := range list {
+		if g.num <= last {
+			t.Fatalf("row %d comes after row %d", g.num, last)
+		}
+		last = g.num
+		if g.problem != nil && (len(g.cells) > 0 || g.problem.Pos.Row != g.num || g.problem.Reason == "") {
+			t.Fatalf("row %d: %+v", g.num, g)
+		}
+		for _, c := range g.cells {
+			if !utf8.ValidString(c) || strings.IndexByte(c, 0) >= 0 || tooLong(c) {
+				t.Fatalf("row %d: %q", g.num, c)
+			}
+		}
+	}
+}
+
+// checkAgainstStandard compares with encoding/csv, where that reads all.
+func checkAgainstStandard(t *testing.T, b Book, list []got, content []byte) {
+	t.Helper()
+	tb, ok := b.(*textBook)
+	if !ok || tb.form.enc != nil || tb.form.cr || tb.form.bad || tb.head > 0 {
+		return
+	}
+	r := csv.NewReader(strings.NewReader(string(content[tb.form.skip:])))
+	r.Comma, r.FieldsPerRecord = rune(tb.sep), -1
+	all, err := r.ReadAll()
+	if err != nil || slices.ContainsFunc(list, func(g got) bool { return g.problem != nil }) {
+		return
+	}
+	list = slices.DeleteFunc(list, func(g got) bool { return len(g.cells) == 0 })
+	var have [][]string
+	for _, g := range list {
+		have = append(have, g.cells)
+	}
+	if fmt.Sprintf("%q", have) != fmt.Sprintf("%q", all) {
+		t.Fatalf("got %q, encoding/csv gives %q", have, all)
+	}
+}
+
+// FuzzWorkbook reads any XML as the sheet and the shared texts of a workbook.
+func FuzzWorkbook(f *testing.F) {
+	texts := `<sst><si><t>a</t></si><si><r><t>b</t></r></si></sst>`
+	f.Add(sheetXML(`<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="b"><v>1</v></c></row><row r="4"><c r="A4"><f>B1</f></c></row>`, `<mergeCells><mergeCell ref="A1:A3"/></mergeCells>`), texts)
+	f.Add(sheetXML(`<row><c t="inlineStr"><is><t>x</t></is></c><c t="str"><f>A1</f><v></v></c></row>`, ""), texts)
+	f.Add(sheetXML(`<row r="2"/><row r="1"/>`, "<!-- > -->"), "")
+	f.Add(`<worksheet><sheetData/></worksheet>`, "<sst/>")
+	f.Add(`<worksheet><sheetData><row r="3"><c r="A3" t="e"><v>#N/A</v></c><c r="XFD3"><v>1</v>`, texts)
+	f.Fuzz(func(t *testing.T, sheet, texts string) {
+		if len(sheet)+len(texts) > maxFuzz {
+			return
+		}
+		p := parts(sheet)
+		p[stringsPart] = texts
+		b, err := Open(writeZip(t, "log.xlsx", p), Options{})
+		if err != nil {
+			return
+		}
+		defer func() { _ = b.Close() }()
+		list, err := read(b, 0)
+		checkRows(t, list)
+		if err == nil && len(list) > 0 && isBlank(list[len(list)-1].cells) && list[len(list)-1].problem == nil && !strings.Contains(texts, "t") {
+			t.Fatalf("the last row is blank: %+v", list[len(list)-1])
+		}
+	})
+}

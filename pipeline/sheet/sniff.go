@@ -1,0 +1,99 @@
+package sheet
+
+import (
+	"bytes"
+	"strings"
+)
+
+// sniffLines is how many lines the separator is told from.
+const sniffLines = 50
+
+// separators are the candidates; of two that divide the lines equally well the
+// earlier one is taken. The comma is last: where commas are decimal marks or
+// stand in text, they come as regularly as the true separator.
+const separators = "\t;|,"
+
+// sepLine reads a first line such as "sep=;", which spreadsheet programs take
+// as naming the separator. length is the line's, in bytes, line end included.
+func sepLine(sample []byte) (sep byte, length int, ok bool) {
+	line, _, found := bytes.Cut(sample, []byte("\n"))
+	length = len(line)
+	if found {
+		length++
+	}
+	text := strings.Trim(strings.TrimSuffix(string(line), "\r"), `"`)
+	if len(text) != 5 || !strings.EqualFold(text[:4], "sep=") || !maySeparate(text[4]) {
+		return 0, 0, false
+	}
+	return text[4], length, true
+}
+
+// maySeparate leaves out what stands within words and numbers.
+func maySeparate(c byte) bool {
+	return c == '\t' || (c > ' ' && c < 0x7f && !strings.ContainsRune(`"'.-+`, rune(c)) && !isAlnum(c))
+}
+
+func isAlnum(c byte) bool {
+	return '0' <= c && c <= '9' || 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z'
+}
+
+// sniff chooses the separator that divides the most lines into the same number
+// of cells, two or more. hint, when not 0, wins a tie; a sample that nothing
+// divides is one column, and the comma does for it.
+func sniff(sample []byte, hint byte) byte {
+	order := separators
+	if hint != 0 {
+		order = string(hint) + order
+	}
+	best, most := byte(','), 0
+	for i := range len(order) {
+		if n := agreeing(sample, order[i]); n > most {
+			best, most = order[i], n
+		}
+	}
+	return best
+}
+
+// agreeing is how many of the first lines hold the same number of separators,
+// taking the number above zero that most lines agree on.
+func agreeing(sample []byte, sep byte) int {
+	lines := map[int]int{}
+	for range sniffLines {
+		n, used := countInRecord(sample, sep)
+		if used == 0 {
+			break
+		}
+		sample = sample[used:]
+		if n > 0 {
+			lines[n]++
+		}
+	}
+	most := 0
+	for _, n := range lines {
+		most = max(most, n)
+	}
+	return most
+}
+
+// countInRecord counts the separators outside quotes up to the first line end
+// outside quotes, and how many bytes that is. A quote counts only where a cell
+// begins, so that 6'2" does not open one.
+func countInRecord(b []byte, sep byte) (count, used int) {
+	atStart, quoted := true, false
+	for i, c := range b {
+		switch {
+		case quoted:
+			quoted = c != '"' // A doubled quote closes and, below, opens again.
+			atStart = !quoted
+			continue
+		case c == '"' && atStart:
+			quoted = true
+		case c == '\n':
+			return count, i + 1
+		case c == sep:
+			count++
+		}
+		atStart = c == sep
+	}
+	return count, len(b)
+}
