@@ -67,11 +67,11 @@ func (a *app) openExisting(ctx context.Context) (*pipeline.Season, error) {
 }
 
 func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags) error {
-	in, err := reports.Gather(ctx, s.DB)
+	in, err := reports.Gather(ctx, s.DB, r.units)
 	if err != nil {
 		return err
 	}
-	in.Units, in.Generated = r.units, s.Now()
+	in.Generated = s.Now()
 	in.Title = r.title
 	if in.Title == "" {
 		in.Title = seasonTitle(in.Trips)

@@ -1,0 +1,81 @@
+package reports
+
+import (
+	"context"
+	"slices"
+
+	"wakeledger/pipeline/store"
+	"wakeledger/queries"
+)
+
+const bySpeed = "speed-band"
+
+// Gather asks a season file all that the season report needs, levels worded for
+// reading and weight classes round in the units shown. Title and Generated are
+// the caller's.
+func Gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error) {
+	in := SeasonInput{Units: units}
+	var err error
+	if in.Effort, err = queries.AskEffort(ctx, db, bySpeed); err != nil {
+		return in, err
+	}
+	if in.StrikeRate, err = queries.AskStrikeRate(ctx, db, bySpeed); err != nil {
+		return in, err
+	}
+	if in.Outcomes, err = queries.AskOutcomes(ctx, db, bySpeed); err != nil {
+		return in, err
+	}
+	if in.Fish, err = queries.AskFish(ctx, db); err != nil {
+		return in, err
+	}
+	if in.Sizes, err = queries.AskSizes(ctx, db, bySpeed, classWidth(in.Fish, units)); err != nil {
+		return in, err
+	}
+	if in.Trips, err = queries.AskTrips(ctx, db); err != nil {
+		return in, err
+	}
+	if in.SetAside, err = queries.AskSetAside(ctx, db); err != nil {
+		return in, err
+	}
+	in.word()
+	return in, nil
+}
+
+// classWidth is a width of weight classes in kg that is round in the units shown.
+func classWidth(fish []queries.Fish, units string) float64 {
+	scale := 1.0 // kg in one unit shown
+	if units == "us" {
+		scale = 0.45359237
+	}
+	top := 0.0
+	for _, f := range fish {
+		if f.WeightKG != nil {
+			top = max(top, *f.WeightKG)
+		}
+	}
+	return scale * queries.ClassWidth(top/scale)
+}
+
+// word puts levels and boats into the words of a sentence.
+func (in *SeasonInput) word() {
+	for i := range in.Effort {
+		in.Effort[i].Level = queries.LevelText(bySpeed, in.Effort[i].Level)
+	}
+	for i := range in.StrikeRate {
+		in.StrikeRate[i].Level = queries.LevelText(bySpeed, in.StrikeRate[i].Level)
+	}
+	for i := range in.Outcomes {
+		in.Outcomes[i].Level = queries.LevelText(bySpeed, in.Outcomes[i].Level)
+	}
+	for i := range in.Sizes {
+		in.Sizes[i].Level = queries.LevelText(bySpeed, in.Sizes[i].Level)
+	}
+	for i := range in.Fish {
+		in.Fish[i].SpeedBand = queries.LevelText(bySpeed, in.Fish[i].SpeedBand)
+	}
+	for _, t := range in.Trips {
+		if t.Boat != "not logged" && !slices.Contains(in.Boats, t.Boat) {
+			in.Boats = append(in.Boats, t.Boat)
+		}
+	}
+}

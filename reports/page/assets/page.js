@@ -1,0 +1,298 @@
+(function () {
+  "use strict";
+
+  // Below this width, in CSS pixels, a chart takes its narrow options.
+  var NARROW = 560;
+  // The width of a chart on paper: A4 or Letter within our margins.
+  var PAPER = 680;
+  // Keys of chart options that hold a colour. Only under these is "@role"
+  // replaced, so text from a log is never taken for one.
+  var COLOUR_KEYS = { color: true, borderColor: true, backgroundColor: true };
+
+  function json(id) { return JSON.parse(document.getElementById(id).textContent); }
+
+  var palette = json("palette");
+
+  function paint(node, pen) {
+    if (node === null || typeof node !== "object") { return; }
+    Object.keys(node).forEach(function (key) {
+      var v = node[key];
+      if (COLOUR_KEYS[key] === true && typeof v === "string" && v.charAt(0) === "@") {
+        node[key] = pen[v.slice(1)];
+      } else {
+        paint(v, pen);
+      }
+    });
+  }
+
+  // ---- Marks. Each takes the palette and gives a renderItem of ECharts. ----
+
+  function hatch(colour) {
+    return { symbol: "rect", symbolSize: 1, color: colour, dashArrayX: [1, 0], dashArrayY: [1.2, 4], rotation: -Math.PI / 4 };
+  }
+
+  // Light or dark, whichever shows on the fill ("#RRGGBB"; relative luminance
+  // as in WCAG 2, without its gamma: good enough to choose between two).
+  function onto(fill) {
+    var rgb = [1, 3, 5].map(function (i) { return parseInt(fill.slice(i, i + 2), 16) / 255; });
+    var light = 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2] > 0.5;
+    return light ? palette.light.ink : palette.light.paper;
+  }
+
+  function line(points, style, z) {
+    return { type: "polyline", shape: { points: points }, z2: z, silent: true,
+      style: Object.assign({ fill: null, lineWidth: 2 }, style) };
+  }
+
+  // An interval as a line with caps; an arrow where it leaves the axis.
+  function whisker(lo, hi, y, right, style, cap) {
+    var end = Math.min(hi, right), solid = Object.assign({}, style, { lineDash: null });
+    var tip = hi > right + 0.5 ?
+      [[right - cap, y - cap], [right, y], [right - cap, y + cap]] :
+      [[end, y - cap], [end, y + cap]];
+    return [
+      line([[lo, y], [end, y]], style, 20),
+      line([[lo, y - cap], [lo, y + cap]], solid, 20),
+      line(tip, solid, 20)
+    ];
+  }
+
+  var MARKS = {
+    // [level, rate, lo, hi, effort as a share of the largest, thin]
+    // The bar's length is the rate and its thickness the effort, so its area
+    // is the count.
+    rateBar: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, right = area.x + area.width;
+        var zero = api.coord([0, api.value(0)]), y = zero[1];
+        var rate = api.value(1), lo = api.value(2), hi = api.value(3), thin = api.value(5) === 1;
+        if (isNaN(rate)) { return null; }
+        var thick = Math.max(4, api.size([0, 1])[1] * 0.8 * api.value(4));
+        var x = Math.min(api.coord([rate, api.value(0)])[0], right);
+        var bar = { type: "rect", z2: 10, silent: true,
+          shape: { x: zero[0], y: y - thick / 2, width: Math.max(x - zero[0], 0), height: thick },
+          style: thin ? { fill: pen.thin, stroke: pen.hatch, lineWidth: 1, lineDash: [3, 2], decal: hatch(pen.hatch) } : { fill: pen.rate } };
+        var children = [bar];
+        if (!isNaN(lo) && !isNaN(hi)) {
+          var style = { stroke: thin ? pen.soft : pen.ink, lineWidth: thin ? 1.5 : 2, lineDash: thin ? [4, 3] : null };
+          children = children.concat(whisker(api.coord([lo, 0])[0], api.coord([hi, 0])[0], y, right, style, 5));
+        }
+        children.push({ type: "circle", z2: 30, silent: true, shape: { cx: x, cy: y, r: thin ? 3.5 : 4.5 },
+          style: { fill: thin ? pen.paper : pen.ink, stroke: thin ? pen.soft : pen.paper, lineWidth: 1.5 } });
+        return { type: "group", children: children };
+      };
+    },
+
+    // [level, share, lo, hi, slot, slots, effort as a share of the largest, thin]
+    shareMark: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, right = area.x + area.width;
+        var level = api.value(0), share = api.value(1), slot = api.value(4), slots = api.value(5), thin = api.value(7) === 1;
+        if (isNaN(share)) { return null; }
+        var band = api.size([0, 1])[1] * 0.66;
+        var at = api.coord([share, level]), y = at[1] + band * ((slot + 0.5) / slots - 0.5), x = at[0];
+        var colour = slot === 0 ? pen.hook : pen.boat;
+        var r = 3 + 4.5 * Math.sqrt(api.value(6));
+        var children = whisker(api.coord([api.value(2), level])[0], api.coord([api.value(3), level])[0], y, right,
+          { stroke: colour, lineWidth: thin ? 1.5 : 2, lineDash: thin ? [4, 3] : null }, 4);
+        var style = { fill: thin ? pen.paper : colour, stroke: thin ? colour : pen.paper, lineWidth: 1.5 };
+        if (slot === 0) {
+          children.push({ type: "circle", z2: 30, silent: true, shape: { cx: x, cy: y, r: r }, style: style });
+        } else {
+          children.push({ type: "polygon", z2: 30, silent: true, style: style,
+            shape: { points: [[x, y - r - 1.5], [x + r + 1.5, y], [x, y + r + 1.5], [x - r - 1.5, y]] } });
+        }
+        return { type: "group", children: children };
+      };
+    },
+
+    // [class, level, count, of them solid, largest count, step of the scale or -1, thin]
+    histBar: function (pen) {
+      return function (params, api) {
+        var at = api.coord([api.value(0), api.value(1)]), size = api.size([1, 1]);
+        var n = api.value(2), solid = api.value(3), step = api.value(5);
+        if (!(n > 0)) { return null; }
+        var w = Math.min(size[0] * 0.78, 64), unit = size[1] * 0.62 / api.value(4);
+        var x = at[0] - w / 2, foot = at[1] + size[1] / 2 - 1;
+        var fill = step < 0 ? pen.thin : pen["step" + step];
+        var children = [];
+        if (n > solid) {
+          children.push({ type: "rect", z2: 10, silent: true, shape: { x: x, y: foot - n * unit, width: w, height: (n - solid) * unit },
+            style: { fill: fill, stroke: pen.ink, lineWidth: 1, decal: hatch(onto(fill)) } });
+        }
+        if (solid > 0) {
+          children.push({ type: "rect", z2: 11, silent: true, shape: { x: x, y: foot - solid * unit, width: w, height: solid * unit },
+            style: { fill: fill, stroke: pen.ink, lineWidth: 1 } });
+        }
+        children.push({ type: "text", z2: 30, silent: true,
+          style: { text: String(n), x: at[0], y: foot - n * unit - 2, align: "center", verticalAlign: "bottom", fill: pen.ink, fontSize: 12, fontFamily: pen.font } });
+        return { type: "group", children: children };
+      };
+    },
+
+    // [weight, lo, hi, row, on a scale]
+    weightDot: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, right = area.x + area.width;
+        var w = api.value(0), row = api.value(3), scale = api.value(4) === 1;
+        var at = api.coord([w, row]), y = at[1];
+        var children = [];
+        if (!isNaN(api.value(1)) && !isNaN(api.value(2))) {
+          children = whisker(api.coord([api.value(1), row])[0], api.coord([api.value(2), row])[0], y, right,
+            { stroke: pen.tape, lineWidth: 1.25, opacity: 0.75 }, 2.5);
+        }
+        children.push({ type: "circle", z2: 30, silent: true, shape: { cx: at[0], cy: y, r: scale ? 5 : 4 },
+          style: scale ? { fill: pen.scale, stroke: pen.paper, lineWidth: 1 } : { fill: pen.paper, stroke: pen.tape, lineWidth: 2 } });
+        return { type: "group", children: children };
+      };
+    }
+  };
+
+  // ECharts writes the font of a text, and the place of a drawing, as style
+  // attributes, which the page's policy forbids; the same words through the
+  // object model are allowed.
+  SVGElement.prototype.setAttribute = function (name, value) {
+    if (name === "style") {
+      this.style.cssText = value;
+    } else {
+      Element.prototype.setAttribute.call(this, name, value);
+    }
+  };
+
+  // ---- Charts ----
+
+  var dark = window.matchMedia("(prefers-color-scheme: dark)");
+  var figures = [];
+  var printing = false;
+
+  function options(figure, width) {
+    var spec = json(figure.host.dataset.options);
+    var pen = printing || !dark.matches ? palette.light : palette.dark;
+    var font = getComputedStyle(document.body).fontFamily;
+    pen = Object.assign({ font: font }, pen);
+    paint(spec, pen);
+    spec.option.series.forEach(function (s) {
+      if (typeof s.renderItem === "string") { s.renderItem = MARKS[s.renderItem](pen); }
+    });
+    spec.option.textStyle = { fontFamily: font, color: pen.ink };
+    // ECharts measures the labels of an axis without the common font: name it.
+    spec.option.xAxis.concat(spec.option.yAxis).forEach(function (axis) { axis.axisLabel.fontFamily = font; });
+    return { option: spec.option, narrow: width < NARROW ? spec.narrow : null, height: spec.height };
+  }
+
+  function draw(figure) {
+    var width = printing ? PAPER : figure.host.clientWidth;
+    if (!width) { return; }
+    var o = options(figure, width);
+    if (!figure.chart) {
+      figure.host.style.height = o.height + "px";
+      figure.chart = echarts.init(figure.host, null, { renderer: "svg", width: width, height: o.height });
+    } else {
+      figure.chart.resize({ width: width, height: o.height, animation: { duration: 0 } });
+    }
+    figure.chart.setOption(o.option, true);
+    if (o.narrow) { figure.chart.setOption(o.narrow); }
+    figure.width = width;
+  }
+
+  function drawAll() { figures.forEach(draw); }
+
+  function watchSize() {
+    var asked = false;
+    window.addEventListener("resize", function () {
+      if (asked) { return; }
+      asked = true;
+      window.requestAnimationFrame(function () {
+        asked = false;
+        figures.forEach(function (f) { if (f.host.clientWidth !== f.width && !printing) { draw(f); } });
+      });
+    });
+  }
+
+  // ---- Paper: charts in the light scheme at the width of a sheet, tables open ----
+
+  function toPaper() {
+    if (printing) { return; }
+    printing = true;
+    document.querySelectorAll("section details").forEach(function (d) {
+      d.dataset.was = d.open ? "open" : "";
+      d.open = true;
+    });
+    removeButtons();
+    drawAll();
+  }
+
+  function toScreen() {
+    if (!printing) { return; }
+    printing = false;
+    document.querySelectorAll("section details").forEach(function (d) { d.open = d.dataset.was === "open"; });
+    addButtons();
+    drawAll();
+  }
+
+  // ---- Tables: a head sorts up, then down, then back to the order given ----
+
+  function compare(a, b, numeric) {
+    if (numeric) {
+      if (a === "" || b === "") { return a === b ? 0 : a === "" ? 2 : -2; }
+      return Math.sign(Number(a) - Number(b));
+    }
+    return Math.sign(a.localeCompare(b, document.documentElement.lang, { numeric: true }));
+  }
+
+  function sortBy(table, rows, column, direction) {
+    var head = table.tHead.rows[0].cells[column], numeric = head.classList.contains("num");
+    var keyed = rows.map(function (row, place) {
+      var cell = row.cells[column];
+      return { row: row, place: place, key: numeric ? cell.dataset.key || "" : cell.textContent };
+    });
+    if (direction !== 0) {
+      keyed.sort(function (a, b) {
+        var c = compare(a.key, b.key, numeric);
+        // What is not known stays last both ways.
+        if (Math.abs(c) === 2) { return c; }
+        return c * direction || a.place - b.place;
+      });
+    }
+    keyed.forEach(function (k) { table.tBodies[0].appendChild(k.row); });
+  }
+
+  function sortable(table) {
+    var rows = Array.from(table.tBodies[0].rows);
+    table.tHead.addEventListener("click", function (event) {
+      if (!event.target.closest("button")) { return; }
+      var head = event.target.closest("th"), was = head.getAttribute("aria-sort");
+      var next = was === "ascending" ? "descending" : was === "descending" ? "" : "ascending";
+      table.querySelectorAll("thead th").forEach(function (h) { h.removeAttribute("aria-sort"); });
+      if (next) { head.setAttribute("aria-sort", next); }
+      sortBy(table, rows, head.cellIndex, next === "ascending" ? 1 : next === "descending" ? -1 : 0);
+    });
+  }
+
+  // Heads are buttons on a screen only: without this script they would be dead,
+  // and a head that is repeated on the next sheet of paper loses its buttons.
+  function addButtons() {
+    document.querySelectorAll("thead th").forEach(function (th) {
+      var button = document.createElement("button");
+      button.type = "button";
+      button.append.apply(button, Array.from(th.childNodes));
+      th.append(button);
+    });
+  }
+
+  function removeButtons() {
+    document.querySelectorAll("thead button").forEach(function (b) { b.replaceWith.apply(b, Array.from(b.childNodes)); });
+  }
+
+  addButtons();
+  document.querySelectorAll("table").forEach(sortable);
+  if (typeof echarts !== "undefined") {
+    figures = Array.from(document.querySelectorAll(".chart")).map(function (host) { return { host: host, chart: null, width: 0 }; });
+    drawAll();
+    watchSize();
+    dark.addEventListener("change", drawAll);
+  }
+  window.addEventListener("beforeprint", toPaper);
+  window.addEventListener("afterprint", toScreen);
+  document.documentElement.dataset.drawn = String(figures.length);
+})();

@@ -1,0 +1,219 @@
+package page
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/go-echarts/go-echarts/v2/charts"
+	"github.com/go-echarts/go-echarts/v2/opts"
+	"github.com/go-echarts/go-echarts/v2/types"
+)
+
+// Chart is a drawn figure, made by one of the constructors of this package.
+type Chart struct {
+	Label string // read out in place of the drawing: say what the chart shows
+	Keys  []Key  // what the marks mean, printed above
+
+	height int            // CSS pixels
+	option map[string]any // for ECharts; colours as "@role", functions by name
+	narrow map[string]any // what changes on a phone
+}
+
+// data is the chart as our script reads it.
+func (c *Chart) data() map[string]any {
+	return map[string]any{"option": c.option, "narrow": c.narrow, "height": c.height}
+}
+
+// Level is one row of a chart: a level of a factor.
+type Level struct {
+	Name   string
+	Thin   bool   // little effort: drawn pale and dashed, and said under the name
+	Counts string // printed at the right end of the row; lines apart by "\n"
+}
+
+// LittleEffort is how a level with little effort is called, in charts and tables.
+const LittleEffort = "little effort"
+
+// Frame is the words around a chart.
+type Frame struct {
+	Label  string // read out in place of the drawing
+	Axis   string // what the horizontal axis measures, with its unit
+	Counts string // head of the printed counts at the right
+	Keys   []Key  // what the marks mean, where the constructor does not say it
+}
+
+func (l Level) label() string {
+	if l.Thin {
+		return l.Name + "\n" + LittleEffort
+	}
+	return l.Name
+}
+
+// Heights in CSS pixels of a row of marks and of what surrounds the rows.
+const (
+	rowHeight   = 50
+	frameHeight = 92
+)
+
+// drawn is what the chart types of go-echarts have in common.
+type drawn interface {
+	Validate()
+	JSON() map[string]any
+}
+
+// finish turns a chart of go-echarts into plain data, without the parts that a
+// page says in its own way (title, legend, tool box, tool tip).
+func finish(c drawn) (map[string]any, error) {
+	c.Validate()
+	raw, err := json.Marshal(c.JSON())
+	if err != nil {
+		return nil, fmt.Errorf("chart options: %w", err)
+	}
+	var option map[string]any
+	if err := json.Unmarshal(raw, &option); err != nil {
+		return nil, fmt.Errorf("chart options: %w", err)
+	}
+	for _, key := range []string{"title", "legend", "toolbox", "tooltip", "color"} {
+		delete(option, key)
+	}
+	option["animation"] = false
+	return option, nil
+}
+
+// node is the object at a path of keys and indexes; an empty one, not part of
+// the options, where the path leads nowhere.
+func node(root any, path ...any) map[string]any {
+	for _, step := range path {
+		switch s := step.(type) {
+		case string:
+			m, _ := root.(map[string]any)
+			root = m[s]
+		case int:
+			list, _ := root.([]any)
+			if s >= len(list) {
+				return map[string]any{}
+			}
+			root = list[s]
+		}
+	}
+	if m, ok := root.(map[string]any); ok {
+		return m
+	}
+	return map[string]any{}
+}
+
+// common are the options that every chart starts with.
+func common(label string) []charts.GlobalOpts {
+	return []charts.GlobalOpts{
+		charts.WithAnimation(false),
+		charts.WithAriaOpts(&opts.Aria{
+			Enabled: opts.Bool(true),
+			Label:   &opts.AriaLabel{Enabled: opts.Bool(true), Description: label},
+			// Automatic patterns mean nothing here. Marks that are not solid
+			// bring the pattern that says so.
+			Decal: &opts.AriaDecal{Show: opts.Bool(false)},
+		}),
+	}
+}
+
+// rowOptions are the options of a chart with one level a row: levels at the
+// left in the order given, printed counts at the right, a value axis from zero
+// to a round number at or above the largest value below.
+func rowOptions(f Frame, levels []Level, largest float64) []charts.GlobalOpts {
+	end, tick := axisEnd(largest)
+	x := opts.XAxis{
+		Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: 0, Max: end, MinInterval: tick, MaxInterval: tick,
+		AxisLabel: axisLabel("@soft", 12),
+		AxisLine:  &opts.AxisLine{Show: opts.Bool(false)},
+		AxisTick:  &opts.AxisTick{Show: opts.Bool(false)},
+		SplitLine: gridLine(),
+	}
+	x.AxisLabel.HideOverlap = opts.Bool(true)
+	return append(common(f.Label), charts.WithXAxisOpts(x), func(bc *charts.BaseConfiguration) {
+		bc.YAxisList = rowAxes(levels)
+		bc.GridList = []opts.Grid{{Left: "0", Right: "4", Top: "34", Bottom: "34", ContainLabel: opts.Bool(true)}}
+	})
+}
+
+// rowAxes are the two vertical axes of a chart of rows: names, then counts.
+func rowAxes(levels []Level) []opts.YAxis {
+	names, counts := make([]string, len(levels)), make([]string, len(levels))
+	for i, l := range levels {
+		names[i], counts[i] = l.label(), l.Counts
+	}
+	left := opts.YAxis{
+		Type: "category", Inverse: opts.Bool(true), Data: names,
+		AxisLabel: axisLabel("@ink", 13),
+		AxisLine:  &opts.AxisLine{LineStyle: &opts.LineStyle{Color: "@ink"}},
+	}
+	left.AxisLabel.Width, left.AxisLabel.Overflow = 150, "break"
+	right := opts.YAxis{
+		Type: "category", Position: "right", Inverse: opts.Bool(true), Data: counts,
+		AxisLabel: axisLabel("@ink", 12),
+		AxisLine:  &opts.AxisLine{Show: opts.Bool(false)},
+	}
+	right.AxisLabel.Margin = 12 // clear of a mark at the end of the axis
+	return []opts.YAxis{left, right}
+}
+
+func axisLabel(colour string, size int) *opts.AxisLabel {
+	return &opts.AxisLabel{Show: opts.Bool(true), Color: colour, FontSize: size}
+}
+
+func gridLine() *opts.SplitLine {
+	return &opts.SplitLine{Show: opts.Bool(true), LineStyle: &opts.LineStyle{Color: "@rule"}}
+}
+
+// rows completes a chart of rows: what go-echarts has no words for.
+func rows(c drawn, f Frame, keys []Key, levels int) (*Chart, error) {
+	option, err := finish(c)
+	if err != nil {
+		return nil, err
+	}
+	node(option, "xAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12}
+	for i := range 2 {
+		// Every level is named, however many there are.
+		node(option, "yAxis", i, "axisLabel")["interval"] = 0
+		node(option, "yAxis", i, "axisLabel")["lineHeight"] = 15
+		node(option, "yAxis", i)["axisTick"] = map[string]any{"show": false}
+	}
+	// The head of the counts is a title: an axis name is not kept on the canvas.
+	option["title"] = map[string]any{"text": f.Counts, "right": 0, "top": 0, "padding": 4,
+		"textStyle": map[string]any{"color": "@soft", "fontSize": 12, "fontWeight": "normal", "align": "right"}}
+	small := map[string]any{"axisLabel": map[string]any{"width": 86, "fontSize": 12}}
+	return &Chart{
+		Label: f.Label, Keys: keys, height: levels*rowHeight + frameHeight, option: option,
+		narrow: map[string]any{"yAxis": []any{small, map[string]any{}}},
+	}, nil
+}
+
+// custom is a chart of rows whose marks are drawn by the named function of our
+// script; x lists the dimensions that are values, y the one that is the row.
+func custom(frame []charts.GlobalOpts, mark string, items [][]any, encode opts.Encode) *charts.Custom {
+	data := make([]opts.CustomData, len(items))
+	for i, v := range items {
+		data[i] = opts.CustomData{Value: v}
+	}
+	c := charts.NewCustom()
+	c.SetGlobalOptions(frame...)
+	c.AddSeries("", data, charts.WithSeriesOpts(func(s *charts.SingleSeries) {
+		s.RenderItem = types.FuncStr(mark)
+		s.Encode = &encode
+	}))
+	return c
+}
+
+// orGap is ECharts' sign for a value that is not known.
+func orGap(v *float64) any {
+	if v == nil {
+		return "-"
+	}
+	return *v
+}
+
+func flag(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

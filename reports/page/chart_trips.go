@@ -1,0 +1,95 @@
+package page
+
+import (
+	"fmt"
+
+	"github.com/go-echarts/go-echarts/v2/charts"
+	"github.com/go-echarts/go-echarts/v2/opts"
+)
+
+// OutingMark is one trip.
+type OutingMark struct {
+	Name    string // short: it stands under a narrow column
+	Strikes int64
+	Boated  int64   // of them landed or released
+	Hours   float64 // line-hours
+}
+
+// Outings draws trips in the order given as two panels over one axis: strikes
+// above, the effort that they took below. It is nil without trips.
+func Outings(label string, trips []OutingMark) (*Chart, error) {
+	if len(trips) == 0 {
+		return nil, nil
+	}
+	names := make([]string, len(trips))
+	var boated, other, hours []opts.BarData
+	for i, t := range trips {
+		names[i] = t.Name
+		boated = append(boated, opts.BarData{Value: t.Boated, ItemStyle: edgeless(t.Boated == 0)})
+		other = append(other, opts.BarData{Value: t.Strikes - t.Boated, Label: printed(Count(t.Strikes)), ItemStyle: edgeless(t.Strikes == t.Boated)})
+		hours = append(hours, opts.BarData{Value: t.Hours, Label: printed(Number(t.Hours, 0))})
+	}
+	bar := charts.NewBar()
+	bar.SetGlobalOptions(append(common(label), outingFrame(names))...)
+	bar.AddSeries("landed or released", boated, stacked("@boated"))
+	bar.AddSeries("other strikes", other, stacked("@struck"))
+	bar.AddSeries("line-hours", hours, charts.WithSeriesOpts(func(s *charts.SingleSeries) {
+		s.XAxisIndex, s.YAxisIndex, s.BarCategoryGap = 1, 1, "25%"
+		s.ItemStyle = &opts.ItemStyle{Color: "@effort"}
+	}))
+	option, err := finish(bar)
+	if err != nil {
+		return nil, err
+	}
+	style := node(option, "series", 1, "itemStyle")
+	style["decal"], style["borderWidth"] = hatching("@boated"), 1
+	for i := range 3 {
+		node(option, "series", i)["labelLayout"] = map[string]any{"hideOverlap": true}
+	}
+	for i := range 2 {
+		node(option, "yAxis", i)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left", "padding": []any{0, 0, 0, -30}}
+	}
+	return &Chart{
+		Label: label, height: 400, option: option, narrow: map[string]any{},
+		Keys: []Key{{MarkBoated, "strikes: landed or released"}, {MarkStruck, "strikes: missed, lost or not logged"}, {MarkEffort, "line-hours"}},
+	}, nil
+}
+
+// edgeless hides the edge of a column that has no height.
+func edgeless(empty bool) *opts.ItemStyle {
+	if !empty {
+		return nil
+	}
+	return &opts.ItemStyle{BorderColor: "transparent"}
+}
+
+func printed(text string) *opts.Label {
+	return &opts.Label{Show: opts.Bool(true), Position: "top", Formatter: text, Color: "@ink", FontSize: 11}
+}
+
+func stacked(colour string) charts.SeriesOpts {
+	return charts.WithSeriesOpts(func(s *charts.SingleSeries) {
+		s.Stack, s.BarCategoryGap = "strikes", "25%"
+		s.ItemStyle = &opts.ItemStyle{Color: colour, BorderColor: "@boated"}
+	})
+}
+
+// outingFrame is two panels one above the other, with a column a trip.
+func outingFrame(names []string) charts.GlobalOpts {
+	return func(bc *charts.BaseConfiguration) {
+		bc.XAxisList, bc.YAxisList = nil, nil
+		for panel, name := range []string{"strikes", "line-hours"} {
+			bc.XAxisList = append(bc.XAxisList, opts.XAxis{
+				Type: "category", GridIndex: panel, Data: names,
+				AxisLabel: &opts.AxisLabel{Show: opts.Bool(panel == 1), Color: "@soft", FontSize: 12, HideOverlap: opts.Bool(true)},
+				AxisTick:  &opts.AxisTick{Show: opts.Bool(false)},
+				AxisLine:  &opts.AxisLine{LineStyle: &opts.LineStyle{Color: "@ink"}},
+			})
+			bc.YAxisList = append(bc.YAxisList, opts.YAxis{
+				Type: "value", GridIndex: panel, Name: name, NameLocation: "end", NameGap: 16, Min: 0, SplitNumber: 3, MinInterval: 1,
+				AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(),
+			})
+			bc.GridList = append(bc.GridList, opts.Grid{Left: "34", Right: "18", Top: fmt.Sprint(34 + 200*panel), Height: "128"})
+		}
+	}
+}

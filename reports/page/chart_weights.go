@@ -1,0 +1,137 @@
+package page
+
+import (
+	"github.com/go-echarts/go-echarts/v2/opts"
+)
+
+// HistogramCell is the count of one level in one class.
+type HistogramCell struct {
+	Level, Class int   // places in the lists given with it
+	Count        int64 // all of them
+	Solid        int64 // of them drawn solid; the rest is hatched
+}
+
+// Class is one class of a histogram.
+type Class struct {
+	Name    string
+	Ordered bool // false for what is outside the scale ("no weight"): drawn grey
+}
+
+// Histograms draws one small histogram a level over shared classes, counts
+// printed at the marks. All levels share one scale of height; the frame says what
+// solid and hatched mean. It is nil without levels or classes.
+func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell) (*Chart, error) {
+	if len(levels) == 0 || len(classes) == 0 {
+		return nil, nil
+	}
+	most := int64(1)
+	for _, c := range cells {
+		most = max(most, c.Count)
+	}
+	var items [][]any
+	for _, c := range cells {
+		items = append(items, []any{c.Class, c.Level, c.Count, c.Solid, most, step(classes, c.Class), flag(levels[c.Level].Thin)})
+	}
+	names, longest := make([]string, len(classes)), 0
+	for i, c := range classes {
+		names[i] = c.Name
+		longest = max(longest, len(c.Name))
+	}
+	c := custom(rowOptions(f, levels, 1), "histBar", items, opts.Encode{X: 0, Y: 1})
+	c.SetXAxis(names)
+	x := &c.XAxisList[0]
+	x.Type, x.Min, x.Max, x.MinInterval, x.MaxInterval = "category", nil, nil, 0, 0
+	chart, err := rows(c, f, f.Keys, len(levels))
+	if err != nil {
+		return nil, err
+	}
+	chart.height += len(levels) * 16
+	node(chart.option, "xAxis", 0, "axisLabel")["interval"] = 0
+	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
+	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true, "lineStyle": map[string]any{"color": "@rule"}}
+	chart.narrow["xAxis"] = []any{map[string]any{"nameGap": 24 + 4*longest, "axisLabel": map[string]any{"rotate": 50, "fontSize": 11}}}
+	chart.narrow["grid"] = []any{map[string]any{"bottom": 40}}
+	return chart, nil
+}
+
+// step is the place of a class on the ordered scale of six, or -1 outside it.
+func step(classes []Class, at int) int {
+	if !classes[at].Ordered {
+		return -1
+	}
+	before, all := 0, 0
+	for i, c := range classes {
+		if c.Ordered {
+			all++
+			if i < at {
+				before++
+			}
+		}
+	}
+	if all < 2 {
+		return 3
+	}
+	return before * 5 / (all - 1)
+}
+
+// WeightMark is one fish.
+type WeightMark struct {
+	Row    int // place in the list of levels
+	Weight float64
+	Lo, Hi *float64 // interval of an estimate; nil where none is known
+	Scale  bool     // weighed, not estimated
+}
+
+// A fish takes a slot of the vertical axis; a level takes at least leastSlots,
+// so that its name fits, and a free slot after it.
+const (
+	slotHeight  = 13
+	leastSlots  = 3
+	mostHeight  = 1400
+	leastHeight = 4
+)
+
+// Weights draws every fish as a point on an axis of weight from zero, one group
+// of rows a level: weighed fish filled, estimates open with their interval.
+// Within a level the fish lie in the order given, from the top. It is nil
+// without fish.
+func Weights(f Frame, levels []Level, fish []WeightMark) (*Chart, error) {
+	if len(levels) == 0 || len(fish) == 0 {
+		return nil, nil
+	}
+	slots, first := weightSlots(levels, fish)
+	heaviest := 0.0
+	items := make([][]any, len(fish))
+	for i, m := range fish {
+		items[i] = []any{m.Weight, orGap(m.Lo), orGap(m.Hi), first[m.Row], flag(m.Scale)}
+		first[m.Row]++
+		heaviest = max(heaviest, m.Weight)
+		if m.Hi != nil {
+			heaviest = max(heaviest, *m.Hi)
+		}
+	}
+	c := custom(rowOptions(f, slots, heaviest*1.02), "weightDot", items, opts.Encode{X: []int{0, 1, 2}, Y: 3})
+	chart, err := rows(c, f, []Key{{MarkDisc, "weighed on a scale"}, {MarkRing, "estimated from the tape, with its interval where one is known"}}, 0)
+	if err != nil {
+		return nil, err
+	}
+	chart.height = frameHeight + len(slots)*max(leastHeight, min(slotHeight, mostHeight/len(slots)))
+	return chart, nil
+}
+
+// weightSlots are the rows of the axis, the level's words on the middle one of
+// each, and the slot of each level's first fish.
+func weightSlots(levels []Level, fish []WeightMark) (slots []Level, first []int) {
+	in := make([]int, len(levels))
+	for _, m := range fish {
+		in[m.Row]++
+	}
+	for i, l := range levels {
+		n := max(in[i], leastSlots)
+		first = append(first, len(slots)+(n-in[i])/2)
+		group := make([]Level, n+1)
+		group[(n-1)/2] = l
+		slots = append(slots, group...)
+	}
+	return slots, first
+}

@@ -1,0 +1,109 @@
+package reports
+
+import (
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+)
+
+// notLogged is the level of what a log does not say. It is shown, last.
+const notLogged = "not logged"
+
+// lastNotLogged gives rows in the order they came, the level not logged last.
+func lastNotLogged[T any](rows []T, level func(T) string) []T {
+	out := slices.Clone(rows)
+	slices.SortStableFunc(out, func(a, b T) int {
+		return rank(level(a)) - rank(level(b))
+	})
+	return out
+}
+
+func rank(level string) int {
+	if level == notLogged {
+		return 1
+	}
+	return 0
+}
+
+// list joins words as a sentence does: "a, b and c".
+func list(words []string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+// day prints an ISO date in words; what is not one comes back as it is.
+func day(iso, layout string) string {
+	t, err := time.Parse(time.DateOnly, iso)
+	if err != nil {
+		return iso
+	}
+	return t.Format(layout)
+}
+
+func text(s *string) string {
+	if s == nil {
+		return ""
+	}
+	return *s
+}
+
+// capital is the sentence with its first letter as a capital.
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if first == utf8.RuneError {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// estimateOf is one level's figure with its interval, for comparing in words.
+type estimateOf struct {
+	level     string
+	v, lo, hi float64
+}
+
+// verdict says in words whether the leading level stands apart from the others,
+// and no more than their intervals do. Intervals that touch count as overlapping.
+func verdict(lead estimateOf, others []estimateOf) string {
+	var overlap, below []string
+	for _, o := range others {
+		if o.hi >= lead.lo {
+			overlap = append(overlap, o.level)
+		} else {
+			below = append(below, o.level)
+		}
+	}
+	switch {
+	case len(others) == 0:
+		return "No other speed band has enough behind it to compare with."
+	case len(overlap) == 0:
+		return "Its interval lies above that of every other speed band with enough behind it. " +
+			"It is one season's result, picked after looking: worth trying again, not proven."
+	case len(below) == 0:
+		return "Its interval overlaps that of " + list(overlap) + ": the season does not settle which is better."
+	}
+	return "Its interval lies above that of " + list(below) + " but overlaps that of " + list(overlap) +
+		": between those the season does not settle which is better."
+}
+
+// leader splits the highest figure from the rest; false where there is none.
+func leader(all []estimateOf) (estimateOf, []estimateOf, bool) {
+	if len(all) == 0 {
+		return estimateOf{}, nil, false
+	}
+	best := 0
+	for i, e := range all {
+		if e.v > all[best].v {
+			best = i
+		}
+	}
+	others := slices.Delete(slices.Clone(all), best, best+1)
+	return all[best], others, true
+}
