@@ -11,6 +11,7 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/sheet"
 )
 
 func (a *app) loadCmd() *cobra.Command {
@@ -31,6 +32,9 @@ func (a *app) loadCmd() *cobra.Command {
 func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline.Season) error) (err error) {
 	cfg, err := a.config()
 	if err != nil {
+		return err
+	}
+	if err := anyReadable(logs); err != nil {
 		return err
 	}
 	s, err := pipeline.Open(ctx, a.db, cfg)
@@ -62,15 +66,29 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 	return nil
 }
 
+// anyReadable fails where not one of the logs can be opened, so that a slip of
+// the pen makes no season file.
+func anyReadable(logs []string) error {
+	var errs []error
+	for _, l := range logs {
+		book, err := sheet.Open(l, sheet.Options{})
+		if err == nil {
+			return book.Close()
+		}
+		errs = append(errs, err)
+	}
+	return errors.Join(errs...)
+}
+
 func (a *app) tellLog(r pipeline.LogReport) {
 	switch {
 	case r.Unchanged:
 		a.note("%s: unchanged, %d rows as before", r.Name, r.Kept)
 		return
 	case r.Replaced:
-		a.note("%s: read again, %d rows (%d before), %d problems set aside", r.Name, r.Kept, r.Before, r.SetAside)
+		a.note("%s: read again, %d rows (%d before), %s set aside", r.Name, r.Kept, r.Before, problems(r.SetAside))
 	default:
-		a.note("%s: %d rows, %d problems set aside", r.Name, r.Kept, r.SetAside)
+		a.note("%s: %d rows, %s set aside", r.Name, r.Kept, problems(r.SetAside))
 	}
 	for _, s := range r.Sheets {
 		a.tellSheet(s)

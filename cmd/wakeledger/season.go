@@ -34,6 +34,14 @@ func (a *app) seasonCmd() *cobra.Command {
 	return c
 }
 
+// problems counts cells and rows that could not be used.
+func problems(n int64) string {
+	if n == 1 {
+		return "1 problem"
+	}
+	return fmt.Sprintf("%d problems", n)
+}
+
 // summary prints the season in a few lines.
 func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 	trips, err := queries.AskTrips(ctx, s.DB)
@@ -66,11 +74,11 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		if r.Rate == nil {
 			continue
 		}
-		fmt.Fprintf(a.out, "  %-16s %4d strikes in %7.1f line-hours: %.2f an hour (%.2f to %.2f)\n",
+		fmt.Fprintf(a.out, "  %-16s %4d strikes in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
 			queries.LevelText("speed-band", r.Level), r.Strikes, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
 	}
 	if len(aside) > 0 {
-		fmt.Fprintf(a.out, "%d problems set aside: 'wakeledger ask set-aside' lists them\n", len(aside))
+		fmt.Fprintf(a.out, "%s set aside: 'wakeledger ask set-aside' lists them\n", problems(int64(len(aside))))
 	}
 	return nil
 }

@@ -1,0 +1,51 @@
+# Two commands do all set-up themselves: make demo, make test.
+# Go and a C compiler are all that must be there (apt-get install golang gcc g++ make on Debian).
+
+GO ?= go
+DEMO = testdata/demo/logs
+
+.PHONY: help build demo test check race fuzz bench golden clean
+
+help: ## what can be made
+	@grep -E '^[a-z]+:.*##' Makefile | sed -E 's/:.*##/\t/'
+
+build: ## the program, in bin/
+	@mkdir -p bin
+	$(GO) build -o bin/wakeledger ./cmd/wakeledger
+
+demo: build ## two invented seasons: logs in, season file and report out
+	rm -f season.duckdb season.duckdb.wal
+	bin/wakeledger --db season.duckdb season --ocean pacific --units us --out season.html $(DEMO)/*
+	@echo
+	@echo "season file: season.duckdb"
+	@echo "report:      season.html (open it in a browser; it needs no network)"
+
+test: check ## what is checked before a change goes in
+	$(GO) test ./...
+	$(MAKE) race
+
+check: ## formatting, vet and staticcheck
+	@unformatted=$$(gofmt -l cmd pipeline queries reports testdata); \
+	if [ -n "$$unformatted" ]; then echo "not in gofmt's form: $$unformatted"; exit 1; fi
+	$(GO) vet ./... ./testdata/...
+	$(GO) tool staticcheck ./... ./testdata/...
+
+# The race detector where goroutines are, without linking the database again.
+race:
+	$(GO) test -race ./pipeline/batch ./pipeline/sheet ./pipeline/normalise
+
+fuzz: ## each fuzz target for a minute
+	@for p in $$($(GO) list ./pipeline/...); do \
+	  for f in $$($(GO) test -list '^Fuzz' $$p | grep ^Fuzz); do \
+	    echo "$$p $$f"; $(GO) test -run '^$$' -fuzz "^$$f$$" -fuzztime 60s $$p || exit 1; \
+	  done; \
+	done
+
+bench: build ## speed, as ratios in one run
+	$(GO) test -run '^$$' -bench . -benchtime 1x ./pipeline/...
+
+golden: ## write expected outputs anew; read the difference before committing
+	$(GO) test ./cmd/... -update
+
+clean: ## what the commands above made
+	rm -rf bin season.duckdb season.duckdb.wal season.html

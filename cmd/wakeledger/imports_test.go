@@ -1,0 +1,75 @@
+package main
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// arrows lists what each package of ours may import of ours. A package that is
+// not here fails the test, so that a new one is placed on purpose.
+var arrows = map[string]string{
+	"cmd/wakeledger":     "pipeline pipeline/estimate pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/store pipeline/unit queries reports",
+	"pipeline":           "pipeline/batch pipeline/entry pipeline/estimate pipeline/normalise pipeline/recognise pipeline/record pipeline/sheet pipeline/sky pipeline/species pipeline/store pipeline/unit pipeline/zone",
+	"pipeline/batch":     "pipeline/entry",
+	"pipeline/entry":     "",
+	"pipeline/estimate":  "",
+	"pipeline/normalise": "pipeline/entry pipeline/recognise pipeline/record pipeline/sheet pipeline/species pipeline/unit pipeline/zone",
+	"pipeline/recognise": "pipeline/unit",
+	"pipeline/record":    "",
+	"pipeline/sheet":     "pipeline/record",
+	"pipeline/sky":       "",
+	"pipeline/species":   "",
+	"pipeline/store":     "pipeline/zone",
+	"pipeline/unit":      "",
+	"pipeline/zone":      "",
+	"queries":            "pipeline/store queries/stats",
+	"queries/stats":      "",
+	"reports":            "pipeline/store pipeline/estimate queries queries/stats reports/page",
+	"reports/page":       "",
+	"testdata/demo":      "",
+	"testdata/seasons":   "",
+}
+
+// The database is named in one package, so that moving to another driver is a
+// change of that package alone.
+const driver = "github.com/marcboeker/go-duckdb"
+
+func TestImportsPointDown(t *testing.T) {
+	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, "wakeledger/...", "wakeledger/testdata/demo", "wakeledger/testdata/seasons").Output()
+	if err != nil {
+		t.Fatalf("go list: %v", err)
+	}
+	seen := 0
+	for _, line := range strings.Split(strings.TrimSpace(string(out)), "\n") {
+		words := strings.Fields(line)
+		pkg := strings.TrimPrefix(words[0], "wakeledger/")
+		allowed, known := arrows[pkg]
+		if !known {
+			t.Errorf("package %s has no place in the picture of imports", pkg)
+			continue
+		}
+		seen++
+		for _, imported := range words[1:] {
+			ours, isOurs := strings.CutPrefix(imported, "wakeledger/")
+			if isOurs && !contains(allowed, ours) {
+				t.Errorf("%s imports %s, which it may not", pkg, ours)
+			}
+			if strings.HasPrefix(imported, driver) && pkg != "pipeline/store" {
+				t.Errorf("%s names the database driver; only pipeline/store may", pkg)
+			}
+		}
+	}
+	if seen < 15 {
+		t.Errorf("only %d packages looked at", seen)
+	}
+}
+
+func contains(words, word string) bool {
+	for _, w := range strings.Fields(words) {
+		if w == word {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,57 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"os"
+	"os/exec"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "write expected outputs anew")
+
+// The scripts run the program as a user does: arguments in, standard output,
+// standard error and exit code out.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"wakeledger": func() { os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)) },
+	})
+}
+
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:           "../../testdata/script",
+		UpdateScripts: *update,
+		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("HOME", e.WorkDir)
+			return nil
+		},
+	})
+}
+
+// exits N COMMAND ARG... runs a command that must exit with N.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE COMMAND ARG...")
+	}
+	got := "0"
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		got = exitCode(err)
+	}
+	if got != args[0] {
+		ts.Fatalf("exit code %s, want %s", got, args[0])
+	}
+}
+
+func exitCode(err error) string {
+	var e *exec.ExitError
+	if errors.As(err, &e) {
+		return strconv.Itoa(e.ExitCode())
+	}
+	return err.Error()
+}
