@@ -10,7 +10,8 @@ import (
 )
 
 // Derive makes the season's tables and weights where the entries have changed
-// since they were made, or another trip gap is asked for.
+// since they were made, or another trip gap or other
+// classes are asked for.
 func (s *Season) Derive(ctx context.Context) error {
 	stale, err := s.DB.Stale(ctx)
 	if err != nil {
@@ -21,13 +22,31 @@ func (s *Season) Derive(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	if !stale && had == gap {
+	kept, err := s.DB.Setting(ctx, "edges")
+	if err != nil {
+		return err
+	}
+	edges := s.cfg.Edges
+	if edges == nil {
+		if edges, err = ParseEdges(strings.Fields(kept)); err != nil {
+			return err
+		}
+	}
+	if !stale && had == gap && kept == edges.String() {
 		return nil
+	}
+	if err := s.DB.PutSetting(ctx, "edges", edges.String()); err != nil {
+		return err
 	}
 	if err := s.DB.PutSetting(ctx, "trip_gap_s", gap); err != nil {
 		return err
 	}
-	return s.DB.Derive(ctx, defaultBands(), func() error { return s.weigh(ctx) })
+	return s.DB.Derive(ctx, edges.bands(), func() error {
+		if err := s.light(ctx, edges.margin()); err != nil {
+			return err
+		}
+		return s.weigh(ctx)
+	})
 }
 
 // weigh keeps every estimate that each fish supports.
@@ -70,7 +89,8 @@ func weightOf(id int64, rank int, e estimate.Estimate) store.Weight {
 func (s *Season) references(ctx context.Context) error {
 	var rows [][]any
 	for _, sp := range s.species.All() {
-		rows = append(rows, []any{sp.Code, sp.Scientific, sp.Name, sp.Group})
+		rows = append(rows, []any{sp.Code, sp.Scientific, sp.Name, sp.Group,
+			real(sp.MaxLengthCM), sp.MaxLengthKind, real(sp.MaxWeightKG)})
 	}
 	if err := s.DB.PutReference(ctx, "species", rows); err != nil {
 		return err

@@ -28,18 +28,6 @@ type LogReport struct {
 	Sheets    []SheetReport
 }
 
-// SheetReport is what came of one sheet.
-type SheetReport struct {
-	Name     string
-	Kind     string // "" where the sheet was not understood
-	Why      string
-	Kept     int64
-	SetAside int64 // cells for which rows were set aside
-	Skipped  map[normalise.Skip]int64
-	Unknown  []string // headings that were not understood; their cells are kept by name
-	Notes    []string
-}
-
 // Load reads logs and stores them, each in a transaction of its own. A log that
 // cannot be read at all leaves the season as it was before that log; the others
 // are loaded, and the errors come back joined.
@@ -113,7 +101,17 @@ func (s *Season) hash(path string) (string, error) {
 		return "", fmt.Errorf("read %s: %w", path, err)
 	}
 	s.cfg.fingerprint(h)
+	s.cfg.Mapping.fingerprint(h, filepath.Base(path))
 	return hex.EncodeToString(h.Sum(nil)), nil
+}
+
+// filling is one log on its way in.
+type filling struct {
+	load     *store.Load
+	book     sheet.Book
+	evidence *normalise.Evidence
+	settings normalise.Settings
+	progress *progress
 }
 
 // fill stores the sheets of a book.
@@ -122,48 +120,68 @@ func (s *Season) fill(ctx context.Context, load *store.Load, book sheet.Book, re
 	if err != nil {
 		return err
 	}
-	for _, p := range plans {
-		rep.Sheets = append(rep.Sheets, p.report)
-		r := &rep.Sheets[len(rep.Sheets)-1]
-		if p.known {
-			err = s.fillSheet(ctx, load, book, &p, ev, r)
-		} else {
-			err = setAside(ctx, load, p.unread())
-		}
-		if err != nil {
+	f := &filling{load: load, book: book, evidence: ev, settings: s.settings(), progress: s.newProgress(rep.Name)}
+	for i := range plans {
+		if err := f.sheet(ctx, &plans[i]); err != nil {
 			return err
 		}
-		rep.SetAside += r.SetAside
+		rep.Sheets = append(rep.Sheets, plans[i].report)
+		rep.SetAside += plans[i].report.SetAside
 	}
+	f.progress.end()
 	return nil
 }
 
-func (s *Season) fillSheet(ctx context.Context, load *store.Load, book sheet.Book, p *plan, ev *normalise.Evidence, rep *SheetReport) error {
-	rows, err := book.Rows(p.index)
+func (f *filling) sheet(ctx context.Context, p *plan) error {
+	if !p.known {
+		return f.unread(ctx, p)
+	}
+	rows, err := f.book.Rows(p.index)
 	if err != nil {
 		return err
 	}
 	defer rows.Close()
-	reader, err := normalise.New(p.layout, p.info, p.pos, ev, s.settings())
+	reader, err := normalise.New(p.layout, p.info, p.pos, f.evidence, f.settings)
 	if err != nil {
 		return err
 	}
-	src := &source{rows: rows, reader: reader, header: p.headerRow, skipped: map[normalise.Skip]int64{}}
+	src := &source{rows: rows, reader: reader, header: p.headerRow, skipped: map[normalise.Skip]int64{}, progress: f.progress}
+	defer src.problems.close()
 	batches := batch.NewReader(ctx, src)
-	rep.Kept, err = load.Insert(ctx, p.index, p.info.Name, string(p.layout.Kind), batches)
+	p.report.Kept, err = f.load.Insert(ctx, p.index, p.info.Name, string(p.layout.Kind), batches)
 	batches.Release()
 	if err != nil {
 		return fmt.Errorf("%s: %w", p.pos, err)
 	}
-	rep.SetAside, rep.Skipped = int64(len(src.problems)), src.skipped
-	return setAside(ctx, load, src.problems)
+	p.report.SetAside, p.report.Skipped = src.problems.n, src.skipped
+	return f.setAside(ctx, &src.problems)
 }
 
-func setAside(ctx context.Context, load *store.Load, problems []record.Problem) error {
-	if len(problems) == 0 {
+// unread keeps a sheet that was not understood: as a problem, unless it is prose.
+func (f *filling) unread(ctx context.Context, p *plan) error {
+	if p.prose {
+		p.report.Notes = append(p.report.Notes, "holds words alone, no table: not read")
 		return nil
+	}
+	var problems spool
+	defer problems.close()
+	err := problems.add(record.Problem{Pos: p.pos,
+		Reason: "the sheet was not understood: none of its first rows has two headings that are known, such as date, start, end, speed or species"})
+	if err != nil {
+		return err
+	}
+	p.report.SetAside = problems.n
+	return f.setAside(ctx, &problems)
+}
+
+func (f *filling) setAside(ctx context.Context, problems *spool) error {
+	if problems.n == 0 {
+		return nil
+	}
+	if err := problems.rewind(); err != nil {
+		return err
 	}
 	r := batch.NewReader(ctx, &problemSource{problems: problems})
 	defer r.Release()
-	return load.SetAside(ctx, r)
+	return f.load.SetAside(ctx, r)
 }

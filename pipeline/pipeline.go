@@ -25,7 +25,12 @@ type Config struct {
 	Mark    unit.Mark  // the decimal mark
 	Ocean   string     // settles local names of species
 	TripGap time.Duration
+	Mapping Mapping // how sheets are to be read, where their headings do not tell
+	Edges   Edges   // of classes; nil keeps those of the season file
 	Now     func() time.Time
+	// Progress is told how far reading has come, from the goroutine that reads;
+	// nil: nobody wants to know.
+	Progress func(Progress)
 }
 
 // DefaultTripGap is the time without lines in the water that parts two trips

@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"strings"
 
-	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/recognise"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/unit"
 )
 
 // plan is how one sheet of a book will be read.
@@ -18,8 +18,9 @@ type plan struct {
 	pos       record.Pos
 	known     bool
 	layout    recognise.Layout
-	headerRow int // the sheet's number of it
-	filled    int // rows that are not blank, among the first
+	headerRow int  // rows before the last one of the header
+	blank     int  // blank rows above the first that is not
+	prose     bool // not understood, and its first rows hold no number
 	report    SheetReport
 }
 
@@ -34,10 +35,12 @@ func (s *Season) plan(book sheet.Book, file string) ([]plan, *normalise.Evidence
 		if err != nil {
 			return nil, nil, err
 		}
-		if p.filled == 0 {
+		if len(first) == 0 {
 			continue // an empty sheet holds nothing to lose
 		}
-		p.recognise(s.columns, first)
+		if err := p.recognise(s.columns, s.cfg.Mapping, first); err != nil {
+			return nil, nil, fmt.Errorf("%s: mapping: %w", p.pos, err)
+		}
 		if p.known {
 			ev.Headings(p.layout)
 			for _, r := range first[p.layout.Header+1:] {
@@ -50,6 +53,8 @@ func (s *Season) plan(book sheet.Book, file string) ([]plan, *normalise.Evidence
 	return plans, ev, nil
 }
 
+// firstRows are the rows by which a sheet is recognised, from the first that is
+// not blank.
 func (p *plan) firstRows(book sheet.Book) ([][]string, error) {
 	rows, err := book.Rows(p.index)
 	if err != nil {
@@ -59,32 +64,51 @@ func (p *plan) firstRows(book sheet.Book) ([][]string, error) {
 	var first [][]string
 	for len(first) < recognise.Lookahead && rows.Next() {
 		cells := append([]string(nil), rows.Row().Cells...)
-		if strings.TrimSpace(strings.Join(cells, "")) != "" {
-			p.filled++
+		if len(first) == 0 && strings.TrimSpace(strings.Join(cells, "")) == "" {
+			p.blank++
+			continue
 		}
 		first = append(first, cells)
 	}
 	return first, rows.Err()
 }
 
-func (p *plan) recognise(t *recognise.Table, first [][]string) {
+func (p *plan) recognise(t *recognise.Table, m Mapping, first [][]string) error {
 	p.report = SheetReport{Name: p.info.Name, Notes: p.info.Notes}
-	p.layout, p.known = t.Sheet(p.info.Name, first)
+	if said, ok := m.find(p.pos.File, p.info.Name); ok {
+		as, err := said.layout()
+		if err != nil {
+			return err
+		}
+		as.Header = said.HeaderRow - 1 - p.blank
+		if p.layout, err = t.SheetAs(as, p.info.Name, first); err != nil {
+			return err
+		}
+		p.known = true
+	} else {
+		p.layout, p.known = t.Sheet(p.info.Name, first)
+	}
+	if p.known {
+		p.headerRow = p.blank + p.layout.Header
+		p.report.describe(t, p.layout, p.info, first)
+		p.report.HeaderRow += p.blank
+	}
 	if !p.known {
-		return
+		p.prose = !hasNumber(first)
+		p.report.guess(t, p.blank, first)
 	}
-	p.headerRow = p.layout.Header
-	p.report.Kind, p.report.Why = string(p.layout.Kind), p.layout.Why
-	for _, u := range p.layout.Unknown {
-		p.report.Unknown = append(p.report.Unknown, u.Heading)
-	}
+	return nil
 }
 
-// unread is the problem of a sheet that was not understood.
-func (p *plan) unread() []record.Problem {
-	p.report.SetAside = 1
-	return []record.Problem{{Pos: p.pos, Reason: fmt.Sprintf(
-		"the sheet was not understood: none of its first rows has two headings that are known, such as date, start, end, speed or species")}}
+func hasNumber(rows [][]string) bool {
+	for _, row := range rows {
+		for _, cell := range row {
+			if _, err := unit.ParseNumber(strings.TrimSpace(cell), unit.MarkUnknown); err == nil {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func observeAll(book sheet.Book, plans []plan, ev *normalise.Evidence) error {
@@ -108,60 +132,4 @@ func observeAll(book sheet.Book, plans []plan, ev *normalise.Evidence) error {
 		rows.Close()
 	}
 	return nil
-}
-
-// source yields the entries of a sheet's rows below its header, and keeps what
-// was set aside or passed over.
-type source struct {
-	rows     sheet.Rows
-	reader   *normalise.Reader
-	header   int
-	seen     int
-	problems []record.Problem
-	skipped  map[normalise.Skip]int64
-}
-
-func (s *source) Fields() []entry.Field { return s.reader.Fields() }
-
-func (s *source) Next() ([]entry.Value, bool, error) {
-	for s.rows.Next() {
-		s.seen++
-		if s.seen <= s.header+1 {
-			continue
-		}
-		values, skip, problems := s.reader.Row(s.rows.Row())
-		switch {
-		case len(problems) > 0:
-			s.problems = append(s.problems, problems...)
-		case skip != normalise.NotASkip:
-			s.skipped[skip]++
-		default:
-			return values, true, nil
-		}
-	}
-	return nil, false, s.rows.Err()
-}
-
-// problemSource yields rows for the table of what is set aside.
-type problemSource struct {
-	problems []record.Problem
-	values   []entry.Value
-}
-
-var problemFields = []entry.Field{
-	{Name: "sheet", Type: entry.Text}, {Name: "row", Type: entry.Int},
-	{Name: "column", Type: entry.Text}, {Name: "cell", Type: entry.Text}, {Name: "reason", Type: entry.Text},
-}
-
-func (s *problemSource) Fields() []entry.Field { return problemFields }
-
-func (s *problemSource) Next() ([]entry.Value, bool, error) {
-	if len(s.problems) == 0 {
-		return nil, false, nil
-	}
-	p := s.problems[0]
-	s.problems = s.problems[1:]
-	known := func(t string) entry.Value { return entry.Value{Known: true, Text: t} }
-	s.values = append(s.values[:0], known(p.Pos.Sheet), entry.OfInt(int64(p.Pos.Row)), known(p.Column), known(p.Cell), known(p.Reason))
-	return s.values, true, nil
 }

@@ -11,8 +11,8 @@ import (
 
 // Factors are the factors that --by takes, in the order of the documentation.
 func Factors() []string {
-	return []string{"speed-band", "lure", "lure-weight", "colour", "setback", "position", "approach",
-		"month", "hour", "sea-temp", "boat", "angler"}
+	return []string{"speed-band", "lure", "lure-weight", "colour", "hooks", "setback", "position", "approach",
+		"month", "hour", "light", "moon", "sea-temp", "sea-state", "boat", "angler"}
 }
 
 // IsFactor tells whether name is one of Factors.
@@ -25,17 +25,12 @@ func AskEffort(ctx context.Context, db *store.DB, factor string) ([]Effort, erro
 	return ask[Effort](ctx, db, "effort", factor)
 }
 
-// AskStrikeRate answers strike-rate by a factor, with the exact Poisson interval
-// (Garwood 1936) of each rate.
+// AskStrikeRate answers strike-rate by a factor: each level's rate with its
+// interval, its rate for ranking, and its same-trip ratio to the level with the
+// most effort. See Evidence.
 func AskStrikeRate(ctx context.Context, db *store.DB, factor string) ([]StrikeRate, error) {
-	rows, err := ask[StrikeRate](ctx, db, "strike_rate", factor)
-	for i := range rows {
-		r := &rows[i]
-		if rate, iv, ok := stats.Poisson(r.Strikes, r.LineHours, confidence); ok {
-			r.Rate, r.RateLo, r.RateHi = &rate, &iv.Lo, &iv.Hi
-		}
-	}
-	return rows, err
+	e, err := AskEvidence(ctx, db, factor)
+	return e.Rows, err
 }
 
 // AskOutcomes answers outcomes by a factor, with the Wilson interval of each

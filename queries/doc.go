@@ -9,6 +9,10 @@
 //	sizes         sizes.sql          Sizes
 //	trips         trips.sql          Trip
 //	set-aside     set_aside.sql      SetAside
+//	scale-check   scale_fish.sql     ScaleCheck, in scale.go
+//	scale-fish    scale_fish.sql     ScaleFish, in scale.go
+//	gear          gear_strikes.sql   Drag, in gear.go
+//	failures      gear_strikes.sql   Failure, in gear.go
 //
 // Questions by a factor share _levels.sql, which gives every piece of effort
 // and every strike its level; a level that is not logged is "not logged", so

@@ -37,6 +37,12 @@ func Gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.SetAside, err = queries.AskSetAside(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Drag, err = queries.AskDrag(ctx, db); err != nil {
+		return in, err
+	}
+	if in.Failures, err = queries.AskFailures(ctx, db); err != nil {
+		return in, err
+	}
 	in.word()
 	return in, nil
 }

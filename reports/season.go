@@ -26,6 +26,8 @@ type SeasonInput struct {
 	Fish       []queries.Fish
 	Trips      []queries.Trip
 	SetAside   []queries.SetAside
+	Drag       []queries.Drag
+	Failures   []queries.Failure
 
 	// Methods are notes on how the figures were come by that only the caller
 	// knows: relations used, intervals widened, settings that differ.
@@ -56,7 +58,7 @@ func Season(w io.Writer, in SeasonInput) error {
 	}
 	builders := []func() (page.Section, error){
 		s.effortSection, s.strikesSection, s.outcomesSection, s.sizesSection, s.fishSection,
-		s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection,
+		s.gearSection, s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection,
 	}
 	for _, build := range builders {
 		section, err := build()

@@ -9,21 +9,29 @@ import (
 
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
+	"wakeledger/queries/evidence"
 )
 
 // question is one that ask answers; rows are a slice of a row of queries.
 type question struct {
 	name     string
 	byFactor bool
-	answer   func(ctx context.Context, db *store.DB, factor string) (rows any, err error)
+	answer   func(ctx context.Context, db *store.DB, a asked) (rows any, err error)
 }
 
-func typed[T any](f func(context.Context, *store.DB, string) ([]T, error)) func(context.Context, *store.DB, string) (any, error) {
-	return func(ctx context.Context, db *store.DB, factor string) (any, error) { return f(ctx, db, factor) }
+// asked is what the flags of ask settle.
+type asked struct {
+	factor string
+	ratio  float64 // of rates, to be told by next-season and plan
+	trips  int     // of plan
 }
 
-func plain[T any](f func(context.Context, *store.DB) ([]T, error)) func(context.Context, *store.DB, string) (any, error) {
-	return func(ctx context.Context, db *store.DB, _ string) (any, error) { return f(ctx, db) }
+func typed[T any](f func(context.Context, *store.DB, string) ([]T, error)) func(context.Context, *store.DB, asked) (any, error) {
+	return func(ctx context.Context, db *store.DB, a asked) (any, error) { return f(ctx, db, a.factor) }
+}
+
+func plain[T any](f func(context.Context, *store.DB) ([]T, error)) func(context.Context, *store.DB, asked) (any, error) {
+	return func(ctx context.Context, db *store.DB, _ asked) (any, error) { return f(ctx, db) }
 }
 
 func questions() []question {
@@ -32,16 +40,33 @@ func questions() []question {
 		{"strike-rate", true, typed(queries.AskStrikeRate)},
 		{"outcomes", true, typed(queries.AskOutcomes)},
 		{"fish", false, plain(queries.AskFish)},
-		{"sizes", true, func(ctx context.Context, db *store.DB, factor string) (any, error) {
-			return queries.AskSizes(ctx, db, factor, 0)
+		{"sizes", true, func(ctx context.Context, db *store.DB, a asked) (any, error) {
+			return queries.AskSizes(ctx, db, a.factor, 0)
 		}},
+		{"size-medians", true, typed(queries.AskSizeMedians)},
+		{"findings", false, plain(queries.AskFindings)},
+		{"adjusted", false, plain(queries.AskAdjusted)},
+		{"next-season", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
+			return queries.AskNextSeason(ctx, db, a.ratio)
+		}},
+		{"plan", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
+			return queries.AskPlan(ctx, db, a.ratio, a.trips)
+		}},
+		{"spread", false, plain(queries.AskSpread)},
+		{"methods", false, plain(queries.AskMethods)},
 		{"trips", false, plain(queries.AskTrips)},
 		{"set-aside", false, plain(queries.AskSetAside)},
+		{"doubts", false, plain(queries.AskDoubts)},
+		{"scale-check", false, plain(queries.AskScaleCheck)},
+		{"scale-fish", false, plain(queries.AskScaleFish)},
+		{"gear", false, plain(queries.AskDrag)},
+		{"failures", false, plain(queries.AskFailures)},
 	}
 }
 
 func (a *app) askCmd() *cobra.Command {
-	var by, format string
+	var format string
+	var want asked
 	var names []string
 	for _, q := range questions() {
 		names = append(names, q.name)
@@ -53,8 +78,11 @@ func (a *app) askCmd() *cobra.Command {
 		ValidArgs: names,
 		Args:      takes(cobra.MatchAll(cobra.ExactArgs(1), cobra.OnlyValidArgs)),
 		RunE: func(c *cobra.Command, args []string) (err error) {
-			if !queries.IsFactor(by) {
-				return usage("--by %q: expected one of %s", by, strings.Join(queries.Factors(), ", "))
+			if !queries.IsFactor(want.factor) {
+				return usage("--by %q: expected one of %s", want.factor, strings.Join(queries.Factors(), ", "))
+			}
+			if !(want.ratio > 0) || want.ratio == 1 || want.trips < 1 || want.trips > 1000 {
+				return usage("--ratio must be above 0 and not 1, --trips 1 to 1000")
 			}
 			write, ok := formats[format]
 			if !ok {
@@ -69,14 +97,16 @@ func (a *app) askCmd() *cobra.Command {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			rows, err := q.answer(c.Context(), s.DB, by)
+			rows, err := q.answer(c.Context(), s.DB, want)
 			if err != nil {
 				return err
 			}
 			return write(a.out, rows)
 		},
 	}
-	c.Flags().StringVar(&by, "by", "speed-band", "the factor: "+strings.Join(queries.Factors(), ", "))
+	c.Flags().StringVar(&want.factor, "by", "speed-band", "the factor: "+strings.Join(queries.Factors(), ", "))
+	c.Flags().Float64Var(&want.ratio, "ratio", evidence.DefaultRatio, "next-season and plan: the ratio of strike rates to be told")
+	c.Flags().IntVar(&want.trips, "trips", queries.DefaultPlanTrips, "plan: the number of trips")
 	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
 	return c
 }

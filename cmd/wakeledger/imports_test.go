@@ -23,7 +23,7 @@ var arrows = map[string]string{
 	"pipeline/store":     "pipeline/zone",
 	"pipeline/unit":      "",
 	"pipeline/zone":      "",
-	"queries":            "pipeline/store queries/stats",
+	"queries":            "pipeline/estimate pipeline/store queries/stats",
 	"queries/stats":      "",
 	"reports":            "pipeline/store pipeline/estimate queries queries/stats reports/page",
 	"reports/page":       "",

@@ -37,6 +37,7 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 	if err := anyReadable(logs); err != nil {
 		return err
 	}
+	cfg.Progress = a.watch(logs)
 	s, err := pipeline.Open(ctx, a.db, cfg)
 	if err != nil {
 		return err
@@ -105,8 +106,8 @@ func (a *app) tellSheet(s pipeline.SheetReport) {
 		return
 	}
 	a.note("  %s: read as %s (%s), %d rows%s", name, s.Kind, s.Why, s.Kept, passedOver(s.Skipped))
-	if len(s.Unknown) > 0 {
-		a.note("    kept under their own names: %s", strings.Join(s.Unknown, ", "))
+	if unknown := s.Unknown(); len(unknown) > 0 {
+		a.note("    kept under their own names: %s", strings.Join(unknown, ", "))
 	}
 	for _, n := range s.Notes {
 		a.note("    %s", n)

@@ -38,9 +38,9 @@ func (a *app) reportCmd() *cobra.Command {
 	var r reportFlags
 	c := &cobra.Command{
 		Use:       "report KIND",
-		Short:     "Write a report of the season file: season",
-		Example:   "  wakeledger report season --units us --out 2026.html",
-		ValidArgs: []string{"season"},
+		Short:     "Write a report of the season file: season, scale (tape against scale) or deck (a printed page for the boat)",
+		Example:   "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger report deck --units us",
+		ValidArgs: []string{"season", "scale", "deck"},
 		Args:      takes(cobra.MatchAll(cobra.ExactArgs(1), cobra.OnlyValidArgs)),
 		RunE: func(c *cobra.Command, args []string) (err error) {
 			if err := r.check(); err != nil {
@@ -51,6 +51,15 @@ func (a *app) reportCmd() *cobra.Command {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
+			if !c.Flags().Changed("out") {
+				r.out = args[0] + ".html"
+			}
+			switch args[0] {
+			case "scale":
+				return a.writeScale(c.Context(), s, r)
+			case "deck":
+				return a.writeDeck(c.Context(), s, r)
+			}
 			return a.writeSeason(c.Context(), s, r)
 		},
 	}
@@ -116,4 +125,12 @@ func writeWhole(name string, write func(*bufio.Writer) error) (err error) {
 		return err
 	}
 	return os.Rename(f.Name(), name)
+}
+
+// refuseExisting keeps a log that someone has filled in from being overwritten.
+func refuseExisting(name string) error {
+	if _, err := os.Stat(name); err == nil {
+		return fmt.Errorf("%s is there already: name another file", name)
+	}
+	return nil
 }

@@ -33,6 +33,7 @@ type app struct {
 	strict     bool
 	cfg        pipeline.Config
 	dates      string
+	mapping    string
 	decimal    string
 }
 
@@ -81,7 +82,7 @@ func (a *app) root() *cobra.Command {
 	}
 	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season file")
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
-	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd())
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd())
 	return root
 }
 
@@ -105,6 +106,7 @@ func (a *app) readingFlags(c *cobra.Command) {
 	f.StringVar(&a.decimal, "decimal", "", "comma or point: what 1,234 means")
 	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
 	f.DurationVar(&a.cfg.TripGap, "trip-gap", pipeline.DefaultTripGap, "time without lines out that parts two trips, where the log names none")
+	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
 	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows were set aside")
 }
 
@@ -121,6 +123,12 @@ func (a *app) config() (pipeline.Config, error) {
 	}
 	if u := a.cfg.Units; u != "" && u != "us" && u != "metric" {
 		return a.cfg, usage("--log-units %q: expected us or metric", u)
+	}
+	if a.mapping != "" {
+		var err error
+		if a.cfg.Mapping, err = pipeline.ReadMapping(a.mapping); err != nil {
+			return a.cfg, usage("%v", err)
+		}
 	}
 	return a.cfg, nil
 }

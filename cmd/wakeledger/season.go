@@ -74,8 +74,9 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		if r.Rate == nil {
 			continue
 		}
+		// a strike on a leg whose lines are not logged has no line-hours to be divided by
 		fmt.Fprintf(a.out, "  %-16s %4d strikes in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
-			queries.LevelText("speed-band", r.Level), r.Strikes, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
+			queries.LevelText("speed-band", r.Level), r.Strikes-r.WithoutHours, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
 	}
 	if len(aside) > 0 {
 		fmt.Fprintf(a.out, "%s set aside: 'wakeledger ask set-aside' lists them\n", problems(int64(len(aside))))

@@ -1,13 +1,18 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"fmt"
+	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/unit"
+	"wakeledger/queries"
 )
 
 type weighFlags struct {
@@ -18,11 +23,13 @@ type weighFlags struct {
 func (a *app) weighCmd() *cobra.Command {
 	var w weighFlags
 	c := &cobra.Command{
-		Use:     "weigh",
-		Short:   "Weigh one fish from the tape: every estimate, its interval and its source",
-		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue marlin\" --length 280cm --length-kind LJFL",
+		Use:   "weigh",
+		Short: "Weigh one fish from the tape: every estimate, its interval and its source",
+		Long: "Weigh one fish from the tape: every estimate, its interval and its source.\n\n" +
+			"Where the season file is there, the boat's own coefficient from its fish with tape and scale is used as well.",
+		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
 		Args:    takes(cobra.NoArgs),
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(c *cobra.Command, _ []string) error {
 			cat, err := estimate.Default()
 			if err != nil {
 				return err
@@ -30,13 +37,17 @@ func (a *app) weighCmd() *cobra.Command {
 			if w.list {
 				return writeTable(a.out, relationRows(cat))
 			}
-			return a.weigh(cat, w)
+			own, err := a.ownCoefficients(c.Context(), c.Flags().Changed("db"))
+			if err != nil {
+				return err
+			}
+			return a.weigh(cat, own, w)
 		},
 	}
 	f := c.Flags()
 	f.StringVar(&w.species, "species", "", "FAO 3-alpha code or name")
 	f.StringVar(&w.ocean, "ocean", "", "settles a local name and the stock")
-	f.StringVar(&w.stock, "stock", "", "the stock, as --list names it")
+	f.StringVar(&w.stock, "stock", "", "the stock or the relation, as --list names them")
 	f.StringVar(&w.length, "length", "", "such as 74in, 6'2\" or 188cm")
 	f.StringVar(&w.kind, "length-kind", "", "FL, CFL, TL, LJFL or EFL")
 	f.StringVar(&w.girth, "girth", "", "at the thickest point")
@@ -48,23 +59,48 @@ func (a *app) weighCmd() *cobra.Command {
 	return c
 }
 
-func (a *app) weigh(cat *estimate.Catalogue, w weighFlags) error {
+// ownCoefficients are the boat's own, from the season file; none where there is no
+// file, which is an error only where one was named.
+func (a *app) ownCoefficients(ctx context.Context, named bool) (own map[string]estimate.Own, err error) {
+	if _, err := os.Stat(a.db); err != nil && !named {
+		return nil, nil
+	}
+	s, err := a.openExisting(ctx)
+	if err != nil {
+		return nil, err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	pairs, err := queries.AskOwnPairs(ctx, s.DB)
+	return estimate.FitOwn(pairs), err
+}
+
+func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weighFlags) error {
 	fish, name, err := w.fish()
 	if err != nil {
 		return err
 	}
-	found := cat.Weigh(fish, nil)
+	if w.stock != "" && !cat.HasStock(fish.Species, w.stock) {
+		return usage("--stock %s: the relations of this species that may be chosen are %s", w.stock, strings.Join(cat.Stocks(fish.Species), ", "))
+	}
+	found := cat.Weigh(fish, own)
 	fmt.Fprintf(a.out, "%s\n", name)
+	if r, why, ok := cat.Choice(fish); ok {
+		fmt.Fprintf(a.out, "relation for its length alone: %s, %s, because %s\n", r.ID, r.Stock, why)
+	}
 	for _, e := range found {
 		a.tellEstimate(e, w.units)
 	}
-	for _, why := range cat.Unused(fish, nil) {
-		fmt.Fprintf(a.out, "\nnot used: %s\n", why)
-	}
 	if len(found) == 0 {
+		for _, why := range cat.Unused(fish, own) {
+			fmt.Fprintf(a.out, "\nnot used: %s\n", why)
+		}
 		return fmt.Errorf("nothing to weigh by: give --scale, --length and --girth, or --length with a --species that has a relation")
 	}
-	fmt.Fprintf(a.out, "\n%s\n", estimate.Caution)
+	fmt.Fprintln(a.out)
+	for _, sentence := range estimate.Compare(found) {
+		fmt.Fprintln(a.out, sentence)
+	}
+	fmt.Fprintf(a.out, "A weight from the tape is a median: half of such fish are heavier.\n%s\n", estimate.Caution)
 	return nil
 }
 
@@ -155,6 +191,7 @@ type relationRow struct {
 	Weight   string `json:"weight"`
 	Fish     string `json:"fish"`
 	RangeCM  string `json:"range_cm"`
+	Spread   string `json:"residual_s"` // of ln W, where published
 	Default  bool   `json:"default"`
 	Citation string `json:"citation"`
 	Document string `json:"document"`
@@ -169,8 +206,16 @@ func relationRows(cat *estimate.Catalogue) []relationRow {
 		if r.N > 0 {
 			row.Fish = fmt.Sprint(r.N)
 		}
-		if r.MaxCM > 0 {
+		switch {
+		case r.MinCM > 0 && r.MaxCM > 0:
 			row.RangeCM = fmt.Sprintf("%g to %g", r.MinCM, r.MaxCM)
+		case r.MaxCM > 0:
+			row.RangeCM = fmt.Sprintf("up to %g", r.MaxCM)
+		case r.MinCM > 0:
+			row.RangeCM = fmt.Sprintf("from %g", r.MinCM)
+		}
+		if r.ResidualS > 0 {
+			row.Spread = fmt.Sprintf("%g", r.ResidualS)
 		}
 		rows = append(rows, row)
 	}

@@ -62,7 +62,7 @@ func (c *Catalogue) choose(f Fish) *Relation {
 	score := -1
 	for i := range c.relations {
 		r := &c.relations[i]
-		named := f.Stock != "" && !r.FromMemory() && (strings.EqualFold(f.Stock, r.Stock) || strings.EqualFold(f.Stock, r.ID))
+		named := r.named(f.Stock)
 		if r.Species != f.Species || !r.Default && !named {
 			continue
 		}
@@ -117,6 +117,7 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 	if note != "" {
 		e.Notes = append(e.Notes, note)
 	}
+	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, r.B)...)
 	e.Notes = append(e.Notes, rangeNote(m.cm, r.MinCM, r.MaxCM, "the fish studied")...)
 	e.Notes = append(e.Notes, r.notes()...)
 	if r.ResidualS > 0 {
@@ -125,6 +126,8 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 	}
 	return e, ""
 }
+
+const noSpread = "No interval: the source seen gives no residual spread. Five fish of this species with tape and scale would give the boat its own."
 
 // notes says what a reader must know of a relation before leaning on it.
 func (r Relation) notes() []string {
@@ -139,7 +142,7 @@ func (r Relation) notes() []string {
 		out = append(out, r.Note)
 	}
 	if r.ResidualS == 0 {
-		return append(out, "No interval: the source seen gives no residual spread. Five fish of this species with tape and scale would give the boat its own.")
+		return append(out, noSpread)
 	}
 	return append(out, fmt.Sprintf("90 %% prediction interval for one fish, from the published residual spread (%.3f on the log scale).", r.ResidualS))
 }

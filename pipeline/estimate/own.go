@@ -3,7 +3,6 @@ package estimate
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -31,29 +30,98 @@ func LengthGirthKG(lengthCM, girthCM float64) float64 {
 	return logged(commonK * l * g * g)
 }
 
-// FitOwn finds the boat's own coefficient for every species of pairs: the
-// geometric mean of W / (L G^2). With 5 fish or more it is judged by leave-one-out
-// mean absolute error (kg) against the common constant on the same fish, and Used
-// only where its error is the smaller. Pairs without a species or with a measure
-// that is not above zero are left out; where a species has pairs of several length
-// kinds, the kind with most pairs is fitted.
+// FitOwn finds the boat's own coefficient for every species and length kind of
+// pairs: the geometric mean of W / (L G^2), shrunk towards the common constant
+// (fitLogs). With 5 fish or more it is judged by leave-one-out mean absolute error
+// (kg) against the common constant on the same fish, and Used only where its error
+// is the smaller. Pairs without a species or with a measure that is not above zero
+// are left out.
+//
+// A species stands under its code with the length kind of which it has most pairs,
+// and under OwnKey with every other kind: a curved length has a coefficient of its
+// own, which takes in that it is too long.
 func FitOwn(pairs []Pair) map[string]Own {
-	groups := map[string]map[string][]Pair{}
-	for _, p := range pairs {
+	own := map[string]Own{}
+	for species, kinds := range group(pairs) {
+		most := mostPairs(kinds)
+		for kind, at := range kinds {
+			o := fitPairs(take(pairs, at))
+			o.Species, o.LengthKind = species, kind
+			if kind == most {
+				own[species] = o
+			} else {
+				own[OwnKey(species, kind)] = o
+			}
+		}
+	}
+	return own
+}
+
+// OwnKey is where FitOwn keeps the coefficient of a length kind that is not the
+// species' usual one.
+func OwnKey(species, kind string) string { return species + " " + forkOr(kind) }
+
+// ownFor is the coefficient for a fish: of its length kind, else the species'
+// usual one, which then is not used and says why.
+func ownFor(f Fish, own map[string]Own) Own {
+	if o, ok := own[OwnKey(f.Species, f.LengthKind)]; ok {
+		return o
+	}
+	return own[f.Species]
+}
+
+// PredictEach is the weight (kg) of every pair by its species' own coefficient
+// fitted without that pair, whether FitOwn would use the coefficient or not. It is 0
+// where the pair takes no part in a fit, or where fewer than 5 fish of the species
+// were measured in the same way.
+func PredictEach(pairs []Pair) []float64 {
+	out := make([]float64, len(pairs))
+	for _, kinds := range group(pairs) {
+		for _, at := range kinds {
+			if len(at) < minPairs {
+				continue
+			}
+			for j, w := range predictWithout(take(pairs, at)) {
+				out[at[j]] = w
+			}
+		}
+	}
+	return out
+}
+
+// group is the places of the usable pairs by species and length kind.
+func group(pairs []Pair) map[string]map[string][]int {
+	groups := map[string]map[string][]int{}
+	for i, p := range pairs {
 		if p.Species == "" || logged(p.LengthCM) == 0 || logged(p.GirthCM) == 0 || logged(p.ScaleKG) == 0 {
 			continue
 		}
 		if groups[p.Species] == nil {
-			groups[p.Species] = map[string][]Pair{}
+			groups[p.Species] = map[string][]int{}
 		}
 		kind := forkOr(p.LengthKind)
-		groups[p.Species][kind] = append(groups[p.Species][kind], p)
+		groups[p.Species][kind] = append(groups[p.Species][kind], i)
 	}
-	own := map[string]Own{}
-	for species, kinds := range groups {
-		own[species] = fitSpecies(species, kinds)
+	return groups
+}
+
+// mostPairs is the length kind with most pairs; ties go to the first in the alphabet.
+func mostPairs(kinds map[string][]int) string {
+	best := ""
+	for kind, at := range kinds {
+		if best == "" || len(at) > len(kinds[best]) || len(at) == len(kinds[best]) && kind < best {
+			best = kind
+		}
 	}
-	return own
+	return best
+}
+
+func take(pairs []Pair, at []int) []Pair {
+	out := make([]Pair, len(at))
+	for i, j := range at {
+		out[i] = pairs[j]
+	}
+	return out
 }
 
 // forkOr is the length kind under which lengths are pooled: those not logged and
@@ -66,38 +134,57 @@ func forkOr(kind string) string {
 	return k
 }
 
-// fitSpecies fits the length kind with most pairs; ties go to the first in the alphabet.
-func fitSpecies(species string, kinds map[string][]Pair) Own {
-	best, rest := "", 0
-	for kind, ps := range kinds {
-		if best == "" || len(ps) > len(kinds[best]) || len(ps) == len(kinds[best]) && kind < best {
-			best = kind
-		}
-		rest += len(ps)
+// logRatios are the ln(W / (L G^2)) of pairs.
+func logRatios(ps []Pair) []float64 {
+	logs := make([]float64, len(ps))
+	for i, p := range ps {
+		logs[i] = math.Log(p.ScaleKG) - math.Log(p.LengthCM) - 2*math.Log(p.GirthCM)
 	}
-	o := fitPairs(kinds[best])
-	o.Species, o.LengthKind = species, best
-	if rest -= o.N; rest > 0 {
-		o.Why += fmt.Sprintf(" Left out: %d fish measured in another way.", rest)
+	return logs
+}
+
+// logFit is a coefficient fitted to log ratios.
+type logFit struct {
+	k     float64 // shrunk
+	raw   float64 // the geometric mean itself
+	share float64 // weight of the boat's own fish in k: 1 is not shrunk, 0 the common constant
+	s     float64 // standard deviation of the logs
+}
+
+// fitLogs fits the geometric mean m and shrinks it towards the common constant:
+// ln k = ln common + share (m - ln common), share = 1 - (s^2/n) / (m - ln common)^2,
+// at least 0. It is the positive-part rule of James and Stein (1961; here for one
+// mean, as empirical Bayes with the spread estimated from the fish themselves): a
+// difference no larger than its own standard error is chance and goes to nothing,
+// a clear one stays. With many fish the share is 1.
+func fitLogs(logs []float64) logFit {
+	m := stat.Mean(logs, nil)
+	f := logFit{raw: math.Exp(m), share: 1}
+	n := float64(len(logs))
+	if n > 1 {
+		f.s = stat.StdDev(logs, nil)
 	}
-	return o
+	d := m - math.Log(commonK)
+	if f.s > 0 {
+		f.share = max(0, 1-f.s*f.s/n/(d*d))
+	}
+	f.k = commonK * math.Exp(f.share*d)
+	return f
 }
 
 func fitPairs(ps []Pair) Own {
-	logs, lengths := make([]float64, len(ps)), make([]float64, len(ps))
-	for i, p := range ps {
-		logs[i] = math.Log(p.ScaleKG) - math.Log(p.LengthCM) - 2*math.Log(p.GirthCM)
-		lengths[i] = p.LengthCM
-	}
-	o := Own{N: len(ps), K: math.Exp(stat.Mean(logs, nil)), MinCM: slices.Min(lengths), MaxCM: slices.Max(lengths)}
-	if o.N > 1 {
-		o.SLog = stat.StdDev(logs, nil)
+	f := fitLogs(logRatios(ps))
+	o := Own{N: len(ps), K: f.k, Geometric: f.raw, Share: f.share, SLog: f.s}
+	o.Relation, o.RelationN, o.RelationS = relationSpread(ps)
+	o.MinCM, o.MaxCM = math.Inf(1), 0
+	for _, p := range ps {
+		o.MinCM, o.MaxCM = min(o.MinCM, p.LengthCM), max(o.MaxCM, p.LengthCM)
 	}
 	if o.N < minPairs {
 		o.Why = fmt.Sprintf("Too few fish with tape and scale: %d, and it takes %d.", o.N, minPairs)
 		return o
 	}
-	o.LOOOwn, o.LOOCommon = leaveOneOut(ps, logs)
+	o.LOOOwn, o.LOOCommon = leaveOneOut(ps)
 	o.Used = o.LOOOwn < o.LOOCommon
 	word := "no better than"
 	if o.Used {
@@ -105,19 +192,79 @@ func fitPairs(ps []Pair) Own {
 	}
 	o.Why = fmt.Sprintf("On %d fish, each predicted from the others, it is off by %.1f kg on average: %s the common constant's %.1f kg.",
 		o.N, o.LOOOwn, word, o.LOOCommon)
+	switch {
+	case o.Share == 0:
+		o.Why += " The fish do not tell it from the common constant."
+	case o.Share < 0.95:
+		o.Why += fmt.Sprintf(" With so few fish only %.0f %% of the difference from the common constant is taken.", 100*o.Share)
+	}
 	return o
 }
 
-// leaveOneOut is the mean absolute error (kg) of the geometric-mean coefficient
-// fitted without the fish it predicts, and of the common constant, which is fitted
-// on none of them.
-func leaveOneOut(ps []Pair, logs []float64) (own, common float64) {
-	n := float64(len(ps))
-	total := n * stat.Mean(logs, nil)
+// relationSpread is how far the relation of most pairs was from their scale weights.
+// No mean is taken off: a relation that is off for this boat's fish is wide, too.
+func relationSpread(ps []Pair) (id string, n int, s float64) {
+	sum, count := map[string]float64{}, map[string]int{}
+	for _, p := range ps {
+		if p.RelationKG > 0 {
+			d := math.Log(p.ScaleKG / p.RelationKG)
+			sum[p.Relation] += d * d
+			count[p.Relation]++
+		}
+	}
+	for r, c := range count {
+		if c > n || c == n && r < id {
+			id, n = r, c
+		}
+	}
+	if n == 0 {
+		return "", 0, 0
+	}
+	return id, n, math.Sqrt(sum[id] / float64(n))
+}
+
+// spreadOf gives the estimate by the relation that the boat's own pairs have judged
+// an interval where no residual spread is published: w exp(+-t s) with t on n degrees
+// of freedom, s being taken about the relation itself and not about a mean.
+func spreadOf(es []Estimate, o Own) {
+	if o.RelationN < minPairs || o.RelationS == 0 {
+		return
+	}
+	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(o.RelationN)}
+	half := o.RelationS * t.Quantile(1-(1-coverage)/2)
+	for i, e := range es {
+		if e.Relation != o.Relation || e.HasInterval {
+			continue
+		}
+		es[i].LoKG, es[i].HiKG, es[i].HasInterval = e.WeightKG*math.Exp(-half), e.WeightKG*math.Exp(half), true
+		for j, note := range e.Notes {
+			if note == noSpread {
+				es[i].Notes[j] = fmt.Sprintf("90 %% prediction interval for one fish, from how far this relation was from the scale on the boat's own %d fish.", o.RelationN)
+			}
+		}
+	}
+}
+
+// predictWithout is the weight of each pair by the coefficient of the others.
+func predictWithout(ps []Pair) []float64 {
+	logs := logRatios(ps)
+	out := make([]float64, len(ps))
+	others := make([]float64, len(ps)-1)
 	for i, p := range ps {
-		k := math.Exp((total - logs[i]) / (n - 1))
-		own += math.Abs(k*p.LengthCM*p.GirthCM*p.GirthCM-p.ScaleKG) / n
-		common += math.Abs(LengthGirthKG(p.LengthCM, p.GirthCM)-p.ScaleKG) / n
+		copy(others, logs[:i])
+		copy(others[i:], logs[i+1:])
+		out[i] = fitLogs(others).k * p.LengthCM * p.GirthCM * p.GirthCM
+	}
+	return out
+}
+
+// leaveOneOut is the mean absolute error (kg) of the own coefficient fitted without
+// the fish it predicts, and of the common constant, which is fitted on none.
+func leaveOneOut(ps []Pair) (own, common float64) {
+	n := float64(len(ps))
+	for i, w := range predictWithout(ps) {
+		own += math.Abs(w-ps[i].ScaleKG) / n
+		common += math.Abs(LengthGirthKG(ps[i].LengthCM, ps[i].GirthCM)-ps[i].ScaleKG) / n
 	}
 	return own, common
 }

@@ -60,7 +60,9 @@ type Estimate struct {
 // Own is the boat's own coefficient for one species, as FitOwn found it.
 type Own struct {
 	Species    string
-	K          float64 // kg per cm^3 in W = K L G^2: the geometric mean
+	K          float64 // kg per cm^3 in W = K L G^2: Geometric, shrunk towards the common constant
+	Geometric  float64 // geometric mean of W / (L G^2)
+	Share      float64 // how much of its difference from the common constant is in K: 0 to 1
 	N          int     // fish it rests on
 	LOOOwn     float64 // mean absolute error (kg) of K fitted without the fish it predicts
 	LOOCommon  float64 // mean absolute error (kg) of the common constant on the same fish
@@ -68,16 +70,26 @@ type Own struct {
 	Used       bool    // false where N is too small or the common constant does as well
 	Why        string  // one sentence: why it is used or not
 	LengthKind string  // the length kind of its pairs: FL (also for not logged and LJFL), CFL, TL, ...
-	MinCM      float64 // range of the lengths it was fitted on
-	MaxCM      float64
+
+	// How far the published relation of most pairs was from the scale: RelationS is the
+	// root of the mean squared ln(W / weight by the relation) over RelationN fish.
+	Relation  string
+	RelationN int
+	RelationS float64
+
+	MinCM float64 // range of the lengths it was fitted on
+	MaxCM float64
 }
 
 // Pair is one fish with tape and scale; ScaleKG is its round weight.
-// LengthKind may stay empty: the boat's usual way of measuring.
+// LengthKind may stay empty: the boat's usual way of measuring. Relation and
+// RelationKG are the chosen relation and its weight by the length alone, where one is.
 type Pair struct {
 	Species                    string
 	LengthCM, GirthCM, ScaleKG float64
 	LengthKind                 string
+	Relation                   string
+	RelationKG                 float64
 }
 
 // Relation is one published W = A L^B, L in cm of LengthKind, W in kg of

@@ -37,7 +37,12 @@ func (c *Catalogue) PairOf(f Fish) (p Pair, ok bool) {
 	if f.Species == "" || f.LengthCM == 0 || f.GirthCM == 0 || len(es) == 0 {
 		return Pair{}, false
 	}
-	return Pair{f.Species, f.LengthCM, f.GirthCM, es[0].WeightKG, f.LengthKind}, true
+	p = Pair{Species: f.Species, LengthCM: f.LengthCM, GirthCM: f.GirthCM, ScaleKG: es[0].WeightKG, LengthKind: f.LengthKind}
+	if r := c.choose(f); r != nil {
+		e, _ := c.byRelation(f, *r)
+		p.Relation, p.RelationKG = r.ID, e.WeightKG
+	}
+	return p, true
 }
 
 // Unused returns one sentence for each method or relation that could have weighed
@@ -60,11 +65,13 @@ func (c *Catalogue) weigh(f Fish, own map[string]Own) (out []Estimate, unused []
 	}
 	add(c.byScale(f))
 	if f.LengthCM > 0 && f.GirthCM > 0 {
-		add(byOwn(f, own[f.Species]))
+		add(byOwn(f, ownFor(f, own)))
 		add(c.byGirth(f))
 	}
 	if f.LengthCM > 0 {
-		add(c.byLength(f))
+		es, whys := c.byLength(f)
+		spreadOf(es, ownFor(f, own))
+		add(es, whys)
 	}
 	return out, unused
 }
@@ -109,7 +116,7 @@ func byOwn(f Fish, o Own) ([]Estimate, []string) {
 		return nil, []string{why}
 	}
 	e := Estimate{Method: OwnCoefficient, WeightKG: o.K * f.LengthCM * f.GirthCM * f.GirthCM,
-		Source: fmt.Sprintf("geometric mean of W / (L G^2) over the boat's own %d fish with tape and scale", o.N),
+		Source: fmt.Sprintf("geometric mean of W / (L G^2) over the boat's own %d fish with tape and scale, shrunk towards the common constant", o.N),
 		Notes:  []string{o.Why}}
 	if o.SLog > 0 && o.N > 1 {
 		e.LoKG, e.HiKG = interval(e.WeightKG, o.SLog, o.N, o.N-1)
@@ -132,6 +139,7 @@ func (c *Catalogue) byGirth(f Fish) ([]Estimate, []string) {
 		return nil, []string{why}
 	}
 	e := Estimate{Method: LengthAndGirth, WeightKG: LengthGirthKG(m.cm, f.GirthCM), Source: girthSource, Notes: m.notes}
+	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, 1)...)
 	e.Notes = append(e.Notes, "No interval: no spread of this rule is published. In its one published test, on tarpon, it was more than 15 % low.")
 	if r := f.GirthCM / m.cm; r < 0.3 || r > 0.8 {
 		e.Notes = append(e.Notes, fmt.Sprintf("Girth is %.2f of the length, outside the usual 0.3 to 0.8: check both tapes.", r))

@@ -25,6 +25,7 @@ var parsers = map[string]parser{
 	"moment":      {entry.Int, momentCell},
 	"quantity":    {entry.Real, quantityCell},
 	"count":       {entry.Int, countCell},
+	"position":    {entry.Real, positionCell},
 	"latitude":    {entry.Real, latitudeCell},
 	"longitude":   {entry.Real, longitudeCell},
 	"bool":        {entry.Flag, flagCell("bool", "yes")},
@@ -176,6 +177,9 @@ func (r *Reader) fallback(t *target) unit.Unit {
 	if t.Unit != "" {
 		return t.Unit
 	}
+	if t.Only != "" {
+		return t.Only
+	}
 	if c.Bare != "" {
 		return c.Bare
 	}
@@ -212,7 +216,12 @@ func (r *Reader) onlyUnit(t *target, text string) (unit.Quantity, error) {
 	return unit.Quantity{}, fmt.Errorf("no unit: write it in the heading or the cell, such as %q", text+" "+string(c.Unit))
 }
 
+// countCell reads a whole number, or a yes or a no of what can only have been one.
 func countCell(r *Reader, t *target, text string) error {
+	if means, ok := r.words.find("mark", text); ok {
+		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
+		return nil
+	}
 	v, err := unit.ParseNumber(text, r.mark())
 	if err != nil || v != math.Trunc(v) || v < t.Column.Min || v > t.Column.Max {
 		return fmt.Errorf("not a count: expected a whole number from %.0f to %.0f", t.Column.Min, t.Column.Max)

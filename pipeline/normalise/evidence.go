@@ -22,11 +22,23 @@ type Evidence struct {
 	done bool
 }
 
-// Headings takes the units of a sheet's headings as evidence.
+// Headings takes the units of a sheet's headings, and a date above its table, as
+// evidence.
 func (e *Evidence) Headings(l recognise.Layout) {
 	for _, b := range l.Bindings {
 		e.system(b.Column, b.Unit)
 	}
+	for _, g := range l.Given {
+		if g.Column.Parse == "date" {
+			e.order(g.Text)
+		}
+	}
+}
+
+func (e *Evidence) order(cell string) {
+	o := unit.OrderOf(cell)
+	e.dayFirst = e.dayFirst || o == unit.DayFirst
+	e.monthFirst = e.monthFirst || o == unit.MonthFirst
 }
 
 // Observe takes the cells of one row as evidence.
@@ -38,9 +50,7 @@ func (e *Evidence) Observe(l recognise.Layout, row *sheet.Row) {
 		cell := row.Cells[b.Index]
 		switch b.Column.Parse {
 		case "date", "moment":
-			o := unit.OrderOf(cell)
-			e.dayFirst = e.dayFirst || o == unit.DayFirst
-			e.monthFirst = e.monthFirst || o == unit.MonthFirst
+			e.order(cell)
 		case "quantity":
 			m := unit.MarkOf(cell)
 			e.comma = e.comma || m == unit.MarkComma

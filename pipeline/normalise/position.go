@@ -37,6 +37,47 @@ func (r *Reader) degrees(t *target, text string, limit float64, what, letters st
 	return nil
 }
 
+// positionCell reads a latitude and a longitude in one cell.
+func positionCell(r *Reader, t *target, text string) error {
+	north, east, ok := splitPosition(text)
+	if !ok {
+		return errors.New("not a position: expected a latitude and a longitude such as 32 15.2 N, 117 30.0 W")
+	}
+	if err := r.degrees(t, north, 90, "a latitude", "NS"); err != nil {
+		return err
+	}
+	lat := r.values[t.field]
+	lon := &target{field: r.index["lon"]}
+	if err := r.degrees(lon, east, 180, "a longitude", "EW"); err != nil {
+		r.values[t.field] = entry.Value{}
+		return err
+	}
+	r.values[t.field] = lat
+	return nil
+}
+
+// splitPosition parts a position's latitude from its longitude: at the letters
+// of the hemispheres, before or behind their numbers, or at what stands between.
+func splitPosition(text string) (lat, lon string, ok bool) {
+	s := strings.ToUpper(text)
+	i, j := strings.IndexAny(s, "NS"), strings.IndexAny(s, "EW")
+	switch {
+	case i == 0 && j > 0:
+		lat, lon = s[:j], s[j:]
+	case i > 0 && j > i:
+		lat, lon = s[:i+1], s[i+1:]
+	case i < 0 && j < 0:
+		for _, sep := range []string{";", "/", ", ", ",", " "} {
+			if strings.Count(s, sep) == 1 {
+				lat, lon, _ = strings.Cut(s, sep)
+				break
+			}
+		}
+	}
+	lat, lon = strings.Trim(lat, " ,;/"), strings.Trim(lon, " ,;/")
+	return lat, lon, lat != "" && lon != ""
+}
+
 func example(letters string) string {
 	if letters == "NS" {
 		return "32.2533 or 32 15.2 N"

@@ -48,11 +48,19 @@ type target struct {
 	recognise.Binding
 	field    int
 	cell     func(r *Reader, t *target, text string) error
-	negative bool // of a position: headed as degrees west or south
+	negative bool   // of a position: headed as degrees west or south
+	given    string // the text of every row, where it stands above the table
+	text     string // of this row
+	last     string // of the last row that had one
 }
 
-// beside are the fields that keep the words of a cell whose meaning is another.
-var beside = map[string]string{"species": "species_logged", "tangle": "tangled_lines"}
+// beside are the fields that a cell fills besides its own: the words whose
+// meaning is kept, or a position's second half.
+var beside = map[string]entry.Field{
+	"species":  {Name: "species_logged", Type: entry.Text},
+	"tangle":   {Name: "tangled_lines", Type: entry.Text},
+	"position": {Name: "lon", Type: entry.Real},
+}
 
 type placed struct {
 	field int
@@ -68,18 +76,15 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
 		date: -1, extra: -1, index: map[string]int{}}
 	r.add("row", entry.Int)
+	for _, g := range l.Given {
+		b := recognise.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
+		if err := r.target(b, g.Text); err != nil {
+			return nil, err
+		}
+	}
 	for _, b := range l.Bindings {
-		p, ok := parsers[b.Column.Parse]
-		if !ok {
-			return nil, fmt.Errorf("column %s: no way to read %q", b.Column.Name, b.Column.Parse)
-		}
-		if b.Column.Parse == "moment" || b.Column.Parse == "date" {
-			r.date = r.add("date", entry.Day)
-		}
-		r.targets = append(r.targets, target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
-			negative: headedNegative(b.Column.Parse, b.Heading)})
-		if also := beside[b.Column.Parse]; also != "" {
-			r.add(also, entry.Text)
+		if err := r.target(b, ""); err != nil {
+			return nil, err
 		}
 	}
 	r.implied()
@@ -90,10 +95,30 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 	return r, nil
 }
 
+// target adds a binding's fields, and where its cells go.
+func (r *Reader) target(b recognise.Binding, given string) error {
+	p, ok := parsers[b.Column.Parse]
+	if !ok {
+		return fmt.Errorf("column %s: no way to read %q", b.Column.Name, b.Column.Parse)
+	}
+	if b.Column.Parse == "moment" || b.Column.Parse == "date" {
+		r.date = r.add("date", entry.Day)
+	}
+	r.targets = append(r.targets, target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
+		negative: headedNegative(b.Column.Parse, b.Heading), given: given})
+	if also, ok := beside[b.Column.Parse]; ok {
+		r.add(also.Name, also.Type)
+	}
+	return nil
+}
+
 // implied adds the fields that a heading settles for the whole sheet.
 func (r *Reader) implied() {
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
+	}
+	if r.has("scale_kg") && !r.has("weight_state") && r.headingMeans("weightstate", "scale_kg") != "" {
+		r.add("weight_state", entry.Text)
 	}
 }
 
@@ -137,9 +162,10 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	clear(r.values)
 	r.values[0] = entry.OfInt(int64(row.Num))
+	r.gather()
 	for i := range r.targets {
 		t := &r.targets[i]
-		text := r.text(t)
+		text := t.text
 		if r.words.blank(text) {
 			continue
 		}
@@ -160,18 +186,6 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		return nil, NotASkip, r.problems
 	}
 	return r.values, NotASkip, nil
-}
-
-// text is a cell's text; a key column takes it from the merged area's corner.
-func (r *Reader) text(t *target) string {
-	s := ""
-	if t.Index < len(r.row.Cells) {
-		s = strings.TrimSpace(r.row.Cells[t.Index])
-	}
-	if s == "" && t.Column.Key && r.row.Merged != nil {
-		s = strings.TrimSpace(r.row.Merged[t.Index])
-	}
-	return s
 }
 
 func (r *Reader) fault(t *target, text, reason string) {

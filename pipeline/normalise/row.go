@@ -2,7 +2,9 @@ package normalise
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/recognise"
@@ -24,7 +26,7 @@ func (r *Reader) skip() Skip {
 	switch {
 	case filled == 0:
 		return Blank
-	case filled == 1 && (strings.HasPrefix(first, "#") || strings.HasPrefix(first, "//")):
+	case r.isComment(first) || filled == 1 && r.isNote():
 		return Comment
 	case r.isTotals():
 		return Totals
@@ -34,31 +36,94 @@ func (r *Reader) skip() Skip {
 	return NotASkip
 }
 
-// isTotals looks for the word in the cells before the first date or time.
+// isComment tells a row that starts with a comment's mark; "#1" is a number,
+// unless # begins comments in this log, and "#N/A" a spreadsheet's error.
+func (r *Reader) isComment(first string) bool {
+	if strings.TrimSpace(r.row.Cells[0]) == "" {
+		return false
+	}
+	if strings.HasPrefix(first, "//") {
+		return true
+	}
+	rest, ok := strings.CutPrefix(first, "#")
+	return ok && !faulty(first) && (r.layout.Hashed || rest == "" || rest[0] < '0' || rest[0] > '9')
+}
+
+// isNote tells a row whose only cell holds words where they cannot be a value of
+// a row's: a note between the rows.
+func (r *Reader) isNote() bool {
+	i := slices.IndexFunc(r.row.Cells, func(c string) bool { return strings.TrimSpace(c) != "" })
+	text := strings.TrimSpace(r.row.Cells[i])
+	if strings.IndexFunc(text, unicode.IsLetter) < 0 || faulty(text) {
+		return false
+	}
+	j := slices.IndexFunc(r.targets, func(t target) bool { return t.Index == i })
+	if j < 0 {
+		return true
+	}
+	c := r.targets[j].Column
+	words := len(strings.Fields(text)) > 1
+	switch {
+	case c.Name == "notes":
+		return true
+	case c.Name == "species", c.Name == "trip" && r.layout.Kind == recognise.Trips:
+		return false
+	case c.Parse == "text", c.Parse == "date", c.Parse == "moment":
+		return words && text[0] > '9'
+	}
+	return false
+}
+
+// isTotals looks for the word among the row's first cells, before any number,
+// date or time: alone in its cell, or at the start of the row's first.
 func (r *Reader) isTotals() bool {
+	first := true
 	for i, c := range r.row.Cells {
-		if i > 3 {
+		if c = strings.TrimSpace(c); c == "" {
+			continue
+		}
+		if i > 3 || c[0] >= '0' && c[0] <= '9' {
 			return false
 		}
-		if c = strings.TrimSpace(c); len(c) < 3 || len(c) > 20 || !strings.Contains("tsgamTSGAM", c[:1]) {
+		was := first
+		first = false
+		if len(c) < 3 || len(c) > 20 || !strings.Contains("tsgamdyiTSGAMDYI", c[:1]) {
 			continue // no word of the list begins so
 		}
-		if _, ok := r.words["total"][plain(c)]; ok {
+		name := plain(c)
+		if _, ok := r.words["total"][name]; ok && !r.holds(i, "lengthkind") {
+			return true
+		}
+		if head, _, more := strings.Cut(name, " "); was && more && (head == "total" || head == "totals") {
 			return true
 		}
 	}
 	return false
 }
 
+// holds tells whether the column at an index is read in the way that parse names.
+func (r *Reader) holds(index int, parse string) bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool { return t.Index == index && t.Column.Parse == parse })
+}
+
+// isHeader tells a row that gives one of the header's rows again.
 func (r *Reader) isHeader() bool {
-	same := 0
-	for i := range r.targets {
-		t := &r.targets[i]
-		if t.Index < len(r.row.Cells) && strings.EqualFold(strings.TrimSpace(r.row.Cells[t.Index]), t.Heading) {
-			same++
+	for _, header := range r.layout.Rows {
+		same, filled := 0, 0
+		for i, h := range header {
+			if h = strings.TrimSpace(h); h == "" {
+				continue
+			}
+			filled++
+			if i < len(r.row.Cells) && strings.EqualFold(strings.TrimSpace(r.row.Cells[i]), h) {
+				same++
+			}
+		}
+		if same > 1 && 2*same > filled {
+			return true
 		}
 	}
-	return same > 1 && 2*same > len(r.targets)
+	return false
 }
 
 // place gives the row its date and turns its clock times into seconds since
@@ -110,7 +175,7 @@ func (r *Reader) value(name string) entry.Value {
 
 // check holds the rules over several cells of one row.
 func (r *Reader) check() {
-	r.impliedLengthKind()
+	r.impliedWords()
 	if r.layout.Kind == recognise.Legs || r.layout.Kind == recognise.Flat {
 		r.checkTimes()
 		r.checkCounts()
@@ -193,33 +258,37 @@ func (r *Reader) checkCounts() {
 func (r *Reader) faultAt(name, reason string) {
 	for i := range r.targets {
 		if t := &r.targets[i]; t.Column.Name == name {
-			r.fault(t, r.text(t), reason)
+			r.fault(t, t.text, reason)
 			return
 		}
 	}
 	r.faultRow(reason)
 }
 
-// impliedLengthKind takes the length kind from the heading ("Curved fork
-// length", "LJFL") where no column states it.
-func (r *Reader) impliedLengthKind() {
-	i, ok := r.index["length_kind"]
-	if !ok || r.values[i].Known || !r.value("length_cm").Known {
-		return
-	}
-	for j := range r.targets {
-		if t := &r.targets[j]; t.Column.Name == "length_cm" {
-			r.values[i] = entry.OfText(headingKind(r.words, t.Heading))
+// impliedWords take the length kind and the weight state from the headings
+// ("Curved fork length", "LJFL", "Dressed weight") where no column states them.
+func (r *Reader) impliedWords() {
+	for _, w := range []struct{ field, of, list string }{
+		{"length_kind", "length_cm", "lengthkind"}, {"weight_state", "scale_kg", "weightstate"},
+	} {
+		if i, ok := r.index[w.field]; ok && !r.values[i].Known && r.value(w.of).Known {
+			r.values[i] = entry.OfText(r.headingMeans(w.list, w.of))
 		}
 	}
 }
 
-func headingKind(w words, heading string) string {
-	parts := strings.Fields(plain(heading))
+// headingMeans looks for a closed list's words in the heading of a column; the
+// longest count.
+func (r *Reader) headingMeans(list, column string) string {
+	j := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == column })
+	if j < 0 {
+		return ""
+	}
+	parts := strings.Fields(plain(r.targets[j].Heading))
 	for n := len(parts); n > 0; n-- {
 		for from := 0; from+n <= len(parts); from++ {
 			words := strings.Join(parts[from:from+n], " ")
-			if k, ok := w["lengthkind"][words]; ok && words != "tape" { // a tape may be laid straight
+			if k, ok := r.words[list][words]; ok && words != "tape" { // a tape may be laid straight
 				return k
 			}
 		}

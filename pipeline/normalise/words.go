@@ -33,7 +33,11 @@ func loadWords() (words, error) {
 // find looks a cell up in a closed list, in lower case and with punctuation as
 // spaces.
 func (w words) find(list, cell string) (string, bool) {
-	means, ok := w[list][plain(cell)]
+	name := plain(cell)
+	if name == "" {
+		name = strings.TrimSpace(cell) // a tick
+	}
+	means, ok := w[list][name]
 	return means, ok
 }
 

@@ -1,83 +1,215 @@
 package recognise
 
 import (
+	"errors"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+
+	"wakeledger/pipeline/unit"
 )
 
 // settle lets the cells decide between candidates that read cells differently:
-// "lines out" above 4 is a number of lines, above 16:40 the end of a leg.
+// "lines out" above 4 is a number of lines, above 16:40 the end of a leg. A way
+// of reading that takes few texts and fits says more than one that takes any.
 func settle(hs []heading, rows [][]string) {
 	for i := range hs {
 		h := &hs[i]
-		if len(h.candidates) < 2 {
+		if len(h.candidates) == 0 || len(h.candidates) < 2 && !h.loose {
 			continue
 		}
 		cells := column(rows, i)
 		if len(cells) == 0 {
 			continue
 		}
-		var fit []*Column
+		var strict, loose []*Column
 		for _, c := range h.candidates {
-			if fits(c.Parse, cells) {
-				fit = append(fit, c)
+			switch fits, isStrict := c.fits(cells); {
+			case fits && isStrict:
+				strict = append(strict, c)
+			case fits:
+				loose = append(loose, c)
 			}
 		}
-		if len(fit) > 0 {
-			h.candidates = fit
+		if len(strict)+len(loose) > 0 || h.loose {
+			h.candidates = append(strict, loose...)
+		}
+		if len(h.candidates) == 0 {
+			continue // neither the spelling nor the cells speak for it
+		}
+		h.candidates = byUnit(h.candidates, h.unit, cells)
+		if h.candidates[0].Parse == "position" {
+			h.candidates = h.candidates[:1] // of the boat, not of a line in the spread
 		}
 	}
+	besideLure(hs)
+}
+
+// byUnit puts those first whose usual unit the heading or most cells state:
+// ounces are a lure's, pounds a fish's.
+func byUnit(candidates []*Column, stated unit.Unit, cells []string) []*Column {
+	var usual, other []*Column
+	for _, c := range candidates {
+		n := 0
+		for _, cell := range cells {
+			if stated != "" {
+				break
+			}
+			if q, err := unit.ParseQuantity(cell, c.Dimension, "", unit.MarkPoint); err == nil && c.usual(q.Unit) {
+				n++
+			}
+		}
+		if c.usual(stated) || 2*n > len(cells) {
+			usual = append(usual, c)
+		} else {
+			other = append(other, c)
+		}
+	}
+	return append(usual, other...)
+}
+
+func (c *Column) usual(u unit.Unit) bool { return u != "" && (u == c.US || u == c.Metric) }
+
+// besideLure takes a weight without a unit, right after the lure, for the
+// lure's, where the sheet has another weight for fish, or nothing of fish.
+func besideLure(hs []heading) {
+	weights, fish := 0, false
+	for _, h := range hs {
+		switch {
+		case h.means("scale_kg"):
+			weights++
+		case h.means("lure_weight_g"):
+			return
+		case h.means("species"), h.means("length_cm"), h.means("girth_cm"), h.means("outcome"), h.means("angler"):
+			fish = true
+		}
+	}
+	for i := 1; i < len(hs) && (weights > 1 || !fish); i++ {
+		h := &hs[i]
+		if h.unit == "" && hs[i-1].means("lure") && h.means("scale_kg") {
+			h.candidates = slices.DeleteFunc(slices.Clone(h.candidates), func(c *Column) bool { return c.Name != "lure_weight_g" })
+			return
+		}
+	}
+}
+
+// means tells what a heading is first of all.
+func (h heading) means(name string) bool {
+	return len(h.candidates) > 0 && h.candidates[0].Name == name
 }
 
 func column(rows [][]string, i int) []string {
 	var cells []string
 	for _, row := range rows {
-		if i < len(row) {
-			if s := strings.TrimSpace(row[i]); s != "" {
-				cells = append(cells, s)
-			}
+		if s := cellOf(row, i); s != "" {
+			cells = append(cells, s)
 		}
 	}
 	return cells
 }
 
-// fits tells whether most of the cells could be read in the way that parse
-// names. Ways that take almost any text fit always.
-func fits(parse string, cells []string) bool {
-	var like func(string) bool
-	switch parse {
+// fits tells whether most of the cells could be read as the column is, and
+// whether that says much, since the column does not take any text.
+func (c *Column) fits(cells []string) (fits, strict bool) {
+	like := func(string) likeness { return likely }
+	switch c.Parse {
 	case "moment":
-		like = likeClock
+		like, strict = likeMoment, true
+	case "date":
+		like, strict = likeDate, true
 	case "count":
-		like = likeCount
+		like, strict = likeCount, true
+	case "position":
+		like, strict = likePosition, true
+	case "quantity":
+		like, strict = c.likeQuantity, true
 	case "bool", "released", "kept":
-		like = func(s string) bool { return !likeMany(s) }
-	default:
-		return true
+		like = func(s string) likeness { return likelyIf(!likeMany(s)) }
+	case "species":
+		like = func(s string) likeness { return likelyIf(strings.IndexFunc(s, unicode.IsLetter) >= 0) }
 	}
-	n := 0
-	for _, c := range cells {
-		if like(c) {
+	n, sure := 0, false
+	for _, cell := range cells {
+		l := like(cell)
+		if l != unlikely {
 			n++
 		}
+		sure = sure || l == likely
 	}
-	return 2*n > len(cells)
+	return 2*n > len(cells) && sure, strict
 }
 
-func likeClock(s string) bool {
-	if strings.ContainsAny(s, ":hH") || strings.HasSuffix(strings.ToLower(s), "m") {
-		return true
+// likeness is whether a cell could be read in some way; possible is no evidence
+// by itself.
+type likeness int
+
+const (
+	unlikely likeness = iota
+	possible
+	likely
+)
+
+func likelyIf(b bool) likeness {
+	if b {
+		return likely
 	}
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		return false
-	}
-	return v != float64(int(v)) || v >= 100 // a stored time of day, a stored date and time, or 0730
+	return unlikely
 }
 
-func likeCount(s string) bool {
+// likeMoment takes clock times, dates and a workbook's serials. 100 may be one
+// o'clock, but as well a distance.
+func likeMoment(s string) likeness {
+	if v, err := strconv.ParseFloat(s, 64); err == nil {
+		switch {
+		case v >= 20000 && v < 80000, v > 0 && v < 2 && v != 1:
+			return likely
+		case v == 0 || v == 1:
+			return possible
+		}
+	}
+	if _, err := unit.ParseMoment(s, unit.DayFirst); err == nil {
+		if len(s) == 3 && strings.IndexFunc(s, func(r rune) bool { return !unicode.IsDigit(r) }) < 0 {
+			return possible
+		}
+		return likely
+	} else if errors.Is(err, unit.ErrDateOrder) {
+		return likely
+	}
+	return unlikely
+}
+
+func likeDate(s string) likeness {
+	if v, err := strconv.ParseFloat(s, 64); err == nil && v >= 20000 && v < 80000 {
+		return likely
+	}
+	m, err := unit.ParseMoment(s, unit.DayFirst)
+	return likelyIf(err == nil && m.HasDate || errors.Is(err, unit.ErrDateOrder))
+}
+
+func likeCount(s string) likeness {
 	v, err := strconv.ParseFloat(s, 64)
-	return err == nil && v == float64(int(v)) && v >= 0 && v < 100
+	return likelyIf(err == nil && v == float64(int(v)) && v >= 0 && v < 100)
+}
+
+func (c *Column) likeQuantity(s string) likeness {
+	_, err := unit.ParseQuantity(s, c.Dimension, c.Unit, unit.MarkPoint)
+	return likelyIf(err == nil)
+}
+
+// likePosition is a cell with a latitude and a longitude: four numbers or more,
+// or two with a fraction.
+func likePosition(s string) likeness {
+	numbers := strings.FieldsFunc(s, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' })
+	hemispheres := strings.IndexFunc(s, func(r rune) bool { return strings.ContainsRune("NSns", r) }) >= 0 &&
+		strings.IndexFunc(s, func(r rune) bool { return strings.ContainsRune("EWew", r) }) >= 0
+	fractions := 0
+	for _, n := range numbers {
+		if len(n) > 2 && strings.Contains(n, ".") {
+			fractions++
+		}
+	}
+	return likelyIf(len(numbers) >= 2 && (hemispheres || fractions >= 2))
 }
 
 // likeMany is a count that no yes-or-no column holds.

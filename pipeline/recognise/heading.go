@@ -15,6 +15,7 @@ type heading struct {
 	name       string // normalised, without a unit
 	unit       unit.Unit
 	candidates []*Column
+	loose      bool // found by its words, not as spelled in columns.csv
 }
 
 // normalise lower-cases, drops accents and makes every run of other characters
@@ -27,7 +28,7 @@ func normalise(s string) string {
 		case unicode.Is(unicode.Mn, r):
 		case r == '#':
 			b.WriteString(" no")
-			space = false
+			space = true
 		case unicode.IsLetter(r) || unicode.IsDigit(r):
 			if space && b.Len() > 0 {
 				b.WriteByte(' ')
@@ -38,53 +39,167 @@ func normalise(s string) string {
 			space = true
 		}
 	}
-	return strings.TrimSpace(strings.ReplaceAll(b.String(), "  ", " "))
+	return strings.Join(strings.Fields(b.String()), " ")
 }
 
-// heading looks a header cell up: whole first, then without what stands in
-// brackets, then without a unit at its end.
+// estimates are words that make a heading another thing than its other words
+// say: "Weight (est)" is not what a scale showed.
+var estimates = map[string]bool{
+	"est": true, "estimate": true, "estimated": true, "guess": true, "guessed": true,
+	"approx": true, "calc": true, "calculated": true, "planned": true,
+}
+
+// maxHeading is the most bytes that a heading has; longer text is none.
+const maxHeading = 120
+
+// heading looks a header cell up.
 func (t *Table) heading(text string) heading {
-	h := heading{text: text, name: normalise(text)}
-	if h.candidates = t.byAlias[h.name]; len(h.candidates) > 0 {
+	h := heading{text: strings.TrimSpace(text), name: normalise(text)}
+	if len(text) > maxHeading {
 		return h
 	}
-	if outer, inner, ok := brackets(text); ok {
-		if u, isUnit := unit.Lookup(inner); isUnit {
-			if t.withUnit(&h, outer, u) {
-				return h
-			}
-		}
-		if c := t.byAlias[normalise(outer)]; len(c) > 0 {
-			h.name, h.candidates = normalise(outer), c
+	for _, w := range strings.Fields(h.name) {
+		if estimates[w] {
 			return h
 		}
-		text = outer + " " + inner
 	}
-	t.trailingUnit(&h, text)
+	if !t.lookUp(&h, h.text) && !t.lookUp(&h, partSign(h.text)) {
+		t.lookUp(&h, splitCamel(h.text))
+	}
+	h.loose = len(t.byAlias[h.name]) == 0
 	return h
 }
 
-// trailingUnit takes one to three last words for a unit: "Speed kts", "Wt lbs",
-// "SST deg F", "Length, in".
-func (t *Table) trailingUnit(h *heading, text string) {
-	words := strings.FieldsFunc(text, func(r rune) bool {
-		return unicode.IsSpace(r) || strings.ContainsRune("_,;:-", r)
-	})
-	for n := 1; n <= 3 && n < len(words); n++ {
+// lookUp tries a heading whole, then without what stands in brackets or after a
+// slash, then without a unit at its end.
+func (t *Table) lookUp(h *heading, text string) bool {
+	if t.firstOfTwo(h, text) {
+		return true
+	}
+	if c := t.find(normalise(text)); len(c) > 0 {
+		h.name, h.candidates = normalise(text), c
+		t.ownUnit(h, partSign(text))
+		return true
+	}
+	if outer, inner, ok := brackets(text); ok {
+		if u, isUnit := unitIn(inner); isUnit && t.withUnit(h, outer, u) {
+			return true
+		}
+		return t.lookUp(h, outer) || t.trailingUnit(h, outer+" "+inner)
+	}
+	if i := strings.LastIndexByte(text, '/'); i > 0 {
+		if u, isUnit := unit.Lookup(text[i+1:]); isUnit && t.withUnit(h, text[:i], u) {
+			return true
+		}
+	}
+	return t.trailingUnit(h, text) || t.anyPart(h, text)
+}
+
+// firstOfTwo takes "Lure/colour", which holds two texts, for the first of them.
+func (t *Table) firstOfTwo(h *heading, text string) bool {
+	left, right, ok := strings.Cut(text, "/")
+	if !ok {
+		return false
+	}
+	a, b := t.find(normalise(left)), t.find(normalise(right))
+	if len(a) == 0 || len(b) == 0 || a[0] == b[0] || a[0].Parse != "text" || b[0].Parse != "text" {
+		return false
+	}
+	h.name, h.candidates = normalise(left), a
+	return true
+}
+
+// anyPart takes a heading of several parts ("If lost - why", "Skipper & crew")
+// for the first part that is a column of text.
+func (t *Table) anyPart(h *heading, text string) bool {
+	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("/&+,;:-", r) })
+	for _, part := range parts {
+		if len(parts) < 2 {
+			break
+		}
+		if c := t.find(normalise(part)); len(c) > 0 && c[0].Parse == "text" {
+			h.name, h.candidates = normalise(part), c
+			return true
+		}
+	}
+	return false
+}
+
+// ownUnit takes the unit from a spelling that has one ("Lure oz", "Knots").
+func (t *Table) ownUnit(h *heading, text string) {
+	words := headingWords(text)
+	for n := 1; n <= 3 && n <= len(words); n++ {
 		u, ok := unit.Lookup(strings.Join(words[len(words)-n:], " "))
-		if ok && t.withUnit(h, strings.Join(words[:len(words)-n], " "), u) {
+		if !ok {
+			continue
+		}
+		if fit := ofDimension(h.candidates, u); len(fit) > 0 {
+			h.unit, h.candidates = u, fit
 			return
 		}
 	}
 }
 
-// withUnit keeps the candidates that can be in unit u; a column of text (wind,
-// leader) may have one in its heading too.
-func (t *Table) withUnit(h *heading, name string, u unit.Unit) bool {
+func ofDimension(candidates []*Column, u unit.Unit) []*Column {
 	var fit []*Column
-	for _, c := range t.byAlias[normalise(name)] {
-		if (c.HasUnit && c.Dimension == u.Dimension()) || c.Parse == "text" {
+	for _, c := range candidates {
+		if c.HasUnit && c.Dimension == u.Dimension() {
 			fit = append(fit, c)
+		}
+	}
+	return fit
+}
+
+func headingWords(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool {
+		return unicode.IsSpace(r) || strings.ContainsRune("_,;:-()[]", r)
+	})
+}
+
+// unitIn finds the unit in the text of a bracket, alone or beside other words:
+// "lbs", "in, fork", "whole lb".
+func unitIn(text string) (unit.Unit, bool) {
+	if u, ok := unit.Lookup(text); ok {
+		return u, true
+	}
+	for _, w := range headingWords(text) {
+		if u, ok := unit.Lookup(w); ok {
+			return u, true
+		}
+	}
+	return "", false
+}
+
+// trailingUnit takes one to three last words for a unit: "Speed kts", "Wt lbs",
+// "SST deg F", "Length, in", "Length in inches".
+func (t *Table) trailingUnit(h *heading, text string) bool {
+	words := headingWords(text)
+	for n := 1; n <= 3 && n < len(words); n++ {
+		u, ok := unit.Lookup(strings.Join(words[len(words)-n:], " "))
+		if !ok {
+			continue
+		}
+		rest := words[:len(words)-n]
+		if t.withUnit(h, strings.Join(rest, " "), u) {
+			return true
+		}
+		if last := strings.ToLower(rest[len(rest)-1]); last == "in" && len(rest) > 1 {
+			return t.withUnit(h, strings.Join(rest[:len(rest)-1], " "), u)
+		}
+	}
+	return false
+}
+
+// withUnit keeps the candidates that can be in unit u; where there is none, a
+// column of text (wind, leader), which may have one in its heading too.
+func (t *Table) withUnit(h *heading, name string, u unit.Unit) bool {
+	all := t.find(normalise(name))
+	fit := ofDimension(all, u)
+	if len(fit) == 0 {
+		for _, c := range all {
+			if c.Parse == "text" {
+				fit = append(fit, c)
+			}
 		}
 	}
 	if len(fit) == 0 {
@@ -92,6 +207,26 @@ func (t *Table) withUnit(h *heading, name string, u unit.Unit) bool {
 	}
 	h.name, h.unit, h.candidates = normalise(name), u, fit
 	return true
+}
+
+// partSign parts a unit's sign from the word before it: Wt#, Length".
+func partSign(s string) string {
+	word := strings.TrimRight(s, "#\"'″′’”°")
+	return word + " " + s[len(word):]
+}
+
+// splitCamel parts words that are written together: LureWeight, SpeedKts.
+func splitCamel(s string) string {
+	var b strings.Builder
+	var before rune
+	for _, r := range s {
+		if unicode.IsUpper(r) && unicode.IsLower(before) {
+			b.WriteByte(' ')
+		}
+		b.WriteRune(r)
+		before = r
+	}
+	return b.String()
 }
 
 func brackets(s string) (outer, inner string, ok bool) {

@@ -1,7 +1,8 @@
 package recognise
 
 import (
-	"fmt"
+	"cmp"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/unit"
@@ -10,9 +11,11 @@ import (
 // Binding ties a column of a sheet to the column that it was understood as.
 type Binding struct {
 	Index   int    // of the cell in the row, from 0
-	Heading string // as logged
+	Heading string // as logged; the two parts of a heading of two rows with a space between
 	Column  *Column
 	Unit    unit.Unit // stated in the heading; "" where it states none
+	Only    unit.Unit // the only unit in which the numbers seen are possible, "" where nothing tells; Layout.Notes say so
+	Carried bool      // written once for the rows under it; Layout.Notes say so
 }
 
 // Unknown is a column whose heading was not understood. Its cells are kept by
@@ -25,72 +28,73 @@ type Unknown struct {
 // Layout is how a sheet was understood.
 type Layout struct {
 	Kind     Kind
-	Why      string // in plain words
-	Header   int    // index of the header row among the rows looked at
+	Why      string     // in plain words
+	Header   int        // index of the header's last row among the rows looked at
+	Rows     [][]string // the header's one or two rows, as logged
 	Bindings []Binding
 	Unknown  []Unknown
+	Hashed   bool     // rows that start with # are comments, those with a number after it too
+	Given    []Given  // values that stand above the table and hold for each of its rows
+	Notes    []string // what was concluded from the cells, for the user to see
 }
 
 // Lookahead is how many rows of a sheet are needed to recognise it.
 const Lookahead = 40
 
-const headerWithin = 20
-
 // Sheet finds the header among the first rows of a sheet and binds its columns.
-// It reports false where no row of the first 20 holds at least two known headings.
+// It reports false where no row of the first 20, nor two together, hold at least
+// two known headings.
 func (t *Table) Sheet(name string, rows [][]string) (Layout, bool) {
-	best, at := []heading(nil), -1
-	known := 1
-	for i, row := range rows {
-		if i >= headerWithin {
-			break
-		}
-		hs, n, filled := t.headings(row)
-		if n > known && 3*n >= filled {
-			best, at, known = hs, i, n
-		}
-	}
-	if at < 0 {
+	h, ok := t.findHeader(rows)
+	if !ok {
 		return Layout{}, false
 	}
-	settle(best, rows[at+1:])
-	l := Layout{Header: at}
-	l.Kind, l.Why = kindOf(name, best, rows[at+1:])
-	l.bind(best)
-	return l, len(l.Bindings) > 1
-}
-
-func (t *Table) headings(row []string) (hs []heading, known, filled int) {
-	hs = make([]heading, len(row))
-	for i, cell := range row {
-		if strings.TrimSpace(cell) == "" {
-			continue
-		}
-		filled++
-		hs[i] = t.heading(cell)
-		if len(hs[i].candidates) > 0 {
-			known++
-		}
+	body := rows[h.last+1:]
+	settle(h.headings, body)
+	l := Layout{Header: h.last, Rows: rows[h.first : h.last+1]}
+	l.Kind, l.Why = kindOf(name, h.headings, body)
+	l.bind(h.headings)
+	if len(l.Bindings) < 2 {
+		return l, false
 	}
-	return hs, known, filled
+	t.given(&l, name, rows[:h.first])
+	l.onlyUnits(body)
+	l.carried(body)
+	l.Hashed = hashed(rows)
+	return l, true
 }
 
 // bind gives each heading the first of its candidates that the kind allows and
-// that no heading to its left has taken.
+// that no other heading has taken. Of two headings for one quantity the one of
+// more words is the more exact; else the left one comes first.
 func (l *Layout) bind(hs []heading) {
-	taken := map[string]bool{}
+	order := make([]int, 0, len(hs))
 	for i, h := range hs {
-		if strings.TrimSpace(h.text) == "" {
-			continue
+		if h.text != "" {
+			order = append(order, i)
 		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(exactness(hs[b]), exactness(hs[a])) })
+	taken := map[string]bool{}
+	for _, i := range order {
+		h := hs[i]
 		c := pick(h.candidates, l.Kind, taken)
 		if c == nil {
-			l.Unknown = append(l.Unknown, Unknown{Index: i, Heading: strings.TrimSpace(h.text)})
+			l.Unknown = append(l.Unknown, Unknown{Index: i, Heading: h.text})
 			continue
 		}
 		taken[c.Name] = true
-		l.Bindings = append(l.Bindings, Binding{Index: i, Heading: strings.TrimSpace(h.text), Column: c, Unit: h.unit})
+		l.Bindings = append(l.Bindings, Binding{Index: i, Heading: h.text, Column: c, Unit: h.unit})
 	}
+	slices.SortFunc(l.Bindings, func(a, b Binding) int { return cmp.Compare(a.Index, b.Index) })
+	slices.SortFunc(l.Unknown, func(a, b Unknown) int { return cmp.Compare(a.Index, b.Index) })
+}
+
+func exactness(h heading) int {
+	if len(h.candidates) == 0 || !h.candidates[0].HasUnit {
+		return 0
+	}
+	return strings.Count(h.name, " ")
 }
 
 func pick(candidates []*Column, k Kind, taken map[string]bool) *Column {
@@ -102,89 +106,26 @@ func pick(candidates []*Column, k Kind, taken map[string]bool) *Column {
 	return nil
 }
 
-// kindOf decides what a row of the sheet is. A sheet of effort has a start and
-// an end or a duration; the rest is told by what it alone can hold.
-func kindOf(name string, hs []heading, rows [][]string) (Kind, string) {
-	has := map[string]bool{}
-	for _, h := range hs {
-		for _, c := range h.candidates {
-			has[c.Name] = true
-		}
-	}
-	any := func(names ...string) string {
-		for _, n := range names {
-			if has[n] {
-				return n
-			}
-		}
-		return ""
-	}
-	measured := any("length_cm", "girth_cm", "scale_kg")
-	effort := (has["start_s"] && has["end_s"]) || has["duration_s"]
-	gear := any("setback_m", "count_s", "drag_kg", "leader", "line_class_kg", "hooks", "lure_weight_g")
-	counts := any("strikes_n", "hooked_n", "landed_n", "released_n", "missed_n", "lost_n")
-	switch hint := nameHint(name); {
-	case effort && any("line", "lure", "outcome", "species", "strikes_n", "hooked_n", "landed_n") != "":
-		return Flat, "it has times of effort and what was on a line or struck"
-	case effort:
-		return Legs, "it has a start and an end, or a duration"
-	case has["outcome"] && measured != "" && hint == FishRow:
-		return FishRow, "its name says fish and it has " + measured
-	case has["outcome"] && (measured == "" || hint == Strikes || mentionsLoss(hs, rows)):
-		return Strikes, "it has the outcome of strikes"
-	case has["species"] && measured != "":
-		return FishRow, fmt.Sprintf("it has species and %s", measured)
-	case measured == "length_cm" || measured == "girth_cm":
-		return FishRow, "it has " + measured
-	case any("line", "lure") != "" && gear != "":
-		return Lines, "it has lines or lures with " + gear
-	case any("depart_s", "return_s", "captain", "port") != "":
-		return Trips, "it has " + any("depart_s", "return_s", "captain", "port")
-	case any("loss_cause", "strike", "fight_s") != "" && has["species"]:
-		return Strikes, "it has species and " + any("loss_cause", "strike", "fight_s")
-	case counts != "":
-		return Flat, "it has counts of strikes"
-	case has["species"]:
-		return FishRow, "it has species"
-	case hint != "":
-		return hint, "by its name"
-	}
-	return Trips, "it has trips and dates alone"
+func (l *Layout) binds(names ...string) bool {
+	return slices.ContainsFunc(l.Bindings, func(b Binding) bool { return slices.Contains(names, b.Column.Name) })
 }
 
-var nameWords = []struct {
-	word string
-	kind Kind
-}{
-	{"strike", Strikes}, {"bite", Strikes}, {"fish", FishRow}, {"catch", FishRow},
-	{"leg", Legs}, {"line", Lines}, {"gear", Lines}, {"trip", Trips},
-}
-
-func nameHint(name string) Kind {
-	name = normalise(name)
-	for _, w := range nameWords {
-		if strings.Contains(name, w.word) {
-			return w.kind
+// hashed tells a log in which # begins comments: a few rows start so, one of
+// them with words after it. In a log that numbers its rows #1, #2, #3 most do.
+func hashed(rows [][]string) bool {
+	words, numbers, filled := 0, 0, 0
+	for _, row := range rows {
+		c := cellOf(row, 0)
+		rest, hash := strings.CutPrefix(c, "#")
+		switch {
+		case c == "":
+		case !hash:
+			filled++
+		case rest == "" || rest[0] < '0' || rest[0] > '9':
+			words++
+		default:
+			numbers++
 		}
 	}
-	return ""
-}
-
-// mentionsLoss tells a sheet of strikes, in which some got away, from one of
-// fish with an outcome.
-func mentionsLoss(hs []heading, rows [][]string) bool {
-	for i, h := range hs {
-		if len(h.candidates) == 0 || h.candidates[0].Name != "outcome" {
-			continue
-		}
-		for _, row := range rows {
-			if i < len(row) {
-				switch w := normalise(row[i]); {
-				case strings.Contains(w, "lost"), strings.Contains(w, "miss"), strings.Contains(w, "pulled"), strings.Contains(w, "broke"):
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return words > 0 && 3*numbers < filled
 }

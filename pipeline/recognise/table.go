@@ -50,8 +50,10 @@ func (c *Column) In(k Kind) bool { return slices.Contains(c.Kinds, k) }
 
 // Table is the columns understood, in the order of their data file.
 type Table struct {
-	Columns []*Column
-	byAlias map[string][]*Column
+	Columns   []*Column
+	byAlias   map[string][]*Column
+	byEssence map[string][]*Column
+	words     map[string]string
 }
 
 var dimensions = map[string]unit.Dimension{
@@ -65,17 +67,18 @@ func Default() (*Table, error) {
 	if err != nil {
 		return nil, fmt.Errorf("columns.csv: %w", err)
 	}
-	t := &Table{byAlias: map[string][]*Column{}}
+	t := &Table{}
+	if t.words, err = loadWords(); err != nil {
+		return nil, err
+	}
 	for i, row := range rows[1:] {
 		c, err := parseColumn(row)
 		if err != nil {
 			return nil, fmt.Errorf("columns.csv:%d: %w", i+2, err)
 		}
 		t.Columns = append(t.Columns, c)
-		for _, a := range c.Aliases {
-			t.byAlias[a] = append(t.byAlias[a], c)
-		}
 	}
+	t.index()
 	return t, nil
 }
 

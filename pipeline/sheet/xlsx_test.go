@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -303,7 +304,8 @@ func TestBlankRows(t *testing.T) {
 	var rows strings.Builder
 	rows.WriteString(`<row r="1"><c r="A1"><v>1</v></c></row>`)
 	for i := 2; i <= maxRow; i++ {
-		fmt.Fprintf(&rows, `<row r="%d" s="1" customFormat="1"><c r="A%d" s="1"/></row>`, i, i)
+		n := strconv.Itoa(i)
+		rows.WriteString(`<row r="` + n + `" s="1" customFormat="1"><c r="A` + n + `" s="1"/></row>`)
 	}
 	b := open(t, writeZip(t, "log.xlsx", parts(sheetXML(rows.String(), ""))))
 	start := time.Now()
@@ -317,8 +319,16 @@ func TestBlankRows(t *testing.T) {
 	if grown := after.TotalAlloc - before.TotalAlloc; grown > 16<<20 {
 		t.Errorf("%d bytes were asked for", grown)
 	}
-	have, err := readXML(t, `<row r="1"><c r="A1"><v>1</v></c></row><row r="1048576"><c r="A1048576"><v>2</v></c></row>`, "")
-	if err != nil || len(have) != maxRow {
-		t.Errorf("%d rows, %v", len(have), err)
+	b = open(t, writeZip(t, "log.xlsx", parts(sheetXML(`<row r="1048576"><c r="A1048576"><v>2</v></c></row>`, ""))))
+	r, err := b.Rows(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for r.Next() {
+		n++
+	}
+	if err := errors.Join(r.Err(), r.Close()); err != nil || n != maxRow || len(r.Row().Cells) != 1 {
+		t.Errorf("%d rows, %v", n, err)
 	}
 }

@@ -5,13 +5,15 @@ import (
 	"database/sql"
 	"fmt"
 	"io/fs"
+	"math"
 	"strings"
 	"time"
 
 	"wakeledger/pipeline/zone"
 )
 
-// Band is one half-open class [Lo, Hi) of a factor that is a number. Hi 0: and up.
+// Band is one half-open class [Lo, Hi) of a factor that is a number; an infinite
+// Hi is and up.
 type Band struct {
 	Factor string
 	Lo, Hi float64
@@ -83,7 +85,7 @@ func (db *DB) putBands(ctx context.Context, bands []Band) error {
 	rows := make([][]any, 0, len(bands))
 	for i, b := range bands {
 		var hi any
-		if b.Hi > 0 {
+		if !math.IsInf(b.Hi, 1) {
 			hi = b.Hi
 		}
 		rows = append(rows, []any{b.Factor, i, b.Lo, hi, b.Level})

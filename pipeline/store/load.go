@@ -60,6 +60,9 @@ func (db *DB) Replace(ctx context.Context, l Log, at time.Time, fill func(*Load)
 	if err != nil {
 		return 0, err
 	}
+	if err := db.exec(ctx, "frugal"); err != nil {
+		return 0, err
+	}
 	load := &Load{db: db, id: known.ID, log: l}
 	err = db.transaction(ctx, func() error {
 		if known.Found {
@@ -77,7 +80,7 @@ func (db *DB) Replace(ctx context.Context, l Log, at time.Time, fill func(*Load)
 		}
 		return db.PutSetting(ctx, "derived", "stale")
 	})
-	return load.rows, err
+	return load.rows, errors.Join(err, db.exec(context.WithoutCancel(ctx), "roomy"))
 }
 
 func (db *DB) forget(ctx context.Context, id int64) error {

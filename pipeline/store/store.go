@@ -16,7 +16,7 @@ import (
 var files embed.FS
 
 // version is the number of schema steps that this program knows.
-const version = 1
+const version = 2
 
 // ErrNewer is returned by Open for a season file that a later version made.
 var ErrNewer = errors.New("the season file was made by a later version of wakeledger")
@@ -42,7 +42,7 @@ func Open(ctx context.Context, file string) (*DB, error) {
 		return nil, fmt.Errorf("open season file %s: %w", file, err)
 	}
 	db := &DB{pool: pool, conn: conn}
-	if err := db.migrate(ctx); err != nil {
+	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
 		db.Close()
 		return nil, fmt.Errorf("season file %s: %w", file, err)
 	}

@@ -1,23 +1,33 @@
 -- Shared by the questions: every piece of effort and every strike with its level
 -- of the factor $1. A strike is put where its effort is: at its leg's speed, and
 -- at its own only where the leg has none.
-WITH leg_at AS (
+WITH sky_order AS (
+    SELECT * FROM (VALUES ('dawn', 1), ('day', 2), ('dusk', 3), ('night', 4),
+        ('new moon', 1), ('first quarter', 2), ('full moon', 3), ('last quarter', 4)) v(level, ord)
+    WHERE $1 IN ('light', 'moon')
+), leg_at AS (
     SELECT l.leg_id, l.trip_id, l.start_at, l.hours, l.speed_kn, t.boat,
-        CASE $1 WHEN 'sea-temp' THEN l.sea_temp_c WHEN 'speed-band' THEN l.speed_kn END AS measure,
+        -- rounded, so that 71.6 F is 22 C, on its class's edge, and not a hair below
+        round(CASE $1 WHEN 'sea-temp' THEN l.sea_temp_c WHEN 'speed-band' THEN l.speed_kn END, 6) AS measure,
         CASE $1 WHEN 'approach' THEN lower(l.approach)
             WHEN 'month' THEN strftime(coalesce(l.start_at::DATE, t.date), '%Y-%m')
+            WHEN 'sea-state' THEN lower(l.sea_state) WHEN 'moon' THEN m.phase
             WHEN 'boat' THEN nullif(t.boat, 'not logged') END AS word
-    FROM leg l JOIN trip t USING (trip_id)
+    FROM leg l JOIN trip t USING (trip_id) LEFT JOIN leg_moon m ON m.leg_id = l.leg_id AND $1 = 'moon'
 ), line_at AS (
-    SELECT line_id, CASE $1 WHEN 'lure-weight' THEN lure_weight_g WHEN 'setback' THEN setback_m END AS measure,
-        CASE $1 WHEN 'lure' THEN lure WHEN 'colour' THEN lower(colour) WHEN 'position' THEN lower(line) END AS word
+    SELECT line_id, round(CASE $1 WHEN 'lure-weight' THEN lure_weight_g WHEN 'setback' THEN setback_m END, 6) AS measure,
+        CASE $1 WHEN 'lure' THEN lure WHEN 'colour' THEN lower(colour) WHEN 'position' THEN lower(line) WHEN 'hooks' THEN lower(hooks) END AS word
     FROM line
 ), piece AS (
-    -- a leg's effort by the clock's hours for the factor hour, else whole
-    SELECT e.leg_id, e.line_id, e.lines, e.hours, e.line_hours, NULL::TIMESTAMP AS hour
-    FROM effort e JOIN leg l USING (leg_id) WHERE $1 <> 'hour' OR l.start_at IS NULL
+    -- a leg's effort by the clock's hours for the factor hour, by its light for
+    -- the factor light, else whole
+    SELECT e.leg_id, e.line_id, e.lines, e.hours, e.line_hours, NULL::TIMESTAMP AS hour, NULL::VARCHAR AS light
+    FROM effort e JOIN leg l USING (leg_id) WHERE $1 NOT IN ('hour', 'light') OR ($1 = 'hour' AND l.start_at IS NULL)
     UNION ALL
-    SELECT leg_id, line_id, lines, part, coalesce(lines, 0) * part, hour FROM (
+    SELECT e.leg_id, e.line_id, e.lines, e.hours * coalesce(k.share, 1), e.line_hours * coalesce(k.share, 1), NULL, k.light
+    FROM effort e LEFT JOIN leg_light k USING (leg_id) WHERE $1 = 'light'
+    UNION ALL
+    SELECT leg_id, line_id, lines, part, coalesce(lines, 0) * part, hour, NULL FROM (
         SELECT *, greatest(date_diff('microsecond', greatest(start_at, hour), least(end_at, hour + INTERVAL 1 HOUR)), 0) / 3.6e9 AS part
         FROM (
             SELECT e.*, l.start_at, l.start_at + to_microseconds((e.hours * 3600000000)::BIGINT) AS end_at,
@@ -27,18 +37,23 @@ WITH leg_at AS (
     )
 ), effort_at AS (
     SELECT p.leg_id, g.trip_id, p.line_id, p.lines, p.hours, p.line_hours, g.speed_kn,
-        coalesce(b.level, n.word, g.word, strftime(p.hour, '%H:00'), 'not logged') AS level, coalesce(b.ord, 1000) AS ord
+        coalesce(b.level, n.word, g.word, p.light, strftime(p.hour, '%H:00'), 'not logged') AS level,
+        coalesce(b.ord, s.ord, 1000) AS ord
     FROM piece p JOIN leg_at g USING (leg_id) LEFT JOIN line_at n USING (line_id)
     LEFT JOIN band b ON b.factor = $1 AND coalesce(n.measure, g.measure) >= b.lo AND (b.hi IS NULL OR coalesce(n.measure, g.measure) < b.hi)
+    LEFT JOIN sky_order s ON s.level = coalesce(p.light, g.word)
 ), strike_at_level AS (
     SELECT s.strike_id, s.trip_id, s.leg_id, s.outcome, s.hooked,
         coalesce(b.level, n.word, g.word,
             CASE $1 WHEN 'hour' THEN strftime(s.strike_at, '%H:00') WHEN 'angler' THEN s.angler
                 WHEN 'month' THEN strftime(coalesce(s.strike_at::DATE, t.date), '%Y-%m')
+                WHEN 'light' THEN k.light WHEN 'moon' THEN k.phase
                 WHEN 'boat' THEN nullif(t.boat, 'not logged') END,
             'not logged') AS level,
-        coalesce(b.ord, 1000) AS ord
-    FROM strike s LEFT JOIN trip t USING (trip_id) LEFT JOIN leg_at g ON g.leg_id = s.leg_id LEFT JOIN line_at n ON n.line_id = s.line_id
+        coalesce(b.ord, o.ord, 1000) AS ord
+    FROM strike s LEFT JOIN strike_sky k ON k.strike_id = s.strike_id AND $1 IN ('light', 'moon')
+    LEFT JOIN sky_order o ON o.level = CASE $1 WHEN 'light' THEN k.light ELSE k.phase END
+    LEFT JOIN trip t USING (trip_id) LEFT JOIN leg_at g ON g.leg_id = s.leg_id LEFT JOIN line_at n ON n.line_id = s.line_id
     LEFT JOIN band b ON b.factor = $1 AND coalesce(n.measure, g.measure, CASE $1 WHEN 'speed-band' THEN round(s.speed_kn, 1) END) >= b.lo
         AND (b.hi IS NULL OR coalesce(n.measure, g.measure, CASE $1 WHEN 'speed-band' THEN round(s.speed_kn, 1) END) < b.hi)
 )

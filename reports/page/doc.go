@@ -5,7 +5,7 @@
 //
 //  1. The caller fills in a [Page]: tiles, sections, sentences, tables.
 //  2. A chart of a section is made by one of the constructors ([Effort],
-//     [Rates], [Shares], [Histograms], [Weights], [Outings]). Each builds the
+//     [Rates], [Shares], [Histograms], [Weights], [Outings], [Plot]). Each builds the
 //     chart's options with go-echarts, validates them and keeps them as data.
 //  3. [Render] writes the file: style, chart library, our script, and each
 //     chart's options as a block of JSON.

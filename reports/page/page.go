@@ -57,4 +57,8 @@ const (
 	MarkDash     Mark = "dash"     // dashed line: a reference
 	MarkBoated   Mark = "boated"   // dark bar
 	MarkStruck   Mark = "struck"   // hatched bar
+	MarkOpen     Mark = "open"     // open circle
+	MarkLine     Mark = "line"     // solid line
+	MarkLimits   Mark = "limits"   // two dashed lines
+	MarkBand     Mark = "band"     // pale strip
 )

@@ -20,12 +20,13 @@ CREATE OR REPLACE TEMP TABLE only_boat AS
 SELECT min(boat) AS boat FROM (SELECT boat FROM entry UNION SELECT boat FROM log) WHERE boat IS NOT NULL
 HAVING count(DISTINCT boat) = 1;
 
+CREATE OR REPLACE TEMP VIEW placed_entry AS
+SELECT *, log_id::BIGINT * 10000000000000 + sheet_no * 10000000000 + "row" AS ord FROM entry;
+
 CREATE OR REPLACE TEMP VIEW base AS
-SELECT e.* EXCLUDE (boat),
-    e.log_id::BIGINT * 10000000000000 + e.sheet_no * 10000000000 + e."row" AS ord,
-    l.name AS file,
+SELECT e.* EXCLUDE (boat), l.name AS file,
     coalesce(e.boat, bt.boat, l.boat, bl.boat, bn.boat, (SELECT boat FROM only_boat), 'not logged') AS boat
-FROM entry e
+FROM placed_entry e
 JOIN log l USING (log_id)
 LEFT JOIN boat_of_trip bt ON bt.log_id = e.log_id AND bt.trip = e.trip
 LEFT JOIN boat_of_log bl ON bl.log_id = e.log_id

@@ -3,62 +3,80 @@
 -- of the next day, where the boat was back after it.
 CREATE OR REPLACE TEMP TABLE stretch AS
 WITH dated AS (
-    SELECT l.*, t.depart_at, t.return_at,
+    SELECT l.ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg, l.line, l.start_s, l.end_s,
+        t.depart_at, t.return_at,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date END) AS on_date,
-        coalesce(end_s - start_s, duration_s) / 3600.0 AS hours
+        coalesce(l.end_s - l.start_s, l.duration_s) / 3600.0 AS hours
     FROM labelled l LEFT JOIN trip_day t ON t.trip_key = l.trip_key
     WHERE l.kind IN ('legs', 'flat')
       AND ((l.start_s IS NOT NULL AND l.end_s IS NOT NULL) OR l.duration_s IS NOT NULL)
 ), started AS (
     SELECT *, on_date + to_seconds(start_s) AS logged_at FROM dated
 )
-SELECT * EXCLUDE (logged_at),
+SELECT * EXCLUDE (logged_at, depart_at, return_at),
     CASE WHEN logged_at < depart_at AND logged_at + INTERVAL 1 DAY <= return_at
          THEN logged_at + INTERVAL 1 DAY ELSE logged_at END AS start_at
 FROM started;
 
+-- A leg is known by its boat and start; without a start by its trip and name or
+-- clock; else it is its own row.
 CREATE OR REPLACE TEMP TABLE keyed AS
 SELECT *, CASE
-    WHEN start_at IS NOT NULL THEN concat_ws('|', boat, start_at)
+    WHEN start_at IS NOT NULL THEN NULL
     WHEN trip_key IS NOT NULL AND leg IS NOT NULL THEN concat_ws('|', trip_key, leg, start_s, end_s)
     WHEN trip_key IS NOT NULL AND start_s IS NOT NULL THEN concat_ws('|', trip_key, start_s)
-    ELSE concat_ws('|', 'row', ord) END AS leg_key
+    ELSE 'row|' || ord END AS key_word
 FROM stretch;
+
+CREATE OR REPLACE TEMP TABLE leg_known AS
+SELECT row_number() OVER (ORDER BY start_at NULLS LAST, boat, ord)::INTEGER AS leg_id, *
+FROM (
+    SELECT boat, start_at, key_word, min(ord) AS ord,
+        min(log_id) <> max(log_id) OR count(*) FILTER (WHERE kind = 'legs') > 1 AS again
+    FROM keyed GROUP BY boat, start_at, key_word
+);
+
+CREATE OR REPLACE TEMP TABLE leg_row AS
+SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, n.leg_id, n.again
+FROM keyed k JOIN leg_known n ON n.boat = k.boat AND n.start_at = k.start_at WHERE k.start_at IS NOT NULL
+UNION ALL
+SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, n.leg_id, n.again
+FROM keyed k JOIN leg_known n ON n.boat = k.boat AND n.key_word = k.key_word WHERE k.start_at IS NULL;
 
 -- The same leg again: a row of legs beside an earlier one, or a line on a leg
 -- that another log has already. Its lines and strikes are not counted twice.
 CREATE OR REPLACE TEMP TABLE leg_again AS
 SELECT ord, of_ord FROM (
     SELECT ord, log_id, kind, line,
-        min(ord) FILTER (WHERE kind = 'legs') OVER (PARTITION BY leg_key) AS first_leg,
-        first_value(ord) OVER (PARTITION BY leg_key ORDER BY ord) AS first_any,
-        first_value(log_id) OVER (PARTITION BY leg_key ORDER BY ord) AS first_any_log,
-        first_value(ord) OVER (PARTITION BY leg_key, kind, lower(line) ORDER BY ord) AS first_line,
-        first_value(log_id) OVER (PARTITION BY leg_key, kind, lower(line) ORDER BY ord) AS first_line_log,
+        min(ord) FILTER (WHERE kind = 'legs') OVER (PARTITION BY leg_id) AS first_leg,
+        first_value(ord) OVER (PARTITION BY leg_id ORDER BY ord) AS first_any,
+        first_value(log_id) OVER (PARTITION BY leg_id ORDER BY ord) AS first_any_log,
+        first_value(ord) OVER (PARTITION BY leg_id, kind, lower(line) ORDER BY ord) AS first_line,
+        first_value(log_id) OVER (PARTITION BY leg_id, kind, lower(line) ORDER BY ord) AS first_line_log,
         CASE
             WHEN kind = 'legs' AND first_any_log <> log_id THEN first_any
             WHEN kind = 'legs' AND first_leg < ord THEN first_leg
             WHEN kind = 'flat' AND first_line_log <> log_id THEN first_line
             WHEN kind = 'flat' AND line IS NULL AND first_any_log <> log_id THEN first_any
         END AS of_ord
-    FROM keyed
+    FROM leg_row WHERE again
 ) WHERE of_ord IS NOT NULL;
 
-CREATE OR REPLACE TEMP TABLE counted AS
-SELECT * FROM keyed WHERE ord NOT IN (SELECT ord FROM leg_again);
+CREATE OR REPLACE TEMP VIEW counted AS
+SELECT * FROM leg_row WHERE ord NOT IN (SELECT ord FROM leg_again);
 
 CREATE OR REPLACE TEMP TABLE leg_made AS
-SELECT row_number() OVER (ORDER BY start_at NULLS LAST, boat, ord)::INTEGER AS leg_id, *
-FROM (
-    SELECT leg_key, min(boat) AS boat, min(ord) AS ord,
-        first_known(trip_key, ord) AS trip_key, first_known(on_date, ord) AS on_date,
-        first_known(leg, ord) AS leg, min(start_at) AS start_at, max(hours) AS hours,
-        round(first_known(speed_kn, ord), 1) AS speed_kn, first_known(lines_out, ord) AS lines_out,
-        first_known(heading_deg, ord) AS heading_deg, first_known(lat, ord) AS lat, first_known(lon, ord) AS lon,
-        first_known(area, ord) AS area, first_known(sea_temp_c, ord) AS sea_temp_c, first_known(wind, ord) AS wind,
-        first_known(sea_state, ord) AS sea_state, first_known(approach, ord) AS approach,
-        first_known(school_m, ord) AS school_m, first_known(nearest_boat_m, ord) AS nearest_boat_m,
-        bool_or(tangle) AS tangle, first_known(tangled_lines, ord) AS tangled_lines, first_known(zone, ord) AS zone,
-        arg_min(notes, ord) FILTER (WHERE notes IS NOT NULL AND kind = 'legs') AS notes
-    FROM counted GROUP BY leg_key
-);
+WITH fact AS (
+    SELECT c.leg_id, min(c.ord) AS ord,
+        first_known(c.trip_key, c.ord) AS trip_key, first_known(c.on_date, c.ord) AS on_date,
+        first_known(e.leg, c.ord) AS leg, max(c.hours) AS hours,
+        round(first_known(e.speed_kn, c.ord), 1) AS speed_kn, first_known(e.lines_out, c.ord) AS lines_out,
+        first_known(e.heading_deg, c.ord) AS heading_deg, first_known(e.lat, c.ord) AS lat, first_known(e.lon, c.ord) AS lon,
+        first_known(e.area, c.ord) AS area, first_known(e.sea_temp_c, c.ord) AS sea_temp_c, first_known(e.wind, c.ord) AS wind,
+        first_known(e.sea_state, c.ord) AS sea_state, first_known(e.approach, c.ord) AS approach,
+        first_known(e.school_m, c.ord) AS school_m, first_known(e.nearest_boat_m, c.ord) AS nearest_boat_m,
+        bool_or(e.tangle) AS tangle, first_known(e.tangled_lines, c.ord) AS tangled_lines, first_known(e.zone, c.ord) AS zone,
+        first_known(CASE WHEN c.kind = 'legs' THEN e.notes END, c.ord) AS notes
+    FROM counted c JOIN placed_entry e USING (ord) GROUP BY c.leg_id
+)
+SELECT f.*, k.boat, k.start_at FROM fact f JOIN leg_known k USING (leg_id);

@@ -6,7 +6,9 @@ WITH n AS (
         num_nulls AS blanks, (landed_n IS NOT NULL OR released_n IS NOT NULL) AS boated_known
     FROM (SELECT l.*, (strikes_n IS NULL)::INT + (hooked_n IS NULL)::INT + (landed_n IS NULL)::INT
             + (released_n IS NULL)::INT + (lost_n IS NULL)::INT + (missed_n IS NULL)::INT AS num_nulls
-          FROM labelled l WHERE kind = 'flat' AND ord NOT IN (SELECT ord FROM leg_again))
+          FROM labelled l WHERE kind = 'flat' AND ord NOT IN (SELECT ord FROM leg_again)
+            AND (strikes_n > 0 OR hooked_n > 0 OR landed_n > 0 OR released_n > 0 OR lost_n > 0 OR missed_n > 0
+                OR coalesce(outcome, species_logged, length_cm::VARCHAR, girth_cm::VARCHAR, scale_kg::VARCHAR, time_s::VARCHAR, kept::VARCHAR) IS NOT NULL))
 ), h AS (
     SELECT *, CASE WHEN lost_n IS NOT NULL THEN lost_n
             WHEN hooked_n IS NOT NULL AND boated_known THEN hooked_n - landed - released ELSE 0 END AS lost
@@ -57,11 +59,3 @@ SELECT ord, 1, 'fish', boat, trip_key, date, leg, line, lure, time_s,
     NULL, fight_s, angler, strike_speed_kn, strike,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
 FROM labelled WHERE kind = 'fish';
-
--- The same strike or fish in another log, told by boat, day, clock, line and measures.
-CREATE OR REPLACE TEMP TABLE struck_again AS
-SELECT ord, of_ord FROM (
-    SELECT ord, log_id, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
-    FROM struck WHERE origin <> 'flat' AND date IS NOT NULL AND time_s IS NOT NULL
-    WINDOW same AS (PARTITION BY origin, boat, date, time_s, lower(line), species_logged, outcome, length_cm, girth_cm, scale_kg ORDER BY ord)
-) WHERE of_log <> log_id;

@@ -2,7 +2,7 @@
 -- the leg that holds its instant, the day after included for a leg past
 -- midnight; else the only leg of its trip.
 CREATE OR REPLACE TEMP TABLE hit AS
-SELECT s.*, row_number() OVER (ORDER BY s.ord, s.sub) AS hit_id FROM struck s WHERE s.ord NOT IN (SELECT ord FROM struck_again);
+SELECT s.*, row_number() OVER (ORDER BY s.ord, s.sub) AS hit_id FROM struck s;
 
 CREATE OR REPLACE TEMP TABLE timed_leg AS
 SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours,
@@ -10,24 +10,50 @@ SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours,
 FROM leg_made m JOIN leg_trip t USING (leg_id);
 
 CREATE OR REPLACE TEMP TABLE own_leg AS
-SELECT h.hit_id, m.leg_id FROM hit h JOIN counted c ON c.ord = h.ord JOIN leg_made m USING (leg_key) WHERE h.origin = 'flat';
+SELECT h.hit_id, c.leg_id FROM hit h JOIN counted c ON c.ord = h.ord WHERE h.origin = 'flat';
 
+-- A leg's name is of the trip, or of the day where the strike names no trip.
 CREATE OR REPLACE TEMP TABLE named_leg AS
-SELECT hit_id, min(leg_id) AS leg_id FROM hit h JOIN timed_leg t
-    ON t.trip_key = h.trip_key AND lower(t.leg) = lower(h.leg)
-GROUP BY hit_id HAVING count(*) = 1;
+SELECT hit_id, min(leg_id) AS leg_id FROM (
+    SELECT h.hit_id, t.leg_id FROM hit h JOIN timed_leg t ON t.trip_key = h.trip_key AND lower(t.leg) = lower(h.leg)
+    UNION ALL
+    SELECT h.hit_id, t.leg_id FROM hit h JOIN timed_leg t ON t.boat = h.boat AND t.on_date = h.date AND lower(t.leg) = lower(h.leg)
+    WHERE h.trip_key IS NULL
+) GROUP BY hit_id HAVING count(*) = 1;
+
+CREATE OR REPLACE TEMP TABLE told_leg AS
+SELECT h.hit_id, coalesce(o.leg_id, n.leg_id) AS leg_id
+FROM hit h LEFT JOIN own_leg o USING (hit_id) LEFT JOIN named_leg n USING (hit_id)
+WHERE coalesce(o.leg_id, n.leg_id) IS NOT NULL;
+
+-- Instants at which a strike may have been: its clock on its day or the day
+-- after; without a date, on the days of its trip's legs.
+CREATE OR REPLACE TEMP TABLE leg_day AS
+SELECT leg_id, boat, trip_key, start_at, end_at, unnest(generate_series(start_at::DATE::TIMESTAMP, end_at, INTERVAL 1 DAY))::DATE AS day
+FROM timed_leg WHERE start_at IS NOT NULL;
+
+CREATE OR REPLACE TEMP TABLE candidate AS
+SELECT h.hit_id, h.boat, h.trip_key, later, h.date + to_seconds(h.time_s) + to_days(later) AS at
+FROM hit h, (VALUES (0), (1)) v(later)
+WHERE h.time_s IS NOT NULL AND h.date IS NOT NULL
+UNION ALL
+SELECT h.hit_id, h.boat, h.trip_key, 0, d.day + to_seconds(h.time_s)
+FROM hit h JOIN leg_day d ON d.trip_key = h.trip_key
+WHERE h.time_s IS NOT NULL AND h.date IS NULL;
 
 CREATE OR REPLACE TEMP TABLE held AS
 SELECT hit_id, arg_min(leg_id, rank) AS leg_id, arg_min(at, rank) AS at FROM (
-    SELECT h.hit_id, t.leg_id, d.at,
-        -- inside before on the edge, the logged day before the next
-        (CASE WHEN d.at < t.end_at THEN 0 ELSE 1 END) * 1000000 + d.later * 100000 + t.leg_id / 100000.0 AS rank
-    FROM hit h
-    JOIN timed_leg t ON t.boat = h.boat AND t.start_at IS NOT NULL AND (h.trip_key IS NULL OR t.trip_key = h.trip_key OR t.trip_key NOT LIKE 'L|%')
-    CROSS JOIN LATERAL (
-        SELECT coalesce(h.date, t.start_at::DATE) + to_seconds(h.time_s) + to_days(later) AS at, later FROM (VALUES (0), (1)) v(later)
-    ) d
-    WHERE h.time_s IS NOT NULL AND (h.date IS NOT NULL OR h.trip_key IS NOT NULL) AND d.at BETWEEN t.start_at AND t.end_at
+    SELECT c.hit_id, d.leg_id, c.at,
+        -- the logged day before the next (a strike at the very end of today's leg is
+        -- not of tomorrow's), inside before on the edge, the earlier leg before the later
+        c.later * 2000000000000 + CASE WHEN c.at < d.end_at THEN 0 ELSE 1000000000000 END + d.leg_id AS rank
+    FROM candidate c JOIN leg_day d ON d.boat = c.boat AND d.day = c.at::DATE
+    LEFT JOIN told_leg k ON k.hit_id = c.hit_id
+    WHERE c.at BETWEEN d.start_at AND d.end_at
+      AND (c.trip_key IS NULL OR d.trip_key = c.trip_key OR d.trip_key NOT LIKE 'L|%')
+      -- where the leg is told, the instant is one of that leg: a row of a leg past
+      -- midnight has the day on which the leg began
+      AND (k.leg_id IS NULL OR k.leg_id = d.leg_id)
 ) GROUP BY hit_id;
 
 -- The trip of a strike that names none: its leg's, else the only trip of its
@@ -43,8 +69,8 @@ SELECT h.hit_id, d.trip_key FROM hit h JOIN day_label d ON d.boat = h.boat AND d
 
 CREATE OR REPLACE TEMP TABLE placed AS
 WITH l AS (
-    SELECT h.hit_id, coalesce(o.leg_id, n.leg_id, g.leg_id) AS leg_id, g.at AS held_at
-    FROM hit h LEFT JOIN own_leg o USING (hit_id) LEFT JOIN named_leg n USING (hit_id) LEFT JOIN held g USING (hit_id)
+    SELECT h.hit_id, coalesce(k.leg_id, g.leg_id) AS leg_id, g.at AS held_at
+    FROM hit h LEFT JOIN told_leg k USING (hit_id) LEFT JOIN held g USING (hit_id)
 ), t AS (
     SELECT h.hit_id, l.leg_id, l.held_at, coalesce(lt.trip_key, h.trip_key, dt.trip_key, dl.trip_key,
         'D|' || h.boat || '|' || h.date) AS trip_key

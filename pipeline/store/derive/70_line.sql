@@ -2,52 +2,53 @@
 -- names none); a row of a lines sheet is one on its leg, or on every leg of its
 -- trip where it names no leg.
 CREATE OR REPLACE TEMP TABLE line_row AS
-SELECT c.ord, m.leg_id, 0 AS wide, c.kind, c.line, c.hours,
-    CASE WHEN c.line IS NULL THEN coalesce(c.lines_out, 1) ELSE 1 END AS lines,
-    c.lure, c.lure_weight_g, c.colour, c.hooks, c.leader, c.line_class_kg, c.drag_kg,
-    c.setback_m, c.count_s, c.letout_kn, c.log_id, c.file, c.sheet, c."row"
-FROM counted c JOIN leg_made m USING (leg_key)
-WHERE c.kind = 'flat' AND coalesce(c.line, c.lure, c.colour, c.hooks, c.leader, c.lure_weight_g::VARCHAR, c.setback_m::VARCHAR, c.count_s::VARCHAR) IS NOT NULL
+SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
+    CASE WHEN c.line IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
+        WHEN c.line IS NOT NULL THEN lower(c.line)
+        ELSE concat_ws('|', 'gear', lower(e.lure), lower(e.colour), e.lure_weight_g, e.setback_m, e.count_s) END AS line_key
+FROM counted c JOIN placed_entry e USING (ord)
+WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR, e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
 UNION ALL
-SELECT l.ord, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, t.hours, 1,
-    l.lure, l.lure_weight_g, l.colour, l.hooks, l.leader, l.line_class_kg, l.drag_kg,
-    l.setback_m, l.count_s, l.letout_kn, l.log_id, l.file, l.sheet, l."row"
+SELECT l.ord, l.log_id, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, t.hours, 1,
+    coalesce(lower(l.line), 'row|' || l.ord)
 FROM labelled l JOIN timed_leg t
     ON ((l.trip_key IS NOT NULL AND t.trip_key = l.trip_key) OR (l.trip_key IS NULL AND t.boat = l.boat AND t.on_date = l.date))
     AND (l.leg IS NULL OR lower(l.leg) = lower(t.leg))
 WHERE l.kind = 'lines';
 
-CREATE OR REPLACE TEMP TABLE line_keyed AS
-SELECT *, CASE
-    WHEN line IS NOT NULL THEN 'line|' || lower(line)
-    WHEN kind = 'flat' THEN concat_ws('|', 'gear', lower(lure), lower(colour), lure_weight_g, setback_m, count_s)
-    ELSE 'row|' || ord END AS line_key
-FROM line_row;
+-- A line that stands more than once on a leg counts once: its leg's own row
+-- before one for the whole trip, then the earliest. Rows of one flat log share a
+-- line and complete each other; elsewhere the first counts.
+CREATE OR REPLACE TEMP TABLE line_group AS
+SELECT leg_id, line_key, count(*) AS n, arg_min(ord, wide * 9000000000000000000 // 2 + ord) AS of_ord,
+    max(hours) AS hours, max(lines) AS lines
+FROM line_row GROUP BY leg_id, line_key;
 
-CREATE OR REPLACE TEMP TABLE line_ranked AS
-SELECT *, first_value(ord) OVER pick AS of_ord, first_value(wide) OVER pick AS of_wide,
-    first_value(kind) OVER pick AS of_kind, first_value(log_id) OVER pick AS of_log
-FROM line_keyed WINDOW pick AS (PARTITION BY leg_id, line_key ORDER BY wide, ord);
+CREATE OR REPLACE TEMP TABLE line_shared AS
+SELECT r.ord, r.leg_id, r.line_key, g.of_ord,
+    r.ord = g.of_ord OR (r.kind = 'flat' AND f.kind = 'flat' AND r.log_id = f.log_id) AS joins, r.wide = f.wide AS alike
+FROM line_row r JOIN line_group g USING (leg_id, line_key)
+JOIN line_row f ON f.ord = g.of_ord AND f.leg_id = g.leg_id
+WHERE g.n > 1;
 
 CREATE OR REPLACE TEMP TABLE line_again AS
-SELECT ord, min(of_ord) AS of_ord FROM line_ranked
-WHERE ord <> of_ord AND wide = of_wide AND NOT (kind = 'flat' AND of_kind = 'flat' AND log_id = of_log)
-GROUP BY ord;
+SELECT ord, min(of_ord) AS of_ord FROM line_shared WHERE NOT joins AND alike GROUP BY ord;
 
 CREATE OR REPLACE TEMP TABLE line_made AS
-SELECT row_number() OVER (ORDER BY leg_id, ord)::INTEGER AS line_id, *
-FROM (
-    SELECT leg_id, line_key, min(ord) AS ord, min(line) AS line, max(hours) AS hours, max(lines) AS lines,
-        first_known(lure, ord) AS lure, first_known(lure_weight_g, ord) AS lure_weight_g,
-        first_known(colour, ord) AS colour, first_known(hooks, ord) AS hooks, first_known(leader, ord) AS leader,
-        first_known(line_class_kg, ord) AS line_class_kg, first_known(drag_kg, ord) AS drag_kg,
-        first_known(setback_m, ord) AS setback_m, first_known(count_s, ord) AS count_s, first_known(letout_kn, ord) AS letout_kn,
-        arg_min(log_id, ord) AS log_id, arg_min(file, ord) AS file, arg_min(sheet, ord) AS sheet, arg_min("row", ord) AS "row"
-    FROM line_ranked
-    -- rows of one flat log share a line and complete each other; elsewhere the first counts
-    WHERE ord = of_ord OR (kind = 'flat' AND of_kind = 'flat' AND log_id = of_log)
-    GROUP BY leg_id, line_key
-);
+WITH alone AS (
+    SELECT g.leg_id, g.line_key, g.of_ord AS ord, e.line, g.hours, g.lines, e.lure, e.lure_weight_g, e.colour, e.hooks, e.leader,
+        e.line_class_kg, e.drag_kg, e.setback_m, e.count_s, e.letout_kn
+    FROM line_group g JOIN placed_entry e ON e.ord = g.of_ord WHERE g.n = 1
+), shared AS (
+    SELECT s.leg_id, s.line_key, min(s.ord) AS ord, min(e.line) AS line, any_value(g.hours) AS hours, any_value(g.lines) AS lines,
+        first_known(e.lure, s.ord) AS lure, first_known(e.lure_weight_g, s.ord) AS lure_weight_g,
+        first_known(e.colour, s.ord) AS colour, first_known(e.hooks, s.ord) AS hooks, first_known(e.leader, s.ord) AS leader,
+        first_known(e.line_class_kg, s.ord) AS line_class_kg, first_known(e.drag_kg, s.ord) AS drag_kg,
+        first_known(e.setback_m, s.ord) AS setback_m, first_known(e.count_s, s.ord) AS count_s, first_known(e.letout_kn, s.ord) AS letout_kn
+    FROM line_shared s JOIN line_group g USING (leg_id, line_key) JOIN placed_entry e ON e.ord = s.ord
+    WHERE s.joins GROUP BY s.leg_id, s.line_key
+)
+SELECT row_number() OVER (ORDER BY leg_id, ord)::INTEGER AS line_id, * FROM (SELECT * FROM alone UNION ALL SELECT * FROM shared);
 
 -- Each strike's line: a flat row's own; else by its name on the leg; else by
 -- its lure, where one line ran it; else the only line out.
@@ -58,7 +59,7 @@ FROM leg_made m LEFT JOIN line_made l USING (leg_id) GROUP BY m.leg_id, m.lines_
 CREATE OR REPLACE TEMP TABLE hit_line AS
 WITH own AS (
     SELECT p.hit_id, min(m.line_id) AS line_id
-    FROM placed p JOIN line_keyed k ON k.ord = p.ord AND k.leg_id = p.leg_id JOIN line_made m ON m.leg_id = k.leg_id AND m.line_key = k.line_key
+    FROM placed p JOIN line_row k ON k.ord = p.ord AND k.leg_id = p.leg_id JOIN line_made m ON m.leg_id = k.leg_id AND m.line_key = k.line_key
     WHERE p.origin = 'flat' GROUP BY ALL
 ), named AS (
     SELECT p.hit_id, min(m.line_id) AS line_id

@@ -1,11 +1,5 @@
 -- Fish and the strikes that brought them. First those that name their strike,
 -- by its own number or by its place in the trip.
-CREATE OR REPLACE TEMP TABLE bite AS
-SELECT p.*, h.line_id, coalesce(p.held_at, coalesce(p.date, m.on_date) + to_seconds(p.time_s)) AS at,
-    coalesce(p.species, lower(p.species_logged)) AS kind_of_fish,
-    coalesce(p.length_cm, p.girth_cm, p.scale_kg) IS NOT NULL AND p.sub = 1 AS measured
-FROM placed p JOIN hit_line h USING (hit_id) LEFT JOIN leg_made m ON m.leg_id = p.leg_id;
-
 CREATE OR REPLACE TEMP TABLE pair AS
 WITH numbered AS (
     SELECT hit_id, trip_key, outcome, coalesce(strike, (row_number() OVER (PARTITION BY trip_key, log_id ORDER BY at NULLS LAST, ord))::VARCHAR) AS no

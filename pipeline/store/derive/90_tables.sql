@@ -1,20 +1,8 @@
 -- The season's tables.
-CREATE OR REPLACE TEMP TABLE surplus AS
--- A flat row's counts and a strikes sheet of the same log may tell the same
--- strikes: on a leg that has both, only what the counts have over is added.
-SELECT hit_id FROM (
-    SELECT b.hit_id, row_number() OVER (PARTITION BY b.leg_id, b.log_id ORDER BY
-            CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n,
-        d.details
-    FROM bite b JOIN (SELECT leg_id, log_id, count(*) AS details FROM bite WHERE origin = 'strikes' AND leg_id IS NOT NULL GROUP BY ALL) d
-        USING (leg_id, log_id)
-    WHERE b.origin = 'flat' AND NOT b.measured
-) WHERE n <= details;
-
 CREATE OR REPLACE TEMP TABLE kept_bite AS
 SELECT b.*, f.fish_hit FROM bite b
 LEFT JOIN pair f ON f.strike_hit = b.hit_id
-WHERE b.hit_id NOT IN (SELECT fish_hit FROM pair) AND b.hit_id NOT IN (SELECT hit_id FROM surplus);
+WHERE b.hit_id NOT IN (SELECT fish_hit FROM pair);
 
 CREATE OR REPLACE TEMP TABLE trip_all AS
 WITH keys AS (
@@ -32,12 +20,23 @@ WITH keys AS (
 ), legs AS (
     SELECT t.trip_key, min(m.zone) AS zone, min(l.zone) AS log_zone FROM leg_trip t JOIN leg_made m USING (leg_id)
     JOIN log l ON l.log_id = m.ord // 10000000000000 GROUP BY ALL
+), said AS (
+    -- what rows of legs and of a flat log say of their trip
+    SELECT t.trip_key, first_known(c.on_date + to_seconds(e.depart_s), c.ord) AS depart_at,
+        first_known(c.on_date + to_seconds(e.return_s), c.ord) AS return_at,
+        first_known(e.captain, c.ord) AS captain, first_known(e.port, c.ord) AS port, first_known(e.anglers, c.ord) AS anglers
+    FROM counted c JOIN placed_entry e USING (ord) JOIN leg_trip t ON t.leg_id = c.leg_id
+    WHERE coalesce(e.captain, e.port, e.anglers, e.depart_s::VARCHAR, e.return_s::VARCHAR) IS NOT NULL GROUP BY ALL
 )
 SELECT k.trip_key, l.trip, coalesce(s.boat, l.boat, p.boat, b.boat) AS boat, coalesce(s.date, p.first_day, b.date, l.date) AS date,
-    s.depart_at, s.return_at, s.captain, s.port, s.anglers, coalesce(s.zone, g.zone, l.zone, g.log_zone) AS zone, s.notes,
+    coalesce(s.depart_at, a.depart_at) AS depart_at,
+    coalesce(s.return_at, a.return_at + CASE WHEN a.return_at < a.depart_at THEN INTERVAL 1 DAY ELSE INTERVAL 0 DAY END) AS return_at,
+    coalesce(s.captain, a.captain) AS captain, coalesce(s.port, a.port) AS port, coalesce(s.anglers, a.anglers) AS anglers,
+    coalesce(s.zone, g.zone, l.zone, g.log_zone) AS zone, s.notes,
     r.log_id, r.file, r.sheet, r."row"
 FROM keys k LEFT JOIN label l USING (trip_key) LEFT JOIN sheet s USING (trip_key)
 LEFT JOIN trip_span p USING (trip_key) LEFT JOIN bites b USING (trip_key) LEFT JOIN legs g USING (trip_key)
+LEFT JOIN said a USING (trip_key)
 LEFT JOIN trip_row r ON r.ord = s.ord;
 
 CREATE OR REPLACE TEMP TABLE trip_made AS
@@ -58,18 +57,18 @@ WITH full_leg AS (
 SELECT f.leg_id, f.trip_id, f.leg, f.start_at, f.end_at, f.start_at - to_seconds(z.offset_s),
     f.start_at - to_seconds(z.offset_s) + to_microseconds((f.hours * 3600000000)::BIGINT),
     f.hours, f.speed_kn, g.lines_out, f.heading_deg, f.lat, f.lon, f.area, f.sea_temp_c, f.wind, f.sea_state,
-    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, c.file, c.sheet, c."row"
+    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, o.name, c.sheet, c."row"
 FROM full_leg f
 JOIN leg_lines g USING (leg_id)
-JOIN keyed c ON c.ord = f.ord
+JOIN placed_entry c ON c.ord = f.ord JOIN log o ON o.log_id = c.log_id
 ASOF LEFT JOIN zone_offset z ON z.zone = f.tz AND z.local_from <= f.start_at
 ORDER BY f.leg_id;
 
 DELETE FROM line;
 INSERT INTO line
-SELECT line_id, leg_id, line, hours, lure, lure_weight_g, colour, hooks, leader, line_class_kg, drag_kg,
-    coalesce(setback_m, count_s * letout_kn * 1852 / 3600), count_s, letout_kn, log_id, file, sheet, "row"
-FROM line_made ORDER BY line_id;
+SELECT m.line_id, m.leg_id, m.line, m.hours, m.lure, m.lure_weight_g, m.colour, m.hooks, m.leader, m.line_class_kg, m.drag_kg,
+    coalesce(m.setback_m, m.count_s * m.letout_kn * 1852 / 3600), m.count_s, m.letout_kn, e.log_id, o.name, e.sheet, e."row"
+FROM line_made m JOIN placed_entry e USING (ord) JOIN log o ON o.log_id = e.log_id ORDER BY m.line_id;
 
 DELETE FROM effort;
 INSERT INTO effort
@@ -102,7 +101,8 @@ INSERT INTO fish
 SELECT row_number() OVER (ORDER BY strike_id)::INTEGER, strike_id, trip_id, date, species, species_logged,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, angler, log_id, file, sheet, "row"
 FROM (
-    SELECT s.strike_id, s.trip_id, coalesce(f.date, s.date, s.at::DATE, t.date) AS date,
+    -- the boat's day of the instant, not that of the row: past midnight they differ
+    SELECT s.strike_id, s.trip_id, coalesce(s.at::DATE, f.at::DATE, f.date, s.date, m.start_at::DATE, m.on_date, t.date) AS date,
         coalesce(f.species, s.species) AS species, coalesce(f.species_logged, s.species_logged) AS species_logged,
         coalesce(f.length_cm, s.length_cm) AS length_cm, coalesce(f.length_kind, s.length_kind) AS length_kind,
         coalesce(f.girth_cm, s.girth_cm) AS girth_cm, coalesce(f.scale_kg, s.scale_kg) AS scale_kg,
@@ -111,6 +111,7 @@ FROM (
         coalesce(f.angler, s.angler) AS angler, coalesce(f.log_id, s.log_id) AS log_id, coalesce(f.file, s.file) AS file,
         coalesce(f.sheet, s.sheet) AS sheet, coalesce(f."row", s."row") AS "row"
     FROM strike_made s LEFT JOIN bite f ON f.hit_id = s.fish_hit LEFT JOIN trip_made t ON t.trip_id = s.trip_id
+    LEFT JOIN leg_made m ON m.leg_id = s.leg_id
     WHERE s.became IN ('landed', 'released')
 ) ORDER BY strike_id;
 

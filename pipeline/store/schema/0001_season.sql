@@ -187,7 +187,8 @@ CREATE TABLE estimate (
 
 -- Reference tables.
 CREATE TABLE species (
-    code VARCHAR NOT NULL, scientific VARCHAR NOT NULL, name VARCHAR NOT NULL, "group" VARCHAR
+    code VARCHAR NOT NULL, scientific VARCHAR NOT NULL, name VARCHAR NOT NULL, "group" VARCHAR,
+    max_length_cm DOUBLE, max_length_kind VARCHAR, max_weight_kg DOUBLE  -- the largest on record
 );
 CREATE TABLE relation (
     relation VARCHAR NOT NULL, species VARCHAR NOT NULL, stock VARCHAR, a DOUBLE NOT NULL, b DOUBLE NOT NULL,

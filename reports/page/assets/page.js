@@ -145,6 +145,42 @@
           style: scale ? { fill: pen.scale, stroke: pen.paper, lineWidth: 1 } : { fill: pen.paper, stroke: pen.tape, lineWidth: 2 } });
         return { type: "group", children: children };
       };
+    },
+
+    // [x, y, filled, rank or 0]
+    plotDot: function (pen) {
+      return function (params, api) {
+        var at = api.coord([api.value(0), api.value(1)]), full = api.value(2) === 1, rank = api.value(3);
+        var children = [{ type: "circle", z2: 30, silent: true, shape: { cx: at[0], cy: at[1], r: full ? 5 : 4.5 },
+          style: full ? { fill: pen.scale, stroke: pen.paper, lineWidth: 1 } : { fill: pen.paper, stroke: pen.scale, lineWidth: 2 } }];
+        if (rank > 0) {
+          children.push({ type: "text", z2: 40, silent: true,
+            style: { text: String(rank), x: at[0] + 9, y: at[1] - 10, align: "center", verticalAlign: "middle", fill: pen.tape, stroke: pen.paper, lineWidth: 3, fontSize: 13, fontWeight: "bold", fontFamily: pen.font } });
+        }
+        return { type: "group", children: children };
+      };
+    },
+
+    // [x1, y1, x2, y2, dashed, labelled, decimals of the label]
+    plotLine: function (pen) {
+      return function (params, api) {
+        var from = api.coord([api.value(0), api.value(1)]), to = api.coord([api.value(2), api.value(3)]);
+        var children = [line([from, to], { stroke: pen.ink, lineWidth: 1.5, lineDash: api.value(4) === 1 ? [6, 4] : null }, 20)];
+        if (api.value(5) === 1) {
+          var v = api.value(3), sign = v > 0 ? "+" : v < 0 ? "\u2212" : "";
+          children.push({ type: "text", z2: 40, silent: true,
+            style: { text: sign + Math.abs(v).toFixed(api.value(6)), x: to[0] + 4, y: to[1], align: "left", verticalAlign: "middle", fill: pen.ink, fontSize: 12, fontFamily: pen.font } });
+        }
+        return { type: "group", children: children };
+      };
+    },
+
+    // [any, lo, hi]
+    plotBand: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, top = api.coord([0, api.value(2)])[1], foot = api.coord([0, api.value(1)])[1];
+        return { type: "rect", z2: 2, silent: true, shape: { x: area.x, y: top, width: area.width, height: foot - top }, style: { fill: pen.thin } };
+      };
     }
   };
 

@@ -1,0 +1,210 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+)
+
+func (a *app) checkCmd() *cobra.Command {
+	var write string
+	c := &cobra.Command{
+		Use:   "check LOG...",
+		Short: "Read logs without storing: how each sheet and column is understood, and every row that would be set aside",
+		Long: "Read logs without storing: how each sheet and column is understood, in which unit, and every row that would be\n" +
+			"set aside or is doubtful. The last line is for scripts.",
+		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx",
+		Args:    takes(cobra.MinimumNArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			cfg, err := a.config()
+			if err != nil {
+				return err
+			}
+			return a.check(c.Context(), cfg, args, write)
+		},
+	}
+	a.readingFlags(c)
+	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were understood to this file, to edit and give back with --mapping")
+	return c
+}
+
+// check loads into a season in memory, so that what is told is what load would do.
+func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, write string) (err error) {
+	cfg.Progress = a.watch(logs)
+	s, err := pipeline.Open(ctx, "", cfg)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	reports, loadErr := s.Load(ctx, logs)
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	for _, r := range reports {
+		a.showLog(r)
+	}
+	kept, setAside, doubts, err := a.findings(ctx, s, reports)
+	if err != nil {
+		return err
+	}
+	if write != "" {
+		if err := pipeline.WriteMapping(write, reports); err != nil {
+			return err
+		}
+		a.note("mapping: %s", write)
+	}
+	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d\n", len(reports), kept, setAside, doubts)
+	if loadErr != nil {
+		return loadErr
+	}
+	if a.strict && setAside > 0 {
+		return errSetAside
+	}
+	return nil
+}
+
+func (a *app) showLog(r pipeline.LogReport) {
+	fmt.Fprintf(a.out, "%s\n", r.Name)
+	for i := range r.Sheets {
+		a.showSheet(&r.Sheets[i])
+	}
+}
+
+func (a *app) showSheet(s *pipeline.SheetReport) {
+	name := s.Name
+	if name == "" {
+		name = "the table"
+	}
+	if s.Kind == "" {
+		fmt.Fprintf(a.out, "\n  %s: not understood\n", name)
+	} else {
+		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; headings in row %d; %d rows kept%s\n",
+			name, s.Kind, s.Why, s.HeaderRow, s.Kept, passedOver(s.Skipped))
+	}
+	for _, n := range s.Notes {
+		fmt.Fprintf(a.out, "    note: %s\n", n)
+	}
+	rows := make([]columnRow, len(s.Columns))
+	for i, c := range s.Columns {
+		rows[i] = columnRow{c.Heading, c.Column, c.Unit, strings.Join(c.Samples, " | ")}
+		if c.Column == "" {
+			rows[i].Column = "(kept by name)"
+			if s.Kind == "" {
+				rows[i].Column = "(not known)"
+			}
+			if c.Nearest != "" {
+				rows[i].Column = rows[i].Column[:len(rows[i].Column)-1] + "; is it " + c.Nearest + "?)"
+			}
+		}
+	}
+	if len(rows) > 0 {
+		var b strings.Builder
+		if err := writeTable(&b, rows); err == nil {
+			fmt.Fprint(a.out, indent(b.String()))
+		}
+	}
+}
+
+type columnRow struct {
+	Heading string `json:"heading"`
+	Column  string `json:"understood_as"`
+	Unit    string `json:"unit"`
+	Samples string `json:"such_as"`
+}
+
+func indent(s string) string {
+	return "    " + strings.ReplaceAll(strings.TrimRight(s, "\n"), "\n", "\n    ") + "\n"
+}
+
+// findings prints what would be set aside and what is doubtful, by reason.
+func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport) (kept, setAside, doubts int64, err error) {
+	if err := s.Derive(ctx); err != nil {
+		return 0, 0, 0, err
+	}
+	for _, r := range reports {
+		kept += r.Kept
+	}
+	aside, err := queries.AskSetAside(ctx, s.DB)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	var bad groups
+	for _, p := range aside {
+		what := p.Reason
+		if p.Column != "" {
+			what = p.Column + ": " + p.Reason
+		}
+		bad.add(what, place(p.File, p.Sheet, p.Row)+" "+short(p.Cell))
+	}
+	bad.print(a, "set aside")
+	odd, err := queries.AskDoubts(ctx, s.DB)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	var doubtful groups
+	for _, d := range odd {
+		doubtful.add(d.Check, place(d.File, d.Sheet, d.Row)+" "+short(d.Found)+": "+d.Reason)
+	}
+	doubtful.print(a, "kept, but doubtful")
+	return kept, int64(len(aside)), int64(len(odd)), nil
+}
+
+func place(file, sheet string, row int64) string {
+	if sheet != "" {
+		file += " " + sheet
+	}
+	if row == 0 {
+		return file
+	}
+	return fmt.Sprintf("%s row %d", file, row)
+}
+
+func short(s string) string {
+	r := []rune(s)
+	if len(r) > 60 {
+		return string(r[:59]) + "…"
+	}
+	return s
+}
+
+// groups gathers findings by what they are, in order of appearance.
+type groups struct {
+	order []string
+	of    map[string][]string
+}
+
+func (g *groups) add(what, where string) {
+	if g.of == nil {
+		g.of = map[string][]string{}
+	}
+	if _, ok := g.of[what]; !ok {
+		g.order = append(g.order, what)
+	}
+	g.of[what] = append(g.of[what], where)
+}
+
+// examples of a group that are printed.
+const examples = 5
+
+func (g *groups) print(a *app, title string) {
+	for _, what := range g.order {
+		found := g.of[what]
+		fmt.Fprintf(a.out, "\n  %s: %s (%d)\n", title, what, len(found))
+		for i, where := range found {
+			if i == examples {
+				fmt.Fprintf(a.out, "    and %d more\n", len(found)-examples)
+				break
+			}
+			fmt.Fprintf(a.out, "    %s\n", where)
+		}
+	}
+	if len(g.order) > 0 {
+		fmt.Fprintln(a.out)
+	}
+}

@@ -1,0 +1,56 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"io"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+	"wakeledger/reports"
+)
+
+// writeScale writes the report of the tape against the scale.
+func (a *app) writeScale(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+	in, err := reports.GatherScale(ctx, s.DB, r.units)
+	if err != nil {
+		return err
+	}
+	in.Generated = s.Now()
+	if in.Title, err = titleOf(ctx, s, r, "Tape and scale"); err != nil {
+		return err
+	}
+	return a.writeReport(r.out, func(w io.Writer) error { return reports.Scale(w, in) })
+}
+
+// writeDeck writes the printed page for the boat.
+func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+	in, err := reports.GatherDeck(ctx, s.DB, r.units)
+	if err != nil {
+		return err
+	}
+	in.Generated = s.Now()
+	if in.Title, err = titleOf(ctx, s, r, "Deck page"); err != nil {
+		return err
+	}
+	return a.writeReport(r.out, func(w io.Writer) error { return reports.Deck(w, in) })
+}
+
+// titleOf is the title that was asked for, else kind and the season's years.
+func titleOf(ctx context.Context, s *pipeline.Season, r reportFlags, kind string) (string, error) {
+	if r.title != "" {
+		return r.title, nil
+	}
+	trips, err := queries.AskTrips(ctx, s.DB)
+	return kind + ", " + lowerFirst(seasonTitle(trips)), err
+}
+
+func lowerFirst(s string) string { return string(s[0]|0x20) + s[1:] }
+
+func (a *app) writeReport(name string, write func(io.Writer) error) error {
+	err := writeWhole(name, func(w *bufio.Writer) error { return write(w) })
+	if err == nil {
+		a.note("report: %s", name)
+	}
+	return err
+}

@@ -1,0 +1,199 @@
+package pipeline
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+
+	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/unit"
+)
+
+// Mapping says how logs are to be read where the headings alone do not tell.
+type Mapping struct {
+	Sheets []MappedSheet `toml:"sheet"`
+}
+
+// MappedSheet is one sheet of one log.
+type MappedSheet struct {
+	Log       string            `toml:"log"`        // the file's name
+	Sheet     string            `toml:"sheet"`      // "" in a text file
+	Kind      string            `toml:"kind"`       // trips, legs, lines, strikes, fish or flat
+	HeaderRow int               `toml:"header-row"` // as the sheet numbers it; 0: found by itself
+	Columns   map[string]string `toml:"columns"`    // heading -> column, with a unit after it where the cells state none
+}
+
+// ReadMapping reads a mapping file. Its error names the line, or the key that
+// is not known.
+func ReadMapping(path string) (Mapping, error) {
+	var m Mapping
+	meta, err := toml.DecodeFile(path, &m)
+	if err != nil {
+		return m, fmt.Errorf("mapping %s: %w", path, err)
+	}
+	if extra := meta.Undecoded(); len(extra) > 0 {
+		return m, fmt.Errorf("mapping %s: %q is not known; a sheet has log, sheet, kind, header-row and columns", path, extra[0].String())
+	}
+	for _, s := range m.Sheets {
+		if _, err := s.layout(); err != nil {
+			return m, fmt.Errorf("mapping %s: %s %s: %w", path, s.Log, s.Sheet, err)
+		}
+	}
+	return m, nil
+}
+
+// fingerprint is the part of a mapping that changes how a log is read.
+func (m *Mapping) fingerprint(w io.Writer, log string) {
+	for _, s := range m.Sheets {
+		if s.Log != log {
+			continue
+		}
+		fmt.Fprintf(w, "\n%q %q %d", s.Sheet, s.Kind, s.HeaderRow)
+		headings := make([]string, 0, len(s.Columns))
+		for h := range s.Columns {
+			headings = append(headings, h)
+		}
+		slices.Sort(headings)
+		for _, h := range headings {
+			fmt.Fprintf(w, " %q=%q", h, s.Columns[h])
+		}
+	}
+}
+
+func (m *Mapping) find(log, sheet string) (MappedSheet, bool) {
+	for _, s := range m.Sheets {
+		if s.Log == log && s.Sheet == sheet {
+			return s, true
+		}
+	}
+	return MappedSheet{}, false
+}
+
+func (s *MappedSheet) layout() (recognise.Mapping, error) {
+	r := recognise.Mapping{Kind: recognise.Kind(s.Kind), Header: -1, Columns: map[string]recognise.Mapped{}}
+	if s.Kind != "" && !slices.Contains(recognise.Kinds(), r.Kind) {
+		return r, fmt.Errorf("kind %q: expected trips, legs, lines, strikes, fish or flat", s.Kind)
+	}
+	for heading, text := range s.Columns {
+		words := strings.Fields(text)
+		var to recognise.Mapped
+		if len(words) > 0 {
+			to.Column = words[0]
+		}
+		if len(words) > 1 {
+			u, ok := unit.Lookup(strings.Join(words[1:], " "))
+			if !ok {
+				return r, fmt.Errorf("%q: %q is no unit", heading, strings.Join(words[1:], " "))
+			}
+			to.Unit = u
+		}
+		r.Columns[heading] = to
+	}
+	return r, nil
+}
+
+// WriteMapping writes how the sheets of reports were understood, to be edited.
+func WriteMapping(path string, reports []LogReport) (err error) {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if err != nil {
+		return fmt.Errorf("write mapping: %w", err)
+	}
+	defer func() {
+		if e := f.Close(); err == nil {
+			err = e
+		}
+	}()
+	if _, err = io.WriteString(f, mappingHead); err == nil {
+		err = writeColumnNames(f)
+	}
+	for _, r := range reports {
+		for _, s := range r.Sheets {
+			if err == nil {
+				err = writeMappedSheet(f, r.Name, s)
+			}
+		}
+	}
+	return err
+}
+
+const mappingHead = `# How these logs are read. Change what is wrong, take out what is right, and give
+# the file with --mapping. A column is "NAME" or "NAME UNIT" (the unit of cells
+# that state none); "" keeps the cells under their heading.
+`
+
+// writeColumnNames lists, as comments, the columns that each kind of sheet may have.
+func writeColumnNames(w io.Writer) error {
+	t, err := recognise.Default()
+	if err != nil {
+		return err
+	}
+	for _, k := range recognise.Kinds() {
+		var names []string
+		for _, c := range t.Columns {
+			if c.In(k) && !slices.Contains(names, c.Name) {
+				names = append(names, c.Name)
+			}
+		}
+		if _, err := fmt.Fprintf(w, "#\n# %s: %s\n", k, strings.Join(names, " ")); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func writeMappedSheet(w io.Writer, log string, s SheetReport) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "\n[[sheet]]\nlog = %s\nsheet = %s\n", quoted(log), quoted(s.Name))
+	why := s.Why
+	if s.Kind == "" {
+		why = "not understood: say trips, legs, lines, strikes, fish or flat, and below what each heading is"
+	}
+	fmt.Fprintf(&b, "kind = %s # %s\nheader-row = %d\n[sheet.columns]\n", quoted(s.Kind), strings.ReplaceAll(why, "\n", " "), s.HeaderRow)
+	written := map[string]bool{}
+	for _, c := range s.Columns {
+		if written[c.Heading] {
+			fmt.Fprintf(&b, "# a second heading %s cannot be mapped by name\n", quoted(c.Heading))
+			continue
+		}
+		written[c.Heading] = true
+		fmt.Fprintf(&b, "%s = %s%s\n", quoted(c.Heading), quoted(strings.TrimSpace(c.Column+" "+c.Unit)), comment(c))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func comment(c ColumnReport) string {
+	var parts []string
+	if c.Nearest != "" {
+		parts = append(parts, "not understood; is it "+c.Nearest+"?")
+	}
+	if len(c.Samples) > 0 {
+		parts = append(parts, "such as "+strings.Join(c.Samples, ", "))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return " # " + strings.NewReplacer("\n", " ", "\r", " ").Replace(strings.Join(parts, "; "))
+}
+
+func quoted(s string) string {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, r := range s {
+		switch {
+		case r == '"' || r == '\\':
+			b.WriteByte('\\')
+			b.WriteRune(r)
+		case r < 0x20 || r == 0x7f:
+			fmt.Fprintf(&b, "\\u%04X", r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	b.WriteByte('"')
+	return b.String()
+}

@@ -1,0 +1,64 @@
+package normalise
+
+import (
+	"math"
+	"strings"
+)
+
+// rank orders key columns: a new trip makes the date, leg and times above it
+// void, a new date the leg and times, a new leg the times.
+var rank = map[string]int{
+	"boat": 0, "captain": 0, "port": 0, "zone": 0, "trip": 1, "date": 2, "leg": 3, "start_s": 3, "end_s": 3,
+}
+
+// gather takes the row's cells by target: what stands there, or what a merged
+// area, a ditto mark or a column that is written once for the rows under it says
+// instead.
+func (r *Reader) gather() {
+	fresh := math.MaxInt
+	for i := range r.targets {
+		t := &r.targets[i]
+		t.text = r.logged(t)
+		if r.isDitto(t.text) {
+			t.text = t.last
+		}
+		// a column that every row fills speaks where its value is another one
+		if at, ok := rank[t.Column.Name]; ok && t.text != "" && (t.Carried || t.text != t.last) {
+			fresh = min(fresh, at)
+		}
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		switch {
+		case t.text == "" && t.Carried && rank[t.Column.Name] < fresh:
+			t.text = t.last
+		case t.text != "" || t.Carried:
+			t.last = t.text
+		}
+	}
+}
+
+// isDitto tells the marks for "the same as above".
+func (r *Reader) isDitto(text string) bool {
+	if text == "" || len(text) > len("ditto") || text[0] < 0x80 && !strings.Contains("\"'dD", text[:1]) {
+		return false
+	}
+	_, ok := r.words["ditto"][strings.ToLower(text)]
+	return ok
+}
+
+// logged is a cell's text; a key column takes it from the merged area's corner,
+// a given one from above the table.
+func (r *Reader) logged(t *target) string {
+	if t.given != "" {
+		return t.given
+	}
+	s := ""
+	if t.Index < len(r.row.Cells) {
+		s = strings.TrimSpace(r.row.Cells[t.Index])
+	}
+	if s == "" && t.Column.Key && r.row.Merged != nil {
+		s = strings.TrimSpace(r.row.Merged[t.Index])
+	}
+	return s
+}

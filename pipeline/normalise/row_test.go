@@ -1,0 +1,166 @@
+package normalise
+
+import (
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/species"
+)
+
+func TestRowsThatArePassedOver(t *testing.T) {
+	const head = "Date|Start|End|Rods|Area|Notes"
+	for _, c := range []struct {
+		row  string
+		want Skip
+	}{
+		{"|||||", Blank}, {"", Blank}, {" | |", Blank}, {head, Header}, {"DATE|start|End||area|", Header},
+		{"Totals|||9||", Totals}, {"|Total||9||", Totals}, {"Total hours|||9||", Totals}, {"|||Sum||", Totals},
+		{"# lost a rod", Comment}, {"# lost a rod|and|a reel", Comment}, {"// no", Comment}, {"went home for ice|||||", Comment}, {"|||||and the hook was bent", Comment},
+		{"2026-06-03|06:00|08:00|4||", NotASkip}, {"2026-06-03|06:00|08:00|4|Total|", NotASkip}, {"2026-06-03|06:00|08:00|4||Total bust", NotASkip}, {"2026-06-03|||||", NotASkip},
+		{"#N/A|06:00|08:00|4||", NotASkip}, {"|06:00||||", NotASkip}, {"soon|||||", NotASkip},
+	} {
+		got := log{text: head + "\n2026-06-02|06:00|08:00|4||\n" + c.row}.read(t)[1]
+		if got.skip != c.want {
+			t.Errorf("%q is passed over as %q, expected %q: %v", c.row, got.skip, c.want, got.problems)
+		}
+		if c.want == NotASkip && len(got.values) == 0 && len(got.problems) == 0 {
+			t.Errorf("%q is lost", c.row)
+		}
+	}
+}
+
+// TestNamesThatLookLikeNotes holds that a lone name is kept where it can be one.
+func TestNamesThatLookLikeNotes(t *testing.T) {
+	for _, c := range []struct{ text, column string }{
+		{"Date|Species|Length (cm)\n2026-06-03|Wahoo|120\n|Yellowfin tuna|", "species_logged"}, {"Trip|Date|Captain\nA|2026-06-03|Ansa\nThe long one||", "trip"},
+	} {
+		if got := (log{text: c.text}).read(t)[1]; got.values[c.column] == "" {
+			t.Errorf("%q: %v", c.text, got)
+		}
+	}
+}
+
+func TestNumberedRows(t *testing.T) {
+	numbered := log{text: "Trip|Date|Start|End\n#1|2026-06-03|06:00|08:00\n#2|2026-06-04|06:00|08:00"}.read(t)
+	if numbered[0].values["trip"] != "#1" || numbered[1].values["trip"] != "#2" {
+		t.Errorf("%v", numbered)
+	}
+	commented := log{text: "# trips by number\nTrip|Date|Start|End\n1|2026-06-03|06:00|08:00\n#2|2026-06-04|06:00|08:00\n3|2026-06-05|06:00|08:00\n4|2026-06-06|06:00|08:00"}.read(t)
+	if commented[1].skip != Comment || commented[2].values["trip"] != "3" {
+		t.Errorf("%v", commented)
+	}
+}
+
+// TestWhatARowNeeds holds what each kind of row cannot do without.
+func TestWhatARowNeeds(t *testing.T) {
+	for _, c := range []struct{ text, reason string }{
+		{"Date|Start|End|Rods\n2026-06-03|||4", "a leg needs"}, {"Date|Start|End|Line|Lure\n2026-06-03|||1|Cope", "what struck"}, {"Trip|Line|Lure|Notes|Drag (lb)\n1||||", "a line needs"},
+		{"Captain|Port|Date|Depart\nAnsa|Hollin Quay||", "a trip needs"}, {"Trip|Date|Time|Outcome|Notes|Angler\n||||x|Ansa", "a strike needs"}, {"Date|Species|Length (cm)|Angler\n2026-06-03|||Ansa", "a fish needs"},
+	} {
+		got := log{text: c.text}.read(t)[0]
+		if len(got.problems) != 1 || !strings.Contains(got.problems[0].Reason, c.reason) || got.problems[0].Pos.Col != 0 {
+			t.Errorf("%q: %v, expected %q", c.text, got, c.reason)
+		}
+	}
+}
+
+// TestFaultsKnowTheirPlace holds that each bad cell of a row is told by file,
+// sheet, row, column, heading and text.
+func TestFaultsKnowTheirPlace(t *testing.T) {
+	got := log{text: "Legs of June\nDate|Start|End|Speed (kn)\n2026-06-03|06:00|08:00|fast\n2026-06-03|six|08:00|99", name: "June"}.read(t)
+	for i, want := range [][]record.Problem{
+		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 3, Col: 4}, Column: "Speed (kn)", Cell: "fast"}},
+		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 4, Col: 2}, Column: "Start", Cell: "six"}, {Pos: record.Pos{File: "log", Sheet: "June", Row: 4, Col: 4}, Column: "Speed (kn)", Cell: "99"}},
+	} {
+		if len(got[i].problems) != len(want) {
+			t.Fatalf("row %d: %v", i, got[i].problems)
+		}
+		for j, p := range got[i].problems {
+			if p.Reason == "" {
+				t.Errorf("%v: no reason", p)
+			}
+			p.Reason = ""
+			if p != want[j] {
+				t.Errorf("got %+v, expected %+v", p, want[j])
+			}
+		}
+	}
+}
+
+// TestFilledDown holds what stands for blank cells: the corner of a merged area
+// in key columns only, and what is written once for the rows under it.
+func TestFilledDown(t *testing.T) {
+	merged := log{text: "Trip|Date|Start|End|Line|Strikes\n1|2026-06-03|06:00|08:00|1|2\n||||2|", merged: map[int]map[int]string{2: {0: "1", 1: "2026-06-03", 2: "06:00", 3: "08:00", 5: "2"}}}.read(t)[1].values
+	if merged["trip"] != "1" || merged["date"] != "2026-06-03" || merged["start_s"] != "21600" || merged["end_s"] != "28800" || merged["strikes_n"] != "" {
+		t.Errorf("merged: %v", merged)
+	}
+	once := log{text: "Trip|Date|Start|End|Speed\n1|2026-06-03|06:00|08:00|8\n||08:10|09:00|\n2||06:00|07:00|9\n||07:10|08:00|9"}.read(t)
+	if v := once[1].values; v["trip"] != "1" || v["date"] != "2026-06-03" || v["speed_kn"] != "" {
+		t.Errorf("written once: %v", v)
+	}
+	if v := once[2].values; v["trip"] != "2" || v["date"] != "" {
+		t.Errorf("a new trip took the old one's date: %v", v)
+	}
+	repeated := log{text: "Date|Start|End\n2026-06-03|06:00|08:00\n2026-06-03|08:10|09:00\n|09:10|10:00"}.read(t)
+	if v := repeated[2].values; v["date"] != "" {
+		t.Errorf("a date forgotten was filled in: %v", v)
+	}
+	given := log{text: "Boat: Sorrel\nDate|2026-06-03\nStart|End\n06:00|08:00"}.read(t)[0].values
+	if given["boat"] != "Sorrel" || given["date"] != "2026-06-03" {
+		t.Errorf("above the table: %v", given)
+	}
+}
+
+// FuzzRow reads rows of any text: no panic, and each is an entry, passed over or
+// set aside with a reason.
+func FuzzRow(f *testing.F) {
+	f.Add("Date|Start|End|Position|Line|Strikes|Weight\n2026-06-03|06:00|25:00|32N 127W|\"|y|6'2\"", false)
+	f.Add("# x\nBoat: a\nDate|Species|Length|SST|Kept\n03/04/2026|ahi|74|1,234|✓\n#1|''|~|N|", true)
+	f.Add("Trip|Lines||Lon W\n|In|Out|\n1|0.25|46000.5|S", true)
+	table, err := recognise.Default()
+	if err != nil {
+		f.Fatal(err)
+	}
+	list, err := species.Default()
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, text string, workbook bool) {
+		var rows [][]string
+		for _, line := range strings.Split(text, "\n") {
+			rows = append(rows, strings.Split(line, "|"))
+		}
+		l, ok := table.Sheet("x", rows)
+		if !ok {
+			return
+		}
+		ev := &Evidence{}
+		ev.Headings(l)
+		r, err := New(l, sheet.Info{Workbook: workbook}, record.Pos{File: "log"}, ev, Settings{Species: list})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, cells := range rows {
+			row := &sheet.Row{Num: i + 1, Cells: cells}
+			ev.Observe(l, row)
+			values, skip, problems := r.Row(row)
+			outcomes := 0
+			for _, is := range []bool{len(values) > 0, skip != NotASkip, len(problems) > 0} {
+				if is {
+					outcomes++
+				}
+			}
+			if outcomes != 1 || len(values) > 0 && len(values) != len(r.Fields()) {
+				t.Errorf("%q: values %v, passed over %q, problems %v", cells, values, skip, problems)
+			}
+			for _, p := range problems {
+				if p.Reason == "" || p.Pos.Row != i+1 {
+					t.Errorf("%q: problem %+v", cells, p)
+				}
+			}
+		}
+	})
+}

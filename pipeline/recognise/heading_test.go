@@ -1,0 +1,89 @@
+package recognise
+
+import (
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/unit"
+)
+
+func TestHeading(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct {
+		text string
+		name string // the first column meant, "" for none
+		unit unit.Unit
+	}{
+		{"Length (in)", "length_cm", unit.Inch}, {"Length, in", "length_cm", unit.Inch}, {"Length in inches", "length_cm", unit.Inch},
+		{`Girth "`, "girth_cm", unit.Inch}, {`Length"`, "length_cm", unit.Inch}, {"Length/cm", "length_cm", unit.Centimetre},
+		{"Length (fork, in)", "length_cm", unit.Inch}, {"Length (FL) (cm)", "length_cm", unit.Centimetre}, {"Girth [CM]", "girth_cm", unit.Centimetre},
+		{"SST F", "sea_temp_c", unit.Fahrenheit}, {"SST °F", "sea_temp_c", unit.Fahrenheit}, {"Water temp (deg C)", "sea_temp_c", unit.Celsius},
+		{"water_temp_f", "sea_temp_c", unit.Fahrenheit}, {"Speed kts", "speed_kn", unit.Knot}, {"Speed (km/h)", "speed_kn", unit.KilometrePerHour},
+		{"SpeedMph", "speed_kn", unit.MilePerHour}, {"Knots", "speed_kn", unit.Knot}, {"SOG", "speed_kn", ""},
+		{"Wt lbs", "scale_kg", unit.Pound}, {"Wt#", "scale_kg", unit.Pound}, {"Weight (#)", "scale_kg", unit.Pound}, {"Weight at dock - kg", "scale_kg", unit.Kilogram},
+		{"Lure oz", "lure_weight_g", unit.Ounce}, {"Lure (oz)", "lure_weight_g", unit.Ounce}, {"LureWeight", "lure_weight_g", ""}, {"Lure", "lure", ""},
+		{"Back (yds)", "setback_m", unit.Yard}, {"Setback ft", "setback_m", unit.Foot}, {"Fight (mins)", "fight_s", unit.Minute},
+		{"Wind (kn)", "wind", ""}, {"Sea state (ft)", "sea_state", unit.Foot}, {"Leader lb", "leader", ""}, {"Trip #", "trip", ""}, {"# Lines", "lines_out", ""}, {"Lines #", "lines_out", ""},
+		{"Hook-ups", "hooked_n", ""}, {"H/U", "hooked_n", ""}, {"Skipper:", "captain", ""}, {"  START   TIME (local) ", "start_s", ""}, {"Día", "date", ""},
+		{"Weight (est)", "", ""}, {"Est. weight lb", "", ""}, {"Guessed length", "", ""},
+		{"Fuel used", "", ""}, {"In", "", ""}, {"", "", ""}, {strings.Repeat("length ", 30), "", ""},
+	} {
+		h := table.heading(c.text)
+		got := ""
+		if len(h.candidates) > 0 {
+			got = h.candidates[0].Name
+		}
+		if got != c.name || h.unit != c.unit {
+			t.Errorf("%q is understood as %q in %q, expected %q in %q", c.text, got, h.unit, c.name, c.unit)
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct{ heading, spelling, column string }{
+		{"Lenght", "length", "length_cm"}, {"Spede", "speed", "speed_kn"}, {"Skiper", "skipper", "captain"}, {"Sea tempp", "sea temp", "sea_temp_c"},
+		{"Grith", "girth", "girth_cm"}, {"Speices", "species", "species"}, {"Moon", "", ""}, {"Fuel used", "", ""}, {"", "", ""},
+	} {
+		spelling, column, ok := table.Nearest(c.heading)
+		if ok != (c.column != "") || spelling != c.spelling || ok && column.Name != c.column {
+			t.Errorf("nearest to %q is %q, expected %q of %s", c.heading, spelling, c.spelling, c.column)
+		}
+	}
+}
+
+// TestDistance checks the optimal string alignment by hand.
+func TestDistance(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		want int
+	}{{"", "", 0}, {"", "abc", 3}, {"girth", "girth", 0}, {"grith", "girth", 1}, {"spede", "speed", 1}, {"length", "lgth", 2}, {"ca", "abc", 3}} {
+		if got := distance(c.a, c.b); got != c.want {
+			t.Errorf("from %q to %q: %d, expected %d", c.a, c.b, got, c.want)
+		}
+		if got := distance(c.b, c.a); got != c.want {
+			t.Errorf("from %q to %q: %d, expected %d", c.b, c.a, got, c.want)
+		}
+	}
+}
+
+func FuzzHeading(f *testing.F) {
+	table := defaultTable(f)
+	for _, s := range []string{"Length (in)", "Wt#", "Speed/kn", "LureWeight", "Weight (est)", "(", "°F", "# #", "Lines in", "\u0130(lb)["} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		h := table.heading(text)
+		if n := normalise(text); n != normalise(n) {
+			t.Errorf("%q: normal form %q is not stable", text, n)
+		}
+		for _, c := range h.candidates {
+			if h.unit != "" && c.HasUnit && c.Dimension != h.unit.Dimension() {
+				t.Errorf("%q: %s in %s", text, c.Name, h.unit)
+			}
+		}
+		if spelling, c, ok := table.Nearest(text); ok && (c == nil || spelling == "") {
+			t.Errorf("%q: nearest to nothing", text)
+		}
+	})
+}

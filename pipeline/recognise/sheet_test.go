@@ -1,0 +1,221 @@
+package recognise
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/unit"
+)
+
+// rowsOf splits lines at bars into cells.
+func rowsOf(text string) [][]string {
+	var rows [][]string
+	for _, line := range strings.Split(strings.Trim(text, "\n"), "\n") {
+		cells := strings.Split(line, "|")
+		for i := range cells {
+			cells[i] = strings.TrimSpace(cells[i])
+		}
+		rows = append(rows, cells)
+	}
+	return rows
+}
+
+// summary is a layout in one line: kind, header row, columns with their units.
+func summary(l Layout) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s %d:", l.Kind, l.Header)
+	for _, x := range l.Bindings {
+		fmt.Fprintf(&b, " %s", x.Column.Name)
+		if x.Unit != "" {
+			fmt.Fprintf(&b, "/%s", x.Unit)
+		}
+	}
+	for _, u := range l.Unknown {
+		fmt.Fprintf(&b, " ?%s", u.Heading)
+	}
+	return b.String()
+}
+
+func TestSheet(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct{ what, name, rows, want string }{
+		{"trips", "Sheet1", "Trip|Date|Skipper|Port\n1|2026-06-03|Ansa|Hollin Quay", "trips 0: trip date captain port"},
+		{"legs with lines out as times", "", "Date|Lines in|Lines out|Speed\n2026-06-03|06:10|16:40|12", "legs 0: date start_s end_s speed_kn"},
+		{"legs with lines out as counts", "", "Date|Start|Stop|Lines out\n2026-06-03|06:10|16:40|4", "legs 0: date start_s end_s lines_out"},
+		{"lines out as bare times", "", "Date|Lines in|Lines out\n2026-06-03|610|1640\n2026-06-04|600|900", "legs 0: date start_s end_s"},
+		{"back as a time", "", "Trip|Date|Depart|Back\n1|2026-06-03|05:00|16:40", "trips 0: trip date depart_s return_s"},
+		{"back as a distance", "", "Trip|Rod|Lure|Back\n1|2|Cope|100\n1|3|Cope|150", "lines 0: trip line lure setback_m"},
+		{"weight of a lure", "", "Trip|Line|Lure|Weight|Setback\n1|2|Cope|8|60", "lines 0: trip line lure lure_weight_g setback_m"},
+		{"weight of lure and fish", "", "Date|Start|End|Lure|Weight|Fish|Weight\n2026-06-03|06:00|08:00|Cope|8|Wahoo|34", "flat 0: date start_s end_s lure lure_weight_g species scale_kg"},
+		{"weight of lure and fish by unit", "", "Date|Start|End|Fish|Wt lb|Lure|Wt oz\n2026-06-03|06:00|08:00|Wahoo|34|Cope|8", "flat 0: date start_s end_s species scale_kg/lb lure lure_weight_g/oz"},
+		{"weight of lure by the cells' units", "", "Date|Start|End|Lure|Colour|Wt\n2026-06-03|06:00|08:00|Cope|pink|8 oz", "flat 0: date start_s end_s lure colour lure_weight_g"},
+		{"weight in a weigh-in book with lures", "", "Date|Angler|Lure|Weight (lb)|Fish\n2026-06-03|Ansa|Cope|88|Wahoo", "fish 0: date angler lure scale_kg/lb species"},
+		{"fish counted", "", "Date|Hours|Rods|Fish\n2026-06-03|4|5|2", "flat 0: date duration_s/h lines_out landed_n"},
+		{"fish named", "", "Date|Fish|Length\n2026-06-03|Wahoo|44", "fish 0: date species length_cm"},
+		{"strikes with their number", "", "Trip|Strike|Time|Outcome\n1|1|06:40|lost", "strikes 0: trip strike time_s outcome"},
+		{"bites as times", "Bites", "Trip|Bite|Fish|Rod\n1|06:40|Wahoo|2", "strikes 0: trip time_s species line"},
+		{"the trip's hours are no effort", "", "Date|Captain|Depart|Return|Hours\n2026-06-03|Ansa|05:00|15:00|10", "trips 0: date captain depart_s return_s ?Hours"},
+		{"hours trolled are", "", "Date|Depart|Return|Hours trolled|Speed\n2026-06-03|05:00|15:00|6|12", "flat"},
+		{"position of the boat", "", "Date|Start|End|Position\n2026-06-03|06:00|08:00|32 15.2N 127 30.1W", "legs 0: date start_s end_s lat"},
+		{"position of a line", "", "Trip|Position|Lure|Drag\n1|long left|Cope|18", "lines 0: trip line lure drag_kg"},
+		{"day of the month is a date, day of the trip a name", "", "Day|Start|End\n1|06:00|08:00\n2|06:00|08:00", "legs 0: trip start_s end_s"},
+		{"two headings for one quantity", "", "Date|Weight|Scale weight|Fish\n2026-06-03|40|38|Wahoo", "fish 0: date scale_kg species ?Weight"},
+		{"an estimate is no scale's", "", "Date|Fish|Weight (est)|Length\n2026-06-03|Wahoo|40|44", "fish 0: date species length_cm ?Weight (est)"},
+		{"header on row 7", "", "My log|\n|\nby me|\n|\n|\n|\nDate|Start|End\n2026-06-03|06:00|08:00", "legs 6: date start_s end_s"},
+		{"group over name", "", "Date|Lines||Fish|\n|In|Out|Species|Length (in)\n2026-06-03|06:00|08:00|Wahoo|44", "flat 1: date start_s end_s species length_cm/in"},
+		{"name over unit", "", "Date|Fish|Length|Weight\n||cm|kg\n2026-06-03|Wahoo|112|14", "fish 1: date species length_cm/cm scale_kg/kg"},
+		{"title over header", "", "Fish|||\nDate|Species|Length|Weight\n2026-06-03|Wahoo|112|14", "fish 1: date species length_cm scale_kg"},
+		{"data under a header is no second header", "", "Species|Kept|Length\nWahoo|kept|fork\nWahoo|kept|44", "fish 0: species kept length_cm"},
+		{"no header", "", "a|b\n1|2", ""}, {"one known heading alone", "", "Date|Sandwiches\n2026-06-03|2", ""}, {"nothing", "", "", ""},
+	} {
+		l, ok := table.Sheet(c.name, rowsOf(c.rows))
+		got := ""
+		if ok {
+			got = summary(l)
+		}
+		if c.want == "flat" && ok { // only that it counts as effort
+			if !l.binds("duration_s") || l.Kind != Legs && l.Kind != Flat {
+				t.Errorf("%s: %s", c.what, got)
+			}
+			continue
+		}
+		if got != c.want {
+			t.Errorf("%s:\n got      %s\n expected %s", c.what, got, c.want)
+		}
+	}
+}
+
+// TestHeaderTooFarDown holds that the header is looked for among 20 rows.
+func TestHeaderTooFarDown(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct {
+		above int
+		want  bool
+	}{{19, true}, {20, false}} {
+		rows := append(make([][]string, c.above), []string{"Date", "Start", "End"}, []string{"2026-06-03", "06:00", "08:00"})
+		if _, ok := table.Sheet("", rows); ok != c.want {
+			t.Errorf("header under %d rows: found %t", c.above, ok)
+		}
+	}
+}
+
+func TestOnlyUnits(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct {
+		heading, cells string
+		want           unit.Unit
+	}{
+		{"SST", "67 68.5", unit.Fahrenheit}, {"SST", "21 22.5", unit.Celsius}, {"SST", "30 31", ""}, {"SST", "68F 69F", ""},
+		{"Length", "62 48", ""}, {"Length", "290 310", unit.Centimetre}, {"Drag", "12 18", ""}, {"Lure wt", "300 450", unit.Gram}, {"Lure wt", "8 12", ""}, {"SST (F)", "60", ""},
+	} {
+		rows := [][]string{{"Trip", "Line", "Start", "End", c.heading}}
+		for _, cell := range strings.Fields(c.cells) {
+			rows = append(rows, []string{"1", "2", "06:00", "08:00", cell})
+		}
+		l, ok := table.Sheet("", rows)
+		b := l.Bindings[len(l.Bindings)-1]
+		if !ok || b.Heading != c.heading && c.heading != "Length" || b.Heading == c.heading && b.Only != c.want {
+			t.Errorf("%s over %s: only %q is possible, expected %q", c.heading, c.cells, b.Only, c.want)
+		}
+		if noted := strings.Contains(strings.Join(l.Notes, "\n"), "possible only in"); noted != (b.Only != "") {
+			t.Errorf("%s over %s: the notes do not tell: %q", c.heading, c.cells, l.Notes)
+		}
+	}
+}
+
+func TestGiven(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct{ name, rows, want string }{
+		{"", "Boat: Sorrel\nDate|46177\nStart|End\n06:00|08:00", "boat=Sorrel date=46177"},
+		{"", "Boat|Sorrel|Skipper|Ansa\n|\nDate|Start|End\n2026-06-03|06:00|08:00", "boat=Sorrel captain=Ansa"},
+		{"2026-06-03", "Start|End\n06:00|08:00", "date=2026-06-03"},
+		{"3 Jun 2026", "Date|Start|End\n2026-06-03|06:00|08:00", ""},
+		{"June", "Start|End\n06:00|08:00", ""},
+		{"", "Boat|Start|End\nSorrel|06:00|08:00", ""},
+		{"", "Date: whenever\nStart|End\n06:00|08:00", ""},
+	} {
+		l, ok := table.Sheet(c.name, rowsOf(c.rows))
+		var got []string
+		for _, g := range l.Given {
+			got = append(got, g.Column.Name+"="+g.Text)
+		}
+		if !ok || strings.Join(got, " ") != c.want {
+			t.Errorf("%q in %q: given %q, expected %q", c.rows, c.name, got, c.want)
+		}
+	}
+}
+
+func TestCarried(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct {
+		what, dates string
+		want        bool
+	}{
+		{"once for the rows under it", "a - - b - c", true},
+		{"on each row", "a a b c", false},
+		{"on each row, one forgotten", "a a - b", false},
+		{"one a day, one forgotten", "a b c d - e f g", false},
+		{"never", "- - -", false},
+	} {
+		rows := [][]string{{"Date", "Start", "End"}}
+		for _, d := range strings.Fields(c.dates) {
+			date := map[string]string{"-": ""}[d]
+			if d != "-" {
+				date = "2026-06-0" + string('1'+d[0]-'a')
+			}
+			rows = append(rows, []string{date, "06:00", "08:00"})
+		}
+		l, _ := table.Sheet("", rows)
+		if got := l.Bindings[0].Carried; got != c.want {
+			t.Errorf("%s: carried %t", c.what, got)
+		}
+	}
+}
+
+func TestHashed(t *testing.T) {
+	for _, c := range []struct {
+		first string
+		want  bool
+	}{{"# words;1;2;3;#2;4", true}, {"#1;#2;#3", false}, {"# words;#1;#2", false}, {"1;2;#2", false}} {
+		var rows [][]string
+		for _, s := range strings.Split(c.first, ";") {
+			rows = append(rows, []string{s, "x"})
+		}
+		if got := hashed(rows); got != c.want {
+			t.Errorf("%s: %t", c.first, got)
+		}
+	}
+}
+
+func FuzzSheet(f *testing.F) {
+	table := defaultTable(f)
+	f.Add("Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa")
+	f.Add("2026-06-03", "Boat: x\nDate|Lines||\n|In|Out|cm\n||06:00|3")
+	f.Add("", "# a\n|Weight|Lure|Weight\n\n8|x|9")
+	f.Fuzz(func(t *testing.T, name, text string) {
+		rows := rowsOf(text)
+		l, ok := table.Sheet(name, rows)
+		if !ok {
+			return
+		}
+		if l.Header < 0 || l.Header >= len(rows) || len(l.Rows) < 1 || len(l.Rows) > 2 || l.Kind == "" || l.Why == "" {
+			t.Fatalf("layout %+v of %d rows", l, len(rows))
+		}
+		var names []string
+		for _, b := range l.Bindings {
+			names = append(names, b.Column.Name)
+			if b.Index < 0 || !b.Column.In(l.Kind) || b.Heading == "" {
+				t.Errorf("binding %+v in a sheet of %s", b, l.Kind)
+			}
+		}
+		for _, g := range l.Given {
+			names = append(names, g.Column.Name)
+		}
+		slices.Sort(names)
+		if len(slices.Compact(slices.Clone(names))) != len(names) {
+			t.Errorf("a column is bound twice: %q", names)
+		}
+	})
+}

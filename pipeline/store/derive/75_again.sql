@@ -1,0 +1,70 @@
+-- Strikes and fish that are told twice. What a strike is told by - its leg, line
+-- and instant - is known only now; the rows of two logs may say it in two ways.
+CREATE OR REPLACE TEMP TABLE told AS
+SELECT p.*, h.line_id, coalesce(p.held_at, coalesce(p.date, m.on_date) + to_seconds(p.time_s)) AS at,
+    coalesce(p.species, lower(p.species_logged)) AS kind_of_fish,
+    coalesce(p.length_cm, p.girth_cm, p.scale_kg) IS NOT NULL AND p.sub = 1 AS measured
+FROM placed p JOIN hit_line h USING (hit_id) LEFT JOIN leg_made m ON m.leg_id = p.leg_id;
+
+-- Only trips that several logs tell of can hold one twice.
+CREATE OR REPLACE TEMP TABLE several AS
+SELECT trip_key FROM told WHERE trip_key IS NOT NULL GROUP BY trip_key HAVING min(log_id) <> max(log_id);
+
+-- The same strike in another log: trip, leg, line, instant, outcome and species
+-- agree; without an instant also angler, fight and cause. The n-th of a log is
+-- the n-th of the other.
+CREATE OR REPLACE TEMP TABLE strike_again AS
+WITH keyed_hit AS (
+    SELECT hit_id, ord, log_id, concat_ws('|', trip_key, coalesce(leg_id, 0), coalesce(line_id, 0), coalesce(at::VARCHAR, '-'), outcome,
+        coalesce(kind_of_fish, '-'), CASE WHEN at IS NULL THEN concat_ws('|', coalesce(angler, '-'), coalesce(fight_s, 0), loss_cause) END) AS key
+    FROM told JOIN several USING (trip_key) WHERE origin <> 'fish'
+), counted_off AS (
+    SELECT *, row_number() OVER (PARTITION BY key, log_id ORDER BY hit_id) AS n FROM keyed_hit
+)
+SELECT hit_id, ord, of_ord FROM (
+    SELECT *, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+    FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
+) WHERE of_log <> log_id;
+
+-- The same fish in another log is told by its measures in place of the outcome,
+-- without these and an instant by the strike's number and the angler; a flat row
+-- with measures is a fish too.
+CREATE OR REPLACE TEMP TABLE fish_again AS
+WITH keyed_fish AS (
+    SELECT hit_id, ord, log_id, concat_ws('|', trip_key, coalesce(leg_id, 0), coalesce(line_id, 0), coalesce(at::VARCHAR, '-'),
+        coalesce(kind_of_fish, '-'), coalesce(round(length_cm, 2), 0), coalesce(round(girth_cm, 2), 0), coalesce(round(scale_kg, 3), 0),
+        CASE WHEN at IS NULL AND NOT measured THEN concat_ws('|', coalesce(strike, '-'), coalesce(angler, '-')) END) AS key
+    FROM told JOIN several USING (trip_key)
+    WHERE (origin = 'fish' OR measured) AND hit_id NOT IN (SELECT hit_id FROM strike_again)
+), counted_off AS (
+    SELECT *, row_number() OVER (PARTITION BY key, log_id ORDER BY hit_id) AS n FROM keyed_fish
+)
+SELECT hit_id, ord, of_ord FROM (
+    SELECT *, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+    FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
+) WHERE of_log <> log_id;
+
+CREATE OR REPLACE TEMP TABLE hit_again AS
+SELECT * FROM strike_again UNION ALL SELECT * FROM fish_again;
+
+CREATE OR REPLACE TEMP TABLE struck_again AS
+SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
+
+-- A flat row's counts and a sheet of strikes may tell the same strikes: on a leg
+-- that has both, only what the counts have over is added. Between two logs this
+-- holds for counts alone, which have no instant.
+CREATE OR REPLACE TEMP TABLE surplus AS
+WITH details AS (
+    SELECT leg_id, count(*) AS n, min(log_id) AS log_id FROM told
+    WHERE origin = 'strikes' AND leg_id IS NOT NULL AND hit_id NOT IN (SELECT hit_id FROM hit_again) GROUP BY leg_id
+)
+SELECT hit_id FROM (
+    SELECT b.hit_id, d.n AS details, row_number() OVER (PARTITION BY b.leg_id ORDER BY
+        CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
+    FROM told b JOIN details d USING (leg_id)
+    WHERE b.origin = 'flat' AND NOT b.measured AND (b.log_id = d.log_id OR b.at IS NULL)
+      AND b.hit_id NOT IN (SELECT hit_id FROM hit_again)
+) WHERE n <= details;
+
+CREATE OR REPLACE TEMP TABLE bite AS
+SELECT * FROM told WHERE hit_id NOT IN (SELECT hit_id FROM hit_again) AND hit_id NOT IN (SELECT hit_id FROM surplus);

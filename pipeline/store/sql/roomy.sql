@@ -1,0 +1,2 @@
+-- Past this the database works from files beside the season file.
+SET memory_limit = '1GB'

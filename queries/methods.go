@@ -1,0 +1,42 @@
+package queries
+
+import (
+	"context"
+	"embed"
+	"encoding/csv"
+	"fmt"
+
+	"wakeledger/pipeline/store"
+)
+
+//go:embed methods.csv
+var methodsFile embed.FS
+
+// Method is how one kind of figure is come by.
+type Method struct {
+	Method  string `json:"method"`
+	Words   string `json:"words"`
+	Formula string `json:"formula"`
+	Source  string `json:"source"`
+}
+
+// Methods lists the methods behind the evidence, with formulas and sources.
+func Methods() ([]Method, error) {
+	f, err := methodsFile.Open("methods.csv")
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		return nil, fmt.Errorf("methods: %w", err)
+	}
+	var out []Method
+	for _, r := range rows[1:] {
+		out = append(out, Method{r[0], r[1], r[2], r[3]})
+	}
+	return out, nil
+}
+
+// AskMethods answers methods; it asks nothing of the season file.
+func AskMethods(context.Context, *store.DB) ([]Method, error) { return Methods() }

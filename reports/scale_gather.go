@@ -1,0 +1,32 @@
+package reports
+
+import (
+	"context"
+	"slices"
+
+	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/store"
+	"wakeledger/queries"
+)
+
+// GatherScale asks a season file all that the report of the tape against the scale
+// needs. Title and Generated are the caller's.
+func GatherScale(ctx context.Context, db *store.DB, units string) (ScaleInput, error) {
+	in := ScaleInput{Units: units}
+	var err error
+	if in.Fish, err = queries.AskScaleFish(ctx, db); err != nil {
+		return in, err
+	}
+	in.Checks = queries.CheckScale(in.Fish)
+	pairs, err := queries.AskOwnPairs(ctx, db)
+	if err != nil {
+		return in, err
+	}
+	in.Own = estimate.FitOwn(pairs)
+	for _, f := range in.Fish {
+		if b := text(f.Boat); b != "" && b != notLogged && !slices.Contains(in.Boats, b) {
+			in.Boats = append(in.Boats, b)
+		}
+	}
+	return in, nil
+}
