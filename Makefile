@@ -42,7 +42,8 @@ fuzz: ## each fuzz target for a minute
 	done
 
 bench: build ## speed, as ratios in one run
-	$(GO) test -run '^$$' -bench . -benchtime 1x ./pipeline/...
+	WAKELEDGER_BIN=$(CURDIR)/bin/wakeledger $(GO) test -run '^$$' -bench Load -benchtime 3x -timeout 30m ./cmd/wakeledger
+	$(GO) test -run '^$$' -bench . -benchtime 1s ./pipeline/unit ./pipeline/sheet
 
 golden: ## write expected outputs anew; read the difference before committing
 	$(GO) test ./cmd/... -update

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/store"
 )
 
@@ -58,7 +59,7 @@ func (s *Season) weigh(ctx context.Context) error {
 	fish := make([]estimate.Fish, len(measured))
 	var pairs []estimate.Pair
 	for i, m := range measured {
-		fish[i] = estimate.Fish{Species: m.Species, Ocean: s.cfg.Ocean, LengthCM: m.LengthCM, LengthKind: m.Kind,
+		fish[i] = estimate.Fish{Species: m.Species, Ocean: s.oceanOf(m.Area), LengthCM: m.LengthCM, LengthKind: m.Kind,
 			GirthCM: m.GirthCM, ScaleKG: m.ScaleKG, WeightState: m.State, Certified: m.Certified}
 		if p, ok := s.catalogue.PairOf(fish[i]); ok {
 			pairs = append(pairs, p)
@@ -75,6 +76,15 @@ func (s *Season) weigh(ctx context.Context) error {
 		return err
 	}
 	return s.references(ctx)
+}
+
+// oceanOf is the ocean that settles the stock of a fish: the leg's area where that
+// names one, else the season's.
+func (s *Season) oceanOf(area string) string {
+	if ocean, err := species.ParseOcean(area); err == nil && ocean != "" {
+		return ocean
+	}
+	return s.cfg.Ocean
 }
 
 func weightOf(id int64, rank int, e estimate.Estimate) store.Weight {

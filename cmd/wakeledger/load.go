@@ -21,14 +21,19 @@ func (a *app) loadCmd() *cobra.Command {
 		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
 		Args:    takes(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.withSeason(c.Context(), args, func(*pipeline.Season) error { return nil })
+			return a.withSeason(c.Context(), args, nil)
 		},
 	}
 	a.readingFlags(c)
 	return c
 }
 
-// withSeason loads logs, makes the season's tables, and calls then.
+// manyRows is from where load leaves the making of the season's tables to the
+// first question: below it they are made in a moment.
+const manyRows = 200_000
+
+// withSeason loads logs, makes the season's tables, and calls then, if there is
+// something to do.
 func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline.Season) error) (err error) {
 	cfg, err := a.config()
 	if err != nil {
@@ -47,16 +52,21 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
-	var setAside int64
+	var setAside, kept int64
 	for _, r := range reports {
 		a.tellLog(r)
 		setAside += r.SetAside
+		kept += r.Kept
 	}
-	if err := s.Derive(ctx); err != nil {
+	if then == nil && kept > manyRows {
+		a.note("%d rows: the season's tables are made at the first question", kept)
+	} else if err := s.Derive(ctx); err != nil {
 		return err
 	}
-	if err := then(s); err != nil {
-		return err
+	if then != nil {
+		if err := then(s); err != nil {
+			return err
+		}
 	}
 	if loadErr != nil {
 		return loadErr

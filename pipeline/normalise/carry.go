@@ -23,14 +23,14 @@ func (r *Reader) gather() {
 			t.text = t.last
 		}
 		// a column that every row fills speaks where its value is another one
-		if at, ok := rank[t.Column.Name]; ok && t.text != "" && (t.Carried || t.text != t.last) {
-			fresh = min(fresh, at)
+		if t.rank >= 0 && t.text != "" && (t.Carried || t.text != t.last) {
+			fresh = min(fresh, t.rank)
 		}
 	}
 	for i := range r.targets {
 		t := &r.targets[i]
 		switch {
-		case t.text == "" && t.Carried && rank[t.Column.Name] < fresh:
+		case t.text == "" && t.Carried && t.rank < fresh:
 			t.text = t.last
 		case t.text != "" || t.Carried:
 			t.last = t.text

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/recognise"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/zone"
 )
@@ -23,6 +24,7 @@ var parsers = map[string]parser{
 	"zone":        {entry.Text, zoneCell},
 	"date":        {entry.Day, dateCell},
 	"moment":      {entry.Int, momentCell},
+	"span":        {entry.Int, spanCell},
 	"quantity":    {entry.Real, quantityCell},
 	"count":       {entry.Int, countCell},
 	"position":    {entry.Real, positionCell},
@@ -99,6 +101,18 @@ func momentCell(r *Reader, t *target, text string) error {
 	}
 	r.moments = append(r.moments, placed{t.field, m})
 	return nil
+}
+
+// spanCell reads a start and an end in one cell.
+func spanCell(r *Reader, t *target, text string) error {
+	from, to, ok := recognise.Span(text)
+	if !ok {
+		return errors.New("not a start and an end: expected two times such as 06:10-07:55")
+	}
+	if err := momentCell(r, t, from); err != nil {
+		return err
+	}
+	return momentCell(r, &target{field: r.index["end_s"]}, to)
 }
 
 func dateHelp(err error) error {

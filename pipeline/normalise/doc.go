@@ -1,7 +1,8 @@
 // Package normalise turns the rows of a recognised sheet into entries: units
 // converted, dates and times made comparable, closed lists brought to one word,
 // species to codes. It works a row at a time and keeps nothing but the file's
-// evidence on what is ambiguous.
+// evidence on what is ambiguous and what each column said last, for ditto marks
+// and keys that are written once for the rows under them (carry.go).
 //
 // A row with a cell that cannot be used is not an entry: each such cell comes
 // back as a problem with its place, text and reason, for the caller to set aside.

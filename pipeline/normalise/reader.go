@@ -52,6 +52,9 @@ type target struct {
 	given    string // the text of every row, where it stands above the table
 	text     string // of this row
 	last     string // of the last row that had one
+	rank     int    // of a key column, see carry.go; -1 for the others
+	beside   int    // the field that keeps the cell's words or second number; -1
+	memo     memo
 }
 
 // beside are the fields that a cell fills besides its own: the words whose
@@ -60,6 +63,7 @@ var beside = map[string]entry.Field{
 	"species":  {Name: "species_logged", Type: entry.Text},
 	"tangle":   {Name: "tangled_lines", Type: entry.Text},
 	"position": {Name: "lon", Type: entry.Real},
+	"span":     {Name: "end_s", Type: entry.Int},
 }
 
 type placed struct {
@@ -101,14 +105,18 @@ func (r *Reader) target(b recognise.Binding, given string) error {
 	if !ok {
 		return fmt.Errorf("column %s: no way to read %q", b.Column.Name, b.Column.Parse)
 	}
-	if b.Column.Parse == "moment" || b.Column.Parse == "date" {
+	if b.Column.Parse == "moment" || b.Column.Parse == "date" || b.Column.Parse == "span" {
 		r.date = r.add("date", entry.Day)
 	}
-	r.targets = append(r.targets, target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
-		negative: headedNegative(b.Column.Parse, b.Heading), given: given})
-	if also, ok := beside[b.Column.Parse]; ok {
-		r.add(also.Name, also.Type)
+	t := target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
+		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1}
+	if at, ok := rank[b.Column.Name]; ok {
+		t.rank = at
 	}
+	if also, ok := beside[b.Column.Parse]; ok {
+		t.beside = r.add(also.Name, also.Type)
+	}
+	r.targets = append(r.targets, t)
 	return nil
 }
 
@@ -173,9 +181,14 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			r.fault(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
 			continue
 		}
+		if t.recall(r, text) {
+			continue
+		}
 		if err := t.cell(r, t, text); err != nil {
 			r.fault(t, text, err.Error())
+			continue
 		}
+		t.remember(r, text)
 	}
 	r.unknowns()
 	r.place()

@@ -29,7 +29,7 @@ func example(c *Column) string {
 	return map[string]string{
 		"text": "some words", "zone": "UTC-9", "date": "2026-06-03", "moment": "06:10", "count": "3",
 		"latitude": "32.25", "longitude": "-127.5", "position": "32 15.2N 127 30.1W", "outcome": "lost",
-		"species": "Yellowfin", "kept": "yes", "released": "no", "bool": "yes", "tangle": "no",
+		"species": "Yellowfin", "kept": "yes", "released": "no", "bool": "yes", "tangle": "no", "span": "06:10-07:55",
 		"lengthkind": "fork", "weightstate": "round",
 	}[c.Parse]
 }

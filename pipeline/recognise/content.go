@@ -11,29 +11,21 @@ import (
 )
 
 // settle lets the cells decide between candidates that read cells differently:
-// "lines out" above 4 is a number of lines, above 16:40 the end of a leg. A way
-// of reading that takes few texts and fits says more than one that takes any.
-func settle(hs []heading, rows [][]string) {
+// "lines out" above 4 is a number of lines, above 16:40 the end of a leg. What a
+// heading is spelled as comes before what its words may mean.
+func (t *Table) settle(hs []heading, rows [][]string) {
 	for i := range hs {
 		h := &hs[i]
-		if len(h.candidates) == 0 || len(h.candidates) < 2 && !h.loose {
-			continue
-		}
 		cells := column(rows, i)
-		if len(cells) == 0 {
+		if len(h.candidates) == 0 || len(cells) == 0 {
 			continue
 		}
-		var strict, loose []*Column
-		for _, c := range h.candidates {
-			switch fits, isStrict := c.fits(cells); {
-			case fits && isStrict:
-				strict = append(strict, c)
-			case fits:
-				loose = append(loose, c)
-			}
+		fit := fitting(h.candidates, cells)
+		if len(fit) == 0 && len(cells) > 1 {
+			fit = t.otherwise(h, cells)
 		}
-		if len(strict)+len(loose) > 0 || h.loose {
-			h.candidates = append(strict, loose...)
+		if len(fit) > 0 || h.loose {
+			h.candidates = fit
 		}
 		if len(h.candidates) == 0 {
 			continue // neither the spelling nor the cells speak for it
@@ -44,6 +36,36 @@ func settle(hs []heading, rows [][]string) {
 		}
 	}
 	besideLure(hs)
+}
+
+// otherwise are the columns that a heading's words may mean besides those that
+// do not fit its cells: those as which every cell can be read, and few texts.
+func (t *Table) otherwise(h *heading, cells []string) []*Column {
+	other := t.meant(h.name)
+	if h.unit != "" {
+		other = ofDimension(other, h.unit)
+	}
+	return slices.DeleteFunc(other, func(c *Column) bool {
+		return !c.strict() || slices.ContainsFunc(cells, func(cell string) bool {
+			fits, _ := c.fits([]string{cell})
+			return !fits
+		})
+	})
+}
+
+// fitting are the candidates as which the cells can be read. A way of reading
+// that takes few texts says more than one that takes any, and comes first.
+func fitting(candidates []*Column, cells []string) []*Column {
+	var strict, loose []*Column
+	for _, c := range candidates {
+		switch fits, isStrict := c.fits(cells); {
+		case fits && isStrict:
+			strict = append(strict, c)
+		case fits:
+			loose = append(loose, c)
+		}
+	}
+	return append(strict, loose...)
 }
 
 // byUnit puts those first whose usual unit the heading or most cells state:
@@ -115,15 +137,17 @@ func (c *Column) fits(cells []string) (fits, strict bool) {
 	like := func(string) likeness { return likely }
 	switch c.Parse {
 	case "moment":
-		like, strict = likeMoment, true
+		like = likeMoment
 	case "date":
-		like, strict = likeDate, true
+		like = likeDate
 	case "count":
-		like, strict = likeCount, true
+		like = c.likeCount
 	case "position":
-		like, strict = likePosition, true
+		like = likePosition
+	case "span":
+		like = likeSpan
 	case "quantity":
-		like, strict = c.likeQuantity, true
+		like = c.likeQuantity
 	case "bool", "released", "kept":
 		like = func(s string) likeness { return likelyIf(!likeMany(s)) }
 	case "species":
@@ -137,7 +161,16 @@ func (c *Column) fits(cells []string) (fits, strict bool) {
 		}
 		sure = sure || l == likely
 	}
-	return 2*n > len(cells) && sure, strict
+	return 2*n > len(cells) && sure, c.strict()
+}
+
+// strict tells a column that few texts fit.
+func (c *Column) strict() bool {
+	switch c.Parse {
+	case "moment", "date", "count", "position", "span", "quantity":
+		return true
+	}
+	return false
 }
 
 // likeness is whether a cell could be read in some way; possible is no evidence
@@ -187,7 +220,13 @@ func likeDate(s string) likeness {
 	return likelyIf(err == nil && m.HasDate || errors.Is(err, unit.ErrDateOrder))
 }
 
-func likeCount(s string) likeness {
+// likeCount takes whole numbers and a yes or no of what can only have been one;
+// a fish that was not kept was released, which is more than a count says.
+func (c *Column) likeCount(s string) likeness {
+	switch strings.ToLower(s) {
+	case "y", "n", "yes", "no", "x":
+		return likelyIf(c.Name != "landed_n" && c.Name != "released_n")
+	}
 	v, err := strconv.ParseFloat(s, 64)
 	return likelyIf(err == nil && v == float64(int(v)) && v >= 0 && v < 100)
 }
@@ -210,6 +249,28 @@ func likePosition(s string) likeness {
 		}
 	}
 	return likelyIf(len(numbers) >= 2 && (hemispheres || fractions >= 2))
+}
+
+// likeSpan is two clock times with a dash or a word between.
+func likeSpan(s string) likeness {
+	from, to, ok := Span(s)
+	if !ok {
+		return unlikely
+	}
+	_, err := unit.ParseMoment(from, unit.DayFirst)
+	_, also := unit.ParseMoment(to, unit.DayFirst)
+	return likelyIf(err == nil && also == nil)
+}
+
+// Span parts a cell such as "0610-0755" or "6:10 to 7:55" into its two times.
+func Span(s string) (from, to string, ok bool) {
+	for _, sep := range []string{" to ", " - ", "–", "-"} {
+		if strings.Count(s, sep) == 1 {
+			from, to, ok = strings.Cut(s, sep)
+			return strings.TrimSpace(from), strings.TrimSpace(to), ok
+		}
+	}
+	return "", "", false
 }
 
 // likeMany is a count that no yes-or-no column holds.

@@ -2,8 +2,21 @@
 // its rows is.
 //
 // The trade's spellings of each column are data (columns.csv), not code: adding
-// a spelling is adding a word to a row. A sheet's kind follows from its columns;
-// its name is only a hint. Where one heading means several things ("weight" of
-// a lure or of a fish, "lines out" as a number or a time), the sheet's kind and
-// the cells below the heading settle it.
+// a spelling is adding a word to a row. words.csv says which words mean another
+// ("avg", "wt") or nothing, so that spellings nobody listed are found by their
+// words. A sheet's kind follows from its columns; its name is only a hint. Where
+// one heading means several things ("weight" of a lure or of a fish, "lines out"
+// as a number or a time), the unit, the cells below the heading and the sheet's
+// kind settle it; what nothing settles is kept as a column that is not understood.
+//
+//	header.go   which row, or two, the header is
+//	heading.go  a heading's text taken apart: name, brackets, unit
+//	words.go    a name looked up as spelled, or by its words
+//	content.go  what the cells say of a heading's meanings
+//	kind.go     what a row of the sheet is
+//	sheet.go    the layout: all of these together
+//	given.go    values that stand above the table
+//	possible.go units and blanks that the cells tell of, said in Layout.Notes
+//	mapped.go   what a user says of a sheet instead
+//	nearest.go  a suggestion for a heading that was not understood
 package recognise

@@ -1,6 +1,7 @@
 package recognise
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -18,14 +19,14 @@ type heading struct {
 	loose      bool // found by its words, not as spelled in columns.csv
 }
 
-// normalise lower-cases, drops accents and makes every run of other characters
+// normalise lower-cases, drops accents and apostrophes and makes every run of other characters
 // than letters and digits one space; "#" reads as "no".
 func normalise(s string) string {
 	var b strings.Builder
 	space := false
 	for _, r := range norm.NFD.String(strings.ToLower(s)) {
 		switch {
-		case unicode.Is(unicode.Mn, r):
+		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’':
 		case r == '#':
 			b.WriteString(" no")
 			space = true
@@ -92,7 +93,30 @@ func (t *Table) lookUp(h *heading, text string) bool {
 			return true
 		}
 	}
-	return t.trailingUnit(h, text) || t.anyPart(h, text)
+	return t.trailingUnit(h, text) || t.leadingUnit(h, text) || t.innerUnit(h, text) || t.anyPart(h, text)
+}
+
+// innerUnit takes a word between others for a unit: "Leader lb test". Short ones
+// are words rather than units there.
+func (t *Table) innerUnit(h *heading, text string) bool {
+	words := headingWords(text)
+	for i := 1; i < len(words)-1; i++ {
+		if u, ok := unit.Lookup(words[i]); ok && len(words[i]) > 1 && u != unit.Inch {
+			return t.withUnit(h, strings.Join(slices.Delete(slices.Clone(words), i, i+1), " "), u)
+		}
+	}
+	return false
+}
+
+// leadingUnit takes a first word for a unit: "Mins fought", "Lbs of drag".
+func (t *Table) leadingUnit(h *heading, text string) bool {
+	words := headingWords(text)
+	if len(words) < 2 {
+		return false
+	}
+	u, ok := unit.Lookup(words[0])
+	rest := strings.Join(words[1:], " ")
+	return ok && len(ofDimension(t.find(normalise(rest)), u)) > 0 && t.withUnit(h, rest, u)
 }
 
 // firstOfTwo takes "Lure/colour", which holds two texts, for the first of them.
@@ -125,17 +149,20 @@ func (t *Table) anyPart(h *heading, text string) bool {
 	return false
 }
 
-// ownUnit takes the unit from a spelling that has one ("Lure oz", "Knots").
+// ownUnit takes the unit from a spelling that has one, at its end or start
+// ("Lure oz", "Knots", "Yds back").
 func (t *Table) ownUnit(h *heading, text string) {
 	words := headingWords(text)
 	for n := 1; n <= 3 && n <= len(words); n++ {
-		u, ok := unit.Lookup(strings.Join(words[len(words)-n:], " "))
-		if !ok {
-			continue
-		}
-		if fit := ofDimension(h.candidates, u); len(fit) > 0 {
-			h.unit, h.candidates = u, fit
-			return
+		for _, part := range [][]string{words[len(words)-n:], words[:n]} {
+			u, ok := unit.Lookup(strings.Join(part, " "))
+			if !ok {
+				continue
+			}
+			if fit := ofDimension(h.candidates, u); len(fit) > 0 {
+				h.unit, h.candidates = u, fit
+				return
+			}
 		}
 	}
 }
@@ -197,7 +224,7 @@ func (t *Table) withUnit(h *heading, name string, u unit.Unit) bool {
 	fit := ofDimension(all, u)
 	if len(fit) == 0 {
 		for _, c := range all {
-			if c.Parse == "text" {
+			if c.Parse == "text" && !c.Key {
 				fit = append(fit, c)
 			}
 		}

@@ -25,6 +25,8 @@ func TestHeading(t *testing.T) {
 		{"Back (yds)", "setback_m", unit.Yard}, {"Setback ft", "setback_m", unit.Foot}, {"Fight (mins)", "fight_s", unit.Minute},
 		{"Wind (kn)", "wind", ""}, {"Sea state (ft)", "sea_state", unit.Foot}, {"Leader lb", "leader", ""}, {"Trip #", "trip", ""}, {"# Lines", "lines_out", ""}, {"Lines #", "lines_out", ""},
 		{"Hook-ups", "hooked_n", ""}, {"H/U", "hooked_n", ""}, {"Skipper:", "captain", ""}, {"  START   TIME (local) ", "start_s", ""}, {"Día", "date", ""},
+		{"AVG SPD (KTS)", "speed_kn", unit.Knot}, {"# BITES", "strikes_n", ""}, {"Total landed", "landed_n", ""}, {"Yds back", "setback_m", unit.Yard}, {"Min. fought", "fight_s", unit.Minute},
+		{"Leader material & lb", "leader", ""}, {"If lost - why", "loss_cause", ""}, {"Av. speed kn", "speed_kn", unit.Knot}, {"Number of rods", "lines_out", ""},
 		{"Weight (est)", "", ""}, {"Est. weight lb", "", ""}, {"Guessed length", "", ""},
 		{"Fuel used", "", ""}, {"In", "", ""}, {"", "", ""}, {strings.Repeat("length ", 30), "", ""},
 	} {
@@ -86,4 +88,23 @@ func FuzzHeading(f *testing.F) {
 			t.Errorf("%q: nearest to nothing", text)
 		}
 	})
+}
+
+// TestFalseFriends holds that headings with the words of a column, but another
+// meaning, are not taken for it.
+func TestFalseFriends(t *testing.T) {
+	table := defaultTable(t)
+	for _, text := range []string{
+		"Fuel used", "Fuel (gal)", "Engine hours", "Start engine hours", "Hours run", "Generator hours", "Depth (ft)", "Water depth", "Water colour", "Water clarity",
+		"Current (kn)", "Current speed", "Tide", "High water", "Air temp", "Air temp (F)", "Barometer", "Moon", "Sunrise", "Time of sunset", "Boat length", "Lure length (in)",
+		"Rod length", "Max speed", "Top speed (kn)", "Distance run (nm)", "Miles", "Bait cost", "Crew share", "Photo", "Tag number", "Number of photos", "Weight of ice (lb)",
+		"Ice (lb)", "Price/lb", "Price per kg", "Est length", "Calculated weight (kg)", "Trolling motor", "Birds", "Bird count", "Whales", "Cloud", "Total cost", "Reel", "Drag type", "Age", "Legs", "Trips", "Boats", "Line hours", "Best fish (kg)", "Witness",
+	} {
+		h := table.heading(text)
+		for _, c := range h.candidates {
+			if c.Name != "angler" || text != "Reel" { // who reeled: the trade says both
+				t.Errorf("%q is understood as %s", text, c.Name)
+			}
+		}
+	}
 }

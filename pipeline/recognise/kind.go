@@ -81,8 +81,9 @@ func kindOf(name string, hs []heading, rows [][]string) (Kind, string) {
 	f := facts{columns: map[string]bool{}, hint: nameHint(name), loss: mentionsLoss(hs, rows)}
 	for _, h := range hs {
 		for _, c := range h.candidates {
-			if c.Name != "lure_weight_g" || h.means(c.Name) { // a weight may be a fish's
+			if h.speaksFor(c) {
 				f.columns[c.Name] = true
+				f.columns["end_s"] = f.columns["end_s"] || c.Parse == "span"
 			}
 		}
 		f.struck = f.struck || len(h.candidates) > 0 && speaksOf(h.name, "strike", "bite", "hit")
@@ -92,10 +93,33 @@ func kindOf(name string, hs []heading, rows [][]string) (Kind, string) {
 			return r.kind, r.why
 		}
 	}
-	if f.hint != "" {
-		return f.hint, "by its name"
+	return mostBound(hs), "most of its columns are of that kind"
+}
+
+// speaksFor tells whether a heading counts for a column that it may mean. A bare
+// weight is a fish's rather than a lure's; where the cells are times or numbers,
+// a column of text is the weaker meaning, but for a strike's own number.
+func (h heading) speaksFor(c *Column) bool {
+	if c.Parse == "span" {
+		return c == h.candidates[0]
 	}
-	return Trips, "it has trips and dates alone"
+	if c.Name == "lure_weight_g" || h.candidates[0].strict() && !c.strict() && c.Name != "strike" {
+		return h.means(c.Name)
+	}
+	return true
+}
+
+// mostBound is the kind in which most of the headings may stand.
+func mostBound(hs []heading) Kind {
+	best, most := Trips, 0
+	for _, k := range []Kind{Trips, Legs, Lines, Strikes, FishRow, Flat} {
+		l := Layout{Kind: k}
+		l.bind(hs)
+		if len(l.Bindings) > most {
+			best, most = k, len(l.Bindings)
+		}
+	}
+	return best
 }
 
 func speaksOf(text string, words ...string) bool {

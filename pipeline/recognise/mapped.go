@@ -34,7 +34,7 @@ func (t *Table) SheetAs(m Mapping, name string, rows [][]string) (Layout, error)
 	}
 	hs := t.mappedHeadings(&l)
 	body := rows[l.Header+1:]
-	settle(hs, body)
+	t.settle(hs, body)
 	l.Kind, l.Why = kindOf(name, hs, body)
 	switch {
 	case m.Kind != "":

@@ -69,11 +69,29 @@ func (l *Layout) carried(rows [][]string) {
 		if !b.Column.Key || b.Column.Name == "line" || (b.Column.Parse == "moment" && !l.binds("line", "lure")) {
 			continue
 		}
-		if writtenOnce(rows, b.Index) {
+		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
 			b.Carried = true
 			l.Notes = append(l.Notes, b.Heading+": written once for the rows under it, and was taken for each of them")
 		}
 	}
+}
+
+// mayCarry keeps a leg from being filled down where its absence says something:
+// a strike's clock tells its leg, and a line that names its trip but no leg is
+// out on every leg of that trip.
+func (l *Layout) mayCarry(name string, rows [][]string) bool {
+	if name != "leg" {
+		return true
+	}
+	if l.binds("time_s") {
+		return false
+	}
+	for _, b := range l.Bindings {
+		if b.Column.Name == "trip" && l.Kind == Lines {
+			return writtenOnce(rows, b.Index)
+		}
+	}
+	return true
 }
 
 func writtenOnce(rows [][]string, index int) bool {

@@ -50,7 +50,7 @@ func (t *Table) Sheet(name string, rows [][]string) (Layout, bool) {
 		return Layout{}, false
 	}
 	body := rows[h.last+1:]
-	settle(h.headings, body)
+	t.settle(h.headings, body)
 	l := Layout{Header: h.last, Rows: rows[h.first : h.last+1]}
 	l.Kind, l.Why = kindOf(name, h.headings, body)
 	l.bind(h.headings)
@@ -65,7 +65,8 @@ func (t *Table) Sheet(name string, rows [][]string) (Layout, bool) {
 }
 
 // bind gives each heading the first of its candidates that the kind allows and
-// that no other heading has taken. Of two headings for one quantity the one of
+// that no other heading has taken. A spelling that is known comes before one that
+// was told by its words. Of two headings for one quantity the one of
 // more words is the more exact; else the left one comes first.
 func (l *Layout) bind(hs []heading) {
 	order := make([]int, 0, len(hs))
@@ -75,6 +76,7 @@ func (l *Layout) bind(hs []heading) {
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(exactness(hs[b]), exactness(hs[a])) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(guessed(hs[a]), guessed(hs[b])) })
 	taken := map[string]bool{}
 	for _, i := range order {
 		h := hs[i]
@@ -88,6 +90,13 @@ func (l *Layout) bind(hs []heading) {
 	}
 	slices.SortFunc(l.Bindings, func(a, b Binding) int { return cmp.Compare(a.Index, b.Index) })
 	slices.SortFunc(l.Unknown, func(a, b Unknown) int { return cmp.Compare(a.Index, b.Index) })
+}
+
+func guessed(h heading) int {
+	if h.loose {
+		return 1
+	}
+	return 0
 }
 
 func exactness(h heading) int {

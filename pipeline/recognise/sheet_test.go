@@ -68,6 +68,12 @@ func TestSheet(t *testing.T) {
 		{"name over unit", "", "Date|Fish|Length|Weight\n||cm|kg\n2026-06-03|Wahoo|112|14", "fish 1: date species length_cm/cm scale_kg/kg"},
 		{"title over header", "", "Fish|||\nDate|Species|Length|Weight\n2026-06-03|Wahoo|112|14", "fish 1: date species length_cm scale_kg"},
 		{"data under a header is no second header", "", "Species|Kept|Length\nWahoo|kept|fork\nWahoo|kept|44", "fish 0: species kept length_cm"},
+		{"a time span in one cell", "", "Date|Time|Speed\n2026-06-03|0610-0755|12\n2026-06-03|8:00 - 9:30|12", "legs 0: date start_s speed_kn"},
+		{"line in and line out as times", "", "Date|Line in|Line out\n2026-06-03|06:10|07:55\n2026-06-03|08:10|09:55", "legs 0: date start_s end_s"},
+		{"rods that are no count stay a count", "", "Date|Start|End|Rods\n2026-06-03|06:10|07:55|some\n2026-06-03|08:10|09:55|few", "legs 0: date start_s end_s lines_out"},
+		{"caught on a day", "", "Species|Caught on|Length\nWahoo|2026-06-03|112", "fish 0: species date length_cm"},
+		{"caught on a lure", "", "Species|Caught on|Length|Date\nWahoo|Cope|112|2026-06-03", "fish 0: species lure length_cm date"},
+		{"two texts in one column", "", "Trip|Line|Lure/colour|Drag\n1|2|Cope blue|18", "lines 0: trip line lure drag_kg"},
 		{"no header", "", "a|b\n1|2", ""}, {"one known heading alone", "", "Date|Sandwiches\n2026-06-03|2", ""}, {"nothing", "", "", ""},
 	} {
 		l, ok := table.Sheet(c.name, rowsOf(c.rows))

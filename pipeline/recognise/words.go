@@ -32,13 +32,14 @@ func (t *Table) essence(name string) string {
 	var out []string
 	for _, w := range strings.Fields(name) {
 		if usual, ok := t.words[w]; ok {
-			w = usual
-		}
-		if len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss") {
-			w = w[:len(w)-1]
-		}
-		if w != "" {
+			out = append(out, strings.Fields(usual)...)
+		} else {
 			out = append(out, w)
+		}
+	}
+	for i, w := range out {
+		if plural(w) {
+			out[i] = w[:len(w)-1]
 		}
 	}
 	slices.Sort(out)
@@ -48,29 +49,56 @@ func (t *Table) essence(name string) string {
 // quantifiers are words around what is counted: "# bites", "total landed".
 var quantifiers = map[string]bool{"no": true, "total": true, "how": true, "many": true, "count": true}
 
+func plural(w string) bool {
+	return len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
+}
+
+// harmless are words that a heading may have besides a spelling's without
+// meaning another thing.
+var harmless = map[string]bool{
+	"average": true, "used": true, "taken": true, "recorded": true, "reading": true, "local": true, "actual": true,
+	"measured": true, "steered": true, "made": true, "good": true, "logged": true, "all": true, "material": true,
+	"list": true, "config": true, "configuration": true, "setup": true,
+	"if": true, "any": true, "seen": true, "went": true, "came": true, "gps": true, "plotter": true, "strength": true,
+	"written": true, "given": true, "noted": true, "please": true, "now": true,
+}
+
+// labels are words for what something is called by: a trip has one, a species none.
+var labels = map[string]bool{"ref": true, "reference": true, "id": true, "label": true, "code": true}
+
+// meant looks for columns by a heading's essence, where its spelling is not
+// known or does not fit its cells: by all words, by those that are not harmless,
+// for keys by those that are no label, and for counts by those that do not only
+// say "number of".
+func (t *Table) meant(name string) []*Column {
+	var found []*Column
+	for _, spare := range []struct {
+		words map[string]bool
+		fits  func(*Column) bool
+	}{
+		{nil, func(*Column) bool { return true }},
+		{harmless, func(*Column) bool { return true }},
+		{labels, func(c *Column) bool { return c.Key || c.Name == "strike" }},
+		{quantifiers, func(c *Column) bool { return c.Parse == "count" }},
+	} {
+		rest := slices.DeleteFunc(strings.Fields(name), func(w string) bool { return spare.words[w] || spare.words[t.words[w]] })
+		for _, c := range t.byEssence[t.essence(strings.Join(rest, " "))] {
+			several := c.Key && c.Parse == "text" && plural(name) // "Legs" counts them
+			if !several && spare.fits(c) && !slices.Contains(found, c) {
+				found = append(found, c)
+			}
+		}
+	}
+	return found
+}
+
 // find looks a normalised heading up: as it is spelled in columns.csv, else by
-// its essence, else for counts without the words that only say "number of".
+// its essence.
 func (t *Table) find(name string) []*Column {
 	if c := t.byAlias[name]; len(c) > 0 || name == "" {
 		return c
 	}
-	if c := t.byEssence[t.essence(name)]; len(c) > 0 {
-		return c
-	}
-	words := strings.Fields(name)
-	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
-		return quantifiers[w] || quantifiers[t.words[w]]
-	})
-	if len(rest) == 0 || len(rest) == len(words) {
-		return nil
-	}
-	var counts []*Column
-	for _, c := range append(t.byAlias[strings.Join(rest, " ")], t.byEssence[t.essence(strings.Join(rest, " "))]...) {
-		if c.Parse == "count" && !slices.Contains(counts, c) {
-			counts = append(counts, c)
-		}
-	}
-	return counts
+	return t.meant(name)
 }
 
 // index files the spellings of the columns.

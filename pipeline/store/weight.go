@@ -10,6 +10,7 @@ import (
 type Measured struct {
 	ID                         int64
 	Species, Kind, State       string
+	Area                       string // of the leg, as logged
 	LengthCM, GirthCM, ScaleKG float64
 	Certified                  bool
 }
@@ -23,13 +24,13 @@ func (db *DB) MeasuredFish(ctx context.Context) ([]Measured, error) {
 	var fish []Measured
 	err = each(rows, func() error {
 		var m Measured
-		var species, kind, state sql.NullString
+		var species, kind, state, area sql.NullString
 		var length, girth, scale sql.NullFloat64
 		var certified sql.NullBool
-		if err := rows.Scan(&m.ID, &species, &length, &kind, &girth, &scale, &state, &certified); err != nil {
+		if err := rows.Scan(&m.ID, &species, &length, &kind, &girth, &scale, &state, &certified, &area); err != nil {
 			return err
 		}
-		m.Species, m.Kind, m.State = species.String, kind.String, state.String
+		m.Species, m.Kind, m.State, m.Area = species.String, kind.String, state.String, area.String
 		m.LengthCM, m.GirthCM, m.ScaleKG = length.Float64, girth.Float64, scale.Float64
 		m.Certified = certified.Bool
 		fish = append(fish, m)

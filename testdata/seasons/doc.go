@@ -8,10 +8,10 @@
 //	spread.go   the lines on each leg
 //	hits.go     the strikes and fish
 //	truth.go    what the season adds up to, by every factor
-//	tables.go   the season file's tables, cell for cell
+//	tables.go   the season file's tables, cell for cell; tables_hits.go strikes and fish
 //	format.go   the ways to write a log, and samples of them
 //	fields.go   the columns: headings, units
-//	layout.go   the season as sheets
+//	layout.go   the season as sheets; layout_hits.go those of strikes and fish, and the flat one
 //	render.go   cells as text, numbers and serials
 //	files.go    text files and workbooks
 //

@@ -21,8 +21,8 @@ WITH keyed_hit AS (
 ), counted_off AS (
     SELECT *, row_number() OVER (PARTITION BY key, log_id ORDER BY hit_id) AS n FROM keyed_hit
 )
-SELECT hit_id, ord, of_ord FROM (
-    SELECT *, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+SELECT hit_id, ord, of_hit, of_ord FROM (
+    SELECT *, first_value(hit_id) OVER same AS of_hit, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
     FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
 ) WHERE of_log <> log_id;
 
@@ -39,8 +39,8 @@ WITH keyed_fish AS (
 ), counted_off AS (
     SELECT *, row_number() OVER (PARTITION BY key, log_id ORDER BY hit_id) AS n FROM keyed_fish
 )
-SELECT hit_id, ord, of_ord FROM (
-    SELECT *, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+SELECT hit_id, ord, of_hit, of_ord FROM (
+    SELECT *, first_value(hit_id) OVER same AS of_hit, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
     FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
 ) WHERE of_log <> log_id;
 
@@ -63,7 +63,8 @@ SELECT hit_id FROM (
         CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
     FROM told b JOIN details d USING (leg_id)
     WHERE b.origin = 'flat' AND NOT b.measured AND (b.log_id = d.log_id OR b.at IS NULL)
-      AND b.hit_id NOT IN (SELECT hit_id FROM hit_again)
+      -- a count that a strike of the other sheet was found equal to stands for it
+      AND b.hit_id NOT IN (SELECT hit_id FROM hit_again UNION ALL SELECT of_hit FROM hit_again)
 ) WHERE n <= details;
 
 CREATE OR REPLACE TEMP TABLE bite AS

@@ -1,2 +1,6 @@
--- Every fish with what a weight can be estimated from.
-SELECT fish_id, species, length_cm, length_kind, girth_cm, scale_kg, weight_state, certified FROM fish ORDER BY fish_id
+-- Every fish with what a weight can be estimated from, and the area of its leg.
+SELECT f.fish_id, f.species, f.length_cm, f.length_kind, f.girth_cm, f.scale_kg, f.weight_state, f.certified, l.area
+FROM fish f
+LEFT JOIN strike s ON s.strike_id = f.strike_id
+LEFT JOIN leg l ON l.leg_id = s.leg_id
+ORDER BY f.fish_id

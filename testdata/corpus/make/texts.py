@@ -220,7 +220,7 @@ def catch_by_trip():
 def register():
     def fish(n, trip, i, d, t, sp, length, g, w, cert, kept, who, photo=None):
         return n, {"trip": trip, "date": d, "time_s": hm(t), "species_logged": sp, "species": sp, "length_cm": float(length), "length_kind": "FL", "girth_cm": g, "scale_kg": w, "certified": cert,
-                   "kept": kept, "outcome": None, "angler": who, "extra": json.dumps({"Fish ID": i, **({"Photo": photo} if photo else {})})}
+                   "outcome": kept, "angler": who, "extra": json.dumps({"Fish ID": i, **({"Photo": photo} if photo else {})})}
     hand("48-fish-register", [fish(2, "T9", "F1", "2026-08-02", "7:45", "YFT", 112, 78.5, 24.6, "false", "landed", "Bodil", "y"), fish(3, "T9", "F2", "2026-08-02", "8:10", "SKJ", 51, None, None, None, "released", "Ansa"),
                               fish(4, "T10", "F3", "2026-08-09", "6:59", "BET", 126.5, 92.0, 41.2, "true", "landed", "Ansa", "y")])
 
@@ -254,7 +254,78 @@ def wind_and_tide():
                               row(4, "2026-07-05", "5:50", "9:50", 4, 12.6, "S 8", "0.8", "falling", 21.1, 1, 1, 0, 0, 1, "the wall")])
 
 
+def refs():
+    def leg(n, trip, no, d, a, b, kn, lines, t, wind, sea, how, m):
+        return n, {"trip": trip, "leg": no, "date": d, "start_s": hm(a), "end_s": hm(b), "speed_kn": kn, "lines_out": lines, "sea_temp_c": t, "wind": wind, "sea_state": sea, "approach": how, "nearest_boat_m": float(m)}
+    hand("54-refs-legs", [leg(2, "K1", "1", "2026-05-03", "6:12", "7:48", 8.5, 4, 16.9, "10 kn", "slight", "straight", 900), leg(3, "K1", "2", "2026-05-03", "8:05", "11:20", 12.2, 5, 17.3, "12 kn", "slight", "along the break", 400),
+                          leg(4, "K2", "1", "2026-05-11", "5:57", "9:45", 12.8, 5, 17.8, "6 kn", "smooth", "straight", 1500)])
+    def strike(n, trip, t, rod, what, sp=None, c=None, why=None, fight=None, who=None):
+        return n, {"trip": trip, "time_s": hm(t), "line": rod, "outcome": what, "species_logged": sp, "species": c, "loss_cause": why, "fight_s": fight and minute(fight), "angler": who}
+    hand("55-refs-strikes", [strike(2, "K1", "6:50", "2", "missed"), strike(3, "K1", "9:14", "1", "landed", "Albacore", "ALB", None, 8, "Per"),
+                             strike(4, "K1", "9:15", "3", "lost", "Albacore", "ALB", "hook pulled", 2, "Runa"), strike(5, "K2", "7:31", "4", "released", "Bigeye", "BET", None, 27, "Per")])
+    def fish(n, trip, no, sp, c, length, g, w, kept, who):
+        return n, {"trip": trip, "species_logged": sp, "species": c, "length_cm": inch(length), "length_kind": "FL", "girth_cm": g and inch(g), "scale_kg": w and lb(w), "kept": kept, "angler": who,
+                   "extra": json.dumps({"Fish #": no})}
+    hand("56-refs-fish", [fish(2, "K1", "1", "Albacore", "ALB", 33.5, None, 28.4, "true", "Per"), fish(3, "K2", "2", "Bigeye", "BET", 51, 37.5, None, "false", "Per"), fish(4, "K2", "3", "Yellowfin", "YFT", 39, 27.25, 41.8, "true", "Runa")])
+
+
+def all_short():
+    def row(n, a, b, kn, t, rod, lure, w, col, back, s, h, l, r):
+        return n, {"date": "2026-06-13", "start_s": hm(a), "end_s": hm(b), "speed_kn": float(kn), "sea_temp_c": fahr(t), "line": rod, "lure": lure, "lure_weight_g": oz(w), "colour": col, "setback_m": yd(back),
+                   "strikes_n": s, "hooked_n": h, "landed_n": l, "released_n": r}
+    hand("57-all-short", [row(2, "6:00", "7:30", 8, 66, "LL", "COPE", 14, "BLU", 65, 0, 0, 0, 0), row(3, "6:00", "7:30", 8, 66, "LR", "TINKER", 12, "BLK", 80, 1, 1, 1, 0),
+                          row(4, "7:45", "11:00", 12.5, 66.5, "LL", "COPE", 14, "BLU", 65, 2, 1, 0, 1)])
+
+
+def trips_and_gear():
+    def trip(n, no, d, a, b, crew):
+        return n, {"trip": no, "boat": "Kittiwake Lass", "captain": "Per Lund", "port": "Hollin Quay", "date": d, "depart_s": hm(a), "return_s": hm(b), "anglers": crew, "zone": "UTC+1"}
+    hand("58-refs-trips", [trip(2, "K1", "2026-05-03", "5:00", "14:10", "Runa, Mats"), trip(3, "K2", "2026-05-11", "4:45", "13:20", "Runa")])
+    def line(n, pos, lure, w, col, hooks, leader, cls, drag, count, kn):
+        return n, {"trip": "K1", "line": pos, "lure": lure, "lure_weight_g": oz(w), "colour": col, "hooks": hooks, "leader": leader, "line_class_kg": lb(cls), "drag_kg": lb(drag), "count_s": float(count), "letout_kn": float(kn)}
+    hand("59-counts-gear", [line(2, "long left", "Cope", 14, "blue/white", "single 10/0", "300", 80, 18, 28, 7), line(3, "long right", "Tinker", 12, "black/red", "double 9/0", "250", 80, 18, 32, 7),
+                            line(4, "short left", "Rattlejack", 18, "pink", "single 11/0", "400", 130, 26, 14, 6.5)])
+
+
+def notebook():
+    def row(n, trip, d, who, a, b, kn, lines, how, s, l, lost, notes=None):
+        return n, {"trip": trip, "date": d, "captain": who, "start_s": hm(a), "end_s": hm(b), "speed_kn": float(kn), "lines_out": lines, "approach": how, "strikes_n": s, "landed_n": l, "lost_n": lost, "notes": notes}
+    hand("60-notebook", [row(4, "1", "2026-04-04", "Isa", "6:10", "8:05", 8, 4, "blind", 1, 0, 1, "came unbuttoned"), row(5, "1", "2026-04-04", "Isa", "8:20", "11:40", 12, 5, "bird pile", 3, 2, 0, "two of two after the first"),
+                         row(6, "2", "2026-04-18", "Mats", "5:50", "10:15", 12.5, 5, "temp break", 0, 0, 0)])
+
+
+def club_weights():
+    def fish(n, d, boat, who, sp, c, w, cert, length, witness, cls):
+        return n, {"date": d, "boat": boat, "angler": who, "species_logged": sp, "species": c, "scale_kg": lb(w), "certified": cert, "length_cm": inch(length), "length_kind": "FL",
+                   "extra": json.dumps({"Witness": witness, "Line class (lb)": cls})}
+    hand("61-club-weights", [fish(2, "2026-07-04", "Tern Rock", "L. Fass", "Yellowfin tuna", "YFT", 61.5, "true", 45, "O. Brandal", "80"), fish(3, "2026-07-04", "Marram", "S. Oye", "Wahoo", "WAH", 38.25, "true", 57.5, "L. Fass", "50"),
+                             fish(4, "2026-07-18", "Marram", "S. Oye", "Bigeye tuna", "BET", 140, "false", 61, "J. Moe", "80")])
+
+
+def plotter():
+    def leg(n, no, d, a, b, lat, lon, hdg, kn, lines, t, notes=None):
+        return n, {"leg": no, "date": d, "start_s": a, "end_s": b, "lat": lat, "lon": lon, "heading_deg": float(hdg), "speed_kn": kn, "lines_out": lines, "sea_temp_c": t, "notes": notes}
+    hand("62-plotter-legs", [leg(2, "1", "2026-08-22", hm("6:03") + 20, hm("7:45"), 32.4012, -127.6604, 285, 8.4, 4, 20.6), leg(3, "2", "2026-08-22", hm("8:01") + 10, hm("11:30") + 40, 32.429, -127.7711, 95, 12.6, 5, 20.9, "birds from 10"),
+                             leg(4, "3", "2026-08-23", hm("5:58"), hm("9:12") + 30, 32.3877, -127.6102, 310, 12.9, 5, 20.4)])
+
+
+def who_caught_what():
+    def fish(n, trip, d, t, landed, who, sp, c, length, g, w, kept, line):
+        return n, {"trip": trip, "date": d, "time_s": hm(t), "angler": who, "species_logged": sp, "species": c, "length_cm": inch(length), "girth_cm": g and inch(g), "scale_kg": w and lb(w), "kept": kept, "line": line,
+                   "extra": json.dumps({"Landed at": landed})}
+    hand("63-who-caught-what", [fish(2, "8", "2026-06-28", "7:12", "07:40", "Emil", "Yellowfin", "YFT", 44, 31, 58, "true", "short left"), fish(3, "8", "2026-06-28", "8:31", "08:36", "Tove", "Skipjack", "SKJ", 22, None, None, "false", "long right"),
+                                fish(4, "9", "2026-07-05", "6:20", "07:05", "Emil", "Bigeye", "BET", 55, 40, None, "false", "long left")])
+
+
+def season_sheet():
+    def row(n, trip, d, a, b, legs, hours, s, h, k, r, best, area):
+        return n, {"trip": trip, "date": d, "boat": "Sorrel", "depart_s": hm(a), "return_s": hm(b), "strikes_n": s, "hooked_n": h, "landed_n": k, "released_n": r, "area": area,
+                   "extra": json.dumps({"Legs": legs, "Line hours": hours, "Best fish (kg)": best})}
+    hand("64-season-sheet", [row(2, "1", "2026-03-07", "5:10", "14:30", "3", "18.5", 2, 1, 1, 0, "21", "the Shelf"), row(3, "2", "2026-03-21", "5:00", "15:45", "4", "26.25", 4, 3, 1, 1, "48", "Bodkin Rise")])
+
+
 ALL = [by_r, by_r_comma, by_r_tabs, windows_1252, utf16, merged_to_csv, day_first_late, gnumeric_tabs, pipes, phone_notes, counts, other_words,
        comments, speeds, dates, ditto, ambiguous_dates, no_units, together, shorthand,
        capitals, date_and_time, estimates, spread_list, hours_only, summary, blank_first, catch_by_trip,
-       register, semicolons, spans, rods, wind_and_tide]
+       register, semicolons, spans, rods, wind_and_tide, refs, all_short, trips_and_gear,
+       notebook, club_weights, plotter, who_caught_what, season_sheet]

@@ -1,0 +1,46 @@
+package normalise
+
+import (
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/unit"
+)
+
+// memo is what the cell above was read as. In a log most cells say what the one
+// above says (the trip, the date, the lure), and need not be read again.
+type memo struct {
+	text   string
+	done   bool // the evidence was complete
+	value  entry.Value
+	beside entry.Value
+	moment unit.Moment
+}
+
+// recall reads a cell as the one above where their texts are the same and the
+// file's evidence has not grown since.
+func (t *target) recall(r *Reader, text string) bool {
+	if text != t.memo.text || t.memo.done != r.ev.done || t.Column.Parse == "span" {
+		return false
+	}
+	if t.Column.Parse == "moment" {
+		r.moments = append(r.moments, placed{t.field, t.memo.moment})
+		return true
+	}
+	r.values[t.field] = t.memo.value
+	if t.beside >= 0 {
+		r.values[t.beside] = t.memo.beside
+	}
+	return true
+}
+
+// remember keeps what a cell was read as; text is not blank.
+func (t *target) remember(r *Reader, text string) {
+	t.memo.text, t.memo.done = text, r.ev.done
+	if t.Column.Parse == "moment" {
+		t.memo.moment = r.moments[len(r.moments)-1].m
+		return
+	}
+	t.memo.value = r.values[t.field]
+	if t.beside >= 0 {
+		t.memo.beside = r.values[t.beside]
+	}
+}
