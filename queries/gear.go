@@ -34,8 +34,9 @@ type Failure struct {
 	Part    string   `json:"part"` // line, leader, knot, hook
 	Gear    string   `json:"gear"` // "all", or the leader or hooks as logged
 	Hookups int64    `json:"hookups"`
+	Known   int64    `json:"end_known"` // of them, how it ended is logged
 	Failed  int64    `json:"failed"`
-	Share   *float64 `json:"share"` // failed / hook-ups whose end is known
+	Share   *float64 `json:"share"` // failed / end_known
 	Lo      *float64 `json:"lo"`    // 95 % interval, Wilson 1927
 	Hi      *float64 `json:"hi"`
 }
@@ -183,17 +184,16 @@ func failuresOf(hookups []hookup) []Failure {
 
 func failure(part, gear string, hookups []hookup) Failure {
 	f := Failure{Part: part, Gear: gear, Hookups: int64(len(hookups))}
-	var known int64
 	for _, h := range hookups {
 		p, ok := h.part()
 		if ok {
-			known++
+			f.Known++
 		}
 		if p == part {
 			f.Failed++
 		}
 	}
-	f.Share, f.Lo, f.Hi = wilson(f.Failed, known)
+	f.Share, f.Lo, f.Hi = wilson(f.Failed, f.Known)
 	return f
 }
 

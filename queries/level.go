@@ -2,7 +2,9 @@ package queries
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
+	"time"
 )
 
 var factorUnit = map[string]string{"speed-band": "kn", "lure-weight": "g", "setback": "m", "sea-temp": "°C"}
@@ -10,6 +12,20 @@ var factorUnit = map[string]string{"speed-band": "kn", "lure-weight": "g", "setb
 // LevelText is a level as it is written in a sentence: "[12, 14)" of the factor
 // speed-band is "12 to 14 kn". Levels that are words stay as they are.
 func LevelText(factor, level string) string {
+	switch factor {
+	case "sea-state":
+		if _, err := strconv.ParseFloat(level, 64); err == nil {
+			return "sea state " + level
+		}
+	case "month":
+		if t, err := time.Parse("2006-01", level); err == nil {
+			return t.Format("January 2006")
+		}
+	case "hour":
+		if t, err := time.Parse("15:04", level); err == nil {
+			return level + " to " + t.Add(time.Hour).Format("15:04")
+		}
+	}
 	unit := factorUnit[factor]
 	if unit == "" {
 		return level

@@ -175,10 +175,11 @@ func checkDemoAside(t *testing.T, s *pipeline.Season, truth demoTruth, prefix st
 
 var tableNames = []string{"trip", "leg", "line", "strike", "fish"}
 
-// contents are all tables as they stand, row order included.
-func contents(t *testing.T, s *pipeline.Season) []seasons.Table {
+// contents are all tables as they stand, row order included, and the lists of
+// fish with their weights and of what was set aside, with their files and rows.
+func contents(t *testing.T, s *pipeline.Season) []any {
 	t.Helper()
-	var all []seasons.Table
+	all := []any{answer(t, s, queries.AskFish), answer(t, s, queries.AskSetAside)}
 	for _, name := range tableNames {
 		all = append(all, table(t, s, name))
 	}
@@ -287,6 +288,31 @@ func TestTheSameLegsInTwoLogs(t *testing.T) {
 				same(t, table(t, s, want.Name), want)
 			}
 			checkNamed(t, s, model)
+		})
+	}
+}
+
+// TestCountsAndStrikesInTwoLogs: a flat log that counts the strikes and sheets
+// that list them tell the same strikes once, in either order. Strikes without a
+// leg, and fish that the sheet of strikes leaves out, cannot be told apart there
+// and are left out here.
+func TestCountsAndStrikesInTwoLogs(t *testing.T) {
+	roles, counts := shapes[0], shapes[2]
+	roles.Units, counts.Layout = "headings", "counts"
+	for i, pair := range [][2]seasons.Format{{roles, counts}, {counts, roles}} {
+		t.Run(fmt.Sprintf("%s and %s", pair[0], pair[1]), func(t *testing.T) {
+			model := seasons.New(*firstSeed*100 + 30 + uint64(i))
+			for _, trip := range model.Trips {
+				trip.Strikes = slices.DeleteFunc(trip.Strikes, func(k *seasons.Strike) bool { return k.Stray || k.FishOnly })
+			}
+			dir := t.TempDir()
+			first, second := write(t, dir, "a", model, pair[0]), write(t, dir, "b", model, pair[1])
+			s := open(t, config(model, first))
+			load(t, s, first.Files...)
+			load(t, s, second.Files...)
+			for _, want := range model.Tables(shapes[2]) {
+				same(t, table(t, s, want.Name), want)
+			}
 		})
 	}
 }

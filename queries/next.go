@@ -27,6 +27,7 @@ type NextSeason struct {
 	HadA        float64 `json:"line_hours_a"` // so far
 	HadB        float64 `json:"line_hours_b"`
 	Leaning     bool    `json:"leaning"`       // the season leans to setting_a over setting_b
+	SideBySide  bool    `json:"side_by_side"`  // both settings can be out together, on different lines
 	CanBeChosen bool    `json:"can_be_chosen"` // false for what comes with the day
 	PairedDay   string  `json:"paired_day"`
 }
@@ -50,10 +51,7 @@ func AskNextSeason(ctx context.Context, db *store.DB, ratio float64) ([]NextSeas
 	if err != nil {
 		return nil, err
 	}
-	rows := []NextSeason{}
-	for _, q := range openQuestions(all, ratio) {
-		rows = append(rows, nextSeason(q))
-	}
+	rows, _ := Outlook(all, ratio, 1)
 	return rows, nil
 }
 
@@ -85,7 +83,7 @@ func nextSeason(q evidence.Question) NextSeason {
 		Factor: q.Factor, SettingA: q.A, SettingB: q.B, Ratio: q.Ratio, Rate: q.Rate,
 		HoursSame: q.Paired.Effort, TripsSame: int64(q.PairedTrips), HoursApart: q.Apart.Effort, TripsApart: int64(q.ApartTrips),
 		StrikesA: q.Paired.Events[0], StrikesB: q.Paired.Events[1], PhiSame: q.PairedPhi, PhiApart: q.Phi,
-		HadA: q.Had[0], HadB: q.Had[1], Leaning: q.Leaning, CanBeChosen: q.Settable, PairedDay: q.PairedDay(text),
+		HadA: q.Had[0], HadB: q.Had[1], Leaning: q.Leaning, SideBySide: q.ByLeg, CanBeChosen: q.Settable, PairedDay: q.PairedDay(text),
 	}
 }
 
@@ -96,7 +94,8 @@ func AskPlan(ctx context.Context, db *store.DB, ratio float64, trips int) ([]Pla
 	if err != nil {
 		return nil, err
 	}
-	return planOf(openQuestions(all, ratio), trips), nil
+	_, plan := Outlook(all, ratio, trips)
+	return plan, nil
 }
 
 // DefaultPlanTrips is how many trips a plan is for where the user names no number.
@@ -112,4 +111,14 @@ func planOf(open []evidence.Question, trips int) []PlanDay {
 			BoatChance: finite(d.BoatChance), LineChance: finite(d.LineChance)})
 	}
 	return rows
+}
+
+// Outlook is next-season and plan from evidence that was asked for already.
+func Outlook(all []Evidence, ratio float64, trips int) ([]NextSeason, []PlanDay) {
+	open := openQuestions(all, ratio)
+	rows := []NextSeason{}
+	for _, q := range open {
+		rows = append(rows, nextSeason(q))
+	}
+	return rows, planOf(open, trips)
 }

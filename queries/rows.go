@@ -94,6 +94,7 @@ type Sizes struct {
 	ClassLoKG *float64 `json:"class_lo_kg"`
 	ClassHiKG *float64 `json:"class_hi_kg"`
 	Fish      int64    `json:"fish"`
+	OnScale   int64    `json:"on_scale"` // of them weighed on a scale; the rest are estimates
 }
 
 // Trip is one outing of one boat.

@@ -52,7 +52,8 @@ type deck struct {
 // How much fits on the page.
 const (
 	deckSpecies = 5
-	deckRows    = 16
+	deckRows    = 16 // of a table of girths
+	deckLengths = 20 // of the table of lengths
 	deckColumns = 14
 )
 
@@ -82,7 +83,7 @@ func axis(lo, hi float64, most int) []float64 {
 	if hi <= lo {
 		hi = lo + 1
 	}
-	for _, step := range []float64{1, 2, 5, 10, 20, 25, 50, 100} {
+	for _, step := range []float64{1, 2, 5, 10, 15, 20, 25, 50, 100} {
 		from, to := math.Floor(lo/step)*step, math.Ceil(hi/step)*step
 		if n := int(math.Round((to-from)/step)) + 1; n <= most {
 			out := make([]float64, n)
@@ -210,7 +211,7 @@ func (d *deck) lengthPanel() page.Panel {
 	}
 	p.Notes = []string{"Straight length to the fork, of billfish from the lower jaw; a curved one is some 4 % longer, which makes the weight some 13 % too high. " +
 		strings.Join(p.Notes, " ")}
-	for _, l := range axis(lo, hi, deckRows) {
+	for _, l := range axis(lo, hi, deckLengths) {
 		row := []page.Cell{page.Value(l)}
 		for _, s := range species {
 			row = append(row, d.lengthCell(s, l))

@@ -43,6 +43,9 @@ func Gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Failures, err = queries.AskFailures(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Worked, err = gatherWorked(ctx, db); err != nil {
+		return in, err
+	}
 	in.word()
 	return in, nil
 }

@@ -45,7 +45,7 @@ func dragName(level string) string {
 	if level == notLogged {
 		return level
 	}
-	return strings.NewReplacer("[", "", ", ", " to <", ")", "").Replace(level) + " % of line class"
+	return strings.NewReplacer("[", "", ", ", " to <", ")", "").Replace(level) + " %"
 }
 
 func dragMark(d queries.Drag) page.SharesMark {
@@ -74,17 +74,17 @@ func (s *season) dragVerdict() string {
 	}
 	for _, o := range others {
 		if o.hi >= lead.lo {
-			return fmt.Sprintf("Most broke off at %s, %s (%s to %s), but the intervals overlap: the season does not tell the drags apart.",
+			return fmt.Sprintf("Most broke off at a drag of %s of the line class, %s (%s to %s), but the intervals overlap: the season does not tell the drags apart.",
 				lead.level, page.Percent(lead.v), page.Percent(lead.lo), page.Percent(lead.hi))
 		}
 	}
-	return fmt.Sprintf("Most broke off at %s, %s (%s to %s): its interval lies above that of the others. It is one season's result.",
+	return fmt.Sprintf("Most broke off at a drag of %s of the line class, %s (%s to %s): its interval lies above that of the others. It is one season's result.",
 		lead.level, page.Percent(lead.v), page.Percent(lead.lo), page.Percent(lead.hi))
 }
 
 func (s *season) dragTable() *page.Table {
 	t := &page.Table{Caption: "how hook-ups ended, by drag", Columns: []page.Column{
-		{Head: "Drag"}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Lost", Kind: page.Measure}, {Head: "End not known", Kind: page.Measure},
+		{Head: "Drag", Unit: "of line class"}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Lost", Kind: page.Measure}, {Head: "End not known", Kind: page.Measure},
 		{Head: "Broken off", Kind: page.Measure}, {Head: "Share", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
 		{Head: "Hook pulled", Kind: page.Measure}, {Head: "Share", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
 	for _, d := range s.Drag {
@@ -105,7 +105,7 @@ func (s *season) failureNotes() []string {
 		if f.Gear != "all" || f.Share == nil {
 			continue
 		}
-		out = append(out, fmt.Sprintf("%s failed in %s of %s: %s %% (%s to %s)%s.", capital(f.Part), page.Count(f.Failed), page.Plural(f.Hookups, "hook-up", "hook-ups"),
+		out = append(out, fmt.Sprintf("%s failed in %s of %s: %s %% (%s to %s)%s.", capital(f.Part), page.Count(f.Failed), page.Plural(f.Known, "hook-up", "hook-ups"),
 			page.Number(100**f.Share, 1), page.Number(100**f.Lo, 1), page.Number(100**f.Hi, 1), s.failedOn(f.Part)))
 	}
 	return out
@@ -116,7 +116,7 @@ func (s *season) failedOn(part string) string {
 	var on []string
 	for _, f := range s.Failures {
 		if f.Part == part && f.Gear != "all" && f.Failed > 0 {
-			on = append(on, fmt.Sprintf("%s: %s of %s", f.Gear, page.Count(f.Failed), page.Count(f.Hookups)))
+			on = append(on, fmt.Sprintf("%s: %s of %s", f.Gear, page.Count(f.Failed), page.Count(f.Known)))
 		}
 	}
 	if len(on) == 0 {

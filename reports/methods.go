@@ -25,6 +25,9 @@ func (s *season) methodsSection() (page.Section, error) {
 		"Two bands are called apart only where their 95 % intervals do not touch. That is stricter than a test at 5 %, and no correction is made for picking the best of several.",
 		"Speed bands are half-open: 12 to <14 kn holds 12.0 and not 14.0. Speeds are rounded to 0.1 kn first.",
 	}
+	if len(s.Worked.Methods) > 0 { // they say the same in full, widened intervals included
+		notes = append([]string{notes[0]}, append(s.workedMethods(), notes[len(notes)-1])...)
+	}
 	notes = append(notes, s.weightNotes()...)
 	notes = append(notes, s.SeasonInput.Methods...)
 	notes = append(notes, "Colours: Okabe and Ito 2008, Color Universal Design; ColorBrewer YlGnBu, Harrower and Brewer 2003, The Cartographic Journal 40:27-37.")

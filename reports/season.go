@@ -28,6 +28,7 @@ type SeasonInput struct {
 	SetAside   []queries.SetAside
 	Drag       []queries.Drag
 	Failures   []queries.Failure
+	Worked     Worked // empty: the report says nothing of it
 
 	// Methods are notes on how the figures were come by that only the caller
 	// knows: relations used, intervals widened, settings that differ.
@@ -56,10 +57,14 @@ func Season(w io.Writer, in SeasonInput) error {
 			"A weight from the tape is an estimate: not for records, sale or legal size.",
 		},
 	}
-	builders := []func() (page.Section, error){
-		s.effortSection, s.strikesSection, s.outcomesSection, s.sizesSection, s.fishSection,
-		s.gearSection, s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection,
+	builders := []func() (page.Section, error){s.effortSection, s.strikesSection}
+	if len(s.Worked.Findings) > 0 {
+		builders = append([]func() (page.Section, error){s.workedSection}, builders...)
+		builders = append(builders, s.factorSections()...)
+		builders = append(builders, s.adjustedSection, s.nextSection, s.spreadSection, s.mediansSection)
 	}
+	builders = append(builders, s.outcomesSection, s.sizesSection, s.fishSection,
+		s.gearSection, s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection)
 	for _, build := range builders {
 		section, err := build()
 		if err != nil {

@@ -21,14 +21,17 @@ func (s *season) strikesSection() (page.Section, error) {
 	var marks []page.RateMark
 	for _, r := range s.StrikeRate {
 		if ok && r.Level == lead.level {
-			section.Sentences = []string{rateSentence(r, digits), verdict(lead, others)}
+			section.Sentences = []string{rateSentence(worded(bySpeed, r), digits), verdict(lead, others)}
+			if f := s.Worked.findingOf(bySpeed); f != nil {
+				section.Sentences = []string{f.Sentence, "As logged, lucky days and all, the highest rate: " + rateSentence(worded(bySpeed, r), digits)}
+			}
 		}
 		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,
 			Level: page.Level{Name: r.Level, Thin: s.thin[r.Level],
-				Counts: page.Plural(r.Strikes, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
+				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
 	}
 	section.Sentences = append(section.Sentences, fmt.Sprintf("The season: %s in %s line-hours, %s per line-hour.",
-		page.Plural(s.strikes, "strike", "strikes"), hours(s.strikeHours), page.Number(*rate, digits)))
+		page.Plural(s.strikes-s.without, "strike", "strikes"), hours(s.strikeHours), page.Number(*rate, digits)))
 	chart, err := page.Rates(page.Frame{
 		Label: "Strikes per line-hour by speed band, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis:  "strikes per line-hour", Counts: "strikes and line-hours",
@@ -37,6 +40,9 @@ func (s *season) strikesSection() (page.Section, error) {
 	section.Notes = []string{
 		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. An interval that leaves the chart ends in an arrow.",
 		"Strikes come in clusters, and a band may owe its rate to a few good days; the bands were not fished side by side.",
+	}
+	if e := s.Worked.evidenceOn(bySpeed); e != nil {
+		section.Notes = append(section.Notes[:1], evidenceNotes(*e, s.StrikeRate)...)
 	}
 	return section, err
 }
@@ -71,13 +77,22 @@ func (s *season) strikesTable(digits int) *page.Table {
 			{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		},
 	}
+	e := s.Worked.evidenceOn(bySpeed)
+	if e != nil {
+		t.Columns = append(t.Columns, besideColumns(*e)...)
+	}
 	for _, r := range s.StrikeRate {
-		t.Rows = append(t.Rows, page.Row{Thin: s.thin[r.Level], Cells: []page.Cell{
+		row := page.Row{Thin: s.thin[r.Level], Cells: []page.Cell{
 			s.levelCell(r.Level), page.Value(r.LineHours), page.Whole(r.Strikes), page.Whole(r.Hookups),
 			page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi),
-		}})
+		}}
+		if e != nil {
+			row.Cells = append(row.Cells, beside(r)...)
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	t.Total = []page.Cell{page.Words("season"), page.Value(s.strikeHours), page.Whole(s.strikes), page.Whole(s.hookups),
 		page.Whole(s.landed), page.Whole(s.released), page.ValueOf(s.rate()), {}}
+	t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	return t
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"wakeledger/queries"
+	"wakeledger/queries/evidence"
+	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
 )
 
@@ -12,6 +14,7 @@ import (
 type totals struct {
 	boatHours, lineHours                float64
 	strikeHours                         float64 // line-hours of the strike-rate rows
+	without                             int64   // strikes that have no line-hours to belong to
 	strikes, hookups, landed, released  int64
 	tripStrikes, tripLanded, tripReturn int64
 	tripLineHours                       float64
@@ -27,6 +30,7 @@ func addUp(in SeasonInput) totals {
 	for _, r := range in.StrikeRate {
 		t.strikeHours += r.LineHours
 		t.strikes += r.Strikes
+		t.without += r.WithoutHours
 		t.hookups += r.Hookups
 		t.landed += r.Landed
 		t.released += r.Released
@@ -50,12 +54,13 @@ func addUp(in SeasonInput) totals {
 	return t
 }
 
-// rate is the season's strikes per line-hour; nil without line-hours.
+// rate is the season's strikes per line-hour, of the strikes that have
+// line-hours; nil without line-hours.
 func (t totals) rate() *float64 {
 	if t.strikeHours <= 0 {
 		return nil
 	}
-	r := float64(t.strikes) / t.strikeHours
+	r := float64(t.strikes-t.without) / t.strikeHours
 	return &r
 }
 
@@ -65,10 +70,7 @@ func (t totals) rate() *float64 {
 // 95 % limit of a rate after none in h hours is 3/h; Hanley and Lippman-Hand
 // 1983, JAMA 249:1743-1745). Zero, so that nothing is thin, without strikes.
 func (t totals) enough() float64 {
-	if t.strikes == 0 {
-		return 0
-	}
-	return 3 * t.strikeHours / float64(t.strikes)
+	return evidence.Enough(stats.Count{Events: t.strikes - t.without, Effort: t.strikeHours})
 }
 
 // disagreements says where the same sum comes out differently from two answers.

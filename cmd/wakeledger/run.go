@@ -81,6 +81,17 @@ func (a *app) root() *cobra.Command {
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season file")
+	var edges []string
+	root.PersistentFlags().StringArrayVar(&edges, "edges", nil,
+		"lower ends of a factor's classes, as speed-band=0,7,9,11, or minutes of dawn and dusk, as light=45; kept in the season file")
+	root.PersistentPreRunE = func(*cobra.Command, []string) (err error) {
+		if edges != nil {
+			if a.cfg.Edges, err = pipeline.ParseEdges(edges); err != nil {
+				err = usage("--edges: %v", err)
+			}
+		}
+		return err
+	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
 	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd())
 	return root

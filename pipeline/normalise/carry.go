@@ -55,7 +55,7 @@ func (r *Reader) logged(t *target) string {
 	}
 	s := ""
 	if t.Index < len(r.row.Cells) {
-		s = strings.TrimSpace(r.row.Cells[t.Index])
+		s = trimmed(r.row.Cells[t.Index])
 	}
 	if s == "" && t.Column.Key && r.row.Merged != nil {
 		s = strings.TrimSpace(r.row.Merged[t.Index])

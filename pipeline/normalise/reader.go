@@ -37,6 +37,8 @@ type Reader struct {
 	extra   int      // index of the field "extra", -1 without unknown columns
 	index   map[string]int
 
+	slots    slots
+	headers  [][]headed // of the header, to know one that is given again
 	values   []entry.Value
 	moments  []placed // moments of this row, whose seconds wait for the date
 	problems []record.Problem
@@ -96,6 +98,8 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 		r.extra = r.add("extra", entry.Text)
 	}
 	r.values = make([]entry.Value, len(r.fields))
+	r.findSlots()
+	r.headers = headersOf(l.Rows)
 	return r, nil
 }
 

@@ -17,10 +17,11 @@ const day = 86400
 func (r *Reader) skip() Skip {
 	filled, first := 0, ""
 	for _, c := range r.row.Cells {
-		if c = strings.TrimSpace(c); c != "" {
-			if filled++; filled == 1 {
-				first = c
+		if c = trimmed(c); c != "" {
+			if filled++; filled == 2 {
+				break // more than one cell is all that matters from here on
 			}
+			first = c
 		}
 	}
 	switch {
@@ -39,7 +40,7 @@ func (r *Reader) skip() Skip {
 // isComment tells a row that starts with a comment's mark; "#1" is a number,
 // unless # begins comments in this log, and "#N/A" a spreadsheet's error.
 func (r *Reader) isComment(first string) bool {
-	if strings.TrimSpace(r.row.Cells[0]) == "" {
+	if trimmed(r.row.Cells[0]) == "" {
 		return false
 	}
 	if strings.HasPrefix(first, "//") {
@@ -79,7 +80,7 @@ func (r *Reader) isNote() bool {
 func (r *Reader) isTotals() bool {
 	first := true
 	for i, c := range r.row.Cells {
-		if c = strings.TrimSpace(c); c == "" {
+		if c = trimmed(c); c == "" {
 			continue
 		}
 		if i > 3 || c[0] >= '0' && c[0] <= '9' {
@@ -108,22 +109,38 @@ func (r *Reader) holds(index int, parse string) bool {
 
 // isHeader tells a row that gives one of the header's rows again.
 func (r *Reader) isHeader() bool {
-	for _, header := range r.layout.Rows {
-		same, filled := 0, 0
-		for i, h := range header {
-			if h = strings.TrimSpace(h); h == "" {
-				continue
-			}
-			filled++
-			if i < len(r.row.Cells) && strings.EqualFold(strings.TrimSpace(r.row.Cells[i]), h) {
+	for _, header := range r.headers {
+		same, other := 0, 0
+		for _, h := range header {
+			if h.index < len(r.row.Cells) && strings.EqualFold(trimmed(r.row.Cells[h.index]), h.text) {
 				same++
+			} else if other++; 2*other >= len(header) {
+				break // most rows are told from a header by their first cells
 			}
 		}
-		if same > 1 && 2*same > filled {
+		if same > 1 && 2*same > len(header) {
 			return true
 		}
 	}
 	return false
+}
+
+// headed is one cell of a header that is not blank.
+type headed struct {
+	index int
+	text  string
+}
+
+func headersOf(rows [][]string) [][]headed {
+	all := make([][]headed, len(rows))
+	for n, row := range rows {
+		for i, h := range row {
+			if h = strings.TrimSpace(h); h != "" {
+				all[n] = append(all[n], headed{i, h})
+			}
+		}
+	}
+	return all
 }
 
 // place gives the row its date and turns its clock times into seconds since
@@ -145,16 +162,14 @@ func (r *Reader) place() {
 		}
 		r.values[p.field] = entry.OfInt(s)
 	}
-	r.pastMidnight("start_s", "end_s")
-	r.pastMidnight("depart_s", "return_s")
+	r.pastMidnight(r.slots.start, r.slots.end)
+	r.pastMidnight(r.slots.depart, r.slots.back)
 }
 
 // pastMidnight moves an end that is earlier than its start to the next day,
 // unless the end was logged with a date of its own.
-func (r *Reader) pastMidnight(from, to string) {
-	i, ok := r.index[from]
-	j, also := r.index[to]
-	if !ok || !also || !r.values[i].Known || !r.values[j].Known || r.values[j].Int >= r.values[i].Int {
+func (r *Reader) pastMidnight(i, j int) {
+	if !r.at(i).Known || !r.at(j).Known || r.values[j].Int >= r.values[i].Int {
 		return
 	}
 	for _, p := range r.moments {
@@ -185,48 +200,70 @@ func (r *Reader) check() {
 	}
 }
 
-// missing says what a row of this kind cannot do without.
+// need is what a row of a kind cannot do without: one of the columns, or effort
+// (a start and an end, or a duration) where that counts too.
+var need = map[recognise.Kind]struct {
+	columns string
+	effort  bool
+	reason  string
+}{
+	recognise.Legs: {"", true, "a leg needs a start and an end, or a duration"},
+	recognise.Flat: {"outcome species species_logged strikes_n hooked_n landed_n released_n lost_n missed_n length_cm girth_cm scale_kg", true,
+		"a row needs a start and an end, or what struck"},
+	recognise.Lines:   {"line lure leg setback_m count_s drag_kg", false, "a line needs its position or lure"},
+	recognise.Trips:   {"trip date depart_s", false, "a trip needs a name or a date"},
+	recognise.Strikes: {"trip date time_s leg outcome", false, "a strike needs a trip or a date"},
+	recognise.FishRow: {"species species_logged length_cm girth_cm scale_kg", false, "a fish needs a species, a length or a weight"},
+}
+
+// slots are the fields that the rules over several cells look at, -1 for those
+// that the sheet has not.
+type slots struct {
+	start, end, duration, depart, back              int
+	strikes, hooked, landed, released, lost, missed int
+	enough                                          []int // fields any one of which makes a row
+}
+
+func (r *Reader) findSlots() {
+	at := func(name string) int {
+		if i, ok := r.index[name]; ok {
+			return i
+		}
+		return -1
+	}
+	r.slots = slots{start: at("start_s"), end: at("end_s"), duration: at("duration_s"), depart: at("depart_s"), back: at("return_s"), strikes: at("strikes_n"), hooked: at("hooked_n"),
+		landed: at("landed_n"), released: at("released_n"), lost: at("lost_n"), missed: at("missed_n")}
+	for _, name := range strings.Fields(need[r.layout.Kind].columns) {
+		if i := at(name); i >= 0 {
+			r.slots.enough = append(r.slots.enough, i)
+		}
+	}
+}
+
+func (r *Reader) at(slot int) entry.Value {
+	if slot < 0 {
+		return entry.Value{}
+	}
+	return r.values[slot]
+}
+
+// missing says what a row of this kind lacks, "" where it lacks nothing.
 func (r *Reader) missing() string {
-	known := func(names ...string) bool {
-		for _, n := range names {
-			if r.value(n).Known {
-				return true
-			}
-		}
-		return false
+	n := need[r.layout.Kind]
+	s := &r.slots
+	if n.effort && (r.at(s.duration).Known || r.at(s.start).Known && r.at(s.end).Known) {
+		return ""
 	}
-	effort := known("duration_s") || (known("start_s") && known("end_s"))
-	switch r.layout.Kind {
-	case recognise.Legs:
-		if !effort {
-			return "a leg needs a start and an end, or a duration"
-		}
-	case recognise.Flat:
-		if !effort && !known("outcome", "species", "strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n", "length_cm", "scale_kg") {
-			return "a row needs a start and an end, or what struck"
-		}
-	case recognise.Lines:
-		if !known("line", "lure", "leg", "setback_m", "count_s", "drag_kg") {
-			return "a line needs its position or lure"
-		}
-	case recognise.Trips:
-		if !known("trip", "date", "depart_s") {
-			return "a trip needs a name or a date"
-		}
-	case recognise.Strikes:
-		if !known("trip", "date", "time_s", "leg", "outcome") {
-			return "a strike needs a trip or a date"
-		}
-	case recognise.FishRow:
-		if !known("species", "species_logged", "length_cm", "girth_cm", "scale_kg") {
-			return "a fish needs a species, a length or a weight"
+	for _, i := range s.enough {
+		if r.values[i].Known {
+			return ""
 		}
 	}
-	return ""
+	return n.reason
 }
 
 func (r *Reader) checkTimes() {
-	s, e := r.value("start_s"), r.value("end_s")
+	s, e := r.at(r.slots.start), r.at(r.slots.end)
 	if !s.Known || !e.Known {
 		return
 	}
@@ -243,14 +280,15 @@ func (r *Reader) checkTimes() {
 // checkCounts holds that counts nest: strikes, of them hooked, of them landed
 // and released. What does not nest is not clamped.
 func (r *Reader) checkCounts() {
-	n := func(name string) int64 { return r.value(name).Int }
-	boated := n("landed_n") + n("released_n")
-	if r.value("hooked_n").Known && boated+n("lost_n") > n("hooked_n") {
-		r.faultAt("hooked_n", fmt.Sprintf("%d hooked, but %d landed, released or lost", n("hooked_n"), boated+n("lost_n")))
+	s := &r.slots
+	hooked, strikes := r.at(s.hooked), r.at(s.strikes)
+	beyond := r.at(s.landed).Int + r.at(s.released).Int + r.at(s.lost).Int
+	if hooked.Known && beyond > hooked.Int {
+		r.faultAt("hooked_n", fmt.Sprintf("%d hooked, but %d landed, released or lost", hooked.Int, beyond))
 	}
-	hooked := max(n("hooked_n"), boated+n("lost_n"))
-	if r.value("strikes_n").Known && hooked+n("missed_n") > n("strikes_n") {
-		r.faultAt("strikes_n", fmt.Sprintf("%d strikes, but %d hooked or missed", n("strikes_n"), hooked+n("missed_n")))
+	struck := max(hooked.Int, beyond) + r.at(s.missed).Int
+	if strikes.Known && struck > strikes.Int {
+		r.faultAt("strikes_n", fmt.Sprintf("%d strikes, but %d hooked or missed", strikes.Int, struck))
 	}
 }
 

@@ -41,12 +41,20 @@ func (w words) find(list, cell string) (string, bool) {
 	return means, ok
 }
 
+// trimmed is strings.TrimSpace, sooner done for the cells that need no trimming.
+func trimmed(s string) string {
+	if s == "" || s[0] > ' ' && s[0] < 0x80 && s[len(s)-1] > ' ' && s[len(s)-1] < 0x80 {
+		return s
+	}
+	return strings.TrimSpace(s)
+}
+
 // blank tells whether a cell says that nothing was logged.
 func (w words) blank(cell string) bool {
 	if cell == "" {
 		return true
 	}
-	if len(cell) > 16 || cell[0] < 0x80 && !strings.ContainsRune("-.?nNuU", rune(cell[0])) {
+	if len(cell) > 16 || cell[0] < 0x80 && strings.IndexByte("-.?nNuU", cell[0]) < 0 {
 		return false // no spelling of it begins so: most cells end here
 	}
 	_, ok := w["blank"][strings.ToLower(cell)]

@@ -27,13 +27,15 @@ type Season struct {
 
 // The rule by which factors enter the regression.
 const (
-	minLogged       = 0.8 // share of line-hours and of strikes for which the factor is logged
-	strikesAColumn  = 10  // Peduzzi and others 1996, Journal of Clinical Epidemiology 49:1373-1379
-	tripsAColumn    = 3   // so that trips, as clusters, well outnumber what is estimated; a choice
-	minLevelTrips   = 5   // below, errors robust to clusters come out far too small (Cameron and Miller 2015); a choice
+	minLogged      = 0.8 // share of line-hours and of strikes for which the factor is logged
+	strikesAColumn = 10  // Peduzzi and others 1996, Journal of Clinical Epidemiology 49:1373-1379
+	tripsAColumn   = 3   // so that trips, as clusters, well outnumber what is estimated; a choice
+	// With fewer trips at a level, errors robust to clusters come out far too small
+	// (Cameron and Miller 2015, Journal of Human Resources 50:317-372).
+	minLevelTrips   = stats.MinTrips
 	otherLevel      = "other levels"
 	adjustedRuleFor = "A factor enters where four fifths of line-hours and strikes have it logged and two levels have enough effort, in the order of the list, " +
-		"as long as there are ten strikes and three trips to each level to be estimated. Levels with little effort, or fished on fewer than five trips, are taken together."
+		"as long as there are ten strikes and three trips to each level to be estimated. Levels with little effort, or fished on fewer than eight trips, are taken together."
 )
 
 // AdjustRule is the rule by which factors enter, in words.
@@ -268,7 +270,7 @@ func (e entering) rates(fit *stats.PoissonFit) []AdjustedLevel {
 		a.Rate, a.Interval, ok = fit.StandardisedRate(set, stats.RobustSE, Confidence)
 		switch {
 		case len(e.trips[l]) < minLevelTrips:
-			a.Told, a.Interval, a.Why = false, stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, "fished on fewer than five trips: no interval can be trusted"
+			a.Told, a.Interval, a.Why = false, stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, "fished on fewer than eight trips: no interval can be trusted"
 		case ok:
 		case a.Count.Events == 0:
 			a.Why = "no strike at this level: its rate cannot be adjusted"
@@ -284,7 +286,7 @@ func (e entering) rates(fit *stats.PoissonFit) []AdjustedLevel {
 func fitNotes(fit *stats.PoissonFit, text func(factor, level string) string) []string {
 	word := func(column string) string {
 		factor, level, _ := strings.Cut(column, "=")
-		return Noun(factor) + " " + text(factor, level)
+		return phrase(factor, text(factor, level))
 	}
 	var out []string
 	for _, c := range fit.Coefficients {

@@ -61,10 +61,10 @@ func Confounded(s Season, text func(factor, level string) string) []string {
 		if both && a.factor > b.factor || !both && kin[[2]string{fa, fb}] {
 			continue // told from the other side, or not worth telling
 		}
-		head := fmt.Sprintf("Every hour with %s %s was with %s %s", Noun(fa), text(fa, a.name), Noun(fb), text(fb, b.name))
-		tail := ": what is said of it holds for that alone."
+		head := fmt.Sprintf("Every hour with %s was with %s", phrase(fa, text(fa, a.name)), phrase(fb, text(fb, b.name)))
+		tail := fmt.Sprintf(": the log cannot tell %s from %s there.", Noun(fa), Noun(fb))
 		if both {
-			tail = fmt.Sprintf(", and the other way round: the log cannot tell %s from %s there.", Noun(fa), Noun(fb))
+			tail = ", and the other way round" + tail
 		}
 		found = append(found, mixup{h, head + tail})
 	}

@@ -1,6 +1,7 @@
 package evidence
 
 import (
+	"fmt"
 	"math"
 
 	"wakeledger/queries/stats"
@@ -142,7 +143,7 @@ func (f *Finding) judge() {
 	case f.Better == "" || !(f.P < Alpha) || f.Ratio.Strata < MinLeanTrips:
 		return
 	case !(f.PSeason < Alpha):
-		f.Blocked = "allowing for all the factors looked at, chance alone could do this"
+		f.Blocked = fmt.Sprintf("with %s compared, luck alone could do this", plural(int64(f.Factors), "factor"))
 	case f.Trips < stats.MinTrips || f.Ratio.Strata < stats.MinTrips:
 		f.Blocked = "too few trips"
 	case f.Ratio.Events[0]+f.Ratio.Events[1] < MinStrikes:

@@ -105,7 +105,7 @@ func TestNothingSettledByLuck(t *testing.T) {
 		{trips: 30, rate: .25, shape: 1.4, bites: 1.5, speeds: []float64{1, 1, 1, 1}, fast: evenly(4)},
 	} {
 		r := seeded(3)
-		const seasons = 400
+		const seasons = 300
 		settled, leaning, findings := 0, 0, 0
 		for range seasons {
 			any := false

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"wakeledger/queries/stats"
 )
 
@@ -42,24 +44,56 @@ var settable = []string{"speed-band", "lure", "lure-weight", "colour", "hooks", 
 // Next is what it would take to settle a finding that is not: the line-hours at
 // each of its two settings to tell the given ratio of rates with Power, at the
 // season's rate and dispersion (stats.EffortToTell). ok is false where the
-// finding is settled, has fewer than two levels, or the season has no strikes.
+// finding is settled, has fewer than two levels, or is of what comes with the day
+// and never changed within a trip, and where the season has no strikes.
 func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Phi: c.Phi, PairedPhi: c.Within,
 		Settable: slices.Contains(settable, c.Factor)}
 	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !q.settings(c) {
 		return q, false
 	}
+	if !q.Settable && f.Better == "" {
+		return q, false // it came with the day, and no day had both
+	}
 	if q.Leaning = f.Verdict == Leaning; q.Leaning {
 		q.pair(c, f)
 	}
 	q.Rate = float64(c.Season.Events) / c.Season.Effort
 	q.TripHours = c.Season.Effort / float64(c.Trips)
+	return q, q.plan()
+}
+
+// plan sets the effort and the trips that the question takes.
+func (q *Question) plan() bool {
 	var ok, paired bool
 	q.Apart, ok = stats.EffortToTell(q.contrast(q.Phi))
 	q.Paired, paired = stats.EffortToTell(q.contrast(q.PairedPhi))
+	if !ok || !paired {
+		return false
+	}
+	// More trips need less of an allowance: a few rounds settle it.
+	effort, f := q.Paired.Effort, 1.0
+	for range 20 {
+		f = allowance(2 * effort * f / q.TripHours)
+	}
+	q.Paired = stats.EffortPlan{Effort: effort * f, Events: [2]float64{q.Paired.Events[0] * f, q.Paired.Events[1] * f}}
 	q.ApartTrips = int(math.Ceil(2 * q.Apart.Effort / q.TripHours))
 	q.PairedTrips = int(math.Ceil(2 * q.Paired.Effort / q.TripHours))
-	return q, ok && paired
+	return true
+}
+
+// allowance is how much more effort the same-trip comparison takes over a number
+// of trips than the formula has: its interval is by Student's t on trips less
+// one, and the dispersion that it allows for is estimated and never taken below
+// 1, so that where there is none it still comes to about 1 + 0.56/sqrt(trips-1),
+// the mean of what exceeds it. Simulation checks that the plans then reach their
+// power.
+func allowance(trips float64) float64 {
+	df := math.Max(2, trips-1)
+	t := distuv.StudentsT{Sigma: 1, Nu: df}.Quantile(1 - Alpha/2)
+	z := distuv.UnitNormal.Quantile(1 - Alpha/2)
+	power := distuv.UnitNormal.Quantile(Power)
+	return (t + power) * (t + power) / ((z + power) * (z + power)) * (1 + 1/math.Sqrt(math.Pi*df))
 }
 
 func (q Question) contrast(phi float64) stats.Contrast {
@@ -105,7 +139,7 @@ func (q *Question) pair(c Comparison, f Finding) {
 // Chance is the chance to tell the ratio after a number of trips on which both
 // settings are fished for half the line-hours each.
 func (q Question) Chance(trips int) float64 {
-	power, ok := stats.PowerOf(q.contrast(q.PairedPhi), float64(trips)*q.TripHours/2)
+	power, ok := stats.PowerOf(q.contrast(q.PairedPhi), float64(trips)*q.TripHours/2/allowance(float64(trips)))
 	if !ok {
 		return math.NaN()
 	}

@@ -22,6 +22,17 @@ func Noun(factor string) string {
 	return factor
 }
 
+// plain are the factors whose levels say by themselves what they are of.
+var plain = map[string]bool{"light": true, "moon": true, "month": true, "sea-state": true, "boat": true}
+
+// phrase is a level with its factor, for the middle of a sentence.
+func phrase(factor, level string) string {
+	if plain[factor] {
+		return level
+	}
+	return Noun(factor) + " " + level
+}
+
 // Sentence is the finding in plain words: the verdict, what it rests on, and
 // never more than its interval says. text words a level.
 func (f Finding) Sentence(text func(level string) string) string {
@@ -29,32 +40,31 @@ func (f Finding) Sentence(text func(level string) string) string {
 	if f.Better == "" {
 		return head + f.unknown(text)
 	}
-	side := "on the same trips "
+	side := "on the same trips"
 	if f.ByLeg {
-		side = "fished together "
+		side = "fished side by side"
 	}
-	brought := fmt.Sprintf("%s%s brought %s the strikes per line-hour of %s", side, text(f.Better), Times(f.Ratio.Ratio), text(f.Other))
-	lo, hi := ratio(f.Ratio.Interval.Lo), Times(f.Ratio.Interval.Hi)
-	span := lo + " to " + hi
-	switch f.Verdict {
-	case Settled:
-		return fmt.Sprintf("%s%s; by the season's own spread, between %s and %s. %s", head, brought, lo, hi, f.behind())
-	case Leaning:
-		return fmt.Sprintf("%s%s (%s), but %s. Worth trying again before relying on it. %s", head, brought, span, f.Blocked, f.behind())
+	better, other := text(f.Better), text(f.Other)
+	guess, lo, hi := Times(f.Ratio.Ratio), ratio(f.Ratio.Interval.Lo), Times(f.Ratio.Interval.Hi)
+	switch {
+	case f.Verdict == Settled:
+		return fmt.Sprintf("%s%s brought between %s and %s the strikes of %s per line-hour, %s (best guess %s). %s", head, better, lo, hi, other, side, guess, f.behind())
+	case f.Verdict == Leaning:
+		return fmt.Sprintf("%s%s brought about %s the strikes of %s per line-hour, %s (likely %s to %s), but %s. Try it again before relying on it. %s",
+			head, better, guess, other, side, lo, hi, f.Blocked, f.behind())
+	case f.Ratio.Interval.Lo > 1:
+		return fmt.Sprintf("%s%s brought about %s the strikes of %s per line-hour, %s (%s to %s); where %s compared, luck does that often enough. %s",
+			head, better, guess, other, side, lo, hi, f.many(), f.behind())
 	}
-	if f.Ratio.Interval.Lo > 1 {
-		return fmt.Sprintf("%sthe clearest difference is that %s (%s), which luck brings often enough where %s compared. %s",
-			head, brought, span, f.many(), f.behind())
-	}
-	return fmt.Sprintf("%sthe clearest difference is that %s, but anything from %s fits the season. %s", head, brought, span, f.behind())
+	return fmt.Sprintf("%s%s may bring anything from %s to %s the strikes of %s per line-hour, %s (best guess %s). %s", head, better, lo, hi, other, side, guess, f.behind())
 }
 
 // many says how many levels were compared.
 func (f Finding) many() string {
 	if f.Compared == 1 {
-		return fmt.Sprintf("%d factors are", f.Factors)
+		return plural(int64(f.Factors), "factor") + " were"
 	}
-	return fmt.Sprintf("%d levels are", f.Compared+1)
+	return plural(int64(f.Compared+1), "level") + " were"
 }
 
 // behind is the number of strikes, hours and trips that the ratio rests on.
@@ -97,7 +107,11 @@ func ratio(r float64) string {
 		return strconv.FormatFloat(r, 'f', 0, 64)
 	case r < 0.0995:
 		return strconv.FormatFloat(r, 'g', 1, 64)
-	case r < 0.995:
+	case r > 1 && r < 1.005: // what is not 1 must not look it
+		return "just over 1"
+	case r < 1 && r >= 0.995:
+		return "just under 1"
+	case r < 0.995 || r > 1 && r < 1.05:
 		return strconv.FormatFloat(r, 'f', 2, 64)
 	}
 	return strconv.FormatFloat(r, 'f', 1, 64)

@@ -118,7 +118,7 @@ func TestPageInBrowser(t *testing.T) {
 
 	t.Run("every chart is drawn", func(t *testing.T) {
 		// How many marks at least: one a level, cell, fish or trip that has a value.
-		least := map[string]int{"effort": 5, "rates": 3 * 4, "shares": 2 * 2, "sizes": 5, "fish": 4, "trips": 6}
+		least := map[string]int{"effort": 5, "rates": 3 * 4, "shares": 2 * 2, "sizes": 5, "fish": 4, "trips": 6, "plot": 3}
 		for id, n := range least {
 			got := evaluate[int](t, ctx, `document.querySelectorAll("#chart-`+id+` svg path[fill]:not([fill=none]), #chart-`+id+` svg rect[fill]:not([fill=none])").length`)
 			if got < n {

@@ -84,8 +84,18 @@ func axisEnd(v float64) (end, tick float64) {
 	unit := math.Pow(10, math.Floor(math.Log10(v)))
 	for _, s := range axisSteps {
 		if s.end*unit >= v*(1-1e-12) {
-			return s.end * unit, s.end * unit / s.parts
+			return tidy(s.end * unit), tidy(s.end * unit / s.parts)
 		}
 	}
-	return 10 * unit, 2 * unit
+	return tidy(10 * unit), tidy(2 * unit)
+}
+
+// tidy takes off what a product of decimals leaves in the last digits, which the
+// chart library would print.
+func tidy(v float64) float64 {
+	t, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 12, 64), 64)
+	if err != nil {
+		return v
+	}
+	return t
 }

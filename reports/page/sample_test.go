@@ -67,13 +67,18 @@ func samplePage(t *testing.T) Page {
 	histChart, err4 := Histograms(frame, sampleLevels[:3], classes, cells)
 	weightChart, err5 := Weights(frame, sampleLevels[1:3], fish)
 	tripChart, err6 := Outings("trips", trips)
+	plotChart, err7 := Plot{
+		Dots:    []Dot{{60, -2.5, true, 1}, {110, 3.25, false, 0}, {160, -4, false, 2}},
+		Strokes: []Stroke{{0, -1, 200, -1, false, true}, {0, -5, 200, -5, true, true}},
+		Bands:   []Band{{-6, -4}}, Vertical: hostileQuotes, Decimals: 1,
+	}.Draw(frame)
 	return Page{
 		Title: "Season of " + hostileQuotes, Kicker: "Sample", Subtitle: hostileScript,
 		Generated: time.Date(2026, 11, 2, 18, 30, 0, 0, time.UTC),
 		Tiles:     []Tile{{"Trips", "12", "", hostileScript}, {"Line-hours", "310", "h", ""}},
 		Sections: []Section{
 			section("effort", effortChart, err1), section("rates", rateChart, err2), section("shares", shareChart, err3),
-			section("sizes", histChart, err4), section("fish", weightChart, err5), section("trips", tripChart, err6),
+			section("sizes", histChart, err4), section("fish", weightChart, err5), section("trips", tripChart, err6), section("plot", plotChart, err7),
 		},
 		Footer: []string{hostileQuotes},
 	}

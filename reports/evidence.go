@@ -1,0 +1,331 @@
+package reports
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"wakeledger/pipeline/store"
+	"wakeledger/queries"
+	"wakeledger/queries/evidence"
+	"wakeledger/reports/page"
+)
+
+// Worked is what the season says of what worked: the evidence on every factor,
+// the findings in the order in which they are told, and what follows from them.
+type Worked struct {
+	Evidence []queries.Evidence
+	Findings []queries.Finding
+	Adjusted []queries.Adjusted
+	Medians  []queries.SizeMedian // by speed band
+	Next     []queries.NextSeason
+	Plan     []queries.PlanDay
+	Spread   []queries.SpreadGap
+	Methods  []queries.Method
+}
+
+// gatherWorked asks a season file for it.
+func gatherWorked(ctx context.Context, db *store.DB) (w Worked, err error) {
+	if w.Evidence, err = queries.AskAllEvidence(ctx, db); err != nil {
+		return w, err
+	}
+	w.Findings = queries.FindingsOf(w.Evidence)
+	if w.Adjusted, err = queries.AskAdjusted(ctx, db); err != nil {
+		return w, err
+	}
+	if w.Medians, err = queries.AskSizeMedians(ctx, db, bySpeed); err != nil {
+		return w, err
+	}
+	w.Next, w.Plan = queries.Outlook(w.Evidence, evidence.DefaultRatio, queries.DefaultPlanTrips)
+	if w.Spread, err = queries.AskSpread(ctx, db); err != nil {
+		return w, err
+	}
+	w.Methods, err = queries.Methods()
+	return w, err
+}
+
+// findingOf is the finding on a factor; nil where there is none.
+func (w Worked) findingOf(factor string) *queries.Finding {
+	for i := range w.Findings {
+		if w.Findings[i].Factor == factor {
+			return &w.Findings[i]
+		}
+	}
+	return nil
+}
+
+// evidenceOn is the evidence on a factor; nil where there is none.
+func (w Worked) evidenceOn(factor string) *queries.Evidence {
+	for i := range w.Evidence {
+		if w.Evidence[i].Factor == factor {
+			return &w.Evidence[i]
+		}
+	}
+	return nil
+}
+
+// factorSections are the sections of the factors but speed, the clearest
+// finding first. A factor with fewer than two levels that have hours has none.
+func (s *season) factorSections() []func() (page.Section, error) {
+	var out []func() (page.Section, error)
+	for _, f := range s.Worked.Findings {
+		for _, e := range s.Worked.Evidence {
+			if e.Factor == f.Factor && f.Factor != bySpeed && e.Finding.Levels >= 2 {
+				out = append(out, func() (page.Section, error) { return s.factorSection(e, f) })
+			}
+		}
+	}
+	return out
+}
+
+// workedSection tells the findings: settled and leaning ones as sentences, the
+// rest as a list, and all with their numbers in a table.
+func (s *season) workedSection() (page.Section, error) {
+	section := page.Section{ID: "worked", Heading: "What worked, and how sure that is"}
+	if len(s.Worked.Findings) == 0 {
+		section.Sentences = []string{"Nothing is known of what worked."}
+		return section, nil
+	}
+	section.Sentences = []string{summary(s.Worked.Findings)}
+	for _, f := range s.Worked.Findings {
+		if f.Verdict == string(evidence.NotSettled) {
+			section.Notes = append(section.Notes, f.Sentence)
+		} else {
+			section.Sentences = append(section.Sentences, f.Sentence)
+		}
+	}
+	section.Table = findingsTable(s.Worked.Findings)
+	section.Notes = append(section.Notes,
+		"Two settings are compared only where the same trip, or for lures and lines the same leg, fished both: so the days when the fish were simply there favour neither.",
+		"Settled: luck alone would do as much in fewer than one season in twenty, all the factors on this page allowed for. Leaning: so for this factor looked at by itself. Not settled does not mean that it makes no difference: the range says how large one is still possible.",
+		"Settings that were changed together cannot be told apart by this: see the rates with other factors held, below.")
+	return section, nil
+}
+
+func summary(findings []queries.Finding) string {
+	var settled, leaning []string
+	for _, f := range findings {
+		switch f.Verdict {
+		case string(evidence.Settled):
+			settled = append(settled, evidence.Noun(f.Factor))
+		case string(evidence.Leaning):
+			leaning = append(leaning, evidence.Noun(f.Factor))
+		}
+	}
+	head := fmt.Sprintf("Of %s looked at, the season settles ", page.Plural(int64(len(findings)), "factor", "factors"))
+	switch {
+	case len(settled) == 0 && len(leaning) == 0:
+		return head + "none."
+	case len(settled) == 0:
+		return head + "none; on " + list(leaning) + " it leans one way."
+	case len(leaning) == 0:
+		return head + list(settled) + "."
+	}
+	return head + list(settled) + "; on " + list(leaning) + " it leans one way."
+}
+
+func findingsTable(findings []queries.Finding) *page.Table {
+	t := &page.Table{Caption: "the findings in numbers", Columns: []page.Column{
+		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
+		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "Could be", Unit: "95 % interval", Kind: page.Interval, Decimals: 2},
+		{Head: "Luck alone would show as much", Unit: "this factor by itself", Kind: page.Token}, {Head: "So", Unit: "all factors allowed for", Kind: page.Token},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Shared by", Kind: page.Token},
+	}}
+	for _, f := range findings {
+		cells := []page.Cell{page.Words(capital(evidence.Noun(f.Factor))), page.Words(f.Verdict)}
+		if f.Better == nil {
+			t.Rows = append(t.Rows, page.Row{Cells: append(cells, make([]page.Cell, len(t.Columns)-2)...)})
+			continue
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: append(cells,
+			page.Words(queries.LevelText(f.Factor, *f.Better)), page.Words(queries.LevelText(f.Factor, *f.Other)),
+			page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PValue), luck(f.PSeason),
+			page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s")))})
+	}
+	return t
+}
+
+// luck words a p-value: how often chance alone would show as much.
+func luck(p *float64) page.Cell {
+	switch {
+	case p == nil:
+		return page.Cell{}
+	case *p < 0.01:
+		return page.Words("less than 1 time in 100")
+	case *p < 0.995:
+		return page.Words(page.Number(*p*100, 0) + " times in 100")
+	}
+	return page.Words("almost always")
+}
+
+// factorSection is one factor's rates by level.
+func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Section, error) {
+	noun := evidence.Noun(e.Factor)
+	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{f.Sentence}}
+	rows := lastNotLogged(e.Rows, func(r queries.StrikeRate) string { return r.Level })
+	digits := rateDigits(rows)
+	if best := ranked(rows); best != nil {
+		section.Sentences = append(section.Sentences,
+			"As logged, lucky days and all, the one that ranks first: "+rateSentence(worded(e.Factor, *best), digits))
+	}
+	var marks []page.RateMark
+	for _, r := range rows {
+		if r.LineHours == 0 {
+			continue // nothing to draw; the table has it
+		}
+		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,
+			Level: page.Level{Name: queries.LevelText(e.Factor, r.Level), Thin: r.LittleEffort,
+				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
+	}
+	var reference *float64
+	if c := e.Comparison.Season; c.Effort > 0 {
+		rate := float64(c.Events) / c.Effort
+		reference = &rate
+	}
+	chart, err := page.Rates(page.Frame{
+		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + f.Sentence + " The table below holds the figures.",
+		Axis:  "strikes per line-hour", Counts: "strikes and line-hours",
+	}, marks, reference, "the season's rate")
+	section.Chart, section.Table = chart, evidenceTable(e, rows, digits)
+	section.Notes = evidenceNotes(e, rows)
+	return section, err
+}
+
+// rateDigits shows two digits of the largest solid rate.
+func rateDigits(rows []queries.StrikeRate) int {
+	top := 0.0
+	for _, r := range rows {
+		if r.Rate != nil && !r.LittleEffort {
+			top = max(top, *r.Rate)
+		}
+	}
+	return page.Decimals(top, 2)
+}
+
+func worded(factor string, r queries.StrikeRate) queries.StrikeRate {
+	r.Level = queries.LevelText(factor, r.Level)
+	r.Strikes -= r.WithoutHours
+	return r
+}
+
+// ranked is the level with the highest rate for ranking among those with enough
+// effort; nil where ranks do not differ.
+func ranked(rows []queries.StrikeRate) *queries.StrikeRate {
+	var best *queries.StrikeRate
+	differ := false
+	for i := range rows {
+		r := &rows[i]
+		if r.LittleEffort || r.Level == notLogged || r.ShrunkRate == nil || r.RateLo == nil {
+			continue
+		}
+		if best != nil && *r.ShrunkRate != *best.ShrunkRate {
+			differ = true
+		}
+		if best == nil || *r.ShrunkRate > *best.ShrunkRate {
+			best = r
+		}
+	}
+	if !differ {
+		return nil
+	}
+	return best
+}
+
+func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *page.Table {
+	t := &page.Table{Caption: "strikes by " + evidence.Noun(e.Factor), Columns: []page.Column{
+		{Head: capital(evidence.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
+		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
+		{Head: "For ranking", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
+	}}
+	t.Columns = append(t.Columns, besideColumns(e)...)
+	for _, r := range rows {
+		name := queries.LevelText(e.Factor, r.Level)
+		if r.LittleEffort && r.Level != notLogged {
+			name += " (" + page.LittleEffort + ")"
+		}
+		cells := []page.Cell{
+			page.Words(name), page.Whole(r.Trips), page.Value(r.LineHours), page.Whole(r.Strikes),
+			page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi), page.ValueOf(r.ShrunkRate),
+		}
+		t.Rows = append(t.Rows, page.Row{Thin: r.LittleEffort, Cells: append(cells, beside(r)...)})
+	}
+	return t
+}
+
+// besideColumns are the columns of the side-by-side comparison.
+func besideColumns(e queries.Evidence) []page.Column {
+	with := ""
+	if c := e.Comparison; c.Reference >= 0 {
+		with = "times the rate of " + queries.LevelText(e.Factor, c.Levels[c.Reference].Level)
+	}
+	shared := "Trips that fished both"
+	if e.Comparison.ByLeg {
+		shared = "Legs that fished both"
+	}
+	return []page.Column{
+		{Head: "Side by side", Unit: with, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+		{Head: "Luck alone would show as much", Kind: page.Token}, {Head: shared, Kind: page.Measure},
+	}
+}
+
+func beside(r queries.StrikeRate) []page.Cell {
+	both := page.Cell{}
+	if r.ComparedWith != "" {
+		both = page.Whole(r.SharedStrata)
+	}
+	return []page.Cell{page.ValueOf(r.Ratio), page.Span(r.RatioLo, r.RatioHi), luck(r.PValue), both}
+}
+
+// evidenceNotes is what must be known to read a factor's rates.
+func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
+	var out []string
+	c := e.Comparison
+	if c.Widened && c.Phi > 1 {
+		out = append(out, fmt.Sprintf("Strikes come in clusters: the counts of %s vary %s times as much as chance lets them, and the intervals of the rates are widened for that.",
+			page.Plural(int64(c.Trips), "trip", "trips"), page.Number(c.Phi, 1)))
+	} else if !c.Widened {
+		out = append(out, "With fewer than 8 trips it cannot be told how far strikes come in clusters: the intervals take each strike as independent and are too narrow if they do.")
+	}
+	var missing, all, without int64
+	var missingHours, allHours float64
+	for _, r := range rows {
+		all, allHours, without = all+r.Strikes, allHours+r.LineHours, without+r.WithoutHours
+		if r.Level == notLogged {
+			missing, missingHours = r.Strikes, r.LineHours
+		}
+	}
+	if all > 0 && allHours > 0 && float64(missing)/float64(all) > missingHours/allHours+.05 {
+		out = append(out, fmt.Sprintf("For %s of %s strikes the %s is not logged while their hours are: all the rates here come out too low, and compare with each other only.",
+			page.Count(missing), page.Count(all), evidence.Noun(e.Factor)))
+	}
+	if without > 0 && e.Factor == bySpeed {
+		out = append(out, fmt.Sprintf("%s on legs whose lines are not logged %s in no rate: there are no line-hours to divide by.",
+			page.Plural(without, "strike", "strikes"), isAre(without)))
+	}
+	if slices.ContainsFunc(rows, func(r queries.StrikeRate) bool { return r.ComparedWith != "" && r.Ratio == nil && r.LineHours > 0 }) {
+		unit := "trip"
+		if c.ByLeg {
+			unit = "leg"
+		}
+		out = append(out, "No side-by-side figure: no "+unit+" fished that level and the one it is compared with and had a strike, or all strikes fell on one side.")
+	}
+	return append(out, factorNotes[e.Factor]...)
+}
+
+// factorNotes are cautions of single factors.
+var factorNotes = map[string][]string{
+	"light":    {"Dawn is the hour on either side of sunrise, dusk of sunset, at the leg's position, or the mean of its trip's where the leg has none. A leg that spans several is split by minutes."},
+	"moon":     {"Within an eighth of a month of each phase: about new moon less than 15 % of the disc is lit, about full moon more than 85 %."},
+	"hour":     {"By the boat's clock; a leg's hours are split at the full hours."},
+	"sea-temp": {"Water temperature goes with place and month; a difference between trips may be theirs."},
+	"month":    {"A month is a handful of trips: what differs between months differs between those days."},
+}
+
+func isAre(n int64) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}

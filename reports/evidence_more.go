@@ -1,0 +1,258 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"wakeledger/queries"
+	"wakeledger/queries/evidence"
+	"wakeledger/queries/stats"
+	"wakeledger/reports/page"
+)
+
+// adjustedSection is the rates with the other factors held.
+func (s *season) adjustedSection() (page.Section, error) {
+	section := page.Section{ID: "adjusted", Heading: "Rates with the other factors held"}
+	t := &page.Table{Caption: "adjusted rates", Columns: []page.Column{
+		{Head: "Factor"}, {Head: "Level"}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Rate, others held", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+		{Head: "Times the one compared with", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+	}}
+	var entered, left []string
+	for _, r := range s.Worked.Adjusted {
+		switch {
+		case r.Factor == nil:
+			section.Notes = append(section.Notes, r.Note)
+			continue
+		case r.Level == nil:
+			left = append(left, evidence.Noun(*r.Factor)+" ("+strings.TrimPrefix(r.Note, "did not enter: ")+")")
+			continue
+		case len(entered) == 0 || entered[len(entered)-1] != evidence.Noun(*r.Factor):
+			entered = append(entered, evidence.Noun(*r.Factor))
+		}
+		level := queries.LevelText(*r.Factor, *r.Level)
+		switch {
+		case r.RateLo == nil:
+			level += " (too little to tell)"
+		case r.Ratio == nil:
+			level += " (compared with)"
+		}
+		t.Rows = append(t.Rows, page.Row{Thin: r.RateLo == nil, Cells: []page.Cell{
+			page.Words(capital(evidence.Noun(*r.Factor))), page.Words(level),
+			page.ValueOf(r.LineHours), page.Whole(*r.Strikes), page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi),
+			page.ValueOf(r.Ratio), page.Span(r.RatioLo, r.RatioHi),
+		}})
+	}
+	if len(entered) == 0 {
+		section.Sentences = []string{"No factor has hours and strikes enough to hold the others still."}
+	} else {
+		section.Sentences = []string{fmt.Sprintf("%s held against each other: the rate that each level would have had with the others as they were over the whole season.", capital(list(entered)))}
+	}
+	if len(left) > 0 {
+		section.Notes = append(section.Notes, "Left out: "+strings.Join(left, "; ")+".")
+	}
+	section.Table = t
+	section.Notes = append([]string{
+		"This does not take out the days when the fish were simply there; the side-by-side figures above do. Where the two disagree, trust those.",
+		evidence.AdjustRule() + " Intervals are not widened for their number.",
+	}, section.Notes...)
+	return section, nil
+}
+
+// mediansSection compares weights between speed bands, species by species.
+func (s *season) mediansSection() (page.Section, error) {
+	section := page.Section{ID: "medians", Heading: "Did size differ with speed?"}
+	t := &page.Table{Caption: "median weight by species and speed band", Columns: []page.Column{
+		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure},
+		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
+		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
+		{Head: "Luck alone would show as much", Kind: page.Token},
+	}}
+	var told []string
+	compared := 0
+	for _, r := range s.Worked.Medians {
+		if r.PValue != nil {
+			compared++
+			if *r.PValue < evidence.Alpha && r.Shift != nil {
+				told = append(told, fmt.Sprintf("%s at %s ran %s %s %s than at the band with the most fish.", r.Species, queries.LevelText(bySpeed, r.Level),
+					page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift)))
+			}
+		}
+		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
+			page.Words(r.Species), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish),
+			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
+			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
+			luck(r.PValue),
+		}})
+	}
+	switch {
+	case compared == 0:
+		section.Sentences = []string{"Too few fish with a weight to compare sizes between speed bands."}
+	case len(told) == 0:
+		section.Sentences = []string{"No species differs in size between speed bands by more than luck does."}
+	default:
+		section.Sentences = told
+	}
+	section.Table = t
+	section.Notes = []string{"Within a species each band is compared with the one that has the most weights. Weights from a scale and from the tape are taken together."}
+	return section, nil
+}
+
+func heavier(shift float64) string {
+	if shift < 0 {
+		return "lighter"
+	}
+	return "heavier"
+}
+
+func abs(v float64) float64 { return max(v, -v) }
+
+// nextSection is what it would take to know.
+func (s *season) nextSection() (page.Section, error) {
+	section := page.Section{ID: "next", Heading: "What to try next season"}
+	if len(s.Worked.Next) == 0 {
+		section.Sentences = []string{"There is no open question with two settings that have hours enough to plan by."}
+		return section, nil
+	}
+	first := s.Worked.Next[0]
+	for _, q := range s.Worked.Next {
+		if q.Leaning && q.CanBeChosen && !first.Leaning {
+			first = q
+		}
+	}
+	text := func(level string) string { return queries.LevelText(first.Factor, level) }
+	section.Sentences = []string{
+		fmt.Sprintf("To tell whether %s of %s brings %s the strikes of %s takes about %s line-hours at each, side by side on the same trips: %s like this season's.",
+			evidence.Noun(first.Factor), text(first.SettingA), evidence.Times(first.Ratio), text(first.SettingB),
+			hours(first.HoursSame), page.Plural(first.TripsSame, "trip", "trips")),
+		"A day that compares: " + first.PairedDay,
+	}
+	for _, q := range s.Worked.Next {
+		if q.CanBeChosen && q.SideBySide != first.SideBySide && q.Factor != "position" {
+			section.Sentences = append(section.Sentences, fmt.Sprintf("For %s: %s", evidence.Noun(q.Factor), q.PairedDay))
+			break
+		}
+	}
+	if n := len(s.Worked.Plan); n > 0 {
+		section.Sentences = append(section.Sentences, planSentence(s.Worked.Plan))
+		section.Notes = append(section.Notes, planLines(s.Worked.Plan)...)
+	}
+	section.Table = nextTable(s.Worked.Next)
+	section.Notes = append(section.Notes,
+		fmt.Sprintf("Told four times in five, if one setting truly brings %s the strikes of the other; a larger difference takes less, a smaller one more. Other trips: fished on days of their own, which takes more because days differ.", evidence.Times(first.Ratio)),
+		"A lookout and the weather come before any plan.")
+	return section, nil
+}
+
+func planSentence(plan []queries.PlanDay) string {
+	last := plan[len(plan)-1]
+	head := fmt.Sprintf("A plan for %s is listed below. At this season's hours and rate it has a chance of ", page.Plural(int64(len(plan)), "trip", "trips"))
+	switch {
+	case last.BoatChance != nil && last.LineChance != nil:
+		return head + fmt.Sprintf("%s to settle the boat's setting and of %s to settle the lines'.", page.Percent(*last.BoatChance), page.Percent(*last.LineChance))
+	case last.BoatChance != nil:
+		return head + page.Percent(*last.BoatChance) + " to settle it."
+	case last.LineChance != nil:
+		return head + page.Percent(*last.LineChance) + " to settle it."
+	}
+	return "A plan is listed below."
+}
+
+// planLines are the trips of a plan, one a line.
+func planLines(plan []queries.PlanDay) []string {
+	var out []string
+	for _, d := range plan {
+		line := fmt.Sprintf("Trip %d: ", d.Trip)
+		if d.FirstHalf != "" {
+			line += "first half " + d.FirstHalf + ", second half " + d.SecondHalf
+		}
+		if d.Port != "" {
+			if d.FirstHalf != "" {
+				line += "; "
+			}
+			line += d.Port + " to port and " + d.Starboard + " to starboard, changed over at half time"
+		}
+		out = append(out, line+".")
+	}
+	return out
+}
+
+func nextTable(next []queries.NextSeason) *page.Table {
+	t := &page.Table{Caption: "line-hours that would settle each question", Columns: []page.Column{
+		{Head: "Factor"}, {Head: "One setting"}, {Head: "The other"},
+		{Head: "Fished so far", Unit: "h, one", Kind: page.Measure}, {Head: "Fished so far", Unit: "h, the other", Kind: page.Measure},
+		{Head: "Line-hours at each", Unit: "same trips", Kind: page.Measure}, {Head: "Trips", Unit: "same trips", Kind: page.Measure},
+		{Head: "Line-hours at each", Unit: "other trips", Kind: page.Measure}, {Head: "Trips", Unit: "other trips", Kind: page.Measure},
+	}}
+	for _, q := range next {
+		t.Rows = append(t.Rows, page.Row{Thin: !q.CanBeChosen, Cells: []page.Cell{
+			page.Words(capital(evidence.Noun(q.Factor))), page.Words(queries.LevelText(q.Factor, q.SettingA)), page.Words(queries.LevelText(q.Factor, q.SettingB)),
+			page.Value(q.HadA), page.Value(q.HadB), page.Value(q.HoursSame), page.Whole(q.TripsSame), page.Value(q.HoursApart), page.Whole(q.TripsApart),
+		}})
+	}
+	return t
+}
+
+// spreadSection is tangles by the smallest gap in the spread.
+func (s *season) spreadSection() (page.Section, error) {
+	section := page.Section{ID: "spread", Heading: "The spread: gaps and tangles"}
+	var legs, tangles int64
+	hoursAll, supported := 0.0, -1
+	for i, g := range s.Worked.Spread {
+		legs, tangles, hoursAll = legs+g.Legs, tangles+g.Tangles, hoursAll+g.Hours
+		if g.Supported {
+			supported = i
+		}
+	}
+	if legs == 0 {
+		section.Sentences = []string{"No leg has the setbacks of two lines and says whether lines tangled."}
+		return section, nil
+	}
+	head := fmt.Sprintf("%s in %s leg-hours with the gaps logged. ", page.Plural(tangles, "leg with a tangle", "legs with a tangle"), hours(hoursAll))
+	if supported < 0 {
+		section.Sentences = []string{head + "The season does not show a gap below which lines tangle more."}
+	} else {
+		g := s.Worked.Spread[supported]
+		section.Sentences = []string{fmt.Sprintf("%sWhere two lines ran less than %s m apart in setback, tangles were %s as frequent as with wider gaps: the season supports %s m or more.",
+			head, page.Number(g.GapLo, 0), evidence.Times(*g.BelowRatio), page.Number(g.GapLo, 0))}
+	}
+	var marks []page.RateMark
+	t := &page.Table{Caption: "tangles by the smallest gap", Columns: []page.Column{
+		{Head: "Smallest gap", Unit: "m of setback"}, {Head: "Legs", Kind: page.Measure}, {Head: "Leg-hours", Kind: page.Measure, Decimals: 1}, {Head: "Legs with a tangle", Kind: page.Measure},
+		{Head: "Tangles per leg-hour", Kind: page.Measure, Decimals: 3}, {Head: "95 % interval", Kind: page.Interval, Decimals: 3},
+		{Head: "Times as often below", Kind: page.Measure, Decimals: 1}, {Head: "Luck alone would show as much", Kind: page.Token},
+	}}
+	thin := evidence.Enough(stats.Count{Events: tangles, Effort: hoursAll})
+	for _, g := range s.Worked.Spread {
+		name := page.Number(g.GapLo, 0) + " m and up"
+		if g.GapHi != nil {
+			name = page.Number(g.GapLo, 0) + " to " + page.Number(*g.GapHi, 0) + " m"
+		}
+		if g.Hours > 0 {
+			marks = append(marks, page.RateMark{Rate: g.Rate, Lo: g.RateLo, Hi: g.RateHi, Effort: g.Hours, Level: page.Level{Name: name, Thin: g.Hours < thin,
+				Counts: page.Plural(g.Tangles, "tangle", "tangles") + "\n" + hours(g.Hours) + " leg-h"}})
+		}
+		t.Rows = append(t.Rows, page.Row{Thin: g.Hours < thin, Cells: []page.Cell{
+			page.Words(name), page.Whole(g.Legs), page.Value(g.Hours), page.Whole(g.Tangles), page.ValueOf(g.Rate), page.Span(g.RateLo, g.RateHi),
+			page.ValueOf(g.BelowRatio), luck(g.PValue),
+		}})
+	}
+	chart, err := page.Rates(page.Frame{Label: "Tangles per leg-hour by the smallest gap between two lines. " + section.Sentences[0] + " The table below holds the figures.",
+		Axis: "tangles per leg-hour", Counts: "tangles and leg-hours"}, marks, nil, "")
+	section.Chart, section.Table = chart, t
+	section.Notes = []string{"Each leg stands at the smallest difference in setback between two of its lines. Legs that say nothing of tangles count as none where their log tells of tangles elsewhere."}
+	return section, err
+}
+
+// workedMethods are the methods of the evidence, one a line.
+func (s *season) workedMethods() []string {
+	var out []string
+	for _, m := range s.Worked.Methods {
+		line := m.Method + ": " + m.Words
+		if m.Formula != "" {
+			line += " Formula: " + m.Formula + "."
+		}
+		out = append(out, line+" Source: "+m.Source+".")
+	}
+	return out
+}
