@@ -9,6 +9,13 @@
 //	sizes         sizes.sql          Sizes
 //	trips         trips.sql          Trip
 //	set-aside     set_aside.sql      SetAside
+//	findings      cells.sql          Finding, in findings.go (evidence.go: every factor's evidence)
+//	adjusted      pieces.sql, hits   Adjusted, in adjusted.go
+//	size-medians  weights.sql        SizeMedian, in medians.go
+//	next-season   cells.sql          NextSeason, in next.go
+//	plan          cells.sql          PlanDay, in next.go
+//	spread        gaps.sql           SpreadGap, in spread.go
+//	methods       methods.csv        Method, in methods.go
 //	scale-check   scale_fish.sql     ScaleCheck, in scale.go
 //	scale-fish    scale_fish.sql     ScaleFish, in scale.go
 //	gear          gear_strikes.sql   Drag, in gear.go

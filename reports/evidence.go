@@ -147,15 +147,22 @@ func findingsTable(findings []queries.Finding) *page.Table {
 
 // luck words a p-value: how often chance alone would show as much.
 func luck(p *float64) page.Cell {
-	switch {
-	case p == nil:
+	if p == nil {
 		return page.Cell{}
-	case *p < 0.01:
-		return page.Words("less than 1 time in 100")
-	case *p < 0.995:
-		return page.Words(page.Number(*p*100, 0) + " times in 100")
 	}
-	return page.Words("almost always")
+	return page.Words(luckWords(*p))
+}
+
+func luckWords(p float64) string {
+	switch n := page.Number(p*100, 0); {
+	case p < 0.005:
+		return "less than 1 time in 100"
+	case n == "1":
+		return "1 time in 100"
+	case p < 0.985:
+		return n + " times in 100"
+	}
+	return "almost always"
 }
 
 // factorSection is one factor's rates by level.

@@ -4,7 +4,9 @@
 // queries/stats, which holds the methods themselves.
 //
 //	compare.go  rates, intervals, shrinkage and same-trip ratios of one factor
-//	within.go   how much counts vary within trips beyond chance
+//	dispersion.go  how much a level's counts vary between trips beyond chance
+//	within.go   the same within trips
+//	robust.go   the same-trip ratio, its interval by the trips' own scatter
 //	finding.go  settled, leaning or not settled, by stated rules
 //	words.go    a finding as one plain sentence
 //	adjust.go   several factors at once: Poisson regression

@@ -1,2 +1,2 @@
 -- While a log streams in, the database's own cache is what grows: keep it small.
-SET memory_limit = '256MB'
+SET memory_limit = '160MB'

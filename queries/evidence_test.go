@@ -1,0 +1,173 @@
+package queries_test
+
+import (
+	"context"
+	"math"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+)
+
+// evident is the demo season, loaded with more settings.
+func evident(t *testing.T, cfg pipeline.Config) *pipeline.Season {
+	t.Helper()
+	logs, err := filepath.Glob("../testdata/demo/logs/*")
+	if err != nil || len(logs) == 0 {
+		t.Fatalf("no demo logs: %v", err)
+	}
+	cfg.Ocean = "pacific"
+	s := open(t, cfg)
+	load(t, s, logs...)
+	return s
+}
+
+// The demo season's model (testdata/demo/truth.json) has 1.8 times the strikes at 12
+// to 14 kn of those at 8 to 10; on good days the boat ran slowly, so that the raw
+// ratio is near 1. Colour and line do nothing in it; lines closer than 5 m tangle ten times as
+// often.
+func TestDemoEvidence(t *testing.T) {
+	ctx := context.Background()
+	s := evident(t, pipeline.Config{})
+	all, err := queries.AskAllEvidence(ctx, s.DB)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range all {
+		checkEvidence(t, e)
+	}
+	first := queries.FindingsOf(all)[0]
+	if first.Factor != "speed-band" || first.Verdict == "not settled" || *first.Better != "[12, 14)" || *first.Other != "[8, 10)" || *first.RatioLo > 1.8 || *first.RatioHi < 1.8 {
+		t.Errorf("%+v", first)
+	}
+	for _, f := range queries.FindingsOf(all)[1:] {
+		if f.Verdict == "settled" {
+			t.Errorf("settled, though the model has no such effect: %s", f.Sentence)
+		}
+	}
+	spread, err := queries.AskSpread(ctx, s.DB)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, g := range spread {
+		if g.Supported != (g.GapLo == 5) {
+			t.Errorf("%+v", g)
+		}
+	}
+}
+
+// checkEvidence holds a factor's answer against itself.
+func checkEvidence(t *testing.T, e queries.Evidence) {
+	t.Helper()
+	var strikes, without int64
+	var hours float64
+	for _, r := range e.Rows {
+		strikes, without, hours = strikes+r.Strikes, without+r.WithoutHours, hours+r.LineHours
+		if (r.Rate != nil) != (r.LineHours > 0) || r.Rate != nil && !(*r.RateLo <= *r.Rate && *r.Rate <= *r.RateHi) {
+			t.Errorf("%s %s: rate %v", e.Factor, r.Level, r)
+		}
+		if r.Ratio == nil && r.Note == "" {
+			t.Errorf("%s %s: no ratio, and no reason", e.Factor, r.Level)
+		}
+		if r.PValue != nil && (*r.PValue < 0 || *r.PValue > 1 || *r.PValue < .05 && *r.RatioLo <= 1 && 1 <= *r.RatioHi) {
+			t.Errorf("%s %s: p %v beside %v to %v", e.Factor, r.Level, *r.PValue, *r.RatioLo, *r.RatioHi)
+		}
+		if r.Rate != nil && math.Abs(*r.Rate-float64(r.Strikes-r.WithoutHours)/r.LineHours) > 1e-6 {
+			t.Errorf("%s %s: rate %v of %d less %d strikes in %v line-hours", e.Factor, r.Level, *r.Rate, r.Strikes, r.WithoutHours, r.LineHours)
+		}
+	}
+	if strikes != 351 || math.Abs(hours-1458.75) > 1e-4 || without < 10 {
+		t.Errorf("%s: %d strikes (%d without hours) in %v line-hours, the season has 351 in 1458.75", e.Factor, strikes, without, hours)
+	}
+}
+
+func TestDemoAdjustedAndSizes(t *testing.T) {
+	ctx := context.Background()
+	s := evident(t, pipeline.Config{})
+	rows, err := queries.AskAdjusted(ctx, s.DB)
+	if err != nil {
+		t.Fatal(err)
+	}
+	entered, notes := map[string]int{}, ""
+	for _, r := range rows {
+		if r.Factor != nil && r.Level != nil && r.Ratio != nil {
+			entered[*r.Factor]++
+		}
+		notes += r.Note + "\n"
+	}
+	if entered["speed-band"] < 4 || entered["setback"] == 0 || !strings.Contains(notes, "the log cannot tell lure weight from lure there") {
+		t.Errorf("entered %v\n%s", entered, notes)
+	}
+	medians, err := queries.AskSizeMedians(ctx, s.DB, "speed-band")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fish := int64(0)
+	for i, m := range medians {
+		fish += m.Fish
+		if i > 0 && m.Species == medians[i-1].Species && m.Median == nil {
+			t.Errorf("%+v", m)
+		}
+	}
+	weighed, err := queries.AskFish(ctx, s.DB)
+	if err != nil {
+		t.Fatal(err)
+	}
+	weighed = slices.DeleteFunc(weighed, func(f queries.Fish) bool { return f.WeightKG == nil })
+	if fish != int64(len(weighed)) {
+		t.Errorf("%d fish in the medians, %d have a weight", fish, len(weighed))
+	}
+}
+
+func TestDemoNextSeason(t *testing.T) {
+	ctx := context.Background()
+	s := evident(t, pipeline.Config{})
+	at := func(ratio float64) map[string]queries.NextSeason {
+		rows, err := queries.AskNextSeason(ctx, s.DB, ratio)
+		if err != nil {
+			t.Fatal(err)
+		}
+		by := map[string]queries.NextSeason{}
+		for _, r := range rows {
+			by[r.Factor] = r
+		}
+		return by
+	}
+	fine, coarse := at(1.5), at(3)
+	if q := fine["speed-band"]; q.SettingA != "[12, 14)" || q.SettingB != "[8, 10)" || !q.Leaning || q.HoursApart <= coarse["speed-band"].HoursApart {
+		t.Errorf("%+v", q)
+	}
+	if _, ok := fine["moon"]; ok {
+		t.Error("the moon can be planned")
+	}
+	plan, err := queries.AskPlan(ctx, s.DB, 1.5, 6)
+	if err != nil || len(plan) != 6 || plan[0].FirstHalf != "12 to 14 kn" || plan[1].FirstHalf != "8 to 10 kn" || *plan[5].BoatChance <= *plan[0].BoatChance {
+		t.Errorf("%v %+v", err, plan)
+	}
+}
+
+// The classes and the margin of dawn are settings, kept in the season file.
+func TestEdgesAreSettings(t *testing.T) {
+	edges, err := pipeline.ParseEdges([]string{"speed-band=9,13", "light=120"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hours := func(s *pipeline.Season, factor, level string) float64 {
+		for _, r := range answerBy(t, s, queries.AskEffort, factor) {
+			if r.Level == level {
+				return r.LineHours
+			}
+		}
+		return 0
+	}
+	usual, own := evident(t, pipeline.Config{}), evident(t, pipeline.Config{Edges: edges})
+	if got := hours(own, "speed-band", "[0, 9)") + hours(own, "speed-band", "[9, 13)") + hours(own, "speed-band", "13 and up") + hours(own, "speed-band", "not logged"); math.Abs(got-1458.75) > 1e-4 {
+		t.Errorf("%v line-hours in the user's bands", got)
+	}
+	if a, b := hours(usual, "light", "dawn"), hours(own, "light", "dawn"); !(a > 0 && b > 1.5*a) {
+		t.Errorf("dawn of an hour %v line-hours, of two %v", a, b)
+	}
+}
