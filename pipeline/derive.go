@@ -11,43 +11,56 @@ import (
 )
 
 // Derive makes the season's tables and weights where the entries have changed
-// since they were made, or another trip gap or other
-// classes are asked for.
+// since they were made, or a setting has. A setting that is not asked for stays
+// as the season file has it.
 func (s *Season) Derive(ctx context.Context) error {
 	stale, err := s.DB.Stale(ctx)
 	if err != nil {
 		return err
 	}
-	gap := fmt.Sprint(int64(s.cfg.TripGap.Seconds()))
-	had, err := s.DB.Setting(ctx, "trip_gap_s")
+	settings, changed, err := s.derivation(ctx)
+	if err != nil || !stale && !changed {
+		return err
+	}
+	edges, err := ParseEdges(strings.Fields(settings["edges"]))
 	if err != nil {
 		return err
 	}
-	kept, err := s.DB.Setting(ctx, "edges")
-	if err != nil {
-		return err
-	}
-	edges := s.cfg.Edges
-	if edges == nil {
-		if edges, err = ParseEdges(strings.Fields(kept)); err != nil {
-			return err
-		}
-	}
-	if !stale && had == gap && kept == edges.String() {
-		return nil
-	}
-	if err := s.DB.PutSetting(ctx, "edges", edges.String()); err != nil {
-		return err
-	}
-	if err := s.DB.PutSetting(ctx, "trip_gap_s", gap); err != nil {
-		return err
-	}
-	return s.DB.Derive(ctx, edges.bands(), func() error {
+	s.ocean = settings["ocean"]
+	return s.DB.Derive(ctx, settings, edges.bands(), func() error {
 		if err := s.light(ctx, edges.margin()); err != nil {
 			return err
 		}
 		return s.weigh(ctx)
 	})
+}
+
+// derivation is what the tables depend on beside the entries: the values asked
+// for, else those of the season file, else the defaults.
+func (s *Season) derivation(ctx context.Context) (settings map[string]string, changed bool, err error) {
+	asked := map[string]string{"trip_gap_s": "", "edges": "", "ocean": s.cfg.Ocean}
+	if s.cfg.TripGap > 0 {
+		asked["trip_gap_s"] = fmt.Sprint(int64(s.cfg.TripGap.Seconds()))
+	}
+	if s.cfg.Edges != nil {
+		asked["edges"] = s.cfg.Edges.String()
+	}
+	defaults := map[string]string{"trip_gap_s": fmt.Sprint(int64(DefaultTripGap.Seconds())), "edges": Edges{}.String()}
+	for name, value := range asked {
+		had, err := s.DB.Setting(ctx, name)
+		if err != nil {
+			return nil, false, err
+		}
+		switch {
+		case value == "" && had == "":
+			value = defaults[name]
+		case value == "":
+			value = had
+		}
+		asked[name] = value
+		changed = changed || value != had
+	}
+	return asked, changed, nil
 }
 
 // weigh keeps every estimate that each fish supports.
@@ -84,7 +97,7 @@ func (s *Season) oceanOf(area string) string {
 	if ocean, err := species.ParseOcean(area); err == nil && ocean != "" {
 		return ocean
 	}
-	return s.cfg.Ocean
+	return s.ocean
 }
 
 func weightOf(id int64, rank int, e estimate.Estimate) store.Weight {

@@ -18,15 +18,15 @@ import (
 
 // Config is what the user settles.
 type Config struct {
-	Boat    string     // of logs that name none
-	Zone    string     // of logs that name none: IANA name or UTC-9
-	Units   string     // of cells that state none: "us", "metric" or "" for the file's own evidence
-	Order   unit.Order // of day and month
-	Mark    unit.Mark  // the decimal mark
-	Ocean   string     // settles local names of species
-	TripGap time.Duration
-	Mapping Mapping // how sheets are to be read, where their headings do not tell
-	Edges   Edges   // of classes; nil keeps those of the season file
+	Boat    string        // of logs that name none
+	Zone    string        // of logs that name none: IANA name or UTC-9
+	Units   string        // of cells that state none: "us", "metric" or "" for the file's own evidence
+	Order   unit.Order    // of day and month
+	Mark    unit.Mark     // the decimal mark
+	Ocean   string        // settles local names of species
+	TripGap time.Duration // 0 keeps the season file's
+	Mapping Mapping       // how sheets are to be read, where their headings do not tell
+	Edges   Edges         // of classes; nil keeps those of the season file
 	Now     func() time.Time
 	// Progress is told how far reading has come, from the goroutine that reads;
 	// nil: nobody wants to know.
@@ -53,9 +53,6 @@ func (c *Config) complete() error {
 	if c.TripGap < 0 {
 		return errors.New("the gap between trips cannot be negative")
 	}
-	if c.TripGap == 0 {
-		c.TripGap = DefaultTripGap
-	}
 	if c.Now == nil {
 		c.Now = time.Now
 	}
@@ -72,6 +69,7 @@ type Season struct {
 	DB *store.DB
 
 	cfg       Config
+	ocean     string // of the derivation under way
 	columns   *recognise.Table
 	species   *species.List
 	catalogue *estimate.Catalogue
@@ -96,6 +94,11 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 	}
 	if s.DB, err = store.Open(ctx, path); err != nil {
 		return nil, err
+	}
+	if s.cfg.Ocean == "" { // an ocean once given holds for the season file
+		if s.cfg.Ocean, err = s.DB.Setting(ctx, "ocean"); err != nil {
+			return nil, errors.Join(err, s.DB.Close())
+		}
 	}
 	return s, nil
 }

@@ -116,7 +116,7 @@ func (a *app) readingFlags(c *cobra.Command) {
 	f.StringVar(&a.dates, "dates", "", "day-first or month-first: how dates such as 03/04/2026 are meant")
 	f.StringVar(&a.decimal, "decimal", "", "comma or point: what 1,234 means")
 	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
-	f.DurationVar(&a.cfg.TripGap, "trip-gap", pipeline.DefaultTripGap, "time without lines out that parts two trips, where the log names none")
+	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "time without lines out that parts two trips, where the log names none: 6h, or as the season file has it")
 	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
 	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows were set aside")
 }

@@ -26,10 +26,16 @@ func (db *DB) Stale(ctx context.Context) (bool, error) {
 	return v == "stale", err
 }
 
-// Derive makes the season's tables from its entries, in one transaction.
-// finish is called in it, with the tables made, to add what is not made by SQL.
-func (db *DB) Derive(ctx context.Context, bands []Band, finish func() error) error {
+// Derive makes the season's tables from its entries, in one transaction, and
+// keeps the settings that they were made under. finish is called in it, with the
+// tables made, to add what is not made by SQL.
+func (db *DB) Derive(ctx context.Context, settings map[string]string, bands []Band, finish func() error) error {
 	return db.transaction(ctx, func() error {
+		for name, value := range settings {
+			if err := db.PutSetting(ctx, name, value); err != nil {
+				return err
+			}
+		}
 		if err := db.putBands(ctx, bands); err != nil {
 			return err
 		}
