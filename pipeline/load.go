@@ -57,6 +57,10 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 
 func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 	rep := LogReport{Name: filepath.Base(path)}
+	before, err := os.Stat(path)
+	if err != nil {
+		return rep, err
+	}
 	sum, err := s.hash(path)
 	if err != nil {
 		return rep, err
@@ -80,13 +84,21 @@ func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 		if err := s.fill(ctx, load, book, &rep); err != nil {
 			return err
 		}
-		again, err := s.hash(path)
-		if err == nil && again != sum {
-			err = fmt.Errorf("%s: the file changed while it was read: load it again", rep.Name)
-		}
-		return err
+		return unchanged(path, before)
 	})
 	return rep, err
+}
+
+// unchanged fails where a file is no longer the one that it was.
+func unchanged(path string, before os.FileInfo) error {
+	now, err := os.Stat(path)
+	if err != nil {
+		return err
+	}
+	if now.Size() != before.Size() || !now.ModTime().Equal(before.ModTime()) {
+		return fmt.Errorf("%s: the file changed while it was read: load it again", filepath.Base(path))
+	}
+	return nil
 }
 
 // hash is of the file's bytes and of the settings under which it is read.
@@ -139,6 +151,9 @@ func (f *filling) sheet(ctx context.Context, p *plan) error {
 	rows, err := f.book.Rows(p.index)
 	if err != nil {
 		return err
+	}
+	if !p.info.Workbook {
+		rows = readAhead(rows)
 	}
 	defer rows.Close()
 	reader, err := normalise.New(p.layout, p.info, p.pos, f.evidence, f.settings)

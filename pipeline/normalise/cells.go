@@ -50,8 +50,11 @@ func textCell(r *Reader, t *target, text string) error {
 
 // oneSpaced makes each run of white space one space.
 func oneSpaced(s string) string {
-	if strings.ContainsAny(s, "\t\n\r\u00a0") || strings.Contains(s, "  ") {
-		return strings.Join(strings.Fields(s), " ")
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c < ' ', c == 0xc2, c == ' ' && i > 0 && s[i-1] == ' ': // 0xc2 begins a no-break space
+			return strings.Join(strings.Fields(s), " ")
+		}
 	}
 	return s
 }
@@ -148,6 +151,10 @@ func (r *Reader) mark() unit.Mark {
 
 func quantityCell(r *Reader, t *target, text string) error {
 	c := t.Column
+	if v, ok := plainNumber(text); ok && r.fallback(t) == c.Unit && v >= c.Min && v <= c.Max && r.mark() != unit.MarkComma {
+		r.values[t.field] = entry.OfReal(v)
+		return nil
+	}
 	q, err := retry(r.ev, func() (unit.Quantity, error) {
 		return unit.ParseQuantity(text, c.Dimension, r.fallback(t), r.mark())
 	})
@@ -173,6 +180,25 @@ func quantityCell(r *Reader, t *target, text string) error {
 	}
 	r.values[t.field] = entry.OfReal(v)
 	return nil
+}
+
+// plainNumber reads digits with at most one point among them: what most cells
+// of numbers are.
+func plainNumber(text string) (float64, bool) {
+	points := 0
+	for i := range len(text) {
+		switch c := text[i]; {
+		case c == '.' && i > 0 && i < len(text)-1:
+			points++
+		case c < '0' || c > '9':
+			return 0, false
+		}
+	}
+	if points > 1 || len(text) > 15 {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	return v, err == nil
 }
 
 func inUnit(v float64, from, to unit.Unit) float64 {
@@ -232,6 +258,10 @@ func (r *Reader) onlyUnit(t *target, text string) (unit.Quantity, error) {
 
 // countCell reads a whole number, or a yes or a no of what can only have been one.
 func countCell(r *Reader, t *target, text string) error {
+	if len(text) == 1 && text[0] >= '0' && text[0] <= '9' {
+		r.values[t.field] = entry.OfInt(int64(text[0] - '0'))
+		return nil
+	}
 	if means, ok := r.words.find("mark", text); ok {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil

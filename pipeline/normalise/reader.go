@@ -178,14 +178,11 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := t.text
-		if r.words.blank(text) {
+		if text == "" || t.recall(r, text) || r.words.blank(text) {
 			continue
 		}
 		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {
 			r.fault(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
-			continue
-		}
-		if t.recall(r, text) {
 			continue
 		}
 		if err := t.cell(r, t, text); err != nil {

@@ -88,7 +88,7 @@ func (r *Reader) isTotals() bool {
 		}
 		was := first
 		first = false
-		if len(c) < 3 || len(c) > 20 || !strings.Contains("tsgamdyiTSGAMDYI", c[:1]) {
+		if len(c) < 3 || len(c) > 20 || c[1] < 'A' || !strings.Contains("tsgamdyiTSGAMDYI", c[:1]) {
 			continue // no word of the list begins so
 		}
 		name := plain(c)
@@ -114,7 +114,7 @@ func (r *Reader) isHeader() bool {
 		for _, h := range header {
 			if h.index < len(r.row.Cells) && strings.EqualFold(trimmed(r.row.Cells[h.index]), h.text) {
 				same++
-			} else if other++; 2*other >= len(header) {
+			} else if other++; other == 3 || 2*other >= len(header) {
 				break // most rows are told from a header by their first cells
 			}
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/apache/arrow-go/v18/arrow"
 	"github.com/apache/arrow-go/v18/arrow/array"
 )
 
@@ -95,10 +96,41 @@ func (db *DB) forget(ctx context.Context, id int64) error {
 // Insert stores the entries of one sheet as they come. The columns of r are
 // columns of the table entry. It returns the number of rows.
 func (l *Load) Insert(ctx context.Context, sheetNo int, sheet, kind string, r array.RecordReader) (int64, error) {
-	n, err := l.db.insertArrow(ctx, "entry", fmt.Sprintf(
+	if err := l.db.widen(ctx, r.Schema()); err != nil {
+		return 0, err
+	}
+	n, err := l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf(
 		"%d AS log_id, %d AS sheet_no, %s AS sheet, %s AS kind", l.id, sheetNo, literal(sheet), literal(kind)), r)
 	l.rows += n
 	return n, err
+}
+
+// widen gives the table of entries the columns of a sheet that no log before had.
+func (db *DB) widen(ctx context.Context, schema *arrow.Schema) error {
+	rows, err := db.Query(ctx, statement("missing_columns"))
+	if err != nil {
+		return err
+	}
+	missing := map[string]string{}
+	err = each(rows, func() error {
+		var name, typ string
+		err := rows.Scan(&name, &typ)
+		missing[name] = typ
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	for _, f := range schema.Fields() {
+		typ, ok := missing[f.Name]
+		if !ok {
+			continue
+		}
+		if _, err := db.conn.ExecContext(ctx, fmt.Sprintf(statement("add_column"), identifier(f.Name), typ)); err != nil {
+			return fmt.Errorf("column %s: %w", f.Name, err)
+		}
+	}
+	return nil
 }
 
 // SetAside keeps rows that could not be used. The columns of r are columns of

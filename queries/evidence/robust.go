@@ -36,12 +36,16 @@ func ratioOf(pairs []pair, widened bool) (stats.RateRatio, bool) {
 	if !ok || !widened || !r.Interval.Known() {
 		return r, ok
 	}
+	var trips []int64 // in the order of the pairs, so that sums are taken in one order
 	scores := map[int64]float64{}
 	var forA float64
 	for _, p := range pairs {
 		ta, tb := p.A.Effort, p.B.Effort
 		if ta <= 0 || tb <= 0 || p.A.Events+p.B.Events == 0 {
 			continue
+		}
+		if _, seen := scores[p.trip]; !seen {
+			trips = append(trips, p.trip)
 		}
 		scores[p.trip] += (float64(p.A.Events)*tb - r.Ratio*float64(p.B.Events)*ta) / (ta + tb)
 		forA += float64(p.A.Events) * tb / (ta + tb)
@@ -51,8 +55,8 @@ func ratioOf(pairs []pair, widened bool) (stats.RateRatio, bool) {
 		return r, ok
 	}
 	var squares float64
-	for _, u := range scores {
-		squares += u * u
+	for _, t := range trips {
+		squares += scores[t] * scores[t]
 	}
 	variance := k / (k - 1) * squares / (forA * forA)
 	if own := variance / (r.LogSE * r.LogSE); own > 1 {

@@ -12,5 +12,5 @@
     WHERE leg_id IN (SELECT leg_id FROM worked) OR (leg_id IS NULL AND trip_id IN (SELECT trip_id FROM worked))
 )
 SELECT trip_id, CASE WHEN $2 THEN coalesce(leg_id, 0) ELSE 0 END AS leg_id, level,
-    sum(line_hours) AS line_hours, sum(strikes)::BIGINT AS strikes
+    round(sum(line_hours), 9) AS line_hours, sum(strikes)::BIGINT AS strikes
 FROM piece_of WHERE trip_id IS NOT NULL GROUP BY 1, 2, 3 ORDER BY 1, 2, 3

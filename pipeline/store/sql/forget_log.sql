@@ -1,3 +1,3 @@
-DELETE FROM entry WHERE log_id = $1;
+DELETE FROM entry_kept WHERE log_id = $1;
 DELETE FROM set_aside WHERE log_id = $1;
 DELETE FROM log WHERE log_id = $1

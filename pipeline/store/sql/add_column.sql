@@ -1,0 +1,1 @@
+ALTER TABLE entry_kept ADD COLUMN %s %s
