@@ -2,7 +2,9 @@
 # Go and a C compiler are all that must be there (apt-get install golang gcc g++ make on Debian).
 
 GO ?= go
+FUZZTIME ?= 60s
 DEMO = testdata/demo/logs
+DEMO_TRACKS = testdata/demo/tracks
 # packages under testdata, which ./... passes over
 FIXTURES = ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
 
@@ -17,7 +19,7 @@ build: ## the program, in bin/
 
 demo: build ## two invented seasons: logs in, season file and report out
 	rm -f season.duckdb season.duckdb.wal
-	bin/wakeledger --db season.duckdb season --ocean pacific --units us --out season.html $(DEMO)/*
+	bin/wakeledger --db season.duckdb season --ocean pacific --units us --out season.html $(DEMO)/* $(DEMO_TRACKS)/*
 	@echo
 	@echo "season file: season.duckdb"
 	@echo "report:      season.html (open it in a browser; it needs no network)"
@@ -25,6 +27,7 @@ demo: build ## two invented seasons: logs in, season file and report out
 test: check ## what is checked before a change goes in
 	$(GO) test ./... $(FIXTURES)
 	$(MAKE) race
+	$(MAKE) fuzz FUZZTIME=3s
 
 check: ## formatting, vet and staticcheck
 	@unformatted=$$(gofmt -l cmd pipeline queries reports testdata); \
@@ -36,10 +39,10 @@ check: ## formatting, vet and staticcheck
 race:
 	$(GO) test -race ./pipeline/batch ./pipeline/sheet ./pipeline/normalise
 
-fuzz: ## each fuzz target for a minute
-	@for p in $$($(GO) list ./pipeline/...); do \
-	  for f in $$($(GO) test -list '^Fuzz' $$p | grep ^Fuzz); do \
-	    echo "$$p $$f"; $(GO) test -run '^$$' -fuzz "^$$f$$" -fuzztime 60s $$p || exit 1; \
+fuzz: ## each fuzz target for a minute, or for FUZZTIME
+	@set -e; for p in $$(grep -rl --include='*_test.go' '^func Fuzz' pipeline | xargs -n1 dirname | sort -u); do \
+	  for f in $$(grep -rhoE '^func Fuzz[A-Za-z]+' $$p/*_test.go | cut -d' ' -f2); do \
+	    echo "$$p $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 5x ./$$p; \
 	  done; \
 	done
 

@@ -1,14 +1,16 @@
 package pipeline
 
 import (
+	"maps"
+
 	"wakeledger/pipeline/sheet"
 )
 
 // block is how many rows are handed over at once.
 const block = 512
 
-// ahead reads the rows of a text file in a goroutine of its own, so that
-// splitting lines and understanding cells overlap. Its rows are its own copies.
+// ahead reads the rows of a sheet in a goroutine of its own, so that taking the
+// file apart and understanding its cells overlap. Its rows are its own copies.
 type ahead struct {
 	rows   sheet.Rows
 	blocks chan []sheet.Row
@@ -56,7 +58,7 @@ func (a *ahead) fill() {
 func keep(to, from *sheet.Row) {
 	cells := append(to.Cells[:0], from.Cells...)
 	*to = *from
-	to.Cells = cells
+	to.Cells, to.Merged = cells, maps.Clone(from.Merged)
 }
 
 func (a *ahead) Next() bool {

@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"sync"
 
 	"wakeledger/pipeline/batch"
 	"wakeledger/pipeline/normalise"
@@ -61,32 +62,49 @@ func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 	if err != nil {
 		return rep, err
 	}
-	sum, err := s.hash(path)
-	if err != nil {
-		return rep, err
-	}
-	l := store.Log{Name: rep.Name, Boat: s.cfg.Boat, SHA256: sum, Zone: s.cfg.Zone}
+	sum := s.startHash(path)
+	l := store.Log{Name: rep.Name, Boat: s.cfg.Boat, Zone: s.cfg.Zone}
 	known, err := s.DB.Find(ctx, l)
 	if err != nil {
 		return rep, err
 	}
-	if known.Found && known.SHA256 == sum {
-		rep.Unchanged, rep.Kept = true, known.Rows
-		return rep, nil
+	if known.Found {
+		if l.SHA256, err = sum(); err != nil {
+			return rep, err
+		}
+		if known.SHA256 == l.SHA256 {
+			rep.Unchanged, rep.Kept = true, known.Rows
+			return rep, nil
+		}
 	}
 	rep.Replaced, rep.Before = known.Found, known.Rows
-	book, err := sheet.Open(path, sheet.Options{})
+	fill, closeLog, err := s.filler(ctx, path, &rep)
 	if err != nil {
 		return rep, err
 	}
-	defer book.Close()
-	rep.Kept, err = s.DB.Replace(ctx, l, s.cfg.Now(), func(load *store.Load) error {
-		if err := s.fill(ctx, load, book, &rep); err != nil {
+	defer closeLog()
+	rep.Kept, err = s.DB.Replace(ctx, &l, s.cfg.Now(), func(load *store.Load) error {
+		if err := fill(load); err != nil {
+			return err
+		}
+		if l.SHA256, err = sum(); err != nil {
 			return err
 		}
 		return unchanged(path, before)
 	})
 	return rep, err
+}
+
+// filler opens a log and gives what stores it: its sheets, or its tracks.
+func (s *Season) filler(ctx context.Context, path string, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
+	if IsTrack(path) {
+		return func(load *store.Load) error { return s.fillTracks(ctx, load, path, rep) }, func() {}, nil
+	}
+	book, err := sheet.Open(path, sheet.Options{})
+	if err != nil {
+		return nil, nil, err
+	}
+	return func(load *store.Load) error { return s.fill(ctx, load, path, book, rep) }, func() { book.Close() }, nil
 }
 
 // unchanged fails where a file is no longer the one that it was.
@@ -99,6 +117,23 @@ func unchanged(path string, before os.FileInfo) error {
 		return fmt.Errorf("%s: the file changed while it was read: load it again", filepath.Base(path))
 	}
 	return nil
+}
+
+// startHash takes the hash beside whatever else is done; the function that it
+// returns waits for it.
+func (s *Season) startHash(path string) func() (string, error) {
+	return sync.OnceValues(func() func() (string, error) {
+		type result struct {
+			sum string
+			err error
+		}
+		done := make(chan result, 1)
+		go func() {
+			sum, err := s.hash(path)
+			done <- result{sum, err}
+		}()
+		return func() (string, error) { r := <-done; return r.sum, r.err }
+	}())
 }
 
 // hash is of the file's bytes and of the settings under which it is read.
@@ -127,8 +162,8 @@ type filling struct {
 }
 
 // fill stores the sheets of a book.
-func (s *Season) fill(ctx context.Context, load *store.Load, book sheet.Book, rep *LogReport) error {
-	plans, ev, err := s.plan(book, rep.Name)
+func (s *Season) fill(ctx context.Context, load *store.Load, path string, book sheet.Book, rep *LogReport) error {
+	plans, ev, err := s.plan(book, path)
 	if err != nil {
 		return err
 	}
@@ -152,9 +187,7 @@ func (f *filling) sheet(ctx context.Context, p *plan) error {
 	if err != nil {
 		return err
 	}
-	if !p.info.Workbook {
-		rows = readAhead(rows)
-	}
+	rows = readAhead(rows)
 	defer rows.Close()
 	reader, err := normalise.New(p.layout, p.info, p.pos, f.evidence, f.settings)
 	if err != nil {

@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"wakeledger/pipeline/normalise"
@@ -26,7 +27,8 @@ type plan struct {
 
 // plan recognises every sheet of a book and gathers the file's evidence from
 // their first rows; the rest is read only if a cell is ambiguous.
-func (s *Season) plan(book sheet.Book, file string) ([]plan, *normalise.Evidence, error) {
+func (s *Season) plan(book sheet.Book, path string) ([]plan, *normalise.Evidence, error) {
+	file := filepath.Base(path)
 	ev := &normalise.Evidence{}
 	var plans []plan
 	for i, info := range book.Sheets() {
@@ -49,7 +51,7 @@ func (s *Season) plan(book sheet.Book, file string) ([]plan, *normalise.Evidence
 		}
 		plans = append(plans, p)
 	}
-	ev.Rest = func() error { return observeAll(book, plans, ev) }
+	ev.Rest = func() error { return observeAll(path, plans, ev) }
 	return plans, ev, nil
 }
 
@@ -111,7 +113,14 @@ func hasNumber(rows [][]string) bool {
 	return false
 }
 
-func observeAll(book sheet.Book, plans []plan, ev *normalise.Evidence) error {
+// observeAll reads a file once more, as a book of its own: the first is being
+// read meanwhile.
+func observeAll(path string, plans []plan, ev *normalise.Evidence) error {
+	book, err := sheet.Open(path, sheet.Options{})
+	if err != nil {
+		return err
+	}
+	defer book.Close()
 	for _, p := range plans {
 		if !p.known {
 			continue

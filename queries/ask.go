@@ -12,7 +12,7 @@ import (
 // Factors are the factors that --by takes, in the order of the documentation.
 func Factors() []string {
 	return []string{"speed-band", "lure", "lure-weight", "colour", "hooks", "setback", "position", "approach",
-		"month", "hour", "light", "moon", "sea-temp", "sea-state", "boat", "angler"}
+		"month", "hour", "light", "moon", "sea-temp", "sea-state", "turning", "boat", "angler"}
 }
 
 // IsFactor tells whether name is one of Factors.

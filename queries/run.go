@@ -13,7 +13,10 @@ import (
 //go:embed sql/*.sql
 var files embed.FS
 
-const usesLevels = "-- levels: yes"
+const (
+	usesLevels     = "-- levels: yes"
+	usesClubLevels = "-- levels: club"
+)
 
 // text is a question's statement, with the shared part before it where it
 // asks for that in its first line.
@@ -23,11 +26,19 @@ func text(name string) (string, error) {
 		return "", err
 	}
 	q := string(b)
-	if !strings.HasPrefix(q, usesLevels) {
+	club := strings.HasPrefix(q, usesClubLevels)
+	if !club && !strings.HasPrefix(q, usesLevels) {
 		return q, nil
 	}
 	shared, err := files.ReadFile("sql/_levels.sql")
-	return string(shared) + q, err
+	if err != nil {
+		return "", err
+	}
+	levels := string(shared)
+	if club {
+		levels, err = clubBands(levels)
+	}
+	return levels + q, err
 }
 
 // ask runs sql/NAME.sql and scans each row into a T by its columns' names.

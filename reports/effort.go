@@ -54,15 +54,18 @@ func (s *season) effortTable() *page.Table {
 			{Head: "Distance", Unit: "nmi", Kind: page.Measure},
 		},
 	}
+	// A trip, and with a track a leg, may fish several bands: only the trips' own
+	// list can be counted.
 	legs := int64(0)
-	for _, r := range s.Effort {
+	for _, r := range s.Trips {
 		legs += r.Legs
+	}
+	for _, r := range s.Effort {
 		t.Rows = append(t.Rows, page.Row{Thin: s.thin[r.Level], Cells: []page.Cell{
 			s.levelCell(r.Level), page.Whole(r.Trips), page.Whole(r.Legs),
 			page.Value(r.BoatHours), page.Value(r.LineHours), page.ValueOf(r.DistanceNmi),
 		}})
 	}
-	// A trip may fish several bands: only the trips' own list can be counted.
 	t.Total = []page.Cell{page.Words("season"), page.Whole(int64(len(s.Trips))), page.Whole(legs),
 		page.Value(s.boatHours), page.Value(s.lineHours), {}}
 	return t

@@ -46,6 +46,9 @@ func Gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Worked, err = gatherWorked(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Tracks, err = gatherTracks(ctx, db); err != nil {
+		return in, err
+	}
 	in.word()
 	return in, nil
 }

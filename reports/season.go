@@ -29,6 +29,8 @@ type SeasonInput struct {
 	Drag       []queries.Drag
 	Failures   []queries.Failure
 	Worked     Worked // empty: the report says nothing of it
+	Beside     Beside // another season beside this one; empty: none
+	Tracks     Tracks // empty: the report says nothing of it
 
 	// Methods are notes on how the figures were come by that only the caller
 	// knows: relations used, intervals widened, settings that differ.
@@ -57,7 +59,14 @@ func Season(w io.Writer, in SeasonInput) error {
 			"A weight from the tape is an estimate: not for records, sale or legal size.",
 		},
 	}
-	builders := []func() (page.Section, error){s.effortSection, s.strikesSection}
+	builders := []func() (page.Section, error){s.effortSection}
+	if len(s.Tracks.Files) > 0 {
+		builders = append(builders, s.tracksSection)
+	}
+	builders = append(builders, s.strikesSection)
+	if s.Beside.Names[1] != "" {
+		builders = append(builders, s.besideSection)
+	}
 	if len(s.Worked.Findings) > 0 {
 		builders = append([]func() (page.Section, error){s.workedSection}, builders...)
 		builders = append(builders, s.factorSections()...)

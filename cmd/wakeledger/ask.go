@@ -61,6 +61,13 @@ func questions() []question {
 		{"scale-fish", false, plain(queries.AskScaleFish)},
 		{"gear", false, plain(queries.AskDrag)},
 		{"failures", false, plain(queries.AskFailures)},
+		{"track-speed", false, plain(queries.AskTrackSpeed)},
+		{"tracks", false, plain(queries.AskTracks)},
+		{"strike-speed", false, plain(queries.AskStrikeSpeed)},
+		{"current", false, plain(queries.AskCurrent)},
+		{"area", false, func(ctx context.Context, db *store.DB, _ asked) (any, error) {
+			return queries.AskArea(ctx, db, queries.AreaMinutes)
+		}},
 	}
 }
 

@@ -13,23 +13,28 @@ import (
 )
 
 func (a *app) checkCmd() *cobra.Command {
-	var write string
+	var write, legs string
 	c := &cobra.Command{
 		Use:   "check LOG...",
 		Short: "Read logs without storing: how each sheet and column is understood, and every row that would be set aside",
 		Long: "Read logs without storing: how each sheet and column is understood, in which unit, and every row that would be\n" +
 			"set aside or is doubtful. The last line is for scripts.",
-		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx\n" +
+			"  wakeledger check --legs-from-track legs.csv --zone Pacific/Auckland track.gpx",
+		Args: takes(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			cfg, err := a.config()
 			if err != nil {
 				return err
 			}
+			if legs != "" {
+				return a.proposeLegs(cfg, args, legs)
+			}
 			return a.check(c.Context(), cfg, args, write)
 		},
 	}
 	a.readingFlags(c)
+	c.Flags().StringVar(&legs, "legs-from-track", "", "write the legs that tracks suggest, stretches of steady speed, to this new log, to confirm and load")
 	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were understood to this file, to edit and give back with --mapping")
 	return c
 }
@@ -84,8 +89,12 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	if s.Kind == "" {
 		fmt.Fprintf(a.out, "\n  %s: not understood\n", name)
 	} else {
-		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; headings in row %d; %d rows kept%s\n",
-			name, s.Kind, s.Why, s.HeaderRow, s.Kept, passedOver(s.Skipped))
+		headings := ""
+		if s.HeaderRow > 0 {
+			headings = fmt.Sprintf("headings in row %d; ", s.HeaderRow)
+		}
+		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%d rows kept%s\n",
+			name, s.Kind, s.Why, headings, s.Kept, passedOver(s.Skipped))
 	}
 	for _, n := range s.Notes {
 		fmt.Fprintf(a.out, "    note: %s\n", n)

@@ -9,8 +9,8 @@ import (
 // arrows lists what each package of ours may import of ours. A package that is
 // not here fails the test, so that a new one is placed on purpose.
 var arrows = map[string]string{
-	"cmd/wakeledger":     "pipeline pipeline/estimate pipeline/logbook pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/store pipeline/unit queries queries/evidence reports",
-	"pipeline":           "pipeline/batch pipeline/entry pipeline/estimate pipeline/normalise pipeline/recognise pipeline/record pipeline/sheet pipeline/sky pipeline/species pipeline/store pipeline/unit pipeline/zone",
+	"cmd/wakeledger":     "pipeline pipeline/estimate pipeline/logbook pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export",
+	"pipeline":           "pipeline/batch pipeline/entry pipeline/estimate pipeline/normalise pipeline/recognise pipeline/record pipeline/sheet pipeline/sky pipeline/species pipeline/store pipeline/track pipeline/unit pipeline/zone",
 	"pipeline/batch":     "pipeline/entry",
 	"pipeline/entry":     "",
 	"pipeline/estimate":  "",
@@ -22,12 +22,15 @@ var arrows = map[string]string{
 	"pipeline/sky":       "",
 	"pipeline/species":   "",
 	"pipeline/store":     "pipeline/zone",
+	"pipeline/track":     "pipeline/record",
 	"pipeline/unit":      "",
 	"pipeline/zone":      "",
 	"queries":            "pipeline/estimate pipeline/store queries/evidence queries/stats",
 	"queries/evidence":   "queries/stats",
 	"queries/stats":      "",
-	"reports":            "pipeline/store pipeline/estimate queries queries/evidence queries/stats reports/page",
+	"reports":            "pipeline/store pipeline/estimate queries queries/evidence queries/stats reports/bundle reports/export reports/page",
+	"reports/export":     "",
+	"reports/bundle":     "",
 	"reports/page":       "",
 	"testdata/demo":      "",
 	"testdata/seasons":   "",

@@ -11,7 +11,6 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/sheet"
 )
 
 func (a *app) loadCmd() *cobra.Command {
@@ -30,7 +29,7 @@ func (a *app) loadCmd() *cobra.Command {
 
 // manyRows is from where load leaves the making of the season's tables to the
 // first question: below it they are made in a moment.
-const manyRows = 200_000
+const manyRows = 50_000
 
 // withSeason loads logs, makes the season's tables, and calls then, if there is
 // something to do.
@@ -82,9 +81,9 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 func anyReadable(logs []string) error {
 	var errs []error
 	for _, l := range logs {
-		book, err := sheet.Open(l, sheet.Options{})
+		err := pipeline.Readable(l)
 		if err == nil {
-			return book.Close()
+			return nil
 		}
 		errs = append(errs, err)
 	}

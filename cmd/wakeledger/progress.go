@@ -34,26 +34,40 @@ func (a *app) watch(logs []string) func(pipeline.Progress) {
 		switch {
 		case p.Done:
 			if bar != nil {
-				_ = bar.Clear()
+				_ = bar.Finish() // which clears it
 			}
 			bar, began = nil, time.Now()
 		case bar == nil && time.Since(began) > patience:
 			bar = newBar(f, p.Log, sizes[p.Log])
 			fallthrough
 		case bar != nil:
-			bar.Describe(fmt.Sprintf("%s: %d rows", p.Log, p.Rows))
+			bar.Describe(describe(p, time.Since(began), sizes[p.Log]))
 			_ = bar.Set64(min(p.Bytes, max(sizes[p.Log]-1, 0)))
 		}
 	}
 }
 
+// describe tells rows, their rate and, of a text file, the time left.
+func describe(p pipeline.Progress, elapsed time.Duration, size int64) string {
+	text := fmt.Sprintf("%s: %d rows, %.0f a second", p.Log, p.Rows, float64(p.Rows)/elapsed.Seconds())
+	if left := size - p.Bytes; left > 0 && p.Bytes > 0 && !packed(p.Log) {
+		text += fmt.Sprintf(", %.0f s left", elapsed.Seconds()*float64(left)/float64(p.Bytes))
+	}
+	return text
+}
+
+// packed tells a workbook, whose size says little about its rows.
+func packed(log string) bool {
+	return filepath.Ext(log) == ".xlsx" || filepath.Ext(log) == ".xlsm"
+}
+
 // newBar is a bar over a text file's bytes. A workbook is packed, so that only
 // its rows and their rate can be told: its bar turns without an end.
 func newBar(f *os.File, log string, size int64) *progressbar.ProgressBar {
-	if filepath.Ext(log) == ".xlsx" || filepath.Ext(log) == ".xlsm" {
+	if packed(log) {
 		size = -1
 	}
 	return progressbar.NewOptions64(size, progressbar.OptionSetWriter(f), progressbar.OptionSetDescription(log),
-		progressbar.OptionShowBytes(true), progressbar.OptionThrottle(100*time.Millisecond),
-		progressbar.OptionSetPredictTime(true), progressbar.OptionClearOnFinish(), progressbar.OptionFullWidth())
+		progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionSetPredictTime(false),
+		progressbar.OptionSetElapsedTime(false), progressbar.OptionClearOnFinish(), progressbar.OptionFullWidth())
 }

@@ -19,6 +19,7 @@ import (
 // reportFlags are those of every command that writes a report.
 type reportFlags struct {
 	out, units, title string
+	compare           string // of report season: another season file, or a year of this one
 }
 
 func (r *reportFlags) add(c *cobra.Command) {
@@ -38,9 +39,9 @@ func (a *app) reportCmd() *cobra.Command {
 	var r reportFlags
 	c := &cobra.Command{
 		Use:       "report KIND",
-		Short:     "Write a report of the season file: season, scale (tape against scale) or deck (a printed page for the boat)",
-		Example:   "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger report deck --units us",
-		ValidArgs: []string{"season", "scale", "deck"},
+		Short:     "Write a report of the season file: season, scale (tape against scale), deck (a printed page for the boat) or track (where it ran, for the boat alone)",
+		Example:   "  wakeledger report season --units us --out 2026.html\n  wakeledger report season --compare 2025.duckdb\n  wakeledger report scale\n  wakeledger report deck --units us",
+		ValidArgs: []string{"season", "scale", "deck", "track"},
 		Args:      takes(cobra.MatchAll(cobra.ExactArgs(1), cobra.OnlyValidArgs)),
 		RunE: func(c *cobra.Command, args []string) (err error) {
 			if err := r.check(); err != nil {
@@ -51,6 +52,9 @@ func (a *app) reportCmd() *cobra.Command {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
+			if r.compare != "" && args[0] != "season" {
+				return usage("--compare is for report season")
+			}
 			if !c.Flags().Changed("out") {
 				r.out = args[0] + ".html"
 			}
@@ -59,11 +63,15 @@ func (a *app) reportCmd() *cobra.Command {
 				return a.writeScale(c.Context(), s, r)
 			case "deck":
 				return a.writeDeck(c.Context(), s, r)
+			case "track":
+				return a.writeTrack(c.Context(), s, r)
 			}
 			return a.writeSeason(c.Context(), s, r)
 		},
 	}
 	r.add(c)
+	c.Flags().StringVar(&r.compare, "compare", "", "report season: show it beside another season file, or beside a year of this one (2025)")
+	c.AddCommand(a.reportClubCmd())
 	return c
 }
 
@@ -78,6 +86,9 @@ func (a *app) openExisting(ctx context.Context) (*pipeline.Season, error) {
 func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags) error {
 	in, err := reports.Gather(ctx, s.DB, r.units)
 	if err != nil {
+		return err
+	}
+	if in.Beside, err = a.beside(ctx, s, r.compare); err != nil {
 		return err
 	}
 	in.Generated = s.Now()

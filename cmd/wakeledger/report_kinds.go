@@ -36,6 +36,19 @@ func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags) 
 	return a.writeReport(r.out, func(w io.Writer) error { return reports.Deck(w, in) })
 }
 
+// writeTrack writes the page of where the boat ran, for the boat alone.
+func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+	in, err := reports.GatherTrack(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	in.Generated = s.Now()
+	if in.Title, err = titleOf(ctx, s, r, "Track"); err != nil {
+		return err
+	}
+	return a.writeReport(r.out, func(w io.Writer) error { return reports.Track(w, in) })
+}
+
 // titleOf is the title that was asked for, else kind and the season's years.
 func titleOf(ctx context.Context, s *pipeline.Season, r reportFlags, kind string) (string, error) {
 	if r.title != "" {

@@ -93,7 +93,7 @@ func (a *app) root() *cobra.Command {
 		return err
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
-	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd())
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.exportCmd())
 	return root
 }
 

@@ -54,17 +54,17 @@ type Load struct {
 }
 
 // Replace stores a log in one transaction, in place of what an earlier load of
-// it left. fill inserts its sheets; where it fails, nothing has changed. It
-// returns the rows stored.
-func (db *DB) Replace(ctx context.Context, l Log, at time.Time, fill func(*Load) error) (int64, error) {
-	known, err := db.Find(ctx, l)
+// it left. fill inserts its sheets and sees to l.SHA256; where it fails, nothing
+// has changed. It returns the rows stored.
+func (db *DB) Replace(ctx context.Context, l *Log, at time.Time, fill func(*Load) error) (int64, error) {
+	known, err := db.Find(ctx, *l)
 	if err != nil {
 		return 0, err
 	}
 	if err := db.exec(ctx, "frugal"); err != nil {
 		return 0, err
 	}
-	load := &Load{db: db, id: known.ID, log: l}
+	load := &Load{db: db, id: known.ID, log: *l}
 	err = db.transaction(ctx, func() error {
 		if known.Found {
 			if err := db.forget(ctx, known.ID); err != nil {

@@ -11,7 +11,7 @@ import (
 var nouns = map[string]string{
 	"speed-band": "speed", "lure": "lure", "lure-weight": "lure weight", "colour": "colour", "hooks": "hooks",
 	"setback": "setback", "position": "place in the spread", "approach": "approach", "month": "month", "hour": "hour of day",
-	"light": "light", "moon": "moon", "sea-temp": "sea temperature", "sea-state": "sea state", "boat": "boat", "angler": "angler",
+	"light": "light", "moon": "moon", "sea-temp": "sea temperature", "sea-state": "sea state", "turning": "turning", "boat": "boat", "angler": "angler",
 }
 
 // Noun is a factor as a sentence names it.
@@ -23,7 +23,7 @@ func Noun(factor string) string {
 }
 
 // plain are the factors whose levels say by themselves what they are of.
-var plain = map[string]bool{"light": true, "moon": true, "month": true, "sea-state": true, "boat": true}
+var plain = map[string]bool{"light": true, "moon": true, "month": true, "sea-state": true, "turning": true, "boat": true}
 
 // phrase is a level with its factor, for the middle of a sentence.
 func phrase(factor, level string) string {

@@ -19,7 +19,7 @@ func TestCommittedFilesAreCurrent(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, name := range []string{"truth.json", "truth-fish.csv", "logs/2026-late-trips.csv", "logs/2026-late-legs.csv",
-		"logs/2026-late-lines.csv", "logs/2026-late-strikes.csv", "logs/2026-late-fish.csv"} {
+		"logs/2026-late-lines.csv", "logs/2026-late-strikes.csv", "logs/2026-late-fish.csv", "tracks/" + fileTracks} {
 		if !bytes.Equal(read(t, filepath.Join(dir, name)), read(t, name)) {
 			t.Errorf("%s is not what the generator writes: run go run ./testdata/demo", name)
 		}

@@ -12,7 +12,7 @@
 //     in the logs refers to them.
 //  3. log2025.go, flat2026.go and csv2026.go lay the logs out; table.go keeps
 //     the place of each mistake as it is laid down; workbook.go and csvfile.go
-//     write the files.
+//     write the files; tracks.go runs the boat along some of the trips.
 //  4. truth.go adds up the model, never the files, without the mistakes.
 //
 // The program shares no code with the loader, so that truth.json can be held

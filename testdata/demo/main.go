@@ -41,6 +41,9 @@ func generate(dir string) error {
 		return err
 	}
 	parent := filepath.Dir(filepath.Clean(dir))
+	if err := writeTracks(filepath.Join(parent, "tracks"), trips); err != nil {
+		return fmt.Errorf("writing the tracks: %w", err)
+	}
 	if err := writeFishTruth(parent, trips); err != nil {
 		return fmt.Errorf("writing the fish's truth: %w", err)
 	}

@@ -1,3 +1,5 @@
 DELETE FROM entry_kept WHERE log_id = $1;
 DELETE FROM set_aside WHERE log_id = $1;
+DELETE FROM track WHERE log_id = $1;
+DELETE FROM fix WHERE log_id = $1;
 DELETE FROM log WHERE log_id = $1

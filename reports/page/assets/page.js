@@ -305,6 +305,70 @@
     });
   }
 
+  // ---- Tables as CSV (RFC 4180), as they stand sorted ----
+
+  // A number as printed, without the marks of print; what is not known is empty.
+  function plainNumber(text) {
+    return text.replace(/\u202f/g, "").replace("\u2212", "-").replace(/ %$/, "").replace(/^\u2013$/, "");
+  }
+
+  // A text by which a spreadsheet would take the cell for a formula gets a ' (OWASP,
+  // CSV Injection).
+  function plainText(text) {
+    return text === "\u2013" ? "" : /^'*[-=+@\t\r\n\uff1d\uff0b\uff0d\uff20]/.test(text) ? "'" + text : text;
+  }
+
+  function quoted(text) { return /[",\r\n]/.test(text) ? '"' + text.replace(/"/g, '""') + '"' : text; }
+
+  function csvOf(table) {
+    var heads = Array.from(table.tHead.rows[0].cells);
+    var body = Array.from(table.tBodies[0].rows).concat(table.tFoot ? Array.from(table.tFoot.rows) : []);
+    var spans = heads.map(function (h, i) {
+      return h.classList.contains("num") && body.some(function (r) { return r.cells[i].textContent.indexOf(" to ") > 0; });
+    });
+    function words(cell) { return cell.textContent.replace(/\s+/g, " ").trim(); }
+    var lines = [heads.map(function (h, i) {
+      var name = plainText(words(h));
+      return spans[i] ? quoted(name + " from") + "," + quoted(name + " to") : quoted(name);
+    })];
+    body.forEach(function (row) {
+      lines.push(Array.from(row.cells).map(function (cell, i) {
+        if (!heads[i].classList.contains("num")) { return quoted(plainText(cell.textContent)); }
+        var ends = plainNumber(cell.textContent).split(" to ");
+        return spans[i] ? quoted(ends[0]) + "," + quoted(ends[1] || "") : quoted(ends[0]);
+      }));
+    });
+    return lines.map(function (l) { return l.join(","); }).join("\r\n") + "\r\n";
+  }
+
+  // Where the clipboard is not given to a page from a file, the old way.
+  function copyOld(text) {
+    var area = document.createElement("textarea");
+    area.value = text;
+    document.body.append(area);
+    area.select();
+    var done = document.execCommand("copy");
+    area.remove();
+    return done ? Promise.resolve() : Promise.reject();
+  }
+
+  function copy(text) {
+    if (!navigator.clipboard) { return copyOld(text); }
+    return navigator.clipboard.writeText(text).catch(function () { return copyOld(text); });
+  }
+
+  function copyButton(table) {
+    var button = document.createElement("button");
+    button.type = "button";
+    button.className = "copy";
+    button.setAttribute("aria-live", "polite");
+    button.textContent = "Copy as CSV";
+    button.addEventListener("click", function () {
+      copy(csvOf(table)).then(function () { button.textContent = "Copied"; }, function () { button.textContent = "Not copied: select the table instead"; });
+    });
+    table.closest(".scroll").before(button);
+  }
+
   // Heads are buttons on a screen only: without this script they would be dead,
   // and a head that is repeated on the next sheet of paper loses its buttons.
   function addButtons() {
@@ -314,9 +378,11 @@
       button.append.apply(button, Array.from(th.childNodes));
       th.append(button);
     });
+    document.querySelectorAll("table").forEach(copyButton);
   }
 
   function removeButtons() {
+    document.querySelectorAll("button.copy").forEach(function (b) { b.remove(); });
     document.querySelectorAll("thead button").forEach(function (b) { b.replaceWith.apply(b, Array.from(b.childNodes)); });
   }
 
@@ -331,4 +397,6 @@
   window.addEventListener("beforeprint", toPaper);
   window.addEventListener("afterprint", toScreen);
   document.documentElement.dataset.drawn = String(figures.length);
+  // Milliseconds from the opening of the page.
+  document.documentElement.dataset.took = String(Math.round(performance.now()));
 })();

@@ -1,0 +1,96 @@
+-- Tracks and legs. A track is of the boat named for its log, else of the only
+-- boat that the season knows.
+CREATE OR REPLACE TEMP TABLE track_boat AS
+SELECT l.log_id, coalesce(l.boat, (SELECT min(boat) FROM trip HAVING count(DISTINCT boat) = 1)) AS boat
+FROM log l WHERE l.log_id IN (SELECT log_id FROM track);
+
+-- The receiver's own speeds are taken where they agree with its positions: a
+-- speed in another unit than the file's format has, or of another sensor, does not.
+CREATE OR REPLACE TEMP TABLE said_agrees AS
+SELECT log_id FROM fix WHERE said_kn IS NOT NULL AND run_kn >= 3
+GROUP BY log_id HAVING median(said_kn / run_kn) BETWEEN 0.9 AND 1.1 AND count(*) >= 6;
+
+DELETE FROM track_piece;
+INSERT INTO track_piece
+WITH told AS (
+    SELECT b.boat, f.log_id, f.at_ms, f.at_ms // 10000 AS tick, f.seconds, f.lat, f.lon,
+        CASE WHEN a.log_id IS NOT NULL THEN coalesce(f.said_kn, f.run_kn) ELSE f.run_kn END AS speed_kn,
+        f.err_kn, f.course_deg, f.turn_deg_min
+    FROM fix f JOIN track_boat b USING (log_id) LEFT JOIN said_agrees a USING (log_id)
+), first_told AS (
+    SELECT boat, tick, min(log_id) AS log_id FROM told GROUP BY ALL
+)
+-- rounded to 0.1 kn, so that a speed on a band's edge is not a hair below it
+SELECT t.boat, t.log_id, make_timestamp(t.at_ms * 1000), t.seconds, t.lat, t.lon, round(t.speed_kn, 1), t.err_kn, t.course_deg, t.turn_deg_min
+FROM told t JOIN first_told s ON s.boat IS NOT DISTINCT FROM t.boat AND s.tick = t.tick AND s.log_id = t.log_id
+ORDER BY t.boat, t.at_ms;
+
+DELETE FROM leg_piece;
+INSERT INTO leg_piece
+WITH leg_hour AS (
+    SELECT l.leg_id, t.boat, l.start_utc, l.end_utc,
+        unnest(generate_series(date_trunc('hour', l.start_utc), l.end_utc, INTERVAL 1 HOUR)) AS hour
+    FROM leg l JOIN trip t USING (trip_id) WHERE l.start_utc IS NOT NULL AND l.hours > 0 AND EXISTS (SELECT 1 FROM track_piece)
+), held AS (
+    SELECT h.leg_id, p.*, date_diff('millisecond', greatest(p.at_utc, h.start_utc),
+        least(p.at_utc + to_milliseconds((p.seconds * 1000)::BIGINT), h.end_utc)) / 1000.0 AS part
+    FROM leg_hour h JOIN track_piece p ON p.boat = h.boat AND date_trunc('hour', p.at_utc) = h.hour
+)
+SELECT leg_id, at_utc, part, lat, lon, speed_kn, err_kn, course_deg, turn_deg_min FROM held WHERE part > 0 ORDER BY leg_id, at_utc;
+
+-- The time of each leg that is covered, by speed; never more than the leg.
+CREATE OR REPLACE TEMP TABLE leg_covered AS
+SELECT g.leg_id, sum(p.seconds) AS seconds, greatest(sum(p.seconds), any_value(g.hours) * 3600) AS whole,
+    any_value(g.speed_kn) AS logged_kn
+FROM leg_piece p JOIN leg g USING (leg_id) GROUP BY g.leg_id;
+
+DELETE FROM leg_speed;
+INSERT INTO leg_speed
+WITH part AS (
+    SELECT p.leg_id, p.speed_kn, p.seconds / c.whole AS share, p.seconds / c.whole AS measured FROM leg_piece p JOIN leg_covered c USING (leg_id)
+    UNION ALL
+    SELECT leg_id, logged_kn, 1 - seconds / whole, 0 FROM leg_covered WHERE whole - seconds > 1e-3
+)
+SELECT leg_id, speed_kn, sum(share), sum(measured) FROM part GROUP BY ALL ORDER BY leg_id, speed_kn NULLS LAST;
+
+DELETE FROM leg_track;
+INSERT INTO leg_track
+WITH run AS (
+    SELECT p.leg_id, sum(p.seconds) AS seconds, quantile_disc(p.speed_kn, 0.5) AS median_kn, sum(p.seconds * p.speed_kn) / 3600 AS distance_nmi,
+        sum(p.seconds * abs(p.turn_deg_min)) / sum(p.seconds) FILTER (WHERE p.turn_deg_min IS NOT NULL) AS turn_deg_min
+    FROM leg_piece p GROUP BY p.leg_id
+)
+SELECT r.leg_id, r.seconds / c.whole, r.median_kn, (r.distance_nmi * 3600 + (c.whole - c.seconds) * coalesce(c.logged_kn, 0)) / c.whole,
+    r.distance_nmi, r.turn_deg_min
+FROM run r JOIN leg_covered c USING (leg_id) ORDER BY r.leg_id;
+
+-- 45 degrees a minute: package track's TurningRate.
+DELETE FROM leg_turn;
+INSERT INTO leg_turn
+SELECT leg_id, turning, sum(share) FROM (
+    SELECT p.leg_id, CASE WHEN abs(p.turn_deg_min) >= 45 THEN 'turning' ELSE 'straight' END AS turning,
+        p.seconds / c.whole AS share
+    FROM leg_piece p JOIN leg_covered c USING (leg_id) WHERE p.turn_deg_min IS NOT NULL
+) GROUP BY ALL ORDER BY leg_id, turning;
+
+-- The minute before a strike, within its leg: at the leg's start the first piece
+-- stands for it. quantile_disc is a speed that was run, so that the strike is in
+-- a band that has effort of its leg.
+DELETE FROM strike_track;
+INSERT INTO strike_track
+WITH minute AS (
+    SELECT s.strike_id, p.speed_kn, p.err_kn, p.turn_deg_min
+    FROM strike s JOIN leg_piece p ON p.leg_id = s.leg_id
+    WHERE p.at_utc < greatest(s.strike_utc, (SELECT min(f.at_utc) + INTERVAL 1 SECOND FROM leg_piece f WHERE f.leg_id = s.leg_id))
+      AND p.at_utc > s.strike_utc - INTERVAL 70 SECOND AND p.at_utc <= s.strike_utc + INTERVAL 10 SECOND
+), before AS (
+    SELECT strike_id, quantile_disc(speed_kn, 0.5) AS speed_kn, sqrt(avg(err_kn * err_kn)) AS err_kn, count(*) AS pieces,
+        CASE WHEN median(abs(turn_deg_min)) >= 45 THEN 'turning'
+            WHEN count(turn_deg_min) > 0 THEN 'straight' END AS turning
+    FROM minute GROUP BY strike_id
+), longest_turn AS (
+    SELECT leg_id, first(turning ORDER BY share DESC, turning) AS turning FROM leg_turn GROUP BY leg_id
+)
+SELECT s.strike_id, coalesce(b.speed_kn, CASE WHEN k.covered >= 0.5 THEN k.median_kn ELSE g.speed_kn END), b.err_kn, coalesce(b.turning, t.turning), coalesce(b.pieces, 0)
+FROM strike s JOIN leg_track k USING (leg_id) JOIN leg g USING (leg_id) LEFT JOIN longest_turn t USING (leg_id) LEFT JOIN before b USING (strike_id)
+ORDER BY s.strike_id;

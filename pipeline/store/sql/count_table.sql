@@ -1,0 +1,1 @@
+SELECT count(*) FROM main.TABLE_NAME ORDER BY ALL

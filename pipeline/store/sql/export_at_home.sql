@@ -1,0 +1,4 @@
+COPY (
+    SELECT SELECT_LIST, coalesce(home_season, 'unknown') AS season, HOME_BOAT
+    FROM main.TABLE_NAME LEFT JOIN HOME_VIEW USING (HOME_KEY) ORDER BY ALL
+) TO FILE_NAME (OPTIONS)

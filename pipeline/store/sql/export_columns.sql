@@ -1,0 +1,4 @@
+-- The columns of all tables of the season file.
+SELECT table_name, column_name, data_type FROM duckdb_columns()
+WHERE schema_name = 'main' AND NOT internal AND table_oid IN (SELECT table_oid FROM duckdb_tables() WHERE NOT temporary AND NOT internal)
+ORDER BY table_name, column_index

@@ -1,0 +1,42 @@
+package store
+
+import (
+	"context"
+	"fmt"
+
+	"github.com/apache/arrow-go/v18/arrow/array"
+)
+
+// Track is what was found in one track of a log; counts and seconds as the table
+// track has them. FirstMS and LastMS are milliseconds since 1970, UTC.
+type Track struct {
+	Member, Format                             string
+	FirstMS, LastMS                            int64
+	Fixes, Used, Reordered, Late               int64
+	Repeated, Jumps, Gaps, Breaks              int64
+	GapSeconds, CoveredSeconds, StoppedSeconds float64
+}
+
+// InsertFixes stores the pieces of a log's tracks as they come. The columns of r
+// are columns of the table fix. It returns the number of rows.
+func (l *Load) InsertFixes(ctx context.Context, r array.RecordReader) (int64, error) {
+	n, err := l.db.insertArrow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.id), r)
+	l.rows += n
+	return n, err
+}
+
+// InsertTracks stores what was found in a log's tracks.
+func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
+	for _, t := range tracks {
+		var first, last any
+		if t.Used > 0 {
+			first, last = t.FirstMS, t.LastMS
+		}
+		err := l.db.exec(ctx, "insert_track", l.id, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
+			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds)
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,77 @@
+package queries
+
+import (
+	"context"
+	"strings"
+
+	"wakeledger/pipeline/store"
+)
+
+// ClubPiece is one trip's part of one level. It is for package reports to add
+// up; it must not leave the boat as it is.
+type ClubPiece struct {
+	Trip      int64   `json:"trip_id"`
+	Level     string  `json:"level"`
+	BoatHours float64 `json:"boat_hours"` // 0 by speed and lure
+	LineHours float64 `json:"line_hours"`
+	Strikes   int64   `json:"strikes"`
+	OnHours   int64   `json:"strikes_on_hours"`
+	Hookups   int64   `json:"hookups"`
+	Landed    int64   `json:"landed"`
+	Released  int64   `json:"released"`
+}
+
+// ClubFish is one fish.
+type ClubFish struct {
+	Trip       int64    `json:"trip_id"`
+	Species    string   `json:"species"` // FAO ASFIS code, other or not logged: never a log's own word
+	Month      string   `json:"month"`   // YYYY-MM or not logged
+	WeightKG   *float64 `json:"weight_kg"`
+	WeightLoKG *float64 `json:"weight_lo_kg"`
+	WeightHiKG *float64 `json:"weight_hi_kg"`
+	Method     *string  `json:"method"`
+	Landed     bool     `json:"landed"`
+	Released   bool     `json:"released"`
+}
+
+// ClubName is a name of the boat or of someone aboard.
+type ClubName struct {
+	Role string `json:"role"` // boat, captain or crew
+	Name string `json:"name"`
+}
+
+// Club is one boat's season, trip by trip.
+type Club struct {
+	Months, Speeds, Lures []ClubPiece
+	Fish                  []ClubFish
+	Names                 []ClubName
+}
+
+// AskClub gathers what the club's summary of a boat is made of. Classes have the
+// same edges for every boat, whatever the season file's.
+func AskClub(ctx context.Context, db *store.DB, boat string) (Club, error) {
+	var c Club
+	var err error
+	if c.Months, err = ask[ClubPiece](ctx, db, "club_trips", boat); err != nil {
+		return c, err
+	}
+	if c.Speeds, err = ask[ClubPiece](ctx, db, "club_levels", bySpeed, boat); err != nil {
+		return c, err
+	}
+	if c.Lures, err = ask[ClubPiece](ctx, db, "club_levels", byLure, boat); err != nil {
+		return c, err
+	}
+	if c.Fish, err = ask[ClubFish](ctx, db, "club_fish", boat); err != nil {
+		return c, err
+	}
+	c.Names, err = ask[ClubName](ctx, db, "club_people", boat)
+	return c, err
+}
+
+const bySpeed, byLure = "speed-band", "lure-weight"
+
+// clubBands puts the club's classes in the place of the season file's.
+func clubBands(levels string) (string, error) {
+	bands, err := files.ReadFile("sql/_club_bands.sql")
+	return strings.Replace(levels, "WITH ", string(bands)+" ", 1), err
+}

@@ -1,0 +1,133 @@
+package queries
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"wakeledger/pipeline/store"
+)
+
+// TrackSpeed is a trip's speed as logged beside that of its track. The means are
+// over the time that the track covers, of legs whose speed is logged; a leg's own
+// speed is its median.
+type TrackSpeed struct {
+	Trip            string   `json:"trip"`
+	Boat            string   `json:"boat"`
+	Date            *string  `json:"date"`
+	Legs            int64    `json:"legs"`
+	LegsWithTrack   int64    `json:"legs_with_track"`
+	MeasuredHours   float64  `json:"measured_hours"`   // boat-hours that the track covers
+	RememberedHours float64  `json:"remembered_hours"` // the rest, at the speed logged
+	UnknownHours    float64  `json:"unknown_hours"`    // neither
+	LoggedKn        *float64 `json:"logged_kn"`
+	RanKn           *float64 `json:"ran_kn"`
+	DifferenceKn    *float64 `json:"difference_kn"` // ran less logged
+	DistanceNmi     *float64 `json:"distance_nmi"`  // run over ground, of the measured hours
+	TurnDegMin      *float64 `json:"turn_deg_min"`  // mean change of course, either way
+	Note            string   `json:"note"`
+}
+
+// differs is from where a logged speed is said to differ from the track's.
+const differs = 0.5
+
+// AskTrackSpeed lists the trips with their speeds as logged and as run.
+func AskTrackSpeed(ctx context.Context, db *store.DB) ([]TrackSpeed, error) {
+	rows, err := ask[TrackSpeed](ctx, db, "track_speed")
+	for i := range rows {
+		r := &rows[i]
+		switch {
+		case r.LegsWithTrack == 0:
+			r.Note = "no track"
+		case r.LoggedKn == nil || r.RanKn == nil:
+			r.Note = "no speed logged"
+		default:
+			d := math.Round(10*(*r.RanKn-*r.LoggedKn)) / 10
+			r.DifferenceKn = &d
+			if math.Abs(d) >= differs {
+				r.Note = fmt.Sprintf("logged %.1f, ran %.1f", *r.LoggedKn, *r.RanKn)
+			}
+		}
+	}
+	return rows, err
+}
+
+// Area is the effort and strikes in one cell of the sea, named by its south-west
+// corner.
+type Area struct {
+	LatDeg      float64 `json:"lat_deg"`
+	LonDeg      float64 `json:"lon_deg"`
+	Trips       int64   `json:"trips"`
+	BoatHours   float64 `json:"boat_hours"`
+	LineHours   float64 `json:"line_hours"`
+	DistanceNmi float64 `json:"distance_nmi"`
+	Strikes     int64   `json:"strikes"`
+}
+
+// AreaMinutes is the side of a cell, in minutes of arc.
+const AreaMinutes = 10
+
+// AskArea answers where the legs with a track were run, by cells of a number of
+// minutes of arc. It is for the boat alone: nothing that is shared takes it up.
+func AskArea(ctx context.Context, db *store.DB, minutes float64) ([]Area, error) {
+	return ask[Area](ctx, db, "area", minutes)
+}
+
+// Current is running both ways over the same ground in a trip. Half the
+// difference of the speeds is the current along the way, if the boat was driven
+// alike both ways.
+type Current struct {
+	Trip      string  `json:"trip"`
+	Boat      string  `json:"boat"`
+	Date      *string `json:"date"`
+	CourseDeg int64   `json:"course_deg"` // of the way out, to an eighth of the compass
+	OutKn     float64 `json:"out_kn"`
+	BackKn    float64 `json:"back_kn"`
+	CurrentKn float64 `json:"current_kn"`
+	SetDeg    int64   `json:"set_deg"` // where it sets
+	Minutes   float64 `json:"minutes"` // run each way over the shared ground
+	Cells     int64   `json:"cells"`   // of two minutes of arc, shared
+}
+
+// AskCurrent lists what running both ways tells of the current.
+func AskCurrent(ctx context.Context, db *store.DB) ([]Current, error) {
+	return ask[Current](ctx, db, "current")
+}
+
+// StrikeSpeed is a strike on a leg with a track.
+type StrikeSpeed struct {
+	Trip        *string  `json:"trip"`
+	Boat        *string  `json:"boat"`
+	At          *string  `json:"at"` // the boat's clock
+	Outcome     string   `json:"outcome"`
+	Species     *string  `json:"species"`
+	LoggedKn    *float64 `json:"logged_kn"`
+	RanKn       *float64 `json:"ran_kn"`        // median of the minute before; where Seconds is 0, the leg's
+	PlusMinusKn *float64 `json:"plus_minus_kn"` // 95 %, of the track's own error
+	Turning     *string  `json:"turning"`
+	Seconds     int64    `json:"seconds"` // of track that ran_kn is the median of
+	File        string   `json:"file"`
+	Sheet       string   `json:"sheet"`
+	Row         int64    `json:"row"`
+}
+
+// AskStrikeSpeed lists the strikes on legs with a track and the speed before each.
+func AskStrikeSpeed(ctx context.Context, db *store.DB) ([]StrikeSpeed, error) {
+	return ask[StrikeSpeed](ctx, db, "strike_speed")
+}
+
+// TrackPoint is a place of the legs' tracks, or of a strike on one.
+type TrackPoint struct {
+	LatDeg  float64 `json:"lat_deg"`
+	LonDeg  float64 `json:"lon_deg"`
+	SpeedKn float64 `json:"speed_kn"`
+	Strike  bool    `json:"strike"`
+	N       int64   `json:"n"`
+}
+
+// AskTrackPath lists about most points of the legs' tracks, evenly thinned, and
+// the strikes on them. It is for the boat alone: nothing that is shared takes it
+// up.
+func AskTrackPath(ctx context.Context, db *store.DB, most int64) ([]TrackPoint, error) {
+	return ask[TrackPoint](ctx, db, "track_path", most)
+}

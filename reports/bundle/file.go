@@ -1,0 +1,206 @@
+package bundle
+
+import (
+	"archive/zip"
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"reflect"
+	"strings"
+)
+
+// Version is that of the file's form. A file of a later one is refused.
+const Version = 1
+
+const (
+	profile      = "wakeledger-club-summary"
+	manifestName = "datapackage.json"
+	mostFile     = 16 << 20 // bytes; a bundle has some ten thousand
+	mostPart     = 4 << 20  // bytes of a part, unpacked
+	mostParts    = 32
+)
+
+// Errors of Read, wrapped with the file's name and what was found.
+var (
+	ErrForeign = errors.New("this is no club summary of wakeledger")
+	ErrDamaged = errors.New("the club summary is damaged: ask the boat to send it again")
+	ErrLater   = errors.New("the club summary was made by a later version of wakeledger")
+)
+
+// manifest is the Data Package descriptor of a bundle (Frictionless Data
+// Package, version 1), with the boat's id and the version of our form.
+type manifest struct {
+	Profile   string     `json:"profile"`
+	Version   int        `json:"version"`
+	Boat      string     `json:"boat"`
+	Resources []resource `json:"resources"`
+}
+
+type resource struct {
+	Name   string `json:"name"`
+	Path   string `json:"path"`
+	Format string `json:"format"`
+	Bytes  int    `json:"bytes"`
+	Hash   string `json:"hash"` // "sha256:" and 64 hexadecimal digits
+}
+
+// parts are the tables of a season in the order of the file. rows points to a slice.
+func (s *Season) parts(total *[]Cell) []struct {
+	name string
+	rows any
+} {
+	return []struct {
+		name string
+		rows any
+	}{{"season", total}, {"months", &s.Months}, {"speeds", &s.Speeds}, {"lures", &s.Lures},
+		{"species", &s.Species}, {"sizes", &s.Sizes}, {"heaviest", &s.Heaviest}, {"people", &s.People}}
+}
+
+// Write writes a season as a bundle. The same season gives the same bytes.
+func Write(w io.Writer, s Season) error {
+	if err := s.Check(); err != nil {
+		return err
+	}
+	m := manifest{Profile: profile, Version: Version, Boat: s.ID}
+	z := zip.NewWriter(w)
+	total := []Cell{s.Total}
+	for _, p := range s.parts(&total) {
+		b, err := writeParquet(reflect.ValueOf(p.rows).Elem().Interface())
+		if err != nil {
+			return fmt.Errorf("table %s: %w", p.name, err)
+		}
+		r := resource{Name: p.name, Path: p.name + ".parquet", Format: "parquet", Bytes: len(b), Hash: hashOf(b)}
+		m.Resources = append(m.Resources, r)
+		if err := writePart(z, r.Path, b); err != nil {
+			return err
+		}
+	}
+	b, err := json.MarshalIndent(m, "", "  ")
+	if err != nil {
+		return err
+	}
+	return errors.Join(writePart(z, manifestName, b), z.Close())
+}
+
+func writePart(z *zip.Writer, name string, b []byte) error {
+	f, err := z.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Deflate})
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(b)
+	return err
+}
+
+func hashOf(b []byte) string {
+	sum := sha256.Sum256(b)
+	return "sha256:" + hex.EncodeToString(sum[:])
+}
+
+// ReadFile reads the bundle at path. The error says what is wrong with it; see
+// Read.
+func ReadFile(path string) (Season, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return Season{}, err
+	}
+	if info.IsDir() || info.Size() > mostFile {
+		return Season{}, fmt.Errorf("%s: %w", path, ErrForeign)
+	}
+	b, err := os.ReadFile(path)
+	if err != nil {
+		return Season{}, err
+	}
+	s, err := Read(b)
+	if err != nil {
+		return Season{}, fmt.Errorf("%s: %w", path, err)
+	}
+	return s, nil
+}
+
+// Read reads a bundle: ErrForeign where it is something else, ErrLater where its
+// form is not known yet, ErrDamaged where a part is missing, is not the one that
+// the manifest names, or says what no boat would share.
+func Read(b []byte) (Season, error) {
+	z, err := zip.NewReader(bytes.NewReader(b), int64(len(b)))
+	if err != nil {
+		if bytes.HasPrefix(b, []byte("PK\x03\x04")) && bytes.Contains(b, []byte("season.parquet")) {
+			return Season{}, fmt.Errorf("%w (%v)", ErrDamaged, err)
+		}
+		return Season{}, fmt.Errorf("%w (%v)", ErrForeign, err)
+	}
+	m, err := readManifest(z)
+	if err != nil {
+		return Season{}, err
+	}
+	s := Season{ID: m.Boat}
+	var total []Cell
+	for _, p := range s.parts(&total) {
+		if err := m.readPart(z, p.name, p.rows); err != nil {
+			return Season{}, fmt.Errorf("%w (table %s: %v)", ErrDamaged, p.name, err)
+		}
+	}
+	if len(total) != 1 {
+		return Season{}, fmt.Errorf("%w (%d seasons)", ErrDamaged, len(total))
+	}
+	s.Total = total[0]
+	if err := s.Check(); err != nil {
+		return Season{}, fmt.Errorf("%w (%v)", ErrDamaged, err)
+	}
+	return s, nil
+}
+
+func readManifest(z *zip.Reader) (manifest, error) {
+	var m manifest
+	if len(z.File) > mostParts {
+		return m, ErrForeign
+	}
+	b, err := unpack(z, manifestName)
+	if err != nil {
+		return m, fmt.Errorf("%w (%v)", ErrForeign, err)
+	}
+	if err := json.Unmarshal(b, &m); err != nil || m.Profile != profile {
+		return m, ErrForeign
+	}
+	if m.Version > Version {
+		return m, ErrLater
+	}
+	return m, nil
+}
+
+func unpack(z *zip.Reader, name string) ([]byte, error) {
+	f, err := z.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("no %s in it", name)
+	}
+	defer f.Close()
+	b, err := io.ReadAll(io.LimitReader(f, mostPart+1))
+	if err == nil && len(b) > mostPart {
+		err = fmt.Errorf("%s is larger than %d bytes", name, mostPart)
+	}
+	return b, err
+}
+
+func (m manifest) readPart(z *zip.Reader, name string, rows any) error {
+	for _, r := range m.Resources {
+		if r.Name != name {
+			continue
+		}
+		if strings.ContainsAny(r.Path, `/\`) {
+			return fmt.Errorf("its path is %q", r.Path)
+		}
+		b, err := unpack(z, r.Path)
+		if err != nil {
+			return err
+		}
+		if hashOf(b) != r.Hash {
+			return errors.New("its SHA-256 is not the manifest's")
+		}
+		return readParquet(b, rows)
+	}
+	return errors.New("the manifest does not name it")
+}

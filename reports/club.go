@@ -1,0 +1,225 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"time"
+
+	"wakeledger/reports/bundle"
+	"wakeledger/reports/page"
+)
+
+// ClubInput is what the club's summary is made of.
+type ClubInput struct {
+	Title     string
+	Generated time.Time // printed in the foot
+	Units     string    // "metric" or "us"
+	Boats     []bundle.Boat
+	Names     bool // show the names that boats share; else ids alone
+	Repeats   int  // files that held what another held already
+	TooFew    int  // boats of fewer than 3 trips, which are not in it
+}
+
+// club is the input made ready.
+type club struct {
+	ClubInput
+	units
+	total bundle.Cell // Trips, LineHours and counts of all boats
+	hours float64     // boat-hours
+	boats []clubBoat
+}
+
+// clubBoat is one boat with its sums.
+type clubBoat struct {
+	bundle.Boat
+	total  bundle.Cell
+	months int
+}
+
+// Club writes the club's summary as one HTML file. It fails where Units is not
+// known or w fails; without boats it gives a page that says so.
+func Club(w io.Writer, in ClubInput) error {
+	c, err := newClub(in)
+	if err != nil {
+		return err
+	}
+	p := page.Page{
+		Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Tiles: c.tiles(),
+		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
+	}
+	builders := []func() (page.Section, error){c.participation, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}
+	for _, list := range bundle.Lists() {
+		builders = append(builders, func() (page.Section, error) { return c.heaviestSection(list) })
+	}
+	builders = append(builders, c.sharedSection, c.cautionsSection)
+	for _, build := range builders {
+		section, err := build()
+		if err != nil {
+			return fmt.Errorf("club summary, %s: %w", section.ID, err)
+		}
+		p.Sections = append(p.Sections, section)
+	}
+	return page.Render(w, p)
+}
+
+func newClub(in ClubInput) (*club, error) {
+	u, err := unitsOf(in.Units)
+	if err != nil {
+		return nil, fmt.Errorf("club summary: %w", err)
+	}
+	c := &club{ClubInput: in, units: u}
+	for _, b := range in.Boats {
+		boat := clubBoat{Boat: b}
+		for _, s := range b.Seasons {
+			addCell(&boat.total, s.Total)
+			boat.months += len(s.Span())
+			if s.Total.BoatHours != nil {
+				c.hours += *s.Total.BoatHours
+			}
+		}
+		addCell(&c.total, boat.total)
+		c.boats = append(c.boats, boat)
+	}
+	slices.SortStableFunc(c.boats, func(a, b clubBoat) int {
+		switch {
+		case a.total.LineHours > b.total.LineHours:
+			return -1
+		case a.total.LineHours < b.total.LineHours:
+			return 1
+		}
+		return 0
+	})
+	return c, nil
+}
+
+func addCell(to *bundle.Cell, c bundle.Cell) {
+	to.Trips, to.LineHours = to.Trips+c.Trips, to.LineHours+c.LineHours
+	to.Strikes, to.OnHours, to.Hookups = to.Strikes+c.Strikes, to.OnHours+c.OnHours, to.Hookups+c.Hookups
+	to.Landed, to.Released = to.Landed+c.Landed, to.Released+c.Released
+}
+
+// each calls f for every season of every boat, the boats in the order of their ids.
+func (c *club) each(f func(boat int, id string, s bundle.Season)) {
+	for i, b := range c.Boats {
+		for _, s := range b.Seasons {
+			f(i, b.ID, s)
+		}
+	}
+}
+
+func (c *club) subtitle() string {
+	var months []string
+	c.each(func(_ int, _ string, s bundle.Season) { months = append(months, s.Span()...) })
+	if len(months) == 0 {
+		return page.Plural(int64(len(c.Boats)), "boat", "boats")
+	}
+	first, last := slices.Min(months), slices.Max(months)
+	span := monthText(first)
+	if last != first {
+		span += " to " + monthText(last)
+	}
+	return page.Plural(int64(len(c.Boats)), "boat", "boats") + ", " + span
+}
+
+func monthText(month string) string {
+	if t, err := time.Parse("2006-01", month); err == nil {
+		return t.Format("January 2006")
+	}
+	return month
+}
+
+func (c *club) tiles() []page.Tile {
+	t := c.total
+	tiles := []page.Tile{
+		{Label: "Boats", Value: page.Count(int64(len(c.Boats))), Note: page.Plural(t.Trips, "trip", "trips")},
+		{Label: "Line-hours", Value: hours(t.LineHours), Unit: "h", Note: hours(c.hours) + " boat-hours"},
+		{Label: "Strikes", Value: page.Count(t.Strikes), Note: page.Count(t.Hookups) + " came tight"},
+		{Label: "Landed and released", Value: page.Count(t.Landed + t.Released), Note: page.Count(t.Landed) + " landed, " + page.Count(t.Released) + " released"},
+	}
+	for i, label := range []string{"Heaviest, certified scale", "Heaviest, dock scale", "Heaviest by tape"} {
+		tile := page.Tile{Label: label, Value: page.Unknown, Note: "none"}
+		if list := c.heaviest(bundle.Lists()[i]); len(list) > 0 {
+			f := list[0]
+			tile.Value, tile.Unit, tile.Note = c.weightOf(f), c.weight, joined(speciesWord(f.Species), "boat "+f.boat)
+			if f.List == bundle.Estimate {
+				tile.Note = joined("estimate", tile.Note)
+			}
+		}
+		tiles = append(tiles, tile)
+	}
+	return tiles
+}
+
+// mostBars is how many boats are drawn one by one.
+const mostBars = 24
+
+func (c *club) participation() (page.Section, error) {
+	section := page.Section{ID: "boats", Heading: "Who took part"}
+	if len(c.boats) == 0 {
+		section.Sentences = []string{"No boat with 3 trips or more has shared its season."}
+		return section, nil
+	}
+	section.Sentences = []string{fmt.Sprintf("%s: %s, %s line-hours, %s.", capital(page.Plural(int64(len(c.boats)), "boat", "boats")),
+		page.Plural(c.total.Trips, "trip", "trips"), hours(c.total.LineHours), page.Plural(c.total.Strikes, "strike", "strikes"))}
+	var tenths []int64
+	var marks []page.EffortMark
+	for _, b := range c.boats {
+		tenths = append(tenths, int64(b.total.LineHours*10+0.5))
+		marks = append(marks, page.EffortMark{Level: page.Level{Name: b.ID, Counts: page.Plural(b.total.Trips, "trip", "trips")}, Hours: b.total.LineHours})
+	}
+	if n := halfOf(tenths); n < len(tenths) && sum(tenths) > 0 {
+		section.Sentences = append(section.Sentences, fmt.Sprintf("Half or more of the line-hours are those of %s of them.", page.Plural(int64(n), "boat", "boats")))
+	}
+	var err error
+	if len(marks) <= mostBars {
+		section.Chart, err = page.Effort(page.Frame{Label: "Line-hours of each boat. " + section.Sentences[0] + " The table below holds the figures.",
+			Axis: "line-hours", Counts: "trips"}, marks)
+	}
+	section.Table = c.boatsTable()
+	if c.TooFew > 0 {
+		section.Notes = append(section.Notes, page.Plural(int64(c.TooFew), "boat", "boats")+" of fewer than 3 trips not shown and not counted: a summary would show a single trip.")
+	}
+	if c.Repeats > 0 {
+		section.Notes = append(section.Notes, "Given twice and counted once: "+page.Plural(int64(c.Repeats), "summary", "summaries")+".")
+	}
+	return section, err
+}
+
+func (c *club) boatsTable() *page.Table {
+	t := &page.Table{Caption: "every boat", Columns: []page.Column{{Head: "Boat", Kind: page.Token}}}
+	if c.Names {
+		t.Columns = append(t.Columns, page.Column{Head: "Name"}, page.Column{Head: "Captain"}, page.Column{Head: "Crew"})
+	}
+	t.Columns = append(t.Columns, page.Column{Head: "Trips", Kind: page.Measure}, page.Column{Head: "Months shown", Kind: page.Measure},
+		page.Column{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, page.Column{Head: "Strikes", Kind: page.Measure},
+		page.Column{Head: "Hook-ups", Kind: page.Measure}, page.Column{Head: "Landed", Kind: page.Measure}, page.Column{Head: "Released", Kind: page.Measure})
+	for _, b := range c.boats {
+		cells := []page.Cell{page.Words(b.ID)}
+		if c.Names {
+			cells = append(cells, page.Words(b.people("boat")), page.Words(b.people("captain")), page.Words(b.people("crew")))
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(b.total.Trips), page.Whole(int64(b.months)), page.Value(b.total.LineHours),
+			page.Whole(b.total.Strikes), page.Whole(b.total.Hookups), page.Whole(b.total.Landed), page.Whole(b.total.Released))})
+	}
+	t.Total = []page.Cell{page.Words("all boats")}
+	for len(t.Total) < len(t.Columns)-7 {
+		t.Total = append(t.Total, page.Cell{})
+	}
+	t.Total = append(t.Total, page.Whole(c.total.Trips), page.Cell{}, page.Value(c.total.LineHours), page.Whole(c.total.Strikes),
+		page.Whole(c.total.Hookups), page.Whole(c.total.Landed), page.Whole(c.total.Released))
+	return t
+}
+
+// people are the names of a role that the boat shares, each once.
+func (b clubBoat) people(role string) string {
+	var names []string
+	for _, s := range b.Seasons {
+		for _, p := range s.People {
+			if p.Role == role && !slices.Contains(names, p.Name) {
+				names = append(names, p.Name)
+			}
+		}
+	}
+	return list(names)
+}

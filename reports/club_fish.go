@@ -1,0 +1,239 @@
+package reports
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"wakeledger/queries/stats"
+	"wakeledger/reports/bundle"
+	"wakeledger/reports/page"
+)
+
+// fishLevels adds fish up by level in the order given by rank.
+func (c *club) fishLevels(rows func(bundle.Season) []bundle.FishCell, before func(a, b bundle.FishCell) int) []bundle.FishCell {
+	var out []bundle.FishCell
+	c.each(func(_ int, _ string, s bundle.Season) {
+		for _, f := range rows(s) {
+			i := slices.IndexFunc(out, func(o bundle.FishCell) bool { return o.Level == f.Level })
+			if i < 0 {
+				i = len(out)
+				out = append(out, bundle.FishCell{Level: f.Level})
+			}
+			o := &out[i]
+			o.Trips, o.Fish, o.OnScale = o.Trips+f.Trips, o.Fish+f.Fish, o.OnScale+f.OnScale
+			o.Landed, o.Released = o.Landed+f.Landed, o.Released+f.Released
+		}
+	})
+	slices.SortStableFunc(out, before)
+	return out
+}
+
+// classRank orders classes upwards, then the fish without a weight, then those of
+// merged classes.
+func classRank(level string) int {
+	switch level {
+	case bundle.NoWeight:
+		return 1 << 29
+	case bundle.Merged:
+		return 1 << 30
+	}
+	return rankOf(level)
+}
+
+func (c *club) sizesSection() (page.Section, error) {
+	section := page.Section{ID: "sizes", Heading: "Sizes"}
+	rows := c.fishLevels(func(s bundle.Season) []bundle.FishCell { return s.Sizes },
+		func(a, b bundle.FishCell) int { return classRank(a.Level) - classRank(b.Level) })
+	var fish, scale int64
+	var classes []page.Class
+	var cells []page.HistogramCell
+	t := &page.Table{Caption: "fish by weight class", Columns: []page.Column{{Head: "Round weight", Unit: c.weight}, {Head: "Fish", Kind: page.Measure},
+		{Head: "Weighed on a scale", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure}}}
+	for i, r := range rows {
+		name := c.sizeText(r.Level)
+		fish, scale = fish+r.Fish, scale+r.OnScale
+		classes = append(classes, page.Class{Name: name, Ordered: bundle.Lower(r.Level) >= 0})
+		cells = append(cells, page.HistogramCell{Class: i, Count: r.Fish, Solid: r.OnScale})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish), page.Whole(r.OnScale), page.Whole(r.Landed), page.Whole(r.Released)}})
+	}
+	if fish == 0 {
+		section.Sentences = []string{"No fish is shared."}
+		return section, nil
+	}
+	section.Sentences = []string{fmt.Sprintf("%s, %s of them weighed on a scale.", page.Plural(fish, "fish", "fish"), page.Count(scale))}
+	chart, err := page.Histograms(page.Frame{Label: "Number of fish by weight class. " + section.Sentences[0] + " The table below holds the figures.",
+		Axis: "round weight, " + c.weight, Counts: "fish", Keys: []page.Key{{Mark: page.MarkSolid, Words: "weighed on a scale"}, {Mark: page.MarkHatched, Words: "estimated from the tape, or in a class of its own"}}},
+		[]page.Level{{Name: "all boats", Counts: page.Plural(fish, "fish", "fish")}}, classes, cells)
+	section.Chart, section.Table = chart, t
+	section.Notes = []string{"“Other classes” are those in which a boat caught fish on fewer than 3 trips.",
+		"The classes are wide, and wider above, so that most hold fish of three trips of a boat."}
+	return section, err
+}
+
+// sizeText is a class in the unit shown.
+func (c *club) sizeText(level string) string {
+	if level == bundle.Merged {
+		return "other classes"
+	}
+	var lo, hi float64
+	if _, err := fmt.Sscanf(strings.NewReplacer("[", "", ",", "", ")", "").Replace(level), "%g %g", &lo, &hi); err == nil && hi > lo {
+		return page.Number(lo*c.perKG, 0) + " to <" + page.Number(hi*c.perKG, 0)
+	}
+	if strings.HasSuffix(level, " and up") {
+		return page.Number(bundle.Lower(level)*c.perKG, 0) + " and up"
+	}
+	return level
+}
+
+func (c *club) speciesSection() (page.Section, error) {
+	section := page.Section{ID: "species", Heading: "Species and releases"}
+	last := func(level string) int {
+		return map[string]int{bundle.Other: 1, bundle.NotLogged: 2, bundle.Merged: 3}[level]
+	}
+	rows := c.fishLevels(func(s bundle.Season) []bundle.FishCell { return s.Species }, func(a, b bundle.FishCell) int {
+		if d := last(a.Level) - last(b.Level); d != 0 {
+			return d
+		}
+		if a.Fish != b.Fish {
+			return int(b.Fish - a.Fish)
+		}
+		return strings.Compare(a.Level, b.Level)
+	})
+	var all bundle.FishCell
+	var marks []page.SharesMark
+	t := &page.Table{Caption: "fish by species", Columns: []page.Column{{Head: "Species", Kind: page.Token}, {Head: "Fish", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure},
+		{Head: "Released", Kind: page.Measure}, {Head: "Released", Unit: "of landed and released", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
+		{Head: "Weighed on a scale", Kind: page.Measure}}}
+	for _, r := range rows {
+		all.Fish, all.Landed, all.Released, all.OnScale = all.Fish+r.Fish, all.Landed+r.Landed, all.Released+r.Released, all.OnScale+r.OnScale
+		released, weighed := shareOf(r.Released, r.Landed+r.Released), shareOf(r.OnScale, r.Fish)
+		name := speciesWord(r.Level)
+		marks = append(marks, page.SharesMark{Level: page.Level{Name: name, Counts: page.Plural(r.Fish, "fish", "fish")}, First: released, Second: weighed, Of: float64(r.Fish)})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish), page.Whole(r.Landed), page.Whole(r.Released),
+			page.ValueOf(released.Share), page.Span(released.Lo, released.Hi), page.Whole(r.OnScale)}})
+	}
+	if len(rows) == 0 {
+		section.Sentences = []string{fmt.Sprintf("%s landed and %s released; no species is shown.", page.Count(c.total.Landed), page.Count(c.total.Released))}
+		return section, nil
+	}
+	t.Total = []page.Cell{page.Words("all"), page.Whole(all.Fish), page.Whole(all.Landed), page.Whole(all.Released),
+		page.ValueOf(shareOf(all.Released, all.Landed+all.Released).Share), {}, page.Whole(all.OnScale)}
+	section.Sentences = []string{fmt.Sprintf("Of %s landed or released, %s went back.", page.Plural(all.Landed+all.Released, "fish", "fish"), page.Count(all.Released))}
+	chart, err := page.Shares(page.Frame{Label: "Share of fish released, and share weighed on a scale, by species, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
+		Axis: "share of the fish", Counts: "fish"}, marks, "released", "weighed on a scale")
+	section.Chart, section.Table = chart, t
+	section.Notes = []string{"Species are FAO ASFIS 3-alpha codes. “Other species” are those that a boat caught on fewer than 3 trips, and those that are on no list.",
+		"95 % intervals: Wilson 1927."}
+	return section, err
+}
+
+func shareOf(r, n int64) page.ShareMark {
+	share, iv, ok := stats.Wilson(r, n, 0.95)
+	if !ok {
+		return page.ShareMark{}
+	}
+	return page.ShareMark{Share: &share, Lo: &iv.Lo, Hi: &iv.Hi}
+}
+
+func speciesWord(level string) string {
+	switch level {
+	case bundle.Merged:
+		return "other species, few"
+	case bundle.Other:
+		return "other species"
+	}
+	return level
+}
+
+// heavyFish is one fish with its boat.
+type heavyFish struct {
+	bundle.Heavy
+	boat string
+}
+
+// mostHeavy is how many fish a list of the page shows.
+const mostHeavy = 10
+
+// heaviest is one list over all boats, the heaviest first.
+func (c *club) heaviest(list string) []heavyFish {
+	var out []heavyFish
+	c.each(func(_ int, id string, s bundle.Season) {
+		for _, f := range s.Heaviest {
+			if f.List == list {
+				out = append(out, heavyFish{f, id})
+			}
+		}
+	})
+	slices.SortStableFunc(out, func(a, b heavyFish) int {
+		switch {
+		case a.WeightKG > b.WeightKG:
+			return -1
+		case a.WeightKG < b.WeightKG:
+			return 1
+		}
+		return 0
+	})
+	return out[:min(mostHeavy, len(out))]
+}
+
+func (c *club) weightOf(f heavyFish) string {
+	w := f.WeightKG * c.perKG
+	if f.List == bundle.Estimate {
+		return page.Number(w, estimateDecimals(w))
+	}
+	return page.Number(w, weightDecimals([]float64{w}))
+}
+
+func (c *club) heaviestSection(name string) (page.Section, error) {
+	words := map[string]string{bundle.Certified: "certified scale", bundle.Dock: "dock scale, not certified", bundle.Estimate: "estimated from the tape"}
+	section := page.Section{ID: "heaviest-" + strings.ReplaceAll(name, " ", "-"), Heading: "Heaviest: " + words[name]}
+	fish := c.heaviest(name)
+	if len(fish) == 0 {
+		section.Sentences = []string{"No fish on this list."}
+		return section, nil
+	}
+	estimate := name == bundle.Estimate
+	about := ""
+	if estimate {
+		about = "about "
+	}
+	section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", capital(about), c.weightOf(fish[0]), c.weight, speciesWord(fish[0].Species), fish[0].boat)}
+	decimals := 1
+	if estimate {
+		decimals = estimateDecimals(fish[len(fish)-1].WeightKG * c.perKG)
+	}
+	t := &page.Table{Caption: "heaviest, " + words[name], Open: true, Columns: []page.Column{{Head: "Boat", Kind: page.Token}, {Head: "Species", Kind: page.Token}, {Head: "Month", Kind: page.Token},
+		{Head: "Round weight", Unit: c.weight, Kind: page.Measure, Decimals: decimals}}}
+	if estimate {
+		t.Columns = append(t.Columns, page.Column{Head: "90 % interval", Unit: c.weight, Kind: page.Interval, Decimals: decimals})
+		section.Notes = []string{"An estimate is not for records, sale or legal size. Its interval is a 90 % prediction interval; where none is known, there is none."}
+	}
+	for _, f := range fish {
+		cells := []page.Cell{page.Words(f.boat), page.Words(speciesWord(f.Species)), page.Words(f.When), page.Value(f.WeightKG * c.perKG)}
+		if estimate {
+			cells = append(cells, page.Span(scaled(f.LoKG, c.perKG), scaled(f.HiKG, c.perKG)))
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: cells})
+	}
+	section.Table = t
+	return section, nil
+}
+
+func (c *club) sharedSection() (page.Section, error) {
+	notes := []string{
+		"In this page: months, effort, counts by class, and the fish of the three lists. Not in it: positions, days, notes, file names, lures' names.",
+		"No row but a single fish of the lists is of fewer than 3 trips of a boat: rows of fewer are merged, with a larger one where that is needed, so that nothing follows from a total.",
+		"Rates: strikes per line-hour. A ratio on the same boats is Mantel and Haenszel's for person-time (Greenland and Robins 1985), with boats as strata.",
+		"Boats are matched by the id that they chose. Speed is over ground: a current of a knot shifts a whole band.",
+		"Colours: Okabe and Ito 2008, Color Universal Design; ColorBrewer YlGnBu, Harrower and Brewer 2003, The Cartographic Journal 40:27-37.",
+	}
+	if c.Names {
+		notes = append(notes, "Names are those that the boats chose to share.")
+	}
+	return page.Section{ID: "shared", Heading: "What is in this page", Notes: notes}, nil
+}
+
+func (c *club) cautionsSection() (page.Section, error) {
+	return page.Section{ID: "cautions", Heading: "Cautions", Notes: cautions}, nil
+}

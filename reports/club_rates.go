@@ -1,0 +1,237 @@
+package reports
+
+import (
+	"fmt"
+	"slices"
+
+	"wakeledger/queries"
+	"wakeledger/queries/evidence"
+	"wakeledger/reports/bundle"
+	"wakeledger/reports/page"
+)
+
+// apart is the level of what is not logged, and of what stands merged because it
+// is of too few trips of its boat: it belongs to no class.
+const apart = "in no class"
+
+// clubLevel is one level over all boats.
+type clubLevel struct {
+	name  string
+	cell  bundle.Cell
+	boats int
+}
+
+// clubFactor is one table of cells over all boats.
+type clubFactor struct {
+	id, heading, noun, factor string
+	rows                      func(bundle.Season) []bundle.Cell
+}
+
+// levels adds cells up by level: classes upwards, what is in no class last.
+func (c *club) levels(rows func(bundle.Season) []bundle.Cell) []clubLevel {
+	var out []clubLevel
+	seen := map[string]map[int]bool{}
+	c.each(func(boat int, _ string, s bundle.Season) {
+		for _, cell := range rows(s) {
+			name := cell.Level
+			if name == bundle.NotLogged || name == bundle.Merged {
+				name = apart
+			}
+			i := slices.IndexFunc(out, func(l clubLevel) bool { return l.name == name })
+			if i < 0 {
+				i = len(out)
+				out = append(out, clubLevel{name: name})
+				seen[name] = map[int]bool{}
+			}
+			addCell(&out[i].cell, cell)
+			seen[name][boat] = true
+		}
+	})
+	for i := range out {
+		out[i].boats = len(seen[out[i].name])
+	}
+	slices.SortStableFunc(out, func(a, b clubLevel) int { return rankOf(a.name) - rankOf(b.name) })
+	return out
+}
+
+func rankOf(level string) int {
+	if level == apart {
+		return 1 << 30
+	}
+	return int(bundle.Lower(level) * 100)
+}
+
+// compare weighs the levels as a season's are weighed, with boats in the place of
+// trips: counts vary between boats, and a ratio is that on the same boats.
+func (c *club) compare(f clubFactor, levels []clubLevel) evidence.Comparison {
+	in := evidence.Factor{Name: f.factor}
+	word := func(level string) string {
+		if level == bundle.NotLogged || level == bundle.Merged || level == apart {
+			return evidence.NotLogged
+		}
+		return level
+	}
+	for _, l := range levels {
+		in.Levels = append(in.Levels, word(l.name))
+	}
+	c.each(func(boat int, _ string, s bundle.Season) {
+		for _, cell := range f.rows(s) {
+			if cell.LineHours > 0 {
+				in.Cells = append(in.Cells, evidence.Cell{Trip: int64(boat + 1), Level: word(cell.Level), LineHours: cell.LineHours, Strikes: cell.OnHours})
+			}
+		}
+	})
+	return evidence.Compare(in)
+}
+
+func (c *club) speedSection() (page.Section, error) {
+	return c.rateSection(clubFactor{"speed", "Strikes by speed band", "speed band", "speed-band", func(s bundle.Season) []bundle.Cell { return s.Speeds }})
+}
+
+func (c *club) lureSection() (page.Section, error) {
+	return c.rateSection(clubFactor{"lures", "Strikes by class of lure", "class of lure weight", "lure-weight", func(s bundle.Season) []bundle.Cell { return s.Lures }})
+}
+
+func (c *club) rateSection(f clubFactor) (page.Section, error) {
+	section := page.Section{ID: f.id, Heading: f.heading}
+	levels := c.levels(f.rows)
+	comparison := c.compare(f, levels)
+	if comparison.Season.Effort <= 0 || len(levels) == 0 {
+		section.Sentences = []string{"No line-hours are shared, so that there is no strike rate."}
+		return section, nil
+	}
+	season := float64(comparison.Season.Events) / comparison.Season.Effort
+	digits := page.Decimals(max(season, 3/comparison.Season.Effort), 2)
+	var marks []page.RateMark
+	var known []estimateOf
+	for i, l := range comparison.Levels {
+		name := c.levelText(f, levels[i].name)
+		marks = append(marks, page.RateMark{Rate: finiteOf(l.Rate), Lo: finiteOf(l.Interval.Lo), Hi: finiteOf(l.Interval.Hi), Effort: l.Count.Effort,
+			Level: page.Level{Name: name, Thin: l.Thin, Counts: page.Plural(l.Count.Events, "strike", "strikes") + "\n" + hours(l.Count.Effort) + " line-h"}})
+		if m := marks[i]; levels[i].name != apart && !l.Thin && m.Rate != nil && m.Lo != nil && m.Hi != nil {
+			known = append(known, estimateOf{name, *m.Rate, *m.Lo, *m.Hi})
+		}
+	}
+	section.Sentences = clubRateSentences(known, f, digits)
+	section.Sentences = append(section.Sentences, fmt.Sprintf("All boats: %s in %s line-hours, %s per line-hour.",
+		page.Plural(comparison.Season.Events, "strike", "strikes"), hours(comparison.Season.Effort), page.Number(season, digits)))
+	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour by " + f.noun + ", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
+		Axis: "strikes per line-hour", Counts: "strikes and line-hours"}, marks, &season, "the rate of all boats")
+	section.Chart, section.Table = chart, c.rateTable(f, levels, comparison, digits)
+	section.Notes = c.rateNotes(comparison)
+	return section, err
+}
+
+// clubRateSentences: the leading level, and no more than its interval says.
+func clubRateSentences(known []estimateOf, f clubFactor, digits int) []string {
+	lead, others, ok := leader(known)
+	if !ok || lead.v <= 0 {
+		return []string{"No " + f.noun + " has enough effort behind it to be put forward."}
+	}
+	first := fmt.Sprintf("%s: %s strikes per line-hour (%s to %s), the highest rate of a %s.", capital(lead.level),
+		page.Number(lead.v, digits), page.Number(lead.lo, digits), page.Number(lead.hi, digits), f.noun)
+	var overlap []string
+	for _, o := range others {
+		if o.hi >= lead.lo {
+			overlap = append(overlap, o.level)
+		}
+	}
+	switch {
+	case len(others) == 0:
+		return []string{first, "No other " + f.noun + " has enough behind it to compare with."}
+	case len(overlap) > 0:
+		return []string{first, "Its interval overlaps that of " + list(overlap) + ": the boats' seasons do not settle which is better."}
+	}
+	return []string{first, "Its interval lies above that of every other " + f.noun + " with enough behind it. It was picked after looking, and the boats were not the same ones: worth trying, not proven."}
+}
+
+func (c *club) levelText(f clubFactor, level string) string {
+	if level == apart {
+		return apart
+	}
+	return queries.LevelText(f.factor, level)
+}
+
+func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.Comparison, digits int) *page.Table {
+	head := "Times the one compared with, same boats"
+	if comparison.Reference >= 0 {
+		head = "Times that of " + c.levelText(f, comparison.Levels[comparison.Reference].Level) + ", same boats"
+	}
+	t := &page.Table{Caption: "strikes by " + f.noun, Columns: []page.Column{
+		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure},
+		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
+		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
+		{Head: head, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+	}}
+	for i, l := range comparison.Levels {
+		cell := levels[i].cell
+		name := c.levelText(f, levels[i].name)
+		if l.Thin {
+			name += " (" + page.LittleEffort + ")"
+		}
+		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name), page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
+			page.Whole(cell.Strikes), page.Whole(cell.Hookups), page.Whole(cell.Landed), page.Whole(cell.Released),
+			page.ValueOf(finiteOf(l.Rate)), page.Span(finiteOf(l.Interval.Lo), finiteOf(l.Interval.Hi)), {}, {}}}
+		if l.Told {
+			row.Cells[9], row.Cells[10] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+func (c *club) rateNotes(comparison evidence.Comparison) []string {
+	notes := []string{
+		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. An interval that leaves the chart ends in an arrow.",
+		"“" + capital(apart) + "” is what the logs do not say, and the classes in which a boat had fewer than 3 trips.",
+	}
+	if comparison.Widened {
+		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened by how much more the boats' counts vary (dispersion %s).", page.Number(comparison.Phi, 1)))
+	}
+	return append(notes, "With fewer than 8 boats, the intervals (Garwood 1936) take strikes as coming one by one. They come in clusters, and boats differ: the truth is wider.")
+}
+
+func finiteOf(v float64) *float64 {
+	if v-v != 0 {
+		return nil
+	}
+	return &v
+}
+
+func (c *club) monthsSection() (page.Section, error) {
+	section := page.Section{ID: "months", Heading: "Month by month"}
+	levels := c.levels(func(s bundle.Season) []bundle.Cell { return s.Months })
+	months := slices.DeleteFunc(slices.Clone(levels), func(l clubLevel) bool { return l.name == apart })
+	slices.SortFunc(months, func(a, b clubLevel) int {
+		if a.name < b.name {
+			return -1
+		}
+		return 1
+	})
+	if len(months) == 0 {
+		section.Sentences = []string{"No boat has 3 trips or more in a month: months are not shown."}
+		return section, nil
+	}
+	best := slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.Strikes - b.cell.Strikes) })
+	section.Sentences = []string{fmt.Sprintf("%s: %s in %s line-hours, the most of any month.", monthText(best.name),
+		page.Plural(best.cell.Strikes, "strike", "strikes"), hours(best.cell.LineHours))}
+	var marks []page.OutingMark
+	for _, m := range months {
+		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 06"), Strikes: m.cell.Strikes, Boated: m.cell.Landed + m.cell.Released, Hours: m.cell.LineHours})
+	}
+	chart, err := page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
+	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token}, {Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure}}}
+	for _, l := range append(months, slices.DeleteFunc(levels, func(l clubLevel) bool { return l.name != apart })...) {
+		name := l.name
+		if name == apart {
+			name = "other months, and not logged"
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(int64(l.boats)), page.Whole(l.cell.Trips), page.Value(l.cell.LineHours),
+			page.Whole(l.cell.Strikes), page.Whole(l.cell.Landed), page.Whole(l.cell.Released)}})
+	}
+	section.Chart, section.Table = chart, t
+	section.Notes = []string{"A month in which a boat had fewer than 3 trips is among that boat's other months."}
+	return section, err
+}
