@@ -48,7 +48,7 @@ fuzz: ## each fuzz target for a minute, or for FUZZTIME
 
 bench: build ## speed, as ratios in one run
 	WAKELEDGER_BIN=$(CURDIR)/bin/wakeledger $(GO) test -run '^$$' -bench Load -benchtime 3x -timeout 30m ./cmd/wakeledger
-	$(GO) test -run '^$$' -bench . -benchtime 1s ./pipeline/unit ./pipeline/sheet
+	$(GO) test -run '^$$' -bench . -benchtime 1s ./pipeline/unit ./pipeline/sheet ./pipeline/track
 
 golden: ## write expected outputs anew; read the difference before committing
 	$(GO) test ./cmd/... -update

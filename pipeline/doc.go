@@ -8,6 +8,9 @@
 //     fish from them by SQL
 //  6. estimate   weighs every fish that has a tape or a scale
 //
+// A boat's track (GPX, NMEA 0183, CSV of fixes) is a log too: package track cuts
+// it into pieces of ten seconds, store keeps them and lays them beside the legs.
+//
 // record (places and problems), entry (typed values), unit, zone and species
 // are leaves that the stages share. Only store knows the database; everything
 // before it can be tested without.

@@ -20,6 +20,11 @@
 //	scale-fish    scale_fish.sql     ScaleFish, in scale.go
 //	gear          gear_strikes.sql   Drag, in gear.go
 //	failures      gear_strikes.sql   Failure, in gear.go
+//	track-speed   track_speed.sql    TrackSpeed, in track.go
+//	tracks        tracks.sql         Track, in trackclock.go
+//	strike-speed  strike_speed.sql   StrikeSpeed, in track.go
+//	current       current.sql        Current, in track.go
+//	area          area.sql           Area, in track.go: for the boat alone
 //
 // Questions by a factor share _levels.sql, which gives every piece of effort
 // and every strike its level; a level that is not logged is "not logged", so
