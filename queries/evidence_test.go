@@ -105,9 +105,9 @@ func TestDemoAdjustedAndSizes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fish := int64(0)
+	fish, onScale := int64(0), int64(0)
 	for i, m := range medians {
-		fish += m.Fish
+		fish, onScale = fish+m.Fish, onScale+m.OnScale
 		if i > 0 && m.Species == medians[i-1].Species && m.Median == nil {
 			t.Errorf("%+v", m)
 		}
@@ -119,6 +119,10 @@ func TestDemoAdjustedAndSizes(t *testing.T) {
 	weighed = slices.DeleteFunc(weighed, func(f queries.Fish) bool { return f.WeightKG == nil })
 	if fish != int64(len(weighed)) {
 		t.Errorf("%d fish in the medians, %d have a weight", fish, len(weighed))
+	}
+	estimated := slices.DeleteFunc(weighed, func(f queries.Fish) bool { return strings.HasSuffix(*f.Method, "scale") })
+	if want := fish - int64(len(estimated)); onScale != want || onScale == 0 || onScale == fish {
+		t.Errorf("%d of %d fish in the medians are on a scale, want %d", onScale, fish, want)
 	}
 }
 

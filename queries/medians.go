@@ -12,7 +12,8 @@ import (
 type SizeMedian struct {
 	Species  string   `json:"species"`
 	Level    string   `json:"level"`
-	Fish     int64    `json:"fish"` // with a weight
+	Fish     int64    `json:"fish"`     // with a weight
+	OnScale  int64    `json:"on_scale"` // of these, weighed on a scale; the others are estimated from the tape
 	Median   *float64 `json:"median_kg"`
 	MedianLo *float64 `json:"median_lo_kg"` // 95 % interval of order statistics; nil with fewer than 6 fish
 	MedianHi *float64 `json:"median_hi_kg"`
@@ -31,12 +32,14 @@ func AskSizeMedians(ctx context.Context, db *store.DB, factor string) ([]SizeMed
 		Species string  `json:"species"`
 		Level   string  `json:"level"`
 		KG      float64 `json:"weight_kg"`
+		OnScale bool    `json:"on_scale"`
 	}](ctx, db, "weights", factor)
 	if err != nil {
 		return nil, err
 	}
 	byLevel := map[string]map[string][]float64{}
 	levels, count := map[string][]string{}, map[string]int{}
+	scaled := map[[2]string]int64{} // by species and level
 	var names []string
 	for _, w := range weights {
 		if byLevel[w.Species] == nil {
@@ -48,6 +51,9 @@ func AskSizeMedians(ctx context.Context, db *store.DB, factor string) ([]SizeMed
 		}
 		byLevel[w.Species][w.Level] = append(byLevel[w.Species][w.Level], w.KG)
 		count[w.Species]++
+		if w.OnScale {
+			scaled[[2]string{w.Species, w.Level}]++
+		}
 	}
 	slices.SortStableFunc(names, func(a, b string) int { return count[b] - count[a] })
 	rows := []SizeMedian{}
@@ -57,7 +63,9 @@ func AskSizeMedians(ctx context.Context, db *store.DB, factor string) ([]SizeMed
 			kg = append(kg, byLevel[name][level])
 		}
 		for _, l := range evidence.CompareSizes(levels[name], kg) {
-			rows = append(rows, sizeMedian(name, l))
+			row := sizeMedian(name, l)
+			row.OnScale = scaled[[2]string{name, l.Level}]
+			rows = append(rows, row)
 		}
 	}
 	return rows, nil

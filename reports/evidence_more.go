@@ -63,7 +63,7 @@ func (s *season) adjustedSection() (page.Section, error) {
 func (s *season) mediansSection() (page.Section, error) {
 	section := page.Section{ID: "medians", Heading: "Did size differ with speed?"}
 	t := &page.Table{Caption: "median weight by species and speed band", Columns: []page.Column{
-		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure},
+		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure}, {Head: "Of these on a scale", Kind: page.Measure},
 		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
 		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
 		{Head: "Luck alone would show as much", Kind: page.Token},
@@ -79,7 +79,7 @@ func (s *season) mediansSection() (page.Section, error) {
 			}
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(r.Species), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish),
+			page.Words(r.Species), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
 			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
 			luck(r.PValue),
@@ -94,7 +94,10 @@ func (s *season) mediansSection() (page.Section, error) {
 		section.Sentences = told
 	}
 	section.Table = t
-	section.Notes = []string{"Within a species each band is compared with the one that has the most weights. Weights from a scale and from the tape are taken together."}
+	section.Notes = []string{
+		"Within a species each band is compared with the one that has the most weights.",
+		"Weights from a scale and estimates from the tape are taken together; the table says how many are on a scale. Where two bands differ in that, part of the difference may be the tape's error.",
+	}
 	return section, nil
 }
 

@@ -51,6 +51,20 @@ func TestWithinAgainstRegression(t *testing.T) {
 	near(t, "dispersion", withinPhi(strata(worked(), false)), fit.Phi, 1e-6)
 }
 
+// Levels that no trip joins are two comparisons, worked by hand. In each of the
+// four trips six strikes fall 4 and 2 where an even split of 3 and 3 is expected, so
+// that X2 is 4 * 2/3, on one degree of freedom a trip less one for b over a and one
+// for d over c. Level e, which took nothing where a and b did, adds to neither.
+func TestWithinLevelsApart(t *testing.T) {
+	var cells []Cell
+	for i, x := range [][2]int64{{4, 2}, {2, 4}, {4, 2}, {2, 4}} {
+		names := [][2]string{{"a", "b"}, {"c", "d"}}[i/2]
+		cells = append(cells, Cell{int64(i), 0, names[0], 5, x[0]}, Cell{int64(i), 0, names[1], 5, x[1]})
+	}
+	cells = append(cells, Cell{0, 0, "e", 5, 0}, Cell{9, 0, "e", 5, 7})
+	near(t, "dispersion", withinPhi(strata(cells, false)), 8./3/2, 1e-9)
+}
+
 // The British doctors' table (Doll and Hill; printed in many texts of
 // epidemiology): ratio 1.424682017, 1.154703101 to 1.757784185 by Greenland and
 // Robins' variance, five strata standing for trips, too few to widen.
@@ -97,14 +111,16 @@ func TestCompareSaysWhyNot(t *testing.T) {
 }
 
 // Where every trip has the same effort at a level and nothing else varies, the
-// level's own dispersion is Pearson's: 1 + c*mean.
+// level's own dispersion is Pearson's: 1 + c*mean. A level of one trip changes nothing.
 func TestLevelPhiEvenEffort(t *testing.T) {
 	var cells []stats.Cell
 	for i, x := range []int64{0, 9, 2, 14, 1, 0, 7, 3, 0, 12} {
 		cells = append(cells, stats.Cell{Trip: fmt.Sprint(i), Level: "a", Count: stats.Count{Events: x, Effort: 4}})
 	}
 	pearson := stats.Dispersion(cells).Phi
-	near(t, "phi", levelPhi(cells, 1)["a"], 1+(pearson*.9-.9)/.8, 1e-9)
+	near(t, "phi", levelPhi(cells, 1)["a"], pearson, 1e-9)
+	once := append(slices.Clone(cells), stats.Cell{Trip: "0", Level: "b", Count: stats.Count{Events: 40, Effort: 4}})
+	near(t, "phi beside a level of one trip", levelPhi(once, 1)["a"], pearson, 1e-9)
 	if got := levelPhi(cells, 99)["a"]; got != 99 {
 		t.Errorf("%v, want no less than the pooled", got)
 	}

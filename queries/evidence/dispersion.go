@@ -15,13 +15,15 @@ import (
 // dispersion, which weighs all cells alike, is too small for both. Here c is
 // estimated by moments over all cells,
 //
-//	c = sum((x-e)^2 - e(1-h)) / sum(e^2(1-2h)),  at least 0,
+//	c = sum((x-e)^2 - e(1-h)) / sum(e^2(1 - 2h + H)),  at least 0,
 //
-// with e the expected count at the level's rate and h the cell's share of the
-// level's effort (the quadratic variance of Breslow 1984, Applied Statistics
-// 33:38-44, from memory), and a level's dispersion is 1 + c*sum(e^2)/sum(e).
-// Simulated, it brings the intervals to their 95 % where Pearson's alone gives
-// 91 to 93 %.
+// with e the expected count at the level's rate, h the cell's share of the
+// level's effort and H the sum of h^2 over the level's cells: the squares have
+// that expectation where the variance is e + c*e^2 (the quadratic variance of
+// Breslow 1984, Applied Statistics 33:38-44, from memory). A level's dispersion
+// is 1 + c*sum(e^2)/sum(e); with even effort it is Pearson's. A level fished on
+// one trip tells nothing of c. In simulated seasons of 12 to 40 trips the intervals
+// held the truth in 92 to 97 %, by Pearson's alone in 89 to 95 %.
 func levelPhi(cells []stats.Cell, pooled float64) map[string]float64 {
 	sums := map[string]stats.Count{}
 	for _, x := range cells {
@@ -29,6 +31,13 @@ func levelPhi(cells []stats.Cell, pooled float64) map[string]float64 {
 		s.Events += x.Events
 		s.Effort += x.Effort
 		sums[x.Level] = s
+	}
+	shares := map[string]float64{} // sum of h^2
+	for _, x := range cells {
+		if x.Effort > 0 {
+			h := x.Effort / sums[x.Level].Effort
+			shares[x.Level] += h * h
+		}
 	}
 	var over, squares float64
 	levelSquares := map[string]float64{}
@@ -40,7 +49,7 @@ func levelPhi(cells []stats.Cell, pooled float64) map[string]float64 {
 		h := x.Effort / s.Effort
 		e := float64(s.Events) * h
 		over += (float64(x.Events)-e)*(float64(x.Events)-e) - e*(1-h)
-		squares += e * e * (1 - 2*h)
+		squares += e * e * (1 - 2*h + shares[x.Level])
 		levelSquares[x.Level] += e * e
 	}
 	c := 0.0

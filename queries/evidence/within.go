@@ -3,6 +3,7 @@ package evidence
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -85,7 +86,7 @@ func withinTrips(cells []Cell, byLeg bool) float64 {
 // has its expectation however thin the cells.
 func withinPhi(byStratum map[stratumKey]map[string]stats.Count) float64 {
 	t := tableOf(byStratum)
-	df := -(len(t.levels) - 1)
+	df := -t.effects
 	for _, row := range t.rows {
 		df += len(row) - 1
 	}
@@ -108,6 +109,7 @@ func withinPhi(byStratum map[stratumKey]map[string]stats.Count) float64 {
 // table is counts by stratum and level, with the fitted effects of both.
 type table struct {
 	levels  []string
+	effects int           // of levels that the rows can tell, beside the strata's
 	rows    [][]tableCell // one a stratum
 	stratum []float64
 	level   []float64
@@ -118,72 +120,99 @@ type tableCell struct {
 	events, effort float64
 }
 
-// tableOf keeps what can tell levels apart: strata with events and two levels
-// or more, of the levels that have events in such strata.
+// tableOf keeps what can tell levels apart. A level that others took strikes
+// beside, and that no chain of strata sets above them in turn, can be made as
+// poor as one likes: the fit makes it infinitely so, and its empty cells there
+// carry nothing. So each stratum keeps the cells of the levels that are tied to
+// those that took its strikes, each having taken strikes beside the other or
+// beside another so tied (the condition of Ford 1957, American Mathematical
+// Monthly 64(8):28-33, that paired comparisons have a finite estimate; from
+// memory). Levels that are not tied are not compared, and cost no degree of
+// freedom.
 func tableOf(byStratum map[stratumKey]map[string]stats.Count) table {
-	keys := sortedKeys(byStratum)
-	useful := map[string]bool{}
-	for first := true; ; first = false {
-		events := map[string]int64{}
-		for _, k := range keys {
-			if row := rowOf(byStratum[k], useful, first); len(row) > 1 {
-				for level, c := range row {
-					events[level] += c.Events
-				}
-			}
-		}
-		next := map[string]bool{}
-		for level, n := range events {
-			if n > 0 {
-				next[level] = true
-			}
-		}
-		if !first && len(next) == len(useful) {
-			break
-		}
-		useful = next
-	}
-	var t table
-	for level := range useful {
-		t.levels = append(t.levels, level)
-	}
-	slices.Sort(t.levels)
-	for _, k := range keys {
-		row := rowOf(byStratum[k], useful, false)
-		if len(row) < 2 {
+	t, rows := cellRows(byStratum)
+	beats := reach(rows, len(t.levels))
+	for _, row := range rows {
+		took := slices.IndexFunc(row, func(c tableCell) bool { return c.events > 0 })
+		if took < 0 {
 			continue
 		}
-		var cells []tableCell
-		for i, level := range t.levels {
-			if c, ok := row[level]; ok {
-				cells = append(cells, tableCell{i, float64(c.Events), c.Effort})
+		from := row[took].level
+		var kept []tableCell
+		for _, c := range row {
+			if c.level == from || beats[c.level][from] { // from beats c in this row
+				kept = append(kept, c)
 			}
 		}
-		t.rows = append(t.rows, cells)
+		if len(kept) > 1 {
+			t.rows = append(t.rows, kept)
+		}
+	}
+	for i := range t.levels {
+		for j := range i {
+			if beats[i][j] && beats[j][i] {
+				t.effects++
+				break
+			}
+		}
 	}
 	return t
 }
 
-// rowOf is a stratum's cells with effort at the levels in use (at any level,
-// where all); nothing where none has an event.
-func rowOf(s map[string]stats.Count, useful map[string]bool, all bool) map[string]stats.Count {
-	row, events := map[string]stats.Count{}, int64(0)
-	for level, c := range s {
-		if c.Effort > 0 && (all || useful[level]) {
-			row[level] = c
-			events += c.Events
+// cellRows is the strata's cells with effort, in order, and a table with their
+// levels.
+func cellRows(byStratum map[stratumKey]map[string]stats.Count) (t table, rows [][]tableCell) {
+	at := map[string]int{}
+	for _, s := range byStratum {
+		for level := range s {
+			at[level] = 0
 		}
 	}
-	if events == 0 {
-		return nil
+	for i, level := range slices.Sorted(maps.Keys(at)) {
+		at[level] = i
+		t.levels = append(t.levels, level)
 	}
-	return row
+	for _, k := range sortedKeys(byStratum) {
+		var row []tableCell
+		for _, level := range sortedLevels(byStratum[k]) {
+			if c := byStratum[k][level]; c.Effort > 0 {
+				row = append(row, tableCell{at[level], float64(c.Events), c.Effort})
+			}
+		}
+		rows = append(rows, row)
+	}
+	return t, rows
+}
+
+// reach tells whether level i took strikes in a row that level j is in, or is
+// joined to j by a chain of such rows (Warshall 1962, Journal of the ACM 9:11-12,
+// from memory).
+func reach(rows [][]tableCell, levels int) [][]bool {
+	r := make([][]bool, levels)
+	for i := range r {
+		r[i] = make([]bool, levels)
+	}
+	for _, row := range rows {
+		for _, a := range row {
+			for _, b := range row {
+				r[a.level][b.level] = r[a.level][b.level] || a.events > 0
+			}
+		}
+	}
+	for via := range r {
+		for i := range r {
+			for j := range r {
+				r[i][j] = r[i][j] || r[i][via] && r[via][j]
+			}
+		}
+	}
+	return r
 }
 
 // The fit has settled where no level's effect changes by more than this share.
 const (
 	withinTol    = 1e-9
-	withinRounds = 500
+	withinRounds = 10000
 )
 
 // fit sets the maximum-likelihood effects by turns: each stratum's so that its
@@ -210,6 +239,9 @@ func (t *table) fit() {
 		}
 		moved := 0.0
 		for j := range t.level {
+			if expected[j] == 0 { // in no row
+				continue
+			}
 			next := events[j] / expected[j]
 			moved = math.Max(moved, math.Abs(next/t.level[j]-1))
 			t.level[j] = next

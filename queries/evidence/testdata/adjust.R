@@ -39,7 +39,7 @@ adjusted <- function(d, factors) {
   d <- aggregate(d[c("t", "x")], d[c("trip", factors)], sum)
   d <- d[d$t > 0, ]
   p <- prepare(d, factors); d <- p$d
-  out <- list(entered = arr(p$entered), trips = length(unique(d$trip)), strikes = sum(d$x), phi = NaN, rows = list())
+  out <- list(entered = as.list(p$entered), trips = length(unique(d$trip)), strikes = sum(d$x), phi = NaN, rows = list())
   if (!length(p$entered)) return(out)
   used <- d
   for (f in p$entered) used <- used[ave(used$x, used[[f]], FUN = sum) > 0, ]
@@ -77,7 +77,7 @@ adjusted <- function(d, factors) {
   out
 }
 season <- function(i) {
-  trips <- sample(12:36, 1); n <- trips * 2
+  trips <- sample(12:32, 1); n <- trips * 2
   d <- data.frame(trip = rep(seq_len(trips), each = 2))
   d$t <- if (i %% 6 == 0) rep(4, n) else round(runif(n, 1, 12), 1)
   pick <- function(k, dark) { l <- letters[sample.int(k, n, replace = TRUE, prob = rgamma(k, 1.2) + .02)]; l[runif(n) < dark] <- "not logged"; l }

@@ -19,7 +19,7 @@ sandwich <- function(theta, d) {
 # of y with offset log z, which takes a z above 0 in every trip.
 by_glm <- function(d) {
   s <- as.data.frame(rowsum(d[c("y", "z")], d$trip))
-  fit <- glm(y ~ 1, quasipoisson, s, offset = log(z), control = list(epsilon = 1e-14, maxit = 100))
+  fit <- glm(y ~ 1, quasipoisson, s, offset = log(z), control = list(epsilon = 1e-12, maxit = 100))
   c(coef(fit), nrow(s) / (nrow(s) - 1) * sum(((s$y - fitted(fit)) / sum(fitted(fit)))^2))
 }
 ratio <- function(d) {
