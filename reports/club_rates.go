@@ -6,6 +6,7 @@ import (
 
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
+	"wakeledger/queries/stats"
 	"wakeledger/reports/bundle"
 	"wakeledger/reports/page"
 )
@@ -112,7 +113,7 @@ func (c *club) rateSection(f clubFactor) (page.Section, error) {
 			known = append(known, estimateOf{name, *m.Rate, *m.Lo, *m.Hi})
 		}
 	}
-	section.Sentences = clubRateSentences(known, f, digits)
+	section.Sentences = clubRateSentences(known, f, digits, comparison.Trips >= stats.MinTrips)
 	section.Sentences = append(section.Sentences, fmt.Sprintf("All boats: %s in %s line-hours, %s per line-hour.",
 		page.Plural(comparison.Season.Events, "strike", "strikes"), hours(comparison.Season.Effort), page.Number(season, digits)))
 	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour by " + f.noun + ", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
@@ -122,8 +123,9 @@ func (c *club) rateSection(f clubFactor) (page.Section, error) {
 	return section, err
 }
 
-// clubRateSentences: the leading level, and no more than its interval says.
-func clubRateSentences(known []estimateOf, f clubFactor, digits int) []string {
+// clubRateSentences: the leading level, and no more than its interval says. An
+// interval that does not allow for how boats differ tells nothing apart.
+func clubRateSentences(known []estimateOf, f clubFactor, digits int, boatsEnough bool) []string {
 	lead, others, ok := leader(known)
 	if !ok || lead.v <= 0 {
 		return []string{"No " + f.noun + " has enough effort behind it to be put forward."}
@@ -139,6 +141,8 @@ func clubRateSentences(known []estimateOf, f clubFactor, digits int) []string {
 	switch {
 	case len(others) == 0:
 		return []string{first, "No other " + f.noun + " has enough behind it to compare with."}
+	case !boatsEnough:
+		return []string{first, fmt.Sprintf("With fewer than %d boats, how much boats differ cannot be told: which %s is better is not settled.", stats.MinTrips, f.noun)}
 	case len(overlap) > 0:
 		return []string{first, "Its interval overlaps that of " + list(overlap) + ": the boats' seasons do not settle which is better."}
 	}
@@ -186,7 +190,7 @@ func (c *club) rateNotes(comparison evidence.Comparison) []string {
 		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. An interval that leaves the chart ends in an arrow.",
 		"“" + capital(apart) + "” is what the logs do not say, and the classes in which a boat had fewer than 3 trips.",
 	}
-	if comparison.Widened {
+	if comparison.Trips >= stats.MinTrips {
 		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened by how much more the boats' counts vary (dispersion %s).", page.Number(comparison.Phi, 1)))
 	}
 	return append(notes, "With fewer than 8 boats, the intervals (Garwood 1936) take strikes as coming one by one. They come in clusters, and boats differ: the truth is wider.")

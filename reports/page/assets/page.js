@@ -5,6 +5,9 @@
   var NARROW = 560;
   // The width of a chart on paper: A4 or Letter within our margins.
   var PAPER = 680;
+  // The height that a chart may have on paper: a sheet of Letter, less our margins
+  // and the lines above the chart.
+  var SHEET = 840;
   // Keys of chart options that hold a colour. Only under these is "@role"
   // replaced, so text from a log is never taken for one.
   var COLOUR_KEYS = { color: true, borderColor: true, backgroundColor: true };
@@ -220,8 +223,9 @@
     var width = printing ? PAPER : figure.host.clientWidth;
     if (!width) { return; }
     var o = options(figure, width);
+    if (printing) { o.height = Math.min(o.height, SHEET); }
+    figure.host.style.height = o.height + "px";
     if (!figure.chart) {
-      figure.host.style.height = o.height + "px";
       figure.chart = echarts.init(figure.host, null, { renderer: "svg", width: width, height: o.height });
     } else {
       figure.chart.resize({ width: width, height: o.height, animation: { duration: 0 } });

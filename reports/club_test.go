@@ -1,0 +1,131 @@
+package reports
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+
+	"wakeledger/reports/bundle"
+)
+
+// shares is a boat's season of 12 trips: 24 strikes in 240 line-hours at 8 to 10 kn
+// and, where more is set, so many more at 10 to 12 kn.
+func shares(t testing.TB, id string, more int64) bundle.Season {
+	t.Helper()
+	src := bundle.Source{Top: 3}
+	for i := range int64(12) {
+		p := bundle.Piece{Trip: i + 1, Level: fmt.Sprintf("2026-%02d", 6+i/4), BoatHours: 8, LineHours: 40, Strikes: 2 + more, OnHours: 2 + more, Hookups: 2, Landed: 1, Released: 1}
+		src.Months = append(src.Months, p)
+		low, high := p, p
+		low.Level, low.LineHours, low.Strikes, low.OnHours, low.BoatHours = "[8, 10)", 20, 2, 2, 0
+		high.Level, high.LineHours, high.Strikes, high.OnHours, high.BoatHours = "[10, 12)", 20, more, more, 0
+		high.Hookups, high.Landed, high.Released = 0, 0, 0
+		src.Speeds = append(src.Speeds, low, high)
+		p.Level, p.BoatHours = "[0, 250)", 0
+		src.Lures = append(src.Lures, p)
+		src.Fish = append(src.Fish, bundle.Piece{Trip: i + 1, Fish: 1, Landed: 1, OnScale: 1, Species: "PBF", Month: p.Level, WeightKG: 40 + float64(i), List: bundle.Dock})
+		src.Sizes = append(src.Sizes, bundle.Class(sizeEdges, 40+float64(i)))
+	}
+	for i := range src.Fish {
+		src.Fish[i].Month = src.Months[i].Level
+	}
+	s, err := bundle.Make(id, src)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func clubPage(t *testing.T, in ClubInput) string {
+	t.Helper()
+	in.Units, in.Title = "metric", "The club's season"
+	var buf bytes.Buffer
+	if err := Club(&buf, in); err != nil {
+		t.Fatal(err)
+	}
+	return buf.String()
+}
+
+// By hand: three boats of 24 strikes in 240 line-hours at 8 to 10 kn are 72 in 720,
+// 0.10 per line-hour; with 12 in 240 at 10 to 12 kn each, 36 in 720, half of it on
+// the same boats.
+func TestClubAddsUpBoats(t *testing.T) {
+	in := ClubInput{}
+	for _, id := range []string{"a", "b", "c"} {
+		in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(t, id, 1)}})
+	}
+	in.Units = "metric"
+	c, err := newClub(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := clubFactor{"speed", "", "", "speed-band", func(s bundle.Season) []bundle.Cell { return s.Speeds }}
+	levels := c.levels(f.rows)
+	if len(levels) != 2 || levels[0].name != "[8, 10)" || levels[0].cell.Strikes != 72 || levels[0].boats != 3 || levels[1].cell.LineHours != 720 {
+		t.Errorf("levels %+v", levels)
+	}
+	e := c.compare(f, levels)
+	if e.Levels[0].Rate != 0.1 || e.Levels[1].Rate != 0.05 || !e.Levels[1].Told || e.Levels[1].Ratio.Ratio != 0.5 {
+		t.Errorf("rates %v and %v, ratio on the same boats %v", e.Levels[0].Rate, e.Levels[1].Rate, e.Levels[1].Ratio.Ratio)
+	}
+	html := clubPage(t, in)
+	for _, want := range []string{"3 boats: 36 trips", "8 to 10 kn: 0.10", "51 kg, PBF"} {
+		if !strings.Contains(html, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+}
+
+// Fewer than 8 boats tell nothing apart, however clear their counts; nine that all
+// agree do.
+func TestClubVerdictNeedsBoats(t *testing.T) {
+	for boats, want := range map[int]string{7: "is better is not settled", 9: "lies above that of every other"} {
+		var in ClubInput
+		for i := range boats {
+			id := fmt.Sprint("b", i)
+			in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(t, id, 0)}})
+		}
+		if html := clubPage(t, in); !strings.Contains(html, want) {
+			t.Errorf("%d boats: the page does not say %q", boats, want)
+		}
+	}
+}
+
+// The three lists are never mixed: a fish on the dock scale is on no other list.
+func TestHeaviestListsAreApart(t *testing.T) {
+	html := clubPage(t, ClubInput{Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{shares(t, "a", 0)}}}})
+	for id, want := range map[string]bool{"heaviest-certified-scale": false, "heaviest-dock-scale": true, "heaviest-estimate": false} {
+		_, section, _ := strings.Cut(html, `<section id="`+id+`"`)
+		section, _, _ = strings.Cut(section, "</section>")
+		if section == "" || strings.Contains(section, "51.0") != want {
+			t.Errorf("%s: the fish is on it: %v, want %v", id, !want, want)
+		}
+	}
+}
+
+func TestClubWithoutBoats(t *testing.T) {
+	html := clubPage(t, ClubInput{TooFew: 2})
+	if !strings.Contains(html, "No boat with 3 trips or more") {
+		t.Error("a club without boats is not said so")
+	}
+	if err := Club(&bytes.Buffer{}, ClubInput{Units: "stone"}); err == nil {
+		t.Error("units stone: no error")
+	}
+}
+
+// A club of 300 boats: the page from what 'export club' wrote.
+func BenchmarkClub300Boats(b *testing.B) {
+	var in ClubInput
+	in.Units = "metric"
+	for i := range 300 {
+		id := fmt.Sprintf("boat-%d", i)
+		in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(b, id, int64(i%3))}})
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := Club(&bytes.Buffer{}, in); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
