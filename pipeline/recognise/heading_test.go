@@ -28,7 +28,7 @@ func TestHeading(t *testing.T) {
 		{"AVG SPD (KTS)", "speed_kn", unit.Knot}, {"# BITES", "strikes_n", ""}, {"Total landed", "landed_n", ""}, {"Yds back", "setback_m", unit.Yard}, {"Min. fought", "fight_s", unit.Minute},
 		{"Leader material & lb", "leader", ""}, {"If lost - why", "loss_cause", ""}, {"Av. speed kn", "speed_kn", unit.Knot}, {"Number of rods", "lines_out", ""},
 		{"Weight (est)", "", ""}, {"Est. weight lb", "", ""}, {"Guessed length", "", ""},
-		{"Fuel used", "", ""}, {"In", "", ""}, {"", "", ""}, {strings.Repeat("length ", 30), "", ""},
+		{"Fuel used", "", ""}, {"In", "start_s", ""}, {"", "", ""}, {strings.Repeat("length ", 30), "", ""},
 	} {
 		h := table.heading(c.text)
 		got := ""

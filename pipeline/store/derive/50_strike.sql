@@ -1,16 +1,25 @@
 -- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
 -- 'hooked' is a hook-up of which nobody wrote down what became.
 CREATE OR REPLACE TEMP TABLE flat_count AS
-WITH n AS (
-    SELECT *, coalesce(landed_n, 0) AS landed, coalesce(released_n, 0) AS released,
+WITH t AS (
+    -- of one hooked fish that no count follows further, the row's words say what became
+    SELECT *, CASE WHEN hooked_n = 1 AND landed_n IS NULL AND released_n IS NULL AND lost_n IS NULL THEN
+            CASE WHEN outcome IN ('landed', 'released', 'lost') THEN outcome
+                 WHEN outcome IS NULL AND kept THEN 'landed' WHEN outcome IS NULL AND NOT kept THEN 'released'
+                 WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL THEN 'landed' END
+        END AS told
+    FROM labelled WHERE kind = 'flat'
+), n AS (
+    SELECT *, coalesce(landed_n, (told = 'landed')::INT, 0) AS landed, coalesce(released_n, (told = 'released')::INT, 0) AS released,
         num_nulls AS blanks, (landed_n IS NOT NULL OR released_n IS NOT NULL) AS boated_known
     FROM (SELECT l.*, (strikes_n IS NULL)::INT + (hooked_n IS NULL)::INT + (landed_n IS NULL)::INT
             + (released_n IS NULL)::INT + (lost_n IS NULL)::INT + (missed_n IS NULL)::INT AS num_nulls
-          FROM labelled l WHERE kind = 'flat' AND ord NOT IN (SELECT ord FROM leg_again)
+          FROM t l WHERE ord NOT IN (SELECT ord FROM leg_again)
             AND (strikes_n > 0 OR hooked_n > 0 OR landed_n > 0 OR released_n > 0 OR lost_n > 0 OR missed_n > 0
                 OR coalesce(outcome, species_logged, length_cm::VARCHAR, girth_cm::VARCHAR, scale_kg::VARCHAR, time_s::VARCHAR, kept::VARCHAR) IS NOT NULL))
 ), h AS (
     SELECT *, CASE WHEN lost_n IS NOT NULL THEN lost_n
+            WHEN told = 'lost' THEN 1
             WHEN hooked_n IS NOT NULL AND boated_known THEN hooked_n - landed - released ELSE 0 END AS lost
     FROM n
 ), m AS (
