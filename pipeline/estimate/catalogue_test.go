@@ -22,10 +22,10 @@ func mustDefault(t *testing.T) *Catalogue {
 	return c
 }
 
-const goodRelation = "X-1,XXX,both,a stock,pacific,1e-5,3,FL,round,100,50,200,0.1,yes,A study,,seen in the source,\n"
+const goodRelation = "X-1,ZZZ,both,a stock,pacific,1e-5,3,FL,round,100,50,200,0.1,yes,A study,,seen in the source,\n"
 
 func TestParseErrorsNamePlace(t *testing.T) {
-	const conv = "XXX,,length,TL,FL,linear,0,0.9,,,,A study,,seen in the source,\n"
+	const conv = "ZZZ,,length,TL,FL,linear,0,0.9,,,,A study,,seen in the source,\n"
 	tests := []struct{ name, relations, conversions, want string }{
 		{"no number", strings.Replace(goodRelation, "1e-5", "small", 1), "", `relations.csv row 2 column a: "small" is not a number`},
 		{"negative", strings.Replace(goodRelation, "1e-5", "-1", 1), "", `row 2 column a: "-1" is not above zero`},
@@ -34,7 +34,7 @@ func TestParseErrorsNamePlace(t *testing.T) {
 		{"kind", strings.Replace(goodRelation, ",FL,", ",XL,", 1), "", `column length_kind: "XL"`},
 		{"state", strings.Replace(goodRelation, ",round,", ",cooked,", 1), "", `column weight_state: "cooked"`},
 		{"ocean", strings.Replace(goodRelation, "pacific", "arctic", 1), "", `column ocean: "arctic"`},
-		{"code", strings.Replace(goodRelation, ",XXX,", ",xx,", 1), "", `column species: "xx"`},
+		{"code", strings.Replace(goodRelation, ",ZZZ,", ",xx,", 1), "", `column species: "xx"`},
 		{"range", strings.Replace(goodRelation, "50,200", "200,50", 1), "", "column max_cm: 50 is not above min_cm 200"},
 		{"spread", strings.Replace(goodRelation, ",0.1,yes", ",10,yes", 1), "", "column residual_s: 10"},
 		{"count", strings.Replace(goodRelation, ",100,", ",1.5,", 1), "", `column n: "1.5" is not a whole number`},
@@ -42,11 +42,11 @@ func TestParseErrorsNamePlace(t *testing.T) {
 		{"seen", strings.Replace(goodRelation, "seen in the source", "trust me", 1), "", `column seen: "trust me"`},
 		{"citation", strings.Replace(goodRelation, "A study", "", 1), "", "column citation: is blank"},
 		{"twice", goodRelation + goodRelation, "", `relations.csv row 3 column id: "X-1" stands twice`},
-		{"short row", "X-1,XXX\n", "", "relations.csv"},
+		{"short row", "X-1,ZZZ\n", "", "relations.csv"},
 		{"conversion", goodRelation, strings.Replace(conv, "0.9", "0", 1), `conversions.csv row 2 column m: "0" is not above zero`},
 		{"conversion kind", goodRelation, strings.Replace(conv, "TL", "ZZ", 1), `conversions.csv row 2 column from: "ZZ"`},
 		{"power", goodRelation, strings.Replace(conv, "linear", "power", 1), "column c: a power needs"},
-		{"factor", goodRelation, "XXX,,weight,dressed,round,linear,0,0.8,,,,A study,,seen in the source,\n", "column m: a weight factor"},
+		{"factor", goodRelation, "ZZZ,,weight,dressed,round,linear,0,0.8,,,,A study,,seen in the source,\n", "column m: a weight factor"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -130,7 +130,7 @@ func TestResidualSpread(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	es := c.Weigh(Fish{Species: "XXX", LengthCM: 100, LengthKind: "FL"}, nil)
+	es := c.Weigh(Fish{Species: "ZZZ", LengthCM: 100, LengthKind: "FL"}, nil)
 	lo, hi := interval(10, 0.1, 100, 98)
 	if len(es) != 1 || !es[0].HasInterval || !near(es[0].LoKG, lo, 1e-12) || !near(es[0].HiKG, hi, 1e-12) || !hasNote(es[0], "published residual spread (0.100") {
 		t.Errorf("%+v", es)
@@ -144,7 +144,7 @@ func TestRelationWithoutFactor(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := Fish{Species: "XXX", LengthCM: 100, LengthKind: "FL"}
+	f := Fish{Species: "ZZZ", LengthCM: 100, LengthKind: "FL"}
 	if es := c.Weigh(f, nil); len(es) != 0 {
 		t.Errorf("%+v", es)
 	}

@@ -118,11 +118,11 @@ func TestPredictEach(t *testing.T) {
 func TestLeaveOneOutByRefit(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	ps := simulate(rng, 12, 4.2e-5, 0.15)
-	got := FitOwn(ps)["XXX"]
+	got := FitOwn(ps)["ZZZ"]
 	want := 0.0
 	for i, p := range ps {
 		others := append(append([]Pair{}, ps[:i]...), ps[i+1:]...)
-		k := FitOwn(others)["XXX"].K
+		k := FitOwn(others)["ZZZ"].K
 		want += math.Abs(k*p.LengthCM*p.GirthCM*p.GirthCM-p.ScaleKG) / float64(len(ps))
 	}
 	if !near(got.LOOOwn, want, 1e-12) {
@@ -185,13 +185,13 @@ func TestFitOwnKinds(t *testing.T) {
 	}
 }
 
-// simulate draws n fish of species XXX with W = k L G^2 exp(s z).
+// simulate draws n fish of species ZZZ with W = k L G^2 exp(s z).
 func simulate(rng *rand.Rand, n int, k, s float64) []Pair {
 	out := make([]Pair, n)
 	for i := range out {
 		l := 90 + 110*rng.Float64()
 		g := l * (0.65 + 0.15*rng.Float64())
-		out[i] = Pair{Species: "XXX", LengthCM: l, GirthCM: g, ScaleKG: k * l * g * g * math.Exp(s*rng.NormFloat64())}
+		out[i] = Pair{Species: "ZZZ", LengthCM: l, GirthCM: g, ScaleKG: k * l * g * g * math.Exp(s*rng.NormFloat64())}
 	}
 	return out
 }
@@ -208,9 +208,9 @@ func TestOwnCoverage(t *testing.T) {
 			for range trials {
 				ps := simulate(rng, n+1, ratio*commonK, 0.08)
 				p := ps[n]
-				own := FitOwn(ps[:n])["XXX"]
+				own := FitOwn(ps[:n])["ZZZ"]
 				own.Used = true // the interval's promise must not hang on the choice
-				es := c.Weigh(Fish{Species: "XXX", LengthCM: p.LengthCM, GirthCM: p.GirthCM}, map[string]Own{"XXX": own})
+				es := c.Weigh(Fish{Species: "ZZZ", LengthCM: p.LengthCM, GirthCM: p.GirthCM}, map[string]Own{"ZZZ": own})
 				if es[0].Method != OwnCoefficient || !es[0].HasInterval {
 					t.Fatalf("%+v", es[0])
 				}
@@ -288,9 +288,9 @@ func TestRelationCoverage(t *testing.T) {
 		for i := range x {
 			ss += (y[i] - a - b*x[i]) * (y[i] - a - b*x[i])
 		}
-		r := Relation{Species: "XXX", A: math.Exp(a), B: b, LengthKind: ForkLength, WeightState: Round, N: n, ResidualS: math.Sqrt(ss / (n - 2))}
+		r := Relation{Species: "ZZZ", A: math.Exp(a), B: b, LengthKind: ForkLength, WeightState: Round, N: n, ResidualS: math.Sqrt(ss / (n - 2))}
 		l, w := draw()
-		e, _ := c.byRelation(Fish{Species: "XXX", LengthCM: l, LengthKind: "FL"}, r)
+		e, _ := c.byRelation(Fish{Species: "ZZZ", LengthCM: l, LengthKind: "FL"}, r)
 		if e.HasInterval && e.LoKG <= w && w <= e.HiKG {
 			hits++
 		}

@@ -182,10 +182,10 @@ func TestOceans(t *testing.T) {
 }
 
 func TestParseErrorsNamePlace(t *testing.T) {
-	const fish = "XXX,Genus species,A fish,tuna,100,FL,20,a source\n"
+	const fish = "ZZZ,Genus species,A fish,tuna,100,FL,20,a source\n"
 	tests := []struct{ name, species, names, want string }{
-		{"code", strings.Replace(fish, "XXX", "xxx", 1), "", `species.csv row 2 column code: "xxx"`},
-		{"twice", fish + fish, "", `species.csv row 3 column code: "XXX" stands twice`},
+		{"code", strings.Replace(fish, "ZZZ", "zzz", 1), "", `species.csv row 2 column code: "zzz"`},
+		{"twice", fish + fish, "", `species.csv row 3 column code: "ZZZ" stands twice`},
 		{"group", strings.Replace(fish, "tuna", "whale", 1), "", "column group"},
 		{"length", strings.Replace(fish, "100", "long", 1), "", `column max_length_cm: "long"`},
 		{"weight", strings.Replace(fish, ",20,", ",-20,", 1), "", `column max_weight_kg: "-20"`},
@@ -193,10 +193,10 @@ func TestParseErrorsNamePlace(t *testing.T) {
 		{"kind", strings.Replace(fish, "FL", "XL", 1), "", "column max_length_kind"},
 		{"source", strings.Replace(fish, "a source", "", 1), "", "column source: is blank"},
 		{"no code", fish, "a name,YYY,,x,\n", `names.csv row 2 column code: no species has the code "YYY"`},
-		{"ocean", fish, "a name,XXX,lake,x,\n", `names.csv row 2 column ocean: "lake"`},
-		{"name", fish, "!,XXX,,x,\n", "names.csv row 2 column name: is blank"},
-		{"name twice", fish, "a name,XXX,,x,\nA-Name,XXX,,x,\n", `names.csv row 3 column name: "A-Name" stands twice`},
-		{"name source", fish, "a name,XXX,,,\n", "names.csv row 2 column source: is blank"},
+		{"ocean", fish, "a name,ZZZ,lake,x,\n", `names.csv row 2 column ocean: "lake"`},
+		{"name", fish, "!,ZZZ,,x,\n", "names.csv row 2 column name: is blank"},
+		{"name twice", fish, "a name,ZZZ,,x,\nA-Name,ZZZ,,x,\n", `names.csv row 3 column name: "A-Name" stands twice`},
+		{"name source", fish, "a name,ZZZ,,,\n", "names.csv row 2 column source: is blank"},
 		{"short row", fish, "a name\n", "names.csv"},
 	}
 	for _, tt := range tests {
@@ -205,7 +205,7 @@ func TestParseErrorsNamePlace(t *testing.T) {
 			t.Errorf("%s: error %v, want %q in it", tt.name, err, tt.want)
 		}
 	}
-	if _, err := parse(speciesHeader+"\n"+fish, namesHeader+"\na name,XXX,,x,\n"); err != nil {
+	if _, err := parse(speciesHeader+"\n"+fish, namesHeader+"\na name,ZZZ,,x,\n"); err != nil {
 		t.Errorf("good tables were refused: %v", err)
 	}
 	if _, err := parse("", ""); err == nil {
