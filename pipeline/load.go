@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"sync"
 
 	"wakeledger/pipeline/batch"
@@ -196,7 +197,13 @@ func (f *filling) sheet(ctx context.Context, p *plan) error {
 	src := &source{rows: rows, reader: reader, header: p.headerRow, skipped: map[normalise.Skip]int64{}, progress: f.progress}
 	defer src.problems.close()
 	batches := batch.NewReader(ctx, src)
-	p.report.Kept, err = f.load.Insert(ctx, p.index, p.info.Name, string(p.layout.Kind), batches)
+	if !p.info.Workbook {
+		// Text comes so fast that collecting its few megabytes of garbage at the
+		// usual rate would take a twelfth of the time.
+		defer debug.SetGCPercent(debug.SetGCPercent(400))
+	}
+	to := store.Sheet{No: p.index, Name: p.info.Name, Kind: string(p.layout.Kind), Slow: p.info.Workbook}
+	p.report.Kept, err = f.load.Insert(ctx, to, batches)
 	batches.Release()
 	if err != nil {
 		return fmt.Errorf("%s: %w", p.pos, err)

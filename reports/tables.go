@@ -14,7 +14,7 @@ import (
 )
 
 // workTables hold what loading works with; they are no part of an export.
-var workTables = []string{"setting", "entry_kept", "entry_shape"}
+var workTables = []string{"setting", "log_sheet", "entry_kept", "entry_shape"}
 
 // ExportTables writes every table of a season file into dir, which must be empty
 // or not there: format is "parquet" or "csv". datapackage.json describes them.

@@ -93,14 +93,31 @@ func (db *DB) forget(ctx context.Context, id int64) error {
 	return nil
 }
 
+// Sheet is one sheet of a log.
+type Sheet struct {
+	No   int // from 0, in its file
+	Name string
+	Kind string
+	Slow bool // rows come no faster than one thread stores them: a second would only take memory
+}
+
 // Insert stores the entries of one sheet as they come. The columns of r are
 // columns of the table entry. It returns the number of rows.
-func (l *Load) Insert(ctx context.Context, sheetNo int, sheet, kind string, r array.RecordReader) (int64, error) {
+func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int64, err error) {
 	if err := l.db.widen(ctx, r.Schema()); err != nil {
 		return 0, err
 	}
-	n, err := l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf(
-		"%d AS log_id, %d AS sheet_no, %s AS sheet, %s AS kind", l.id, sheetNo, literal(sheet), literal(kind)), r)
+	var id int64
+	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.id, s.No, s.Name, s.Kind).Scan(&id); err != nil {
+		return 0, fmt.Errorf("add_sheet: %w", err)
+	}
+	if s.Slow {
+		if err := l.db.exec(ctx, "one_thread"); err != nil {
+			return 0, err
+		}
+		defer func() { err = errors.Join(err, l.db.exec(context.WithoutCancel(ctx), "all_threads")) }()
+	}
+	n, err = l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), r)
 	l.rows += n
 	return n, err
 }

@@ -53,7 +53,7 @@ func replace(ctx context.Context, db *DB, name string, l *legs) (int64, error) {
 	return db.Replace(ctx, &Log{Name: name, SHA256: "x"}, noon, func(load *Load) error {
 		r := batch.NewReader(ctx, l)
 		defer r.Release()
-		_, err := load.Insert(ctx, 0, "O'Brien's \"sheet\"", "legs", r)
+		_, err := load.Insert(ctx, Sheet{Name: "O'Brien's \"sheet\"", Kind: "legs", Slow: true}, r)
 		return err
 	})
 }

@@ -13,15 +13,21 @@ CREATE TABLE log (
     loaded_at TIMESTAMP NOT NULL -- UTC
 );
 
--- What the logs say: one row per row of a log, in the season file's units. Kept
+-- A sheet of a log that was understood.
+CREATE TABLE log_sheet (
+    sheet_id INTEGER NOT NULL,
+    log_id   INTEGER NOT NULL,
+    sheet_no INTEGER NOT NULL,
+    sheet    VARCHAR NOT NULL,
+    kind     VARCHAR NOT NULL   -- trips, legs, lines, strikes, fish or flat
+);
+-- What the logs say: one row per row of a sheet, in the season file's units. Kept
 -- in entry_kept, which has the columns that the logs so far have used: those that
--- nobody logs would cost a fifth of a load's time. entry_shape has no rows but all
--- columns, and entry is what everything else reads.
+-- nobody logs, and those that say the same for a whole sheet, would cost a quarter
+-- of a load's time. entry_shape has no rows but all columns, and entry is what
+-- everything else reads.
 CREATE TABLE entry_shape (
-    log_id          INTEGER NOT NULL,
-    sheet_no        INTEGER NOT NULL,
-    sheet           VARCHAR NOT NULL,
-    kind            VARCHAR NOT NULL,  -- trips, legs, lines, strikes, fish or flat
+    sheet_id        INTEGER NOT NULL,
     "row"           BIGINT NOT NULL,
     trip            VARCHAR,
     boat            VARCHAR,
@@ -86,10 +92,10 @@ CREATE TABLE entry_shape (
     kept            BOOLEAN,
     extra           VARCHAR            -- JSON: columns that were not understood, by heading
 );
-CREATE TABLE entry_kept (
-    log_id INTEGER NOT NULL, sheet_no INTEGER NOT NULL, sheet VARCHAR NOT NULL, kind VARCHAR NOT NULL, "row" BIGINT NOT NULL
-);
-CREATE VIEW entry AS SELECT * FROM entry_shape UNION ALL BY NAME SELECT * FROM entry_kept;
+CREATE TABLE entry_kept (sheet_id INTEGER NOT NULL, "row" BIGINT NOT NULL);
+CREATE VIEW entry AS
+SELECT s.log_id, s.sheet_no, s.sheet, s.kind, e.* EXCLUDE (sheet_id)
+FROM (SELECT * FROM entry_shape UNION ALL BY NAME SELECT * FROM entry_kept) e JOIN log_sheet s USING (sheet_id);
 
 -- Rows that could not be used. stage 'read': by themselves; 'join': beside the others.
 CREATE TABLE set_aside (
