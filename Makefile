@@ -6,7 +6,7 @@ FUZZTIME ?= 60s
 DEMO = testdata/demo/logs
 DEMO_TRACKS = testdata/demo/tracks
 # packages under testdata, which ./... passes over
-FIXTURES = ./testdata/browser ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
+FIXTURES = ./testdata/bench ./testdata/browser ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
 
 .PHONY: help build demo test check race fuzz bench golden clean
 
@@ -47,9 +47,8 @@ fuzz: ## each fuzz target for a minute, or for FUZZTIME
 	done
 
 bench: build ## speed, as ratios in one run
-	WAKELEDGER_BIN=$(CURDIR)/bin/wakeledger $(GO) test -run '^$$' -bench Load -benchtime 3x -timeout 30m ./cmd/wakeledger
-	$(GO) test -run '^$$' -bench . -benchtime 1s ./pipeline/unit ./pipeline/sheet ./pipeline/track
-	$(GO) test -run '^$$' -bench Club300 ./reports
+	WAKELEDGER_BIN=$(CURDIR)/bin/wakeledger $(GO) test -run '^$$' -bench . -benchtime 3x -timeout 40m ./cmd/wakeledger
+	$(GO) test -run '^$$' -bench . -benchtime 1s ./pipeline/unit ./pipeline/sheet ./pipeline/normalise ./pipeline/track
 
 golden: ## write expected outputs anew; read the difference before committing
 	$(GO) test ./cmd/... -update

@@ -113,19 +113,3 @@ func TestClubWithoutBoats(t *testing.T) {
 		t.Error("units stone: no error")
 	}
 }
-
-// A club of 300 boats: the page from what 'export club' wrote.
-func BenchmarkClub300Boats(b *testing.B) {
-	var in ClubInput
-	in.Units = "metric"
-	for i := range 300 {
-		id := fmt.Sprintf("boat-%d", i)
-		in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(b, id, int64(i%3))}})
-	}
-	b.ReportAllocs()
-	for b.Loop() {
-		if err := Club(&bytes.Buffer{}, in); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -1,125 +1,69 @@
 package main
 
 import (
-	"bufio"
+	"bytes"
 	"context"
 	"database/sql"
+	"encoding/xml"
 	"errors"
 	"fmt"
-	"math/rand/v2"
+	"io"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"syscall"
+	"strconv"
 	"testing"
-	"time"
 
-	"github.com/xuri/excelize/v2"
-
+	"wakeledger/pipeline"
 	"wakeledger/pipeline/store"
+	"wakeledger/reports"
+	"wakeledger/reports/bundle"
+	"wakeledger/testdata/bench"
 )
 
-// columns of the logs that the benchmarks read, with the type that the
-// database's own reader is told.
-var benchColumns = []struct{ heading, typ string }{
-	{"Trip", "VARCHAR"}, {"Boat", "VARCHAR"}, {"Date", "DATE"}, {"Start", "TIME"}, {"End", "TIME"}, {"Speed (kn)", "DOUBLE"},
-	{"Lat", "DOUBLE"}, {"Lon", "DOUBLE"}, {"SST (C)", "DOUBLE"}, {"Approach", "VARCHAR"}, {"Line", "VARCHAR"}, {"Lure", "VARCHAR"},
-	{"Lure weight (g)", "DOUBLE"}, {"Colour", "VARCHAR"}, {"Drag (kg)", "DOUBLE"}, {"Setback (m)", "DOUBLE"},
-	{"Strikes", "BIGINT"}, {"Hooked", "BIGINT"}, {"Landed", "BIGINT"}, {"Released", "BIGINT"},
-}
-
-// benchRows calls put with each row: five legs a trip, four lines a leg.
-func benchRows(n int, put func(row []string)) {
-	rng := rand.New(rand.NewPCG(1, 2))
-	lures := []string{"Blue Ferrule", "Tin Gusset", "Pintuck", "Treadle", "Basting Iron"}
-	places := []string{"port long", "port short", "starboard short", "starboard long"}
-	day := time.Date(1990, 1, 1, 0, 0, 0, 0, time.UTC)
-	row := make([]string, len(benchColumns))
-	for i := range n {
-		line, leg, trip := i%4, i/4%5, i/20
-		if line == 0 {
-			start := 360 + leg*120
-			end := start + 30 + rng.IntN(60)
-			row[0], row[1] = fmt.Sprint("T", trip), fmt.Sprint("Boat ", trip%7)
-			row[2] = day.AddDate(0, 0, trip/7).Format("2006-01-02")
-			row[3], row[4] = fmt.Sprintf("%02d:%02d", start/60, start%60), fmt.Sprintf("%02d:%02d", end/60, end%60)
-			row[5] = fmt.Sprintf("%.1f", 6+rng.Float64()*10)
-			row[6], row[7] = fmt.Sprintf("%.4f", 30+5*rng.Float64()), fmt.Sprintf("%.4f", -140-5*rng.Float64())
-			row[8], row[9] = fmt.Sprintf("%.1f", 16+8*rng.Float64()), "straight"
-		}
-		row[10], row[11] = places[line], lures[rng.IntN(len(lures))]
-		row[12], row[13] = fmt.Sprint(150+50*rng.IntN(12)), []string{"blue", "pink", "black"}[rng.IntN(3)]
-		row[14], row[15] = fmt.Sprintf("%.1f", 8+rng.Float64()*8), fmt.Sprint(40+rng.IntN(160))
-		strike := rng.IntN(10) / 9
-		hooked := strike * (rng.IntN(10) / 3 % 2)
-		row[16], row[17], row[18], row[19] = fmt.Sprint(strike), fmt.Sprint(hooked), fmt.Sprint(hooked*rng.IntN(2)), "0"
-		put(row)
-	}
-}
-
-func benchCSV(b *testing.B, name string, n int) {
+// must runs a command and adds its time to total. A process's peak begins with the
+// size of the one that starts it, so that this one has others write what is large.
+func must(b *testing.B, total *float64, name string, args ...string) (peakMiB float64) {
 	b.Helper()
-	f, err := os.Create(name)
+	c, err := bench.Run(name, args...)
 	if err != nil {
 		b.Fatal(err)
 	}
-	w := bufio.NewWriter(f)
-	for i, c := range benchColumns {
-		fmt.Fprint(w, c.heading, [2]string{",", "\n"}[i/(len(benchColumns)-1)])
-	}
-	benchRows(n, func(row []string) {
-		for i, cell := range row {
-			fmt.Fprint(w, cell, [2]string{",", "\n"}[i/(len(row)-1)])
-		}
-	})
-	if err := w.Flush(); err != nil {
-		b.Fatal(err)
-	}
-	f.Close()
+	*total += c.Seconds
+	return c.PeakMiB
 }
 
-// timed runs a command of this package's, or the program that WAKELEDGER_BIN
-// names, in a process of its own. Its peak memory is that process's: this one
-// stays small, for a child's count begins with its parent's.
-func timed(b *testing.B, name string, args ...string) (seconds, peakMiB float64) {
+func orFatal(b *testing.B, err error) {
 	b.Helper()
-	if bin := os.Getenv("WAKELEDGER_BIN"); bin != "" && name == "wakeledger" {
-		name = bin
+	if err != nil {
+		b.Fatal(err)
 	}
-	c := exec.Command(name, args...)
-	began := time.Now()
-	if out, err := c.CombinedOutput(); err != nil {
-		b.Fatalf("%v\n%s", err, out)
-	}
-	return time.Since(began).Seconds(), float64(c.ProcessState.SysUsage().(*syscall.Rusage).Maxrss) / 1024
 }
 
 // load runs the whole command in a new season file.
-func load(b *testing.B, dir, log string) (seconds, peakMiB float64) {
+func load(b *testing.B, total *float64, dir string, logs ...string) (peakMiB float64) {
 	b.Helper()
 	db := filepath.Join(dir, "bench.duckdb")
 	os.Remove(db)
-	return timed(b, "wakeledger", "--db", db, "load", log)
+	return must(b, total, "wakeledger", append([]string{"--db", db, "load"}, logs...)...)
 }
 
 // readCSV runs the database's own reader into a typed table of a new file, with
 // the order of the rows kept as is its default, or not.
-func readCSV(b *testing.B, dir, log string, ordered bool) float64 {
+func readCSV(b *testing.B, total *float64, dir, log string, ordered bool) {
 	b.Helper()
 	name := filepath.Join(dir, "own.duckdb")
 	os.Remove(name)
-	seconds, _ := timed(b, "own-reader", name, log, fmt.Sprint(ordered))
-	return seconds
+	must(b, total, "own-reader", name, log, fmt.Sprint(ordered))
 }
 
 // ownReader is the command own-reader.
 func ownReader() {
 	types := ""
-	for i, c := range benchColumns {
+	for i, c := range bench.Columns {
 		if i > 0 {
 			types += ", "
 		}
-		types += fmt.Sprintf("'%s': '%s'", c.heading, c.typ)
+		types += fmt.Sprintf("'%s': '%s'", c.Heading, c.Type)
 	}
 	db, err := store.Open(context.Background(), os.Args[1])
 	if err == nil {
@@ -133,6 +77,38 @@ func ownReader() {
 			err = errors.Join(rows.Err(), rows.Close(), db.Close())
 		}
 	}
+	leave(err)
+}
+
+// countLines is the command count-lines: as plain a scan of a file as there is.
+func countLines() {
+	f, err := os.Open(os.Args[1])
+	block := make([]byte, 64<<10)
+	for n, got := 0, 0; err == nil; n += bytes.Count(block[:got], []byte{'\n'}) {
+		got, err = f.Read(block)
+	}
+	leave(notEnd(err))
+}
+
+// readXML is the command read-xml: the standard library's pass over a file's tags.
+func readXML() {
+	f, err := os.Open(os.Args[1])
+	if err == nil {
+		for d := xml.NewDecoder(f); err == nil; {
+			_, err = d.RawToken()
+		}
+	}
+	leave(notEnd(err))
+}
+
+func notEnd(err error) error {
+	if errors.Is(err, io.EOF) {
+		return nil
+	}
+	return err
+}
+
+func leave(err error) {
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
@@ -146,14 +122,13 @@ func BenchmarkLoadCSV(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			dir := b.TempDir()
 			log := filepath.Join(dir, "flat.csv")
-			benchCSV(b, log, n)
-			readCSV(b, dir, log, true) // the file is in the system's cache from here on
-			var ours, own, unordered, peak float64
+			orFatal(b, bench.CSV(log, n))
+			var ours, own, unordered, peak, first float64
+			readCSV(b, &first, dir, log, true) // the file is in the system's cache from here on
 			for b.Loop() {
-				s, p := load(b, dir, log)
-				ours, peak = ours+s, max(peak, p)
-				own += readCSV(b, dir, log, true)
-				unordered += readCSV(b, dir, log, false)
+				peak = max(peak, load(b, &ours, dir, log))
+				readCSV(b, &own, dir, log, true)
+				readCSV(b, &unordered, dir, log, false)
 			}
 			b.ReportMetric(own/ours, "of-read_csv")
 			b.ReportMetric(unordered/ours, "of-unordered-read_csv")
@@ -169,62 +144,119 @@ func BenchmarkLoadWorkbook(b *testing.B) {
 	const n = 100_000
 	dir := b.TempDir()
 	log := filepath.Join(dir, "flat.xlsx")
-	f := excelize.NewFile()
-	// a stream leaves the dimension at one cell, which is all that openpyxl would then read
-	if err := f.SetSheetDimension("Sheet1", fmt.Sprint("A1:T", n+1)); err != nil {
-		b.Fatal(err)
-	}
-	w, err := f.NewStreamWriter("Sheet1")
-	if err != nil {
-		b.Fatal(err)
-	}
-	put := func(at int, row []string) {
-		cells := make([]any, len(row))
-		for i, c := range row {
-			cells[i] = c
-			if v := 0.0; len(c) > 0 && c[0] <= '9' {
-				if k, err := fmt.Sscanf(c+"\n", "%f\n", &v); k == 1 && err == nil && i != 2 && i != 3 && i != 4 {
-					cells[i] = v
-				}
-			}
-		}
-		if err := w.SetRow(fmt.Sprint("A", at), cells); err != nil {
-			b.Fatal(err)
-		}
-	}
-	head := make([]string, len(benchColumns))
-	for i, c := range benchColumns {
-		head[i] = c.heading
-	}
-	put(1, head)
-	at := 1
-	benchRows(n, func(row []string) { at++; put(at, row) })
-	if err := w.Flush(); err != nil {
-		b.Fatal(err)
-	}
-	if err := f.SaveAs(log); err != nil {
-		b.Fatal(err)
-	}
-	interpreter := "python3"
-	if exec.Command("/usr/bin/python3", "-c", "import openpyxl").Run() == nil {
-		interpreter = "/usr/bin/python3" // Debian's, whose packages another in the path does not see
-	}
-	python := "import openpyxl,sys\nn=0\nfor r in openpyxl.load_workbook(sys.argv[1],read_only=True).worksheets[0].iter_rows(values_only=True): n+=1\nassert n>=100000"
+	var making float64
+	must(b, &making, "write-workbook", log, fmt.Sprint(n))
 	var ours, other, peak float64
 	for b.Loop() {
-		s, p := load(b, dir, log)
-		ours, peak = ours+s, max(peak, p)
-		began := time.Now()
-		if err := exec.Command(interpreter, "-c", python, log).Run(); err != nil {
-			b.Logf("openpyxl is not installed (%v): no ratio to it", err)
-			continue
+		peak = max(peak, load(b, &ours, dir, log))
+		c, err := bench.Openpyxl(log)
+		if err != nil {
+			b.Logf("no ratio to openpyxl: %v", err)
 		}
-		other += time.Since(began).Seconds()
+		other += c.Seconds
 	}
-	if other > 0 {
-		b.ReportMetric(other/ours, "of-openpyxl")
-	}
+	b.ReportMetric(other/ours, "of-openpyxl")
 	b.ReportMetric(float64(n*b.N)/ours, "rows/s")
 	b.ReportMetric(peak, "peak-MiB")
 	b.ReportMetric(0, "ns/op")
+}
+
+// A season of one-second fixes with the log of its legs: loading both, and the
+// first question, which makes the season's tables, against two reads of the
+// track's file: counting its lines, and the standard library's pass over its tags.
+func BenchmarkLoadTrack(b *testing.B) {
+	for _, trips := range []int{6, 60} {
+		b.Run(fmt.Sprint(trips, "trips"), func(b *testing.B) {
+			dir := b.TempDir()
+			gpx, legs := filepath.Join(dir, "season.gpx"), filepath.Join(dir, "legs.csv")
+			fixes, err := bench.Track(gpx, legs, trips)
+			orFatal(b, err)
+			var ours, ask, lines, tags, peak float64
+			for b.Loop() {
+				peak = max(peak, load(b, &ours, dir, gpx, legs))
+				peak = max(peak, must(b, &ask, "wakeledger", "--db", filepath.Join(dir, "bench.duckdb"), "ask", "track-speed"))
+				must(b, &lines, "count-lines", gpx)
+				must(b, &tags, "read-xml", gpx)
+			}
+			b.ReportMetric((ours+ask)/lines, "x-line-count")
+			b.ReportMetric((ours+ask)/tags, "x-xml-pass")
+			b.ReportMetric(float64(fixes*b.N)/(ours+ask), "fixes/s")
+			b.ReportMetric(peak, "peak-MiB")
+			b.ReportMetric(0, "ns/op")
+		})
+	}
+}
+
+// The club's page of boats of 40 trips each, from the bundles that 'export club'
+// writes: the whole command, and its memory at ten times the boats.
+func BenchmarkClub(b *testing.B) {
+	const trips = 40
+	dir := b.TempDir()
+	var seconds float64
+	must(b, &seconds, "share-boats", dir, "300", fmt.Sprint(trips))
+	bundles, err := filepath.Glob(filepath.Join(dir, "*.zip"))
+	if err != nil || len(bundles) != 300 {
+		b.Fatal(len(bundles), err)
+	}
+	for _, boats := range []int{30, 300} {
+		b.Run(fmt.Sprint(boats, "boats"), func(b *testing.B) {
+			var seconds, peak float64
+			for b.Loop() {
+				args := append([]string{"report", "club", "--out", filepath.Join(dir, "club.html")}, bundles[:boats]...)
+				peak = max(peak, must(b, &seconds, "wakeledger", args...))
+			}
+			b.ReportMetric(seconds/float64(b.N), "s/page")
+			b.ReportMetric(float64(boats*trips*b.N)/seconds, "trips/s")
+			b.ReportMetric(peak, "peak-MiB")
+			b.ReportMetric(0, "ns/op")
+		})
+	}
+}
+
+// writeWorkbook is the command write-workbook: FILE, rows.
+func writeWorkbook() {
+	n, err := strconv.Atoi(os.Args[2])
+	leave(errors.Join(err, bench.Workbook(os.Args[1], n)))
+}
+
+// shareBoats is the command share-boats: DIR, boats, trips of each.
+func shareBoats() {
+	boats, err1 := strconv.Atoi(os.Args[2])
+	trips, err2 := strconv.Atoi(os.Args[3])
+	err := errors.Join(err1, err2)
+	for boat := range boats {
+		if err == nil {
+			err = share(filepath.Join(os.Args[1], fmt.Sprintf("boat-%d.zip", boat)), boat, trips)
+		}
+	}
+	leave(err)
+}
+
+// share writes what one boat of its own season shares.
+func share(name string, boat, trips int) (err error) {
+	ctx := context.Background()
+	log := name + ".csv"
+	if err := bench.Boat(log, boat, trips); err != nil {
+		return err
+	}
+	s, err := pipeline.Open(ctx, "", pipeline.Config{Boat: fmt.Sprint("boat ", boat)})
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close(), os.Remove(log)) }()
+	if _, err := s.Load(ctx, []string{log}); err != nil {
+		return err
+	}
+	if err := s.Derive(ctx); err != nil {
+		return err
+	}
+	season, err := reports.GatherShare(ctx, s.DB, fmt.Sprint("boat ", boat), reports.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: reports.DefaultTop})
+	if err != nil {
+		return err
+	}
+	f, err := os.Create(name)
+	if err != nil {
+		return err
+	}
+	return errors.Join(bundle.Write(f, season), f.Close())
 }

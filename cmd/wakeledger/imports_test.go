@@ -32,6 +32,7 @@ var arrows = map[string]string{
 	"reports/export":     "",
 	"reports/bundle":     "",
 	"reports/page":       "",
+	"testdata/bench":     "",
 	"testdata/browser":   "",
 	"testdata/demo":      "",
 	"testdata/seasons":   "",
@@ -42,7 +43,7 @@ var arrows = map[string]string{
 const driver = "github.com/marcboeker/go-duckdb"
 
 func TestImportsPointDown(t *testing.T) {
-	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, "wakeledger/...", "wakeledger/testdata/browser", "wakeledger/testdata/demo", "wakeledger/testdata/seasons").Output()
+	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, "wakeledger/...", "wakeledger/testdata/bench", "wakeledger/testdata/browser", "wakeledger/testdata/demo", "wakeledger/testdata/seasons").Output()
 	if err != nil {
 		t.Fatalf("go list: %v", err)
 	}
