@@ -148,7 +148,7 @@ func (s *Season) hash(path string) (string, error) {
 	if _, err := io.Copy(h, f); err != nil {
 		return "", fmt.Errorf("read %s: %w", path, err)
 	}
-	s.cfg.fingerprint(h)
+	s.cfg.fingerprint(h, IsTrack(path))
 	s.cfg.Mapping.fingerprint(h, filepath.Base(path))
 	return hex.EncodeToString(h.Sum(nil)), nil
 }
@@ -170,38 +170,64 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 	}
 	f := &filling{load: load, book: book, evidence: ev, settings: s.settings(), progress: s.newProgress(rep.Name)}
 	for i := range plans {
-		if err := f.sheet(ctx, &plans[i]); err != nil {
+		reports, err := f.sheet(ctx, s, &plans[i])
+		if err != nil {
 			return err
 		}
-		rep.Sheets = append(rep.Sheets, plans[i].report)
-		rep.SetAside += plans[i].report.SetAside
+		for _, r := range reports {
+			rep.Sheets = append(rep.Sheets, r)
+			rep.SetAside += r.SetAside
+		}
 	}
 	f.progress.end()
 	return nil
 }
 
-func (f *filling) sheet(ctx context.Context, p *plan) error {
+// sheet stores the tables of one sheet, and reports on each.
+func (f *filling) sheet(ctx context.Context, s *Season, p *plan) ([]SheetReport, error) {
 	if !p.known {
-		return f.unread(ctx, p)
+		err := f.unread(ctx, p)
+		return []SheetReport{p.report}, err
 	}
 	rows, err := f.book.Rows(p.index)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	rows = readAhead(rows)
-	defer rows.Close()
-	reader, err := normalise.New(p.layout, p.info, p.pos, f.evidence, f.settings)
-	if err != nil {
-		return err
-	}
-	src := &source{rows: rows, reader: reader, header: p.headerRow, skipped: map[normalise.Skip]int64{}, progress: f.progress}
-	defer src.problems.close()
-	batches := batch.NewReader(ctx, src)
+	tables := normalise.NewTables(readAhead(rows), s.columns, p.layout, p.pos, p.headerRow+1)
+	defer tables.Close()
 	if !p.info.Workbook {
 		// Text comes so fast that collecting its few megabytes of garbage at the
 		// usual rate would take a twelfth of the time.
 		defer debug.SetGCPercent(debug.SetGCPercent(400))
 	}
+	var reports []SheetReport
+	for {
+		if err := f.table(ctx, p, tables); err != nil {
+			return nil, err
+		}
+		reports = append(reports, p.report)
+		l, looked, ok := tables.Below()
+		if !ok {
+			return reports, nil
+		}
+		q, err := p.below(s, l, looked, tables.HeadRow)
+		if err != nil {
+			return nil, fmt.Errorf("%s: mapping: %w", p.pos, err)
+		}
+		f.evidence.First(s.columns, q.layout, p.pos, looked)
+		p = &q
+	}
+}
+
+// table stores one table of a sheet.
+func (f *filling) table(ctx context.Context, p *plan, tables *normalise.Tables) error {
+	reader, err := normalise.New(p.layout, p.info, p.pos, f.evidence, f.settings)
+	if err != nil {
+		return err
+	}
+	src := &source{rows: tables, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress}
+	defer src.problems.close()
+	batches := batch.NewReader(ctx, src)
 	to := store.Sheet{No: p.index, Name: p.info.Name, Kind: string(p.layout.Kind), Slow: p.info.Workbook}
 	p.report.Kept, err = f.load.Insert(ctx, to, batches)
 	batches.Release()
@@ -220,8 +246,11 @@ func (f *filling) unread(ctx context.Context, p *plan) error {
 	}
 	var problems spool
 	defer problems.close()
-	err := problems.add(record.Problem{Pos: p.pos,
-		Reason: "the sheet was not understood: none of its first rows has two headings that are known, such as date, start, end, speed or species"})
+	reason := "the sheet was not understood: none of its first rows has two headings that are known, such as date, start, end, speed or species"
+	if p.layout.Refused != "" {
+		reason = "the sheet was not read: " + p.layout.Refused
+	}
+	err := problems.add(record.Problem{Pos: p.pos, Reason: reason})
 	if err != nil {
 		return err
 	}

@@ -28,6 +28,10 @@ type plan struct {
 // plan recognises every sheet of a book and gathers the file's evidence from
 // their first rows; the rest is read only if a cell is ambiguous.
 func (s *Season) plan(book sheet.Book, path string) ([]plan, *normalise.Evidence, error) {
+	s.columns.Names = func(name string) bool {
+		m := s.species.Find(name, s.cfg.Ocean)
+		return m.Found || len(m.Candidates) > 0
+	}
 	file := filepath.Base(path)
 	ev := &normalise.Evidence{}
 	var plans []plan
@@ -44,14 +48,11 @@ func (s *Season) plan(book sheet.Book, path string) ([]plan, *normalise.Evidence
 			return nil, nil, fmt.Errorf("%s: mapping: %w", p.pos, err)
 		}
 		if p.known {
-			ev.Headings(p.layout)
-			for _, r := range first[p.layout.Header+1:] {
-				ev.Observe(p.layout, &sheet.Row{Cells: r})
-			}
+			ev.First(s.columns, p.layout, p.pos, first)
 		}
 		plans = append(plans, p)
 	}
-	ev.Rest = func() error { return observeAll(path, plans, ev) }
+	ev.Rest = func() error { return s.observeAll(path, plans, ev) }
 	return plans, ev, nil
 }
 
@@ -91,6 +92,7 @@ func (p *plan) recognise(t *recognise.Table, m Mapping, first [][]string) error 
 		p.layout, p.known = t.Sheet(p.info.Name, first)
 	}
 	if p.known {
+		p.layout.Dated(p.pos.File)
 		p.headerRow = p.blank + p.layout.Header
 		p.report.describe(t, p.layout, p.info, first)
 		p.report.HeaderRow += p.blank
@@ -102,20 +104,26 @@ func (p *plan) recognise(t *recognise.Table, m Mapping, first [][]string) error 
 	return nil
 }
 
+// hasNumber tells rows that may be data: a cell is a number, or several rows begin with one.
 func hasNumber(rows [][]string) bool {
+	begin := 0
 	for _, row := range rows {
-		for _, cell := range row {
-			if _, err := unit.ParseNumber(strings.TrimSpace(cell), unit.MarkUnknown); err == nil {
+		for i, cell := range row {
+			cell = strings.TrimSpace(cell)
+			if _, err := unit.ParseNumber(cell, unit.MarkUnknown); err == nil {
 				return true
+			}
+			if i == 0 && cell != "" && cell[0] >= '0' && cell[0] <= '9' {
+				begin++
 			}
 		}
 	}
-	return false
+	return begin > 2
 }
 
 // observeAll reads a file once more, as a book of its own: the first is being
 // read meanwhile.
-func observeAll(path string, plans []plan, ev *normalise.Evidence) error {
+func (s *Season) observeAll(path string, plans []plan, ev *normalise.Evidence) error {
 	book, err := sheet.Open(path, sheet.Options{})
 	if err != nil {
 		return err
@@ -129,16 +137,35 @@ func observeAll(path string, plans []plan, ev *normalise.Evidence) error {
 		if err != nil {
 			return err
 		}
-		for n := 0; rows.Next(); n++ {
-			if n > p.headerRow {
-				ev.Observe(p.layout, rows.Row())
-			}
-		}
-		if err := rows.Err(); err != nil {
-			rows.Close()
+		err = ev.Tables(normalise.NewTables(rows, s.columns, p.layout, p.pos, p.headerRow+1), p.layout)
+		rows.Close()
+		if err != nil {
 			return err
 		}
-		rows.Close()
 	}
 	return nil
+}
+
+// below is the plan of a table below p's in its sheet. A mapping may say how it is
+// read, by the row of its header.
+func (p *plan) below(s *Season, l recognise.Layout, looked [][]string, row int) (plan, error) {
+	q := plan{index: p.index, info: p.info, pos: p.pos, known: true, layout: l}
+	q.report = SheetReport{Name: p.info.Name}
+	for _, said := range s.cfg.Mapping.Sheets {
+		if said.Log != p.pos.File || said.Sheet != p.info.Name || said.HeaderRow != row {
+			continue
+		}
+		as, err := said.layout()
+		if err != nil {
+			return q, err
+		}
+		as.Header = l.Header
+		if q.layout, err = s.columns.SheetAs(as, p.info.Name, looked); err != nil {
+			return q, err
+		}
+		q.layout.Dated(p.pos.File)
+	}
+	q.report.describe(s.columns, q.layout, p.info, looked)
+	q.report.HeaderRow = row
+	return q, nil
 }

@@ -38,7 +38,7 @@ const samples = 3
 func (r *SheetReport) describe(t *recognise.Table, l recognise.Layout, info sheet.Info, first [][]string) {
 	r.Kind, r.Why, r.HeaderRow = string(l.Kind), l.Why, l.Header+1
 	r.Notes = append(r.Notes, l.Notes...)
-	body := first[l.Header+1:]
+	body := first[l.Header+1 : l.Header+1+l.Seen]
 	for _, b := range l.Bindings {
 		c := ColumnReport{Heading: b.Heading, Column: b.Column.Name, Unit: string(b.Unit), Samples: samplesOf(body, b.Index)}
 		if info.Workbook && (b.Column.Parse == "date" || b.Column.Parse == "moment") {

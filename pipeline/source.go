@@ -3,16 +3,13 @@ package pipeline
 import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/sheet"
 )
 
-// source yields the entries of a sheet's rows below its header, and keeps what
+// source yields the entries of a table's rows below its header, and keeps what
 // was set aside or passed over.
 type source struct {
-	rows     sheet.Rows
+	rows     *normalise.Tables
 	reader   *normalise.Reader
-	header   int
-	seen     int
 	problems spool
 	skipped  map[normalise.Skip]int64
 	progress *progress
@@ -22,10 +19,6 @@ func (s *source) Fields() []entry.Field { return s.reader.Fields() }
 
 func (s *source) Next() ([]entry.Value, bool, error) {
 	for s.rows.Next() {
-		s.seen++
-		if s.seen <= s.header+1 {
-			continue
-		}
 		row := s.rows.Row()
 		s.progress.row(row)
 		values, skip, problems := s.reader.Row(row)

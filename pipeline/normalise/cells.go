@@ -6,6 +6,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"time"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/recognise"
@@ -33,6 +34,7 @@ var parsers = map[string]parser{
 	"bool":        {entry.Flag, flagCell("bool", "yes")},
 	"tangle":      {entry.Flag, tangleCell},
 	"kept":        {entry.Flag, flagCell("kept", "yes")},
+	"tagcapture":  {entry.Flag, flagCell("tagcapture", "yes")},
 	"released":    {entry.Flag, flagCell("bool", "no")},
 	"outcome":     {entry.Text, listCell("outcome", "missed, lost, landed or released")},
 	"lengthkind":  {entry.Text, listCell("lengthkind", "fork length, curved fork length, total length or lower jaw to fork")},
@@ -80,14 +82,52 @@ func zoneCell(r *Reader, t *target, text string) error {
 }
 
 func dateCell(r *Reader, t *target, text string) error {
+	if r.layout.Month != 0 {
+		if d, err := strconv.Atoi(text); err == nil {
+			return r.yearless(t, unit.DayMonth{Day: d, Month: r.layout.Month})
+		}
+	}
 	m, err := r.moment(text)
 	if err != nil {
-		return dateHelp(err)
+		return r.withoutYear(t, text, err)
 	}
 	if !m.HasDate {
 		return errors.New("a time of day where a date was expected")
 	}
 	r.values[t.field] = entry.OfInt(int64(m.Date))
+	return nil
+}
+
+// withoutYear reads a date whose year stands elsewhere. Where it is no such date,
+// what was wrong with it as a date of its own is the error.
+func (r *Reader) withoutYear(t *target, text string, wrong error) error {
+	d, err := retry(r.ev, func() (unit.DayMonth, error) { return unit.ParseDayMonth(text, r.order()) })
+	if errors.Is(err, unit.ErrNotDate) {
+		err = wrong
+	}
+	if err != nil {
+		return dateHelp(err)
+	}
+	return r.yearless(t, d)
+}
+
+// yearless gives a day its year. A log that states one year and has come to its end
+// does not say whether the next January is of another.
+func (r *Reader) yearless(t *target, d unit.DayMonth) error {
+	years := r.layout.Years
+	date, ok := years.Date(d)
+	switch {
+	case years == unit.Years{}:
+		return errors.New("no year: write it with the day, in the sheet's or the file's name, or above the table")
+	case !ok && d.HasWeekday:
+		return fmt.Errorf("no %s in %d: is the year another one?", d.Weekday, years.From)
+	case !ok:
+		return unit.ErrNoSuchDay
+	case years.From == years.To && !d.HasWeekday && r.month >= time.October && d.Month <= time.March:
+		return fmt.Errorf("a %s below a %s, and %d is the only year stated: write the year with the day", d.Month, r.month, years.From)
+	}
+	r.month = d.Month
+	r.values[t.field] = entry.OfInt(int64(date))
 	return nil
 }
 
@@ -167,7 +207,7 @@ func quantityCell(r *Reader, t *target, text string) error {
 		return fmt.Errorf("%w: --decimal comma or --decimal point settles it", err)
 	}
 	if err != nil {
-		return err
+		return r.notWeighed(t, text, err)
 	}
 	v, err := q.In(c.Unit)
 	if err != nil {
@@ -179,6 +219,17 @@ func quantityCell(r *Reader, t *target, text string) error {
 			short(q.Value), q.Unit, short(lo), short(hi), q.Unit)
 	}
 	r.values[t.field] = entry.OfReal(v)
+	return nil
+}
+
+// notWeighed takes the words for a released fish, where the scale's weight would
+// stand, for that; wrong is what they are as a weight.
+func (r *Reader) notWeighed(t *target, text string, wrong error) error {
+	kept, ok := r.words.find("kept", text)
+	if t.Column.Name != "scale_kg" || !ok || kept != "no" || r.released < 0 || plain(text) == "no" || plain(text) == "n" {
+		return wrong
+	}
+	r.values[r.released] = entry.OfFlag(false)
 	return nil
 }
 
@@ -266,12 +317,21 @@ func countCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil
 	}
-	v, err := unit.ParseNumber(text, r.mark())
+	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
 	if err != nil || v != math.Trunc(v) || v < t.Column.Min || v > t.Column.Max {
 		return fmt.Errorf("not a count: expected a whole number from %.0f to %.0f", t.Column.Min, t.Column.Max)
 	}
 	r.values[t.field] = entry.OfInt(int64(v))
 	return nil
+}
+
+// counted leaves out what is counted behind a number: "4 lines", "2 rods".
+func (r *Reader) counted(t *target, text string) string {
+	number, word, ok := strings.Cut(text, " ")
+	if _, known := r.words.find(t.Column.Name, word); ok && known {
+		return number
+	}
+	return text
 }
 
 func flagCell(list, yes string) func(*Reader, *target, string) error {

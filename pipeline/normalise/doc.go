@@ -2,7 +2,8 @@
 // converted, dates and times made comparable, closed lists brought to one word,
 // species to codes. It works a row at a time and keeps nothing but the file's
 // evidence on what is ambiguous and what each column said last, for ditto marks
-// and keys that are written once for the rows under them (carry.go).
+// and keys that are written once for the rows under them (carry.go). A sheet may
+// hold several tables, one below the other: tables.go parts them as its rows come.
 //
 // A row with a cell that cannot be used is not an entry: each such cell comes
 // back as a problem with its place, text and reason, for the caller to set aside.

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/unit"
 )
@@ -35,8 +36,49 @@ func (e *Evidence) Headings(l recognise.Layout) {
 	}
 }
 
+// Tables takes the headings and rows of a sheet's tables as evidence, those that
+// are left to read.
+func (e *Evidence) Tables(t *Tables, first recognise.Layout) error {
+	for l, ok := first, true; ok; l, _, ok = t.Below() {
+		e.Headings(l)
+		for t.Next() {
+			e.Observe(l, t.Row())
+		}
+		if err := t.Err(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// First takes a sheet's first rows as evidence; l is how they were understood.
+func (e *Evidence) First(columns *recognise.Table, l recognise.Layout, pos record.Pos, rows [][]string) {
+	// rows in memory end without an error
+	_ = e.Tables(NewTables(&inMemory{rows: rows}, columns, l, pos, l.Header+1), l)
+}
+
+// inMemory is rows that were read already.
+type inMemory struct {
+	rows [][]string
+	row  sheet.Row
+}
+
+func (m *inMemory) Next() bool {
+	if len(m.rows) == 0 {
+		return false
+	}
+	m.row.Cells, m.rows = m.rows[0], m.rows[1:]
+	return true
+}
+func (m *inMemory) Row() *sheet.Row { return &m.row }
+func (m *inMemory) Err() error      { return nil }
+func (m *inMemory) Close() error    { return nil }
+
 func (e *Evidence) order(cell string) {
 	o := unit.OrderOf(cell)
+	if o == unit.OrderUnknown {
+		o = unit.DayMonthOrder(cell)
+	}
 	e.dayFirst = e.dayFirst || o == unit.DayFirst
 	e.monthFirst = e.monthFirst || o == unit.MonthFirst
 }

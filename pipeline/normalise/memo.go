@@ -39,7 +39,9 @@ func (t *target) remember(r *Reader, text string) {
 		t.memo.moment = r.moments[len(r.moments)-1].m
 		return
 	}
-	t.memo.value = r.values[t.field]
+	if t.memo.value = r.values[t.field]; !t.memo.value.Known && t.beside < 0 {
+		t.memo.text = "" // it said something of another field
+	}
 	if t.beside >= 0 {
 		t.memo.beside = r.values[t.beside]
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"strings"
+	"time"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/recognise"
@@ -31,14 +32,18 @@ type Reader struct {
 	pos    record.Pos // of the sheet
 	info   sheet.Info // a workbook's cells may be serial dates
 
-	fields  []entry.Field
-	targets []target // one per binding
-	date    int      // index of the field "date", -1 where the sheet has no time at all
-	extra   int      // index of the field "extra", -1 without unknown columns
-	index   map[string]int
+	fields   []entry.Field
+	targets  []target // one per binding
+	date     int      // index of the field "date", -1 where the sheet has no time at all
+	released int      // index of the field "kept" where no column has it but a weight's cell may say so; -1
+	extra    int      // index of the field "extra", -1 without unknown columns
+	index    map[string]int
+
+	month time.Month // of the last date that was read without a year
 
 	slots    slots
 	headers  [][]headed // of the header, to know one that is given again
+	hooked   int        // index of the field "hooked_n" that species' counts add up to; -1
 	values   []entry.Value
 	moments  []placed // moments of this row, whose seconds wait for the date
 	problems []record.Problem
@@ -80,7 +85,7 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 		return nil, err
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
-		date: -1, extra: -1, index: map[string]int{}}
+		date: -1, extra: -1, released: -1, hooked: -1, index: map[string]int{}}
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
 		b := recognise.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
@@ -128,6 +133,15 @@ func (r *Reader) target(b recognise.Binding, given string) error {
 func (r *Reader) implied() {
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
+	}
+	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
+		r.released = r.add("kept", entry.Flag)
+	}
+	if len(r.layout.Catch) > 0 && !r.has("hooked_n") {
+		r.hooked = r.add("hooked_n", entry.Int)
+	}
+	if r.layout.Kind == recognise.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
+		r.add("landed_n", entry.Int)
 	}
 	if r.has("scale_kg") && !r.has("weight_state") && r.headingMeans("weightstate", "scale_kg") != "" {
 		r.add("weight_state", entry.Text)
@@ -192,6 +206,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		t.remember(r, text)
 	}
 	r.unknowns()
+	r.caught()
 	r.place()
 	if len(r.problems) == 0 {
 		r.check()

@@ -88,6 +88,9 @@ func (r *Reader) isTotals() bool {
 		}
 		was := first
 		first = false
+		if was && endsInTotal(c) && !r.holds(i, "lengthkind") {
+			return true
+		}
 		if len(c) < 3 || len(c) > 20 || c[1] < 'A' || !strings.Contains("tsgamdyiTSGAMDYI", c[:1]) {
 			continue // no word of the list begins so
 		}
@@ -100,6 +103,12 @@ func (r *Reader) isTotals() bool {
 		}
 	}
 	return false
+}
+
+// endsInTotal tells a cell such as "May total".
+func endsInTotal(c string) bool {
+	c = strings.TrimRight(c, ":s")
+	return len(c) > len(" total") && len(c) <= 20 && strings.EqualFold(c[len(c)-len(" total"):], " total")
 }
 
 // holds tells whether the column at an index is read in the way that parse names.
@@ -191,6 +200,7 @@ func (r *Reader) value(name string) entry.Value {
 // check holds the rules over several cells of one row.
 func (r *Reader) check() {
 	r.impliedWords()
+	r.measured()
 	if r.layout.Kind == recognise.Legs || r.layout.Kind == recognise.Flat {
 		r.checkTimes()
 		r.checkCounts()

@@ -17,6 +17,7 @@ func (t *Table) settle(hs []heading, rows [][]string) {
 	for i := range hs {
 		h := &hs[i]
 		cells := column(rows, i)
+		h.candidates = slices.DeleteFunc(slices.Clone(h.candidates), func(c *Column) bool { return c.doubtful[h.name] && !c.states(h.unit, cells) })
 		if len(h.candidates) == 0 || len(cells) == 0 {
 			continue
 		}
@@ -36,6 +37,10 @@ func (t *Table) settle(hs []heading, rows [][]string) {
 		}
 	}
 	besideLure(hs)
+	datedMoments(hs, rows, t)
+	inAndOut(hs, rows)
+	fightMinutes(hs)
+	t.skirts(hs)
 }
 
 // otherwise are the columns that a heading's words may mean besides those that
@@ -67,6 +72,26 @@ func fitting(candidates []*Column, cells []string) []*Column {
 	}
 	return append(strict, loose...)
 }
+
+// states tells whether most cells are possible in a unit that they or the heading
+// state, or for a count say what is counted.
+func (c *Column) states(stated unit.Unit, cells []string) bool {
+	n := 0
+	for _, cell := range cells {
+		if c.Parse == "count" {
+			number, word, _ := strings.Cut(cell, " ")
+			if c.likeCount(number) == likely && counted[strings.ToLower(word)] {
+				n++
+			}
+		} else if q, err := unit.ParseQuantity(cell, c.Dimension, stated, unit.MarkOf(cell)); err == nil && c.possible(q.Value, q.Unit) {
+			n++
+		}
+	}
+	return 2*n > len(cells)
+}
+
+// counted are the words behind a number of lines out, as in "4 lines".
+var counted = map[string]bool{"line": true, "lines": true, "rod": true, "rods": true, "lure": true, "lures": true, "pole": true, "poles": true}
 
 // byUnit puts those first whose usual unit the heading or most cells state:
 // ounces are a lure's, pounds a fish's.
@@ -144,11 +169,13 @@ func (c *Column) fits(cells []string) (fits, strict bool) {
 		like = c.likeCount
 	case "position":
 		like = likePosition
+	case "latitude", "longitude":
+		like = likeDegrees
 	case "span":
 		like = likeSpan
 	case "quantity":
 		like = c.likeQuantity
-	case "bool", "released", "kept":
+	case "bool", "released", "kept", "tagcapture":
 		like = func(s string) likeness { return likelyIf(!likeMany(s)) }
 	case "species":
 		like = func(s string) likeness { return likelyIf(strings.IndexFunc(s, unicode.IsLetter) >= 0) }
@@ -167,7 +194,7 @@ func (c *Column) fits(cells []string) (fits, strict bool) {
 // strict tells a column that few texts fit.
 func (c *Column) strict() bool {
 	switch c.Parse {
-	case "moment", "date", "count", "position", "span", "quantity":
+	case "moment", "date", "count", "position", "span", "quantity", "latitude", "longitude":
 		return true
 	}
 	return false
@@ -217,7 +244,13 @@ func likeDate(s string) likeness {
 		return likely
 	}
 	m, err := unit.ParseMoment(s, unit.DayFirst)
-	return likelyIf(err == nil && m.HasDate || errors.Is(err, unit.ErrDateOrder))
+	return likelyIf(err == nil && m.HasDate || errors.Is(err, unit.ErrDateOrder) || yearless(s))
+}
+
+// yearless tells a day and month without a year.
+func yearless(s string) bool {
+	_, err := unit.ParseDayMonth(s, unit.OrderUnknown)
+	return err == nil || errors.Is(err, unit.ErrAmbiguousDate)
 }
 
 // likeCount takes whole numbers and a yes or no of what can only have been one;
@@ -226,6 +259,9 @@ func (c *Column) likeCount(s string) likeness {
 	switch strings.ToLower(s) {
 	case "y", "n", "yes", "no", "x":
 		return likelyIf(c.Name != "landed_n" && c.Name != "released_n")
+	}
+	if number, word, ok := strings.Cut(s, " "); ok && c.Name == "lines_out" && counted[strings.ToLower(word)] {
+		s = number
 	}
 	v, err := strconv.ParseFloat(s, 64)
 	return likelyIf(err == nil && v == float64(int(v)) && v >= 0 && v < 100)
@@ -249,6 +285,15 @@ func likePosition(s string) likeness {
 		}
 	}
 	return likelyIf(len(numbers) >= 2 && (hemispheres || fractions >= 2))
+}
+
+// likeDegrees is a coordinate: not a length in feet and inches, which a heading
+// such as "Long" may mean too.
+func likeDegrees(s string) likeness {
+	if strings.ContainsAny(s, "°ºNSEWnsew") {
+		return likely
+	}
+	return likelyIf(!strings.ContainsAny(s, "\"'″′”’"))
 }
 
 // likeSpan is two clock times with a dash or a word between.

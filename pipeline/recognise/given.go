@@ -14,6 +14,7 @@ type Given struct {
 	Heading string // the label as logged, "sheet name" for the sheet's name
 	Column  *Column
 	Text    string
+	Section bool // it holds for this table of the sheet alone
 }
 
 // mayBeGiven are the columns that a label above a table may set.
@@ -37,9 +38,41 @@ func (t *Table) given(l *Layout, name string, above [][]string) {
 			}
 		}
 	}
-	if l.binds("start_s", "time_s") && !l.binds("date") && !l.gives("date") && statesDay(name) {
-		l.give(t, "date", name)
+	if !l.binds("start_s", "time_s") || l.binds("date") || l.gives("date") {
+		return
 	}
+	if statesDay(name) {
+		l.give(t, "date", name)
+	} else if day, ok := titleDay(above); ok {
+		l.give(t, "date", day)
+	}
+}
+
+// beforeDay are the words that a title may have before the day of its table.
+var beforeDay = map[string]bool{"trip": true, "day": true, "date": true, "outing": true, "fishing": true, "log": true, "of": true, "for": true, "on": true, "no": true}
+
+// titleDay finds the one day that titles above a table begin with, as in
+// "Trip 12 July 2026 - the bank". A day elsewhere in them is of something else.
+func titleDay(above [][]string) (day string, ok bool) {
+	for _, text := range texts(above) {
+		words := strings.Fields(text)
+		i := 0
+		for i < len(words) && beforeDay[strings.ToLower(strings.Trim(words[i], ":-"))] {
+			i++
+		}
+		for n := 1; n <= min(5, len(words)-i); n++ {
+			s := strings.Trim(strings.Join(words[i:i+n], " "), " ,;:-–")
+			if !statesDay(s) {
+				continue
+			}
+			if ok && s != day {
+				return "", false
+			}
+			day, ok = s, true
+			break
+		}
+	}
+	return day, ok
 }
 
 func (l *Layout) give(t *Table, label, value string) bool {

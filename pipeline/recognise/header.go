@@ -53,7 +53,20 @@ func (t *Table) findHeader(rows [][]string) (header, bool) {
 			}
 		}
 	}
-	return best, best.known > 1
+	return t.earlier(best, rows), best.known > 1
+}
+
+// earlier is the first table's header where a sheet holds several tables, of which
+// a later one has more headings that are known.
+func (t *Table) earlier(best header, rows [][]string) header {
+	for i := range best.first {
+		if t.Begins(rows[i:best.first]) {
+			first := t.count(t.headingsOf(rows[i]))
+			first.first, first.last = i, i
+			return first
+		}
+	}
+	return best
 }
 
 func (t *Table) score(row []string) int {

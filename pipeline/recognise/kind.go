@@ -77,8 +77,8 @@ var kindRules = []struct {
 }
 
 // kindOf decides what a row of the sheet is, and says why in plain words.
-func kindOf(name string, hs []heading, rows [][]string) (Kind, string) {
-	f := facts{columns: map[string]bool{}, hint: nameHint(name), loss: mentionsLoss(hs, rows)}
+func kindOf(l *Layout, hs []heading, rows [][]string) (Kind, string) {
+	f := facts{columns: map[string]bool{"hooked_n": len(l.Catch) > 0}, hint: nameHint(l.name), loss: mentionsLoss(hs, rows)}
 	for _, h := range hs {
 		for _, c := range h.candidates {
 			if h.speaksFor(c) {

@@ -2,6 +2,7 @@ package recognise
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/unit"
@@ -33,25 +34,28 @@ func (t *Table) SheetAs(m Mapping, name string, rows [][]string) (Layout, error)
 		return l, fmt.Errorf("no header was found: say which row it is with header-row")
 	}
 	hs := t.mappedHeadings(&l)
-	body := rows[l.Header+1:]
+	body := t.cut(&l, rows[l.Header+1:])
+	l.Seen, l.name, l.above = len(body), name, texts(rows[:l.Header])
 	t.settle(hs, body)
-	l.Kind, l.Why = kindOf(name, hs, body)
+	l.Notes, l.Catch, l.Month, l.Years, l.yearless = nil, nil, 0, unit.Years{}, false
+	t.dayNumbers(&l, hs, body)
+	t.catch(&l, hs, body)
+	l.Kind, l.Why = kindOf(&l, hs, body)
 	switch {
 	case m.Kind != "":
 		l.Kind, l.Why = m.Kind, "the mapping says so"
 	case !ok:
 		return l, fmt.Errorf("say its kind: trips, legs, lines, strikes, fish or flat")
 	}
-	l.Bindings, l.Unknown, l.Given, l.Notes = nil, nil, nil, nil
+	l.Bindings, l.Unknown, l.Given = nil, nil, nil
 	l.bind(hs)
 	for heading, to := range m.Columns {
 		if err := t.rebind(&l, heading, to); err != nil {
 			return l, err
 		}
+		l.Catch = slices.DeleteFunc(l.Catch, func(u Unknown) bool { return strings.EqualFold(u.Heading, heading) })
 	}
-	t.given(&l, name, rows[:l.Header])
-	l.onlyUnits(body)
-	l.carried(body)
+	t.concluded(&l, rows[:l.Header], body)
 	return l, nil
 }
 

@@ -98,14 +98,14 @@ func writtenOnce(rows [][]string, index int) bool {
 	before, under, blanks, filled := "", false, 0, 0
 	for _, row := range rows {
 		if len(column([][]string{row}, index)) == 0 {
-			if cells(row) > 1 && filled > 0 {
+			if cells(row) > 1 && filled > 0 && !isTotal(row) {
 				blanks++
 				under = true
 			}
 			continue
 		}
-		if cells(row) < 2 {
-			continue // a note
+		if cells(row) < 2 || isTotal(row) {
+			continue // a note, or a day's totals
 		}
 		v := strings.ToLower(cellOf(row, index))
 		if filled > 0 && !under && v == before {
@@ -115,6 +115,16 @@ func writtenOnce(rows [][]string, index int) bool {
 		filled++
 	}
 	return filled > 0 && 4*blanks >= filled+blanks
+}
+
+// isTotal tells a row of totals by the word in its first cell.
+func isTotal(row []string) bool {
+	for i := range row {
+		if c := cellOf(row, i); c != "" {
+			return speaksOf(normalise(c), "total", "totals", "subtotal", "sum")
+		}
+	}
+	return false
 }
 
 func cells(row []string) int {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"time"
 
 	"wakeledger/pipeline/unit"
 )
@@ -33,9 +34,19 @@ type Layout struct {
 	Rows     [][]string // the header's one or two rows, as logged
 	Bindings []Binding
 	Unknown  []Unknown
-	Hashed   bool     // rows that start with # are comments, those with a number after it too
-	Given    []Given  // values that stand above the table and hold for each of its rows
-	Notes    []string // what was concluded from the cells, for the user to see
+	Catch    []Unknown  // those of Unknown that hold how many of a species were hooked
+	Refused  string     // why a sheet with a header cannot be read, "" else
+	Seen     int        // of the rows looked at below the header, those of this table
+	Years    unit.Years // in which dates without a year are, see Dated; zero where nothing tells
+	Month    time.Month // of dates that are a day's number alone, 0 where there are none
+	Hashed   bool       // rows that start with # are comments, those with a number after it too
+	Given    []Given    // values that stand above the table and hold for each of its rows
+	Notes    []string   // what was concluded from the cells, for the user to see
+
+	name     string   // of the sheet
+	kinds    []Kind   // of the tables above of the same trip
+	above    []string // texts above the header
+	yearless bool     // some dates have no year
 }
 
 // Lookahead is how many rows of a sheet are needed to recognise it.
@@ -49,19 +60,57 @@ func (t *Table) Sheet(name string, rows [][]string) (Layout, bool) {
 	if !ok {
 		return Layout{}, false
 	}
-	body := rows[h.last+1:]
+	return t.layout(h, name, rows)
+}
+
+// layout binds the columns of a header that was found.
+func (t *Table) layout(h header, name string, rows [][]string) (Layout, bool) {
+	l := Layout{Header: h.last, name: name, above: texts(rows[:h.first])}
+	for _, row := range rows[h.first : h.last+1] {
+		l.Rows = append(l.Rows, slices.Clone(row)) // the caller's room may be used again
+	}
+	body := t.cut(&l, rows[h.last+1:])
+	l.Seen = len(body)
+	if events(body, len(h.headings)) {
+		l.Refused = "each of its rows is an event (lines in, a strike, lines up): give it a row for each leg with its start and end, and one for each strike"
+		return l, false
+	}
 	t.settle(h.headings, body)
-	l := Layout{Header: h.last, Rows: rows[h.first : h.last+1]}
-	l.Kind, l.Why = kindOf(name, h.headings, body)
+	t.dayNumbers(&l, h.headings, body)
+	t.catch(&l, h.headings, body)
+	l.Kind, l.Why = kindOf(&l, h.headings, body)
 	l.bind(h.headings)
 	if len(l.Bindings) < 2 {
 		return l, false
 	}
-	t.given(&l, name, rows[:h.first])
-	l.onlyUnits(body)
-	l.carried(body)
+	t.concluded(&l, rows[:h.first], body)
 	l.Hashed = hashed(rows)
 	return l, true
+}
+
+// concluded is what the cells and the rows above the table say of the columns.
+func (t *Table) concluded(l *Layout, above, body [][]string) {
+	t.given(l, l.name, above)
+	t.section(l, above)
+	t.dayless(l)
+	l.unsigned(body)
+	l.onlyUnits(body)
+	l.carried(body)
+	l.yearless = l.yearless || slices.ContainsFunc(l.Bindings, func(b Binding) bool {
+		return b.Column.Parse == "date" && slices.ContainsFunc(column(body, b.Index), yearless)
+	})
+}
+
+func texts(rows [][]string) []string {
+	var all []string
+	for _, row := range rows {
+		for _, c := range row {
+			if c = strings.TrimSpace(c); c != "" {
+				all = append(all, c)
+			}
+		}
+	}
+	return all
 }
 
 // bind gives each heading the first of its candidates that the kind allows and

@@ -74,6 +74,30 @@ func TestSheet(t *testing.T) {
 		{"caught on a day", "", "Species|Caught on|Length\nWahoo|2026-06-03|112", "fish 0: species date length_cm"},
 		{"caught on a lure", "", "Species|Caught on|Length|Date\nWahoo|Cope|112|2026-06-03", "fish 0: species lure length_cm date"},
 		{"two texts in one column", "", "Trip|Line|Lure/colour|Drag\n1|2|Cope blue|18", "lines 0: trip line lure drag_kg"},
+		{"when as days", "", "When|Fish|Long\n1/18/25|Wahoo|5' 4\"\n1/25/25|Wahoo|4'9\"", "fish 0: date species length_cm"},
+		{"when as times", "", "Trip|When|Fish|Outcome\n1|06:40|Wahoo|lost\n1|07:40|Wahoo|lost", "strikes 0: trip time_s species outcome"},
+		{"long is a longitude", "", "Date|Start|End|Lat|Long\n2026-06-03|06:00|08:00|32.25|-117.5", "legs 0: date start_s end_s lat lon"},
+		{"degrees and minutes without a hemisphere", "", "Date|Start|End|Lat|Long\n2026-06-03|06:00|08:00|28 10.5|88 22.0", "legs 0: date start_s end_s ?Lat ?Long"},
+		{"degrees and minutes under one", "", "Date|Start|End|Lat N|Long W\n2026-06-03|06:00|08:00|28 10.5|88 22.0", "legs 0: date start_s end_s lat lon"},
+		{"days without a year", "", "Day|Start|End|Speed\n3-Jul|06:00|08:00|8\n4-Jul|06:00|08:00|8", "legs 0: date start_s end_s speed_kn"},
+		{"days of the sheet's month", "Jan 26", "Day|Start|End|Speed\n4|06:00|08:00|8\n11|06:00|08:00|8", "legs 0: date start_s end_s speed_kn"},
+		{"a set is no September", "Set 2", "Day|Start|End|Speed\n4|06:00|08:00|8\n11|06:00|08:00|8", "legs 0: trip start_s end_s speed_kn"},
+		{"time in before time out", "", "Date|Time in|Time out|Speed\n2026-06-03|06:00|08:00|8\n2026-06-04|06:00|09:00|8", "legs 0: date start_s end_s speed_kn"},
+		{"time out before time in", "", "Trip|Date|Time out|Time in\n1|2026-06-03|05:00|15:00\n2|2026-06-04|05:10|14:00", "trips 0: trip date depart_s return_s"},
+		{"from and to as places", "", "Trip|Date|From|To\nT1|2026-06-03|marina|bay\nT2|2026-06-04|marina|marina", "trips 0: trip date port ?To"},
+		{"lures counted", "", "Date|Start|End|Lures\n2026-06-03|06:00|08:00|5\n2026-06-03|08:00|09:00|5", "legs 0: date start_s end_s lines_out"},
+		{"lures named", "", "Date|Start|End|Lures\n2026-06-03|06:00|08:00|Cope", "flat 0: date start_s end_s lure"},
+		{"gear that says how many lines", "", "Date|Start|End|Gear\n2026-06-03|06:00|08:00|4 lines", "legs 0: date start_s end_s lines_out"},
+		{"gear that does not", "", "Date|Start|End|Gear\n2026-06-03|06:00|08:00|light", "legs 0: date start_s end_s ?Gear"},
+		{"distance of a lure", "", "Trip|Line|Lure|Dist.\n1|2|Cope|45 m", "lines 0: trip line lure setback_m"},
+		{"distance run", "", "Date|Start|End|Lure|Distance (nm)\n2026-06-03|06:00|08:00|Cope|22", "flat 0: date start_s end_s lure ?Distance (nm)"},
+		{"distance of who knows what", "", "Date|Start|End|Lure|Distance\n2026-06-03|06:00|08:00|Cope|22", "flat 0: date start_s end_s lure ?Distance"},
+		{"line class beside an angler", "", "Date|Angler|Species|Line (kg)|Weight (kg)\n2026-06-03|Ansa|Wahoo|24|14", "fish 0: date angler species scale_kg/kg ?Line (kg)"},
+		{"skirt for want of a lure", "", "Trip|Rod|Skirt|Drag\n1|2|Cope|18", "lines 0: trip line lure drag_kg"},
+		{"skirt beside a lure", "", "Trip|Rod|Skirt|Lure|Drag\n1|2|pink|Cope|18", "lines 0: trip line colour lure drag_kg"},
+		{"minutes of a fight", "", "Date|Start|End|Species|Minutes\n2026-06-03|06:00|08:00|Wahoo|9", "flat 0: date start_s end_s species fight_s/min"},
+		{"a log of events", "", "Date|Time|What|Lure\n2026-06-03|06:00|lines in|\n2026-06-03|07:10|strike|Cope\n2026-06-03|12:00|lines up|", ""},
+		{"the first of two tables", "", "Date|Start|End|Speed\n2026-06-03|06:00|08:00|8\n|||\nFISH|||\nDate|Species|Length cm|Girth cm|Weight kg\n2026-06-03|Wahoo|112|60|14", "legs 0: date start_s end_s speed_kn"},
 		{"no header", "", "a|b\n1|2", ""}, {"one known heading alone", "", "Date|Sandwiches\n2026-06-03|2", ""}, {"nothing", "", "", ""},
 	} {
 		l, ok := table.Sheet(c.name, rowsOf(c.rows))
@@ -224,4 +248,62 @@ func FuzzSheet(f *testing.F) {
 			t.Errorf("a column is bound twice: %q", names)
 		}
 	})
+}
+
+// TestDoubtful holds that a spelling marked with ? in columns.csv is its column only
+// where cells state what they are.
+func TestDoubtful(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct {
+		heading, cell, want string
+	}{
+		{"Gear", "4 lines", "lines_out"}, {"Gear", "4", ""}, {"Tackle", "2 rods", "lines_out"},
+		{"Round", "42\"", "girth_cm"}, {"Round", "42", ""}, {"Distance", "45 m", "setback_m"}, {"Distance", "45", ""},
+	} {
+		l, _ := table.Sheet("", [][]string{{"Date", "Start", "End", "Lure", "Species", c.heading}, {"2026-06-03", "06:00", "08:00", "Cope", "Wahoo", c.cell}})
+		got := ""
+		for _, b := range l.Bindings {
+			if b.Index == 5 {
+				got = b.Column.Name
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s over %q is understood as %q, expected %q", c.heading, c.cell, got, c.want)
+		}
+	}
+}
+
+// TestDated holds where the year of dates without one is looked for, and that what
+// contradicts itself settles nothing.
+func TestDated(t *testing.T) {
+	table := defaultTable(t)
+	for _, c := range []struct {
+		file, sheet, title string
+		from, to           int
+	}{
+		{"log 2025.csv", "", "", 2025, 2025}, {"log.xlsx", "2025", "", 2025, 2025}, {"log.xlsx", "", "Season 2025", 2025, 2025},
+		{"log 2025-26.csv", "", "", 2025, 2026}, {"log 2025-26.csv", "", "spring 2026", 2026, 2026}, {"log.csv", "", "season 25/26", 2025, 2026},
+		{"log 2025.csv", "", "Season 2026", 0, 0}, {"log 2005-06.csv", "", "", 0, 0}, {"log.csv", "", "", 0, 0}, {"log.csv", "", "founded 1998, season 2025", 0, 0},
+	} {
+		l, _ := table.Sheet(c.sheet, [][]string{{c.title}, {"Date", "Start", "End"}, {"3-Jul", "06:00", "08:00"}})
+		l.Dated(c.file)
+		if l.Years != (unit.Years{From: c.from, To: c.to}) {
+			t.Errorf("%q %q %q: %v, expected %d to %d", c.file, c.sheet, c.title, l.Years, c.from, c.to)
+		}
+	}
+}
+
+// TestTitleDay holds that the day of a table is one that a title begins with.
+func TestTitleDay(t *testing.T) {
+	for title, want := range map[string]string{
+		"Trip 7/5/25 - the Fingers": "7/5/25", "12 July 2026": "12 July 2026", "Date: 2026-06-03, calm": "2026-06-03", "Log of Saturday, June 25, 2026": "Saturday, June 25, 2026",
+		"My log, printed 3 Jan 2026": "", "Trip 4": "", "July 2026": "",
+	} {
+		if got, _ := titleDay([][]string{{title}}); got != want {
+			t.Errorf("%q: %q, expected %q", title, got, want)
+		}
+	}
+	if day, ok := titleDay([][]string{{"3 July 2026"}, {"4 July 2026"}}); ok {
+		t.Errorf("two days: %q", day)
+	}
 }

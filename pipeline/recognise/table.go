@@ -43,6 +43,8 @@ type Column struct {
 	Key       bool           // filled down from merged cells
 	Kinds     []Kind         // sheets in which it may stand
 	Aliases   []string       // normalised headings
+
+	doubtful map[string]bool // of Aliases: only where the cells state a unit, or what is counted
 }
 
 // In tells whether the column may stand in a sheet of kind k.
@@ -51,9 +53,11 @@ func (c *Column) In(k Kind) bool { return slices.Contains(c.Kinds, k) }
 // Table is the columns understood, in the order of their data file.
 type Table struct {
 	Columns   []*Column
+	Names     func(heading string) bool // whether a text is a species' name; nil where nobody says
 	byAlias   map[string][]*Column
 	byEssence map[string][]*Column
 	words     map[string]string
+	inHeads   map[string]bool // the words of all spellings
 }
 
 var dimensions = map[string]unit.Dimension{
@@ -83,7 +87,7 @@ func Default() (*Table, error) {
 }
 
 func parseColumn(row []string) (*Column, error) {
-	c := &Column{Name: row[0], Parse: row[1], Key: row[9] == "yes"}
+	c := &Column{Name: row[0], Parse: row[1], Key: row[9] == "yes", doubtful: map[string]bool{}}
 	var err error
 	if c.Min, err = bound(row[7]); err != nil {
 		return nil, err
@@ -108,6 +112,10 @@ func parseColumn(row []string) (*Column, error) {
 		c.Kinds = append(c.Kinds, Kind(k))
 	}
 	for _, a := range strings.Split(row[11], "|") {
+		a, doubtful := strings.CutPrefix(a, "?")
+		if doubtful {
+			c.doubtful[a] = true
+		}
 		if a != normalise(a) {
 			return nil, fmt.Errorf("spelling %q is not in normal form", a)
 		}

@@ -103,10 +103,13 @@ func (t *Table) find(name string) []*Column {
 
 // index files the spellings of the columns.
 func (t *Table) index() {
-	t.byAlias, t.byEssence = map[string][]*Column{}, map[string][]*Column{}
+	t.byAlias, t.byEssence, t.inHeads = map[string][]*Column{}, map[string][]*Column{}, map[string]bool{}
 	for _, c := range t.Columns {
 		for _, a := range c.Aliases {
 			t.byAlias[a] = append(t.byAlias[a], c)
+			for _, w := range strings.Fields(a) {
+				t.inHeads[w] = true
+			}
 			if e := t.essence(a); !slices.Contains(t.byEssence[e], c) {
 				t.byEssence[e] = append(t.byEssence[e], c)
 			}

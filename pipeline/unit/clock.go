@@ -21,7 +21,7 @@ func parseClock(s string, minus bool) (clock, bool) {
 		return clock{}, false
 	}
 	rest = strings.TrimLeftFunc(rest, isSpace)
-	if half, n := meridiem(rest); n > 0 {
+	if half, n := meridiem(rest, t.bare); n > 0 {
 		ok = t.hour >= 1 && t.hour <= 12
 		t.hour = t.hour%12 + half
 		rest = rest[n:]
@@ -113,9 +113,10 @@ func readMinutes(hour int, s string) (t hms, rest string, ok bool) {
 	return t, s, true
 }
 
-// meridiem reads am, pm, a.m. or p.m. at the start of s: the hours to add to an hour
-// modulo 12, and the length read, 0 if there is none.
-func meridiem(s string) (hours, n int) {
+// meridiem reads am, pm, a.m. or p.m. at the start of s, and behind minutes a letter alone
+// (6:20a; 6a is more likely a rod's name): the hours to add to an hour modulo 12, and the
+// length read, 0 if there is none.
+func meridiem(s string, bareHour bool) (hours, n int) {
 	if s == "" {
 		return 0, 0
 	}
@@ -129,6 +130,9 @@ func meridiem(s string) (hours, n int) {
 	n = 1
 	if strings.HasPrefix(s[n:], ".") {
 		n++
+	}
+	if n == len(s) && !bareHour {
+		return hours, n
 	}
 	if n == len(s) || s[n]|0x20 != 'm' || wordLen(s[n:]) != 1 {
 		return 0, 0

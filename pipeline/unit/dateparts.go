@@ -2,23 +2,44 @@ package unit
 
 import (
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 )
 
 // dateParts is a date's text taken apart: up to three numbers, perhaps a month's name.
 type dateParts struct {
-	num    [3]int
-	digits [3]int  // how many digits each number has
-	n      int     // numbers seen
-	sep    [2]rune // separators between two numbers: '-', '/', '.', ',' or ' '
-	named  int     // month given by name, 0 if none
-	before int     // numbers before the name
-	day    bool    // a weekday was seen
+	num     [3]int
+	digits  [3]int  // how many digits each number has
+	n       int     // numbers seen
+	sep     [2]rune // separators between two numbers: '-', '/', '.', ',' or ' '
+	named   int     // month given by name, 0 if none
+	before  int     // numbers before the name
+	day     bool    // a weekday was seen
+	weekday time.Weekday
 }
 
 // scan takes s apart. It returns false unless the parts have a shape that a date has.
-func (p *dateParts) scan(s string) bool {
+func (p *dateParts) scan(s string) bool { return p.parts(s) && p.shaped() }
+
+// parts takes s apart; a weekday may stand before all else, or behind it, in brackets too.
+func (p *dateParts) parts(s string) bool {
+	if s, ok := strings.CutSuffix(s, ")"); ok {
+		if i := strings.LastIndexByte(s, '('); i > 0 {
+			return p.take(strings.TrimRightFunc(s[:i], isSpace)) && p.bracket(s[i+1:])
+		}
+	}
+	return p.take(s)
+}
+
+// bracket takes what stands in brackets behind a date: a weekday.
+func (p *dateParts) bracket(s string) bool {
+	rest, ok := p.word(s)
+	return ok && rest == "" && p.day
+}
+
+// take takes the parts one after the other.
+func (p *dateParts) take(s string) bool {
 	for s != "" {
 		var ok bool
 		if isDigit(s[0]) {
@@ -33,7 +54,7 @@ func (p *dateParts) scan(s string) bool {
 			return false
 		}
 	}
-	return p.shaped()
+	return true
 }
 
 // number takes the number at the start of s, with an ordinal's ending ("25th").
@@ -61,9 +82,9 @@ func (p *dateParts) word(s string) (rest string, ok bool) {
 	switch kind := dateWords[string(foldWord(buf[:], s[:end]))]; kind {
 	case 0:
 		return s, false
-	case weekdayWord:
-		ok = !p.day && p.n == 0 && p.named == 0
-		p.day = true
+	case sundayWord, mondayWord, tuesdayWord, wednesdayWord, thursdayWord, fridayWord, saturdayWord:
+		ok = !p.day && (p.n == 0 && p.named == 0 || end == len(s))
+		p.day, p.weekday = true, time.Weekday(kind-sundayWord)
 	case fillerWord:
 		ok = p.n > 0 || p.named > 0
 	default:
@@ -164,11 +185,19 @@ func wordLen(s string) int {
 	return len(s)
 }
 
+// maxDateWord is in bytes; the longest word of the table is shorter.
+const maxDateWord = 16
+
 // Kinds of words in a date beside the months, which are 1 to 12.
 const (
-	weekdayWord = 13
-	fillerWord  = 14
-	maxDateWord = 16 // bytes; the longest word of the table is shorter
+	sundayWord = iota + 13
+	mondayWord
+	tuesdayWord
+	wednesdayWord
+	thursdayWord
+	fridayWord
+	saturdayWord
+	fillerWord
 )
 
 // dateWords are the words of a date in lower case: English in full, the others' usual
@@ -187,12 +216,13 @@ var dateWords = map[string]int{
 	"nov": 11, "november": 11, "novembre": 11, "noviembre": 11, "novembro": 11,
 	"dec": 12, "december": 12, "dez": 12, "dezember": 12, "déc": 12, "décembre": 12, "decembre": 12, "dic": 12, "diciembre": 12, "dezembro": 12,
 
-	"mon": weekdayWord, "monday": weekdayWord, "tue": weekdayWord, "tues": weekdayWord, "tuesday": weekdayWord,
-	"wed": weekdayWord, "weds": weekdayWord, "wednesday": weekdayWord, "thu": weekdayWord, "thur": weekdayWord, "thurs": weekdayWord, "thursday": weekdayWord,
-	"fri": weekdayWord, "friday": weekdayWord, "sat": weekdayWord, "saturday": weekdayWord, "sun": weekdayWord, "sunday": weekdayWord,
-	"mo": weekdayWord, "di": weekdayWord, "mi": weekdayWord, "do": weekdayWord, "fr": weekdayWord, "sa": weekdayWord, "so": weekdayWord,
-	"lun": weekdayWord, "mer": weekdayWord, "mié": weekdayWord, "jeu": weekdayWord, "jue": weekdayWord, "ven": weekdayWord, "vie": weekdayWord,
-	"sam": weekdayWord, "sáb": weekdayWord, "dim": weekdayWord, "dom": weekdayWord,
+	"mon": mondayWord, "monday": mondayWord, "mo": mondayWord, "lun": mondayWord,
+	"tue": tuesdayWord, "tues": tuesdayWord, "tuesday": tuesdayWord, "di": tuesdayWord,
+	"wed": wednesdayWord, "weds": wednesdayWord, "wednesday": wednesdayWord, "mi": wednesdayWord, "mer": wednesdayWord, "mié": wednesdayWord,
+	"thu": thursdayWord, "thur": thursdayWord, "thurs": thursdayWord, "thursday": thursdayWord, "do": thursdayWord, "jeu": thursdayWord, "jue": thursdayWord,
+	"fri": fridayWord, "friday": fridayWord, "fr": fridayWord, "ven": fridayWord, "vie": fridayWord,
+	"sat": saturdayWord, "saturday": saturdayWord, "sa": saturdayWord, "sam": saturdayWord, "sáb": saturdayWord,
+	"sun": sundayWord, "sunday": sundayWord, "so": sundayWord, "dom": sundayWord, "dim": sundayWord,
 
 	"of": fillerWord, "the": fillerWord, "de": fillerWord, "del": fillerWord,
 }

@@ -7,10 +7,11 @@ and Go. Names as arguments make only those: make.py books.formulas
 
 import sys
 
+import blind
 import books
 import texts
 
-for module in (books, texts):
+for module in (books, texts, blind):
     for f in module.ALL:
         if len(sys.argv) < 2 or f"{module.__name__}.{f.__name__}" in sys.argv[1:]:
             print(f"{module.__name__}.{f.__name__}", flush=True)
