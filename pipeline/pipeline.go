@@ -12,6 +12,7 @@ import (
 	"wakeledger/pipeline/recognise"
 	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/store"
+	"wakeledger/pipeline/track"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/zone"
 )
@@ -27,7 +28,10 @@ type Config struct {
 	TripGap time.Duration // 0 keeps the season file's
 	Mapping Mapping       // how sheets are to be read, where their headings do not tell
 	Edges   Edges         // of classes; nil keeps those of the season file
-	Now     func() time.Time
+	// TrackClock is added to the times of tracks, for a receiver whose clock is wrong.
+	TrackClock time.Duration
+	TrackGap   time.Duration // without a fix, from which a track is parted; 0: 5 minutes
+	Now        func() time.Time
 	// Progress is told how far reading has come, from the goroutine that reads;
 	// nil: nobody wants to know.
 	Progress func(Progress)
@@ -53,6 +57,12 @@ func (c *Config) complete() error {
 	if c.TripGap < 0 {
 		return errors.New("the gap between trips cannot be negative")
 	}
+	if c.TrackGap < 0 {
+		return errors.New("the gap that parts a track cannot be negative")
+	}
+	if c.TrackGap == 0 {
+		c.TrackGap = track.DefaultGap
+	}
 	if c.Now == nil {
 		c.Now = time.Now
 	}
@@ -60,8 +70,11 @@ func (c *Config) complete() error {
 }
 
 // fingerprint tells apart the settings under which the same bytes read differently.
-func (c *Config) fingerprint(w io.Writer) {
+func (c *Config) fingerprint(w io.Writer, ofTrack bool) {
 	fmt.Fprintf(w, "\n%q %q %q %d %d %q", c.Boat, c.Zone, c.Units, c.Order, c.Mark, c.Ocean)
+	if ofTrack {
+		fmt.Fprintf(w, " track %d %d", c.TrackClock, c.TrackGap)
+	}
 }
 
 // Season is a season file with all that is needed to fill it.

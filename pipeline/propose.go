@@ -39,7 +39,8 @@ func (t Trolling) complete() Trolling {
 // ProposeLegs writes a log of the legs that tracks suggest, one a stretch of
 // steady speed, for the boat to confirm: nothing but the speed tells whether
 // lines were out. It returns their number. Of the configuration it takes the
-// zone, in which days and times are written; UTC where there is none.
+// zone, in which days and times are written, UTC where there is none, and what
+// it says of the tracks' clock and gaps.
 func ProposeLegs(cfg Config, paths []string, t Trolling, w io.Writer) (int, error) {
 	clock := time.UTC
 	if cfg.Zone != "" {
@@ -62,7 +63,7 @@ func ProposeLegs(cfg Config, paths []string, t Trolling, w io.Writer) (int, erro
 			return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"), strconv.FormatFloat(kn, 'f', 1, 64), "", note})
 		}}
 		err := track.Each(p, clock, pass, func(file track.File) error {
-			if _, err := track.Cut(file.Reader, track.Settings{}, f.add); err != nil {
+			if _, err := track.Cut(track.PutOn(file.Reader, cfg.TrackClock), track.Settings{Gap: cfg.TrackGap}, f.add); err != nil {
 				return err
 			}
 			return f.close()

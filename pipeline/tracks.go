@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"iter"
 	"math"
+	"strings"
 	"time"
 
 	"wakeledger/pipeline/batch"
@@ -36,9 +37,11 @@ func IsTrack(path string) bool { return track.Is(path) }
 // tracking is one log of tracks on its way in.
 type tracking struct {
 	path     string
+	cfg      *Config
 	zone     *time.Location
 	problems spool
-	kept     int64 // pieces of the track at hand
+	no       int64 // of the track at hand, in its log, from 1
+	kept     int64 // its pieces
 	tracks   []store.Track
 	reports  []SheetReport
 	progress *progress
@@ -46,7 +49,7 @@ type tracking struct {
 
 // fillTracks stores the pieces of a log's tracks.
 func (s *Season) fillTracks(ctx context.Context, load *store.Load, path string, rep *LogReport) error {
-	t := &tracking{path: path, progress: s.newProgress(rep.Name)}
+	t := &tracking{path: path, cfg: &s.cfg, progress: s.newProgress(rep.Name)}
 	defer t.problems.close()
 	if s.cfg.Zone != "" {
 		var err error
@@ -55,7 +58,7 @@ func (s *Season) fillTracks(ctx context.Context, load *store.Load, path string, 
 		}
 	}
 	next, stop := iter.Pull2(t.pieces)
-	batches := batch.NewReader(ctx, &pieceSource{next: next})
+	batches := batch.NewReader(ctx, &pieceSource{next: next, no: &t.no})
 	_, err := load.InsertFixes(ctx, batches)
 	batches.Release()
 	stop()
@@ -78,8 +81,8 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 	keep := func(p record.Problem) error { return t.problems.add(p) }
 	err := track.Each(t.path, t.zone, keep, func(f track.File) error {
 		before := t.problems.n
-		t.kept = 0
-		sum, err := track.Cut(f.Reader, track.Settings{}, func(p track.Piece) error {
+		t.no, t.kept = t.no+1, 0
+		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.TrackGap}, func(p track.Piece) error {
 			t.progress.piece(p)
 			t.kept++
 			if !yield(p, nil) {
@@ -98,34 +101,57 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 }
 
 func (t *tracking) report(f track.File, s track.Summary, aside int64) {
-	t.tracks = append(t.tracks, store.Track{Member: f.Name, Format: f.Format, FirstMS: s.First, LastMS: s.Last, Fixes: s.Fixes, Used: s.Used,
+	t.tracks = append(t.tracks, store.Track{No: t.no, Member: f.Name, Format: f.Format, FirstMS: s.First, LastMS: s.Last, Fixes: s.Fixes, Used: s.Used,
 		Reordered: s.Reordered, Late: s.Late, Repeated: s.Repeated, Jumps: s.Jumps, Gaps: s.Gaps, Breaks: s.Breaks,
-		GapSeconds: s.GapSeconds, CoveredSeconds: s.Seconds, StoppedSeconds: s.Stopped})
+		GapSeconds: s.GapSeconds, CoveredSeconds: s.Seconds, StoppedSeconds: s.Stopped,
+		ClockSeconds: t.cfg.TrackClock.Seconds()})
 	t.reports = append(t.reports, SheetReport{Name: f.Name, Kind: "track", Why: "it is " + f.Format + " with fixes", Kept: t.kept, SetAside: aside,
-		Notes: append(trackNotes(s), f.Reader.Notes()...)})
+		Notes: append(trackNotes(s, t.cfg), f.Reader.Notes()...)})
 }
 
 // trackNotes say what was found in a track.
-func trackNotes(s track.Summary) []string {
+func trackNotes(s track.Summary, cfg *Config) []string {
 	if s.Used == 0 {
 		return []string{"no fix in it can be used"}
 	}
 	const minutes = "2006-01-02 15:04"
 	notes := []string{fmt.Sprintf("%d fixes, %s to %s UTC, %.1f h of it covered, kept in pieces of %g s",
 		s.Used, time.UnixMilli(s.First).UTC().Format(minutes), time.UnixMilli(s.Last).UTC().Format(minutes), s.Seconds/3600, track.Tick.Seconds())}
-	add := func(n int64, format string, more ...any) {
-		if n > 0 {
-			notes = append(notes, fmt.Sprintf(format, append([]any{n}, more...)...))
+	if cfg.TrackClock != 0 {
+		notes = append(notes, fmt.Sprintf("%s added to its clock, as asked", onClock(cfg.TrackClock)))
+	}
+	for _, f := range []struct {
+		n               int64
+		one, many, what string
+	}{
+		{s.Jumps, "fix", "fixes", "dropped, faster than any boat from the one before"},
+		{s.Repeated, "fix", "fixes", "dropped, of a time that was there already"},
+		{s.Reordered, "fix", "fixes", "out of order, put in order by time"},
+		{s.Late, "fix", "fixes", "dropped, too far out of order to be placed"},
+		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.TrackGap.Minutes(), s.GapSeconds/60)},
+		{s.Breaks, "place", "places", "where the file parts the track: not run over"},
+	} {
+		switch {
+		case f.n == 1:
+			notes = append(notes, "1 "+f.one+" "+f.what)
+		case f.n > 1:
+			notes = append(notes, fmt.Sprintf("%d %s %s", f.n, f.many, f.what))
 		}
 	}
-	add(s.Jumps, "%d fixes dropped that are faster than any boat from the one before")
-	add(s.Repeated, "%d fixes dropped whose time was there already")
-	add(s.Reordered, "%d fixes out of order, put in order by their times")
-	add(s.Late, "%d fixes dropped that are too far out of order to be placed")
-	add(s.Gaps, "%d gaps of more than %g min, %.0f min together: nothing is known of them", track.DefaultGap.Minutes(), s.GapSeconds/60)
-	add(s.Breaks, "%d places where the file parts the track: not run over")
-	add(int64(s.Stopped/60), "%d min stopped or drifting, below 1 kn")
+	if minutes := int64(s.Stopped / 60); minutes > 0 {
+		notes = append(notes, fmt.Sprintf("%d min stopped or drifting, below 1 kn", minutes))
+	}
 	return notes
+}
+
+// onClock is a time as Go's durations are written, in hours and minutes: 1h, -24h,
+// 5h30m, 172032h.
+func onClock(d time.Duration) string {
+	s := strings.TrimSuffix(d.String(), "0s")
+	if trimmed, ok := strings.CutSuffix(s, "h0m"); ok {
+		s = trimmed + "h"
+	}
+	return s
 }
 
 // piece counts a piece in.
@@ -142,11 +168,12 @@ func (p *progress) piece(piece track.Piece) {
 // pieceSource gives pieces as rows of the table fix.
 type pieceSource struct {
 	next   func() (track.Piece, error, bool)
+	no     *int64 // of the track that next is at
 	values []entry.Value
 }
 
 var pieceFields = []entry.Field{
-	{Name: "at_ms", Type: entry.Int}, {Name: "seconds", Type: entry.Real}, {Name: "lat", Type: entry.Real}, {Name: "lon", Type: entry.Real},
+	{Name: "track_no", Type: entry.Int}, {Name: "at_ms", Type: entry.Int}, {Name: "seconds", Type: entry.Real}, {Name: "lat", Type: entry.Real}, {Name: "lon", Type: entry.Real},
 	{Name: "run_kn", Type: entry.Real}, {Name: "err_kn", Type: entry.Real}, {Name: "said_kn", Type: entry.Real},
 	{Name: "course_deg", Type: entry.Real}, {Name: "turn_deg_min", Type: entry.Real},
 }
@@ -158,7 +185,7 @@ func (s *pieceSource) Next() ([]entry.Value, bool, error) {
 	if !ok || err != nil {
 		return nil, false, err
 	}
-	s.values = append(s.values[:0], entry.OfInt(p.At))
+	s.values = append(s.values[:0], entry.OfInt(*s.no), entry.OfInt(p.At))
 	for _, v := range []float64{p.Seconds, p.Lat, p.Lon, p.RunKn, p.ErrKn, p.SaidKn, p.Course, p.Turn} {
 		s.values = append(s.values, entry.Value{Known: !math.IsNaN(v), Real: v})
 	}

@@ -23,7 +23,7 @@
 //	track-speed   track_speed.sql    TrackSpeed, in track.go
 //	tracks        tracks.sql         Track, in trackclock.go
 //	strike-speed  strike_speed.sql   StrikeSpeed, in track.go
-//	current       current.sql        Current, in track.go
+//	current       current.sql        Current, in trackcurrent.go
 //	area          area.sql           Area, in track.go: for the boat alone
 //
 // Questions by a factor share _levels.sql, which gives every piece of effort

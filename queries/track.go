@@ -43,6 +43,9 @@ func AskTrackSpeed(ctx context.Context, db *store.DB) ([]TrackSpeed, error) {
 			r.Note = "no speed logged"
 		default:
 			d := math.Round(10*(*r.RanKn-*r.LoggedKn)) / 10
+			if d == 0 {
+				d = 0 // and not -0
+			}
 			r.DifferenceKn = &d
 			if math.Abs(d) >= differs {
 				r.Note = fmt.Sprintf("logged %.1f, ran %.1f", *r.LoggedKn, *r.RanKn)
@@ -52,11 +55,15 @@ func AskTrackSpeed(ctx context.Context, db *store.DB) ([]TrackSpeed, error) {
 	return rows, err
 }
 
+// Degrees is a latitude or longitude, north and east positive. It is shown with
+// all its digits: the third is a mile.
+type Degrees float64
+
 // Area is the effort and strikes in one cell of the sea, named by its south-west
 // corner.
 type Area struct {
-	LatDeg      float64 `json:"lat_deg"`
-	LonDeg      float64 `json:"lon_deg"`
+	LatDeg      Degrees `json:"lat_deg"`
+	LonDeg      Degrees `json:"lon_deg"`
 	Trips       int64   `json:"trips"`
 	BoatHours   float64 `json:"boat_hours"`
 	LineHours   float64 `json:"line_hours"`
@@ -71,27 +78,6 @@ const AreaMinutes = 10
 // minutes of arc. It is for the boat alone: nothing that is shared takes it up.
 func AskArea(ctx context.Context, db *store.DB, minutes float64) ([]Area, error) {
 	return ask[Area](ctx, db, "area", minutes)
-}
-
-// Current is running both ways over the same ground in a trip. Half the
-// difference of the speeds is the current along the way, if the boat was driven
-// alike both ways.
-type Current struct {
-	Trip      string  `json:"trip"`
-	Boat      string  `json:"boat"`
-	Date      *string `json:"date"`
-	CourseDeg int64   `json:"course_deg"` // of the way out, to an eighth of the compass
-	OutKn     float64 `json:"out_kn"`
-	BackKn    float64 `json:"back_kn"`
-	CurrentKn float64 `json:"current_kn"`
-	SetDeg    int64   `json:"set_deg"` // where it sets
-	Minutes   float64 `json:"minutes"` // run each way over the shared ground
-	Cells     int64   `json:"cells"`   // of two minutes of arc, shared
-}
-
-// AskCurrent lists what running both ways tells of the current.
-func AskCurrent(ctx context.Context, db *store.DB) ([]Current, error) {
-	return ask[Current](ctx, db, "current")
 }
 
 // StrikeSpeed is a strike on a leg with a track.
@@ -130,4 +116,16 @@ type TrackPoint struct {
 // up.
 func AskTrackPath(ctx context.Context, db *store.DB, most int64) ([]TrackPoint, error) {
 	return ask[TrackPoint](ctx, db, "track_path", most)
+}
+
+// TrackHours is the time of the legs' tracks at a speed.
+type TrackHours struct {
+	SpeedKn     float64 `json:"speed_kn"` // to a tenth
+	Hours       float64 `json:"hours"`
+	DistanceNmi float64 `json:"distance_nmi"`
+}
+
+// AskTrackHours lists the time of the legs' tracks by speed, slowest first.
+func AskTrackHours(ctx context.Context, db *store.DB) ([]TrackHours, error) {
+	return ask[TrackHours](ctx, db, "track_hours")
 }

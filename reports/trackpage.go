@@ -18,32 +18,48 @@ type TrackInput struct {
 	Title     string
 	Generated time.Time
 	Points    []queries.TrackPoint
+	Speeds    []queries.TrackHours
 	Cells     []queries.Area
-	Bands     []string // levels of speed-band, slowest first, worded
-	Lower     []float64
+	Minutes   float64 // of arc, a cell's side
 }
 
 // mostPoints are as many as a page draws without delay.
 const mostPoints = 4000
 
-// trackBands are the classes that the drawing tells apart.
+// trackBands are the lower ends, in knots, of the classes that the drawing tells
+// apart: as many as it has marks for.
 var trackBands = []float64{0, 6, 8, 10, 12, 14}
 
-// GatherTrack asks a season file all that the page of the track needs.
-func GatherTrack(ctx context.Context, db *store.DB) (TrackInput, error) {
-	in := TrackInput{Lower: trackBands}
+// trackBand is the class of a speed.
+func trackBand(kn float64) int {
+	c := 0
 	for i, lo := range trackBands {
-		name := fmt.Sprintf("%g kn and up", lo)
-		if i+1 < len(trackBands) {
-			name = fmt.Sprintf("%g to <%g kn", lo, trackBands[i+1])
+		if kn >= lo {
+			c = i
 		}
-		in.Bands = append(in.Bands, name)
 	}
+	return c
+}
+
+func trackBandName(i int) string {
+	if i+1 < len(trackBands) {
+		return fmt.Sprintf("%g to <%g kn", trackBands[i], trackBands[i+1])
+	}
+	return fmt.Sprintf("%g kn and up", trackBands[i])
+}
+
+// GatherTrack asks a season file all that the page of the track needs; minutes of
+// arc are the side of the cells that it counts by.
+func GatherTrack(ctx context.Context, db *store.DB, minutes float64) (TrackInput, error) {
+	in := TrackInput{Minutes: minutes}
 	var err error
 	if in.Points, err = queries.AskTrackPath(ctx, db, mostPoints); err != nil {
 		return in, err
 	}
-	in.Cells, err = queries.AskArea(ctx, db, queries.AreaMinutes)
+	if in.Speeds, err = queries.AskTrackHours(ctx, db); err != nil {
+		return in, err
+	}
+	in.Cells, err = queries.AskArea(ctx, db, minutes)
 	return in, err
 }
 
@@ -51,6 +67,10 @@ func GatherTrack(ctx context.Context, db *store.DB) (TrackInput, error) {
 func Track(w io.Writer, in TrackInput) error {
 	p := page.Page{Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB", Generated: in.Generated,
 		Footer: []string{"This page shows where the boat fished. It is no chart and not for navigation."}}
+	if len(in.Points) == 0 {
+		p.Sections = []page.Section{{ID: "track", Heading: "Where the legs ran, by speed", Sentences: []string{"No leg has a track."}}}
+		return page.Render(w, p)
+	}
 	drawn, err := in.drawing()
 	if err != nil {
 		return fmt.Errorf("track page: %w", err)
@@ -59,17 +79,39 @@ func Track(w io.Writer, in TrackInput) error {
 	return page.Render(w, p)
 }
 
+// trackTally is what the page tells of one class of speed.
+type trackTally struct {
+	hours, nmi    float64
+	drawn, struck int64
+}
+
+func (in *TrackInput) tallies() (classes []trackTally, all trackTally) {
+	classes = make([]trackTally, len(trackBands))
+	for _, s := range in.Speeds {
+		c := &classes[trackBand(s.SpeedKn)]
+		c.hours, c.nmi = c.hours+s.Hours, c.nmi+s.DistanceNmi
+	}
+	for _, p := range in.Points {
+		if c := &classes[trackBand(p.SpeedKn)]; p.Strike {
+			c.struck++
+		} else {
+			c.drawn++
+		}
+	}
+	for _, c := range classes {
+		all = trackTally{all.hours + c.hours, all.nmi + c.nmi, all.drawn + c.drawn, all.struck + c.struck}
+	}
+	return classes, all
+}
+
 func (in *TrackInput) drawing() (page.Section, error) {
 	section := page.Section{ID: "track", Heading: "Where the legs ran, by speed"}
-	if len(in.Points) == 0 {
-		section.Sentences = []string{"No leg has a track."}
-		return section, nil
-	}
+	tallies, all := in.tallies()
 	south, north, west, east := in.bounds()
 	lat, lon := (south+north)/2, (west+east)/2
-	classes := make([]page.TrackClass, len(in.Bands))
-	for i, name := range in.Bands {
-		classes[i].Name = name
+	classes := make([]page.TrackClass, len(trackBands))
+	for i := range classes {
+		classes[i].Name = trackBandName(i)
 	}
 	var struck [][2]float64
 	for _, p := range in.Points {
@@ -78,29 +120,54 @@ func (in *TrackInput) drawing() (page.Section, error) {
 			struck = append(struck, at)
 			continue
 		}
-		c := &classes[in.class(p.SpeedKn)]
+		c := &classes[trackBand(p.SpeedKn)]
 		c.Points = append(c.Points, at)
 	}
-	section.Sentences = []string{fmt.Sprintf("%s of track and %s, nautical miles about %.3f, %.3f.",
-		page.Plural(int64(len(in.Points)-len(struck)), "point", "points"), page.Plural(int64(len(struck)), "strike", "strikes"), lat, lon)}
-	chart, err := page.Track(page.Frame{Label: "Positions of the legs by speed, and of the strikes. " + section.Sentences[0] + " The table below holds effort and strikes by cells.",
-		Axis: "nmi east; upwards nmi north"}, classes, struck)
-	section.Chart = chart
-	section.Notes = []string{"Points are evenly thinned pieces of ten seconds. Both axes have one scale; the page stretches the drawing to its width."}
+	section.Sentences = []string{fmt.Sprintf("%s of legs have a track: %s nmi over ground, and %s on it.", hours(all.hours)+" boat-hours", page.Number(all.nmi, 0), page.Plural(all.struck, "strike", "strikes"))}
+	chart, err := page.Track(page.Frame{Label: "Positions of the legs by speed, and of the strikes. " + section.Sentences[0] + " The tables below hold hours by speed, and effort and strikes by cells.",
+		Axis: "nmi east, upwards nmi north"}, classes, struck)
+	section.Chart, section.Table = chart, trackBySpeed(tallies, all)
+	section.Notes = []string{fmt.Sprintf("The middle of the drawing is %s. Each point stands for %s of track. A ring is where a strike was, as the log's time tells: to a minute of running at best.",
+		position(lat, lon), seconds(all.hours*3600/float64(all.drawn)))}
 	return section, err
 }
 
-func round2(v float64) float64 { return math.Round(100*v) / 100 }
-
-func (in *TrackInput) class(kn float64) int {
-	c := 0
-	for i, lo := range in.Lower {
-		if kn >= lo {
-			c = i
-		}
+// trackBySpeed is the table of what is drawn.
+func trackBySpeed(tallies []trackTally, all trackTally) *page.Table {
+	t := &page.Table{Caption: "legs with a track, by speed", Columns: []page.Column{{Head: "Speed", Kind: page.Token},
+		{Head: "Boat-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},
+		{Head: "Points drawn", Kind: page.Measure}, {Head: "Strikes", Kind: page.Measure}}}
+	row := func(name string, c trackTally) []page.Cell {
+		return []page.Cell{page.Words(name), page.Value(c.hours), page.Value(c.nmi), page.Whole(c.drawn), page.Whole(c.struck)}
 	}
-	return c
+	for i, c := range tallies {
+		t.Rows = append(t.Rows, page.Row{Cells: row(trackBandName(i), c)})
+	}
+	t.Total = row("all", all)
+	return t
 }
+
+// seconds is a time of seconds or minutes in words.
+func seconds(s float64) string {
+	if s < 90 {
+		return page.Number(s, 0) + " s"
+	}
+	return page.Number(s/60, 0) + " min"
+}
+
+// position is one in degrees and minutes, as a plotter shows it.
+func position(lat, lon float64) string {
+	side := func(v float64, plus, minus string) string {
+		if v < 0 {
+			v, plus = -v, minus
+		}
+		tenths := math.Round(600 * v)
+		return fmt.Sprintf("%d°%04.1f′ %s", int(tenths)/600, math.Mod(tenths, 600)/10, plus)
+	}
+	return side(lat, "N", "S") + " " + side(math.Remainder(lon, 360), "E", "W")
+}
+
+func round2(v float64) float64 { return math.Round(100*v) / 100 }
 
 // bounds are the ends of the points; a track across 180 degrees is laid out east
 // of it.
@@ -118,10 +185,10 @@ func (in *TrackInput) bounds() (south, north, west, east float64) {
 
 // area is effort and strikes by cells.
 func (in *TrackInput) area() page.Section {
-	section := page.Section{ID: "area", Heading: fmt.Sprintf("By cells of %d minutes of arc", queries.AreaMinutes)}
-	if len(in.Cells) == 0 {
-		section.Sentences = []string{"No leg has a track."}
-		return section
+	size := page.Number(in.Minutes, decimals(in.Minutes))
+	section := page.Section{ID: "area", Heading: "By cells of " + size + " minutes of arc"}
+	if in.Minutes == 1 {
+		section.Heading = "By cells of one minute of arc"
 	}
 	most := in.Cells[0]
 	t := &page.Table{Caption: "effort and strikes on legs with a track, by cell", Columns: []page.Column{
@@ -132,10 +199,19 @@ func (in *TrackInput) area() page.Section {
 		if c.LineHours > most.LineHours {
 			most = c
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Value(c.LatDeg), page.Value(c.LonDeg), page.Whole(c.Trips),
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Value(float64(c.LatDeg)), page.Value(float64(c.LonDeg)), page.Whole(c.Trips),
 			page.Value(c.BoatHours), page.Value(c.LineHours), page.Value(c.DistanceNmi), page.Whole(c.Strikes)}})
 	}
-	section.Sentences = []string{fmt.Sprintf("Most line-hours in one cell: %s, with %s.", hours(most.LineHours), page.Plural(most.Strikes, "strike", "strikes"))}
+	section.Sentences = []string{fmt.Sprintf("Most line-hours in one cell: %s, with %s, north-east of %s.", hours(most.LineHours), page.Plural(most.Strikes, "strike", "strikes"),
+		position(float64(most.LatDeg), float64(most.LonDeg)))}
 	section.Table = t
 	return section
+}
+
+// decimals are those that a size of cells is printed with.
+func decimals(v float64) int {
+	if v == math.Trunc(v) {
+		return 0
+	}
+	return 1
 }

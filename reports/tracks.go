@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -42,10 +43,14 @@ func (s *season) tracksSection() (page.Section, error) {
 	}
 	section.Sentences = append([]string{first + "."}, s.trackSentences(distance)...)
 	section.Table = s.trackTable()
-	section.Notes = append(s.currentNotes(), trackNotes...)
+	section.Notes = s.currentNotes()
+	if len(s.Tracks.Currents) > 0 {
+		section.Notes = append(section.Notes, currentMethod)
+	}
+	section.Notes = append(section.Notes, trackNotes...)
 	for _, f := range s.Tracks.Files {
 		if f.Note != "" {
-			section.Notes = append(section.Notes, fmt.Sprintf("%s: %s.", f.File, f.Note))
+			section.Notes = append(section.Notes, fmt.Sprintf("Track %s: %s.", strings.TrimSpace(f.File+" "+f.Member), strings.TrimSuffix(f.Note, "?")))
 		}
 	}
 	return section, nil
@@ -132,11 +137,43 @@ func (s *season) currentNotes() []string {
 		if c.Date != nil {
 			when = day(*c.Date, "2 January")
 		}
-		out = append(out, fmt.Sprintf("%s: %s kn towards %s and %s kn towards %s over the same ground: a current of about %s kn setting %s, if the throttle was the same both ways.",
-			when, page.Number(c.OutKn, 1), compass(c.CourseDeg), page.Number(c.BackKn, 1), compass(c.CourseDeg+180), page.Number(c.CurrentKn, 1), compass(c.SetDeg)))
+		out = append(out, fmt.Sprintf("%s: %s kn towards %s and %s kn towards %s over the same ground (%s): a current of about %s kn setting %s, if the throttle was the same both ways%s.",
+			when, page.Number(c.OutKn, 1), compass(c.CourseDeg), page.Number(c.BackKn, 1), compass(c.CourseDeg+180), runsOf(c),
+			page.Number(c.CurrentKn, currentDecimals(c)), compass(c.SetDeg), sureness(c)))
 	}
 	return out
 }
+
+// runsOf says how often a current's ground was run over.
+func runsOf(c queries.Current) string {
+	if c.OutRuns == 1 && c.BackRuns == 1 {
+		return "once each way"
+	}
+	return fmt.Sprintf("%s out, %s back", page.Plural(c.OutRuns, "run", "runs"), page.Count(c.BackRuns))
+}
+
+// sureness is a current's interval in words.
+func sureness(c queries.Current) string {
+	switch {
+	case c.CurrentLo == nil:
+		return "; how sure that is cannot be told, because no trip ran there a second time"
+	case *c.CurrentLo < 0:
+		return fmt.Sprintf("; not told apart from none (95 %%: %s kn to the %s to %s kn to the %s)",
+			page.Number(-*c.CurrentLo, 1), compass(c.SetDeg+180), page.Number(*c.CurrentHi, 1), compass(c.SetDeg))
+	}
+	d := currentDecimals(c)
+	return fmt.Sprintf(" (95 %%: %s to %s kn)", page.Number(*c.CurrentLo, d), page.Number(*c.CurrentHi, d))
+}
+
+// currentDecimals are so many that the ends of a current's interval differ.
+func currentDecimals(c queries.Current) int {
+	if c.CurrentLo != nil && *c.CurrentHi-*c.CurrentLo < 0.2 {
+		return 2
+	}
+	return 1
+}
+
+const currentMethod = "Current: the slope of the speeds of straight runs over the same ground (within a nautical mile) on their direction, out or back, which is half the difference of the two ways; by least squares, an intercept and a slope for each trip and line. Interval: Student's t at 95 % on what the runs of all the boat's lines leave over. A throttle that differs from run to run is in it; one that is always higher the same way is not."
 
 // worthSaying is the current, in knots, from which one is named.
 const worthSaying = 0.3

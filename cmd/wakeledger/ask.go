@@ -24,6 +24,7 @@ type asked struct {
 	factor string
 	ratio  float64 // of rates, to be told by next-season and plan
 	trips  int     // of plan
+	cell   cellFlag
 }
 
 func typed[T any](f func(context.Context, *store.DB, string) ([]T, error)) func(context.Context, *store.DB, asked) (any, error) {
@@ -65,8 +66,8 @@ func questions() []question {
 		{"tracks", false, plain(queries.AskTracks)},
 		{"strike-speed", false, plain(queries.AskStrikeSpeed)},
 		{"current", false, plain(queries.AskCurrent)},
-		{"area", false, func(ctx context.Context, db *store.DB, _ asked) (any, error) {
-			return queries.AskArea(ctx, db, queries.AreaMinutes)
+		{"area", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
+			return queries.AskArea(ctx, db, a.cell.minutes)
 		}},
 	}
 }
@@ -99,6 +100,12 @@ func (a *app) askCmd() *cobra.Command {
 			if c.Flags().Changed("by") && !q.byFactor {
 				return usage("%s has no levels: leave --by out", q.name)
 			}
+			if c.Flags().Changed("cell") && q.name != "area" {
+				return usage("--cell is for ask area")
+			}
+			if err := want.cell.check(); err != nil {
+				return err
+			}
 			s, err := a.openExisting(c.Context())
 			if err != nil {
 				return err
@@ -114,6 +121,7 @@ func (a *app) askCmd() *cobra.Command {
 	c.Flags().StringVar(&want.factor, "by", "speed-band", "the factor: "+strings.Join(queries.Factors(), ", "))
 	c.Flags().Float64Var(&want.ratio, "ratio", evidence.DefaultRatio, "next-season and plan: the ratio of strike rates to be told")
 	c.Flags().IntVar(&want.trips, "trips", queries.DefaultPlanTrips, "plan: the number of trips")
+	want.cell.add(c.Flags(), "area")
 	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
 	return c
 }

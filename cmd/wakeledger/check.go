@@ -161,7 +161,8 @@ func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeli
 		doubtful.add(d.Check, place(d.File, d.Sheet, d.Row)+" "+short(d.Found)+": "+d.Reason)
 	}
 	doubtful.print(a, "kept, but doubtful")
-	return kept, int64(len(aside)), int64(len(odd)), nil
+	tracks, err := tellTracks(ctx, s, a.out)
+	return kept, int64(len(aside)), int64(len(odd)) + tracks, err
 }
 
 func place(file, sheet string, row int64) string {

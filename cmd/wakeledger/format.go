@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"text/tabwriter"
+
+	"wakeledger/queries"
 )
 
 // formats write a slice of rows whose json tags are the columns.
@@ -65,6 +67,9 @@ func cell(v reflect.Value, number func(float64) string) string {
 			return ""
 		}
 		v = v.Elem()
+	}
+	if place, ok := v.Interface().(queries.Degrees); ok {
+		return exact(float64(place))
 	}
 	if v.Kind() == reflect.Float64 {
 		return number(v.Float())

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -59,8 +60,16 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 	}
 	if then == nil && kept > manyRows {
 		a.note("%d rows: the season's tables are made at the first question", kept)
-	} else if err := s.Derive(ctx); err != nil {
-		return err
+		if hasTrack(reports) {
+			a.note("'wakeledger ask tracks' tells whether the tracks' clocks fit the legs")
+		}
+	} else {
+		if err := s.Derive(ctx); err != nil {
+			return err
+		}
+		if _, err := tellTracks(ctx, s, a.notes); err != nil {
+			return err
+		}
 	}
 	if then != nil {
 		if err := then(s); err != nil {
@@ -74,6 +83,12 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 		return fmt.Errorf("%w: see 'wakeledger ask set-aside'", errSetAside)
 	}
 	return nil
+}
+
+func hasTrack(reports []pipeline.LogReport) bool {
+	return slices.ContainsFunc(reports, func(r pipeline.LogReport) bool {
+		return slices.ContainsFunc(r.Sheets, func(s pipeline.SheetReport) bool { return s.Kind == "track" })
+	})
 }
 
 // anyReadable fails where not one of the logs can be opened, so that a slip of

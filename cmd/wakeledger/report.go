@@ -19,7 +19,8 @@ import (
 // reportFlags are those of every command that writes a report.
 type reportFlags struct {
 	out, units, title string
-	compare           string // of report season: another season file, or a year of this one
+	compare           string   // of report season: another season file, or a year of this one
+	cell              cellFlag // of report track
 }
 
 func (r *reportFlags) add(c *cobra.Command) {
@@ -47,14 +48,20 @@ func (a *app) reportCmd() *cobra.Command {
 			if err := r.check(); err != nil {
 				return err
 			}
+			if r.compare != "" && args[0] != "season" {
+				return usage("--compare is for report season")
+			}
+			if c.Flags().Changed("cell") && args[0] != "track" {
+				return usage("--cell is for report track")
+			}
+			if err := r.cell.check(); err != nil {
+				return err
+			}
 			s, err := a.openExisting(c.Context())
 			if err != nil {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			if r.compare != "" && args[0] != "season" {
-				return usage("--compare is for report season")
-			}
 			if !c.Flags().Changed("out") {
 				r.out = args[0] + ".html"
 			}
@@ -71,6 +78,7 @@ func (a *app) reportCmd() *cobra.Command {
 	}
 	r.add(c)
 	c.Flags().StringVar(&r.compare, "compare", "", "report season: show it beside another season file, or beside a year of this one (2025)")
+	r.cell.add(c.Flags(), "report track")
 	c.AddCommand(a.reportClubCmd())
 	return c
 }

@@ -38,7 +38,7 @@ func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags) 
 
 // writeTrack writes the page of where the boat ran, for the boat alone.
 func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags) error {
-	in, err := reports.GatherTrack(ctx, s.DB)
+	in, err := reports.GatherTrack(ctx, s.DB, r.cell.minutes)
 	if err != nil {
 		return err
 	}

@@ -35,6 +35,7 @@ type app struct {
 	dates      string
 	mapping    string
 	decimal    string
+	tracks     trackFlags
 }
 
 // run is the program: it returns the exit code.
@@ -118,6 +119,7 @@ func (a *app) readingFlags(c *cobra.Command) {
 	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
 	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "time without lines out that parts two trips, where the log names none: 6h, or as the season file has it")
 	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
+	a.tracks.add(f)
 	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows were set aside")
 }
 
@@ -134,6 +136,9 @@ func (a *app) config() (pipeline.Config, error) {
 	}
 	if u := a.cfg.Units; u != "" && u != "us" && u != "metric" {
 		return a.cfg, usage("--log-units %q: expected us or metric", u)
+	}
+	if err := a.tracks.into(&a.cfg); err != nil {
+		return a.cfg, err
 	}
 	if a.mapping != "" {
 		var err error

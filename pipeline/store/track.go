@@ -10,11 +10,13 @@ import (
 // Track is what was found in one track of a log; counts and seconds as the table
 // track has them. FirstMS and LastMS are milliseconds since 1970, UTC.
 type Track struct {
+	No                                         int64 // in its log, from 1
 	Member, Format                             string
 	FirstMS, LastMS                            int64
 	Fixes, Used, Reordered, Late               int64
 	Repeated, Jumps, Gaps, Breaks              int64
 	GapSeconds, CoveredSeconds, StoppedSeconds float64
+	ClockSeconds                               float64 // put on its own clock
 }
 
 // InsertFixes stores the pieces of a log's tracks as they come. The columns of r
@@ -32,8 +34,8 @@ func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
 		if t.Used > 0 {
 			first, last = t.FirstMS, t.LastMS
 		}
-		err := l.db.exec(ctx, "insert_track", l.id, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
-			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds)
+		err := l.db.exec(ctx, "insert_track", l.id, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
+			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.ClockSeconds)
 		if err != nil {
 			return err
 		}

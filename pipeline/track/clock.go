@@ -82,15 +82,38 @@ var layouts = []string{"2006-01-02 15:04:05", "2006-01-02T15:04:05", "2006-01-02
 
 // clockTime reads a CSV's time on a clock; zoned tells that it named its own zone.
 func clockTime(s string, zone *time.Location) (ms int64, zoned, ok bool) {
-	s = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(s), " UTC"))
+	s, utc := strings.CutSuffix(strings.TrimSpace(s), " UTC")
+	if utc {
+		s, zone = strings.TrimSpace(s), time.UTC
+	}
 	if len(s) > len("2006-01-02T15:04") && strings.ContainsAny(s[len("2006-01-02"):], "Zz+-") {
 		ms, ok = instant([]byte(strings.ReplaceAll(s, " +", "+")))
 		return ms, true, ok
 	}
 	for _, l := range layouts {
 		if t, err := time.ParseInLocation(l, s, zone); err == nil {
-			return t.UnixMilli(), false, true
+			return t.UnixMilli(), utc, true
 		}
 	}
 	return 0, false, false
+}
+
+// PutOn gives a reader's fixes with so much added to their times: a receiver's
+// clock that is wrong, put right.
+func PutOn(r Reader, by time.Duration) Reader {
+	if by == 0 {
+		return r
+	}
+	return &putOn{Reader: r, ms: by.Milliseconds()}
+}
+
+type putOn struct {
+	Reader
+	ms int64
+}
+
+func (p *putOn) Next() (Fix, bool, error) {
+	f, ok, err := p.Reader.Next()
+	f.At += p.ms
+	return f, ok, err
 }

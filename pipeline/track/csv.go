@@ -16,7 +16,7 @@ import (
 // columns are the headings of a track's CSV, in lower case without marks. A
 // table with any other heading is no track but a sheet of a log.
 var columns = map[string]string{
-	"time": "time", "timestamp": "time", "datetime": "time", "date time": "time", "utc": "time", "time utc": "time", "utc time": "time", "gps time": "time",
+	"time": "time", "timestamp": "time", "datetime": "time", "date time": "time", "utc": "utc", "time utc": "utc", "utc time": "utc", "gps time": "time",
 	"date": "date", "lat": "lat", "latitude": "lat", "lon": "lon", "lng": "lon", "long": "lon", "longitude": "lon",
 	"speed": "kn", "speed kn": "kn", "speed kts": "kn", "speed kt": "kn", "speed knots": "kn", "sog": "kn", "sog kn": "kn", "sog kts": "kn", "speed over ground": "kn",
 	"speed m s": "m/s", "speed mps": "m/s", "speed km h": "km/h", "speed kmh": "km/h", "speed mph": "mph", "sog m s": "m/s",
@@ -34,6 +34,7 @@ type table struct {
 	at      map[string]int
 	unit    string
 	zone    *time.Location
+	utc     bool // the heading says so
 	comma   bool // decimal commas
 	segment string
 	local   int // times that named no zone
@@ -49,6 +50,9 @@ func heading(line string) (at map[string]int, unit string, sep rune, ok bool) {
 			role := columns[plain(h)]
 			if toKnots[role] != 0 {
 				role, unit = "speed", role
+			}
+			if role == "utc" {
+				at[role], role = i, "time"
 			}
 			_, twice := at[role]
 			ok = ok && role != "" && (role == "-" || !twice)
@@ -80,10 +84,11 @@ func newTable(r *bufio.Reader, pos record.Pos, zone *time.Location, bad Keeper) 
 	if !ok {
 		return nil, errors.New("no heading with time, lat and lon")
 	}
-	if zone == nil {
+	_, utc := at["utc"]
+	if zone == nil || utc {
 		zone = time.UTC
 	}
-	t := &table{r: csv.NewReader(r), pos: pos, bad: bad, at: at, unit: unit, zone: zone, comma: sep != ','}
+	t := &table{r: csv.NewReader(r), pos: pos, bad: bad, at: at, unit: unit, zone: zone, utc: utc, comma: sep != ','}
 	t.r.Comma, t.r.FieldsPerRecord, t.r.ReuseRecord, t.r.LazyQuotes = sep, -1, true, true
 	return t, nil
 }
@@ -137,7 +142,7 @@ func (t *table) fix(row []string) (f Fix, column, why string) {
 	if f.At, zoned, ok = clockTime(clock, t.zone); !ok {
 		return f, "time", "not a time such as 2026-07-01 13:00:00"
 	}
-	if !zoned {
+	if !zoned && !t.utc {
 		t.local++
 	}
 	f.SpeedKn = math.NaN()

@@ -14,6 +14,9 @@ import (
 	"strings"
 	"time"
 
+	"golang.org/x/text/encoding/unicode"
+	"golang.org/x/text/transform"
+
 	"wakeledger/pipeline/record"
 )
 
@@ -78,17 +81,33 @@ func peek(r *bufio.Reader) []byte {
 	return head
 }
 
-// unpacked is the text of a file that may be gzipped.
+const bufferSize = 256 << 10
+
+// unpacked is the text of a file that may be gzipped, in UTF-8.
 func unpacked(r io.Reader) (*bufio.Reader, error) {
-	b := bufio.NewReaderSize(r, 256<<10)
+	b := bufio.NewReaderSize(r, bufferSize)
 	if head, _ := b.Peek(2); !bytes.Equal(head, []byte("\x1f\x8b")) {
-		return b, nil
+		return inUTF8(b), nil
 	}
 	z, err := gzip.NewReader(b)
 	if err != nil {
 		return nil, err
 	}
-	return bufio.NewReaderSize(&capped{z, MaxUnpacked}, 256<<10), nil
+	return inUTF8(bufio.NewReaderSize(&capped{z, MaxUnpacked}, bufferSize)), nil
+}
+
+// inUTF8 is a text without its byte order mark. What is in UTF-16 has one: XML
+// 1.0, section 4.3.3, asks for it.
+func inUTF8(b *bufio.Reader) *bufio.Reader {
+	switch head, _ := b.Peek(3); {
+	case bytes.HasPrefix(head, []byte("\xff\xfe")), bytes.HasPrefix(head, []byte("\xfe\xff")):
+		decoder := unicode.UTF16(unicode.BigEndian, unicode.ExpectBOM).NewDecoder()
+		return bufio.NewReaderSize(transform.NewReader(b, decoder), bufferSize)
+	case bytes.HasPrefix(head, []byte("\xef\xbb\xbf")):
+		// three bytes that were just seen can be passed over
+		_, _ = b.Discard(3)
+	}
+	return b
 }
 
 // capped ends with an error once more than left bytes were read.
@@ -107,7 +126,7 @@ func (c *capped) Read(b []byte) (int, error) {
 
 // format is GPX, NMEA or CSV, by a file's beginning; "" for none of them.
 func format(head []byte) string {
-	head = bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\xef\xbb\xbf")), " \t\r\n")
+	head = bytes.TrimLeft(head, " \t\r\n")
 	if bytes.HasPrefix(head, []byte("<")) {
 		if bytes.Contains(head, []byte("<gpx")) || bytes.Contains(head, []byte(":gpx")) {
 			return "GPX"
@@ -184,13 +203,7 @@ func (o *opening) one(r io.Reader, member string) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", o.base, err)
 	}
-	head := peek(b)
-	if bytes.HasPrefix(head, []byte("\xef\xbb\xbf")) {
-		if _, err := b.Discard(3); err != nil {
-			return err
-		}
-	}
-	t := File{Name: member, Format: format(head)}
+	t := File{Name: member, Format: format(peek(b))}
 	pos := record.Pos{File: o.base, Sheet: member}
 	switch t.Format {
 	case "GPX":

@@ -3,6 +3,8 @@ package track
 import (
 	"archive/zip"
 	"compress/gzip"
+	"encoding/binary"
+	"errors"
 	"io"
 	"math"
 	"os"
@@ -11,6 +13,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf16"
 
 	"wakeledger/pipeline/record"
 )
@@ -158,6 +161,8 @@ func TestCSV(t *testing.T) {
 		"tab":       "timestamp\tlat\tlng\tspeed km/h\n2026-02-14 04:12:00+00:00\t-36.6\t176.1\t23.15\n\t\t\t\n",
 		"quotes":    "\"time\",\"lat\",\"lon\",\"speed\"\n\"2026-02-14T17:12:00+13:00\",-36.6,176.1,12.5\n1,,,\n",
 		"no speed?": "utc,lat,lon\n2026-02-14T04:12:00Z,-36.6,176.1\n,,\n",
+		"utc said":  "UTC time,lat,lon,speed\n2026-02-14 04:12:00,-36.6,176.1,12.5\n,,,\n",
+		"utc cell":  "time,lat,lon,speed\n2026-02-14 04:12:00 UTC,-36.6,176.1,12.5\n,,,\n",
 	} {
 		fixes, problems, notes := read(t, written(t, "a.csv", text), auckland)
 		if len(fixes) != 1 || len(problems) != 1 || problems[0].Pos.Row != 3 {
@@ -174,6 +179,64 @@ func TestCSV(t *testing.T) {
 		if (name == "local") != (len(notes) == 1) {
 			t.Errorf("%s: notes %v", name, notes)
 		}
+	}
+}
+
+// UTF-16 with a byte order mark, which XML 1.0 allows: the same fixes, at the same
+// lines, as in UTF-8; packed too, and with a letter beyond the 16 bits.
+func TestUTF16(t *testing.T) {
+	const text = `<?xml version="1.0" encoding="UTF-16"?>
+<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Dérive 𝄞</name><trkseg>
+<trkpt lat="32.5" lon="-117.5"><time>2026-07-01T13:00:00Z</time></trkpt>
+<trkpt lat="132.5" lon="-117.5"><time>2026-07-01T13:00:01Z</time></trkpt>
+<trkpt lat="32.51" lon="-117.5"><time>2026-07-01T13:00:02Z</time></trkpt>
+</trkseg></trk></gpx>`
+	want, wantAside, _ := read(t, written(t, "a.gpx", text), nil)
+	for name, order := range map[string]binary.AppendByteOrder{"little": binary.LittleEndian, "big": binary.BigEndian} {
+		b := order.AppendUint16(nil, 0xfeff)
+		for _, c := range utf16.Encode([]rune(text)) {
+			b = order.AppendUint16(b, c)
+		}
+		plain := written(t, name+".gpx", string(b))
+		gz := filepath.Join(t.TempDir(), name+".gpx.gz")
+		packed(t, gz, func(w io.Writer) error {
+			z := gzip.NewWriter(w)
+			_, err := z.Write(b)
+			return errors.Join(err, z.Close())
+		})
+		for _, file := range []string{plain, gz} {
+			if !Is(file) {
+				t.Errorf("%s is no track", file)
+			}
+			fixes, aside, _ := read(t, file, nil)
+			if len(fixes) != 2 || fixes[0].At != want[0].At || fixes[1].Lat != want[1].Lat || fixes[1].Lon != want[1].Lon {
+				t.Errorf("%s: %+v, want %+v", file, fixes, want)
+			}
+			if len(aside) != 1 || aside[0].Pos.Row != wantAside[0].Pos.Row || aside[0].Cell != wantAside[0].Cell {
+				t.Errorf("%s: %+v, want %+v", file, aside, wantAside)
+			}
+		}
+	}
+	if Is(written(t, "legs.csv", "\xff\xfed\x00a\x00t\x00e\x00,\x00s\x00t\x00a\x00r\x00t\x00\n\x00")) {
+		t.Error("a log in UTF-16 is taken for a track")
+	}
+}
+
+// A clock put on moves the times and nothing else, and may be put back.
+func TestPutOn(t *testing.T) {
+	file := written(t, "a.csv", oneFix)
+	err := Each(file, nil, func(record.Problem) error { return nil }, func(f File) error {
+		fix, ok, err := PutOn(f.Reader, -24*time.Hour).Next()
+		if !ok || err != nil || !fix.Time().Equal(time.Date(2026, 2, 13, 4, 12, 0, 0, time.UTC)) || fix.Lat != -36.6 {
+			t.Errorf("%+v at %s, %v", fix, fix.Time(), err)
+		}
+		if PutOn(f.Reader, 0) != f.Reader {
+			t.Error("a clock that is right costs a step for each fix")
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
 }
 

@@ -1,3 +1,9 @@
--- Each log's tracks by minutes since 1970, with the mean speed.
-SELECT log_id, coalesce(boat, '') AS boat, epoch_ms(at_utc) // 60000 AS minute, avg(speed_kn) AS speed_kn
-FROM track_piece GROUP BY ALL ORDER BY log_id, minute
+-- Each track by minutes since 1970, with its mean speed by its positions, whether
+-- or not another track tells of the same times; taken counts its pieces that the
+-- season is made of.
+WITH taken AS (
+    SELECT log_id, track_no, count(*) AS taken FROM track_piece GROUP BY ALL
+)
+SELECT f.log_id, f.track_no, f.at_ms // 60000 AS minute, avg(f.run_kn) AS speed_kn, coalesce(any_value(t.taken), 0) AS taken,
+    any_value(l.boat IS NOT NULL) AS boat_given
+FROM fix f JOIN log l USING (log_id) LEFT JOIN taken t USING (log_id, track_no) GROUP BY ALL ORDER BY f.log_id, f.track_no, minute

@@ -15,7 +15,14 @@ type TrackClass struct {
 	Points [][2]float64
 }
 
-const trackHeight = 620
+// Pixels of a track's drawing at most, and what surrounds it: a mile is as long
+// one way as the other, on a screen and on a phone.
+const (
+	trackWide, trackHigh = 500, 560
+	trackPhone           = 240
+	trackTop, trackFoot  = 64, 52
+	trackLeft            = 40
+)
 
 // trackShapes tell the classes apart without colour.
 var trackShapes = []string{"circle", "rect", "triangle", "diamond", "pin", "roundRect"}
@@ -23,18 +30,12 @@ var trackShapes = []string{"circle", "rect", "triangle", "diamond", "pin", "roun
 // Track draws a track by speed, with no chart of the sea under it: at most six
 // classes, and where a fish struck as rings. It is nil without points.
 func Track(f Frame, classes []TrackClass, struck [][2]float64) (*Chart, error) {
-	reach := 0.0
-	for _, c := range classes {
-		for _, p := range c.Points {
-			reach = max(reach, math.Abs(p[0]), math.Abs(p[1]))
-		}
-	}
-	if reach == 0 || len(classes) > len(trackShapes) {
+	g := gridOf(classes, struck)
+	if g.tick == 0 || len(classes) > len(trackShapes) {
 		return nil, nil
 	}
-	end, tick := axisEnd(reach)
 	s := charts.NewScatter()
-	s.SetGlobalOptions(append(common(f.Label), trackAxes(f, end, tick))...)
+	s.SetGlobalOptions(append(common(f.Label), g.axes(f))...)
 	var names []any
 	for i, c := range classes {
 		step := "@step" + strconv.Itoa(5-(len(classes)-1-i))
@@ -51,7 +52,47 @@ func Track(f Frame, classes []TrackClass, struck [][2]float64) (*Chart, error) {
 		return nil, err
 	}
 	option["legend"] = map[string]any{"data": names, "top": 0, "itemWidth": 14, "textStyle": map[string]any{"color": "@ink", "fontSize": 12}}
-	return &Chart{Label: f.Label, Keys: f.Keys, height: trackHeight, option: option, narrow: map[string]any{}}, nil
+	w, h := g.size(trackWide, trackHigh)
+	option["grid"] = []any{map[string]any{"left": "center", "top": trackTop, "width": w, "height": h}}
+	// a phone has the legend under the drawing, in a column
+	wp, hp := g.size(trackPhone, trackHigh)
+	return &Chart{Label: f.Label, Keys: f.Keys, height: trackTop + h + trackFoot, option: option, narrow: map[string]any{
+		"grid":   []any{map[string]any{"left": trackLeft, "top": trackPad, "width": wp, "height": hp}},
+		"legend": map[string]any{"orient": "vertical", "left": trackLeft, "top": trackPad + hp + trackFoot}}}, nil
+}
+
+// trackGrid is the drawing's room in squares of tick nautical miles a side.
+type trackGrid struct {
+	tick        float64
+	east, north int // squares from the middle to each side
+}
+
+// trackPad is the room above a drawing with no legend over it.
+const trackPad = 12
+
+func gridOf(classes []TrackClass, struck [][2]float64) trackGrid {
+	var x, y float64
+	reach := func(points [][2]float64) {
+		for _, p := range points {
+			x, y = max(x, math.Abs(p[0])), max(y, math.Abs(p[1]))
+		}
+	}
+	for _, c := range classes {
+		reach(c.Points)
+	}
+	reach(struck)
+	if x == 0 && y == 0 {
+		return trackGrid{}
+	}
+	_, tick := axisEnd(max(x, y))
+	squares := func(v float64) int { return max(1, int(math.Ceil(v/tick-1e-9))) }
+	return trackGrid{tick: tick, east: squares(x), north: squares(y)}
+}
+
+// size is the drawing's, in pixels.
+func (g trackGrid) size(wide, high float64) (w, h int) {
+	side := min(wide/float64(2*g.east), high/float64(2*g.north))
+	return int(side * float64(2*g.east)), int(side * float64(2*g.north))
 }
 
 func trackMark(shape string, size int) charts.SeriesOpts {
@@ -68,12 +109,13 @@ func trackPoints(points [][2]float64) []opts.ScatterData {
 	return out
 }
 
-func trackAxes(f Frame, end, tick float64) charts.GlobalOpts {
+func (g trackGrid) axes(f Frame) charts.GlobalOpts {
+	end := func(squares int) float64 { return tidy(g.tick * float64(squares)) }
+	line := func() *opts.AxisLine { return &opts.AxisLine{OnZero: opts.Bool(false)} }
 	return func(bc *charts.BaseConfiguration) {
-		bc.XAxisList = []opts.XAxis{{Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: -end, Max: end, MinInterval: tick, MaxInterval: tick,
-			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(), AxisLine: &opts.AxisLine{OnZero: opts.Bool(false)}}}
-		bc.YAxisList = []opts.YAxis{{Type: "value", Min: -end, Max: end, MinInterval: tick, MaxInterval: tick,
-			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(), AxisLine: &opts.AxisLine{OnZero: opts.Bool(false)}}}
-		bc.GridList = []opts.Grid{{Left: "4", Right: "16", Top: "64", Bottom: "34", ContainLabel: opts.Bool(true)}}
+		bc.XAxisList = []opts.XAxis{{Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: -end(g.east), Max: end(g.east), MinInterval: g.tick, MaxInterval: g.tick,
+			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(), AxisLine: line()}}
+		bc.YAxisList = []opts.YAxis{{Type: "value", Min: -end(g.north), Max: end(g.north), MinInterval: g.tick, MaxInterval: g.tick,
+			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(), AxisLine: line()}}
 	}
 }

@@ -7,22 +7,24 @@ FROM log l WHERE l.log_id IN (SELECT log_id FROM track);
 -- The receiver's own speeds are taken where they agree with its positions: a
 -- speed in another unit than the file's format has, or of another sensor, does not.
 CREATE OR REPLACE TEMP TABLE said_agrees AS
-SELECT log_id FROM fix WHERE said_kn IS NOT NULL AND run_kn >= 3
-GROUP BY log_id HAVING median(said_kn / run_kn) BETWEEN 0.9 AND 1.1 AND count(*) >= 6;
+SELECT log_id, track_no FROM fix WHERE said_kn IS NOT NULL AND run_kn >= 3
+GROUP BY log_id, track_no HAVING median(said_kn / run_kn) BETWEEN 0.9 AND 1.1 AND count(*) >= 6;
 
 DELETE FROM track_piece;
 INSERT INTO track_piece
 WITH told AS (
-    SELECT b.boat, f.log_id, f.at_ms, f.at_ms // 10000 AS tick, f.seconds, f.lat, f.lon,
+    -- one number a track: of a later log higher, in a log of an earlier track
+    SELECT b.boat, f.log_id, f.track_no, (f.log_id::BIGINT << 32) - f.track_no AS source, f.at_ms, f.at_ms // 10000 AS tick, f.seconds, f.lat, f.lon,
         CASE WHEN a.log_id IS NOT NULL THEN coalesce(f.said_kn, f.run_kn) ELSE f.run_kn END AS speed_kn,
         f.err_kn, f.course_deg, f.turn_deg_min
-    FROM fix f JOIN track_boat b USING (log_id) LEFT JOIN said_agrees a USING (log_id)
-), first_told AS (
-    SELECT boat, tick, min(log_id) AS log_id FROM told GROUP BY ALL
+    FROM fix f JOIN track_boat b USING (log_id) LEFT JOIN said_agrees a USING (log_id, track_no)
+), last_told AS (
+    -- of two, the log loaded last: its clock may have been put right
+    SELECT boat, tick, max(source) AS source FROM told GROUP BY ALL
 )
 -- rounded to 0.1 kn, so that a speed on a band's edge is not a hair below it
-SELECT t.boat, t.log_id, make_timestamp(t.at_ms * 1000), t.seconds, t.lat, t.lon, round(t.speed_kn, 1), t.err_kn, t.course_deg, t.turn_deg_min
-FROM told t JOIN first_told s ON s.boat IS NOT DISTINCT FROM t.boat AND s.tick = t.tick AND s.log_id = t.log_id
+SELECT t.boat, t.log_id, t.track_no, make_timestamp(t.at_ms * 1000), t.seconds, t.lat, t.lon, round(t.speed_kn, 1), t.err_kn, t.course_deg, t.turn_deg_min
+FROM told t JOIN last_told s ON s.boat IS NOT DISTINCT FROM t.boat AND s.tick = t.tick AND s.source = t.source
 ORDER BY t.boat, t.at_ms;
 
 DELETE FROM leg_piece;

@@ -4,6 +4,7 @@
 -- A track as read: a log, or a file of a log that is a zip.
 CREATE TABLE track (
     log_id     INTEGER NOT NULL,
+    track_no   INTEGER NOT NULL,  -- in its log, from 1
     member     VARCHAR NOT NULL,  -- the file in the zip; '' otherwise
     format     VARCHAR NOT NULL,  -- GPX, NMEA or CSV
     first_ms   BIGINT,            -- of the fixes used: milliseconds since 1970, UTC
@@ -18,10 +19,12 @@ CREATE TABLE track (
     breaks     BIGINT NOT NULL,   -- places where the file parts it
     gap_s      DOUBLE NOT NULL,
     covered_s  DOUBLE NOT NULL,
-    stopped_s  DOUBLE NOT NULL    -- of covered_s, below 1 kn
+    stopped_s  DOUBLE NOT NULL,   -- of covered_s, below 1 kn
+    clock_s    DOUBLE NOT NULL    -- put on its own clock, as asked
 );
 CREATE TABLE fix (
     log_id       INTEGER NOT NULL,
+    track_no     INTEGER NOT NULL,
     at_ms        BIGINT NOT NULL, -- milliseconds since 1970, UTC
     seconds      DOUBLE NOT NULL, -- that the piece covers, 10 but at the ends of a stretch
     lat          DOUBLE NOT NULL, -- at its middle
@@ -34,10 +37,10 @@ CREATE TABLE fix (
 );
 
 -- Made anew with the season's tables.
--- A piece of a boat's track with its speed; where two logs tell of the same ten
+-- A piece of a boat's track with its speed; where two tracks tell of the same ten
 -- seconds, one of them.
 CREATE TABLE track_piece (
-    boat VARCHAR, log_id INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
+    boat VARCHAR, log_id INTEGER NOT NULL, track_no INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
     speed_kn DOUBLE NOT NULL, err_kn DOUBLE, course_deg DOUBLE, turn_deg_min DOUBLE
 );
 -- The part of a piece that is in a leg.
