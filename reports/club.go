@@ -3,7 +3,9 @@ package reports
 import (
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
+	"strings"
 	"time"
 
 	"wakeledger/reports/bundle"
@@ -211,15 +213,28 @@ func (c *club) boatsTable() *page.Table {
 	return t
 }
 
-// people are the names of a role that the boat shares, each once.
+// people are the names of a role that the boat shares, each once. A log may name
+// several in one cell.
 func (b clubBoat) people(role string) string {
 	var names []string
 	for _, s := range b.Seasons {
 		for _, p := range s.People {
-			if p.Role == role && !slices.Contains(names, p.Name) {
-				names = append(names, p.Name)
+			if p.Role != role {
+				continue
+			}
+			cells := []string{p.Name}
+			if role == "crew" {
+				cells = severalNames.Split(p.Name, -1)
+			}
+			for _, name := range cells {
+				if name = strings.TrimSpace(name); name != "" && !slices.Contains(names, name) {
+					names = append(names, name)
+				}
 			}
 		}
 	}
 	return list(names)
 }
+
+// severalNames is what stands between the names of a crew.
+var severalNames = regexp.MustCompile(`[,;/&+]| and `)

@@ -103,22 +103,22 @@ func (c *club) speciesSection() (page.Section, error) {
 	var all bundle.FishCell
 	var marks []page.SharesMark
 	t := &page.Table{Caption: "fish by species", Columns: []page.Column{{Head: "Species", Kind: page.Token}, {Head: "Fish", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure},
-		{Head: "Released", Kind: page.Measure}, {Head: "Released", Unit: "of landed and released", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
-		{Head: "Weighed on a scale", Kind: page.Measure}}}
+		{Head: "Released", Kind: page.Measure}, {Head: "Share released", Unit: "of landed and released", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
+		{Head: "Weighed on a scale", Kind: page.Measure}, {Head: "Share weighed", Unit: "of the fish", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
 	for _, r := range rows {
 		all.Fish, all.Landed, all.Released, all.OnScale = all.Fish+r.Fish, all.Landed+r.Landed, all.Released+r.Released, all.OnScale+r.OnScale
 		released, weighed := shareOf(r.Released, r.Landed+r.Released), shareOf(r.OnScale, r.Fish)
 		name := speciesWord(r.Level)
 		marks = append(marks, page.SharesMark{Level: page.Level{Name: name, Counts: page.Plural(r.Fish, "fish", "fish")}, First: released, Second: weighed, Of: float64(r.Fish)})
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish), page.Whole(r.Landed), page.Whole(r.Released),
-			page.ValueOf(released.Share), page.Span(released.Lo, released.Hi), page.Whole(r.OnScale)}})
+			page.ValueOf(released.Share), page.Span(released.Lo, released.Hi), page.Whole(r.OnScale), page.ValueOf(weighed.Share), page.Span(weighed.Lo, weighed.Hi)}})
 	}
 	if len(rows) == 0 {
 		section.Sentences = []string{fmt.Sprintf("%s landed and %s released; no species is shown.", page.Count(c.total.Landed), page.Count(c.total.Released))}
 		return section, nil
 	}
 	t.Total = []page.Cell{page.Words("all"), page.Whole(all.Fish), page.Whole(all.Landed), page.Whole(all.Released),
-		page.ValueOf(shareOf(all.Released, all.Landed+all.Released).Share), {}, page.Whole(all.OnScale)}
+		page.ValueOf(shareOf(all.Released, all.Landed+all.Released).Share), {}, page.Whole(all.OnScale), page.ValueOf(shareOf(all.OnScale, all.Fish).Share), {}}
 	section.Sentences = []string{fmt.Sprintf("Of %s landed or released, %s went back.", page.Plural(all.Landed+all.Released, "fish", "fish"), page.Count(all.Released))}
 	chart, err := page.Shares(page.Frame{Label: "Share of fish released, and share weighed on a scale, by species, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis: "share of the fish", Counts: "fish"}, marks, "released", "weighed on a scale")

@@ -153,6 +153,11 @@ func (c *club) levelText(f clubFactor, level string) string {
 	if level == apart {
 		return apart
 	}
+	if f.factor == "lure-weight" {
+		if words, ok := c.lureClass(level); ok {
+			return words
+		}
+	}
 	return queries.LevelText(f.factor, level)
 }
 
@@ -163,11 +168,12 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 	}
 	t := &page.Table{Caption: "strikes by " + f.noun, Columns: []page.Column{
 		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure},
 		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		{Head: head, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 	}}
+	var all bundle.Cell
 	for i, l := range comparison.Levels {
 		cell := levels[i].cell
 		name := c.levelText(f, levels[i].name)
@@ -175,13 +181,17 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 			name += " (" + page.LittleEffort + ")"
 		}
 		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name), page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
-			page.Whole(cell.Strikes), page.Whole(cell.Hookups), page.Whole(cell.Landed), page.Whole(cell.Released),
+			page.Whole(cell.Strikes), page.Whole(cell.OnHours), page.Whole(cell.Hookups), page.Whole(cell.Landed), page.Whole(cell.Released),
 			page.ValueOf(finiteOf(l.Rate)), page.Span(finiteOf(l.Interval.Lo), finiteOf(l.Interval.Hi)), {}, {}}}
 		if l.Told {
-			row.Cells[9], row.Cells[10] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
+			row.Cells[10], row.Cells[11] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
 		}
 		t.Rows = append(t.Rows, row)
+		addCell(&all, cell)
 	}
+	s := comparison.Season
+	t.Total = []page.Cell{page.Words("all boats"), {}, page.Value(s.Effort), page.Whole(all.Strikes), page.Whole(s.Events), page.Whole(all.Hookups),
+		page.Whole(all.Landed), page.Whole(all.Released), page.Value(float64(s.Events) / s.Effort), {}, {}, {}}
 	return t
 }
 
@@ -222,7 +232,7 @@ func (c *club) monthsSection() (page.Section, error) {
 		page.Plural(best.cell.Strikes, "strike", "strikes"), hours(best.cell.LineHours))}
 	var marks []page.OutingMark
 	for _, m := range months {
-		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 06"), Strikes: m.cell.Strikes, Boated: m.cell.Landed + m.cell.Released, Hours: m.cell.LineHours})
+		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 2006"), Strikes: m.cell.Strikes, Boated: m.cell.Landed + m.cell.Released, Hours: m.cell.LineHours})
 	}
 	chart, err := page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
 	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token}, {Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},

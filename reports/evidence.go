@@ -241,22 +241,28 @@ func ranked(rows []queries.StrikeRate) *queries.StrikeRate {
 func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *page.Table {
 	t := &page.Table{Caption: "strikes by " + evidence.Noun(e.Factor), Columns: []page.Column{
 		{Head: capital(evidence.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure},
 		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		{Head: "For ranking", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 	}}
 	t.Columns = append(t.Columns, besideColumns(e)...)
+	strikes := int64(0)
 	for _, r := range rows {
+		strikes += r.Strikes
 		name := queries.LevelText(e.Factor, r.Level)
 		if r.LittleEffort && r.Level != notLogged {
 			name += " (" + page.LittleEffort + ")"
 		}
 		cells := []page.Cell{
-			page.Words(name), page.Whole(r.Trips), page.Value(r.LineHours), page.Whole(r.Strikes),
+			page.Words(name), page.Whole(r.Trips), page.Value(r.LineHours), page.Whole(r.Strikes), page.Whole(r.Strikes - r.WithoutHours),
 			page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi), page.ValueOf(r.ShrunkRate),
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.LittleEffort, Cells: append(cells, beside(r)...)})
+	}
+	if c := e.Comparison.Season; c.Effort > 0 {
+		t.Total = []page.Cell{page.Words("season"), {}, page.Value(c.Effort), page.Whole(strikes), page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
+		t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	}
 	return t
 }

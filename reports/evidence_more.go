@@ -216,20 +216,20 @@ func (s *season) spreadSection() (page.Section, error) {
 		section.Sentences = []string{head + "The season does not show a gap below which lines tangle more."}
 	} else {
 		g := s.Worked.Spread[supported]
-		section.Sentences = []string{fmt.Sprintf("%sWhere two lines ran less than %s m apart in setback, tangles were %s as frequent as with wider gaps: the season supports %s m or more.",
-			head, page.Number(g.GapLo, 0), evidence.Times(*g.BelowRatio), page.Number(g.GapLo, 0))}
+		section.Sentences = []string{fmt.Sprintf("%sWhere two lines ran less than %s apart in setback, tangles were %s as frequent as with wider gaps: the season supports %s or more.",
+			head, s.gap(g.GapLo), evidence.Times(*g.BelowRatio), s.gap(g.GapLo))}
 	}
 	var marks []page.RateMark
 	t := &page.Table{Caption: "tangles by the smallest gap", Columns: []page.Column{
-		{Head: "Smallest gap", Unit: "m of setback"}, {Head: "Legs", Kind: page.Measure}, {Head: "Leg-hours", Kind: page.Measure, Decimals: 1}, {Head: "Legs with a tangle", Kind: page.Measure},
+		{Head: "Smallest gap", Unit: s.far + " of setback"}, {Head: "Legs", Kind: page.Measure}, {Head: "Leg-hours", Kind: page.Measure, Decimals: 1}, {Head: "Legs with a tangle", Kind: page.Measure},
 		{Head: "Tangles per leg-hour", Kind: page.Measure, Decimals: 3}, {Head: "95 % interval", Kind: page.Interval, Decimals: 3},
 		{Head: "Times as often below", Kind: page.Measure, Decimals: 1}, {Head: "Luck alone would show as much", Kind: page.Token},
 	}}
 	thin := evidence.Enough(stats.Count{Events: tangles, Effort: hoursAll})
 	for _, g := range s.Worked.Spread {
-		name := page.Number(g.GapLo, 0) + " m and up"
+		name := s.gap(g.GapLo) + " and up"
 		if g.GapHi != nil {
-			name = page.Number(g.GapLo, 0) + " to " + page.Number(*g.GapHi, 0) + " m"
+			name = s.gapNumber(g.GapLo) + " to " + s.gap(*g.GapHi)
 		}
 		if g.Hours > 0 {
 			marks = append(marks, page.RateMark{Rate: g.Rate, Lo: g.RateLo, Hi: g.RateHi, Effort: g.Hours, Level: page.Level{Name: name, Thin: g.Hours < thin,
@@ -245,6 +245,17 @@ func (s *season) spreadSection() (page.Section, error) {
 	section.Chart, section.Table = chart, t
 	section.Notes = []string{"Each leg stands at the smallest difference in setback between two of its lines. Legs that say nothing of tangles count as none where their log tells of tangles elsewhere."}
 	return section, err
+}
+
+// gap is a distance in m as a difference of setbacks in the unit shown.
+func (s *season) gap(m float64) string {
+	return s.gapNumber(m) + " " + s.far
+}
+
+// gapNumber has one decimal where whole metres are not round in the unit shown.
+func (s *season) gapNumber(m float64) string {
+	v := m * s.perM
+	return page.Number(v, weightDecimals([]float64{v}))
 }
 
 // workedMethods are the methods of the evidence, one a line.

@@ -117,7 +117,7 @@ func speciesName(f queries.Fish) string {
 func (s *season) fishColumns(length, scale, tape int) []page.Column {
 	columns := []page.Column{
 		{Head: "Date", Kind: page.Token}, {Head: "Species"},
-		{Head: "Length", Unit: s.length, Kind: page.Measure, Decimals: length}, {Head: "Measured"},
+		{Head: "Length", Unit: s.length, Kind: page.Measure, Decimals: length}, {Head: "Measured", Kind: page.Token},
 		{Head: "Girth", Unit: s.length, Kind: page.Measure, Decimals: length},
 		{Head: "On a scale", Unit: s.weight, Kind: page.Measure, Decimals: scale},
 		{Head: "By tape", Unit: s.weight + ", estimate", Kind: page.Measure, Decimals: tape},
@@ -129,7 +129,7 @@ func (s *season) fishColumns(length, scale, tape int) []page.Column {
 	if s.severalBoats() {
 		columns = append(columns, page.Column{Head: "Boat"})
 	}
-	return append(columns, page.Column{Head: "Row of the log"})
+	return append(columns, page.Column{Head: "Row of the log", Kind: page.Source})
 }
 
 func (s *season) fishTable() *page.Table {

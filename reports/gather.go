@@ -11,9 +11,16 @@ import (
 const bySpeed = "speed-band"
 
 // Gather asks a season file all that the season report needs, levels worded for
-// reading and weight classes round in the units shown. Title and Generated are
-// the caller's.
-func Gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error) {
+// reading and classes round in the units shown. Title and Generated are the caller's.
+func Gather(ctx context.Context, db *store.DB, units string) (in SeasonInput, err error) {
+	err = inUnits(ctx, db, units, func() error {
+		in, err = gather(ctx, db, units)
+		return err
+	})
+	return in, err
+}
+
+func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error) {
 	in := SeasonInput{Units: units}
 	var err error
 	if in.Effort, err = queries.AskEffort(ctx, db, bySpeed); err != nil {

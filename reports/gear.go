@@ -84,12 +84,12 @@ func (s *season) dragVerdict() string {
 
 func (s *season) dragTable() *page.Table {
 	t := &page.Table{Caption: "how hook-ups ended, by drag", Columns: []page.Column{
-		{Head: "Drag", Unit: "of line class"}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Lost", Kind: page.Measure}, {Head: "End not known", Kind: page.Measure},
-		{Head: "Broken off", Kind: page.Measure}, {Head: "Share", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
-		{Head: "Hook pulled", Kind: page.Measure}, {Head: "Share", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
+		{Head: "Drag", Unit: "of line class"}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Lost", Kind: page.Measure}, {Head: "End known", Kind: page.Measure},
+		{Head: "Broken off", Kind: page.Measure}, {Head: "Share broken off", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
+		{Head: "Hook pulled", Kind: page.Measure}, {Head: "Share, hook pulled", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
 	for _, d := range s.Drag {
 		t.Rows = append(t.Rows, page.Row{Thin: d.Hookups-d.EndNotKnown < fewHookups, Cells: []page.Cell{
-			page.Words(dragName(d.Level)), page.Whole(d.Hookups), page.Whole(d.Lost), page.Whole(d.EndNotKnown),
+			page.Words(dragName(d.Level)), page.Whole(d.Hookups), page.Whole(d.Lost), page.Whole(d.Hookups - d.EndNotKnown),
 			page.Whole(d.BreakOffs), page.ValueOf(d.BreakShare), page.Span(d.BreakLo, d.BreakHi),
 			page.Whole(d.Pulled), page.ValueOf(d.PulledShare), page.Span(d.PulledLo, d.PulledHi),
 		}})

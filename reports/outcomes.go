@@ -78,19 +78,19 @@ func (s *season) outcomesTable(sums []int64) *page.Table {
 		Caption: "outcomes by speed band",
 		Columns: []page.Column{
 			{Head: "Speed over ground"},
-			{Head: "Strikes", Kind: page.Measure}, {Head: "Outcome not logged", Kind: page.Measure},
+			{Head: "Strikes", Kind: page.Measure}, {Head: "With an outcome", Kind: page.Measure},
 			{Head: "Hook-ups", Kind: page.Measure}, {Head: "Share hooked up", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
 			{Head: "Boated", Kind: page.Measure}, {Head: "Share boated", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
 		},
 	}
 	for _, r := range s.Outcomes {
 		t.Rows = append(t.Rows, page.Row{Thin: s.thin[r.Level], Cells: []page.Cell{
-			s.levelCell(r.Level), page.Whole(r.Strikes), page.Whole(r.NotLogged),
+			s.levelCell(r.Level), page.Whole(r.Strikes), page.Whole(r.Strikes - r.NotLogged),
 			page.Whole(r.Hookups), page.ValueOf(r.HookupShare), page.Span(r.HookupLo, r.HookupHi),
 			page.Whole(r.Boated), page.ValueOf(r.BoatedShare), page.Span(r.BoatedLo, r.BoatedHi),
 		}})
 	}
-	t.Total = []page.Cell{page.Words("season"), page.Whole(sums[0]), page.Whole(sums[3]),
+	t.Total = []page.Cell{page.Words("season"), page.Whole(sums[0]), page.Whole(sums[0] - sums[3]),
 		page.Whole(sums[1]), share(sums[1], sums[0]-sums[3]), {}, page.Whole(sums[2]), share(sums[2], sums[0]-sums[3]), {}}
 	return t
 }

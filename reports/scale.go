@@ -155,10 +155,10 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 	}
 	s.Sentences = append(s.Sentences, r.bySpecies(c.Method)...)
 	chart, err := r.scatter(c)
-	s.Chart, s.Table = chart, r.speciesTable()
+	s.Chart, s.Table, s.Tables = chart, r.againstTable(c), []*page.Table{r.factorTable(c), r.speciesTable()}
 	s.Notes = append([]string{
 		"Light is under the scale. The per cent is the geometric mean over the fish with its 95 % interval; errors of a weight grow with the fish.",
-		"The dashed lines hold 95 in 100 fish: the limits of agreement as factors of the weight (Bland and Altman 1986, 1999). Numbers mark the worst misses, listed below.",
+		"The dashed lines hold 95 in 100 fish: the limits of agreement as factors of the weight (Bland and Altman 1986, 1999). Numbers mark the worst misses, explained below.",
 	}, r.leftOutNotes()...)
 	return s, err
 }

@@ -29,7 +29,7 @@ func (r *scaleReport) scatter(c queries.ScaleCheck) (*page.Chart, error) {
 		}
 	}
 	return p.Draw(page.Frame{
-		Label: fmt.Sprintf("Every fish with tape and scale, the estimate by %s against the scale. The table below holds the figures.", c.Method),
+		Label: fmt.Sprintf("Every fish with tape and scale, the estimate by %s against the scale. The tables below hold the figures.", c.Method),
 		Axis:  "round weight on the scale, " + r.weight,
 		Keys:  append(scaleKeys(), page.Key{Mark: page.MarkLine, Words: "tape and scale agree"}, page.Key{Mark: page.MarkLimits, Words: "limits of agreement"}),
 	})
@@ -70,13 +70,13 @@ func (r *scaleReport) differenceSection() (page.Section, error) {
 		{Y1: *c.LOAHiKG * r.perKG, X2: right, Y2: *c.LOAHiKG * r.perKG, Dashed: true, Labelled: true},
 	}
 	chart, err := p.Draw(page.Frame{
-		Label: "Tape less scale against the mean of the two, with the bias and the limits of agreement. " + s.Sentences[0] + " The table of all fish holds the figures.",
+		Label: "Tape less scale against the mean of the two, with the bias and the limits of agreement. " + s.Sentences[0] + " The tables below hold the figures.",
 		Axis:  "mean of tape and scale, " + r.weight,
 		Keys:  append(scaleKeys(), page.Key{Mark: page.MarkLine, Words: "bias"}, page.Key{Mark: page.MarkLimits, Words: "limits of agreement"}, page.Key{Mark: page.MarkBand, Words: "95 % interval of each limit"}),
 	})
-	s.Chart = chart
+	s.Chart, s.Tables = chart, []*page.Table{r.differenceTable(c)}
 	s.Table = &page.Table{Caption: "the limits and their intervals", Columns: []page.Column{
-		{Head: "What"}, {Head: "Difference", Unit: r.weight, Kind: page.Measure, Decimals: 1}, {Head: "95 % interval", Unit: r.weight, Kind: page.Interval, Decimals: 1}},
+		{Head: "What"}, {Head: "Tape less scale", Unit: r.weight, Kind: page.Measure, Decimals: 1}, {Head: "95 % interval", Unit: r.weight, Kind: page.Interval, Decimals: 1}},
 		Rows: []page.Row{
 			r.limitRow("lower limit of agreement", c.LOALoKG, c.LOALoLoKG, c.LOALoHiKG),
 			r.limitRow("bias", c.BiasKG, c.BiasLoKG, c.BiasHiKG),

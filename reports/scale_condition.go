@@ -169,10 +169,10 @@ func (r *scaleReport) scaleFishSection() (page.Section, error) {
 		return page.Column{Head: head, Unit: unit, Kind: page.Measure, Decimals: decimals}
 	}
 	t := &page.Table{Caption: "every fish on a scale, weighed by every method", Columns: []page.Column{
-		{Head: "Date", Kind: page.Token}, {Head: "Species"}, measure("Length", r.length, 1), {Head: "Measured"}, measure("Girth", r.length, 1),
+		{Head: "Date", Kind: page.Token}, {Head: "Species"}, measure("Length", r.length, 1), {Head: "Length kind", Kind: page.Token}, measure("Girth", r.length, 1),
 		measure("As read", r.weight, 1), {Head: "State"}, measure("Round, scale", r.weight, 1), {Head: "Scale"},
 		measure("Own, left out", r.weight+", estimate", 1), measure("Girth rule", r.weight+", estimate", 1), measure("Length alone", r.weight+", estimate", 1),
-		{Head: "Relation", Kind: page.Token}, {Head: "Left out because"}, {Head: "Row of the log"}}}
+		{Head: "Relation"}, {Head: "Left out because"}, {Head: "Row of the log", Kind: page.Source}}}
 	for _, f := range r.Fish {
 		t.Rows = append(t.Rows, page.Row{Thin: f.LeftOut != nil, Cells: r.scaleFishCells(f)})
 	}
@@ -187,8 +187,12 @@ func (r *scaleReport) scaleFishCells(f queries.ScaleFish) []page.Cell {
 	if state == "" {
 		state = "not logged"
 	}
+	species := f.Species // the short name of 3 letters, for a table this wide
+	if text(species) == "" {
+		species = f.Name
+	}
 	return []page.Cell{
-		page.WordsOf(f.Date), page.WordsOf(f.Name), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.WordsOf(f.LengthKind), page.ValueOf(scaled(f.GirthCM, r.perCM)),
+		page.WordsOf(f.Date), page.WordsOf(species), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.WordsOf(f.LengthKind), page.ValueOf(scaled(f.GirthCM, r.perCM)),
 		page.Value(f.ScaleKG * r.perKG), page.Words(state), kg(f.RoundKG), page.WordsOf(f.Scale),
 		kg(f.OwnKG), kg(f.GirthKG), kg(f.LengthKG), page.WordsOf(f.Relation), page.WordsOf(f.LeftOut), page.Words(place(f.File, f.Sheet, f.Row)),
 	}

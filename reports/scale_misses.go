@@ -55,7 +55,7 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 		{Head: "No.", Kind: page.Token}, {Head: "Date", Kind: page.Token}, {Head: "Species"}, {Head: "Length", Unit: r.length, Kind: page.Measure, Decimals: 0},
 		{Head: "Girth", Unit: r.length, Kind: page.Measure, Decimals: 0}, {Head: "Scale", Unit: r.weight, Kind: page.Measure, Decimals: 1},
 		{Head: "Tape", Unit: r.weight + ", estimate", Kind: page.Measure, Decimals: 1}, {Head: "Off", Unit: "%", Kind: page.Measure, Decimals: 0},
-		{Head: "What may explain it", Kind: page.Prose}, {Head: "Row of the log"}}}
+		{Head: "What may explain it", Kind: page.Prose}, {Head: "Row of the log", Kind: page.Source}}}
 	ordered := make([]int, len(worst))
 	for i, rank := range worst {
 		ordered[rank-1] = i

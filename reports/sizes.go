@@ -237,24 +237,21 @@ func (s *season) sizesTable(g sizeGrid, total int64) *page.Table {
 		foot = append(foot, page.Whole(n))
 	}
 	t.Columns = append(t.Columns, page.Column{Head: "All", Kind: page.Measure})
-	onScale := int64(0)
 	for i, name := range g.levels {
-		row := page.Row{Thin: s.thin[name], Cells: []page.Cell{s.levelCell(name)}}
-		for _, n := range g.fish[i] {
-			row.Cells = append(row.Cells, page.Whole(n))
-		}
-		row.Cells = append(row.Cells, page.Whole(sum(g.fish[i])))
+		t.Rows = append(t.Rows, page.Row{Thin: s.thin[name], Cells: counted(s.levelCell(name), g.fish[i])})
 		if g.scale != nil {
-			row.Cells = append(row.Cells, page.Whole(sum(g.scale[i])))
-			onScale += sum(g.scale[i])
+			t.Rows = append(t.Rows, page.Row{Thin: true, Cells: counted(page.Words(name+", on a scale"), g.scale[i])})
 		}
-		t.Rows = append(t.Rows, row)
 	}
-	foot = append(foot, page.Whole(total))
-	if g.scale != nil {
-		t.Columns = append(t.Columns, page.Column{Head: "Of them on a scale", Kind: page.Measure})
-		foot = append(foot, page.Whole(onScale))
-	}
-	t.Total = foot
+	t.Total = append(foot, page.Whole(total))
 	return t
+}
+
+// counted is a row of counts with their sum.
+func counted(name page.Cell, counts []int64) []page.Cell {
+	cells := []page.Cell{name}
+	for _, n := range counts {
+		cells = append(cells, page.Whole(n))
+	}
+	return append(cells, page.Whole(sum(counts)))
 }

@@ -71,7 +71,7 @@ func (s *season) strikesTable(digits int) *page.Table {
 		Columns: []page.Column{
 			{Head: "Speed over ground"},
 			{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-			{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure},
+			{Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure},
 			{Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure},
 			{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 			{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
@@ -83,7 +83,7 @@ func (s *season) strikesTable(digits int) *page.Table {
 	}
 	for _, r := range s.StrikeRate {
 		row := page.Row{Thin: s.thin[r.Level], Cells: []page.Cell{
-			s.levelCell(r.Level), page.Value(r.LineHours), page.Whole(r.Strikes), page.Whole(r.Hookups),
+			s.levelCell(r.Level), page.Value(r.LineHours), page.Whole(r.Strikes), page.Whole(r.Strikes - r.WithoutHours), page.Whole(r.Hookups),
 			page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi),
 		}}
 		if e != nil {
@@ -91,7 +91,7 @@ func (s *season) strikesTable(digits int) *page.Table {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	t.Total = []page.Cell{page.Words("season"), page.Value(s.strikeHours), page.Whole(s.strikes), page.Whole(s.hookups),
+	t.Total = []page.Cell{page.Words("season"), page.Value(s.strikeHours), page.Whole(s.strikes), page.Whole(s.strikes - s.without), page.Whole(s.hookups),
 		page.Whole(s.landed), page.Whole(s.released), page.ValueOf(s.rate()), {}}
 	t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	return t

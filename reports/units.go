@@ -10,15 +10,15 @@ import (
 
 // units are the units a report is shown in; rows come in kg and cm.
 type units struct {
-	weight, length string
-	perKG, perCM   float64
+	weight, length, far string // far: of setbacks
+	perKG, perCM, perM  float64
 }
 
 // The pound is 0.45359237 kg and the inch 2.54 cm, both exactly (international
 // yard and pound agreement, 1959).
 var unitSets = map[string]units{
-	"metric": {"kg", "cm", 1, 1},
-	"us":     {"lb", "in", 1 / 0.45359237, 1 / 2.54},
+	"metric": {"kg", "cm", "m", 1, 1, 1},
+	"us":     {"lb", "in", "yd", 1 / 0.45359237, 1 / 2.54, 1 / 0.9144},
 }
 
 func unitsOf(name string) (units, error) {

@@ -1,11 +1,13 @@
 package main
 
 import (
+	"archive/zip"
 	"context"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -120,6 +122,129 @@ func TestExportCSVAndDictionary(t *testing.T) {
 	want := "''=1 '-2 '=1+1 '@x plain, with a comma"
 	if got := one(t, "", "SELECT notes FROM read_csv('"+dir+"/leg.csv', all_varchar = true, quote = '\"') WHERE notes IS NOT NULL ORDER BY 1"); got != want {
 		t.Errorf("notes %q, want %q", got, want)
+	}
+}
+
+// standard is what the modules of the standard say of a descriptor.
+type standard struct {
+	Faults                   []string
+	Tables, Rows, References int
+}
+
+// validate holds a descriptor, and the rows of its CSV tables, against the published
+// standard (Frictionless Data Package and Table Schema, version 1), by the
+// general-purpose modules datapackage and tableschema (npm, MIT). The environment
+// variable DATAPACKAGE_JS names the folder of the module datapackage.
+func validate(t *testing.T, descriptor string) (s standard) {
+	t.Helper()
+	module, inCI := os.Getenv("DATAPACKAGE_JS"), os.Getenv("CI") != ""
+	node, err := exec.LookPath("node")
+	switch {
+	case module == "" && inCI:
+		t.Fatal("CI is set, but DATAPACKAGE_JS names no module")
+	case err != nil && inCI:
+		t.Fatal("CI is set, but there is no node to run the modules of the standard: ", err)
+	case module == "" || err != nil:
+		t.Skip("SKIPPED, exports not held against their standard: DATAPACKAGE_JS names no module, or there is no node to run it")
+	}
+	out, err := exec.Command(node, "../../reports/export/testdata/validate.js", module, descriptor).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+	if err := json.Unmarshal(out, &s); err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+	return s
+}
+
+// exportedDemo is the demo's season file, tracks included, as an export of a format.
+func exportedDemo(t *testing.T, format string) string {
+	t.Helper()
+	dir := filepath.Join(t.TempDir(), "out")
+	tell(t, "--db", demoFile(t), "export", "--format", format, dir)
+	return dir
+}
+
+// What export writes is valid by its standard: the descriptors, every row of the CSV
+// by its schema, and every reference to another table.
+func TestExportIsValidByItsStandard(t *testing.T) {
+	if got := validate(t, filepath.Join(exportedDemo(t, "parquet"), "datapackage.json")); len(got.Faults) > 0 || got.Tables < 20 {
+		t.Errorf("parquet: %+v", got)
+	}
+	got := validate(t, filepath.Join(exportedDemo(t, "csv"), "datapackage.json"))
+	if len(got.Faults) > 0 || got.Tables < 20 || got.Rows < 5000 || got.References < 20 {
+		t.Errorf("csv: %+v", got)
+	}
+	t.Logf("csv: %d tables, %d rows, %d references", got.Tables, got.Rows, got.References)
+	dir := filepath.Join(t.TempDir(), "two")
+	tell(t, "--db", twoBoats(t), "export", "--format", "csv", dir)
+	if got := validate(t, filepath.Join(dir, "datapackage.json")); len(got.Faults) > 0 || got.Rows < 12 {
+		t.Errorf("two boats: %+v", got)
+	}
+	// the same check sees what is wrong
+	for name, edit := range map[string][3]string{
+		"a type that there is not": {"datapackage.json", `"type": "integer"`, `"type": "whole"`},
+		"a name that may not be":   {"datapackage.json", `"name": "leg"`, `"name": "The Legs"`},
+		"a cell of another type":   {"leg.csv", ",2025-07-01T07:00:00,", ",this morning,"},
+		"a trip that there is not": {"leg.csv", "\n1,1,1,2025", "\n1,99999,1,2025"},
+	} {
+		file := filepath.Join(dir, edit[0])
+		was, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		bad := strings.Replace(string(was), edit[1], edit[2], 1)
+		if bad == string(was) {
+			t.Errorf("%s: nothing to edit", name)
+		}
+		if err := os.WriteFile(file, []byte(bad), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if got := validate(t, filepath.Join(dir, "datapackage.json")); len(got.Faults) == 0 {
+			t.Errorf("%s: no fault is found", name)
+		}
+		if err := os.WriteFile(file, was, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// So is the manifest of what a boat shares.
+func TestClubManifestIsValidByItsStandard(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "a.zip")
+	tell(t, "--db", telltale(t, 12, "Somebody"), "export", "club", "--id", "q7", file)
+	z, err := zip.OpenReader(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer z.Close()
+	if err := os.CopyFS(dir, z); err != nil {
+		t.Fatal(err)
+	}
+	if got := validate(t, filepath.Join(dir, "datapackage.json")); len(got.Faults) > 0 || got.Tables != 8 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Rows of the logs and of tracks are parted as those of trips are, and none is lost.
+func TestExportPartsEntriesAndTracks(t *testing.T) {
+	dir := exportedDemo(t, "parquet")
+	for _, table := range []string{"entry", "fix", "track", "track_piece"} {
+		all := one(t, "", "SELECT season, boat, count(*) FROM read_parquet('"+dir+"/"+table+"/*/*/*.parquet', hive_partitioning = true) GROUP BY ALL ORDER BY ALL")
+		t.Logf("%s: %s", table, all)
+		if strings.Contains(all, "unknown") || !strings.Contains(all, "2026 Tacking Stitch") {
+			t.Errorf("%s is parted as %s", table, all)
+		}
+	}
+	entries := one(t, "", "SELECT count(*) FROM read_parquet('"+dir+"/entry/*/*/*.parquet', hive_partitioning = true)")
+	if kept := one(t, "", "SELECT sum(rows_kept)::BIGINT FROM read_parquet('"+dir+"/log.parquet') WHERE log_id NOT IN (SELECT log_id FROM read_parquet('"+dir+"/track/*/*/*.parquet'))"); entries != kept {
+		t.Errorf("%s entries of %s rows kept", entries, kept)
+	}
+	other := one(t, "", `SELECT count(*) FROM read_parquet('`+dir+`/entry/*/*/*.parquet', hive_partitioning = true) e
+		JOIN read_parquet('`+dir+`/leg/*/*/*.parquet', hive_partitioning = true) l USING (log_id, sheet, "row") WHERE e.season != l.season OR e.boat != l.boat`)
+	if other != "0" {
+		t.Errorf("%s entries are in another part than their leg", other)
 	}
 }
 

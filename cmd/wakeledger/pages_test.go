@@ -2,43 +2,76 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
+	"maps"
+	"math"
 	"os"
 	"path/filepath"
-	"regexp"
+	"slices"
+	"strings"
 	"testing"
 
 	"wakeledger/testdata/browser"
 )
 
-// pages are the reports of the demo's seasons, the club's of two boats.
-func pages(t *testing.T) map[string][]byte {
+// demoFile is the season file of the demo's logs and tracks.
+func demoFile(t *testing.T) string {
 	t.Helper()
-	dir := t.TempDir()
-	db := filepath.Join(dir, "demo.duckdb")
+	db := filepath.Join(t.TempDir(), "demo.duckdb")
 	logs, err := filepath.Glob("../../testdata/demo/logs/*")
 	if err != nil || len(logs) == 0 {
 		t.Fatal("no demo logs", err)
 	}
-	tell(t, append([]string{"--db", db, "load", "--ocean", "pacific"}, logs...)...)
-	out := map[string][]byte{}
-	for name, args := range map[string][]string{
+	tell(t, append([]string{"--db", db, "load", "--ocean", "pacific", "../../testdata/demo/tracks/2026-late-tracks.zip"}, logs...)...)
+	return db
+}
+
+// pages are the reports of the demo's seasons, the club's of two boats.
+func pages(t *testing.T) map[string][]byte {
+	t.Helper()
+	db := demoFile(t)
+	return written(t, map[string][]string{
 		"season": {"--db", db, "report", "season", "--compare", "2025"},
+		"us":     {"--db", db, "report", "season", "--units", "us"},
 		"scale":  {"--db", db, "report", "scale"},
 		"club":   {"report", "club", "--names", "--db", db, "--db", telltale(t, 12, `<img src=x onerror=alert(1)>`)},
-	} {
-		file := filepath.Join(dir, name+".html")
+	})
+}
+
+// written are reports by the command lines that write them.
+func written(t *testing.T, reports map[string][]string) map[string][]byte {
+	t.Helper()
+	out := map[string][]byte{}
+	for name, args := range reports {
+		file := filepath.Join(t.TempDir(), name+".html")
 		tell(t, append(args, "--out", file)...)
-		if out[name], err = os.ReadFile(file); err != nil {
+		b, err := os.ReadFile(file)
+		if err != nil {
 			t.Fatal(err)
 		}
+		out[name] = b
 	}
 	return out
 }
 
+// TestPages looks at the reports in a browser; they are written once.
+func TestPages(t *testing.T) {
+	all := pages(t)
+	for _, c := range []struct {
+		name string
+		look func(*testing.T, map[string][]byte)
+	}{
+		{"InBrowser", pagesInBrowser}, {"UnitsOfClasses", unitsOfClasses}, {"DoctoredAreCaught", doctoredPagesAreCaught}, {"OnPaper", pagesOnPaper},
+		{"PaperFaultsAreSeen", paperFaultsAreSeen}, {"ByKeyboard", pagesByKeyboard}, {"WithAxe", pagesWithAxe},
+	} {
+		t.Run(c.name, func(t *testing.T) { c.look(t, all) })
+	}
+}
+
 // Each page as the browser draws it: on a phone and a desk, light, dark and on
 // paper, with nothing asked of a network.
-func TestPagesInBrowser(t *testing.T) {
-	for name, html := range pages(t) {
+func pagesInBrowser(t *testing.T, all map[string][]byte) {
+	for name, html := range all {
 		t.Run(name, func(t *testing.T) {
 			if len(html) > 2<<20 {
 				t.Errorf("the page has %d bytes, more than 2 MiB", len(html))
@@ -53,7 +86,7 @@ func TestPagesInBrowser(t *testing.T) {
 				}
 			}
 			checkDrawn(t, p)
-			checkTables(t, p)
+			checkFigures(t, p)
 			for _, width := range []int64{390, 1280} {
 				p.Resize(t, width, 844)
 				if wide := browser.Eval[int64](t, p, `document.documentElement.scrollWidth`); wide > width {
@@ -67,7 +100,7 @@ func TestPagesInBrowser(t *testing.T) {
 			}
 			for _, scheme := range []string{"light", "dark"} {
 				p.Scheme(t, scheme)
-				if poor := browser.Eval[[]string](t, p, contrast); len(poor) > 0 {
+				if poor := browser.Eval[[]string](t, p, browser.Contrast); len(poor) > 0 {
 					t.Errorf("%s: contrast below WCAG AA: %q", scheme, poor)
 				}
 			}
@@ -104,80 +137,192 @@ func checkDrawn(t *testing.T, p *browser.Page) {
 	}
 }
 
-// checkTables: where a chart draws rates or trips row by row, its numbers are those
-// of its table's rows.
-func checkTables(t *testing.T, p *browser.Page) {
+// checkFigures: every chart and the tables under it hold the same values, at the
+// precision that the tables show.
+func checkFigures(t *testing.T, p *browser.Page) {
 	t.Helper()
-	apart := browser.Eval[[]string](t, p, `var compared = 0; Array.from(document.querySelectorAll(".chart")).flatMap(c => {
-		const option = JSON.parse(document.getElementById(c.dataset.options).textContent).option;
-		const rows = Array.from(c.closest("section").querySelectorAll("tbody tr")).map(r => Array.from(r.cells).map(x => Number(x.dataset.key)));
-		const has = (row, v) => row && row.some(x => Math.abs(x - v) < 1e-9 * (1 + Math.abs(v)));
-		const s = option.series[0];
-		if (s.renderItem === "rateBar" && s.data.length === rows.length) {
-			compared++;
-			return s.data.filter(d => typeof d.value[1] === "number" && !has(rows[d.value[0]], d.value[1])).map(d => c.id + " " + d.value);
-		}
-		if (option.series.length === 3 && option.series[2].data.length <= rows.length) {
-			compared++;
-			return option.series[2].data.filter((d, i) => !has(rows[i], d.value)).map(d => c.id + " " + d.value);
-		}
-		return [];
-	})`)
-	if len(apart) > 0 {
-		t.Errorf("charts and tables differ: %q", apart)
+	figures := browser.Figures(t, p)
+	if len(figures) < 2 {
+		t.Errorf("%d charts were held against their tables", len(figures))
 	}
-	if n := browser.Eval[int](t, p, `compared`); n == 0 && browser.Eval[int](t, p, `document.querySelectorAll("#strikes, #speed").length`) > 0 {
-		t.Error("no chart was held against its table")
+	for _, f := range figures {
+		for _, d := range browser.Disagree(f) {
+			t.Error("chart and table differ: ", d)
+		}
 	}
 }
 
-// contrast lists texts of the page and of its charts whose contrast to the colour
-// under them is below 4.5, or 3 where they are large (WCAG 2.2, 1.4.3).
-const contrast = `(() => {
-	const rgb = c => (c.match(/[\d.]+/g) || []).map(Number);
-	const light = c => { const [r, g, b] = rgb(c).slice(0, 3).map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
-	const under = e => { for (; e; e = e.parentElement) { const c = getComputedStyle(e).backgroundColor; if (rgb(c).length === 3 || rgb(c)[3] > 0) { return c; } } return "rgb(255, 255, 255)"; };
-	const out = [];
-	const look = (e, colour) => {
-		const style = getComputedStyle(e), size = parseFloat(style.fontSize), a = light(colour), b = light(under(e));
-		const ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
-		const large = size >= 24 || size >= 18.66 && Number(style.fontWeight) >= 700;
-		if (ratio < (large ? 3 : 4.5)) { out.push(e.tagName + " " + ratio.toFixed(2) + " " + e.textContent.slice(0, 30)); }
-	};
-	const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-	while (walker.nextNode()) {
-		const e = walker.currentNode.parentElement;
-		if (walker.currentNode.textContent.trim() && e.getClientRects().length && !e.closest("svg, script, style")) { look(e, getComputedStyle(e).color); }
+// unitsOfClasses: classes of lure weight, setback and sea temperature are in the
+// units that were asked for.
+func unitsOfClasses(t *testing.T, all map[string][]byte) {
+	us, metric := withoutLibrary(string(all["us"])), withoutLibrary(string(all["season"]))
+	for _, words := range []string{"16 to 24 oz", "50 to 100 yd", "66 to 70 °F"} {
+		if !strings.Contains(us, words) || strings.Contains(metric, words) {
+			t.Errorf("%q is not in the report in us units, or in the one that is not", words)
+		}
 	}
-	document.querySelectorAll(".chart svg text").forEach(e => { if (!e.getAttribute("stroke") || e.getAttribute("stroke") === "none") { look(e, getComputedStyle(e).fill); } });
-	return out.slice(0, 10);
-})()`
+	for _, words := range []string{"500 to 750 g", "50 to 100 m", "18 to 20 °C"} {
+		if strings.Contains(us, words) || !strings.Contains(metric, words) {
+			t.Errorf("%q is in the report in us units, or not in the other", words)
+		}
+	}
+}
 
-// checkPaper: on paper every table is open, no chart is higher than a sheet, none
-// may be parted, and the PDF has text on every page.
+// doctoredPagesAreCaught proves the check above on every chart of the real pages:
+// without its tables, without any one row that is drawn, and with any one value of
+// the chart changed, a chart disagrees.
+func doctoredPagesAreCaught(t *testing.T, all map[string][]byte) {
+	for name, html := range all {
+		p := browser.Open(t, html)
+		values, rows := 0, 0
+		for _, f := range browser.Figures(t, p) {
+			bare := f
+			bare.Tables = nil
+			if len(browser.Disagree(bare)) == 0 {
+				t.Errorf("%s, %s: no table, and nothing is said", name, f.ID)
+			}
+			for _, d := range browser.Doctored(f) {
+				if d.Value {
+					values++
+				} else {
+					rows++
+				}
+				if len(browser.Disagree(d.Figure)) == 0 {
+					t.Errorf("%s, %s: %s, and nothing is said", name, f.ID, d.What)
+				}
+			}
+		}
+		if values < 50 || rows < 5 {
+			t.Errorf("%s: %d values and %d rows were doctored: the test shows little", name, values, rows)
+		}
+		t.Logf("%s: %d values and %d rows doctored", name, values, rows)
+		if name == "us" {
+			checkDoctoredPage(t, p)
+		}
+	}
+}
+
+// checkDoctoredPage puts faults into the page itself, one after the other.
+func checkDoctoredPage(t *testing.T, p *browser.Page) {
+	t.Helper()
+	for _, c := range [][2]string{
+		{`document.querySelector("#outcomes table").tBodies[0].rows[0].remove()`, "chart-outcomes: the table has not one row"},
+		{`document.querySelector("#sizes details").remove()`, "chart-sizes: no table"},
+		{`Array.from(document.querySelectorAll("#fish svg path")).filter(e => / ?A/.test(e.getAttribute("d")))[0].remove()`, "chart-fish: not drawn: point"},
+		{`Array.from(document.querySelectorAll("#chart-effort svg text")).filter(e => e.textContent === "12 to 14 kn")[0].remove()`, "chart-effort: not drawn: text"},
+		{`document.querySelector("#chart-trips svg").remove()`, "chart-trips: not drawn: the whole chart"},
+	} {
+		browser.Eval[bool](t, p, c[0]+`; true`)
+		var found []string
+		for _, f := range browser.Figures(t, p) {
+			found = append(found, browser.Disagree(f)...)
+		}
+		if !strings.Contains(strings.Join(found, "\n"), c[1]) {
+			t.Errorf("%s: %q is not in %q", c[0], c[1], found)
+		}
+	}
+}
+
+// checkPaper: on paper every table is open, and no button is left.
 func checkPaper(t *testing.T, p *browser.Page) {
 	t.Helper()
-	// A sheet of Letter, the lower of the two usual ones, is 279 mm high: 941 CSS
-	// pixels within margins of 15 mm.
 	browser.Eval[bool](t, p, `window.dispatchEvent(new Event("beforeprint")); true`)
-	cut := browser.Eval[[]string](t, p, `Array.from(document.querySelectorAll("figure")).filter(f => f.getBoundingClientRect().height > 941).map(f => f.querySelector(".chart").id + " " + f.getBoundingClientRect().height)`)
-	if len(cut) > 0 {
-		t.Errorf("charts higher than a sheet of paper are cut: %q", cut)
-	}
 	if n := browser.Eval[int](t, p, `document.querySelectorAll("section details:not([open]), button").length`); n > 0 {
 		t.Errorf("%d closed tables or buttons on paper", n)
 	}
 	browser.Eval[bool](t, p, `window.dispatchEvent(new Event("afterprint")); true`)
-	pdf := p.PDF(t)
-	if n := len(regexp.MustCompile(`/Type\s*/Page[^s]`).FindAll(pdf, -1)); n < 2 || n > 80 {
-		t.Errorf("%d pages of paper", n)
+}
+
+// margin is the least of the margins that a page sets for paper, in millimetres.
+const margin = 14
+
+// Each report on A4 and on Letter: no chart is cut by the end of a sheet or by its
+// edge, nothing is wider than the sheet, and no heading is left alone at its foot.
+func pagesOnPaper(t *testing.T, all map[string][]byte) {
+	all = maps.Clone(all)
+	maps.Copy(all, written(t, map[string][]string{"track": {"--db", demoFile(t), "report", "track"}}))
+	for name, html := range all {
+		p := browser.Open(t, html)
+		for _, paper := range browser.Papers {
+			printed := p.Print(t, paper, onPaperSelector)
+			if faults := onPaper(printed, paper); len(faults) > 0 {
+				t.Errorf("%s on %s:\n%s", name, paper.Name, strings.Join(faults, "\n"))
+			}
+			t.Logf("%s on %s: %d pages, %d boxes", name, paper.Name, printed.Pages, len(printed.Boxes))
+		}
+	}
+}
+
+// onPaperSelector picks what is looked at.
+const onPaperSelector = ".chart, figure, table, h2, h2 + *"
+
+// onPaper lists what is cut, too wide or left alone.
+func onPaper(printed browser.Printed, paper browser.Paper) []string {
+	var out []string
+	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	if math.Abs(printed.Scale-1) > 0.005 {
+		say("printed at %.3f of its size: something is wider than the sheet", printed.Scale)
+	}
+	charts, headings := 0, 0
+	for id, b := range printed.Boxes {
+		if b.Left < margin-0.3 || b.Right > paper.Width-margin+0.3 {
+			say("%s reaches from %.1f to %.1f mm across", id, b.Left, b.Right)
+		}
+		if section, is := strings.CutSuffix(id, "-heading"); is {
+			headings++
+			if next, ok := after(printed, section); ok && next.First != b.Last {
+				say("%s is alone at the foot of page %d", id, b.Last+1)
+			}
+			continue
+		}
+		if strings.HasPrefix(id, "chart-") || strings.HasSuffix(id, "_figure") {
+			charts++
+			if b.First != b.Last || b.Top < margin || b.Bottom > paper.Height-margin {
+				say("%s is cut: from page %d at %.1f mm to page %d at %.1f mm", id, b.First+1, b.Top, b.Last+1, b.Bottom)
+			}
+		}
+	}
+	if charts < 2 || headings < 2 || printed.Pages < 2 || printed.Pages > 80 {
+		say("%d charts and figures, %d headings, %d pages", charts, headings, printed.Pages)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// after is what follows a section's heading.
+func after(printed browser.Printed, section string) (browser.Box, bool) {
+	for _, tag := range []string{"_p", "_ul", "_details"} {
+		if b, ok := printed.Boxes[section+tag]; ok {
+			return b, true
+		}
+	}
+	return browser.Box{}, false
+}
+
+// paperFaultsAreSeen proves the check above: a figure higher than a sheet is cut,
+// one too wide shrinks the print, and a heading before a forced break is alone.
+func paperFaultsAreSeen(t *testing.T, all map[string][]byte) {
+	html := all["scale"]
+	for want, fault := range map[string]string{
+		"chart-verdict is cut":          `document.querySelector("#chart-verdict").style.setProperty("min-height", "1100px")`,
+		"wider than the sheet":          `document.querySelector("#chart-verdict").style.setProperty("min-width", "900px")`,
+		"methods-heading is alone at":   `document.querySelector("#methods ul").style.setProperty("break-before", "page")`,
+		"0 charts and figures":          `document.querySelectorAll("figure").forEach(f => f.remove())`,
+		"verdict_figure is cut: from p": `document.querySelector("#verdict figure").style.setProperty("break-inside", "auto"); document.querySelector("#verdict figure").style.setProperty("padding-top", "800px")`,
+	} {
+		p := browser.Open(t, html)
+		browser.Eval[bool](t, p, fault+`; true`)
+		got := strings.Join(onPaper(p.Print(t, browser.Papers[0], onPaperSelector), browser.Papers[0]), "\n")
+		if !strings.Contains(got, want) {
+			t.Errorf("%s: %q is not in %q", fault, want, got)
+		}
 	}
 }
 
 // Everything that can be done with a mouse can be done with the keyboard: heads,
 // tables, copying and the places that scroll take the focus.
-func TestPagesByKeyboard(t *testing.T) {
-	for name, html := range pages(t) {
+func pagesByKeyboard(t *testing.T, all map[string][]byte) {
+	for name, html := range all {
 		p := browser.Open(t, html)
 		dead := browser.Eval[[]string](t, p, `Array.from(document.querySelectorAll("summary, thead button, .copy, nav a, .scroll, .skip")).filter(e => {
 			const d = e.closest("details"); if (d) { d.open = true; }
@@ -191,7 +336,7 @@ func TestPagesByKeyboard(t *testing.T) {
 
 // axe-core (Deque, MPL-2.0; npm install axe-core) finds no serious fault. The
 // environment variable AXE_CORE names its axe.min.js.
-func TestPagesWithAxe(t *testing.T) {
+func pagesWithAxe(t *testing.T, all map[string][]byte) {
 	file := os.Getenv("AXE_CORE")
 	if file == "" {
 		if os.Getenv("CI") != "" {
@@ -203,7 +348,7 @@ func TestPagesWithAxe(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, html := range pages(t) {
+	for name, html := range all {
 		for _, scheme := range []string{"light", "dark"} {
 			p := browser.Open(t, html)
 			p.Scheme(t, scheme)

@@ -5,7 +5,6 @@ import (
 	"database/sql"
 	"fmt"
 	"io/fs"
-	"math"
 	"strings"
 	"time"
 
@@ -88,15 +87,7 @@ func (db *DB) repeat(ctx context.Context, step string) error {
 }
 
 func (db *DB) putBands(ctx context.Context, bands []Band) error {
-	rows := make([][]any, 0, len(bands))
-	for i, b := range bands {
-		var hi any
-		if !math.IsInf(b.Hi, 1) {
-			hi = b.Hi
-		}
-		rows = append(rows, []any{b.Factor, i, b.Lo, hi, b.Level})
-	}
-	return db.refill(ctx, "band", rows)
+	return db.refill(ctx, "band", bandRows(bands))
 }
 
 // putZones writes the offsets from UTC of each zone that a log names, for the

@@ -13,9 +13,11 @@ import (
 type TableColumns struct {
 	Name    string
 	Columns []ColumnType
-	// Home is the column that leads to a trip, and so to a season and a boat; ""
-	// for a table that belongs to no trip.
+	// Home are the columns by which a row is given a season and a boat; "" for a
+	// table whose rows belong to none.
 	Home string
+
+	view string // that tells season and boat by them
 }
 
 // ColumnType is a column with its type in the database's words.
@@ -23,6 +25,9 @@ type ColumnType struct{ Name, Type string }
 
 // homeKeys lead to a trip; the first that a table has is taken.
 var homeKeys = []string{"trip_id", "leg_id", "strike_id", "fish_id"}
+
+// homes are the columns that give a row its season and boat where no trip does.
+var homes = map[string]string{"entry": `log_id, sheet_no, "row"`, "track": "log_id, track_no", "fix": "log_id, track_no, at_ms", "track_piece": "log_id, track_no, at_utc"}
 
 // Tables lists the tables of the season file.
 func (db *DB) Tables(ctx context.Context) ([]TableColumns, error) {
@@ -45,13 +50,22 @@ func (db *DB) Tables(ctx context.Context) ([]TableColumns, error) {
 		return nil
 	})
 	for i := range tables {
-		for _, key := range homeKeys {
-			if tables[i].Home == "" && tables[i].Has(key) {
-				tables[i].Home = key
-			}
-		}
+		tables[i].findHome()
 	}
 	return tables, err
+}
+
+func (t *TableColumns) findHome() {
+	if key, ok := homes[t.Name]; ok {
+		t.Home, t.view = key, "home_"+t.Name
+		return
+	}
+	for _, key := range homeKeys {
+		if t.Has(key) {
+			t.Home, t.view = key, "home_"+key
+			return
+		}
+	}
 }
 
 // Has tells whether the table has the column.
@@ -59,7 +73,7 @@ func (t TableColumns) Has(column string) bool {
 	return slices.ContainsFunc(t.Columns, func(c ColumnType) bool { return c.Name == column })
 }
 
-// CopyParquet writes a table into dir as Parquet: one that belongs to trips as
+// CopyParquet writes a table into dir as Parquet: one whose rows have a home as
 // dir/NAME/season=YEAR/boat=BOAT/*.parquet, any other as dir/NAME.parquet. An
 // empty table has one file without rows, dir/NAME.parquet.
 func (db *DB) CopyParquet(ctx context.Context, t TableColumns, dir string) error {
@@ -99,7 +113,7 @@ func (db *DB) copyTable(ctx context.Context, t TableColumns, formulas bool, to, 
 	if t.Home != "" {
 		name = "export_at_home"
 	}
-	q := strings.NewReplacer("SELECT_LIST", exportList(t, formulas), "HOME_BOAT", boat, "TABLE_NAME", identifier(t.Name), "HOME_VIEW", "home_"+t.Home, "HOME_KEY", t.Home,
+	q := strings.NewReplacer("SELECT_LIST", exportList(t, formulas), "HOME_BOAT", boat, "TABLE_NAME", identifier(t.Name), "HOME_VIEW", t.view, "HOME_KEY", t.Home,
 		"FILE_NAME", literal(to), "OPTIONS", options).Replace(statement(name))
 	if _, err := db.conn.ExecContext(ctx, q); err != nil {
 		return fmt.Errorf("write table %s: %w", t.Name, err)

@@ -215,7 +215,7 @@ func TestBundleRefuses(t *testing.T) {
 		"cut short":       {good[:len(good)/2], ErrDamaged},
 		"another program": {edited(func(p map[string][]byte) { p[manifestName] = []byte(`{"profile":"tabular-data-package"}`) }), ErrForeign},
 		"a later version": {edited(func(p map[string][]byte) {
-			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": 1`), []byte(`"version": 2`), 1)
+			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "1"`), []byte(`"version": "2"`), 1)
 		}), ErrLater},
 		"a part is gone":  {edited(func(p map[string][]byte) { delete(p, "months.parquet") }), ErrDamaged},
 		"a byte is other": {edited(func(p map[string][]byte) { p["months.parquet"][40] ^= 1 }), ErrDamaged},

@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"reflect"
+	"strconv"
 	"strings"
 )
 
@@ -18,7 +19,8 @@ import (
 const Version = 1
 
 const (
-	profile      = "wakeledger-club-summary"
+	kind         = "wakeledger-club-summary" // the package's name: what it is
+	profile      = "data-package"            // of the standard
 	manifestName = "datapackage.json"
 	mostFile     = 16 << 20 // bytes; a bundle has some ten thousand
 	mostPart     = 4 << 20  // bytes of a part, unpacked
@@ -36,7 +38,8 @@ var (
 // Package, version 1), with the boat's id and the version of our form.
 type manifest struct {
 	Profile   string     `json:"profile"`
-	Version   int        `json:"version"`
+	Name      string     `json:"name"`
+	Version   string     `json:"version"`
 	Boat      string     `json:"boat"`
 	Resources []resource `json:"resources"`
 }
@@ -66,7 +69,7 @@ func Write(w io.Writer, s Season) error {
 	if err := s.Check(); err != nil {
 		return err
 	}
-	m := manifest{Profile: profile, Version: Version, Boat: s.ID}
+	m := manifest{Profile: profile, Name: kind, Version: strconv.Itoa(Version), Boat: s.ID}
 	z := zip.NewWriter(w)
 	total := []Cell{s.Total}
 	for _, p := range s.parts(&total) {
@@ -163,10 +166,14 @@ func readManifest(z *zip.Reader) (manifest, error) {
 	if err != nil {
 		return m, fmt.Errorf("%w (%v)", ErrForeign, err)
 	}
-	if err := json.Unmarshal(b, &m); err != nil || m.Profile != profile {
+	if err := json.Unmarshal(b, &m); err != nil || m.Name != kind {
 		return m, ErrForeign
 	}
-	if m.Version > Version {
+	version, err := strconv.Atoi(m.Version)
+	if err != nil {
+		return m, ErrDamaged
+	}
+	if version > Version {
 		return m, ErrLater
 	}
 	return m, nil

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 
@@ -14,14 +15,15 @@ type Chart struct {
 	Label string // read out in place of the drawing: say what the chart shows
 	Keys  []Key  // what the marks mean, printed above
 
-	height int            // CSS pixels
+	height int            // CSS pixels, on a screen
+	paper  int            // on paper, where rows stand closer; 0 as on a screen
 	option map[string]any // for ECharts; colours as "@role", functions by name
 	narrow map[string]any // what changes on a phone
 }
 
 // data is the chart as our script reads it.
 func (c *Chart) data() map[string]any {
-	return map[string]any{"option": c.option, "narrow": c.narrow, "height": c.height}
+	return map[string]any{"option": c.option, "narrow": c.narrow, "height": c.height, "paper": cmp.Or(c.paper, c.height)}
 }
 
 // Level is one row of a chart: a level of a factor.
@@ -52,6 +54,9 @@ func (l Level) label() string {
 // Heights in CSS pixels of a row of marks and of what surrounds the rows.
 const (
 	rowHeight   = 50
+	paperHeight = 35  // of a row on paper
+	leastPaper  = 30  // of a row on paper: two lines of words
+	mostPaper   = 660 // of a chart that is to leave room for the words above it
 	frameHeight = 92
 )
 
@@ -182,7 +187,7 @@ func rows(c drawn, f Frame, keys []Key, levels int) (*Chart, error) {
 		"textStyle": map[string]any{"color": "@soft", "fontSize": 12, "fontWeight": "normal", "align": "right"}}
 	small := map[string]any{"axisLabel": map[string]any{"width": 86, "fontSize": 12}}
 	return &Chart{
-		Label: f.Label, Keys: keys, height: levels*rowHeight + frameHeight, option: option,
+		Label: f.Label, Keys: keys, height: levels*rowHeight + frameHeight, paper: max(min(levels*paperHeight+frameHeight, mostPaper), levels*leastPaper+frameHeight), option: option,
 		narrow: map[string]any{"yAxis": []any{small, map[string]any{}}},
 	}, nil
 }

@@ -34,7 +34,11 @@ type Plot struct {
 	Decimals int    // of labels
 }
 
-const plotHeight = 440
+// Heights of a plot, on a screen and on paper.
+const (
+	plotHeight = 440
+	plotPaper  = 380
+)
 
 // Draw draws the plot; the frame's Axis is the horizontal one. It is nil without
 // points.
@@ -53,7 +57,7 @@ func (p Plot) Draw(f Frame) (*Chart, error) {
 	}
 	node(option, "xAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12}
 	node(option, "yAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left"}
-	return &Chart{Label: f.Label, Keys: f.Keys, height: plotHeight, option: option, narrow: map[string]any{}}, nil
+	return &Chart{Label: f.Label, Keys: f.Keys, height: plotHeight, paper: plotPaper, option: option, narrow: map[string]any{}}, nil
 }
 
 // marks sets the function of our script that draws a series; its first two

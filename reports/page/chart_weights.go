@@ -1,6 +1,9 @@
 package page
 
 import (
+	"strings"
+	"unicode/utf8"
+
 	"github.com/go-echarts/go-echarts/v2/opts"
 )
 
@@ -45,11 +48,18 @@ func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell)
 	if err != nil {
 		return nil, err
 	}
-	chart.height += len(levels) * 16
-	node(chart.option, "xAxis", 0, "axisLabel")["interval"] = 0
+	more := len(levels) * 16
+	if len(levels) == 1 {
+		more = 120 // one histogram has the whole height
+	}
+	chart.height, chart.paper = chart.height+more, chart.paper+more
+	label := node(chart.option, "xAxis", 0, "axisLabel")
+	label["interval"], label["hideOverlap"], label["width"], label["overflow"] = 0, false, 52, "break"
+	node(chart.option, "xAxis", 0)["nameGap"] = 46 // under two lines
 	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
 	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true, "lineStyle": map[string]any{"color": "@rule"}}
-	chart.narrow["xAxis"] = []any{map[string]any{"nameGap": 24 + 4*longest, "axisLabel": map[string]any{"rotate": 50, "fontSize": 11}}}
+	chart.narrow["xAxis"] = []any{map[string]any{"nameGap": 24 + 4*longest, "axisLabel": map[string]any{"rotate": 50, "fontSize": 11, "width": 120}}}
+	node(chart.option, "grid", 0)["bottom"] = 50
 	chart.narrow["grid"] = []any{map[string]any{"bottom": 40}}
 	return chart, nil
 }
@@ -116,7 +126,26 @@ func Weights(f Frame, levels []Level, fish []WeightMark) (*Chart, error) {
 		return nil, err
 	}
 	chart.height = frameHeight + len(slots)*max(leastHeight, min(slotHeight, mostHeight/len(slots)))
+	chart.paper = min(chart.height, mostPaper)
+	chart.besideRows(levels)
 	return chart, nil
+}
+
+// besideRows gives the words on both sides of the rows their room. ECharts measures
+// only some of the labels where there are more than 40 rows, and cuts the others.
+func (c *Chart) besideRows(levels []Level) {
+	name, counts := 0, 0
+	for _, l := range levels {
+		name = max(name, utf8.RuneCountInString(l.Name))
+		for _, line := range strings.Split(l.Counts, "\n") {
+			counts = max(counts, utf8.RuneCountInString(line))
+		}
+	}
+	const letter = 8 // wide, in CSS pixels
+	grid := node(c.option, "grid", 0)
+	grid["containLabel"], grid["bottom"] = false, 54
+	grid["left"], grid["right"] = min(name*letter, 150)+14, counts*letter+12
+	c.narrow["grid"] = []any{map[string]any{"left": min(name*letter, 86) + 12, "right": counts*letter + 4}}
 }
 
 // weightSlots are the rows of the axis, the level's words on the middle one of

@@ -30,6 +30,7 @@ type Section struct {
 	Sentences []string // the first is the answer, set larger
 	Chart     *Chart   // nil: no chart
 	Table     *Table   // nil: no table
+	Tables    []*Table // further ones, under it
 	Notes     []string
 }
 

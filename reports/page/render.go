@@ -54,8 +54,10 @@ func check(p Page) error {
 			return fmt.Errorf("section %q: the ID %q is used twice", s.Heading, s.ID)
 		}
 		seen[s.ID] = true
-		if err := s.Table.check(); err != nil {
-			return fmt.Errorf("section %q: %w", s.Heading, err)
+		for _, t := range append([]*Table{s.Table}, s.Tables...) {
+			if err := t.check(); err != nil {
+				return fmt.Errorf("section %q: %w", s.Heading, err)
+			}
 		}
 	}
 	return nil
@@ -93,8 +95,8 @@ type view struct {
 
 type sectionView struct {
 	Section
-	Data  template.JS // the chart's options; empty without a chart
-	Table *tableView
+	Data   template.JS // the chart's options; empty without a chart
+	Tables []*tableView
 }
 
 type tableView struct {
@@ -103,6 +105,7 @@ type tableView struct {
 	Body  []rowView
 	Foot  []cellView
 	Count string
+	Dense bool // of so many columns that paper takes a smaller letter
 }
 
 type headView struct {
@@ -143,7 +146,12 @@ func newView(p Page) (*view, error) {
 	v.Policy = policy([]string{files["echarts.min.js"], files["page.js"]}, style)
 	v.Licence = strings.Join([]string{files["NOTICE"], files["LICENSE"], "d3:\n" + files["LICENSE-d3"], "ZRender:\n" + files["LICENSE-zrender"]}, "\n\n")
 	for _, s := range p.Sections {
-		sv := sectionView{Section: s, Table: s.Table.view()}
+		sv := sectionView{Section: s}
+		for _, t := range append([]*Table{s.Table}, s.Tables...) {
+			if t != nil {
+				sv.Tables = append(sv.Tables, t.view())
+			}
+		}
 		if s.Chart != nil {
 			v.HasCharts = true
 			data, err := json.Marshal(s.Chart.data())
@@ -157,11 +165,14 @@ func newView(p Page) (*view, error) {
 	return v, nil
 }
 
+// denseColumns are as many as a sheet of paper does not hold in the usual letter.
+const denseColumns = 12
+
 func (t *Table) view() *tableView {
 	if t == nil {
 		return nil
 	}
-	v := &tableView{Table: t, Count: Plural(int64(len(t.Rows)), "row", "rows")}
+	v := &tableView{Table: t, Dense: len(t.Columns) >= denseColumns, Count: Plural(int64(len(t.Rows)), "row", "rows")}
 	for _, c := range t.Columns {
 		v.Heads = append(v.Heads, headView{Column: c, Class: c.class()})
 	}

@@ -14,6 +14,7 @@ const (
 	Text     Kind = iota // words, left
 	Token                // text that must not be broken: a date, a name; left
 	Prose                // a sentence: a wide column, left
+	Source               // where a row stands: long names that may be broken anywhere, left
 	Measure              // a number with the column's decimals, right
 	Share                // a share of 0 to 1 as per cent, right
 	Interval             // "lo to hi" with the column's decimals, right; sorts by lo
@@ -39,6 +40,8 @@ func (c Column) class() string {
 		return "whole"
 	case c.Kind == Prose:
 		return "prose"
+	case c.Kind == Source:
+		return "source"
 	}
 	return ""
 }

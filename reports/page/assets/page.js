@@ -8,6 +8,7 @@
   // The height that a chart may have on paper: a sheet of Letter, less our margins
   // and the lines above the chart.
   var SHEET = 840;
+  var TALL = 680;
   // Keys of chart options that hold a colour. Only under these is "@role"
   // replaced, so text from a log is never taken for one.
   var COLOUR_KEYS = { color: true, borderColor: true, backgroundColor: true };
@@ -204,6 +205,13 @@
   var figures = [];
   var printing = false;
 
+  // A number of an axis as the page prints numbers: thousands apart, a true minus.
+  function tickText(v) {
+    var parts = String(Math.abs(v)).split(".");
+    parts[0] = parts[0].replace(/\B(?=(\d{3})+$)/g, "\u202f");
+    return (v < 0 ? "\u2212" : "") + parts.join(".");
+  }
+
   function options(figure, width) {
     var spec = json(figure.host.dataset.options);
     var pen = printing || !dark.matches ? palette.light : palette.dark;
@@ -215,15 +223,20 @@
     });
     spec.option.textStyle = { fontFamily: font, color: pen.ink };
     // ECharts measures the labels of an axis without the common font: name it.
-    spec.option.xAxis.concat(spec.option.yAxis).forEach(function (axis) { axis.axisLabel.fontFamily = font; });
-    return { option: spec.option, narrow: width < NARROW ? spec.narrow : null, height: spec.height };
+    spec.option.xAxis.concat(spec.option.yAxis).forEach(function (axis) {
+      axis.axisLabel.fontFamily = font;
+      if (axis.type === "value" && !axis.axisLabel.formatter) { axis.axisLabel.formatter = tickText; }
+    });
+    return { option: spec.option, narrow: width < NARROW ? spec.narrow : null, height: spec.height, paper: spec.paper };
   }
 
   function draw(figure) {
     var width = printing ? PAPER : figure.host.clientWidth;
     if (!width) { return; }
     var o = options(figure, width);
-    if (printing) { o.height = Math.min(o.height, SHEET); }
+    if (printing) { o.height = Math.min(o.paper, SHEET); }
+    // One that leaves no room for the words above it may stand on the next sheet.
+    figure.host.closest("section").classList.toggle("tall", printing && o.height > TALL);
     figure.host.style.height = o.height + "px";
     if (!figure.chart) {
       figure.chart = echarts.init(figure.host, null, { renderer: "svg", width: width, height: o.height });

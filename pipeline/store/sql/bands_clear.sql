@@ -1,0 +1,1 @@
+DELETE FROM temp.band WHERE factor = $1

@@ -1,0 +1,1 @@
+INSERT INTO temp.band VALUES ($1, $2, $3, $4, $5)

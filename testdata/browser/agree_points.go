@@ -1,0 +1,227 @@
+package browser
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// weights: every fish of the chart is a fish of the table, of the species that its
+// place in the chart says, by scale or by tape, with its interval; and the other way.
+func (d *disagreement) weights() {
+	t := d.f.Tables[0]
+	species, scale, tape := t.column(false, "species"), t.column(false, onScale), t.column(true, "by tape")
+	if species < 0 || scale < 0 || tape < 0 {
+		d.say("the table has no species, no scale weights or no estimates with an interval")
+		return
+	}
+	drawn := d.bySpecies()
+	for _, rows := range drawn {
+		slices.SortStableFunc(rows, func(a, b Mark) int { return cmp.Compare(weightOf(b), weightOf(a)) })
+	}
+	listed := map[string][][]Cell{}
+	for _, r := range t.Rows {
+		if r[scale].Text == unknown && r[tape].Text == unknown {
+			continue
+		}
+		name := r[species].Text
+		if name == unknown {
+			name = "not logged"
+		}
+		listed[name] = append(listed[name], r)
+	}
+	for name, rows := range listed {
+		if len(rows) != len(drawn[name]) {
+			d.say("%s: %d fish in the chart, %d with a weight in the table", name, len(drawn[name]), len(rows))
+		}
+	}
+	for name, marks := range drawn {
+		left := listed[name]
+		for _, m := range marks {
+			at := slices.IndexFunc(left, func(r []Cell) bool {
+				if m.whole(4) == 1 {
+					return r[tape].Text == unknown && r[scale].value(m, 0, 1) && r[tape+1].spans(m, 1, 2, 1)
+				}
+				return r[tape].value(m, 0, 1) && r[tape+1].spans(m, 1, 2, 1)
+			})
+			if at < 0 {
+				d.say("%s of %v is not in the table", name, m.Value)
+				continue
+			}
+			left = slices.Delete(slices.Clone(left), at, at+1)
+		}
+	}
+}
+
+func weightOf(m Mark) float64 {
+	v, _ := m.at(0)
+	return v
+}
+
+// leastSlots is how many rows a species of a chart of weights has at least; a free
+// one follows.
+const leastSlots = 3
+
+// bySpecies gives the fish of a chart of weights to the species whose rows they lie
+// on, and says where the numbers printed beside them are not theirs.
+func (d *disagreement) bySpecies() map[string][]Mark {
+	o := d.f.Option
+	out := map[string][]Mark{}
+	start := 0
+	for i, label := range o.YAxis[0].Data {
+		if label == "" {
+			continue
+		}
+		printed := strings.Split(o.YAxis[1].Data[i], "\n")
+		m := countForm.FindStringSubmatch(printed[0])
+		if m == nil || len(printed) != 2 {
+			d.say("%s: no count in %q", label, printed)
+			return out
+		}
+		n, _, _ := number(m[1])
+		end, weighed := start+max(int(n), leastSlots)+1, 0
+		name, _ := level(label)
+		for _, mark := range o.Series[0].Data {
+			if slot := mark.whole(3); slot >= start && slot < end {
+				out[name] = append(out[name], mark)
+				weighed += max(0, mark.whole(4))
+			}
+		}
+		if len(out[name]) != int(n) || printed[1] != strconv.Itoa(weighed)+" on a scale" {
+			d.say("%s: %d fish, %d on a scale, printed as %q", name, len(out[name]), weighed, printed)
+		}
+		start = end
+	}
+	return out
+}
+
+// plot: every point stands in a table that has both its axes as columns, under its
+// number where it has one; every line and strip in another table under it.
+func (d *disagreement) plot() {
+	o := d.f.Option
+	across, up := quantity(o.XAxis[0].Name), quantity(o.YAxis[0].Name)
+	at := slices.IndexFunc(d.f.Tables, func(t Table) bool { return t.exactly(across) >= 0 && t.exactly(up) >= 0 })
+	if at < 0 {
+		d.say("no table has columns %q and %q", across, up)
+		return
+	}
+	t := d.f.Tables[at]
+	x, y, rank, full := t.exactly(across), t.exactly(up), t.exact("No."), t.exact("Scale")
+	left := slices.Clone(t.Rows)
+	for _, m := range o.Series[len(o.Series)-1].Data {
+		i := slices.IndexFunc(left, func(r []Cell) bool {
+			return r[x].value(m, 0, 1) && r[y].value(m, 1, 1) && rank >= 0 && full >= 0 &&
+				(m.whole(2) == 1) == (r[full].Text == "certified scale") && (m.whole(3) == 0 && r[rank].Text == unknown || prints(r[rank].Text, float64(m.whole(3))) && m.whole(3) > 0)
+		})
+		if i < 0 {
+			d.say("the point %v is not in the table", m.Value)
+			continue
+		}
+		left = slices.Delete(left, i, i+1)
+	}
+	for _, r := range left {
+		d.say("the chart leaves out %v", r)
+	}
+	for _, s := range o.Series[:len(o.Series)-1] {
+		for _, m := range s.Data {
+			if !slices.ContainsFunc(d.f.Tables, func(t Table) bool { return t.hasLine(s.RenderItem, m, up) }) {
+				d.say("%s %v is in no table", s.RenderItem, m.Value)
+			}
+		}
+	}
+}
+
+// quantity is an axis's name without its unit.
+func quantity(axis string) string {
+	words, _, _ := strings.Cut(axis, ", ")
+	return words
+}
+
+// exactly is the column whose head is the words, capitals aside; -1 where none is.
+func (t Table) exactly(words string) int {
+	return slices.IndexFunc(t.Heads, func(h Head) bool { return strings.EqualFold(h.Text, words) })
+}
+
+// hasLine tells whether a reference line stands in a table: a level one as a value of
+// the vertical axis, one from the origin as a multiple ("Times ..."), a strip as an
+// interval beside such a value.
+func (t Table) hasLine(kind string, m Mark, up string) bool {
+	level, times := t.exactly(up), t.column(false, "times the")
+	for _, r := range t.Rows {
+		if kind == "plotBand" {
+			if level >= 0 && level+1 < len(r) && r[level+1].spans(m, 1, 2, 1) {
+				return true
+			}
+			continue
+		}
+		x1, _ := m.at(0)
+		y1, _ := m.at(1)
+		x2, _ := m.at(2)
+		y2, _ := m.at(3)
+		switch {
+		case y1 == y2 && level >= 0:
+			if r[level].is(y2, 1) {
+				return true
+			}
+		case x1 == 0 && y1 == 0 && x2 > 0 && times >= 0:
+			key, err := strconv.ParseFloat(r[times].Key, 64)
+			if err == nil && math.Abs(key-y2/x2) < 1e-9 && prints(r[times].Text, key) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// outings: a column of the chart is a row of the table, in order. A row that is no
+// trip and no month ("other months") is not drawn.
+func (d *disagreement) outings() {
+	o, t := d.f.Option, d.f.Tables[0]
+	strikes, landed, released, hours := t.exact("Strikes"), t.exact("Landed"), t.exact("Released"), t.exact("Line-hours")
+	if strikes < 0 || landed < 0 || released < 0 || hours < 0 {
+		d.say("the table has no strikes, landed, released or line-hours")
+		return
+	}
+	names := o.XAxis[len(o.XAxis)-1].Data // the upper panel shows none
+	for i, r := range t.Rows {
+		if i >= len(names) {
+			if when(r[0].Text) != "" {
+				d.say("the chart leaves out %s", r[0].Text)
+			}
+			continue
+		}
+		boated, other := o.Series[0].Data, o.Series[1].Data
+		if i >= len(boated) || i >= len(other) || i >= len(o.Series[2].Data) {
+			d.say("%s has no bars", names[i])
+			continue
+		}
+		a, _ := boated[i].at(0)
+		b, _ := other[i].at(0)
+		h, _ := o.Series[2].Data[i].at(0)
+		l, _, _ := number(r[landed].Text)
+		n, _, _ := number(r[released].Text)
+		if !r[strikes].is(a+b, 1) || l+n != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) || !prints(o.Series[2].Data[i].Label.Formatter, h) {
+			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %s landed, %s released, %s h in the table", names[i], a, b, h, r[strikes].Text, r[landed].Text, r[released].Text, r[hours].Text)
+		}
+		if w := when(r[0].Text); w != "" && w != names[i] {
+			d.say("column %s of the chart is row %s of the table", names[i], r[0].Text)
+		}
+	}
+	if len(names) > len(t.Rows) {
+		d.say("%d columns in the chart, %d rows in the table", len(names), len(t.Rows))
+	}
+}
+
+// when is a day or a month of a table as a chart writes it; "" where it is neither.
+func when(text string) string {
+	if at, err := time.Parse(time.DateOnly, text); err == nil {
+		return at.Format("2 Jan")
+	}
+	if at, err := time.Parse("2006-01", text); err == nil {
+		return at.Format("Jan 2006")
+	}
+	return ""
+}
