@@ -60,6 +60,7 @@ func (r *Reader) fill(ctx context.Context, src Source) {
 	defer close(r.batches)
 	b := array.NewRecordBuilder(memory.DefaultAllocator, r.schema)
 	defer b.Release()
+	put := columnsOf(b)
 	b.Reserve(rows)
 	n := 0
 	for {
@@ -69,12 +70,15 @@ func (r *Reader) fill(ctx context.Context, src Source) {
 			return
 		}
 		if more {
-			appendRow(b, src.Fields(), values)
+			for i, p := range put {
+				p(&values[i])
+			}
 			n++
 		}
 		if n == rows || (!more && n > 0) {
 			select {
 			case r.batches <- b.NewRecordBatch():
+				b.Reserve(rows)
 				n = 0
 			case <-ctx.Done():
 				r.err = ctx.Err()
@@ -87,23 +91,43 @@ func (r *Reader) fill(ctx context.Context, src Source) {
 	}
 }
 
-func appendRow(b *array.RecordBuilder, fields []entry.Field, values []entry.Value) {
-	for i, f := range fields {
-		v := &values[i]
-		col := b.Field(i)
-		switch {
-		case !v.Known:
-			col.AppendNull()
-		case f.Type == entry.Text:
-			col.(*array.StringBuilder).Append(v.Text)
-		case f.Type == entry.Real:
-			col.(*array.Float64Builder).Append(v.Real)
-		case f.Type == entry.Int:
-			col.(*array.Int64Builder).Append(v.Int)
-		case f.Type == entry.Day:
-			col.(*array.Date32Builder).Append(arrow.Date32(v.Int))
-		case f.Type == entry.Flag:
-			col.(*array.BooleanBuilder).Append(v.Int != 0)
+// columnsOf gives what appends a value to each column of b, which has room
+// reserved for it.
+func columnsOf(b *array.RecordBuilder) []func(*entry.Value) {
+	put := make([]func(*entry.Value), len(b.Fields()))
+	for i, f := range b.Fields() {
+		switch col := f.(type) {
+		case *array.StringBuilder:
+			put[i] = func(v *entry.Value) {
+				if v.Known {
+					col.Append(v.Text)
+				} else {
+					col.AppendNull()
+				}
+			}
+		case *array.Float64Builder:
+			put[i] = fixed(col, func(v *entry.Value) float64 { return v.Real })
+		case *array.Int64Builder:
+			put[i] = fixed(col, func(v *entry.Value) int64 { return v.Int })
+		case *array.Date32Builder:
+			put[i] = fixed(col, func(v *entry.Value) arrow.Date32 { return arrow.Date32(v.Int) })
+		case *array.BooleanBuilder:
+			put[i] = fixed(col, func(v *entry.Value) bool { return v.Int != 0 })
+		}
+	}
+	return put
+}
+
+// fixed appends values of one size.
+func fixed[T any](col interface {
+	UnsafeAppend(T)
+	UnsafeAppendBoolToBitmap(bool)
+}, of func(*entry.Value) T) func(*entry.Value) {
+	return func(v *entry.Value) {
+		if v.Known {
+			col.UnsafeAppend(of(v))
+		} else {
+			col.UnsafeAppendBoolToBitmap(false)
 		}
 	}
 }

@@ -18,10 +18,7 @@ func (r *Reader) gather() {
 	fresh := math.MaxInt
 	for i := range r.targets {
 		t := &r.targets[i]
-		t.text = r.logged(t)
-		if r.isDitto(t.text) {
-			t.text = t.last
-		}
+		t.text = r.says(t)
 		// a column that every row fills speaks where its value is another one
 		if t.rank >= 0 && t.text != "" && (t.Carried || t.text != t.last) {
 			fresh = min(fresh, t.rank)
@@ -36,6 +33,25 @@ func (r *Reader) gather() {
 			t.last = t.text
 		}
 	}
+}
+
+// says is what a cell says by itself, or as a ditto mark. One that stands as in the
+// last row is not looked at again.
+func (r *Reader) says(t *target) string {
+	cell := ""
+	if t.given == "" && t.Index < len(r.row.Cells) {
+		if cell = r.row.Cells[t.Index]; cell != "" && cell == t.raw {
+			return t.said
+		}
+	}
+	text := r.logged(t)
+	if r.isDitto(text) {
+		return t.last
+	}
+	if text != "" {
+		t.raw, t.said = cell, text
+	}
+	return text
 }
 
 // isDitto tells the marks for "the same as above".

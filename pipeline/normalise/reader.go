@@ -59,6 +59,8 @@ type target struct {
 	given    string // the text of every row, where it stands above the table
 	text     string // of this row
 	last     string // of the last row that had one
+	raw      string // the last cell that spoke for itself, as it stands in its row
+	said     string // and what it said
 	rank     int    // of a key column, see carry.go; -1 for the others
 	beside   int    // the field that keeps the cell's words or second number; -1
 	memo     memo

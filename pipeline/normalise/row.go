@@ -210,13 +210,15 @@ func (r *Reader) check() {
 	}
 }
 
-// need is what a row of a kind cannot do without: one of the columns, or effort
-// (a start and an end, or a duration) where that counts too.
-var need = map[recognise.Kind]struct {
+// needs are what a row cannot do without: one of the columns, or effort (a start
+// and an end, or a duration) where that counts too.
+type needs struct {
 	columns string
 	effort  bool
-	reason  string
-}{
+	reason  string // what is told where it lacks them
+}
+
+var need = map[recognise.Kind]needs{
 	recognise.Legs: {"", true, "a leg needs a start and an end, or a duration"},
 	recognise.Flat: {"outcome species species_logged strikes_n hooked_n landed_n released_n lost_n missed_n length_cm girth_cm scale_kg", true,
 		"a row needs a start and an end, or what struck"},
@@ -231,7 +233,15 @@ var need = map[recognise.Kind]struct {
 type slots struct {
 	start, end, duration, depart, back              int
 	strikes, hooked, landed, released, lost, missed int
+	need                                            needs
 	enough                                          []int // fields any one of which makes a row
+	words                                           []implied
+}
+
+// implied is a word of a field that the heading of another settles.
+type implied struct {
+	field, of int
+	means     string
 }
 
 func (r *Reader) findSlots() {
@@ -243,11 +253,13 @@ func (r *Reader) findSlots() {
 	}
 	r.slots = slots{start: at("start_s"), end: at("end_s"), duration: at("duration_s"), depart: at("depart_s"), back: at("return_s"), strikes: at("strikes_n"), hooked: at("hooked_n"),
 		landed: at("landed_n"), released: at("released_n"), lost: at("lost_n"), missed: at("missed_n")}
-	for _, name := range strings.Fields(need[r.layout.Kind].columns) {
+	r.slots.need = need[r.layout.Kind]
+	for _, name := range strings.Fields(r.slots.need.columns) {
 		if i := at(name); i >= 0 {
 			r.slots.enough = append(r.slots.enough, i)
 		}
 	}
+	r.findWords()
 }
 
 func (r *Reader) at(slot int) entry.Value {
@@ -259,9 +271,8 @@ func (r *Reader) at(slot int) entry.Value {
 
 // missing says what a row of this kind lacks, "" where it lacks nothing.
 func (r *Reader) missing() string {
-	n := need[r.layout.Kind]
 	s := &r.slots
-	if n.effort && (r.at(s.duration).Known || r.at(s.start).Known && r.at(s.end).Known) {
+	if s.need.effort && (r.at(s.duration).Known || r.at(s.start).Known && r.at(s.end).Known) {
 		return ""
 	}
 	for _, i := range s.enough {
@@ -269,7 +280,7 @@ func (r *Reader) missing() string {
 			return ""
 		}
 	}
-	return n.reason
+	return s.need.reason
 }
 
 func (r *Reader) checkTimes() {
@@ -316,11 +327,20 @@ func (r *Reader) faultAt(name, reason string) {
 // impliedWords take the length kind and the weight state from the headings
 // ("Curved fork length", "LJFL", "Dressed weight") where no column states them.
 func (r *Reader) impliedWords() {
+	for _, w := range r.slots.words {
+		if !r.values[w.field].Known && r.values[w.of].Known {
+			r.values[w.field] = entry.OfText(w.means)
+		}
+	}
+}
+
+// findWords looks for what the headings of lengths and weights say of each.
+func (r *Reader) findWords() {
 	for _, w := range []struct{ field, of, list string }{
 		{"length_kind", "length_cm", "lengthkind"}, {"weight_state", "scale_kg", "weightstate"},
 	} {
-		if i, ok := r.index[w.field]; ok && !r.values[i].Known && r.value(w.of).Known {
-			r.values[i] = entry.OfText(r.headingMeans(w.list, w.of))
+		if means := r.headingMeans(w.list, w.of); means != "" && r.has(w.field) && r.has(w.of) {
+			r.slots.words = append(r.slots.words, implied{r.index[w.field], r.index[w.of], means})
 		}
 	}
 }

@@ -45,10 +45,27 @@ func (t *Tables) Next() bool {
 	if t.below != nil || !t.take() {
 		return false
 	}
-	if c := t.row.Cells; len(c) > 2 && c[1] != "" && c[2] != "" && c[0] != "" && c[0][0] >= '0' && c[0][0] <= '9' {
-		return true // most rows: no header, title or blank row begins so
+	if isData(t.row.Cells) {
+		return true
 	}
 	return !t.another()
+}
+
+// isData tells most rows that are no header, title or blank row, as soon as it can
+// be told: of their first three cells none is blank or a label, and one begins with
+// a digit.
+func isData(cells []string) bool {
+	if len(cells) < 3 {
+		return false
+	}
+	digit := false
+	for _, c := range cells[:3] {
+		if c == "" || c[0] <= ' ' || c[len(c)-1] == ':' || c[len(c)-1] <= ' ' {
+			return false
+		}
+		digit = digit || c[0] >= '0' && c[0] <= '9'
+	}
+	return digit
 }
 
 // take reads the next row of the sheet.

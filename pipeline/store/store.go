@@ -54,11 +54,10 @@ func (db *DB) Close() error {
 	return errors.Join(db.conn.Close(), db.pool.Close())
 }
 
-// migrate brings the schema to this program's version, each step in a
-// transaction of its own.
+// migrate brings the schema to this program's version in one transaction.
 func (db *DB) migrate(ctx context.Context) error {
 	have, err := db.schemaVersion(ctx)
-	if err != nil {
+	if err != nil || have == version {
 		return err
 	}
 	if have > version {
@@ -68,18 +67,14 @@ func (db *DB) migrate(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	for i := have; i < len(steps); i++ {
-		err := db.transaction(ctx, func() error {
-			if err := db.runFile(ctx, steps[i]); err != nil {
+	return db.transaction(ctx, func() error {
+		for _, step := range steps[have:] {
+			if err := db.runFile(ctx, step); err != nil {
 				return err
 			}
-			return db.PutSetting(ctx, "schema", fmt.Sprint(i+1))
-		})
-		if err != nil {
-			return fmt.Errorf("%s: %w", path.Base(steps[i]), err)
 		}
-	}
-	return nil
+		return db.PutSetting(ctx, "schema", fmt.Sprint(version))
+	})
 }
 
 func (db *DB) schemaVersion(ctx context.Context) (int, error) {
