@@ -87,14 +87,18 @@ func (s *season) workedSection() (page.Section, error) {
 		return section, nil
 	}
 	section.Sentences = []string{summary(s.Worked.Findings)}
+	var open []string
 	for _, f := range s.Worked.Findings {
 		if f.Verdict == string(evidence.NotSettled) {
-			section.Notes = append(section.Notes, f.Sentence)
+			open = append(open, f.Sentence)
 		} else {
 			section.Sentences = append(section.Sentences, f.Sentence)
 		}
 	}
 	section.Table = findingsTable(s.Worked.Findings)
+	if len(open) > 0 {
+		section.Folded = &page.Folded{Summary: fmt.Sprintf("What the season does not settle (%d)", len(open)), Lines: open}
+	}
 	section.Notes = append(section.Notes,
 		"Two settings are compared only where the same trip, or for lures and lines the same leg, fished both: so the days when the fish were simply there favour neither.",
 		"Settled: luck alone would do as much in fewer than one season in twenty, all the factors on this page allowed for. Leaning: so for this factor looked at by itself. Not settled does not mean that it makes no difference: the range says how large one is still possible.",

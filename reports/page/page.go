@@ -31,7 +31,15 @@ type Section struct {
 	Chart     *Chart   // nil: no chart
 	Table     *Table   // nil: no table
 	Tables    []*Table // further ones, under it
+	Folded    *Folded  // nil: nothing to unfold
 	Notes     []string
+}
+
+// Folded are lines that most readers pass over: they show when asked for, and on
+// paper.
+type Folded struct {
+	Summary string
+	Lines   []string
 }
 
 // Key explains one kind of mark of a chart, in words and with a swatch.
