@@ -12,6 +12,8 @@ import (
 	"runtime/debug"
 	"sync"
 
+	"github.com/apache/arrow-go/v18/arrow/array"
+
 	"wakeledger/pipeline/batch"
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/record"
@@ -227,6 +229,7 @@ func (f *filling) table(ctx context.Context, p *plan, tables *normalise.Tables) 
 	}
 	src := &source{rows: tables, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress}
 	defer src.problems.close()
+	defer src.doubts.close()
 	batches := batch.NewReader(ctx, src)
 	to := store.Sheet{No: p.index, Name: p.info.Name, Kind: string(p.layout.Kind), Slow: p.info.Workbook}
 	p.report.Kept, err = f.load.Insert(ctx, to, batches)
@@ -235,6 +238,9 @@ func (f *filling) table(ctx context.Context, p *plan, tables *normalise.Tables) 
 		return fmt.Errorf("%s: %w", p.pos, err)
 	}
 	p.report.SetAside, p.report.Skipped = src.problems.n, src.skipped
+	if err := f.found(ctx, &src.doubts, f.load.Doubt); err != nil {
+		return err
+	}
 	return f.setAside(ctx, &src.problems)
 }
 
@@ -259,6 +265,11 @@ func (f *filling) unread(ctx context.Context, p *plan) error {
 }
 
 func (f *filling) setAside(ctx context.Context, problems *spool) error {
+	return f.found(ctx, problems, f.load.SetAside)
+}
+
+// found stores what was found wrong or doubtful in a table's rows.
+func (f *filling) found(ctx context.Context, problems *spool, store func(context.Context, array.RecordReader) error) error {
 	if problems.n == 0 {
 		return nil
 	}
@@ -267,5 +278,5 @@ func (f *filling) setAside(ctx context.Context, problems *spool) error {
 	}
 	r := batch.NewReader(ctx, &problemSource{problems: problems})
 	defer r.Release()
-	return f.load.SetAside(ctx, r)
+	return store(ctx, r)
 }

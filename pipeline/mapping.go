@@ -160,6 +160,10 @@ func writeMappedSheet(w io.Writer, log string, s SheetReport) error {
 			continue
 		}
 		written[c.Heading] = true
+		if c.As != "" {
+			fmt.Fprintf(&b, "# %s is read as %s%s\n", quoted(c.Heading), c.As, comment(c))
+			continue
+		}
 		fmt.Fprintf(&b, "%s = %s%s\n", quoted(c.Heading), quoted(strings.TrimSpace(c.Column+" "+c.Unit)), comment(c))
 	}
 	_, err := io.WriteString(w, b.String())

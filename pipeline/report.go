@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,6 +29,7 @@ type ColumnReport struct {
 	Heading string
 	Column  string   // the season file's name; "" where the heading was not understood
 	Unit    string   // of cells that state none
+	As      string   // what its cells are where it has no column of its own: a place in the spread, or a count of a species; "" else
 	Nearest string   // what a heading that was not understood may be
 	Samples []string // up to three cells, as logged
 }
@@ -54,11 +56,23 @@ func (r *SheetReport) describe(t *recognise.Table, l recognise.Layout, info shee
 	}
 	for _, u := range l.Unknown {
 		c := ColumnReport{Heading: u.Heading, Samples: samplesOf(body, u.Index)}
-		if _, column, ok := t.Nearest(u.Heading); ok {
+		c.As = together(l, u)
+		if _, column, ok := t.Nearest(u.Heading); ok && c.As == "" {
 			c.Nearest = column.Name
 		}
 		r.Columns = append(r.Columns, c)
 	}
+}
+
+// together says what a column is that is read only together with others.
+func together(l recognise.Layout, u recognise.Unknown) string {
+	switch {
+	case slices.Contains(l.Spread, u):
+		return "a line and its lure"
+	case slices.Contains(l.Catch, u):
+		return "a count of its species"
+	}
+	return ""
 }
 
 // guess fills in what may be the header of a sheet that was not understood: the
@@ -122,7 +136,7 @@ func readable(cells []string, date1904 bool) {
 func (r *SheetReport) Unknown() []string {
 	var headings []string
 	for _, c := range r.Columns {
-		if c.Column == "" {
+		if c.Column == "" && c.As == "" {
 			headings = append(headings, c.Heading)
 		}
 	}

@@ -11,6 +11,7 @@ type source struct {
 	rows     *normalise.Tables
 	reader   *normalise.Reader
 	problems spool
+	doubts   spool // of rows that are kept
 	skipped  map[normalise.Skip]int64
 	progress *progress
 }
@@ -18,6 +19,9 @@ type source struct {
 func (s *source) Fields() []entry.Field { return s.reader.Fields() }
 
 func (s *source) Next() ([]entry.Value, bool, error) {
+	if values, ok := s.reader.Line(); ok {
+		return values, true, nil
+	}
 	for s.rows.Next() {
 		row := s.rows.Row()
 		s.progress.row(row)
@@ -30,6 +34,9 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 		case skip != normalise.NotASkip:
 			s.skipped[skip]++
 		default:
+			if err := s.doubts.add(s.reader.Doubts()...); err != nil {
+				return nil, false, err
+			}
 			return values, true, nil
 		}
 	}

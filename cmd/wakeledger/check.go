@@ -102,7 +102,9 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	rows := make([]columnRow, len(s.Columns))
 	for i, c := range s.Columns {
 		rows[i] = columnRow{c.Heading, c.Column, c.Unit, strings.Join(c.Samples, " | ")}
-		if c.Column == "" {
+		if c.As != "" {
+			rows[i].Column = "(" + c.As + ")"
+		} else if c.Column == "" {
 			rows[i].Column = "(kept by name)"
 			if s.Kind == "" {
 				rows[i].Column = "(not known)"

@@ -8,7 +8,7 @@ import (
 
 // caught adds up the counts of columns that are headed by a species.
 func (r *Reader) caught() {
-	if r.hooked < 0 {
+	if r.catch < 0 {
 		return
 	}
 	sum, known := int64(0), false
@@ -29,8 +29,8 @@ func (r *Reader) caught() {
 		}
 		sum, known = sum+int64(v), true
 	}
-	if known {
-		r.values[r.hooked] = entry.OfInt(sum)
+	if known || r.layout.CatchBlank {
+		r.values[r.catch] = entry.OfInt(sum)
 	}
 }
 

@@ -206,6 +206,9 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if errors.Is(err, unit.ErrAmbiguousMark) {
 		return fmt.Errorf("%w: --decimal comma or --decimal point settles it", err)
 	}
+	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
+		return r.between(t, text)
+	}
 	if err != nil {
 		return r.notWeighed(t, text, err)
 	}

@@ -64,7 +64,11 @@ func readWant(t *testing.T, path string) map[place]map[string]string {
 				w[rows[0][i+2]] = cell
 			}
 		}
-		want[place{row[0], n}] = w
+		at := place{row[0], n, 0}
+		for _, taken := want[at]; taken; _, taken = want[at] {
+			at.part++ // a line that the row describes
+		}
+		want[at] = w
 	}
 	return want
 }

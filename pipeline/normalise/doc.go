@@ -5,6 +5,10 @@
 // and keys that are written once for the rows under them (carry.go). A sheet may
 // hold several tables, one below the other: tables.go parts them as its rows come.
 //
+// A row with a column for each place in the spread gives an entry for each of its
+// lines beside its own (spread.go). A fish's notes may tell what became of it
+// (fate.go).
+//
 // A row with a cell that cannot be used is not an entry: each such cell comes
 // back as a problem with its place, text and reason, for the caller to set aside.
 package normalise

@@ -36,17 +36,20 @@ type Reader struct {
 	targets  []target // one per binding
 	date     int      // index of the field "date", -1 where the sheet has no time at all
 	released int      // index of the field "kept" where no column has it but a weight's cell may say so; -1
+	fate     int      // index of the field "outcome" that a fish's notes may tell; -1
 	extra    int      // index of the field "extra", -1 without unknown columns
 	index    map[string]int
 
 	month time.Month // of the last date that was read without a year
 
 	slots    slots
+	spread   *spread    // nil where no column is a place in the spread
 	headers  [][]headed // of the header, to know one that is given again
-	hooked   int        // index of the field "hooked_n" that species' counts add up to; -1
+	catch    int        // index of the field, of those hooked or landed, that species' counts add up to; -1
 	values   []entry.Value
 	moments  []placed // moments of this row, whose seconds wait for the date
 	problems []record.Problem
+	doubts   []record.Problem
 	row      *sheet.Row
 }
 
@@ -87,7 +90,7 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 		return nil, err
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
-		date: -1, extra: -1, released: -1, hooked: -1, index: map[string]int{}}
+		date: -1, extra: -1, released: -1, fate: -1, catch: -1, index: map[string]int{}}
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
 		b := recognise.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
@@ -101,9 +104,10 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 		}
 	}
 	r.implied()
-	if len(l.Unknown) > 0 {
+	if len(l.Unknown) > len(l.Spread) {
 		r.extra = r.add("extra", entry.Text)
 	}
+	r.findSpread()
 	r.values = make([]entry.Value, len(r.fields))
 	r.findSlots()
 	r.headers = headersOf(l.Rows)
@@ -139,8 +143,15 @@ func (r *Reader) implied() {
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
 		r.released = r.add("kept", entry.Flag)
 	}
-	if len(r.layout.Catch) > 0 && !r.has("hooked_n") {
-		r.hooked = r.add("hooked_n", entry.Int)
+	if r.layout.Kind != recognise.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
+		r.fate = r.add("outcome", entry.Text)
+	}
+	sum := "hooked_n"
+	if r.layout.Caught {
+		sum = "landed_n"
+	}
+	if len(r.layout.Catch) > 0 && !r.has(sum) {
+		r.catch = r.add(sum, entry.Int)
 	}
 	if r.layout.Kind == recognise.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
 		r.add("landed_n", entry.Int)
@@ -181,7 +192,7 @@ const (
 // call), or why the row is passed over, or the problems for which it is to be
 // set aside.
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
-	r.row, r.problems, r.moments = row, nil, r.moments[:0]
+	r.row, r.problems, r.doubts, r.moments = row, nil, nil, r.moments[:0]
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
@@ -205,7 +216,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			r.fault(t, text, err.Error())
 			continue
 		}
-		t.remember(r, text)
+		if len(r.doubts) == 0 { // each cell that is doubtful is told of
+			t.remember(r, text)
+		}
 	}
 	r.unknowns()
 	r.caught()
@@ -216,13 +229,24 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	if len(r.problems) > 0 {
 		return nil, NotASkip, r.problems
 	}
+	if r.spread != nil {
+		r.run()
+	}
 	return r.values, NotASkip, nil
 }
 
+// Doubts are what the last row was kept with, but may be wrong. It is valid until
+// the next call of Row.
+func (r *Reader) Doubts() []record.Problem { return r.doubts }
+
 func (r *Reader) fault(t *target, text, reason string) {
+	r.problems = append(r.problems, r.problem(t, text, reason))
+}
+
+func (r *Reader) problem(t *target, text, reason string) record.Problem {
 	p := r.pos
 	p.Row, p.Col = r.row.Num, t.Index+1
-	r.problems = append(r.problems, record.Problem{Pos: p, Column: t.Heading, Cell: text, Reason: reason})
+	return record.Problem{Pos: p, Column: t.Heading, Cell: text, Reason: reason}
 }
 
 // faultRow is a problem of the row as a whole.
@@ -253,6 +277,9 @@ func (r *Reader) unknowns() {
 	}
 	var kept map[string]string
 	for _, u := range r.layout.Unknown {
+		if r.inSpread(u.Index) {
+			continue
+		}
 		if u.Index < len(r.row.Cells) {
 			if s := strings.TrimSpace(r.row.Cells[u.Index]); s != "" {
 				if kept == nil {

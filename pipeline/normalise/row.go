@@ -201,6 +201,7 @@ func (r *Reader) value(name string) entry.Value {
 func (r *Reader) check() {
 	r.impliedWords()
 	r.measured()
+	r.noted()
 	if r.layout.Kind == recognise.Legs || r.layout.Kind == recognise.Flat {
 		r.checkTimes()
 		r.checkCounts()

@@ -22,6 +22,8 @@ func example(c *Column) string {
 		return "8 oz"
 	case "scale_kg":
 		return "60 lb"
+	case "trip":
+		return "3" // under Day, words are no trip's name
 	}
 	if c.HasUnit {
 		return "12 " + string(c.Unit)
@@ -67,12 +69,13 @@ func TestEveryAliasResolves(t *testing.T) {
 
 // beside are spellings whose meaning the other headings settle, by kind of sheet:
 // minutes beside a strike's outcome are its fight's, a skirt where no lure is named
-// is the lure.
+// is the lure, a strike's weight is its fish's unless it stands right after the lure.
 var beside = map[string]struct {
 	kind Kind
 	want string
 }{
 	"minutes": {Flat, "fight_s"}, "mins": {Flat, "fight_s"}, "skirt": {Lines, "lure"}, "skirts": {Lines, "lure"},
+	"weight": {Strikes, "scale_kg"}, "wt": {Strikes, "scale_kg"}, "wgt": {Strikes, "scale_kg"},
 }
 
 func TestBeside(t *testing.T) {

@@ -14,10 +14,21 @@ import (
 // "lines out" above 4 is a number of lines, above 16:40 the end of a leg. What a
 // heading is spelled as comes before what its words may mean.
 func (t *Table) settle(hs []heading, rows [][]string) {
+	effort := slices.ContainsFunc(hs, func(h heading) bool {
+		return slices.ContainsFunc(h.candidates, func(c *Column) bool { return c.Name == "end_s" && c.Parse == "moment" })
+	})
 	for i := range hs {
 		h := &hs[i]
 		cells := column(rows, i)
 		h.candidates = slices.DeleteFunc(slices.Clone(h.candidates), func(c *Column) bool { return c.doubtful[h.name] && !c.states(h.unit, cells) })
+		said := func(c *Column) bool { return c.doubtful[h.name] && c.Parse == "text" }
+		if effort {
+			// beside a leg's end "Where" is a ground, whatever it is called
+			h.candidates = slices.DeleteFunc(h.candidates, func(c *Column) bool { return said(c) && c.Name == "line" })
+		}
+		if i := slices.IndexFunc(h.candidates, said); i >= 0 {
+			h.candidates = h.candidates[i : i+1] // its cells speak for it alone
+		}
 		if len(h.candidates) == 0 || len(cells) == 0 {
 			continue
 		}
@@ -38,6 +49,7 @@ func (t *Table) settle(hs []heading, rows [][]string) {
 	}
 	besideLure(hs)
 	datedMoments(hs, rows, t)
+	t.dayNames(hs, rows)
 	inAndOut(hs, rows)
 	fightMinutes(hs)
 	t.skirts(hs)
@@ -74,11 +86,13 @@ func fitting(candidates []*Column, cells []string) []*Column {
 }
 
 // states tells whether most cells are possible in a unit that they or the heading
-// state, or for a count say what is counted.
+// state, for a count say what is counted, or speak for a column of text.
 func (c *Column) states(stated unit.Unit, cells []string) bool {
 	n := 0
 	for _, cell := range cells {
-		if c.Parse == "count" {
+		if c.Parse == "text" {
+			n += c.said(cell)
+		} else if c.Parse == "count" {
 			number, word, _ := strings.Cut(cell, " ")
 			if c.likeCount(number) == likely && counted[strings.ToLower(word)] {
 				n++
@@ -88,6 +102,15 @@ func (c *Column) states(stated unit.Unit, cells []string) bool {
 		}
 	}
 	return 2*n > len(cells)
+}
+
+// said is 1 where a cell speaks for a column of text: a place in the spread for a
+// line, "2 boated, 1 pulled", which is more than one outcome, for notes.
+func (c *Column) said(cell string) int {
+	if c.Name == "line" && isPlace(normalise(cell)) || c.Name == "notes" && cell[0] >= '0' && cell[0] <= '9' && strings.Contains(cell, " ") {
+		return 1
+	}
+	return 0
 }
 
 // counted are the words behind a number of lines out, as in "4 lines".
@@ -121,6 +144,13 @@ func (c *Column) usual(u unit.Unit) bool { return u != "" && (u == c.US || u == 
 // besideLure takes a weight without a unit, right after the lure, for the
 // lure's, where the sheet has another weight for fish, or nothing of fish.
 func besideLure(hs []heading) {
+	for i := range hs {
+		if i > 0 && hs[i-1].means("lure") || strings.Contains(hs[i].name, "lure") {
+			continue
+		}
+		// among strikes a weight elsewhere is the fish's, whatever its unit
+		hs[i].candidates = slices.DeleteFunc(slices.Clone(hs[i].candidates), func(c *Column) bool { return c.Name == "lure_weight_g" && !c.In(Lines) })
+	}
 	weights, fish := 0, false
 	for _, h := range hs {
 		switch {

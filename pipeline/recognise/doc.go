@@ -16,6 +16,8 @@
 //	content.go  what the cells say of a heading's meanings
 //	settle.go   what the cells and the other headings say together
 //	catch.go    columns headed by a species
+//	places.go   columns headed by a place in the spread, and cells that name one
+//	again.go    columns that the second fish of a day leaves out
 //	kind.go     what a row of the sheet is
 //	sheet.go    the layout: all of these together
 //	given.go    values that stand above the table

@@ -77,8 +77,8 @@ func (t *Table) score(row []string) int {
 func (t *Table) count(hs []heading) header {
 	h := header{headings: hs}
 	for _, x := range hs {
-		if x.text != "" {
-			h.filled++
+		if x.text != "" && (len(x.candidates) > 0 || !isPlace(x.name)) {
+			h.filled++ // places in the spread say nothing for or against
 		}
 		if len(x.candidates) > 0 {
 			h.known++

@@ -78,7 +78,7 @@ var kindRules = []struct {
 
 // kindOf decides what a row of the sheet is, and says why in plain words.
 func kindOf(l *Layout, hs []heading, rows [][]string) (Kind, string) {
-	f := facts{columns: map[string]bool{"hooked_n": len(l.Catch) > 0}, hint: nameHint(l.name), loss: mentionsLoss(hs, rows)}
+	f := facts{columns: map[string]bool{"hooked_n": len(l.Catch) > 0, "line": len(l.Spread) > 0}, hint: nameHint(l.name), loss: mentionsLoss(hs, rows)}
 	for _, h := range hs {
 		for _, c := range h.candidates {
 			if h.speaksFor(c) {

@@ -37,9 +37,11 @@ func (t *Table) SheetAs(m Mapping, name string, rows [][]string) (Layout, error)
 	body := t.cut(&l, rows[l.Header+1:])
 	l.Seen, l.name, l.above = len(body), name, texts(rows[:l.Header])
 	t.settle(hs, body)
-	l.Notes, l.Catch, l.Month, l.Years, l.yearless = nil, nil, 0, unit.Years{}, false
+	l.Notes, l.Catch, l.Spread, l.Month, l.Years, l.yearless = nil, nil, nil, 0, unit.Years{}, false
+	l.Caught, l.CatchBlank = false, false
 	t.dayNumbers(&l, hs, body)
 	t.catch(&l, hs, body)
+	t.spread(&l, hs, body)
 	l.Kind, l.Why = kindOf(&l, hs, body)
 	switch {
 	case m.Kind != "":
@@ -53,7 +55,8 @@ func (t *Table) SheetAs(m Mapping, name string, rows [][]string) (Layout, error)
 		if err := t.rebind(&l, heading, to); err != nil {
 			return l, err
 		}
-		l.Catch = slices.DeleteFunc(l.Catch, func(u Unknown) bool { return strings.EqualFold(u.Heading, heading) })
+		mapped := func(u Unknown) bool { return strings.EqualFold(u.Heading, heading) }
+		l.Catch, l.Spread = slices.DeleteFunc(l.Catch, mapped), slices.DeleteFunc(l.Spread, mapped)
 	}
 	t.concluded(&l, rows[:l.Header], body)
 	return l, nil

@@ -64,8 +64,14 @@ func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 // merged cells that a text export has lost: many blanks, and never the same
 // value on two rows that follow each other.
 func (l *Layout) carried(rows [][]string) {
+	together := l.blankTogether(rows)
 	for i := range l.Bindings {
 		b := &l.Bindings[i]
+		if together[b.Index] {
+			b.Carried = true
+			l.Notes = append(l.Notes, b.Heading+": left out for another strike of the row above, and was taken from there")
+			continue
+		}
 		if !b.Column.Key || b.Column.Name == "line" || (b.Column.Parse == "moment" && !l.binds("line", "lure")) {
 			continue
 		}

@@ -175,6 +175,49 @@ func (t *Table) dayNumbers(l *Layout, hs []heading, rows [][]string) {
 	}
 }
 
+// numberOf are the words that may stand before a trip's number.
+var numberOf = map[string]bool{"day": true, "d": true, "trip": true, "t": true, "outing": true, "no": true}
+
+// isNumbered tells a trip's number: 3, #3, Day 3.
+func isNumbered(cell string) bool {
+	words := strings.Fields(normalise(cell))
+	if len(words) > 1 && numberOf[words[0]] {
+		words = words[1:]
+	}
+	if len(words) != 1 {
+		return false
+	}
+	_, err := strconv.Atoi(strings.TrimLeft(words[0], "dt"))
+	return err == nil
+}
+
+// dayNames keeps a heading such as "Day" from being a trip's name where its cells are
+// no numbers: days that cannot be read are set aside as dates, where no other column
+// has them; beside a date they are its weekday, or a remark, kept by name.
+func (t *Table) dayNames(hs []heading, rows [][]string) {
+	for i := range hs {
+		h := &hs[i]
+		dates := slices.DeleteFunc(slices.Clone(t.byAlias[h.name]), func(c *Column) bool { return c.Parse != "date" })
+		cells := column(rows, i)
+		if !h.means("trip") || len(dates) == 0 || len(cells) == 0 {
+			continue
+		}
+		numbered := 0
+		for _, c := range cells {
+			if isNumbered(c) {
+				numbered++
+			}
+		}
+		switch {
+		case 2*numbered > len(cells):
+		case slices.ContainsFunc(hs, func(o heading) bool { return o.means("date") }):
+			h.candidates = nil
+		default:
+			h.candidates = dates
+		}
+	}
+}
+
 // dayless says that a heading such as "Day", whose cells are no dates, was taken for a
 // trip's name, so that the clock times beside it are of no day that is known.
 func (t *Table) dayless(l *Layout) {

@@ -28,20 +28,23 @@ type Unknown struct {
 
 // Layout is how a sheet was understood.
 type Layout struct {
-	Kind     Kind
-	Why      string     // in plain words
-	Header   int        // index of the header's last row among the rows looked at
-	Rows     [][]string // the header's one or two rows, as logged
-	Bindings []Binding
-	Unknown  []Unknown
-	Catch    []Unknown  // those of Unknown that hold how many of a species were hooked
-	Refused  string     // why a sheet with a header cannot be read, "" else
-	Seen     int        // of the rows looked at below the header, those of this table
-	Years    unit.Years // in which dates without a year are, see Dated; zero where nothing tells
-	Month    time.Month // of dates that are a day's number alone, 0 where there are none
-	Hashed   bool       // rows that start with # are comments, those with a number after it too
-	Given    []Given    // values that stand above the table and hold for each of its rows
-	Notes    []string   // what was concluded from the cells, for the user to see
+	Kind       Kind
+	Why        string     // in plain words
+	Header     int        // index of the header's last row among the rows looked at
+	Rows       [][]string // the header's one or two rows, as logged
+	Bindings   []Binding
+	Unknown    []Unknown
+	Catch      []Unknown  // those of Unknown that hold how many of a species were hooked
+	Caught     bool       // those of Catch were landed
+	CatchBlank bool       // a row in which all of Catch are blank had none
+	Spread     []Unknown  // those of Unknown that are places in the spread, with the lure that ran there
+	Refused    string     // why a sheet with a header cannot be read, "" else
+	Seen       int        // of the rows looked at below the header, those of this table
+	Years      unit.Years // in which dates without a year are, see Dated; zero where nothing tells
+	Month      time.Month // of dates that are a day's number alone, 0 where there are none
+	Hashed     bool       // rows that start with # are comments, those with a number after it too
+	Given      []Given    // values that stand above the table and hold for each of its rows
+	Notes      []string   // what was concluded from the cells, for the user to see
 
 	name     string   // of the sheet
 	kinds    []Kind   // of the tables above of the same trip
@@ -78,6 +81,7 @@ func (t *Table) layout(h header, name string, rows [][]string) (Layout, bool) {
 	t.settle(h.headings, body)
 	t.dayNumbers(&l, h.headings, body)
 	t.catch(&l, h.headings, body)
+	t.spread(&l, h.headings, body)
 	l.Kind, l.Why = kindOf(&l, h.headings, body)
 	l.bind(h.headings)
 	if len(l.Bindings) < 2 {
@@ -93,6 +97,7 @@ func (t *Table) concluded(l *Layout, above, body [][]string) {
 	t.given(l, l.name, above)
 	t.section(l, above)
 	t.dayless(l)
+	l.runSpread()
 	l.unsigned(body)
 	l.onlyUnits(body)
 	l.carried(body)

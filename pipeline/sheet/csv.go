@@ -27,12 +27,13 @@ const (
 
 // textBook is a text file as a book of one sheet.
 type textBook struct {
-	file *os.File
-	name string
-	form textForm
-	info Info
-	sep  byte
-	head int // bytes of the decoded "sep=" line to pass over, 0 if none
+	file    *os.File
+	name    string
+	form    textForm
+	info    Info
+	sep     byte
+	aligned alignment // columns of spaces; none where cuts is empty
+	head    int       // bytes of the decoded "sep=" line to pass over, 0 if none
 }
 
 func openText(f *os.File, name string, head []byte) (Book, error) {
@@ -69,10 +70,17 @@ func (b *textBook) chooseSeparator(sample []byte) {
 		hint = '\t'
 	}
 	b.sep = sniff(sample, hint)
+	if a, ok := alignedColumns(sample, b.sep); ok {
+		b.aligned = a
+	}
 }
 
 func (b *textBook) describe() {
 	b.info = Info{Encoding: b.form.name, Separator: string(rune(b.sep))}
+	if len(b.aligned.cuts) > 0 {
+		b.info.Separator = " "
+		b.info.Notes = append(b.info.Notes, fmt.Sprintf("columns made of spaces: parted where the headings in line %d and all lines below leave two blanks or more", b.aligned.head))
+	}
 	if b.form.note != "" {
 		b.info.Notes = append(b.info.Notes, b.form.note)
 	}
@@ -91,6 +99,9 @@ func (b *textBook) Rows(i int) (Rows, error) {
 	src := bufio.NewReaderSize(b.form.decode(io.NewSectionReader(b.file, b.form.skip, 1<<62)), readSize)
 	if _, err := src.Discard(b.head); err != nil {
 		return nil, fmt.Errorf("read %s: %w", b.name, err)
+	}
+	if len(b.aligned.cuts) > 0 {
+		return b.alignedRows(src), nil
 	}
 	r := &textRows{book: b, guard: &guard{src: src}}
 	if b.head > 0 {

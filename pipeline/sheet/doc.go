@@ -11,6 +11,7 @@
 //	text.go    which encoding a text file is in
 //	sniff.go   which separator
 //	csv.go     rows of a text file, through encoding/csv
+//	aligned.go columns made of spaces, where no separator divides the lines
 //	loose.go   lines that encoding/csv refuses: 6'2" and stray quotes
 //	zip.go     a workbook's parts, checked before anything is unpacked
 //	strings.go the texts that a workbook's cells share

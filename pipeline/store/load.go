@@ -156,3 +156,10 @@ func (l *Load) SetAside(ctx context.Context, r array.RecordReader) error {
 	_, err := l.db.insertArrow(ctx, "set_aside", fmt.Sprintf("%d AS log_id, %s AS file, 'read' AS stage", l.id, literal(l.log.Name)), r)
 	return err
 }
+
+// Doubt keeps what rows were kept with, but may be wrong. The columns of r are
+// columns of the table reading_doubt.
+func (l *Load) Doubt(ctx context.Context, r array.RecordReader) error {
+	_, err := l.db.insertArrow(ctx, "reading_doubt", fmt.Sprintf("%d AS log_id, %s AS file", l.id, literal(l.log.Name)), r)
+	return err
+}

@@ -51,6 +51,8 @@ WITH tape AS (
     SELECT 'odd speed', file, sheet, "row", speed_kn || ' kn', 'an unusual speed to troll at: kept as logged'
     FROM leg WHERE speed_kn < 1.5 OR speed_kn > 22
     UNION ALL
+    SELECT "column" || ': read with a doubt', file, sheet, "row", cell, reason FROM reading_doubt
+    UNION ALL
     SELECT 'long leg', file, sheet, "row", round(hours, 1) || ' h', 'a leg of more than 12 hours: is its end right?'
     FROM leg WHERE hours > 12
     UNION ALL

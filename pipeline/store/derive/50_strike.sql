@@ -53,18 +53,18 @@ WITH flat AS (
 )
 SELECT ord, (row_number() OVER (PARTITION BY ord ORDER BY CASE outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2
         WHEN 'hooked' THEN 3 WHEN 'not logged' THEN 4 ELSE 5 END))::INTEGER AS sub, 'flat' AS origin, boat, trip_key, date, leg, line, lure, time_s, outcome, species, species_logged,
-    loss_cause, fight_s, angler, NULL::DOUBLE AS speed_kn, NULL::VARCHAR AS strike,
+    loss_cause, fight_s, angler, NULL::DOUBLE AS speed_kn, NULL::VARCHAR AS strike, lure_weight_g, colour, setback_m,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
 FROM flat
 UNION ALL
 SELECT ord, 1, 'strikes', boat, trip_key, date, leg, line, lure, time_s, coalesce(outcome, CASE WHEN kept THEN 'landed' WHEN NOT kept THEN 'released'
         WHEN coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL THEN 'landed' END, 'not logged'), species, species_logged,
-    loss_cause, fight_s, angler, strike_speed_kn, strike,
+    loss_cause, fight_s, angler, strike_speed_kn, strike, lure_weight_g, colour, setback_m,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
 FROM labelled WHERE kind = 'strikes'
 UNION ALL
 SELECT ord, 1, 'fish', boat, trip_key, date, leg, line, lure, time_s,
     coalesce(outcome, CASE WHEN kept THEN 'landed' WHEN NOT kept THEN 'released' ELSE 'landed' END), species, species_logged,
-    NULL, fight_s, angler, strike_speed_kn, strike,
+    NULL, fight_s, angler, strike_speed_kn, strike, lure_weight_g, colour, setback_m,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
 FROM labelled WHERE kind = 'fish';

@@ -92,8 +92,12 @@ LEFT JOIN bite f ON f.hit_id = b.fish_hit;
 DELETE FROM strike;
 INSERT INTO strike
 SELECT s.strike_id, s.trip_id, s.leg_id, s.line_id, s.at, s.at - to_seconds(z.offset_s), s.became, s.hooked,
-    s.species, s.species_logged, s.loss_cause, s.fight_s, s.angler, s.speed_kn, s.origin, s.log_id, s.file, s.sheet, s."row"
-FROM strike_made s ASOF LEFT JOIN zone_offset z ON z.zone = s.tz AND z.local_from <= s.at
+    s.species, s.species_logged, s.loss_cause, s.fight_s, s.angler, s.speed_kn,
+    -- of a row's own words, and of its fish's where the strike's row has none
+    coalesce(s.line, f.line), coalesce(s.lure, f.lure), coalesce(s.lure_weight_g, f.lure_weight_g), coalesce(s.colour, f.colour), coalesce(s.setback_m, f.setback_m),
+    s.origin, s.log_id, s.file, s.sheet, s."row"
+FROM strike_made s LEFT JOIN bite f ON f.hit_id = s.fish_hit
+ASOF LEFT JOIN zone_offset z ON z.zone = s.tz AND z.local_from <= s.at
 ORDER BY s.strike_id;
 
 DELETE FROM fish;

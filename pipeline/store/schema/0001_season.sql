@@ -29,6 +29,7 @@ CREATE TABLE log_sheet (
 CREATE TABLE entry_shape (
     sheet_id        INTEGER NOT NULL,
     "row"           BIGINT NOT NULL,
+    part            BIGINT,            -- of a row that describes several lines: which; NULL: the row itself
     trip            VARCHAR,
     boat            VARCHAR,
     captain         VARCHAR,
@@ -109,6 +110,17 @@ CREATE TABLE set_aside (
     stage   VARCHAR NOT NULL
 );
 
+-- Cells of rows that are kept, but may be wrong by themselves.
+CREATE TABLE reading_doubt (
+    log_id  INTEGER NOT NULL,
+    file    VARCHAR NOT NULL,
+    sheet   VARCHAR NOT NULL,
+    "row"   BIGINT NOT NULL,
+    "column" VARCHAR NOT NULL,
+    cell    VARCHAR NOT NULL,
+    reason  VARCHAR NOT NULL
+);
+
 -- What the entries say together; made anew after each change of the entries.
 CREATE TABLE trip (
     trip_id   INTEGER NOT NULL,
@@ -171,6 +183,8 @@ CREATE TABLE strike (
     species    VARCHAR,
     species_logged VARCHAR,
     loss_cause VARCHAR, fight_s DOUBLE, angler VARCHAR, speed_kn DOUBLE,
+    -- as its own row says; what its line_id says comes first
+    line VARCHAR, lure VARCHAR, lure_weight_g DOUBLE, colour VARCHAR, setback_m DOUBLE,
     origin     VARCHAR NOT NULL,   -- strikes, flat, or fish (a fish with no strike logged)
     log_id INTEGER NOT NULL, file VARCHAR NOT NULL, sheet VARCHAR NOT NULL, "row" BIGINT NOT NULL
 );

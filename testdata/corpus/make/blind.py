@@ -120,9 +120,11 @@ def hawaii_wide():
     f = "67-hawaii-wide"
     legs = [(0, "date", day), (1, "start_s", hm), (2, "end_s", hm), (3, "speed_kn", num), (9, "area")]
     rows = rows_of(f, "2026 spring.xlsx", "lures")
-    want = entries(rows, range(2, 8), legs)
-    for n, e in want:  # a lure in a place's column is a line out there
-        e["lines_out"] = sum(1 for c in rows[n][4:9] if c)
+    want = []
+    for n, e in entries(rows, range(2, 8), legs):  # a lure in a place's column is a line out there, on the row's leg
+        out = [(rows[1][i], rows[n][i]) for i in range(4, 9) if rows[n][i]]
+        want.append((n, e | {"lines_out": len(out)}))
+        want += [(n, {k: e[k] for k in ("date", "start_s", "end_s")} | {"line": place, "lure": lure}) for place, lure in out]
     bites = [(0, "date", day), (1, "time_s", hm), (2, "line"), (3, "species"), (4, "outcome", landed({"boated": "landed", "lost": "lost", "missed": "missed", "released": "released"})), (5, "scale_kg", lb)]
     put_wants(f, ("lures", want), ("bites", entries(rows_of(f, "2026 spring.xlsx", "bites"), range(2, 10), bites)))
 
@@ -235,7 +237,8 @@ def day_totals():
         rows[n][0] = rows[n - 1][0]
     count = lambda v: 0 if v == "NIL" else int(v)
     speed = lambda v: sum(float(x) for x in re.findall(r"[\d.]+", v)) / len(re.findall(r"[\d.]+", v))
-    cols = [(0, "date", dated("dmy", lambda m: 2025 if m > 6 else 2026)), (1, "start_s", clock), (2, "end_s", clock), (3, "speed_kn", speed), (4, "lines_out", whole), (5, "strikes_n", count), (6, "hooked_n", count), (7, "landed_n", count),
+    # fish raised came up behind a lure, and struck nothing: kept by name
+    cols = [(0, "date", dated("dmy", lambda m: 2025 if m > 6 else 2026)), (1, "start_s", clock), (2, "end_s", clock), (3, "speed_kn", speed), (4, "lines_out", whole), (5, ":Raised"), (6, "hooked_n", count), (7, "landed_n", count),
             (8, "sea_temp_c", num), (9, "notes")]
     put_wants(f, ("Log", entries(rows, (4, 5, 7, 9, 10, 11, 13), cols, {"boat": "Curlew", "captain": "self"})))
 
@@ -243,7 +246,8 @@ def day_totals():
 def species_columns():
     f = "79-nz-species-columns"
     rows = rows_of(f, "session.xlsx", "src.csv")
-    cols = [(0, "date", dated("dmy", None)), (1, "start_s", clock), (2, "end_s", clock), (3, "lines_out", of(whole)), (4, "speed_kn", num), (8, "missed_n", whole), (9, "notes")]
+    # how many of each species is kept by name beside their sum
+    cols = [(0, "date", dated("dmy", None)), (1, "start_s", clock), (2, "end_s", clock), (3, "lines_out", of(whole)), (4, "speed_kn", num), (5, ":Albies"), (6, ":Skippies"), (7, ":YFT"), (8, "missed_n", whole), (9, "notes")]
     want = entries(rows, range(2, 8), cols)
     for n, e in want:
         e["landed_n"] = sum(int(c) for c in rows[n][5:8] if c not in (None, ""))

@@ -1,0 +1,35 @@
+package normalise
+
+import (
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+)
+
+// counts tells whether the sheet counts its strikes or what became of them.
+func (r *Reader) counts() bool {
+	return len(r.layout.Catch) > 0 || slices.ContainsFunc([]string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}, r.has)
+}
+
+// noted takes what became of a fish from its notes, where a clause of them says just
+// that ("released, 25 min") and no other contradicts it.
+func (r *Reader) noted() {
+	if r.fate < 0 || !r.value("species_logged").Known {
+		return
+	}
+	told := ""
+	for _, clause := range strings.FieldsFunc(r.value("notes").Text, func(c rune) bool { return strings.ContainsRune(",;.()", c) }) {
+		means, ok := r.words.find("fate", clause)
+		switch {
+		case !ok:
+		case told != "" && told != means:
+			return
+		default:
+			told = means
+		}
+	}
+	if told != "" {
+		r.values[r.fate] = entry.OfText(told)
+	}
+}

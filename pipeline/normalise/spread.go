@@ -1,0 +1,105 @@
+package normalise
+
+import (
+	"slices"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/recognise"
+)
+
+// spread is the lines of a row that has a column for each place in the spread. The
+// row itself is an entry without a line; each of its lines is another, which shares
+// its effort.
+type spread struct {
+	part, line, lure, out int    // fields; out is -1 where the sheet counts its lines itself
+	shared                []bool // fields that say which effort it is
+	runs                  []run
+	next                  int // of runs, to be given
+	values                []entry.Value
+}
+
+// run is one place with the lure that ran there.
+type run struct {
+	place, lure string
+	above       string // the lure of the last row that named one, for ditto marks
+}
+
+// sharedFields say which stretch of effort a line was out on.
+var sharedFields = []string{"row", "trip", "boat", "zone", "date", "leg", "start_s", "end_s", "duration_s"}
+
+func (r *Reader) findSpread() {
+	if len(r.layout.Spread) == 0 {
+		return
+	}
+	s := &spread{out: -1}
+	s.part, s.line, s.lure = r.add("part", entry.Int), r.add("line", entry.Text), r.add("lure", entry.Text)
+	if !r.has("lines_out") {
+		s.out = r.add("lines_out", entry.Int)
+	}
+	for _, f := range r.fields {
+		s.shared = append(s.shared, slices.Contains(sharedFields, f.Name))
+	}
+	s.runs = make([]run, len(r.layout.Spread))
+	for i, p := range r.layout.Spread {
+		s.runs[i].place = oneSpaced(p.Heading)
+	}
+	s.next = len(s.runs)
+	r.spread = s
+}
+
+// inSpread tells whether a column that was not understood is a place in the spread.
+func (r *Reader) inSpread(index int) bool {
+	return slices.ContainsFunc(r.layout.Spread, func(p recognise.Unknown) bool { return p.Index == index })
+}
+
+// run takes the row's lines from its cells, and counts them where nothing else does.
+func (r *Reader) run() {
+	s := r.spread
+	n := int64(0)
+	for i, p := range r.layout.Spread {
+		text := ""
+		if p.Index < len(r.row.Cells) {
+			text = trimmed(r.row.Cells[p.Index])
+		}
+		switch {
+		case r.isDitto(text):
+			text = s.runs[i].above
+		case r.words.blank(text) || faulty(text):
+			text = ""
+		}
+		if s.runs[i].lure = oneSpaced(text); text != "" {
+			s.runs[i].above = text
+			n++
+		}
+	}
+	if s.out >= 0 && n > 0 {
+		r.values[s.out] = entry.OfInt(n)
+	}
+	s.next = 0
+}
+
+// Line is the next of the lines that the last row described beside its own entry,
+// as an entry; its values are valid until the next call. Only a sheet with a column
+// for each place in the spread has any.
+func (r *Reader) Line() ([]entry.Value, bool) {
+	s := r.spread
+	if s == nil {
+		return nil, false
+	}
+	for ; s.next < len(s.runs); s.next++ {
+		if s.runs[s.next].lure == "" {
+			continue
+		}
+		s.values = append(s.values[:0], r.values...)
+		for i, shared := range s.shared {
+			if !shared {
+				s.values[i] = entry.Value{}
+			}
+		}
+		s.values[s.part] = entry.OfInt(int64(s.next + 1))
+		s.values[s.line], s.values[s.lure] = entry.OfText(s.runs[s.next].place), entry.OfText(s.runs[s.next].lure)
+		s.next++
+		return s.values, true
+	}
+	return nil, false
+}
