@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"time"
 
 	"wakeledger/pipeline/estimate"
@@ -118,6 +119,15 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 
 func (s *Season) settings() normalise.Settings {
 	return normalise.Settings{Units: s.cfg.Units, Order: s.cfg.Order, Mark: s.cfg.Mark, Ocean: s.cfg.Ocean, Species: s.species}
+}
+
+// NeedsOcean tells a name of fish that means several species, and that an ocean would
+// settle where none, or another, was given.
+func (s *Season) NeedsOcean(name string) bool {
+	if m := s.species.Find(name, s.cfg.Ocean); m.Found || len(m.Candidates) == 0 {
+		return false
+	}
+	return slices.ContainsFunc(species.Oceans(), func(o string) bool { return s.species.Find(name, o).Found })
 }
 
 // Now is the configuration's clock.

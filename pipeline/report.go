@@ -19,7 +19,7 @@ type SheetReport struct {
 	HeaderRow int // as the sheet numbers it
 	Columns   []ColumnReport
 	Kept      int64
-	SetAside  int64 // cells for which rows were set aside
+	SetAside  int64 // rows, and cells of rows that are kept
 	Skipped   map[normalise.Skip]int64
 	Notes     []string
 }

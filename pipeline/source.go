@@ -26,11 +26,11 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 		row := s.rows.Row()
 		s.progress.row(row)
 		values, skip, problems := s.reader.Row(row)
+		if err := s.problems.add(problems...); err != nil {
+			return nil, false, err
+		}
 		switch {
-		case len(problems) > 0:
-			if err := s.problems.add(problems...); err != nil {
-				return nil, false, err
-			}
+		case values == nil && len(problems) > 0: // else only cells of it were set aside
 		case skip != normalise.NotASkip:
 			s.skipped[skip]++
 		default:

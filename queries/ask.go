@@ -88,3 +88,8 @@ func AskTrips(ctx context.Context, db *store.DB) ([]Trip, error) { return ask[Tr
 func AskSetAside(ctx context.Context, db *store.DB) ([]SetAside, error) {
 	return ask[SetAside](ctx, db, "set_aside")
 }
+
+// AskUnsettled lists the names of fish, as logged, that no species stands for.
+func AskUnsettled(ctx context.Context, db *store.DB) ([]Unsettled, error) {
+	return ask[Unsettled](ctx, db, "unsettled")
+}

@@ -9,6 +9,7 @@
 //	sizes         sizes.sql          Sizes
 //	trips         trips.sql          Trip
 //	set-aside     set_aside.sql      SetAside
+//	              unsettled.sql      Unsettled
 //	findings      cells.sql          Finding, in findings.go (evidence.go: every factor's evidence)
 //	adjusted      pieces.sql, hits   Adjusted, in adjusted.go
 //	size-medians  weights.sql        SizeMedian, in medians.go

@@ -113,7 +113,14 @@ type Trip struct {
 	HeaviestMethod *string `json:"heaviest_method"`
 }
 
-// SetAside is a row of a log that could not be used, and why.
+// Unsettled is a name of fish in a log that no species stands for.
+type Unsettled struct {
+	File string `json:"file"`
+	Name string `json:"name"` // as logged
+	Fish int64  `json:"fish"`
+}
+
+// SetAside is a row of a log, or a cell of a row that is kept, that could not be used, and why.
 type SetAside struct {
 	File   string `json:"file"`
 	Sheet  string `json:"sheet"`

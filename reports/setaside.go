@@ -17,7 +17,7 @@ func (s *season) setAsideSection() (page.Section, error) {
 		verb = "was"
 	}
 	section.Sentences = []string{fmt.Sprintf("%s %s set aside: in no figure on this page. Mend them in the log and load it again.",
-		page.Plural(int64(len(s.SetAside)), "row", "rows"), verb)}
+		page.Plural(int64(len(s.SetAside)), "row or cell", "rows or cells"), verb)}
 	t := &page.Table{Caption: "rows set aside, and why", Open: len(s.SetAside) <= 12, Columns: []page.Column{
 		{Head: "File"}, {Head: "Sheet"}, {Head: "Row", Kind: page.Measure}, {Head: "Column"}, {Head: "Cell"}, {Head: "Reason", Kind: page.Prose},
 	}}

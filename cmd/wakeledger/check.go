@@ -16,9 +16,9 @@ func (a *app) checkCmd() *cobra.Command {
 	var write, legs string
 	c := &cobra.Command{
 		Use:   "check LOG...",
-		Short: "Read logs without storing: how each sheet and column is understood, and every row that would be set aside",
-		Long: "Read logs without storing: how each sheet and column is understood, in which unit, and every row that would be\n" +
-			"set aside or is doubtful. The last line is for scripts.",
+		Short: "Read logs without storing: how each sheet and column is understood, and every row or cell that would be set aside",
+		Long: "Read logs without storing: how each sheet and column is understood, in which unit, and every row or cell that\n" +
+			"would be set aside or is doubtful. The last line is for scripts.",
 		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx\n" +
 			"  wakeledger check --legs-from-track legs.csv --zone Pacific/Auckland track.gpx",
 		Args: takes(cobra.MinimumNArgs(1)),
@@ -163,6 +163,9 @@ func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeli
 		doubtful.add(d.Check, place(d.File, d.Sheet, d.Row)+" "+short(d.Found)+": "+d.Reason)
 	}
 	doubtful.print(a, "kept, but doubtful")
+	if err := tellNames(ctx, s, reports, a.out); err != nil {
+		return 0, 0, 0, err
+	}
 	tracks, err := tellTracks(ctx, s, a.out)
 	return kept, int64(len(aside)), int64(len(odd)) + tracks, err
 }

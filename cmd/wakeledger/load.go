@@ -60,6 +60,9 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 	}
 	if then == nil && kept > manyRows {
 		a.note("%d rows: the season's tables are made at the first question", kept)
+		if cfg.Ocean == "" {
+			a.note("'wakeledger check' tells which names of fish need --ocean")
+		}
 		if hasTrack(reports) {
 			a.note("'wakeledger ask tracks' tells whether the tracks' clocks fit the legs")
 		}
@@ -68,6 +71,9 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 			return err
 		}
 		if _, err := tellTracks(ctx, s, a.notes); err != nil {
+			return err
+		}
+		if err := tellNames(ctx, s, reports, a.notes); err != nil {
 			return err
 		}
 	}

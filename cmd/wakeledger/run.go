@@ -23,7 +23,7 @@ const (
 
 var (
 	errUsage    = errors.New("wrong usage")
-	errSetAside = errors.New("rows were set aside")
+	errSetAside = errors.New("rows or cells were set aside")
 )
 
 // app is what the commands share: where to write, and the flags of all.
@@ -120,7 +120,7 @@ func (a *app) readingFlags(c *cobra.Command) {
 	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "time without lines out that parts two trips, where the log names none: 6h, or as the season file has it")
 	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
 	a.tracks.add(f)
-	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows were set aside")
+	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows or cells were set aside")
 }
 
 // config completes the configuration from the flags.

@@ -209,6 +209,10 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		return r.between(t, text)
 	}
+	if errors.Is(err, unit.ErrApproximate) && t.measure() {
+		r.doubts = append(r.doubts, r.problem(t, text, "a guess by its own word, no reading: not logged"))
+		return nil
+	}
 	if err != nil {
 		return r.notWeighed(t, text, err)
 	}
@@ -340,6 +344,9 @@ func (r *Reader) counted(t *target, text string) string {
 func flagCell(list, yes string) func(*Reader, *target, string) error {
 	return func(r *Reader, t *target, text string) error {
 		means, ok := r.words.find(list, text)
+		if list == "kept" && r.layout.Tagged && strings.EqualFold(text, "t") {
+			means, ok = "no", true
+		}
 		if !ok {
 			return errors.New("not a yes or a no")
 		}

@@ -257,9 +257,9 @@ func observe(book sheet.Book, path string, layouts map[int]recognise.Layout, ev 
 func (g *reading) table(name string, rows *normalise.Tables, reader *normalise.Reader) error {
 	for rows.Next() {
 		values, skip, problems := reader.Row(rows.Row())
+		g.problems = append(g.problems, problems...)
 		switch {
-		case len(problems) > 0:
-			g.problems = append(g.problems, problems...)
+		case values == nil && len(problems) > 0:
 		case skip != normalise.NotASkip:
 			g.passed[skip]++
 		default:

@@ -9,6 +9,7 @@
 // lines beside its own (spread.go). A fish's notes may tell what became of it
 // (fate.go).
 //
-// A row with a cell that cannot be used is not an entry: each such cell comes
-// back as a problem with its place, text and reason, for the caller to set aside.
+// A cell that cannot be used comes back as a problem with its place, text and
+// reason, for the caller to set aside. Its row is no entry, unless it can do without
+// the cell (spare.go).
 package normalise

@@ -49,6 +49,7 @@ type Reader struct {
 	values   []entry.Value
 	moments  []placed // moments of this row, whose seconds wait for the date
 	problems []record.Problem
+	aside    []record.Problem // cells that the row does without
 	doubts   []record.Problem
 	row      *sheet.Row
 }
@@ -66,6 +67,7 @@ type target struct {
 	said     string // and what it said
 	rank     int    // of a key column, see carry.go; -1 for the others
 	beside   int    // the field that keeps the cell's words or second number; -1
+	spare    bool   // the row is kept without a cell that cannot be read
 	memo     memo
 }
 
@@ -124,7 +126,8 @@ func (r *Reader) target(b recognise.Binding, given string) error {
 		r.date = r.add("date", entry.Day)
 	}
 	t := target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
-		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1}
+		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
+		spare: spare(r.layout.Kind, b.Column)}
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
@@ -190,9 +193,10 @@ const (
 
 // Row normalises one row. It returns the entry's values (valid until the next
 // call), or why the row is passed over, or the problems for which it is to be
-// set aside.
+// set aside. Values and problems together are a row that is kept without the
+// cells of the problems.
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
-	r.row, r.problems, r.doubts, r.moments = row, nil, nil, r.moments[:0]
+	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
@@ -209,11 +213,11 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			continue
 		}
 		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {
-			r.fault(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
+			r.unread(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
 			continue
 		}
 		if err := t.cell(r, t, text); err != nil {
-			r.fault(t, text, err.Error())
+			r.unread(t, text, err.Error())
 			continue
 		}
 		if len(r.doubts) == 0 { // each cell that is doubtful is told of
@@ -227,12 +231,12 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		r.check()
 	}
 	if len(r.problems) > 0 {
-		return nil, NotASkip, r.problems
+		return nil, NotASkip, append(r.problems, r.aside...)
 	}
 	if r.spread != nil {
 		r.run()
 	}
-	return r.values, NotASkip, nil
+	return r.values, NotASkip, r.kept()
 }
 
 // Doubts are what the last row was kept with, but may be wrong. It is valid until

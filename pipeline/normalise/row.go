@@ -208,6 +208,8 @@ func (r *Reader) check() {
 	}
 	if need := r.missing(); need != "" {
 		r.faultRow(need)
+	} else if r.layout.Kind == recognise.Strikes && r.tellsNothing() {
+		r.faultRow("no strike: neither a time, an outcome, a species, a line, a lure nor a measure")
 	}
 }
 
@@ -235,6 +237,7 @@ type slots struct {
 	start, end, duration, depart, back              int
 	strikes, hooked, landed, released, lost, missed int
 	need                                            needs
+	told                                            []int // fields any one of which tells of a strike
 	enough                                          []int // fields any one of which makes a row
 	words                                           []implied
 }
@@ -260,7 +263,21 @@ func (r *Reader) findSlots() {
 			r.slots.enough = append(r.slots.enough, i)
 		}
 	}
+	for _, name := range tells {
+		if i := at(name); i >= 0 {
+			r.slots.told = append(r.slots.told, i)
+		}
+	}
 	r.findWords()
+}
+
+// tells are what a strike is known by: a day with none may stand in its sheet too.
+var tells = []string{"time_s", "outcome", "species", "species_logged", "strike", "line", "lure", "loss_cause", "fight_s", "kept", "length_cm", "girth_cm", "scale_kg"}
+
+// tellsNothing tells a row of strikes that holds none. A sheet that has no column for
+// what a strike is known by has one in each row, as its reader was told.
+func (r *Reader) tellsNothing() bool {
+	return len(r.slots.told) > 0 && !slices.ContainsFunc(r.slots.told, func(i int) bool { return r.values[i].Known })
 }
 
 func (r *Reader) at(slot int) entry.Value {

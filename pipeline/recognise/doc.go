@@ -15,6 +15,8 @@
 //	words.go    a name looked up as spelled, or by its words
 //	content.go  what the cells say of a heading's meanings
 //	settle.go   what the cells and the other headings say together
+//	cells.go    counts held against their cells and each other
+//	effort.go   columns of clock times that are start and end whatever they are called
 //	catch.go    columns headed by a species
 //	places.go   columns headed by a place in the spread, and cells that name one
 //	again.go    columns that the second fish of a day leaves out

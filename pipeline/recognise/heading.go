@@ -68,13 +68,28 @@ func (t *Table) heading(text string) heading {
 		t.lookUp(&h, splitCamel(h.text))
 	}
 	h.loose = len(t.byAlias[h.name]) == 0
+	h.ofOneFish()
 	return h
+}
+
+// ofSeveral are words for what a day's catch weighed, or the best of it.
+var ofSeveral = map[string]bool{
+	"avg": true, "average": true, "ave": true, "av": true, "mean": true, "total": true, "combined": true, "sum": true,
+	"biggest": true, "heaviest": true, "largest": true, "best": true, "top": true,
+}
+
+// ofOneFish keeps an average, a total or the day's best from being what a scale
+// showed of the row's fish.
+func (h *heading) ofOneFish() {
+	if slices.ContainsFunc(strings.Fields(normalise(h.text)), func(w string) bool { return ofSeveral[w] }) {
+		h.candidates = slices.DeleteFunc(slices.Clone(h.candidates), func(c *Column) bool { return c.Name == "scale_kg" || c.Name == "lure_weight_g" })
+	}
 }
 
 // lookUp tries a heading whole, then without what stands in brackets or after a
 // slash, then without a unit at its end.
 func (t *Table) lookUp(h *heading, text string) bool {
-	if t.firstOfTwo(h, text) {
+	if t.firstOfTwo(h, text) || t.ofEither(h, text) {
 		return true
 	}
 	if c := t.find(normalise(text)); len(c) > 0 {
@@ -129,7 +144,26 @@ func (t *Table) firstOfTwo(h *heading, text string) bool {
 	if len(a) == 0 || len(b) == 0 || a[0] == b[0] || a[0].Parse != "text" || b[0].Parse != "text" {
 		return false
 	}
+	if a[0].Name == "hooks" && b[0].Name == "area" {
+		left, a = right, b // a rig beside a ground is one that drills
+	}
 	h.name, h.candidates = normalise(left), a
+	return true
+}
+
+// ofEither takes "Bait/lure weight", a quantity of the one or the other, for that of
+// the second.
+func (t *Table) ofEither(h *heading, text string) bool {
+	left, right, ok := strings.Cut(text, "/")
+	if !ok || len(headingWords(left)) != 1 || len(headingWords(right)) < 2 {
+		return false
+	}
+	a, b := t.find(normalise(left)), t.find(normalise(right))
+	if len(a) == 0 || a[0].Parse != "text" || len(b) == 0 || !b[0].HasUnit {
+		return false
+	}
+	h.name, h.candidates = normalise(right), b
+	t.ownUnit(h, partSign(right))
 	return true
 }
 

@@ -38,7 +38,9 @@ func (t *Table) SheetAs(m Mapping, name string, rows [][]string) (Layout, error)
 	l.Seen, l.name, l.above = len(body), name, texts(rows[:l.Header])
 	t.settle(hs, body)
 	l.Notes, l.Catch, l.Spread, l.Month, l.Years, l.yearless = nil, nil, nil, 0, unit.Years{}, false
-	l.Caught, l.CatchBlank = false, false
+	l.Caught, l.CatchBlank, l.Tagged = false, false, false
+	t.against(&l, hs, body)
+	t.effort(&l, hs, body)
 	t.dayNumbers(&l, hs, body)
 	t.catch(&l, hs, body)
 	t.spread(&l, hs, body)

@@ -37,6 +37,7 @@ type Layout struct {
 	Catch      []Unknown  // those of Unknown that hold how many of a species were hooked
 	Caught     bool       // those of Catch were landed
 	CatchBlank bool       // a row in which all of Catch are blank had none
+	Tagged     bool       // T in the column of kept fish is tagged, so released
 	Spread     []Unknown  // those of Unknown that are places in the spread, with the lure that ran there
 	Refused    string     // why a sheet with a header cannot be read, "" else
 	Seen       int        // of the rows looked at below the header, those of this table
@@ -79,6 +80,8 @@ func (t *Table) layout(h header, name string, rows [][]string) (Layout, bool) {
 		return l, false
 	}
 	t.settle(h.headings, body)
+	t.against(&l, h.headings, body)
+	t.effort(&l, h.headings, body)
 	t.dayNumbers(&l, h.headings, body)
 	t.catch(&l, h.headings, body)
 	t.spread(&l, h.headings, body)
@@ -130,6 +133,7 @@ func (l *Layout) bind(hs []heading) {
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(exactness(hs[b]), exactness(hs[a])) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(dressed(hs[a]), dressed(hs[b])) })
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(guessed(hs[a]), guessed(hs[b])) })
 	taken := map[string]bool{}
 	for _, i := range order {
@@ -144,6 +148,14 @@ func (l *Layout) bind(hs []heading) {
 	}
 	slices.SortFunc(l.Bindings, func(a, b Binding) int { return cmp.Compare(a.Index, b.Index) })
 	slices.SortFunc(l.Unknown, func(a, b Unknown) int { return cmp.Compare(a.Index, b.Index) })
+}
+
+// dressed puts the weight of a fish that is no longer whole behind its round weight.
+func dressed(h heading) int {
+	if h.means("scale_kg") && speaksOf(normalise(h.text), "dressed", "gutted", "gilled") {
+		return 1
+	}
+	return 0
 }
 
 func guessed(h heading) int {

@@ -49,6 +49,9 @@ func (t *Table) essence(name string) string {
 // quantifiers are words around what is counted: "# bites", "total landed".
 var quantifiers = map[string]bool{"no": true, "total": true, "how": true, "many": true, "count": true}
 
+// tackle are words for what was struck: "Jig strikes" are strikes.
+var tackle = map[string]bool{"jig": true, "lure": true, "bait": true, "plug": true, "troll": true, "trolling": true}
+
 func plural(w string) bool {
 	return len(w) > 3 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss")
 }
@@ -69,7 +72,7 @@ var labels = map[string]bool{"ref": true, "reference": true, "id": true, "label"
 // meant looks for columns by a heading's essence, where its spelling is not
 // known or does not fit its cells: by all words, by those that are not harmless,
 // for keys by those that are no label, and for counts by those that do not only
-// say "number of".
+// say "number of" or what was struck.
 func (t *Table) meant(name string) []*Column {
 	var found []*Column
 	for _, spare := range []struct {
@@ -79,6 +82,7 @@ func (t *Table) meant(name string) []*Column {
 		{nil, func(*Column) bool { return true }},
 		{harmless, func(*Column) bool { return true }},
 		{labels, func(c *Column) bool { return c.Key || c.Name == "strike" }},
+		{tackle, func(c *Column) bool { return c.Parse == "count" && c.Name != "lines_out" }},
 		{quantifiers, func(c *Column) bool { return c.Parse == "count" }},
 	} {
 		rest := slices.DeleteFunc(strings.Fields(name), func(w string) bool { return spare.words[w] || spare.words[t.words[w]] })

@@ -11,6 +11,7 @@ var spellings = map[string]Unit{
 	"in": Inch, "ins": Inch, "inch": Inch, "inches": Inch, `"`: Inch, "''": Inch,
 	"ft": Foot, "foot": Foot, "feet": Foot, "'": Foot,
 	"yd": Yard, "yds": Yard, "yard": Yard, "yards": Yard,
+	"fathom": Fathom, "fathoms": Fathom, "fm": Fathom, "fms": Fathom, "fth": Fathom, "fths": Fathom, "fthm": Fathom, "fthms": Fathom,
 	"km": Kilometre, "kms": Kilometre, "kilometre": Kilometre, "kilometres": Kilometre, "kilometer": Kilometre, "kilometers": Kilometre,
 	"mi": Mile, "statutemile": Mile, "statutemiles": Mile,
 	"nmi": NauticalMile, "nm": NauticalMile, "nauticalmile": NauticalMile, "nauticalmiles": NauticalMile, "nautmi": NauticalMile,

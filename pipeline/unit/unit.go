@@ -17,6 +17,7 @@ const (
 	Inch             Unit = "in"
 	Foot             Unit = "ft"
 	Yard             Unit = "yd"
+	Fathom           Unit = "fathom" // 6 ft
 	Kilometre        Unit = "km"
 	Mile             Unit = "mi" // statute mile
 	NauticalMile     Unit = "nmi"
@@ -76,7 +77,7 @@ type measure struct {
 }
 
 // measures holds the exact definitions: inch, foot, yard, mile and pound by the
-// international yard and pound agreement of 1959 (1 yd = 0.9144 m, 1 lb = 0.45359237 kg),
+// international yard and pound agreement of 1959 (1 yd = 0.9144 m and a fathom two of them, 1 lb = 0.45359237 kg),
 // nautical mile 1852 m and knot 1852 m per hour; all as in NIST Special Publication 811,
 // appendix B. Sizes are in 0.1 mm, in nanograms, in mm per hour, in seconds and in degrees;
 // temperatures are shifted as well as scaled and have a function of their own.
@@ -87,6 +88,7 @@ var measures = map[Unit]measure{
 	Inch:             {Length, 254},
 	Foot:             {Length, 3_048},
 	Yard:             {Length, 9_144},
+	Fathom:           {Length, 18_288},
 	Kilometre:        {Length, 10_000_000},
 	Mile:             {Length, 16_093_440},
 	NauticalMile:     {Length, 18_520_000},

@@ -27,6 +27,8 @@ func TestConvert(t *testing.T) {
 		{1, unit.Hour, unit.Second, 3600},                   //
 		{1.88, unit.Metre, unit.Centimetre, 188},            //
 		{3, unit.Yard, unit.Foot, 9},                        //
+		{20, unit.Fathom, unit.Metre, 36.576},               // 120 ft
+		{1, unit.Fathom, unit.Foot, 6},                      //
 		{270, unit.Degree, unit.Degree, 270},                //
 	}
 	for _, tt := range tests {
@@ -104,6 +106,7 @@ func TestLookup(t *testing.T) {
 		unit.Inch:             `in, in., IN, ins, inches, Inch, ", '', ″, ”, ′′, ’’`,
 		unit.Foot:             "ft, ft., FT, feet, foot, ', ′, ’",
 		unit.Yard:             "yd, yds, Yds., yards",
+		unit.Fathom:           "fathom, Fathoms, fm, fms.",
 		unit.Kilometre:        "km, KM, kilometres",
 		unit.Mile:             "mi, statute miles",
 		unit.NauticalMile:     "nmi, NM, nm, n.m., n. mi., nautical miles, Nautical Mile",

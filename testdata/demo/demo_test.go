@@ -38,8 +38,14 @@ func TestMistakesStandWhereTheTruthSays(t *testing.T) {
 	if err := json.Unmarshal(read(t, "truth.json"), &got); err != nil {
 		t.Fatal(err)
 	}
-	if len(got.Aside) != len(mistakes) {
-		t.Errorf("truth.json lists %d mistakes, the generator makes %d", len(got.Aside), len(mistakes))
+	aside := 0
+	for _, m := range mistakes {
+		if m.how != guess {
+			aside++
+		}
+	}
+	if len(got.Aside) != aside {
+		t.Errorf("truth.json lists %d mistakes, the generator makes %d", len(got.Aside), aside)
 	}
 	for _, a := range got.Aside {
 		if a.Sheet == "" {

@@ -13,20 +13,21 @@ type mistake struct {
 	row  string // leg, line, strike, fish, or catch: a line with a landed fish
 	key  string // of the column
 	cell string
+	how  loss
 }
 
 var mistakes = []mistake{
-	{2504, "leg", "speed", "120"},
-	{2509, "leg", "date", "DATE5"}, // a five-figure year
-	{2517, "leg", "lat", "33.1?"},
-	{2511, "strike", "time", "25:80"},
-	{2519, "fish", "length", "?? 60ish"},
-	{2606, "catch", "girth", "thick as a bucket"},
-	{2610, "line", "strikes", "a few"},
-	{2618, "leg", "end", "1x:30"},
-	{2621, "line", "drag", "tight"},
-	{2624, "strike", "date", "31/06/2026"},
-	{2627, "fish", "scale", "heavy"},
+	{2504, "leg", "speed", "120", wholeRow},
+	{2509, "leg", "date", "DATE5", wholeRow}, // a five-figure year
+	{2517, "leg", "lat", "33.1?", spare},
+	{2511, "strike", "time", "25:80", wholeRow},
+	{2519, "fish", "length", "?? 60ish", guess},
+	{2606, "catch", "girth", "thick as a bucket", spare},
+	{2610, "line", "strikes", "a few", wholeRow},
+	{2618, "leg", "end", "1x:30", wholeRow},
+	{2621, "line", "drag", "tight", spare},
+	{2624, "strike", "date", "31/06/2026", wholeRow},
+	{2627, "fish", "scale", "heavy", wholeRow},
 }
 
 // addMistakes adds the rows of all mistakes. It fails where a trip has no
@@ -42,7 +43,7 @@ func addMistakes(d dice, trips []*trip) error {
 			return fmt.Errorf("mistake in trip %d: no such trip with a spread for each leg", m.trip)
 		}
 		cell := strings.ReplaceAll(m.cell, "DATE", t.depart.Format("1/2/2006"))
-		if err := m.add(d, t, &bad{m.key, cell}); err != nil {
+		if err := m.add(d, t, &bad{m.key, cell, m.how}); err != nil {
 			return fmt.Errorf("mistake in trip %d: %w", m.trip, err)
 		}
 	}

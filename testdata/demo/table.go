@@ -60,6 +60,9 @@ func lay[T any](t *table, cols []column[T], items []T, badOf func(T) *bad) {
 			cells[i] = c.value(item)
 			if b != nil && b.key == c.key {
 				cells[i] = b.cell
+				if b.how == guess {
+					continue
+				}
 				t.mistakes = append(t.mistakes, setAside{t.file, t.sheet, t.firstRow() + len(t.rows),
 					c.header, letter(i), b.cell})
 			}

@@ -51,7 +51,7 @@ func newTotals(trips []*trip, aside int) totals {
 		sum.Bands[i].Level = bandName(i)
 	}
 	for _, i := range legItems(trips) {
-		if i.bad == nil {
+		if !i.bad.costs() {
 			sum.addLeg(i)
 		}
 	}
@@ -89,7 +89,7 @@ func (sum *totals) addLeg(i legItem) {
 		b.lineMin += i.minutes() * i.linesOut()
 	}
 	for _, s := range i.strikes {
-		if s.bad != nil || s.fishOnly || s.line.bad != nil {
+		if s.bad.costs() || s.fishOnly && s.fish.bad.costs() || s.line.bad.costs() {
 			continue
 		}
 		b.Strikes++
@@ -110,7 +110,7 @@ func (sum *totals) addOutcome(s *strike) {
 // addFish counts a fish that the log tells of: in the flat log only one that
 // was alone on its row.
 func (sum *totals) addFish(i legItem, s *strike) {
-	if s.fish == nil || s.fish.bad != nil {
+	if s.fish == nil || s.fish.bad.costs() {
 		return
 	}
 	if i.log == logEarly && newFlatItem(i.trip, i.leg, s.line).only.s == nil {
@@ -155,7 +155,7 @@ func newTruth(trips []*trip, aside map[string][]setAside) truth {
 	logs := map[string]totals{log2025: newTotals(ofLog(trips, log2025), n25),
 		logEarly: newTotals(early, nEarly), logLate: newTotals(late, nLate)}
 	t := truth{
-		Note: "From the generator's model, without the rows that hold a mistake. " +
+		Note: "From the generator's model, without the rows that a mistake costs. " +
 			"Strikes are all of them; line-hours are of legs whose lines are logged. " +
 			"Fish are those that a log describes: a flat row with several fish has only counts.",
 		Model:   modelFacts(),
@@ -207,7 +207,7 @@ func writeFishTruth(dir string, trips []*trip) (err error) {
 	w := csv.NewWriter(f)
 	rows := [][]string{{"log", "trip", "time", "species", "outcome", "straight_length_cm", "round_weight_kg"}}
 	for _, i := range fishItems(trips) {
-		if i.s.fish.bad != nil || i.s.line.bad != nil {
+		if i.s.fish.bad.costs() || i.s.line.bad.costs() {
 			continue
 		}
 		rows = append(rows, []string{i.t.log, strconv.Itoa(i.t.id), i.s.at.Format("2006-01-02T15:04"), i.s.species.code,

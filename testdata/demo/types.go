@@ -21,8 +21,25 @@ const (
 )
 
 // bad is a mistake: the cell text that stands in the column with this key.
-// What carries one is written to the log and left out of the truth.
-type bad struct{ key, cell string }
+// What carries one is written to the log and left out of the truth, unless it is
+// spare, of a leg, line or flat row that counts without that cell, or a guess: a
+// measure that says itself that it is none, which is not set aside at all.
+type bad struct {
+	key, cell string
+	how       loss
+}
+
+// loss is what a mistake costs.
+type loss int
+
+const (
+	wholeRow loss = iota
+	spare
+	guess
+)
+
+// costs tells a mistake for which its whole row is set aside.
+func (b *bad) costs() bool { return b != nil && b.how == wholeRow }
 
 type trip struct {
 	id           int
@@ -107,7 +124,7 @@ func (l *leg) minutes() int { return int(l.end.Sub(l.start) / time.Minute) }
 func (l *leg) linesOut() int {
 	n := 0
 	for _, ln := range l.lines {
-		if ln.bad == nil {
+		if !ln.bad.costs() {
 			n++
 		}
 	}

@@ -11,7 +11,7 @@ import openpyxl
 from kit import *
 
 SPECIES = {"yft": "YFT", "yellowfin": "YFT", "ahi": "YFT", "shibi": "YFT", "bet": "BET", "bigeye tuna": "BET", "bluefin": None, "albacore": "ALB", "skipjack": "SKJ", "aku": "SKJ", "mahi": "DOL", "mahi mahi": "DOL",
-           "dolphinfish": "DOL", "dorado": None, "wahoo": "WAH", "ono": "WAH", "blue marlin": "BUM", "black marlin": "BLM", "striped marlin": "MLS", "false albacore": "LTA", "little tunny": "LTA", "bonito": None}
+           "dolphinfish": "DOL", "dorado": None, "wahoo": "WAH", "ono": "WAH", "blue marlin": "BUM", "yellowfin tuna": "YFT", "yellowtail": None, "spearfish": None, "bigeye": "BET", "skippy": "SKJ", "ono, mahi": None, "ahi, ahi": None, "black marlin": "BLM", "striped marlin": "MLS", "false albacore": "LTA", "little tunny": "LTA", "bonito": None}
 
 
 def rows_of(folder, file, sheet=None, sep=","):
@@ -311,4 +311,96 @@ def four_sheets():
     put_wants(f, ("Days", entries(rows_of(f, file, "Days"), range(2, 5), trips)), ("Runs", entries(rows_of(f, file, "Runs"), range(2, 7), legs)), ("Spread", entries(rows_of(f, file, "Spread"), range(2, 11), lines)), ("Contacts", contacts))
 
 
-ALL = [canyon, baja, hawaii_wide, club_captures, month_sheets, spain, italy, france, islands, japan, mates_text, dittos, fish_list, day_totals, species_columns, two_line_heading, events, rigs, club_two_lists, four_sheets]
+def two_fish_in_a_cell():
+    """Two fish in one cell are left; what calls itself a guess is no weight."""
+    f = "85-two-fish-in-a-cell"
+    alone = lambda v: None if "~" in v or "," in v else lb(float(v))
+    cols = [(0, "date", dated("mdy", None)), (1, "start_s", clock), (2, "end_s", clock), (3, "lines_out", whole), (4, "speed_kn", num), (5, "strikes_n", whole), (6, "hooked_n", whole), (7, "landed_n", whole), (8, "released_n", whole),
+            (9, "species"), (10, "scale_kg", alone), (11, "notes")]
+    put_wants(f, ("", entries(rows_of(f, "kona log 2025.csv"), range(2, 14), cols)), workbook=False)
+
+
+def jigboat():
+    f = "86-jigboat-count"
+    arc = lambda sign: lambda v: sign * (float(v.split()[0]) + float(v.split()[1][:-1]) / 60)
+    cols = [(0, "date", dated("dmy", lambda m: 2025)), (1, "lat", arc(1)), (2, "lon", arc(-1)), (3, "sea_temp_c", of(fahr)), (4, "lines_out", whole), (5, "start_s", clock), (6, "end_s", clock), (7, "speed_kn", num), (8, "landed_n", whole),
+            (9, ":Avg Wt"), (10, "notes")]
+    put_wants(f, ("", entries(rows_of(f, "albacore.csv"), range(4, 15), cols)), workbook=False)
+
+
+def hours_and_mph():
+    f = "87-hours-and-mph"
+    cols = [(0, "date", dated("mdy", lambda m: 2025)), (1, "duration_s", of(hour)), (2, "speed_kn", of(mph)), (3, "lines_out", whole), (4, "strikes_n", whole), (5, "landed_n", whole), (6, "released_n", whole), (7, "species"), (8, ":Biggest (lb)"), (9, "notes")]
+    weekday = lambda row: [re.sub(r"^\w{3} ", "", row[0])] + row[1:]
+    rows = {n: weekday(r) for n, r in rows_of(f, "tuna 2025.csv").items()}
+    put_wants(f, ("", entries(rows, range(3, 12), cols)), workbook=False)
+
+
+def h_for_colon():
+    f = "88-h-for-colon"
+    cols = [(0, "date", dated("dmy", None)), (1, "depart_s", clock), (2, "return_s", clock), (3, "start_s", clock), (4, "end_s", clock), (5, "speed_kn", of(kmh)), (6, "lines_out", whole), (7, "species"), (8, "scale_kg", of(kg)), (9, "lure"),
+            (10, "lure_weight_g", of(gram)), (11, "strikes_n", whole), (12, "notes")]
+    want = entries(rows_of(f, "peche 2025.txt.csv", sep="\t"), range(2, 10), cols)
+    for _, e in want:  # of several strikes the fish that was weighed was landed
+        if "scale_kg" in e and e["strikes_n"] > 1:
+            e["landed_n"] = 1
+    put_wants(f, ("", want), workbook=False)
+
+
+def rod_a_row():
+    f = "89-rod-a-row"
+    rows = rows_of(f, "tuna log autumn.csv")
+    for n in range(3, 20):
+        rows[n] = [rows[n - 1][i] if c == '"' else c for i, c in enumerate(rows[n])]
+    cols = [(0, "date", dated("dmy", None)), (1, "start_s", clock), (2, "end_s", clock), (3, "speed_kn", num), (4, "line"), (5, "lure"), (6, "lure_weight_g", num), (7, "setback_m", num), (8, "strikes_n", whole), (9, ":Fish"), (10, "landed_n", whole),
+            (11, "released_n", whole), (12, "notes")]
+    put_wants(f, ("", entries(rows, range(2, 20), cols)), workbook=False)
+
+
+def fathoms():
+    f = "90-fathoms"
+    cols = [(0, "date", day), (1, "leg"), (2, "start_s", clock), (3, "end_s", clock), (4, "speed_kn", num), (5, "lines_out", whole), (6, "line"), (7, "setback_m", of(lambda v: ft(6 * v))), (8, "lure"), (9, "lure_weight_g", of(oz)),
+            (10, "landed_n", whole), (11, "lost_n", whole), (12, "species"), (13, "length_cm", num), (14, "scale_kg", num)]
+    want = entries(rows_of(f, "hikinawa.csv"), range(2, 13), cols)
+    for _, e in want:
+        if "length_cm" in e:
+            e["length_kind"] = "FL"
+    put_wants(f, ("", want), workbook=False)
+
+
+def lines_wet():
+    f = "91-lines-wet"
+    cols = [(0, "date", day), (1, "area"), (2, "start_s", hm), (3, "end_s", hm), (4, "duration_s", hour), (5, "speed_kn", num), (6, "lines_out", whole), (7, ":Raised"), (8, "strikes_n", whole), (9, "hooked_n", whole), (10, "landed_n", whole),
+            (11, "released_n", whole), (12, "species"), (13, "sea_temp_c", num), (14, "wind"), (15, "notes")]
+    put_wants(f, ("Log", entries(rows_of(f, "Fishing log.xlsx", "Log"), range(2, 12), cols)))
+
+
+def trolled_from_to():
+    f = "92-trolled-from-to"
+    cols = [(0, "date", day), (1, "start_s", hm), (2, "end_s", hm), (3, "speed_kn", of(num)), (4, "lines_out", whole), (5, "time_s", hm), (6, "line"), (7, "lure"), (8, "outcome"), (9, "species"), (10, ":Est. kg"), (11, "scale_kg", num)]
+    put_wants(f, ("src.csv", entries(rows_of(f, "log madeira.xlsx", "src.csv"), range(2, 13), cols)))
+
+
+def set_and_hauled():
+    f = "93-set-and-hauled"
+    rows = rows_of(f, "tuna.xlsx", "2025")
+    for n in (5, 8, 9, 12):  # merged with the row above; speed and lines stand once for the leg
+        rows[n][:3] = rows[n - 1][:3]
+    cols = [(0, "date", day), (1, "start_s", clock), (2, "end_s", clock), (3, "speed_kn", num), (4, "lines_out", whole), (5, "time_s", clock), (6, "outcome"), (7, "length_cm", feet), (8, "girth_cm", feet), (9, "scale_kg", lb), (10, ":Dressed lb"),
+            (11, "notes")]
+    want = entries(rows, range(3, 13), cols)
+    for _, e in want:
+        if "scale_kg" in e:
+            e["weight_state"] = "round"
+    put_wants(f, ("2025", want))
+
+
+def effort_and_fish():
+    f, file = "94-effort-and-fish", "Summer fishing.xlsx"
+    date = dated("dmy", lambda m: 2025 if m > 6 else 2026)
+    legs = [(0, "date", date), (1, "start_s", clock), (2, "end_s", clock), (3, "speed_kn", num), (4, "lines_out", whole), (5, "strikes_n", whole), (6, "landed_n", whole), (7, "sea_state"), (8, "sea_temp_c", num), (9, "notes")]
+    fish = [(0, "date", date), (1, "time_s", clock), (2, "species"), (3, "scale_kg", lambda v: None if "est" in str(v) else num(v)), (4, "length_cm", num), (5, "kept", lambda v: "true" if v == "Y" else "false"), (6, "angler"), (7, "lure")]
+    put_wants(f, *[(s, entries(rows_of(f, file, s), range(2, last), cols)) for s, last, cols in (("Trolling 2025-26", 12, legs), ("Fish 2025-26", 13, fish))])
+
+
+ALL = [canyon, baja, hawaii_wide, club_captures, month_sheets, spain, italy, france, islands, japan, mates_text, dittos, fish_list, day_totals, species_columns, two_line_heading, events, rigs, club_two_lists, four_sheets, two_fish_in_a_cell, jigboat, hours_and_mph, h_for_colon, rod_a_row, fathoms, lines_wet, trolled_from_to, set_and_hauled, effort_and_fish]
