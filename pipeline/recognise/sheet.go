@@ -124,7 +124,7 @@ func texts(rows [][]string) []string {
 // bind gives each heading the first of its candidates that the kind allows and
 // that no other heading has taken. A spelling that is known comes before one that
 // was told by its words. Of two headings for one quantity the one of
-// more words is the more exact; else the left one comes first.
+// more words is the more exact; else a column's plainest name, then the left one, comes first.
 func (l *Layout) bind(hs []heading) {
 	order := make([]int, 0, len(hs))
 	for i, h := range hs {
@@ -132,6 +132,7 @@ func (l *Layout) bind(hs []heading) {
 			order = append(order, i)
 		}
 	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(plainest(hs[b]), plainest(hs[a])) })
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(exactness(hs[b]), exactness(hs[a])) })
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(dressed(hs[a]), dressed(hs[b])) })
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(guessed(hs[a]), guessed(hs[b])) })
@@ -148,6 +149,14 @@ func (l *Layout) bind(hs []heading) {
 	}
 	slices.SortFunc(l.Bindings, func(a, b Binding) int { return cmp.Compare(a.Index, b.Index) })
 	slices.SortFunc(l.Unknown, func(a, b Unknown) int { return cmp.Compare(a.Index, b.Index) })
+}
+
+// plainest puts a column's first spelling before its others: Species before Kind.
+func plainest(h heading) int {
+	if len(h.candidates) > 0 && h.candidates[0].Aliases[0] == h.name {
+		return 1
+	}
+	return 0
 }
 
 // dressed puts the weight of a fish that is no longer whole behind its round weight.

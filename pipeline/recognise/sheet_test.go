@@ -62,6 +62,7 @@ func TestSheet(t *testing.T) {
 		{"position of a line", "", "Trip|Position|Lure|Drag\n1|long left|Cope|18", "lines 0: trip line lure drag_kg"},
 		{"day of the month is a date, day of the trip a name", "", "Day|Start|End\n1|06:00|08:00\n2|06:00|08:00", "legs 0: trip start_s end_s"},
 		{"two headings for one quantity", "", "Date|Weight|Scale weight|Fish\n2026-06-03|40|38|Wahoo", "fish 0: date scale_kg species ?Weight"},
+		{"the plainest name of two", "", "Kind|Date|Species|Length\nlong|2026-06-03|Wahoo|112", "fish 0: date species length_cm ?Kind"},
 		{"an estimate is no scale's", "", "Date|Fish|Weight (est)|Length\n2026-06-03|Wahoo|40|44", "fish 0: date species length_cm ?Weight (est)"},
 		{"header on row 7", "", "My log|\n|\nby me|\n|\n|\n|\nDate|Start|End\n2026-06-03|06:00|08:00", "legs 6: date start_s end_s"},
 		{"group over name", "", "Date|Lines||Fish|\n|In|Out|Species|Length (in)\n2026-06-03|06:00|08:00|Wahoo|44", "flat 1: date start_s end_s species length_cm/in"},

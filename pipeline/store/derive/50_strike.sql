@@ -2,11 +2,13 @@
 -- 'hooked' is a hook-up of which nobody wrote down what became.
 CREATE OR REPLACE TEMP TABLE flat_count AS
 WITH t AS (
-    -- of one hooked fish that no count follows further, the row's words say what became
-    SELECT *, CASE WHEN hooked_n = 1 AND landed_n IS NULL AND released_n IS NULL AND lost_n IS NULL THEN
-            CASE WHEN outcome IN ('landed', 'released', 'lost') THEN outcome
-                 WHEN outcome IS NULL AND kept THEN 'landed' WHEN outcome IS NULL AND NOT kept THEN 'released'
-                 WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL THEN 'landed' END
+    -- of one hooked fish that no count follows further, the row's words say what became;
+    -- of several, one was at the boat where the row has its measures
+    SELECT *, CASE WHEN landed_n IS NULL AND released_n IS NULL THEN
+            CASE WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AND hooked_n > coalesce(lost_n, 0) THEN if(kept = false, 'released', 'landed')
+                 WHEN hooked_n IS DISTINCT FROM 1 OR lost_n IS NOT NULL THEN NULL
+                 WHEN outcome IN ('landed', 'released', 'lost') THEN outcome
+                 WHEN outcome IS NULL AND kept THEN 'landed' WHEN outcome IS NULL AND NOT kept THEN 'released' END
         END AS told
     FROM labelled WHERE kind = 'flat'
 ), n AS (
