@@ -1,10 +1,6 @@
 package pipeline
 
-import (
-	"maps"
-
-	"wakeledger/pipeline/sheet"
-)
+import "wakeledger/pipeline/sheet"
 
 // block is how many rows are handed over at once.
 const block = 512
@@ -44,7 +40,7 @@ func (a *ahead) fill() {
 				break
 			}
 			b = b[:len(b)+1] // the row that was here before lends its room
-			keep(&b[len(b)-1], a.rows.Row())
+			b[len(b)-1].CopyOf(a.rows.Row())
 		}
 		select {
 		case a.blocks <- b:
@@ -52,13 +48,6 @@ func (a *ahead) fill() {
 			return
 		}
 	}
-}
-
-// keep copies a row into one whose cells' room may be used again.
-func keep(to, from *sheet.Row) {
-	cells := append(to.Cells[:0], from.Cells...)
-	*to = *from
-	to.Cells, to.Merged = cells, maps.Clone(from.Merged)
 }
 
 func (a *ahead) Next() bool {

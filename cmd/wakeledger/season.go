@@ -75,8 +75,12 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 			continue
 		}
 		// a strike on a leg whose lines are not logged has no line-hours to be divided by
-		fmt.Fprintf(a.out, "  %-16s %4d strikes in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
-			queries.LevelText("speed-band", r.Level), r.Strikes-r.WithoutHours, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
+		counted, word := r.Strikes-r.WithoutHours, "strikes"
+		if counted == 1 {
+			word = "strike"
+		}
+		fmt.Fprintf(a.out, "  %-16s %4d %-7s in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
+			queries.LevelText("speed-band", r.Level), counted, word, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
 	}
 	if len(aside) > 0 {
 		fmt.Fprintf(a.out, "%s set aside: 'wakeledger ask set-aside' lists them\n", problems(int64(len(aside))))

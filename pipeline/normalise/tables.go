@@ -1,8 +1,6 @@
 package normalise
 
 import (
-	"maps"
-
 	"wakeledger/pipeline/recognise"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
@@ -106,7 +104,7 @@ func (t *Tables) another() bool {
 // peek is the cells of the row at hand and of up to n below it.
 func (t *Tables) peek(n int) [][]string {
 	if t.at == 0 { // the row is the sheet's own, and would be overwritten
-		keep(&t.own, t.row)
+		t.own.CopyOf(t.row)
 		t.row = &t.own
 	}
 	for len(t.ahead)-t.at < n && t.rows.Next() {
@@ -115,20 +113,13 @@ func (t *Tables) peek(n int) [][]string {
 		} else {
 			t.ahead = append(t.ahead, sheet.Row{})
 		}
-		keep(&t.ahead[len(t.ahead)-1], t.rows.Row())
+		t.ahead[len(t.ahead)-1].CopyOf(t.rows.Row())
 	}
 	rows := [][]string{t.row.Cells}
 	for i := t.at; i < len(t.ahead); i++ {
 		rows = append(rows, t.ahead[i].Cells)
 	}
 	return rows
-}
-
-// keep copies a row into one whose cells' room may be used again.
-func keep(to, from *sheet.Row) {
-	cells := append(to.Cells[:0], from.Cells...)
-	*to = *from
-	to.Cells, to.Merged = cells, maps.Clone(from.Merged)
 }
 
 // Below goes on to the table below the one whose rows have been read. It returns

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 
@@ -96,6 +97,13 @@ type Row struct {
 	// Problem is why the row could not be read, nil if it could; Cells is
 	// then empty. Its Cell is the beginning of the text in question.
 	Problem *record.Problem
+}
+
+// CopyOf makes r a copy of a row, to be kept; the room of r's own cells is used again.
+func (r *Row) CopyOf(from *Row) {
+	cells := append(r.Cells[:0], from.Cells...)
+	*r = *from
+	r.Cells, r.Merged = cells, maps.Clone(from.Merged)
 }
 
 // Refusal says why a file cannot be read as a log.
