@@ -15,7 +15,10 @@ import (
 	"github.com/apache/arrow-go/v18/arrow/array"
 
 	"wakeledger/pipeline/batch"
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/proof"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/store"
@@ -30,6 +33,8 @@ type LogReport struct {
 	Kept      int64
 	SetAside  int64
 	Sheets    []SheetReport
+	Questions []proof.Question
+	Agreed    []string // what of the log agrees with its own sums
 }
 
 // Load reads logs and stores them, each in a transaction of its own. A log that
@@ -103,7 +108,7 @@ func (s *Season) filler(ctx context.Context, path string, rep *LogReport) (fill 
 	if IsTrack(path) {
 		return func(load *store.Load) error { return s.fillTracks(ctx, load, path, rep) }, func() {}, nil
 	}
-	book, err := sheet.Open(path, sheet.Options{})
+	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
 	if err != nil {
 		return nil, nil, err
 	}
@@ -157,119 +162,136 @@ func (s *Season) hash(path string) (string, error) {
 
 // filling is one log on its way in.
 type filling struct {
+	*understood
 	load     *store.Load
-	book     sheet.Book
-	evidence *normalise.Evidence
 	settings normalise.Settings
 	progress *progress
+	subjects []proof.Subject
 }
 
-// fill stores the sheets of a book.
+// fill stores the blocks of a book.
 func (s *Season) fill(ctx context.Context, load *store.Load, path string, book sheet.Book, rep *LogReport) error {
-	plans, ev, err := s.plan(book, path)
+	u, err := s.understand(book, path)
 	if err != nil {
 		return err
 	}
-	f := &filling{load: load, book: book, evidence: ev, settings: s.settings(), progress: s.newProgress(rep.Name)}
-	for i := range plans {
-		reports, err := f.sheet(ctx, s, &plans[i])
-		if err != nil {
+	f := &filling{understood: u, load: load, settings: s.settings(), progress: s.newProgress(rep.Name)}
+	if err := f.found(ctx, u.problems); err != nil {
+		return err
+	}
+	rep.SetAside += int64(len(u.problems))
+	for _, b := range u.blocks {
+		if err := f.table(ctx, b); err != nil {
 			return err
 		}
-		for _, r := range reports {
-			rep.Sheets = append(rep.Sheets, r)
-			rep.SetAside += r.SetAside
-		}
+		rep.Sheets = append(rep.Sheets, b.report)
+		rep.SetAside += b.report.SetAside
 	}
 	f.progress.end()
-	return nil
+	rep.Questions = proof.Questions(u.log, f.subjects)
+	rep.Agreed = u.log.Agreed
+	return load.Questions(ctx, rep.Questions)
 }
 
-// sheet stores the tables of one sheet, and reports on each.
-func (f *filling) sheet(ctx context.Context, s *Season, p *plan) ([]SheetReport, error) {
-	if !p.known {
-		err := f.unread(ctx, p)
-		return []SheetReport{p.report}, err
+// table stores one block of a sheet.
+func (f *filling) table(ctx context.Context, b *table) error {
+	if b.Plan.Kind == "" || b.Proof {
+		return f.unread(ctx, b)
 	}
-	rows, err := f.book.Rows(p.index)
+	rows, err := f.rows(b)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	tables := normalise.NewTables(readAhead(rows), s.columns, p.layout, p.pos, p.headerRow+1)
-	defer tables.Close()
-	if !p.info.Workbook {
+	defer rows.Close()
+	if !b.info.Workbook && b.Block.Open {
 		// Text comes so fast that collecting its few megabytes of garbage at the
 		// usual rate would take a twelfth of the time.
 		defer debug.SetGCPercent(debug.SetGCPercent(400))
 	}
-	var reports []SheetReport
-	for {
-		if err := f.table(ctx, p, tables); err != nil {
-			return nil, err
-		}
-		reports = append(reports, p.report)
-		l, looked, ok := tables.Below()
-		if !ok {
-			return reports, nil
-		}
-		q, err := p.below(s, l, looked, tables.HeadRow)
-		if err != nil {
-			return nil, fmt.Errorf("%s: mapping: %w", p.pos, err)
-		}
-		f.evidence.First(s.columns, q.layout, p.pos, looked)
-		p = &q
-	}
-}
-
-// table stores one table of a sheet.
-func (f *filling) table(ctx context.Context, p *plan, tables *normalise.Tables) error {
-	reader, err := normalise.New(p.layout, p.info, p.pos, f.evidence, f.settings)
+	reader, err := normalise.New(b.Plan, b.info, b.pos, f.evidence, f.settings)
 	if err != nil {
 		return err
 	}
-	src := &source{rows: tables, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress}
+	src := &source{rows: rows, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress, kind: b.Plan.Kind}
+	if !b.Block.Open {
+		src.stats = &proof.Stats{}
+		f.subjects = append(f.subjects, proof.Subject{Understood: b.Understood, Stats: src.stats})
+	}
 	defer src.problems.close()
 	defer src.doubts.close()
-	batches := batch.NewReader(ctx, src)
-	to := store.Sheet{No: p.index, Name: p.info.Name, Kind: string(p.layout.Kind), Slow: p.info.Workbook}
-	p.report.Kept, err = f.load.Insert(ctx, to, batches)
-	batches.Release()
-	if err != nil {
-		return fmt.Errorf("%s: %w", p.pos, err)
+	if err := f.entries(ctx, b, src); err != nil {
+		return err
 	}
-	p.report.SetAside, p.report.Skipped = src.problems.n, src.skipped
-	if err := f.found(ctx, &src.doubts, f.load.Doubt); err != nil {
+	b.report.SetAside, b.report.Skipped = src.problems.n, src.skipped
+	if err := f.stored(ctx, &src.doubts, f.load.Doubt); err != nil {
 		return err
 	}
 	return f.setAside(ctx, &src.problems)
 }
 
-// unread keeps a sheet that was not understood: as a problem, unless it is prose.
-func (f *filling) unread(ctx context.Context, p *plan) error {
-	if p.prose {
-		p.report.Notes = append(p.report.Notes, "holds words alone, no table: not read")
+// entries stores a block's own entries, then what its rows tell beside them.
+func (f *filling) entries(ctx context.Context, b *table, src *source) error {
+	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.Kind), Slow: b.info.Workbook}
+	batches := batch.NewReader(ctx, src)
+	n, err := f.load.Insert(ctx, to, batches)
+	batches.Release()
+	if err != nil {
+		return fmt.Errorf("%s: %w", b.pos, err)
+	}
+	b.report.Kept = n
+	for _, kind := range plan.Kinds() {
+		side := newSideSource(kind, src.sides)
+		if side == nil {
+			continue
+		}
+		to.Kind = string(kind)
+		batches := batch.NewReader(ctx, side)
+		n, err := f.load.Insert(ctx, to, batches)
+		batches.Release()
+		if err != nil {
+			return fmt.Errorf("%s: %w", b.pos, err)
+		}
+		b.report.Beside += n
+	}
+	return nil
+}
+
+// unread keeps a block that was not understood: as a problem, where it holds numbers.
+func (f *filling) unread(ctx context.Context, b *table) error {
+	if b.Proof || b.Block.Shape == layout.Form || !hasNumbers(b.Block) {
 		return nil
 	}
-	var problems spool
-	defer problems.close()
-	reason := "the sheet was not understood: none of its first rows has two headings that are known, such as date, start, end, speed or species"
-	if p.layout.Refused != "" {
-		reason = "the sheet was not read: " + p.layout.Refused
+	b.report.SetAside = 1
+	return f.found(ctx, []record.Problem{{Pos: b.pos, Reason: "the table was not understood: none of its headings tells of effort, strikes or fish"}})
+}
+
+func hasNumbers(b *layout.Block) bool {
+	for _, r := range b.Rows {
+		for _, c := range r.Cells {
+			if c.Look == layout.Number || c.Look == layout.Clock {
+				return true
+			}
+		}
 	}
-	err := problems.add(record.Problem{Pos: p.pos, Reason: reason})
-	if err != nil {
+	return false
+}
+
+// found sets problems aside that are no rows of a block.
+func (f *filling) found(ctx context.Context, problems []record.Problem) error {
+	var s spool
+	defer s.close()
+	if err := s.add(problems...); err != nil {
 		return err
 	}
-	p.report.SetAside = problems.n
-	return f.setAside(ctx, &problems)
+	return f.setAside(ctx, &s)
 }
 
 func (f *filling) setAside(ctx context.Context, problems *spool) error {
-	return f.found(ctx, problems, f.load.SetAside)
+	return f.stored(ctx, problems, f.load.SetAside)
 }
 
-// found stores what was found wrong or doubtful in a table's rows.
-func (f *filling) found(ctx context.Context, problems *spool, store func(context.Context, array.RecordReader) error) error {
+// stored keeps what was found wrong or doubtful in a block's rows.
+func (f *filling) stored(ctx context.Context, problems *spool, store func(context.Context, array.RecordReader) error) error {
 	if problems.n == 0 {
 		return nil
 	}
@@ -279,4 +301,12 @@ func (f *filling) found(ctx context.Context, problems *spool, store func(context
 	r := batch.NewReader(ctx, &problemSource{problems: problems})
 	defer r.Release()
 	return store(ctx, r)
+}
+
+// detailed is up to which size in bytes a workbook's formulas and comments are looked at.
+const detailed = 2 << 20
+
+func small(path string) bool {
+	st, err := os.Stat(path)
+	return err == nil && st.Size() <= detailed
 }

@@ -9,7 +9,8 @@ import (
 
 	"github.com/BurntSushi/toml"
 
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
 
@@ -39,7 +40,11 @@ func ReadMapping(path string) (Mapping, error) {
 		return m, fmt.Errorf("mapping %s: %q is not known; a sheet has log, sheet, kind, header-row and columns", path, extra[0].String())
 	}
 	for _, s := range m.Sheets {
-		if _, err := s.layout(); err != nil {
+		columns, err := plan.Columns()
+		if err != nil {
+			return m, err
+		}
+		if _, err := s.read(columns); err != nil {
 			return m, fmt.Errorf("mapping %s: %s %s: %w", path, s.Log, s.Sheet, err)
 		}
 	}
@@ -64,36 +69,84 @@ func (m *Mapping) fingerprint(w io.Writer, log string) {
 	}
 }
 
-func (m *Mapping) find(log, sheet string) (MappedSheet, bool) {
-	for _, s := range m.Sheets {
-		if s.Log == log && s.Sheet == sheet {
-			return s, true
-		}
+// said is what the mapping says of a log's blocks, by sheet and heading row. Its error
+// names the heading, column or unit that is wrong.
+func (m *Mapping) said(log string, t *meaning.Lexicon) (func(sheet string, row int) meaning.Said, error) {
+	type key struct {
+		sheet string
+		row   int
 	}
-	return MappedSheet{}, false
+	all := map[key]meaning.Said{}
+	for _, s := range m.Sheets {
+		if s.Log != log && s.Log != "" {
+			continue
+		}
+		said, err := s.read(t.Columns)
+		if err != nil {
+			return nil, fmt.Errorf("mapping: %s %s: %w", s.Log, s.Sheet, err)
+		}
+		all[key{s.Sheet, s.HeaderRow}] = said
+	}
+	return func(sheet string, row int) meaning.Said {
+		for _, k := range []key{{sheet, row}, {sheet, 0}} {
+			if s, ok := all[k]; ok {
+				return s
+			}
+		}
+		return meaning.Said{}
+	}, nil
 }
 
-func (s *MappedSheet) layout() (recognise.Mapping, error) {
-	r := recognise.Mapping{Kind: recognise.Kind(s.Kind), Header: -1, Columns: map[string]recognise.Mapped{}}
-	if s.Kind != "" && !slices.Contains(recognise.Kinds(), r.Kind) {
-		return r, fmt.Errorf("kind %q: expected trips, legs, lines, strikes, fish or flat", s.Kind)
+func (s *MappedSheet) read(columns []*plan.Column) (meaning.Said, error) {
+	said := meaning.Said{Kind: plan.Kind(s.Kind), Columns: map[string]*meaning.SaidColumn{}}
+	if s.Kind != "" && !slices.Contains(plan.Kinds(), said.Kind) {
+		return said, fmt.Errorf("kind %q: expected %s", s.Kind, kindNames())
 	}
 	for heading, text := range s.Columns {
-		words := strings.Fields(text)
-		var to recognise.Mapped
-		if len(words) > 0 {
-			to.Column = words[0]
+		to, err := readColumn(columns, said.Kind, text)
+		if err != nil {
+			return said, fmt.Errorf("%q: %w", heading, err)
 		}
-		if len(words) > 1 {
-			u, ok := unit.Lookup(strings.Join(words[1:], " "))
-			if !ok {
-				return r, fmt.Errorf("%q: %q is no unit", heading, strings.Join(words[1:], " "))
-			}
-			to.Unit = u
-		}
-		r.Columns[heading] = to
+		said.Columns[strings.ToLower(heading)] = to
 	}
-	return r, nil
+	return said, nil
+}
+
+// readColumn reads "NAME", "NAME UNIT" or "NAME/WAY UNIT"; "" keeps the cells by name.
+func readColumn(columns []*plan.Column, kind plan.Kind, text string) (*meaning.SaidColumn, error) {
+	to := &meaning.SaidColumn{}
+	w := strings.Fields(text)
+	if len(w) == 0 {
+		return to, nil
+	}
+	name, parse, _ := strings.Cut(w[0], "/")
+	for _, c := range columns {
+		if c.Name == name && (parse == "" || c.Parse == parse) && (to.Column == nil || !to.Column.In(kind) && c.In(kind)) {
+			to.Column = c
+		}
+	}
+	if to.Column == nil {
+		return to, fmt.Errorf("%q is no column", w[0])
+	}
+	if len(w) > 1 {
+		u, ok := unit.Lookup(strings.Join(w[1:], " "))
+		if !ok {
+			return to, fmt.Errorf("%q is no unit", strings.Join(w[1:], " "))
+		}
+		if !to.Column.HasUnit || to.Column.Dimension != u.Dimension() {
+			return to, fmt.Errorf("%s cannot be in %s", name, u)
+		}
+		to.Unit = u
+	}
+	return to, nil
+}
+
+func kindNames() string {
+	var names []string
+	for _, k := range plan.Kinds() {
+		names = append(names, string(k))
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
 // WriteMapping writes how the sheets of reports were understood, to be edited.
@@ -127,13 +180,13 @@ const mappingHead = `# How these logs are read. Change what is wrong, take out w
 
 // writeColumnNames lists, as comments, the columns that each kind of sheet may have.
 func writeColumnNames(w io.Writer) error {
-	t, err := recognise.Default()
+	columns, err := plan.Columns()
 	if err != nil {
 		return err
 	}
-	for _, k := range recognise.Kinds() {
+	for _, k := range plan.Kinds() {
 		var names []string
-		for _, c := range t.Columns {
+		for _, c := range columns {
 			if c.In(k) && !slices.Contains(names, c.Name) {
 				names = append(names, c.Name)
 			}

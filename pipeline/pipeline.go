@@ -9,8 +9,8 @@ import (
 	"time"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/recognise"
 	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/store"
 	"wakeledger/pipeline/track"
@@ -36,6 +36,8 @@ type Config struct {
 	// Progress is told how far reading has come, from the goroutine that reads;
 	// nil: nobody wants to know.
 	Progress func(Progress)
+	// Switches leave out kinds of evidence by name, to see what each is worth.
+	Switches meaning.Switches
 }
 
 // DefaultTripGap is the time without lines in the water that parts two trips
@@ -84,7 +86,7 @@ type Season struct {
 
 	cfg       Config
 	ocean     string // of the derivation under way
-	columns   *recognise.Table
+	lexicon   *meaning.Lexicon
 	species   *species.List
 	catalogue *estimate.Catalogue
 }
@@ -97,10 +99,10 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 	}
 	s := &Season{cfg: cfg}
 	var err error
-	if s.columns, err = recognise.Default(); err != nil {
+	if s.species, err = species.Default(); err != nil {
 		return nil, err
 	}
-	if s.species, err = species.Default(); err != nil {
+	if s.lexicon, err = meaning.Default(s.species); err != nil {
 		return nil, err
 	}
 	if s.catalogue, err = estimate.Default(); err != nil {

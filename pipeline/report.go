@@ -6,8 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/recognise"
-	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
 
@@ -19,6 +18,7 @@ type SheetReport struct {
 	HeaderRow int // as the sheet numbers it
 	Columns   []ColumnReport
 	Kept      int64
+	Beside    int64 // entries of phrases in its rows
 	SetAside  int64 // rows, and cells of rows that are kept
 	Skipped   map[normalise.Skip]int64
 	Notes     []string
@@ -36,74 +36,51 @@ type ColumnReport struct {
 
 const samples = 3
 
-// describe fills in how the sheet was understood from its layout and first rows.
-func (r *SheetReport) describe(t *recognise.Table, l recognise.Layout, info sheet.Info, first [][]string) {
-	r.Kind, r.Why, r.HeaderRow = string(l.Kind), l.Why, l.Header+1
-	r.Notes = append(r.Notes, l.Notes...)
-	body := first[l.Header+1 : l.Header+1+l.Seen]
-	for _, b := range l.Bindings {
-		c := ColumnReport{Heading: b.Heading, Column: b.Column.Name, Unit: string(b.Unit), Samples: samplesOf(body, b.Index)}
-		if info.Workbook && (b.Column.Parse == "date" || b.Column.Parse == "moment") {
-			readable(c.Samples, info.Date1904)
+// describe fills in how a block was understood.
+func (r *SheetReport) describe(b *table) {
+	p := b.Plan
+	r.Name, r.Kind, r.Why, r.HeaderRow = p.Name, string(p.Kind), p.Why, p.Row
+	r.Notes = append(append([]string{}, b.info.Notes...), p.Notes...)
+	var rows [][]string
+	for _, row := range b.Block.Rows {
+		rows = append(rows, sheetRow(row).Cells)
+	}
+	for _, x := range p.Bindings {
+		c := ColumnReport{Heading: x.Heading, Column: x.Column.Name, Unit: string(x.Unit), Samples: samplesOf(rows, x.Index)}
+		if b.info.Workbook && (x.Column.Parse == "date" || x.Column.Parse == "moment") {
+			readable(c.Samples, b.info.Date1904)
 		}
-		if c.Unit == "" && b.Only != "" {
-			c.Unit = string(b.Only)
+		if c.Unit == "" && x.Only != "" {
+			c.Unit = string(x.Only)
 		}
-		if c.Unit == "" && b.Column.HasUnit {
-			c.Unit = string(b.Column.Bare)
+		if c.Unit == "" && x.Column.HasUnit {
+			c.Unit = string(x.Column.Bare)
+		}
+		switch x.Column.Parse {
+		case "stretches", "story", "fishlist":
+			c.As = map[string]string{"stretches": "stretches in words", "story": "strikes in words", "fishlist": "fish in words"}[x.Column.Parse]
 		}
 		r.Columns = append(r.Columns, c)
 	}
-	for _, u := range l.Unknown {
-		c := ColumnReport{Heading: u.Heading, Samples: samplesOf(body, u.Index)}
-		c.As = together(l, u)
-		if _, column, ok := t.Nearest(u.Heading); ok && c.As == "" {
-			c.Nearest = column.Name
-		}
-		r.Columns = append(r.Columns, c)
+	for _, u := range p.Unknown {
+		r.Columns = append(r.Columns, ColumnReport{Heading: u.Heading, Samples: samplesOf(rows, u.Index), As: together(p, u)})
 	}
 }
 
-// together says what a column is that is read only together with others.
-func together(l recognise.Layout, u recognise.Unknown) string {
+// together says what a column is that is read only together with others, or that
+// counts do not rest on.
+func together(p *plan.Block, u plan.Unknown) string {
 	switch {
-	case slices.Contains(l.Spread, u):
+	case slices.Contains(p.Spread, u):
 		return "a line and its lure"
-	case slices.Contains(l.Catch, u):
+	case slices.Contains(p.Rods, u):
+		return "a line and what struck it"
+	case slices.Contains(p.Catch, u):
 		return "a count of its species"
+	case u.Aside != "":
+		return "kept by name: " + u.Aside
 	}
 	return ""
-}
-
-// guess fills in what may be the header of a sheet that was not understood: the
-// row with the most words among the first.
-func (r *SheetReport) guess(t *recognise.Table, above int, first [][]string) {
-	best, words := -1, 0
-	for i, row := range first {
-		n := 0
-		for _, c := range row {
-			if _, err := strconv.ParseFloat(strings.TrimSpace(c), 64); err != nil && strings.TrimSpace(c) != "" {
-				n++
-			}
-		}
-		if n > words {
-			best, words = i, n
-		}
-	}
-	if best < 0 {
-		return
-	}
-	r.HeaderRow = above + best + 1
-	for i, h := range first[best] {
-		if strings.TrimSpace(h) == "" {
-			continue
-		}
-		c := ColumnReport{Heading: strings.TrimSpace(h), Samples: samplesOf(first[best+1:], i)}
-		if _, column, ok := t.Nearest(h); ok {
-			c.Nearest = column.Name
-		}
-		r.Columns = append(r.Columns, c)
-	}
 }
 
 func samplesOf(rows [][]string, index int) []string {

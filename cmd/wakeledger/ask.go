@@ -57,6 +57,7 @@ func questions() []question {
 		{"methods", false, plain(queries.AskMethods)},
 		{"trips", false, plain(queries.AskTrips)},
 		{"set-aside", false, plain(queries.AskSetAside)},
+		{"questions", false, plain(queries.AskQuestions)},
 		{"doubts", false, plain(queries.AskDoubts)},
 		{"scale-check", false, plain(queries.AskScaleCheck)},
 		{"scale-fish", false, plain(queries.AskScaleFish)},

@@ -48,6 +48,9 @@ func (r *Reader) says(t *target) string {
 	if r.isDitto(text) {
 		return t.last
 	}
+	if means, ok := t.Codes[strings.ToLower(text)]; ok {
+		text = means
+	}
 	if text != "" {
 		t.raw, t.said = cell, text
 	}

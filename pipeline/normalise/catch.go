@@ -2,7 +2,7 @@ package normalise
 
 import (
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 )
 
@@ -38,7 +38,7 @@ func (r *Reader) caught() {
 // landed where the row has a fish's weight or length.
 func (r *Reader) measured() {
 	s := &r.slots
-	if r.layout.Kind != recognise.Flat || s.landed < 0 || r.at(s.strikes).Int < 2 || r.at(s.hooked).Known || r.at(s.landed).Known || r.at(s.released).Known {
+	if r.layout.Kind != plan.Flat || s.landed < 0 || r.at(s.strikes).Int < 2 || r.at(s.hooked).Known || r.at(s.landed).Known || r.at(s.released).Known {
 		return
 	}
 	kept := r.value("kept")

@@ -9,8 +9,9 @@ import (
 	"time"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 	"wakeledger/pipeline/zone"
 )
 
@@ -36,10 +37,15 @@ var parsers = map[string]parser{
 	"kept":        {entry.Flag, flagCell("kept", "yes")},
 	"tagcapture":  {entry.Flag, flagCell("tagcapture", "yes")},
 	"released":    {entry.Flag, flagCell("bool", "no")},
-	"outcome":     {entry.Text, listCell("outcome", "missed, lost, landed or released")},
+	"outcome":     {entry.Text, outcomeCell},
 	"lengthkind":  {entry.Text, listCell("lengthkind", "fork length, curved fork length, total length or lower jaw to fork")},
 	"weightstate": {entry.Text, listCell("weightstate", "round, bled, gilled and gutted, or dressed")},
 	"species":     {entry.Text, speciesCell},
+	"stretches":   {entry.Text, textCell},
+	"story":       {entry.Text, longCell},
+	"fishlist":    {entry.Text, longCell},
+	"event":       {entry.Text, longCell},
+	"method":      {entry.Text, textCell},
 }
 
 func textCell(r *Reader, t *target, text string) error {
@@ -148,14 +154,13 @@ func momentCell(r *Reader, t *target, text string) error {
 
 // spanCell reads a start and an end in one cell.
 func spanCell(r *Reader, t *target, text string) error {
-	from, to, ok := recognise.Span(text)
+	from, to, ok := phrase.Span(text)
 	if !ok {
 		return errors.New("not a start and an end: expected two times such as 06:10-07:55")
 	}
-	if err := momentCell(r, t, from); err != nil {
-		return err
-	}
-	return momentCell(r, &target{field: r.index["end_s"]}, to)
+	day := func(c phrase.Clock) unit.Moment { return unit.Moment{HasTime: true, Seconds: c.Seconds} }
+	r.moments = append(r.moments, placed{t.field, day(from)}, placed{r.index["end_s"], day(to)})
+	return nil
 }
 
 func dateHelp(err error) error {
@@ -208,6 +213,13 @@ func quantityCell(r *Reader, t *target, text string) error {
 	}
 	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		return r.between(t, text)
+	}
+	if err != nil && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
+		if v, ok := about(text); ok && v >= c.Min && v <= c.Max {
+			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(v)+" kn"))
+			r.values[t.field] = entry.OfReal(v)
+			return nil
+		}
 	}
 	if errors.Is(err, unit.ErrApproximate) && t.measure() {
 		r.doubts = append(r.doubts, r.problem(t, text, "a guess by its own word, no reading: not logged"))
@@ -390,4 +402,43 @@ func speciesCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfText(m.Species.Code)
 	}
 	return nil
+}
+
+// longCell keeps a text of any length as it stands.
+func longCell(r *Reader, t *target, text string) error {
+	r.values[t.field] = entry.OfText(text)
+	return nil
+}
+
+// outcomeCell takes what became of a strike, and why it was lost where it says so.
+func outcomeCell(r *Reader, t *target, text string) error {
+	if means, ok := r.words.find("outcome", text); ok {
+		r.values[t.field] = entry.OfText(means)
+		return nil
+	}
+	if words.Nothing(text) {
+		r.nothing = true
+		return nil
+	}
+	fate, cause, _, ok := words.FateOf(text)
+	if !ok {
+		return errors.New("not understood: expected missed, lost, landed or released")
+	}
+	if o := outcomeOf(fate); o != "" {
+		r.values[t.field] = entry.OfText(o)
+	}
+	if cause != "" {
+		r.put("loss_cause", entry.OfText(cause))
+	}
+	return nil
+}
+
+// about is the one number of a text that hedges it: 8ish, about 8, 8 y pico.
+func about(text string) (float64, bool) {
+	fields := strings.FieldsFunc(text, func(c rune) bool { return (c < '0' || c > '9') && c != '.' })
+	if len(fields) != 1 || strings.Contains(text, "+") {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(fields[0], 64)
+	return v, err == nil
 }

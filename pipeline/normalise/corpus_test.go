@@ -13,7 +13,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/species"
@@ -160,7 +160,7 @@ func readFile(path string, set normalise.Settings) (got reading, err error) {
 		return got, err
 	}
 	defer func() { err = closeAfter(book, err) }()
-	layouts := map[int]recognise.Layout{}
+	layouts := map[int]plan.Block{}
 	ev := &normalise.Evidence{}
 	for i, info := range book.Sheets() {
 		var first [][]string
@@ -234,7 +234,7 @@ func eachRow(book sheet.Book, i int, do func(*sheet.Row) bool) error {
 	return rows.Close()
 }
 
-func observe(book sheet.Book, path string, layouts map[int]recognise.Layout, ev *normalise.Evidence) error {
+func observe(book sheet.Book, path string, layouts map[int]plan.Block, ev *normalise.Evidence) error {
 	table, err := recognise.Default()
 	if err != nil {
 		return err

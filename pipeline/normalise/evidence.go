@@ -3,8 +3,7 @@ package normalise
 import (
 	"errors"
 
-	"wakeledger/pipeline/recognise"
-	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/unit"
 )
@@ -25,7 +24,7 @@ type Evidence struct {
 
 // Headings takes the units of a sheet's headings, and a date above its table, as
 // evidence.
-func (e *Evidence) Headings(l recognise.Layout) {
+func (e *Evidence) Headings(l *plan.Block) {
 	for _, b := range l.Bindings {
 		e.system(b.Column, b.Unit)
 	}
@@ -35,44 +34,6 @@ func (e *Evidence) Headings(l recognise.Layout) {
 		}
 	}
 }
-
-// Tables takes the headings and rows of a sheet's tables as evidence, those that
-// are left to read.
-func (e *Evidence) Tables(t *Tables, first recognise.Layout) error {
-	for l, ok := first, true; ok; l, _, ok = t.Below() {
-		e.Headings(l)
-		for t.Next() {
-			e.Observe(l, t.Row())
-		}
-		if err := t.Err(); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// First takes a sheet's first rows as evidence; l is how they were understood.
-func (e *Evidence) First(columns *recognise.Table, l recognise.Layout, pos record.Pos, rows [][]string) {
-	// rows in memory end without an error
-	_ = e.Tables(NewTables(&inMemory{rows: rows}, columns, l, pos, l.Header+1), l)
-}
-
-// inMemory is rows that were read already.
-type inMemory struct {
-	rows [][]string
-	row  sheet.Row
-}
-
-func (m *inMemory) Next() bool {
-	if len(m.rows) == 0 {
-		return false
-	}
-	m.row.Cells, m.rows = m.rows[0], m.rows[1:]
-	return true
-}
-func (m *inMemory) Row() *sheet.Row { return &m.row }
-func (m *inMemory) Err() error      { return nil }
-func (m *inMemory) Close() error    { return nil }
 
 func (e *Evidence) order(cell string) {
 	o := unit.OrderOf(cell)
@@ -84,7 +45,7 @@ func (e *Evidence) order(cell string) {
 }
 
 // Observe takes the cells of one row as evidence.
-func (e *Evidence) Observe(l recognise.Layout, row *sheet.Row) {
+func (e *Evidence) Observe(l *plan.Block, row *sheet.Row) {
 	for _, b := range l.Bindings {
 		if b.Index >= len(row.Cells) || row.Cells[b.Index] == "" {
 			continue
@@ -104,7 +65,7 @@ func (e *Evidence) Observe(l recognise.Layout, row *sheet.Row) {
 	}
 }
 
-func (e *Evidence) system(c *recognise.Column, u unit.Unit) {
+func (e *Evidence) system(c *plan.Column, u unit.Unit) {
 	if u == "" || !c.HasUnit || c.US == c.Metric {
 		return
 	}

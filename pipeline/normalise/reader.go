@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/species"
@@ -27,12 +27,13 @@ type Settings struct {
 type Reader struct {
 	set    Settings
 	ev     *Evidence
-	layout recognise.Layout
-	words  words
+	layout *plan.Block
+	words  closed
 	pos    record.Pos // of the sheet
 	info   sheet.Info // a workbook's cells may be serial dates
 
 	fields   []entry.Field
+	public   int      // of fields, those of the season file; the rest are this reader's own
 	targets  []target // one per binding
 	date     int      // index of the field "date", -1 where the sheet has no time at all
 	released int      // index of the field "kept" where no column has it but a weight's cell may say so; -1
@@ -52,11 +53,16 @@ type Reader struct {
 	aside    []record.Problem // cells that the row does without
 	doubts   []record.Problem
 	row      *sheet.Row
+	side     []Side // what the row tells beside its own entry
+	nothing  bool   // the row says that nothing struck
+	elsewise bool   // the row was not trolled
+	last     lastLeg
+	events   eventLog
 }
 
 // target is where a binding's cells go.
 type target struct {
-	recognise.Binding
+	plan.Binding
 	field    int
 	cell     func(r *Reader, t *target, text string) error
 	negative bool   // of a position: headed as degrees west or south
@@ -68,6 +74,7 @@ type target struct {
 	rank     int    // of a key column, see carry.go; -1 for the others
 	beside   int    // the field that keeps the cell's words or second number; -1
 	spare    bool   // the row is kept without a cell that cannot be read
+	usual    bool   // given for rows that say nothing themselves
 	memo     memo
 }
 
@@ -86,8 +93,8 @@ type placed struct {
 }
 
 // New makes a reader for one sheet. pos names the file and sheet.
-func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set Settings) (*Reader, error) {
-	w, err := loadWords()
+func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Settings) (*Reader, error) {
+	w, err := loadClosed()
 	if err != nil {
 		return nil, err
 	}
@@ -95,29 +102,43 @@ func New(l recognise.Layout, info sheet.Info, pos record.Pos, ev *Evidence, set 
 		date: -1, extra: -1, released: -1, fate: -1, catch: -1, index: map[string]int{}}
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
-		b := recognise.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
+		b := plan.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
 		if err := r.target(b, g.Text); err != nil {
 			return nil, err
 		}
+		r.targets[len(r.targets)-1].usual = g.Default
 	}
-	for _, b := range l.Bindings {
-		if err := r.target(b, ""); err != nil {
-			return nil, err
+	for _, own := range []bool{false, true} { // the reader's own fields come last
+		if own {
+			r.settled()
+		}
+		for _, b := range l.Bindings {
+			if isOwn(b) != own || l.NoEffort && isEffort(b) {
+				continue
+			}
+			if err := r.target(b, ""); err != nil {
+				return nil, err
+			}
 		}
 	}
-	r.implied()
-	if len(l.Unknown) > len(l.Spread) {
-		r.extra = r.add("extra", entry.Text)
-	}
-	r.findSpread()
 	r.values = make([]entry.Value, len(r.fields))
 	r.findSlots()
-	r.headers = headersOf(l.Rows)
+	r.headers = headersOf(l.Heads)
 	return r, nil
 }
 
+// settled adds the last of the season file's fields.
+func (r *Reader) settled() {
+	r.implied()
+	if len(r.layout.Unknown) > len(r.layout.Spread) {
+		r.extra = r.add("extra", entry.Text)
+	}
+	r.findSpread()
+	r.public = len(r.fields)
+}
+
 // target adds a binding's fields, and where its cells go.
-func (r *Reader) target(b recognise.Binding, given string) error {
+func (r *Reader) target(b plan.Binding, given string) error {
 	p, ok := parsers[b.Column.Parse]
 	if !ok {
 		return fmt.Errorf("column %s: no way to read %q", b.Column.Name, b.Column.Parse)
@@ -125,9 +146,13 @@ func (r *Reader) target(b recognise.Binding, given string) error {
 	if b.Column.Parse == "moment" || b.Column.Parse == "date" || b.Column.Parse == "span" {
 		r.date = r.add("date", entry.Day)
 	}
-	t := target{Binding: b, field: r.add(b.Column.Name, p.typ), cell: p.cell,
+	name := b.Column.Name
+	if isOwn(b) {
+		name = ownName(b)
+	}
+	t := target{Binding: b, field: r.add(name, p.typ), cell: p.cell,
 		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
-		spare: spare(r.layout.Kind, b.Column)}
+		spare: spare(b.Column)}
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
@@ -146,8 +171,11 @@ func (r *Reader) implied() {
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
 		r.released = r.add("kept", entry.Flag)
 	}
-	if r.layout.Kind != recognise.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
+	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
+	}
+	if r.layout.Binds("kept_n") {
+		r.add("landed_n", entry.Int)
 	}
 	sum := "hooked_n"
 	if r.layout.Caught {
@@ -156,7 +184,7 @@ func (r *Reader) implied() {
 	if len(r.layout.Catch) > 0 && !r.has(sum) {
 		r.catch = r.add(sum, entry.Int)
 	}
-	if r.layout.Kind == recognise.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
+	if r.layout.Kind == plan.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
 		r.add("landed_n", entry.Int)
 	}
 	if r.has("scale_kg") && !r.has("weight_state") && r.headingMeans("weightstate", "scale_kg") != "" {
@@ -177,7 +205,7 @@ func (r *Reader) has(name string) bool { _, ok := r.index[name]; return ok }
 
 // Fields are the columns of the entries, in the order of their values; the
 // first is the row's number in its sheet.
-func (r *Reader) Fields() []entry.Field { return r.fields }
+func (r *Reader) Fields() []entry.Field { return r.fields[:r.public] }
 
 // Skip is why a row is no entry and no problem either.
 type Skip string
@@ -188,6 +216,10 @@ const (
 	Header   Skip = "repeated header"
 	Totals   Skip = "totals"
 	Comment  Skip = "comment"
+	NotGone  Skip = "days not gone"
+	NoStrike Skip = "rows that say nothing struck"
+	Trial    Skip = "tests"
+	Elsewise Skip = "not trolled"
 	NotASkip Skip = ""
 )
 
@@ -197,6 +229,7 @@ const (
 // cells of the problems.
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
+	r.side, r.nothing, r.elsewise = r.side[:0], false, false
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
@@ -209,7 +242,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := t.text
-		if text == "" || t.recall(r, text) || r.words.blank(text) {
+		if text == "" || t.usual && r.values[t.field].Known || t.recall(r, text) || r.words.blank(text) {
 			continue
 		}
 		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {
@@ -227,16 +260,24 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.unknowns()
 	r.caught()
 	r.place()
+	r.phrases()
+	if s := r.idle(); s != NotASkip {
+		return nil, s, nil
+	}
 	if len(r.problems) == 0 {
 		r.check()
 	}
 	if len(r.problems) > 0 {
+		r.side = r.side[:0]
 		return nil, NotASkip, append(r.problems, r.aside...)
 	}
 	if r.spread != nil {
 		r.run()
 	}
-	return r.values, NotASkip, r.kept()
+	if r.layout.Kind == plan.Events {
+		return nil, NotASkip, r.kept()
+	}
+	return r.values[:r.public], NotASkip, r.kept()
 }
 
 // Doubts are what the last row was kept with, but may be wrong. It is valid until

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/species"

@@ -7,7 +7,7 @@ import (
 	"unicode"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 )
 
 const day = 86400
@@ -67,7 +67,7 @@ func (r *Reader) isNote() bool {
 	switch {
 	case c.Name == "notes":
 		return true
-	case c.Name == "species", c.Name == "trip" && r.layout.Kind == recognise.Trips:
+	case c.Name == "species", c.Name == "trip" && r.layout.Kind == plan.Trips:
 		return false
 	case c.Parse == "text", c.Parse == "date", c.Parse == "moment":
 		return words && text[0] > '9'
@@ -202,13 +202,13 @@ func (r *Reader) check() {
 	r.impliedWords()
 	r.measured()
 	r.noted()
-	if r.layout.Kind == recognise.Legs || r.layout.Kind == recognise.Flat {
+	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
 		r.checkCounts()
 	}
 	if need := r.missing(); need != "" {
 		r.faultRow(need)
-	} else if r.layout.Kind == recognise.Strikes && r.tellsNothing() {
+	} else if r.layout.Kind == plan.Strikes && r.tellsNothing() {
 		r.faultRow("no strike: neither a time, an outcome, a species, a line, a lure nor a measure")
 	}
 }
@@ -221,14 +221,14 @@ type needs struct {
 	reason  string // what is told where it lacks them
 }
 
-var need = map[recognise.Kind]needs{
-	recognise.Legs: {"", true, "a leg needs a start and an end, or a duration"},
-	recognise.Flat: {"outcome species species_logged strikes_n hooked_n landed_n released_n lost_n missed_n length_cm girth_cm scale_kg", true,
+var need = map[plan.Kind]needs{
+	plan.Legs: {"", true, "a leg needs a start and an end, or a duration"},
+	plan.Flat: {"outcome species species_logged strikes_n hooked_n landed_n released_n lost_n missed_n length_cm girth_cm scale_kg", true,
 		"a row needs a start and an end, or what struck"},
-	recognise.Lines:   {"line lure leg setback_m count_s drag_kg", false, "a line needs its position or lure"},
-	recognise.Trips:   {"trip date depart_s", false, "a trip needs a name or a date"},
-	recognise.Strikes: {"trip date time_s leg outcome", false, "a strike needs a trip or a date"},
-	recognise.FishRow: {"species species_logged length_cm girth_cm scale_kg", false, "a fish needs a species, a length or a weight"},
+	plan.Lines:   {"line lure leg setback_m count_s drag_kg", false, "a line needs its position or lure"},
+	plan.Trips:   {"trip date depart_s", false, "a trip needs a name or a date"},
+	plan.Strikes: {"trip date time_s leg outcome", false, "a strike needs a trip or a date"},
+	plan.Fish:    {"species species_logged length_cm girth_cm scale_kg", false, "a fish needs a species, a length or a weight"},
 }
 
 // slots are the fields that the rules over several cells look at, -1 for those

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/species"

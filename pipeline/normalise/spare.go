@@ -1,31 +1,19 @@
 package normalise
 
 import (
-	"slices"
-
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 )
 
-// needed are the columns, besides counts and clock times, without which a row of
-// effort is not what it says: which stretch it is, how long, how fast, and what struck.
-var needed = []string{"trip", "boat", "zone", "date", "leg", "line", "duration_s", "speed_kn", "outcome"}
-
-// spare tells whether a row is kept without a cell of the column that cannot be read:
-// of a row of effort and counts what else it tells, such as a weight. Without its
-// effort the day would be missing from the rates, and more often so a day with fish.
-func spare(k recognise.Kind, c *recognise.Column) bool {
-	switch k {
-	case recognise.Legs, recognise.Lines, recognise.Flat:
-	default:
+// spare tells whether a row is kept without a cell of the column that cannot be read: it
+// keeps its strike and its effort, but without its day, trip or boat it would be of another.
+func spare(c *plan.Column) bool {
+	switch c.Name {
+	case "trip", "boat", "zone", "date":
 		return false
 	}
-	switch c.Parse {
-	case "count", "moment", "span", "date":
-		return false
-	}
-	return !slices.Contains(needed, c.Name)
+	return true
 }
 
 // unread sets aside a cell, alone where the row can do without it.

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 )
 
 // spread is the lines of a row that has a column for each place in the spread. The
@@ -49,7 +49,7 @@ func (r *Reader) findSpread() {
 
 // inSpread tells whether a column that was not understood is a place in the spread.
 func (r *Reader) inSpread(index int) bool {
-	return slices.ContainsFunc(r.layout.Spread, func(p recognise.Unknown) bool { return p.Index == index })
+	return slices.ContainsFunc(r.layout.Spread, func(p plan.Unknown) bool { return p.Index == index })
 }
 
 // run takes the row's lines from its cells, and counts them where nothing else does.

@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -34,9 +35,17 @@ func benchCSV(b *testing.B) string {
 	return write(b, "log.csv", buf.String())
 }
 
-// benchBook writes a workbook of numbers and texts.
-func benchBook(b *testing.B) string {
+// benchBook writes a workbook of numbers and texts, the numbers as dates or times
+// if styled.
+func benchBook(b *testing.B, styled bool) string {
 	f := excelize.NewFile()
+	var styles [3]int
+	for i, id := range []int{14, 20, 46} {
+		var err error
+		if styles[i], err = f.NewStyle(&excelize.Style{NumFmt: id}); err != nil {
+			b.Fatal(err)
+		}
+	}
 	w, err := f.NewStreamWriter("Sheet1")
 	if err != nil {
 		b.Fatal(err)
@@ -45,6 +54,9 @@ func benchBook(b *testing.B) string {
 	for i := range benchBookRows {
 		for c := range row {
 			row[c] = float64(i*(c+7)%100003) / 8
+			if styled {
+				row[c] = excelize.Cell{StyleID: styles[c%3], Value: row[c]}
+			}
 			if c%4 == 0 {
 				row[c] = fmt.Sprintf("lure %d", i%997)
 			}
@@ -83,11 +95,45 @@ func benchRows(b *testing.B, path string, want int) {
 }
 
 func BenchmarkCSV(b *testing.B)      { benchRows(b, benchCSV(b), benchCSVRows) }
-func BenchmarkWorkbook(b *testing.B) { benchRows(b, benchBook(b), benchBookRows) }
+func BenchmarkWorkbook(b *testing.B) { benchRows(b, benchBook(b, false), benchBookRows) }
+
+// BenchmarkODS is a book of as many rows and columns as BenchmarkWorkbook.
+func BenchmarkODS(b *testing.B) {
+	var rows strings.Builder
+	for i := range benchBookRows {
+		rows.WriteString("<t:table-row>")
+		for c := range benchCols {
+			fmt.Fprintf(&rows, `<t:table-cell t:style-name="ce%d" o:value-type="float" o:value="%d" c:value-type="float"><x:p>%d</x:p></t:table-cell>`, c, i*(c+7)%100003, i)
+		}
+		rows.WriteString("</t:table-row>")
+	}
+	benchRows(b, writeZip(b, "log.ods", odsParts("", oneTable(rows.String()))), benchBookRows)
+}
+
+// BenchmarkBIFF reads the stream of a workbook of that shape.
+func BenchmarkBIFF(b *testing.B) {
+	var cells strings.Builder
+	for i := range benchBookRows {
+		for c := range benchCols {
+			cells.WriteString(rec(recRK, string([]byte{byte(i), byte(i >> 8), byte(c), 0, 0, 0, byte(i)<<2 | 2, byte(i >> 6), 1, 0})))
+		}
+	}
+	data := stream("", cells.String())
+	for b.Loop() {
+		sheets, _, err := readBIFF(data, false)
+		if err != nil || sheets[0].err != nil || len(sheets[0].grid.rows) != benchBookRows {
+			b.Fatal(err, sheets[0].err)
+		}
+	}
+}
 
 // BenchmarkScan is the part of BenchmarkWorkbook that excelize does not do.
-func BenchmarkScan(b *testing.B) {
-	path := benchBook(b)
+func BenchmarkScan(b *testing.B) { benchScan(b, benchBook(b, false)) }
+
+// BenchmarkScanStyled is the same where each number has a format.
+func BenchmarkScanStyled(b *testing.B) { benchScan(b, benchBook(b, true)) }
+
+func benchScan(b *testing.B, path string) {
 	book, err := Open(path, Options{})
 	if err != nil {
 		b.Fatal(err)
@@ -98,7 +144,7 @@ func BenchmarkScan(b *testing.B) {
 		b.Fatal("not a workbook")
 	}
 	for b.Loop() {
-		if _, err := scan(wb.sheets[0].file, wb.strings); err != nil {
+		if _, err := scan(wb.sheets[0].file, wb.facts); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,10 +1,12 @@
 // Package sheet reads logs as people keep them - a workbook or a text file of
 // separated values - into rows of raw cell text. It decides nothing about what
-// a cell means: dates stay serials, numbers stay as stored.
+// a cell means: dates stay serials, numbers stay as stored, and what a workbook's
+// format makes of them is told beside (Class). An .ods and an .xls give the same
+// text as the .xlsx of the same book.
 //
 // Open looks at the content, not the name, and refuses in one sentence what it
 // cannot read. Then every sheet gives its rows one at a time, so the size of a
-// log does not matter for memory:
+// log does not matter for memory, but for .ods and .xls, which are bounded:
 //
 //	open.go    Open, Book, Rows, Row: what the other stages use
 //	refuse.go  what is not a log, by its first bytes
@@ -15,10 +17,18 @@
 //	loose.go   lines that encoding/csv refuses: 6'2" and stray quotes
 //	zip.go     a workbook's parts, checked before anything is unpacked
 //	strings.go the texts that a workbook's cells share
+//	class.go   dates, times and durations by a cell's number format
+//	styles.go  the formats and comments of an .xlsx
 //	xlsx.go    rows of a sheet, through excelize
 //	scan.go    what excelize's rows do not tell: merges, booleans, formulas
 //	tags.go    without a stored value, the last row, damage
 //	merge.go   values of merged areas
+//	grid.go    a workbook in memory, which .ods and .xls are read into
+//	ods.go     OpenDocument: sheets and rows
+//	odscell.go its cells, their styles, dates and texts
+//	xls.go     the compound file around an old workbook
+//	biff.go    its records: sheets and cells
+//	bifftext.go  its texts
 //
 // A row that cannot be split or stored is a value (Row.Problem) and reading
 // goes on; a file that is damaged or cannot be read is an error (Rows.Err).

@@ -113,3 +113,65 @@ func FuzzWorkbook(f *testing.F) {
 		}
 	})
 }
+
+// FuzzODS reads any XML as the content and the styles of an OpenDocument sheet.
+func FuzzODS(f *testing.F) {
+	cell := `<t:table-cell o:value-type="date" o:date-value="2026-07-01" t:style-name="a" t:number-columns-repeated="2"/>`
+	f.Add(odsParts(`<s:style s:name="a" s:data-style-name="b"/><n:date-style s:name="b"><n:day/></n:date-style>`,
+		oneTable(`<t:table-column/><t:table-row t:number-rows-repeated="2">`+cell+`</t:table-row>`))[odsContent], "<a/>")
+	f.Add(odsParts("", oneTable(`<t:table-row><t:table-cell t:number-rows-spanned="2"><o:annotation><x:p>c</x:p></o:annotation><x:p>a<x:s x:c="3"/></x:p></t:table-cell></t:table-row>`))[odsContent], "")
+	f.Fuzz(func(t *testing.T, content, styles string) {
+		if len(content)+len(styles) > maxFuzz {
+			return
+		}
+		p := map[string]string{"mimetype": odsMedia, odsContent: content}
+		if styles != "" {
+			p["styles.xml"] = styles
+		}
+		checkBook(t, writeZip(t, "log.ods", p))
+	})
+}
+
+// FuzzXLS reads any bytes as a compound file.
+func FuzzXLS(f *testing.F) {
+	f.Add(fixture(f, "sums-libreoffice.xls"))
+	f.Add(fixture(f, "legs-gnumeric.xls"))
+	f.Fuzz(func(t *testing.T, content []byte) {
+		if len(content) <= maxFuzz {
+			checkBook(t, write(t, "log.xls", string(content)))
+		}
+	})
+}
+
+// FuzzBIFF reads any bytes as the stream of a workbook.
+func FuzzBIFF(f *testing.F) {
+	f.Add(stream(rec(recTexts, "\x01\x00\x00\x00\x01\x00\x00\x00\x02\x00\x00a")+rec(recContinue, "\x01b\x00"), rec(recTextCell, strings.Repeat("\x00", 10))))
+	f.Add(stream(rec(recXF, "\x00\x00\x16\x00"), rec(recFormula, strings.Repeat("\x00", 12)+"\xff\xff")+rec(recString, "\x01\x00\x00x")+rec(recMerge, "\x01\x00\x00\x00\x01\x00\x00\x00\x01\x00")))
+	f.Fuzz(func(t *testing.T, content []byte) {
+		if len(content) > maxFuzz {
+			return
+		}
+		sheets, _, _ := readBIFF(content, true)
+		for i := range sheets {
+			list, _ := read(&gridBook{name: "log.xls", sheets: sheets}, i)
+			checkRows(t, list)
+		}
+	})
+}
+
+// checkBook checks that a file is refused, or its sheets are or give good rows.
+func checkBook(t *testing.T, path string) {
+	b, err := Open(path, Options{Details: true})
+	for i := 0; err == nil && i < len(b.Sheets()); i++ {
+		var list []got
+		list, err = read(b, i)
+		checkRows(t, list)
+	}
+	var r *Refusal
+	if err != nil && !errors.As(err, &r) {
+		t.Fatalf("not a refusal: %v", err)
+	}
+	if b != nil {
+		_ = b.Close()
+	}
+}

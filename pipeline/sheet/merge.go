@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"fmt"
+	"slices"
 )
 
 const (
@@ -11,6 +12,8 @@ const (
 	maxMerges      = 100000
 	maxMergedCells = 4 << 20
 )
+
+var errTooManyMerges = fmt.Errorf("it has more than %d merged areas", maxMerges)
 
 // area is a merged area, its edges included, counted from 1.
 type area struct {
@@ -30,10 +33,29 @@ func (s *scanner) addMerge() error {
 		return fmt.Errorf("it has a merged area named %.30q", ref)
 	}
 	if len(s.lay.merges) == maxMerges {
-		return fmt.Errorf("it has more than %d merged areas", maxMerges)
+		return errTooManyMerges
 	}
 	s.lay.merges = append(s.lay.merges, area{top, left, bottom, right})
 	return nil
+}
+
+// clipMerges puts merged areas in order and within the used part of a sheet.
+func clipMerges(merges []area, lastRow, width int) ([]area, error) {
+	kept := merges[:0]
+	covered := 0
+	for _, m := range merges {
+		m.bottom, m.right = min(m.bottom, lastRow), min(m.right, width)
+		if m.top > m.bottom || m.left > m.right {
+			continue
+		}
+		covered += (m.bottom - m.top + 1) * (m.right - m.left + 1)
+		kept = append(kept, m)
+	}
+	if covered > maxMergedCells {
+		return nil, fmt.Errorf("its merged areas cover %d cells, more than %d; unmerge them", covered, maxMergedCells)
+	}
+	slices.SortStableFunc(kept, func(a, b area) int { return a.top - b.top })
+	return kept, nil
 }
 
 // merger follows the merged areas as rows go by, holding the value of the first
@@ -42,21 +64,25 @@ type merger struct {
 	coming []area // by first row
 	open   []openArea
 	values map[int]string
+	class  []Class
 }
 
 type openArea struct {
 	area
-	text string
+	text  string
+	class Class
 }
 
 // row gives the values for the cells of a row that lie in merged areas but are
 // not their first, by index, and blanks those cells: a text under a merged area
-// is not seen by anybody. It is nil where there are none and in blank rows.
-func (m *merger) row(num int, cells []string) map[int]string {
-	m.advance(num, cells)
+// is not seen by anybody. It is nil where there are none and in blank rows. Such
+// a cell is of the class of the value that it takes, so classes come back as well.
+func (m *merger) row(num int, cells []string, class []Class) (map[int]string, []Class) {
+	m.advance(num, cells, class)
 	if len(m.open) == 0 || isBlank(cells) {
-		return nil
+		return nil, class
 	}
+	m.class = append(m.class[:0], class...)
 	if m.values == nil {
 		m.values = map[int]string{}
 	}
@@ -65,14 +91,14 @@ func (m *merger) row(num int, cells []string) map[int]string {
 		m.fill(a, num, cells)
 	}
 	if len(m.values) == 0 {
-		return nil
+		return nil, m.class
 	}
-	return m.values
+	return m.values, m.class
 }
 
 // advance closes the areas that ended above row num and opens those that begin
 // there.
-func (m *merger) advance(num int, cells []string) {
+func (m *merger) advance(num int, cells []string, class []Class) {
 	kept := m.open[:0]
 	for _, a := range m.open {
 		if a.bottom >= num {
@@ -83,11 +109,14 @@ func (m *merger) advance(num int, cells []string) {
 	for len(m.coming) > 0 && m.coming[0].top <= num {
 		a := m.coming[0]
 		m.coming = m.coming[1:]
-		text := ""
+		o := openArea{area: a}
 		if a.left <= len(cells) {
-			text = cells[a.left-1]
+			o.text = cells[a.left-1]
 		}
-		m.open = append(m.open, openArea{a, text})
+		if a.left <= len(class) {
+			o.class = class[a.left-1]
+		}
+		m.open = append(m.open, o)
 	}
 }
 
@@ -102,6 +131,7 @@ func (m *merger) fill(a openArea, num int, cells []string) {
 		if a.text != "" {
 			m.values[col-1] = a.text
 		}
+		m.class = setClass(m.class, col-1, a.class)
 	}
 }
 

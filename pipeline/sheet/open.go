@@ -25,10 +25,13 @@ const FormulaNoValue = "="
 
 // Options are limits of reading. The zero value is fit for use.
 type Options struct {
-	// MaxUnzipped is the most bytes that a workbook may hold once unpacked,
-	// DefaultMaxUnzipped if 0 or less. Text files are read as a stream and
-	// have no limit.
+	// MaxUnzipped is the most bytes that a workbook may hold once unpacked, or
+	// an .xls as it is, DefaultMaxUnzipped if 0 or less. Text files are read as
+	// a stream and have no limit.
 	MaxUnzipped int64
+	// Details asks for Row.Formula and Row.Comment, which cost memory for each
+	// cell that has one.
+	Details bool
 }
 
 // Book is an open log: a workbook, or a text file as a book of one sheet. It is
@@ -70,7 +73,7 @@ type Rows interface {
 	// Next reads the next row and reports whether there is one.
 	Next() bool
 	// Row is the row that Next read. It is the same Row every time, and its
-	// slice and map are overwritten; the strings in them may be kept.
+	// slices and maps are overwritten; the strings in them may be kept.
 	Row() *Row
 	// Err is what ended the reading early, nil after the last row: a *Refusal
 	// for a workbook, for a text file what reading it said.
@@ -94,6 +97,17 @@ type Row struct {
 	// no entry where the first cell is blank, beyond the sheet's last used
 	// column, or in blank rows. It may be nil.
 	Merged map[int]string
+	// Class gives, by index as in Cells, what a workbook's cell with a number in
+	// it is by its format; a cell that Merged has a value for is of that value's
+	// class. Plain cells at the end are missing, and it is nil where all are.
+	Class []Class
+	// Formula and Comment give, by index, the formula that a cell's value was
+	// calculated by, with the "=" before it, and the remark that is pinned to a
+	// cell. Both are nil without Options.Details and where there are none. A
+	// formula is as the file has it, of an .xlsx its first 256 bytes at most, and
+	// "=" alone where it is shared with another cell or in an .xls, which also
+	// gives no comments.
+	Formula, Comment map[int]string
 	// Problem is why the row could not be read, nil if it could; Cells is
 	// then empty. Its Cell is the beginning of the text in question.
 	Problem *record.Problem
@@ -101,9 +115,10 @@ type Row struct {
 
 // CopyOf makes r a copy of a row, to be kept; the room of r's own cells is used again.
 func (r *Row) CopyOf(from *Row) {
-	cells := append(r.Cells[:0], from.Cells...)
+	cells, class := append(r.Cells[:0], from.Cells...), append(r.Class[:0], from.Class...)
 	*r = *from
-	r.Cells, r.Merged = cells, maps.Clone(from.Merged)
+	r.Cells, r.Class = cells, class
+	r.Merged, r.Formula, r.Comment = maps.Clone(from.Merged), maps.Clone(from.Formula), maps.Clone(from.Comment)
 }
 
 // Refusal says why a file cannot be read as a log.
@@ -133,12 +148,15 @@ func Open(path string, opt Options) (Book, error) {
 	if err != nil {
 		return nil, &Refusal{File: name, Reason: openReason(err), Err: err}
 	}
-	kind, reason := classify(f, head)
+	kind, reason := classify(head)
 	if reason != "" {
 		return nil, closeAfter(f, &Refusal{File: name, Reason: reason})
 	}
-	if kind == kindZip {
-		return closeUnless(openBook(f, name, opt))
+	switch kind {
+	case kindZip:
+		return closeUnless(openZip(f, name, opt))
+	case kindOLE:
+		return closeUnless(openXLS(f, name, opt))
 	}
 	return closeUnless(openText(f, name, head))
 }

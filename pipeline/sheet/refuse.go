@@ -1,11 +1,6 @@
 package sheet
 
-import (
-	"bytes"
-	"io"
-	"os"
-	"unicode/utf16"
-)
+import "bytes"
 
 // kind is what a file is by its content.
 type kind int
@@ -13,6 +8,7 @@ type kind int
 const (
 	kindText kind = iota
 	kindZip
+	kindOLE // a compound file
 )
 
 // signature is the beginning of files that are not logs. The bytes are those
@@ -24,10 +20,12 @@ type signature struct {
 }
 
 const (
-	saveAs    = "; open it in its own program and save it as .xlsx or CSV"
-	isPicture = "is a picture, not a sheet"
-	isMedia   = "is a sound or a film, not a sheet"
-	isPacked  = "is a packed archive; unpack it first"
+	saveAs      = "; open it in its own program and save it as .xlsx or CSV"
+	isPicture   = "is a picture, not a sheet"
+	isMedia     = "is a sound or a film, not a sheet"
+	isPacked    = "is a packed archive; unpack it first"
+	isProtected = "is protected by a password; remove the password and save it again"
+	isOld       = "is a workbook from before 1997" + saveAs
 )
 
 func signatures() []signature {
@@ -50,6 +48,9 @@ func signatures() []signature {
 		{0, "\xfd7zXZ\x00", isPacked},
 		{0, "\x28\xb5\x2f\xfd", isPacked},
 		{0, "PK\x05\x06", "is an empty zip archive"},
+		{0, "\x09\x00\x04\x00", isOld},
+		{0, "\x09\x02\x06\x00", isOld},
+		{0, "\x09\x04\x06\x00", isOld},
 		{0, "PAR1", "is a Parquet file, not a log"},
 		{8, "DUCK", "is a season file, not a log"},
 		{0, "SQLite format 3\x00", "is a database, not a log"},
@@ -66,12 +67,12 @@ func signatures() []signature {
 const oleMagic = "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 
 // classify tells a file's kind from its beginning, or why it is no log.
-func classify(f *os.File, head []byte) (kind, string) {
+func classify(head []byte) (kind, string) {
 	switch {
 	case bytes.HasPrefix(head, []byte("PK\x03\x04")):
 		return kindZip, ""
 	case bytes.HasPrefix(head, []byte(oleMagic)):
-		return kindText, oleReason(f)
+		return kindOLE, ""
 	}
 	for _, s := range signatures() {
 		if len(head) >= s.at && bytes.HasPrefix(head[s.at:], []byte(s.magic)) {
@@ -82,33 +83,6 @@ func classify(f *os.File, head []byte) (kind, string) {
 		return kindText, reason
 	}
 	return kindText, ""
-}
-
-// oleSearch bounds how far the list of streams is looked for in a compound file.
-const oleSearch = 64 << 20
-
-// oleReason tells the compound files apart by the names of their streams, which
-// stand in them as UTF-16.
-func oleReason(f *os.File) string {
-	all, err := io.ReadAll(io.NewSectionReader(f, 0, oleSearch))
-	if err != nil {
-		return "cannot be read: " + err.Error()
-	}
-	switch {
-	case bytes.Contains(all, utf16le("EncryptedPackage")):
-		return "is protected by a password; remove the password and save it again"
-	case bytes.Contains(all, utf16le("Workbook")), bytes.Contains(all, utf16le("Book")):
-		return "is an old workbook (.xls)" + saveAs
-	}
-	return "is an old office document, not a sheet" + saveAs
-}
-
-func utf16le(s string) []byte {
-	var b []byte
-	for _, u := range utf16.Encode([]rune(s)) {
-		b = append(b, byte(u), byte(u>>8))
-	}
-	return b
 }
 
 // markupReason tells pages and other markup, which web sites serve under a

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"html"
 	"io"
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -28,6 +27,18 @@ type layout struct {
 	width   int    // the last column of the sheet with a value or a formula
 	merges  []area // by first row
 	marks   []mark // by row and column
+	classes classSet
+	class   []uint32 // by row: which of classes; rows after the last are Plain
+	// formulas and comments are by row and by index of the cell, nil where they
+	// were not asked for.
+	formulas, comments map[int]map[int]string
+}
+
+// bookFacts is what a workbook's other parts tell of its sheets' cells.
+type bookFacts struct {
+	texts   int     // how many shared texts there are
+	styles  []Class // by the number that a cell has as its s; nil if all are Plain
+	details bool
 }
 
 // mark is a cell whose text is not what excelize gives.
@@ -38,18 +49,21 @@ type mark struct {
 
 // scanner makes a layout from a part's tags.
 type scanner struct {
-	tags   *tagReader
-	lay    layout
-	texts  int // how many shared texts the workbook has
-	row    int
-	cell   cellState
-	closed bool // the rows are complete
-	whole  bool // the part is complete
+	tags     *tagReader
+	lay      layout
+	facts    bookFacts
+	row      int
+	class    []Class // of the row in hand
+	formulas int
+	cell     cellState
+	closed   bool // the rows are complete
+	whole    bool // the part is complete
 }
 
 // cellState is what was met of the cell in hand.
 type cellState struct {
 	col                       int
+	class                     Class
 	typ                       string
 	value                     string
 	stored, formula, hasValue bool
@@ -58,14 +72,13 @@ type cellState struct {
 
 var errCutShort = errors.New("its XML is cut short")
 
-// scan reads a sheet's part as a stream. texts is how many shared texts the
-// workbook has.
-func scan(f *zip.File, texts int) (*layout, error) {
+// scan reads a sheet's part as a stream.
+func scan(f *zip.File, facts bookFacts) (*layout, error) {
 	r, err := f.Open()
 	if err != nil {
 		return nil, err
 	}
-	s := scanner{tags: newTagReader(r), texts: texts}
+	s := scanner{tags: newTagReader(r), facts: facts}
 	err = s.run()
 	if err == nil && !(s.closed && s.whole) {
 		err = errCutShort
@@ -149,8 +162,29 @@ func (s *scanner) startRow() error {
 	if num <= s.row || num > maxRow {
 		return fmt.Errorf("row %d comes after row %d", num, s.row)
 	}
+	s.endRow()
 	s.row, s.cell = num, cellState{}
 	return nil
+}
+
+// endRow keeps the classes of the row in hand.
+func (s *scanner) endRow() {
+	if len(s.class) == 0 {
+		return
+	}
+	for len(s.lay.class) <= s.row {
+		s.lay.class = append(s.lay.class, 0)
+	}
+	s.lay.class[s.row] = s.lay.classes.id(s.class)
+	s.class = s.class[:0]
+}
+
+// classOf gives the classes of a row.
+func (l *layout) classOf(row int) []Class {
+	if row >= len(l.class) {
+		return nil
+	}
+	return l.classes.kinds[l.class[row]]
 }
 
 // startCell takes a cell's place. A cell out of order is refused as a row is.
@@ -167,13 +201,31 @@ func (s *scanner) startCell() error {
 		return fmt.Errorf("the cells of row %d are out of order", s.row)
 	}
 	s.cell = cellState{col: col, typ: cellType(s.tags.attr("t"))}
+	if len(s.facts.styles) > 0 && s.cell.typ == "" {
+		s.cell.class = s.style(s.tags.attr("s"))
+	}
 	if s.tags.empty {
 		return s.endCell()
 	}
 	return nil
 }
 
-// cellType keeps the types that matter here without making a string of each.
+// style is the class of a cell's style. A style that is not there is none.
+func (s *scanner) style(number []byte) Class {
+	n := 0
+	for _, c := range number {
+		if n = n*10 + int(c) - '0'; c < '0' || c > '9' || n >= len(s.facts.styles) {
+			return Plain
+		}
+	}
+	if len(number) == 0 {
+		return s.facts.styles[0]
+	}
+	return s.facts.styles[n]
+}
+
+// cellType keeps the types that matter here without making a string of each; a
+// number is "".
 func cellType(b []byte) string {
 	switch string(b) {
 	case "b":
@@ -184,6 +236,8 @@ func cellType(b []byte) string {
 		return "str"
 	case "inlineStr":
 		return "inlineStr"
+	case "e":
+		return "e"
 	}
 	return ""
 }
@@ -203,6 +257,15 @@ func (s *scanner) endCell() error {
 		s.lay.lastCol = c.col
 	}
 	s.lay.width = max(s.lay.width, c.col)
+	if c.hasValue && c.class != Plain {
+		s.class = setClass(s.class, c.col-1, c.class)
+	}
+	if c.formula && s.facts.details {
+		if s.formulas++; s.formulas > maxMarks {
+			return fmt.Errorf("it has more than %d formulas", maxMarks)
+		}
+		noteCell(&s.lay.formulas, s.row, c.col, c.formulaCell())
+	}
 	if text := c.mark(); text != "" {
 		s.lay.marks = append(s.lay.marks, mark{s.row, c.col, text})
 	}
@@ -214,7 +277,7 @@ func (s *scanner) endCell() error {
 
 func (s *scanner) hasString(number string) bool {
 	n, err := strconv.Atoi(strings.TrimSpace(number))
-	return err == nil && 0 <= n && n < s.texts
+	return err == nil && 0 <= n && n < s.facts.texts
 }
 
 // mark is the text of a boolean, or of a formula without a stored value. A
@@ -226,30 +289,21 @@ func (c *cellState) mark() string {
 	case c.typ == "b" && (c.value == "0" || c.value == "false"):
 		return "FALSE"
 	case c.formula && !c.hasValue && !(c.typ == "str" && c.stored):
-		return FormulaNoValue + html.UnescapeString(c.formulaText)
+		return c.formulaCell()
 	}
 	return ""
 }
 
-// finish puts the merged areas in order and within the used part of the sheet.
-func (s *scanner) finish() (*layout, error) {
-	l := &s.lay
-	kept := l.merges[:0]
-	covered := 0
-	for _, m := range l.merges {
-		m.bottom, m.right = min(m.bottom, l.lastRow), min(m.right, l.width)
-		if m.top > m.bottom || m.left > m.right {
-			continue
-		}
-		covered += (m.bottom - m.top + 1) * (m.right - m.left + 1)
-		kept = append(kept, m)
-	}
-	if covered > maxMergedCells {
-		return nil, fmt.Errorf("its merged areas cover %d cells, more than %d; unmerge them", covered, maxMergedCells)
-	}
-	slices.SortStableFunc(kept, func(a, b area) int { return a.top - b.top })
-	l.merges = kept
-	return l, nil
+// formulaCell is the cell's formula; a character that maxText cut through goes.
+func (c *cellState) formulaCell() string {
+	return FormulaNoValue + strings.ToValidUTF8(html.UnescapeString(c.formulaText), "")
+}
+
+// finish ends the last row and puts the merged areas in order.
+func (s *scanner) finish() (_ *layout, err error) {
+	s.endRow()
+	s.lay.merges, err = clipMerges(s.lay.merges, s.lay.lastRow, s.lay.width)
+	return &s.lay, err
 }
 
 // parseRef reads a cell's name such as B17.

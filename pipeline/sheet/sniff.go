@@ -39,19 +39,42 @@ func isAlnum(c byte) bool {
 
 // sniff chooses the separator that divides the most lines into the same number
 // of cells, two or more. hint, when not 0, wins a tie; a sample that nothing
-// divides is one column, and the comma does for it.
+// divides is one column, and the comma does for it. Of prose most lines are divided
+// by nothing in common: each is one cell.
 func sniff(sample []byte, hint byte) byte {
 	order := separators
 	if hint != 0 {
 		order = string(hint) + order
 	}
-	best, most := byte(','), 0
+	best, most, filled := byte(','), 0, filledLines(sample)
 	for i := range len(order) {
 		if n := agreeing(sample, order[i]); n > most {
 			best, most = order[i], n
 		}
 	}
+	if filled >= proseLines && 5*most < 2*filled {
+		return noSeparator
+	}
 	return best
+}
+
+const (
+	proseLines  = 8    // from how many lines on a text may be prose
+	noSeparator = 0x1f // no text holds it: each line is one cell
+)
+
+// filledLines counts those of the first lines that are not blank.
+func filledLines(sample []byte) int {
+	n := 0
+	for i, line := range bytes.Split(sample, []byte("\n")) {
+		if i == sniffLines {
+			break
+		}
+		if len(bytes.TrimSpace(line)) > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // agreeing is how many of the first lines hold the same number of separators,

@@ -9,8 +9,6 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
-
-	"wakeledger/pipeline/record"
 )
 
 // inMemory is the size up to which excelize keeps a sheet in memory, in bytes;
@@ -24,11 +22,13 @@ type workbook struct {
 	name    string
 	sheets  []sheetPart
 	layouts map[int]*layout // made when a sheet's rows are first asked for
-	strings int             // how many shared texts there are
+	facts   bookFacts
+	zip     *zip.Reader // for the comments, nil where they were not asked for
 	xl      *excelize.File
 }
 
-func openBook(f *os.File, name string, opt Options) (Book, error) {
+// openZip opens a workbook that is a zip archive, of either kind.
+func openZip(f *os.File, name string, opt Options) (Book, error) {
 	b := &workbook{file: f, name: name, layouts: map[int]*layout{}}
 	st, err := f.Stat()
 	if err != nil {
@@ -41,33 +41,39 @@ func openBook(f *os.File, name string, opt Options) (Book, error) {
 	if reason := checkZip(z, opt.MaxUnzipped); reason != "" {
 		return b, &Refusal{name, reason, nil}
 	}
-	if b.sheets, err = listSheets(z); err != nil {
-		return b, b.damaged(err)
+	if isODS(z) {
+		return openODS(f, name, z, opt)
 	}
-	if b.strings, err = countStrings(z); err != nil {
-		return b, b.damaged(err)
-	}
-	if reason := b.sheetReason(); reason != "" {
-		return b, &Refusal{name, reason, nil}
-	}
-	b.describe()
-	if b.xl, err = openExcelize(f.Name(), opt); err != nil {
-		return b, b.damaged(err)
-	}
-	return b, nil
+	return b, b.read(z, opt)
 }
 
-func (b *workbook) damaged(err error) error {
-	if errors.Is(err, errNoWorkbook) {
-		return &Refusal{b.name, "is a zip archive without a workbook in it", err}
+func (b *workbook) read(z *zip.Reader, opt Options) (err error) {
+	if b.sheets, err = listSheets(z); err != nil {
+		return damaged(b.name, err)
 	}
-	return &Refusal{b.name, "is damaged: " + err.Error(), err}
+	if b.facts.texts, err = countStrings(z); err != nil {
+		return damaged(b.name, err)
+	}
+	if reason := b.sheetReason(); reason != "" {
+		return &Refusal{b.name, reason, nil}
+	}
+	b.facts.details, b.zip = opt.Details, z
+	if b.facts.styles, err = cellStyles(z); err != nil {
+		return damaged(b.name, err)
+	}
+	for i := range b.sheets {
+		b.sheets[i].info.describe(b.name)
+	}
+	if b.xl, err = openExcelize(b.file.Name(), opt); err != nil {
+		return damaged(b.name, err)
+	}
+	return nil
 }
 
 // sheetReason refuses workbooks that excelize could not tell the sheets of.
 func (b *workbook) sheetReason() string {
 	if len(b.sheets) == 0 {
-		return "has no sheets with cells"
+		return noSheets
 	}
 	seen := map[string]bool{}
 	for _, s := range b.sheets {
@@ -80,18 +86,16 @@ func (b *workbook) sheetReason() string {
 	return ""
 }
 
-func (b *workbook) describe() {
-	for i := range b.sheets {
-		info := &b.sheets[i].info
-		if info.Hidden {
-			info.Notes = append(info.Notes, "hidden sheet")
-		}
-		if info.Date1904 {
-			info.Notes = append(info.Notes, "dates count from 1904")
-		}
-		if strings.EqualFold(filepath.Ext(b.name), ".csv") {
-			info.Notes = append(info.Notes, "named as a text file, but it is a workbook and was read as one")
-		}
+// describe adds the notes on a workbook's sheet.
+func (i *Info) describe(file string) {
+	if i.Hidden {
+		i.Notes = append(i.Notes, "hidden sheet")
+	}
+	if i.Date1904 {
+		i.Notes = append(i.Notes, "dates count from 1904")
+	}
+	if strings.EqualFold(filepath.Ext(file), ".csv") {
+		i.Notes = append(i.Notes, "named as a text file, but it is a workbook and was read as one")
 	}
 }
 
@@ -137,28 +141,29 @@ func (b *workbook) Rows(i int) (Rows, error) {
 	name := b.sheets[i].info.Name
 	lay, err := b.layout(i)
 	if err != nil {
-		return nil, b.sheetError(name, err)
+		return nil, sheetError(b.name, name, err)
 	}
 	rows, err := b.xl.Rows(name)
 	if err != nil {
-		return nil, b.sheetError(name, err)
+		return nil, sheetError(b.name, name, err)
 	}
-	r := &bookRows{book: b, sheet: name, rows: rows, lay: lay, marks: lay.marks}
+	r := &bookRows{rowMaker: rowMaker{file: b.name, sheet: name}, rows: rows, lay: lay, marks: lay.marks}
 	r.merges.coming = lay.merges
 	return r, nil
-}
-
-func (b *workbook) sheetError(sheet string, err error) error {
-	return &Refusal{b.name, fmt.Sprintf("sheet %q cannot be read: %v", sheet, err), err}
 }
 
 func (b *workbook) layout(i int) (*layout, error) {
 	if l := b.layouts[i]; l != nil {
 		return l, nil
 	}
-	l, err := scan(b.sheets[i].file, b.strings)
+	l, err := scan(b.sheets[i].file, b.facts)
 	if err != nil {
 		return nil, err
+	}
+	if b.facts.details {
+		if l.comments, err = readComments(b.zip, b.sheets[i].file.Name); err != nil {
+			return nil, err
+		}
 	}
 	b.layouts[i] = l
 	return l, nil
@@ -166,18 +171,14 @@ func (b *workbook) layout(i int) (*layout, error) {
 
 // bookRows reads a sheet's rows.
 type bookRows struct {
-	book   *workbook
-	sheet  string
-	rows   *excelize.Rows
-	lay    *layout
-	marks  []mark // those still to come
-	merges merger
-	num    int
-	row    Row
-	err    error
+	rowMaker
+	rows  *excelize.Rows
+	lay   *layout
+	marks []mark // those still to come
+	num   int
+	err   error
 }
 
-func (r *bookRows) Row() *Row  { return &r.row }
 func (r *bookRows) Err() error { return r.err }
 
 // Close implements Rows. What ended the reading is Err's to say.
@@ -202,11 +203,11 @@ func (r *bookRows) Next() bool {
 		err = errUnreadable
 	}
 	if err != nil {
-		r.err = r.book.sheetError(r.sheet, fmt.Errorf("after row %d: %w", r.num, err))
+		r.err = sheetError(r.file, r.sheet, fmt.Errorf("after row %d: %w", r.num, err))
 		return false
 	}
 	r.num++
-	r.take(cells)
+	r.take(Row{Num: r.num, Cells: r.marked(cells), Class: r.lay.classOf(r.num), Formula: r.lay.formulas[r.num], Comment: r.lay.comments[r.num]})
 	return true
 }
 
@@ -221,8 +222,8 @@ func (r *bookRows) columns() (cells []string, err error) {
 	return r.rows.Columns()
 }
 
-// take makes the Row of the cells that excelize gave.
-func (r *bookRows) take(cells []string) {
+// marked puts the texts that excelize does not give among the cells that it gave.
+func (r *bookRows) marked(cells []string) []string {
 	for len(r.marks) > 0 && r.marks[0].row <= r.num {
 		m := r.marks[0]
 		r.marks = r.marks[1:]
@@ -231,13 +232,5 @@ func (r *bookRows) take(cells []string) {
 		}
 		cells[m.col-1] = m.text
 	}
-	merged := r.merges.row(r.num, cells)
-	r.row = Row{Num: r.num, Cells: cells, Merged: merged}
-	for i, c := range cells {
-		if tooLong(c) {
-			pos := record.Pos{File: r.book.name, Sheet: r.sheet, Row: r.num, Col: i + 1}
-			r.row = Row{Num: r.num, Problem: &record.Problem{Pos: pos, Cell: excerpt(c), Reason: longReason}}
-			return
-		}
-	}
+	return cells
 }

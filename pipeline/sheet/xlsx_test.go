@@ -66,15 +66,17 @@ func TestWorkbooksOfOtherPrograms(t *testing.T) {
 		first, last int
 		hidden      bool
 	}{
-		{"legs-openpyxl", 46204, 46387, true},
-		{"legs-libreoffice", 46204, 46387, true},
-		{"legs-gnumeric", 46204, 46387, false}, // It forgets that a sheet was hidden.
-		{"legs1904-openpyxl", 44742, 44925, true},
-		{"legs1904-libreoffice", 44742, 44925, true},
-		{"legs1904-gnumeric", 44742, 44925, false},
+		{"legs-gnumeric.ods", 46204, 46387, true},
+		{"legs-gnumeric.xls", 46204, 46387, true},
+		{"legs-openpyxl.xlsx", 46204, 46387, true},
+		{"legs-libreoffice.xlsx", 46204, 46387, true},
+		{"legs-gnumeric.xlsx", 46204, 46387, false}, // It forgets that a sheet was hidden.
+		{"legs1904-openpyxl.xlsx", 44742, 44925, true},
+		{"legs1904-libreoffice.xlsx", 44742, 44925, true},
+		{"legs1904-gnumeric.xlsx", 44742, 44925, false},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			b := open(t, "testdata/"+c.file+".xlsx")
+			b := open(t, "testdata/"+c.file)
 			infos := b.Sheets()
 			if len(infos) != 2 || infos[0].Name != "Legs 2026" || !infos[0].Workbook || infos[0].Hidden || infos[1].Hidden != c.hidden {
 				t.Errorf("sheets %+v", infos)

@@ -58,11 +58,8 @@ func checkZip(z *zip.Reader, maxUnzipped int64) string {
 }
 
 func foreignReason(z *zip.Reader) string {
-	if f := part(z, "mimetype"); f != nil {
-		b, err := readPart(f)
-		if err == nil && strings.Contains(string(b), "opendocument") {
-			return "is an OpenDocument file (.ods)" + saveAs
-		}
+	if is, sheet := openDocument(z); is && !sheet {
+		return "is an OpenDocument file, but not a sheet"
 	}
 	for _, k := range foreign() {
 		if part(z, k[0]) != nil {

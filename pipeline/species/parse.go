@@ -163,5 +163,6 @@ func (l *List) mean(name string, m meaning) bool {
 		}
 	}
 	l.names[key] = append(l.names[key], m)
+	l.longest = max(l.longest, strings.Count(key, " ")+1)
 	return true
 }

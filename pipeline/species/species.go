@@ -41,6 +41,7 @@ type List struct {
 	order   []string
 	names   map[string][]meaning // by normalised name
 	aliases map[string]string    // by normalised name: code
+	longest int                  // words of the longest name
 }
 
 // meaning is one row of the name table.
@@ -167,6 +168,7 @@ func (l *List) WithAliases(aliases map[string]string) (*List, error) {
 			errs = append(errs, fmt.Errorf("alias %q has no letters", name))
 		default:
 			out.aliases[key] = s.Code
+			out.longest = max(out.longest, len(strings.Fields(key)))
 			out.aliases[singular(key, "s")] = s.Code
 		}
 	}

@@ -59,7 +59,7 @@ func TestFindByOcean(t *testing.T) {
 		{"sailfish", "", "? SAI SFA"}, {"sailfish", "atlantic", "SAI"}, {"pez vela", "eastern pacific", "SFA"},
 		{"albacora", "mediterranean", "ALB"}, {"albacora", "eastern pacific", "YFT"}, {"albie", "atlantic", "LTA"}, {"albie", "pacific", "ALB"},
 		{"bonito", "eastern pacific", "BEP"}, {"bonito", "atlantic", "? BON LTA"}, {"marlin", "atlantic", "? BUM WHM"},
-		{"BFT", "pacific", "PBF"}, {"BFT", "atlantic", "BFT"}, {"spearfish", "pacific", "SSP"}, {"king", "pacific", "? COM KGM"},
+		{"BFT", "pacific", "PBF"}, {"BFT", "atlantic", "BFT"}, {"spearfish", "pacific", "SSP"}, {"king", "pacific", "YTC"},
 		{"tuna", "mediterranean", "? ALB BFT"}, {"yellowfin", "atlantic", "YFT"}, {"wahoo", "indian", "WAH"},
 		{"", "", ""}, {"   ", "pacific", ""}, {"old boot", "pacific", ""}, {"?!", "", ""}, {"(tuna)", "mediterranean", "? ALB BFT"},
 	}

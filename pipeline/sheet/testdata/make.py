@@ -9,10 +9,12 @@ import os
 import shutil
 import subprocess
 import tempfile
+import zipfile
 
 import datetime as dt
 
 from openpyxl import Workbook
+from openpyxl.comments import Comment
 from openpyxl.styles import Font, PatternFill
 from openpyxl.utils.datetime import CALENDAR_MAC_1904
 
@@ -60,26 +62,80 @@ def formulas():
     return wb
 
 
+def forms():
+    """What a cell can be: a row of formats for each of some numbers, formulas,
+    texts with blanks of all kinds, a merged date, repeated cells, comments."""
+    wb = Workbook()
+    ws = wb.active
+    ws.title = "Forms"
+    formats = ["yyyy-mm-dd", "h:mm", "yyyy-mm-dd h:mm", "[h]:mm", "mm:ss", "0.00", "mm-dd-yy", "h:mm:ss AM/PM", "m/d/yy h:mm",
+               "[h]:mm:ss", "mm:ss.0", "mmm yy", '"day" d', "[Red]0.0", "0%", "0.00E+00", '#,##0 "hms"']
+    ws.append(["format"] + formats)
+    for n in (46204.78125, 0.25, 1.5):
+        ws.append(["number"] + [n] * len(formats))
+    ws.append(["text"] + ["x"] * len(formats))
+    ws.append(["blank"])
+    ws.append(["sum", "=B2+1", "=C2", "=TRUE", "=1/0", "=NA()", None, None, "=D2/2"])
+    for row in ws.iter_rows(min_row=2, max_row=7):
+        for cell, code in zip(row[1:], formats):
+            cell.number_format = code
+    # LibreOffice gives a text the value 0 in an .xls where the format is of numbers.
+    ws.append(["text", '="a"&"\U0001f41f"', '=IF(B2>0,"",1)', "=B2>0", '=REPT("word ",2000)'])
+    ws.append([])
+    ws.append(["merged", dt.datetime(2026, 7, 1, 18, 45), None, "a  b\tc", " lead\nline two\n\nlast ", "\U0001f41f 6'2\" \u010d\u0159",
+               1e20, 1e-7, 123456789012345, 0.1, True, False, "<&>\"'"])
+    ws["B10"].number_format = "yyyy-mm-dd h:mm"
+    ws.merge_cells("B10:C12")
+    ws["A10"].comment = Comment("first line\nsecond line", "mate")
+    ws["D9"].comment = Comment("on a blank cell", "mate")
+    for row in range(11, 16):
+        ws.cell(row, 4).value = 7
+    for col in range(4, 12):
+        ws.cell(20, col).value = 5
+    ws.cell(22, 3).comment = Comment("below all", "mate")
+    hidden = wb.create_sheet("H & \u010d")
+    hidden["C3"] = 2
+    hidden.sheet_state = "hidden"
+    wb.create_sheet("Blank")
+    return wb
+
+
 def convert(source, target):
-    """Saves a workbook again through LibreOffice."""
+    """Saves a workbook again through LibreOffice, in the format of the target's ending."""
+    kind = target.rsplit(".", 1)[1]
     with tempfile.TemporaryDirectory() as tmp:
         subprocess.run(
             ["soffice", f"-env:UserInstallation=file://{tmp}/profile", "--headless",
-             "--convert-to", "xlsx", "--outdir", tmp, source],
+             "--convert-to", kind, "--outdir", tmp, source],
             check=True, stdout=subprocess.DEVNULL)
-        shutil.move(os.path.join(tmp, os.path.basename(source)), target)
+        made = os.path.join(tmp, os.path.splitext(os.path.basename(source))[0] + "." + kind)
+        if kind == "ods":
+            shrink(made)
+        shutil.move(made, target)
+
+
+def shrink(path):
+    """Leaves out of an OpenDocument file what is no part of the table, such as its picture."""
+    with zipfile.ZipFile(path) as z:
+        parts = [(i, z.read(i)) for i in z.infolist() if i.filename in ("mimetype", "content.xml", "styles.xml", "META-INF/manifest.xml")]
+    with zipfile.ZipFile(path, "w") as z:
+        for info, content in parts:
+            z.writestr(info, content)
 
 
 def main():
     legs().save("legs-openpyxl.xlsx")
     legs(CALENDAR_MAC_1904).save("legs1904-openpyxl.xlsx")
     formulas().save("sums-openpyxl.xlsx")
+    forms().save("forms-openpyxl.xlsx")
+    for name in ("legs", "legs1904", "sums", "forms"):
+        for kind in ("xlsx", "ods", "xls"):
+            convert(f"{name}-openpyxl.xlsx", f"{name}-libreoffice.{kind}")
     for name in ("legs", "legs1904", "sums"):
-        convert(f"{name}-openpyxl.xlsx", f"{name}-libreoffice.xlsx")
         subprocess.run(["ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx2",
                         f"{name}-openpyxl.xlsx", f"{name}-gnumeric.xlsx"], check=True)
-    subprocess.run(["ssconvert", "legs-openpyxl.xlsx", "legs.ods"], check=True)
-    subprocess.run(["ssconvert", "-T", "Gnumeric_Excel:excel_biff8", "legs-openpyxl.xlsx", "legs.xls"], check=True)
+    subprocess.run(["ssconvert", "legs-openpyxl.xlsx", "legs-gnumeric.ods"], check=True)
+    subprocess.run(["ssconvert", "-T", "Gnumeric_Excel:excel_biff8", "legs-openpyxl.xlsx", "legs-gnumeric.xls"], check=True)
 
 
 if __name__ == "__main__":

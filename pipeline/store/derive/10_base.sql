@@ -20,9 +20,9 @@ CREATE OR REPLACE TEMP TABLE only_boat AS
 SELECT min(boat) AS boat FROM (SELECT boat FROM entry UNION SELECT boat FROM log) WHERE boat IS NOT NULL
 HAVING count(DISTINCT boat) = 1;
 
--- A row and up to 31 lines that it describes.
+-- A row with up to 127 lines, stretches, strikes and fish that it tells of.
 CREATE OR REPLACE TEMP VIEW placed_entry AS
-SELECT *, log_id::BIGINT * 10000000000000 + sheet_no * 10000000000 + "row" * 32 + coalesce(part, 0) AS ord FROM entry;
+SELECT *, log_id::BIGINT * 100000000000000 + sheet_no * 10000000000 + "row" * 128 + coalesce(part, 0) AS ord FROM entry;
 
 CREATE OR REPLACE TEMP VIEW base AS
 SELECT e.* EXCLUDE (boat), l.name AS file,

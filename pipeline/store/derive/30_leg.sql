@@ -6,7 +6,7 @@ WITH dated AS (
     SELECT l.ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg, l.line, l.start_s, l.end_s,
         t.depart_at, t.return_at,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date END) AS on_date,
-        coalesce(l.end_s - l.start_s, l.duration_s) / 3600.0 AS hours
+        coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours
     FROM labelled l LEFT JOIN trip_day t ON t.trip_key = l.trip_key
     WHERE l.kind IN ('legs', 'flat')
       AND ((l.start_s IS NOT NULL AND l.end_s IS NOT NULL) OR l.duration_s IS NOT NULL)

@@ -6,7 +6,9 @@ WITH free AS (
       AND hit_id NOT IN (SELECT fish_hit FROM pair) AND hit_id NOT IN (SELECT strike_hit FROM pair)
 ), scored AS (
     SELECT f.hit_id AS fish_hit, s.hit_id AS strike_hit,
-        coalesce(abs(date_diff('second', s.at, f.at)) / 60.0, 500)
+        -- a row's own fish before all
+        CASE WHEN s.log_id = f.log_id AND s.sheet = f.sheet AND s."row" = f."row" THEN -10000 ELSE 0 END
+        + coalesce(abs(date_diff('second', s.at, f.at)) / 60.0, 500)
         + CASE WHEN s.kind_of_fish = f.kind_of_fish THEN 0 ELSE 60 END
         + CASE WHEN lower(s.line) = lower(f.line) THEN 0 ELSE 30 END
         + CASE WHEN s.leg_id = f.leg_id THEN 0 ELSE 30 END

@@ -19,7 +19,7 @@ WITH keys AS (
     SELECT trip_key, min(boat) AS boat, min(date) AS date FROM kept_bite WHERE trip_key IS NOT NULL GROUP BY ALL
 ), legs AS (
     SELECT t.trip_key, min(m.zone) AS zone, min(l.zone) AS log_zone FROM leg_trip t JOIN leg_made m USING (leg_id)
-    JOIN log l ON l.log_id = m.ord // 10000000000000 GROUP BY ALL
+    JOIN log l ON l.log_id = m.ord // 100000000000000 GROUP BY ALL
 ), said AS (
     -- what rows of legs and of a flat log say of their trip
     SELECT t.trip_key, first_known(c.on_date + to_seconds(e.depart_s), c.ord) AS depart_at,

@@ -44,6 +44,7 @@ CREATE TABLE entry_shape (
     start_s         BIGINT,
     end_s           BIGINT,
     duration_s      DOUBLE,
+    stopped_s       DOUBLE,            -- of the time from start to end, with no lines out
     speed_kn        DOUBLE,
     strike_speed_kn DOUBLE,
     lines_out       BIGINT,
@@ -108,6 +109,19 @@ CREATE TABLE set_aside (
     cell    VARCHAR NOT NULL,
     reason  VARCHAR NOT NULL,
     stage   VARCHAR NOT NULL
+);
+
+-- What only the log's owner can settle. effect: the totals that rest on it.
+CREATE TABLE question (
+    log_id  INTEGER NOT NULL,
+    no      INTEGER NOT NULL,   -- its place among the log's
+    id      VARCHAR NOT NULL,
+    file    VARCHAR NOT NULL,
+    sheet   VARCHAR NOT NULL,
+    about   VARCHAR NOT NULL,   -- the heading, or the row
+    text    VARCHAR NOT NULL,
+    options VARCHAR[] NOT NULL,
+    effect  VARCHAR[] NOT NULL
 );
 
 -- Cells of rows that are kept, but may be wrong by themselves.

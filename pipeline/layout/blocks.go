@@ -1,0 +1,103 @@
+package layout
+
+import "strings"
+
+// Shape is how a block stands in its sheet.
+type Shape string
+
+// The shapes of block.
+const (
+	Table   Shape = "table"   // headings above columns
+	Records Shape = "records" // labels repeated for each record, beside or across
+	Form    Shape = "form"    // one record: labels beside their values
+)
+
+// Likeness tells what the caller knows of texts.
+type Likeness struct {
+	Label func(text string) float64 // how much a text is like a column's heading or a form's label, 0 to 1
+	Key   func(text string) bool    // whether a heading may name a day or a trip, so that it begins a table of its own
+}
+
+// Label is what stands over a column of a block, or beside a value.
+type Label struct {
+	Col   int // of the cells in the block's rows
+	Text  string
+	Group string // what stands over several labels, this one among them
+	Unit  string // of a row of units under the headings
+}
+
+// Full is the label with its group before it and its unit behind.
+func (l Label) Full() string { return strings.TrimSpace(l.Group + " " + l.Text + " " + l.Unit) }
+
+// Block is labels and the rows of cells under them.
+type Block struct {
+	Grid   *Grid
+	Shape  Shape
+	Heads  []int // indexes of the heading's rows in the grid
+	Labels []Label
+	Rows   []Row
+	Totals []Row    // sums of rows, once they are told from them
+	Above  []string // texts between the block above and this one
+	Open   bool     // its rows may go on beyond the grid's
+}
+
+// Note is a text that is part of no block.
+type Note struct {
+	Row, Col int
+	Text     string
+}
+
+// Sheet is a sheet taken apart.
+type Sheet struct {
+	Grid   *Grid
+	Blocks []Block
+	Notes  []Note
+}
+
+// Take takes a sheet's grid apart.
+func Take(g *Grid, like Likeness) *Sheet {
+	s := &Sheet{Grid: g}
+	used := map[int]bool{}
+	heads := g.heads(like)
+	if diary, ok := g.diary(); ok {
+		for _, text := range diary.Above {
+			s.Notes = append(s.Notes, Note{Text: text})
+		}
+		s.Blocks = []Block{diary}
+		return s
+	}
+	if turned, ok := g.turned(like); ok && len(heads) == 0 {
+		s.Blocks = []Block{turned}
+		return s
+	}
+	for k, h := range heads {
+		end := len(g.Rows)
+		if k+1 < len(heads) {
+			end = heads[k+1].first
+		}
+		s.Blocks = append(s.Blocks, g.tables(h, end, like)...)
+		for r := h.first; r < end; r++ {
+			used[r] = r <= h.last || !g.isAside(h, r, like)
+		}
+	}
+	s.outside(used, like)
+	s.titles(used)
+	return s
+}
+
+// titles gives each block the texts that stand above it, up to the block before.
+func (s *Sheet) titles(used map[int]bool) {
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
+		if b.Shape != Table {
+			continue
+		}
+		for r := b.Heads[0] - 1; r >= 0 && !used[r]; r-- {
+			for _, c := range s.Grid.Rows[r].Cells {
+				if c.Look != Blank {
+					b.Above = append(b.Above, c.Text)
+				}
+			}
+		}
+	}
+}

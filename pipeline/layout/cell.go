@@ -1,0 +1,66 @@
+package layout
+
+import (
+	"regexp"
+	"strings"
+
+	"wakeledger/pipeline/sheet"
+)
+
+// Look is what a cell looks like.
+type Look uint8
+
+// The looks of a cell.
+const (
+	Blank Look = iota
+	Number
+	Clock
+	Date
+	Duration
+	Text
+)
+
+// Cell is one cell of a grid.
+type Cell struct {
+	Text    string
+	Look    Look
+	Formula string // "" where it holds none
+	Comment string
+}
+
+var (
+	numberLike   = regexp.MustCompile(`^(~|c\.|ca\.?|est\.?|about)?\s*[$€£]?[-+]?\d+([.,]\d+)?\s*(%|"|''|'|#|°|[\pL]{1,4}\.?|knots|lines|rods)?\s*\??$|^\d+ \d/\d$|^\d+-\d+(\.\d)?\s*(kts?|kn|knots)?$`)
+	clockLike    = regexp.MustCompile(`(?i)^~?\d{1,2}\s*[:h.]\s*\d{2}(:\d{2}(\.\d+)?)?\s*h?\s*([ap]\.?\s?m?\.?)?$|^~?\d{1,2}\s*[ap]\.?m\.?$|^noon$`)
+	dateLike     = regexp.MustCompile(`(?i)^((mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mie|jeu|gio|jue|ven|vie|sam|sab|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex)[\pL]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}([/.\-]\d{2,4})?|\d{1,2}(st|nd|rd|th|\.)?[ \-]?\s?(de )?\pL{3,10}\.?,?[ \-]?\s?(de )?(\d{2,4})?|\pL{3,10}\.?[ \-]\d{1,2}(st|nd|rd|th)?(,?[ \-]\d{2,4})?)(\s*\(\pL+\.?\))?(\s+\d{1,2}:\d\d(:\d\d)?\s*([ap]m)?)?$`)
+	isoLike      = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}([T ]\d{2}:\d{2}(:\d{2})?.*)?$`)
+	durationLike = regexp.MustCompile(`(?i)^\d{1,2}\s*(h|hrs?|hours?)\s*(\d{1,2}\s*(m|min)?)?$|^\d+\s*(m|min|mins|minutes)$`)
+)
+
+// classLooks are the looks of a workbook's cells by their number format.
+var classLooks = map[sheet.Class]Look{sheet.Date: Date, sheet.DateTime: Date, sheet.Clock: Clock, sheet.Duration: Duration}
+
+// lookOf tells what a cell looks like, from what the file knows of it, else from its text.
+func lookOf(text string, class sheet.Class) Look {
+	if text == "" || text == "-" || text == "--" || text == "—" {
+		return Blank
+	}
+	if look, ok := classLooks[class]; ok && text[0] >= '0' && text[0] <= '9' {
+		return look
+	}
+	if len(text) > 40 {
+		return Text
+	}
+	switch {
+	case clockLike.MatchString(text) && !strings.Contains(text, ".") || clockLike.MatchString(text) && strings.ContainsAny(text, "apAP"):
+		return Clock
+	case isoLike.MatchString(text):
+		return Date
+	case durationLike.MatchString(text):
+		return Duration
+	case numberLike.MatchString(text):
+		return Number
+	case dateLike.MatchString(text) && strings.ContainsAny(text, "0123456789"):
+		return Date
+	}
+	return Text
+}

@@ -1,0 +1,48 @@
+package layout
+
+import (
+	"regexp"
+	"strings"
+)
+
+var (
+	clockFirst = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?)?|[0-2]\d[0-5]\d)\b[\s,;:\-–—]+(\S.*)$`)
+	dayFirst   = regexp.MustCompile(`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mie|jeu|gio|jue|ven|vie|sam|sab|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
+)
+
+// diary takes a text whose lines begin with a clock time under a line for each day: one
+// row an entry, with its day, its time and what happened.
+func (g *Grid) diary() (Block, bool) {
+	timed, dated := 0, 0
+	for i := range g.Rows {
+		c := g.Rows[i].at(0)
+		if len(g.Rows[i].filled(0, g.Width)) != 1 || c.Look == Blank {
+			continue
+		}
+		if clockFirst.MatchString(c.Text) {
+			timed++
+		} else if dayFirst.MatchString(c.Text) {
+			dated++
+		}
+	}
+	if timed < 5 || 3*timed < len(g.Rows) || dated == 0 {
+		return Block{}, false
+	}
+	b := Block{Grid: g, Shape: Records, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}
+	day, head := "", true
+	for i := range g.Rows {
+		text := g.Rows[i].at(0).Text
+		if m := clockFirst.FindStringSubmatch(text); m != nil {
+			head = false
+			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: day, Look: Date}, {Text: strings.TrimSpace(m[1]), Look: Clock}, {Text: m[3], Look: Text}}})
+		} else if m := dayFirst.FindStringSubmatch(text); m != nil && lookOf(m[2], 0) == Date {
+			day, head = m[2], false
+		} else if head {
+			b.Above = append(b.Above, text)
+		} else if n := len(b.Rows); n > 0 && b.Rows[n-1].Num == g.Rows[i].Num-1 {
+			c := &b.Rows[n-1].Cells[2]
+			c.Text += " " + text
+		}
+	}
+	return b, day != ""
+}

@@ -1,0 +1,15 @@
+// Package layout finds the blocks of a sheet by their shape: tables (several of them,
+// one below the other or side by side, with headings of one or two rows), forms whose
+// labels stand beside their values, records of "key: value", and records across. Each
+// becomes the same thing: labels, and rows of cells under them. What is left are
+// titles, notes and totals. It knows shapes; what a label means it does not know, only
+// how much a text is like a label, which its caller tells.
+//
+//	cell.go    what a cell looks like: number, clock, date, duration, text
+//	grid.go    a sheet's cells
+//	head.go    which rows are headings
+//	table.go   the rows under a heading, tables side by side
+//	form.go    labels beside their values
+//	turn.go    records across
+//	blocks.go  all of these together
+package layout

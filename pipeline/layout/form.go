@@ -1,0 +1,159 @@
+package layout
+
+import (
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/sheet"
+)
+
+// pair is a label with the value beside it or behind its colon.
+type pair struct {
+	row   int // of the grid
+	col   int
+	label string
+	value Cell
+}
+
+// outside takes what lies outside tables: pairs of labels and values, which make a
+// form or, where the labels come again, records; and notes.
+func (s *Sheet) outside(used map[int]bool, like Likeness) {
+	var pairs []pair
+	for r := range s.Grid.Rows {
+		if !used[r] {
+			pairs = append(pairs, s.line(r, like)...)
+		}
+	}
+	if len(pairs) == 0 {
+		return
+	}
+	count := map[string]int{}
+	most := 0
+	for _, p := range pairs {
+		k := strings.ToLower(p.label)
+		count[k]++
+		most = max(most, count[k])
+	}
+	again, of := 0, 0
+	for _, n := range count {
+		if n > 1 {
+			again++
+			of += n
+		}
+	}
+	if again >= 2 && 10*of >= 6*len(pairs) {
+		s.records(pairs, count, most)
+		return
+	}
+	b := Block{Grid: s.Grid, Shape: Form}
+	row := Row{Num: s.Grid.Rows[pairs[0].row].Num}
+	b.put(&row, pairs)
+	b.Rows = []Row{row}
+	s.Blocks = append(s.Blocks, b)
+}
+
+// records parts pairs into records, each of which begins with the label that most of
+// them begin with.
+func (s *Sheet) records(pairs []pair, count map[string]int, most int) {
+	first := ""
+	for _, p := range pairs {
+		if k := strings.ToLower(p.label); count[k] >= 2 && 10*count[k] >= 6*most {
+			first = k
+			break
+		}
+	}
+	b := Block{Grid: s.Grid, Shape: Records}
+	var now []pair
+	flush := func() {
+		if len(now) > 0 {
+			row := Row{Num: s.Grid.Rows[now[0].row].Num}
+			b.put(&row, now)
+			b.Rows = append(b.Rows, row)
+		}
+		now = nil
+	}
+	for _, p := range pairs {
+		if strings.ToLower(p.label) == first {
+			flush()
+		}
+		now = append(now, p)
+	}
+	flush()
+	s.Blocks = append(s.Blocks, b)
+}
+
+// put puts a record's values under the block's labels; of a label that comes again in
+// one record the second has a label of its own.
+func (b *Block) put(row *Row, pairs []pair) {
+	times := map[string]int{}
+	for _, p := range pairs {
+		k := strings.ToLower(p.label)
+		label := p.label
+		if times[k]++; times[k] > 1 {
+			label += " " + strconv.Itoa(times[k])
+		}
+		at := -1
+		for i, l := range b.Labels {
+			if strings.EqualFold(l.Text, label) {
+				at = i
+			}
+		}
+		if at < 0 {
+			at = len(b.Labels)
+			b.Labels = append(b.Labels, Label{Col: at, Text: label})
+		}
+		for len(row.Cells) <= at {
+			row.Cells = append(row.Cells, Cell{})
+		}
+		row.Cells[at] = p.value
+	}
+}
+
+// line takes the pairs of one row; its other texts are notes.
+func (s *Sheet) line(r int, like Likeness) []pair {
+	var pairs []pair
+	row := &s.Grid.Rows[r]
+	cells := row.filled(0, len(row.Cells))
+	for k := 0; k < len(cells); k++ {
+		i := cells[k]
+		c := row.Cells[i]
+		next := Cell{}
+		if k+1 < len(cells) {
+			next = row.Cells[cells[k+1]]
+		}
+		label, value, colon := key(c, like)
+		switch {
+		case colon && value != "":
+			pairs = append(pairs, pair{r, i, label, Cell{Text: value, Look: lookOf(value, sheet.Plain)}})
+		case colon && (next.Look == Blank || strings.HasSuffix(next.Text, ":")):
+			// a label that nobody filled in
+		case colon, c.Look == Text && len(c.Text) < 50 && like.Label(c.Text) > 0.5 && isValue(next, like) && (next.Look != Text || cells[k+1] == i+1):
+			pairs = append(pairs, pair{r, i, label, next})
+			k++
+		case c.Text != "":
+			s.Notes = append(s.Notes, Note{row.Num, i + 1, c.Text})
+		}
+	}
+	return pairs
+}
+
+// isValue tells what may stand beside a label without a colon.
+func isValue(c Cell, like Likeness) bool {
+	return c.Look != Blank && !strings.HasSuffix(c.Text, ":") && (c.Look != Text || like.Label(c.Text) < 0.5)
+}
+
+// key parts "label: value"; a sentence that has a colon in it is none.
+func key(c Cell, like Likeness) (label, value string, ok bool) {
+	if c.Look != Text {
+		return c.Text, "", false
+	}
+	label, value, ok = strings.Cut(c.Text, ":")
+	label, value = strings.TrimSpace(label), strings.TrimSpace(value)
+	if !ok || label == "" || strings.ContainsAny(label[:1], "0123456789") {
+		return c.Text, "", false
+	}
+	if l := like.Label(label); len(label) > maxLabel || l < 0.5 && (len(strings.Fields(label)) > 4 || len(value) > 60) {
+		return c.Text, "", false
+	}
+	return label, value, true
+}

@@ -1,0 +1,94 @@
+package layout
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/sheet"
+)
+
+// Row is one row of a grid, with the number that its sheet gives it.
+type Row struct {
+	Num    int
+	Cells  []Cell
+	Merged map[int]string // as in sheet.Row
+}
+
+// at is a cell of the row; a blank one beyond its end.
+func (r *Row) at(i int) Cell {
+	if i < len(r.Cells) {
+		return r.Cells[i]
+	}
+	return Cell{}
+}
+
+// filled are the indexes of the cells from lo to hi that are not blank.
+func (r *Row) filled(lo, hi int) []int {
+	var out []int
+	for i := lo; i < min(hi, len(r.Cells)); i++ {
+		if r.Cells[i].Look != Blank {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// Grid is the cells of one sheet, or of its first rows.
+type Grid struct {
+	Index int // of the sheet in its book
+	Info  sheet.Info
+	Rows  []Row // blank ones left out
+	Width int
+	More  bool // the sheet has rows beyond these
+
+	Problems []record.Problem // rows among these that could not be read
+}
+
+// Read reads at most most rows of a sheet.
+func Read(book sheet.Book, index, most int) (*Grid, error) {
+	g := &Grid{Index: index, Info: book.Sheets()[index]}
+	rows, err := book.Rows(index)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		if len(g.Rows) == most {
+			g.More = true
+			return g, nil
+		}
+		g.add(rows.Row())
+	}
+	return g, rows.Err()
+}
+
+// add takes a row over; rows that hold nothing, or could not be read, are left to
+// the reading proper.
+func (g *Grid) add(from *sheet.Row) {
+	if from.Problem != nil {
+		g.Problems = append(g.Problems, *from.Problem)
+		return
+	}
+	row := Row{Num: from.Num}
+	filled := false
+	for i, text := range from.Cells {
+		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " "))}
+		var class sheet.Class
+		if i < len(from.Class) {
+			class = from.Class[i]
+		}
+		c.Look, c.Formula, c.Comment = lookOf(c.Text, class), from.Formula[i], from.Comment[i]
+		row.Cells = append(row.Cells, c)
+		filled = filled || c.Look != Blank
+	}
+	if from.Merged != nil {
+		row.Merged = map[int]string{}
+		for i, v := range from.Merged {
+			row.Merged[i] = v
+		}
+	}
+	if filled {
+		g.Rows = append(g.Rows, row)
+		g.Width = max(g.Width, len(row.Cells))
+	}
+}

@@ -1,0 +1,244 @@
+package layout
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/unit"
+)
+
+// head is the rows of one heading: names, maybe groups over them and units under them.
+type head struct {
+	first, names, last int // rows of the grid; names is the row of the names
+	units              bool
+}
+
+const (
+	maxLabel = 120 // bytes: longer texts are no headings
+	reach    = 8   // rows below a heading that tell what its columns hold
+)
+
+// heads finds the rows that are headings, from the top.
+func (g *Grid) heads(like Likeness) []head {
+	var found []head
+	for r := 0; r < len(g.Rows); r++ {
+		if !g.isHead(r, like) || len(found) > 0 && g.isData(found[len(found)-1], r) {
+			continue
+		}
+		h := head{first: r, names: r, last: r}
+		free := 0
+		if len(found) > 0 {
+			free = found[len(found)-1].last + 1
+		}
+		if r > free && g.isGroup(r-1, r) {
+			h.first = r - 1
+		}
+		if r+1 < len(g.Rows) && g.isUnits(r+1) {
+			h.last, h.units = r+1, true
+		} else if r+1 < len(g.Rows) && h.first == r && g.isHead(r+1, like) && g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
+			h.names, h.last = r+1, r+1
+			if r+2 < len(g.Rows) && g.isUnits(r+2) {
+				h.last, h.units = r+2, true
+			}
+		}
+		found = append(found, h)
+		r = h.last
+	}
+	return found
+}
+
+// isHead tells a row of headings: distinct short texts that are like labels, or that
+// stand over columns of something else.
+func (g *Grid) isHead(r int, like Likeness) bool {
+	row := &g.Rows[r]
+	cells := row.filled(0, len(row.Cells))
+	n := float64(len(cells))
+	if len(cells) < 2 {
+		return false
+	}
+	texts, colons, hits, sure, contrast := 0.0, 0, 0.0, 0, 0.0
+	distinct := map[string]bool{}
+	for _, i := range cells {
+		c := row.Cells[i]
+		if c.Formula != "" || len(c.Text) > maxLabel {
+			continue
+		}
+		l := like.Label(c.Text)
+		if c.Look == Text && digits(c.Text) < 3 || l >= 0.9 {
+			texts++
+		}
+		if strings.HasSuffix(c.Text, ":") {
+			colons++
+		}
+		hits += l
+		if l > 0.5 {
+			sure++
+		}
+		distinct[strings.ToLower(c.Text)] = true
+		contrast += g.contrast(r, i)
+	}
+	if texts < 0.8*n || colons >= 2 || float64(len(distinct)) < 0.5*n || g.repeated(r, cells, like) {
+		return false
+	}
+	if len(cells) == 2 {
+		return sure == 2 && g.pairs(r, cells)
+	}
+	return sure >= 2 && hits >= 0.34*n || contrast >= 0.5*n && g.coherent(r, cells)
+}
+
+func digits(s string) int {
+	n := 0
+	for _, r := range s {
+		if r >= '0' && r <= '9' {
+			n++
+		}
+	}
+	return n
+}
+
+// isData tells a row that stands under a heading as the rows before it do: where it is
+// filled, they look the same.
+func (g *Grid) isData(h head, r int) bool {
+	alike, all := 0, 0
+	for _, i := range g.Rows[r].filled(0, g.Width) {
+		looks := map[Look]int{}
+		n := 0
+		for q := h.last + 1; q < r; q++ {
+			if look := g.Rows[q].at(i).Look; look != Blank {
+				looks[look]++
+				n++
+			}
+		}
+		all++
+		if n > 1 && 10*looks[g.Rows[r].Cells[i].Look] >= 8*n && g.Rows[h.names].at(i).Look != Blank {
+			alike++
+		}
+	}
+	return r > h.last+2 && alike == all && !g.sameTexts(r, h.names)
+}
+
+// contrast is 1 where what stands under a text is mostly no text.
+func (g *Grid) contrast(r, i int) float64 {
+	other, all := 0, 0
+	for q := r + 1; q < min(len(g.Rows), r+1+reach); q++ {
+		if look := g.Rows[q].at(i).Look; look != Blank {
+			all++
+			if look != Text {
+				other++
+			}
+		}
+	}
+	if all > 0 && 2*other > all {
+		return 1
+	}
+	return 0
+}
+
+// coherent tells a row under which at least three rows fill half of its columns.
+func (g *Grid) coherent(r int, cells []int) bool {
+	n := 0
+	for q := r + 1; q < min(len(g.Rows), r+1+reach); q++ {
+		filled := 0
+		for _, i := range cells {
+			if g.Rows[q].at(i).Look != Blank {
+				filled++
+			}
+		}
+		if 2*filled >= len(cells) {
+			n++
+		}
+	}
+	return n >= 3
+}
+
+// pairs tells a heading of two columns from a label beside a value: rows below fill
+// the same two.
+func (g *Grid) pairs(r int, cells []int) bool {
+	n := 0
+	for q := r + 1; q < min(len(g.Rows), r+1+reach); q++ {
+		if f := g.Rows[q].filled(0, g.Width); len(f) == 2 && f[0] == cells[0] && f[1] == cells[1] {
+			n++
+		}
+	}
+	return n >= 3
+}
+
+// repeated tells data: many of the row's texts stand again in the same column, in
+// rows that are not this one again.
+func (g *Grid) repeated(r int, cells []int, like Likeness) bool {
+	again := 0
+	labels := map[int]bool{}
+	for q := max(0, r-6); q < min(len(g.Rows), r+12); q++ {
+		labels[q] = g.labelled(q, like)
+	}
+	for _, i := range cells {
+		for q := max(0, r-6); q < min(len(g.Rows), r+12); q++ {
+			if q != r && !labels[q] && strings.EqualFold(g.Rows[q].at(i).Text, g.Rows[r].Cells[i].Text) && !g.sameTexts(r, q) {
+				again++
+				break
+			}
+		}
+	}
+	return 5*again >= 2*len(cells)
+}
+
+// labelled tells a row most of whose cells are like labels.
+func (g *Grid) labelled(r int, like Likeness) bool {
+	cells := g.Rows[r].filled(0, g.Width)
+	n := 0
+	for _, i := range cells {
+		if like.Label(g.Rows[r].Cells[i].Text) >= 0.9 {
+			n++
+		}
+	}
+	return 10*n >= 6*len(cells)
+}
+
+// sameTexts tells two rows most of whose texts are the same.
+func (g *Grid) sameTexts(a, b int) bool {
+	same, all := 0, 0
+	for i := range g.Rows[a].Cells {
+		if c := g.Rows[a].Cells[i]; c.Look != Blank {
+			all++
+			if strings.EqualFold(c.Text, g.Rows[b].at(i).Text) {
+				same++
+			}
+		}
+	}
+	return 10*same >= 7*all
+}
+
+// isGroup tells a row of names that stand over several headings each.
+func (g *Grid) isGroup(r, names int) bool {
+	if g.Rows[r].Num != g.Rows[names].Num-1 {
+		return false
+	}
+	cells := g.Rows[r].filled(0, g.Width)
+	under := g.Rows[names].filled(0, g.Width)
+	if len(cells) == 0 || len(cells) >= len(under) {
+		return false
+	}
+	for _, i := range cells {
+		c := g.Rows[r].Cells[i]
+		if c.Look != Text || len(c.Text) > 40 || strings.Contains(c.Text, ":") {
+			return false
+		}
+	}
+	return len(cells) > 1 || cells[0] > under[0]
+}
+
+// unitWords stand in a row of units beside units proper.
+var unitWords = map[string]bool{"#": true, "no": true, "no.": true, "n": true, "count": true, "24hr": true, "24 hr": true, "24h": true, "hh:mm": true, "h:mm": true, "hhmm": true,
+	"m/d/y": true, "d/m/y": true, "mm/dd": true, "dd/mm": true, "y/n": true, "am/pm": true, "local": true, "$": true, "gal": true, "mm/dd/yy": true, "dd/mm/yy": true, "deg": true, "text": true}
+
+// isUnits tells a row of units under the headings.
+func (g *Grid) isUnits(r int) bool {
+	cells := g.Rows[r].filled(0, g.Width)
+	units := 0
+	for _, i := range cells {
+		t := strings.ToLower(strings.Trim(g.Rows[r].Cells[i].Text, "()[] "))
+		if _, ok := unit.Lookup(t); ok || unitWords[t] {
+			units++
+		}
+	}
+	return units >= 2 && 5*units >= 4*len(cells)
+}

@@ -1,0 +1,80 @@
+package layout
+
+// turned takes a sheet whose labels stand in its first column, with a record in each
+// column beside it.
+func (g *Grid) turned(like Likeness) (Block, bool) {
+	if g.Width < 4 || g.More {
+		return Block{}, false
+	}
+	labels, hits, body := 0, 0.0, 0
+	for r := range g.Rows {
+		c := g.Rows[r].at(0)
+		if len(g.Rows[r].filled(0, g.Width)) >= 3 {
+			body++
+		}
+		if c.Look == Text && len(g.Rows[r].filled(1, g.Width)) >= 2 {
+			labels++
+			hits += like.Label(c.Text)
+		}
+	}
+	if labels < 5 || hits < 0.6*float64(labels) || body < 4 || g.alike(true) <= g.alike(false)+0.12 {
+		return Block{}, false
+	}
+	b := Block{Grid: g, Shape: Records}
+	for r := range g.Rows {
+		if g.Rows[r].at(0).Look == Text {
+			b.Labels = append(b.Labels, Label{Col: len(b.Labels), Text: oneLine(g.Rows[r].at(0).Text)})
+		}
+	}
+	for i := 1; i < g.Width; i++ {
+		row := Row{Num: g.Rows[0].Num}
+		for r := range g.Rows {
+			if g.Rows[r].at(0).Look == Text {
+				row.Cells = append(row.Cells, g.Rows[r].at(i))
+			}
+		}
+		if len(row.filled(0, len(row.Cells))) > 1 {
+			b.Rows = append(b.Rows, row)
+		}
+	}
+	return b, len(b.Rows) > 1
+}
+
+// alike is how much the cells of rows (or of columns) look alike.
+func (g *Grid) alike(rows bool) float64 {
+	same, all := 0, 0
+	count := func(looks map[Look]int) {
+		n, most := 0, 0
+		for look, k := range looks {
+			if look != Blank {
+				n += k
+				most = max(most, k)
+			}
+		}
+		if n >= 3 {
+			all += n
+			same += most
+		}
+	}
+	if rows {
+		for r := range g.Rows {
+			looks := map[Look]int{}
+			for i := 1; i < g.Width; i++ {
+				looks[g.Rows[r].at(i).Look]++
+			}
+			count(looks)
+		}
+	} else {
+		for i := 1; i < g.Width; i++ {
+			looks := map[Look]int{}
+			for r := range g.Rows {
+				looks[g.Rows[r].at(i).Look]++
+			}
+			count(looks)
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return float64(same) / float64(all)
+}

@@ -1,0 +1,358 @@
+package meaning
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// builder makes the plan of one block from what its group was understood as.
+type builder struct {
+	t     *Lexicon
+	plan  *plan.Block
+	block *layout.Block
+	group *group
+	rows  [][]string // the block's cells
+}
+
+func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns []int, l *legend) *builder {
+	p := &plan.Block{Sheet: b.Grid.Index, Name: b.Grid.Info.Name, Kind: g.kind, Why: why, Shape: string(b.Shape)}
+	for _, r := range b.Heads {
+		var texts []string
+		for _, cell := range b.Grid.Rows[r].Cells {
+			texts = append(texts, cell.Text)
+		}
+		p.Heads = append(p.Heads, texts)
+		p.Row = b.Grid.Rows[r].Num
+	}
+	x := &builder{t: t, plan: p, block: b, group: g}
+	for _, row := range b.Rows {
+		texts := make([]string, len(row.Cells))
+		for i, cell := range row.Cells {
+			texts[i] = cell.Text
+		}
+		x.rows = append(x.rows, texts)
+	}
+	x.bind(c, columns, l)
+	return x
+}
+
+// bind gives each label of the block the meaning of its group's column.
+func (x *builder) bind(c choice, columns []int, l *legend) {
+	p := x.plan
+	seen := map[*plan.Column]int{}
+	for i, label := range x.block.Labels {
+		j := columns[i]
+		cand := x.group.cands[j][c[j]]
+		u := plan.Unknown{Index: label.Col, Heading: headingOf(label)}
+		if u.Heading == "" {
+			u.Heading = "column " + columnName(label.Col)
+		}
+		switch {
+		case cand.column == nil:
+			p.Unknown = append(p.Unknown, u)
+		case cand.column == asideColumn:
+			u.Aside = cand.aside
+			p.Unknown = append(p.Unknown, u)
+		case cand.column == catchColumn:
+			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
+		case cand.column == rodColumn:
+			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
+		case cand.column == spreadColumn:
+			p.Unknown, p.Spread = append(p.Unknown, u), append(p.Spread, u)
+		default:
+			v := x.group.values[j]
+			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: cand.column, Unit: cand.unit,
+				Set: seen[cand.column], Codes: l.codesFor(v), Guess: x.t.said(label).guess})
+			seen[cand.column]++
+		}
+	}
+}
+
+// headingOf is a label as users see it.
+func headingOf(l layout.Label) string {
+	if l.Group != "" {
+		return l.Group + " " + l.Text
+	}
+	return l.Text
+}
+
+func columnName(col int) string {
+	if col < 26 {
+		return string(rune('A' + col))
+	}
+	return string(rune('A'+col/26-1)) + string(rune('A'+col%26))
+}
+
+func (x *builder) note(format string, args ...any) {
+	x.plan.Notes = append(x.plan.Notes, fmt.Sprintf(format, args...))
+}
+
+// settle works out what the block's own cells and titles say beyond its columns' meanings.
+func (x *builder) settle() {
+	x.section()
+	x.unsigned()
+	x.onlyUnits(x.rows)
+	x.carried(x.rows)
+	x.caught()
+	x.plan.Hashed = hashed(x.block.Grid)
+	x.twelve()
+	x.inclusive()
+	x.tagged()
+	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
+		x.plan.Spread = nil
+	}
+}
+
+// hashed tells a log in which # begins comments: a few rows start so, one of
+// them with words after it. In a log that numbers its rows #1, #2, #3 most do.
+func hashed(g *layout.Grid) bool {
+	words, numbers, filled := 0, 0, 0
+	for _, row := range g.Rows {
+		c := ""
+		if len(row.Cells) > 0 {
+			c = row.Cells[0].Text
+		}
+		rest, hash := strings.CutPrefix(c, "#")
+		switch {
+		case c == "":
+		case !hash:
+			filled++
+		case rest == "" || rest[0] < '0' || rest[0] > '9':
+			words++
+		default:
+			numbers++
+		}
+	}
+	return words > 0 && 3*numbers < filled
+}
+
+// section takes a title such as "Tag & release" for the fate of each row's fish.
+func (x *builder) section() {
+	if x.plan.Binds("outcome", "kept") || len(x.block.Above) == 0 || (x.plan.Kind != plan.Fish && x.plan.Kind != plan.Strikes) {
+		return
+	}
+	title := x.block.Above[0]
+	if fate, _, _, ok := words.FateOf(title); ok && fate == words.Released && len(title) < 40 {
+		x.give(title, x.t.named("kept", "kept"), "released", false)
+	}
+}
+
+func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
+	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) {
+		return
+	}
+	x.plan.Given = append(x.plan.Given, plan.Given{Heading: label, Column: c, Text: text, Default: usual})
+	if usual {
+		x.note("%s %s is usual, as the log says: taken where a row says nothing", label, text)
+	} else {
+		x.note("%s %q stands once for all rows", c.Name, text)
+	}
+}
+
+// statesDay tells a text that is a whole date, with its year, even if the order
+// of its day and month is open.
+func statesDay(text string) bool {
+	m, err := unit.ParseMoment(text, unit.OrderUnknown)
+	return err == nil && m.HasDate || errors.Is(err, unit.ErrAmbiguousDate)
+}
+
+// unsigned keeps coordinates by name whose degrees and minutes have neither a sign nor a
+// letter, here or in the heading: 88 22.0 lies on both sides of Greenwich.
+func (x *builder) unsigned() {
+	open := func(b plan.Binding) bool {
+		if b.Column.Parse != "latitude" && b.Column.Parse != "longitude" {
+			return false
+		}
+		w := strings.Fields(normalise(b.Heading))
+		if len(w) == 0 || slices.Contains([]string{"n", "s", "e", "w", "north", "south", "east", "west"}, w[len(w)-1]) {
+			return false
+		}
+		cells := column(x.rows, b.Index)
+		return len(cells) > 0 && !slices.ContainsFunc(cells, func(c string) bool {
+			return strings.ContainsAny(c, "NSEWnsew-\u2212") || len(strings.FieldsFunc(c, func(r rune) bool { return strings.ContainsRune(" °º'′:", r) })) < 2
+		})
+	}
+	for _, b := range x.plan.Bindings {
+		if open(b) {
+			x.plan.Unknown = append(x.plan.Unknown, plan.Unknown{Index: b.Index, Heading: b.Heading, Aside: "position"})
+			x.note("%s: degrees and minutes without a sign or a letter are kept by name: head the column %s N, S, E or W", b.Heading, b.Heading)
+		}
+	}
+	x.plan.Bindings = slices.DeleteFunc(x.plan.Bindings, open)
+}
+
+// caught tells what became of fish that are counted by species.
+func (x *builder) caught() {
+	p := x.plan
+	if len(p.Catch) == 0 {
+		return
+	}
+	if p.Binds("strikes_n", "hooked_n", "landed_n", "kept_n") {
+		p.Catch = nil // these count them already
+		return
+	}
+	said := append([]string{p.Name}, x.block.Above...)
+	for _, c := range p.Catch {
+		said = append(said, c.Heading)
+	}
+	p.Caught = p.Binds("missed_n", "lost_n") || slices.ContainsFunc(said, func(s string) bool {
+		in, _ := x.t.concepts.found(normalise(s))
+		return in["land"] || in["keep"]
+	})
+	p.CatchBlank = x.blankIsNone()
+}
+
+// blankIsNone tells a table that never writes a nought: of several species only those
+// that were caught have a number.
+func (x *builder) blankIsNone() bool {
+	beside := false
+	for _, row := range x.rows {
+		filled := 0
+		for _, c := range x.plan.Catch {
+			switch cell := cellOf(row, c.Index); {
+			case cell != "" && strings.Trim(cell, "0") == "":
+				return false
+			case cell != "" && cell != "-":
+				filled++
+			}
+		}
+		beside = beside || filled > 0 && filled < len(x.plan.Catch)
+	}
+	return beside
+}
+
+// twelve tells clock times of twelve hours that say neither am nor pm: none is past
+// noon, and some end before they start.
+func (x *builder) twelve() {
+	g := x.group
+	s, e := x.plan.Find("start_s"), x.plan.Find("end_s")
+	if s == nil || e == nil {
+		return
+	}
+	sure, all, back := 0, 0, false
+	for _, row := range x.block.Rows {
+		a, okA := clock(g, row, s.Index)
+		b, okB := clock(g, row, e.Index)
+		for _, i := range []int{s.Index, e.Index} {
+			if c, ok := clock(g, row, i); ok {
+				all++
+				if c >= 13*3600 || saysHalf(row.Cells[i]) {
+					sure++
+				}
+			}
+		}
+		back = back || okA && okB && b < a
+	}
+	x.plan.Twelve = all > 0 && back && 5*sure < all
+}
+
+func clock(g *group, row layout.Row, i int) (int, bool) {
+	if i >= len(row.Cells) || len(g.values) == 0 {
+		return 0, false
+	}
+	return g.values[0].clockOf(row.Cells[i])
+}
+
+// saysHalf tells a clock time that says which half of the day it is of: by am or pm, by
+// a nought before its hour, or because the file knows it as a time.
+func saysHalf(c layout.Cell) bool {
+	if c.Look == layout.Clock && strings.IndexFunc(c.Text, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' }) < 0 {
+		return true
+	}
+	return strings.ContainsAny(c.Text, "apAP") || strings.HasPrefix(c.Text, "0")
+}
+
+// inclusive tells whether landed counts the fish that were let go too, where both are counted.
+func (x *builder) inclusive() {
+	p := x.plan
+	l, r := p.Find("landed_n"), p.Find("released_n")
+	if l == nil || r == nil || p.Binds("kept_n") {
+		return
+	}
+	w := x.weighLanded(l, r)
+	p.Inclusive = w.with > w.without
+	if p.Inclusive {
+		x.note("%s counts the fish let go too", l.Heading)
+	}
+}
+
+// landedVotes are rows that say whether landed counts the released.
+type landedVotes struct {
+	with, without int
+	both          int // rows in which some were released
+}
+
+// weighLanded holds landed and released against hooked, lost and each other.
+func (x *builder) weighLanded(l, r *plan.Binding) landedVotes {
+	var v landedVotes
+	get := func(row []string, name string) (int, bool) {
+		b := x.plan.Find(name)
+		if b == nil {
+			return 0, false
+		}
+		n, ok := number(cellOf(row, b.Index))
+		return int(n), ok
+	}
+	for _, row := range x.rows {
+		landed, _ := get(row, l.Column.Name)
+		released, ok := get(row, r.Column.Name)
+		if !ok || released == 0 {
+			continue
+		}
+		v.both++
+		hooked, told := get(row, "hooked_n")
+		if !told {
+			hooked, told = get(row, "strikes_n")
+		}
+		lost, _ := get(row, "lost_n")
+		switch {
+		case released > landed:
+			v.without += 10
+		case told && landed+released+lost > hooked:
+			v.with += 10
+		}
+	}
+	return v
+}
+
+// tagged takes T in a column of kept fish, beside Y and N, for tagged.
+func (x *builder) tagged() {
+	b := x.plan.Find("kept")
+	if b == nil || b.Column.Parse != "kept" {
+		return
+	}
+	seen := map[string]bool{}
+	for _, c := range column(x.rows, b.Index) {
+		seen[strings.ToLower(c)] = true
+	}
+	x.plan.Tagged = seen["t"] && seen["y"] && seen["n"]
+}
+
+// LandedOpen tells whether nothing in the block's rows says if landed counts the fish let go.
+func (u *Understood) LandedOpen() bool {
+	l, r := u.Plan.Find("landed_n"), u.Plan.Find("released_n")
+	if l == nil || r == nil {
+		return false
+	}
+	w := u.b.weighLanded(l, r)
+	return w.both > 0 && w.with == w.without
+}
+
+// Money tells a block that is about money or fuel: two of its columns are.
+func (u *Understood) Money() bool {
+	n := 0
+	for _, x := range u.Plan.Unknown {
+		if x.Aside == "money" || x.Aside == "engine" {
+			n++
+		}
+	}
+	return n > 1
+}

@@ -1,0 +1,414 @@
+package meaning
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// Meanings that no column of the season file has, and that a column of a log may have.
+var (
+	catchColumn  = &plan.Column{Name: "catch", Parse: "catch"}   // how many of the species that heads it
+	rodColumn    = &plan.Column{Name: "rod", Parse: "rod"}       // what struck at the place that heads it
+	spreadColumn = &plan.Column{Name: "spread", Parse: "spread"} // the lure at the place that heads it
+	asideColumn  = &plan.Column{Name: "aside", Parse: "aside"}   // what counts do not rest on
+)
+
+// several may stand in more than one column of a block.
+func several(c *plan.Column) bool {
+	switch c.Parse {
+	case "catch", "rod", "spread", "aside", "story", "fishlist":
+		return true
+	}
+	return c.Name == "notes"
+}
+
+// Switches leave out kinds of evidence by name, to see what each is worth.
+type Switches map[string]bool
+
+// vote is what one piece of evidence says of one meaning.
+type vote struct {
+	Evidence string
+	Weight   float64
+}
+
+// candidate is a meaning that a column may have.
+type candidate struct {
+	column *plan.Column // nil: none
+	aside  string
+	unit   unit.Unit
+	score  float64
+	votes  []vote
+}
+
+func (c *candidate) add(off Switches, evidence string, weight float64) {
+	if weight != 0 && !off[evidence] {
+		c.score += weight
+		c.votes = append(c.votes, vote{evidence, weight})
+	}
+}
+
+const (
+	noWord    = -1.6 // a meaning for which no word of the heading speaks
+	unsaid    = 0.5  // what having no meaning is worth
+	mostCands = 9    // meanings looked at for a column
+)
+
+// candidates are the meanings that a column may have, the best first, with none among them.
+// more is what the log's own legend says of its heading.
+func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
+	said := t.said(v.Label)
+	if more != "" {
+		for c, s := range t.said(layout.Label{Text: more}).columns {
+			said.say(c, 0.9*s.weight, s.unit)
+		}
+	}
+	if off["words"] {
+		said = sayings{}
+	}
+	var out []candidate
+	for _, c := range t.Columns {
+		s, word := said.columns[c]
+		p := profile(t, v, c)
+		if !word && (p <= 0 || !tells(c)) {
+			continue
+		}
+		x := candidate{column: c, unit: s.unit}
+		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
+			x.add(off, "a guess by its heading", -6)
+		}
+		if word {
+			x.add(off, "words", s.weight)
+		} else {
+			x.add(off, "no word", noWord)
+		}
+		x.add(off, "cells", p)
+		x.add(off, "unit", units(v, c, s.unit))
+		out = append(out, x)
+	}
+	out = append(out, t.pseudo(v, said, off)...)
+	out = append(out, candidate{score: unsaid})
+	sortCandidates(out)
+	if len(out) > mostCands {
+		rest := out[mostCands:]
+		out = out[:mostCands]
+		for _, c := range rest {
+			if c.column == nil {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// tells tells a meaning that cells can speak for without a word of the heading.
+func tells(c *plan.Column) bool {
+	if c.Name == "depart_s" || c.Name == "return_s" {
+		return false
+	}
+	switch c.Parse {
+	case "date", "moment", "span", "stretches", "species", "outcome", "fishlist", "story", "method", "event", "count", "position":
+		return true
+	case "quantity":
+		switch c.Name {
+		case "speed_kn", "strike_speed_kn", "duration_s", "length_cm", "girth_cm", "scale_kg":
+			return true
+		}
+	}
+	return c.Name == "line"
+}
+
+// units is what the unit of the heading or the cells says of a meaning.
+func units(v *Values, c *plan.Column, heading unit.Unit) float64 {
+	if !c.HasUnit {
+		return 0
+	}
+	w := 0.0
+	if heading != "" && heading.Dimension() == c.Dimension {
+		w = 1
+		if usual(c, heading) {
+			w += 0.3
+		}
+	} else if s := v.stated(c); s > 0.5 {
+		w = 1
+	}
+	return w
+}
+
+func usual(c *plan.Column, u unit.Unit) bool {
+	return u == c.US || u == c.Metric || u == c.Unit || u == c.Bare
+}
+
+// pseudo are the meanings that are no columns of the season file.
+func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
+	var out []candidate
+	head := v.Label.Text
+	if t.isSpecies(head) && v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
+		c := candidate{column: catchColumn}
+		c.add(off, "species over counts", 3)
+		out = append(out, c)
+	}
+	if words.IsPlace(head) && v.texts() > 0.5 {
+		fates := v.share("fate or species", func(c layout.Cell) bool {
+			_, _, _, ok := words.FateOf(c.Text)
+			return ok || len(t.Species.In(c.Text)) > 0
+		})
+		if fates > 0.5 {
+			c := candidate{column: rodColumn}
+			c.add(off, "place over fates", 4.5)
+			out = append(out, c)
+		} else {
+			c := candidate{column: spreadColumn}
+			c.add(off, "place over lures", 3)
+			out = append(out, c)
+		}
+	}
+	if said.asideWeight > 0 {
+		c := candidate{column: asideColumn, aside: said.aside}
+		c.add(off, "words", said.asideWeight)
+		out = append(out, c)
+	}
+	return out
+}
+
+// profile is what the cells say of a meaning: above 0 they fit, far below 0 they do not.
+func profile(t *Lexicon, v *Values, c *plan.Column) float64 {
+	const not = -6
+	if len(v.cells) == 0 {
+		return -0.6
+	}
+	pick := func(ok bool, w float64) float64 {
+		if ok {
+			return w
+		}
+		return not
+	}
+	switch c.Parse {
+	case "moment":
+		if v.dotted {
+			return pick(v.clockShare() >= 0.9, 0.9)
+		}
+		return pick(v.clockShare() >= 0.6, 1.5)
+	case "date":
+		return dateProfile(v, not)
+	case "quantity":
+		return quantityProfile(v, c, not)
+	case "count":
+		return countProfile(v, c, not)
+	case "outcome":
+		return pick(v.fates() >= 0.5 && v.length() < 34, 2.2)
+	case "species":
+		return speciesProfile(t, v, not)
+	case "fishlist":
+		if v.length() > prose {
+			return pick(v.fishes(t) >= 0.4, 1.2)
+		}
+		return pick(v.fishes(t) >= 0.4 && v.share("plain species", func(x layout.Cell) bool { return t.isSpecies(x.Text) }) < 0.7, 2.4)
+	case "story":
+		return storyProfile(v, not)
+	case "stretches":
+		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+	case "span":
+		return pick(v.share("span", func(x layout.Cell) bool { return isSpan(x.Text) }) >= 0.6, 4.2)
+	case "method":
+		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
+	case "event":
+		return eventProfile(v, not)
+	case "position":
+		return pick(v.share("position", func(x layout.Cell) bool { return likePosition(x.Text) }) >= 0.6, 2.5)
+	case "latitude", "longitude":
+		return pick(v.share("degrees", func(x layout.Cell) bool { return likeDegrees(x.Text) }) >= 0.6, 0.8)
+	case "bool", "kept", "released", "tagcapture":
+		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
+	case "lengthkind", "weightstate", "zone":
+		return pick(v.texts() > 0.6, 0.4)
+	}
+	return textProfile(v, c, not)
+}
+
+// prose is from which usual length in bytes on texts are told rather than listed.
+const prose = 60
+
+func dateProfile(v *Values, not float64) float64 {
+	switch {
+	case v.dates() >= 0.6:
+		return 2
+	case v.monthly && v.numeric() >= 0.9 && v.whole(1, 31) >= 0.9:
+		return 1
+	}
+	return not
+}
+
+func textProfile(v *Values, c *plan.Column, not float64) float64 {
+	switch c.Name {
+	case "trip":
+		switch {
+		case v.numeric() >= 0.8 && v.whole(1, 9999) >= 0.8 && v.rising():
+			return 1.6
+		case v.numeric() >= 0.8, v.dates() > 0.6 || v.clockShare() > 0.6:
+			return -2.5
+		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.6:
+			return -6
+		}
+		return -0.2
+	case "leg":
+		if v.whole(1, 40) >= 0.9 {
+			return 1.4
+		}
+		return -0.4
+	case "line":
+		if v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) >= 0.5 {
+			return 1.8
+		}
+		if v.whole(1, 12) > 0.9 {
+			return 0.4
+		}
+		return -0.6
+	case "notes":
+		if v.texts() > 0.6 {
+			return 0.6
+		}
+		return -2
+	}
+	if v.clockShare() > 0.6 || v.dates() > 0.6 {
+		return -3
+	}
+	if v.texts() > 0.6 {
+		return 0.6
+	}
+	return 0
+}
+
+// usualRange is what quantities usually are, in the units in which they are written
+// without one, us and metric together (common practice, no source).
+var usualRange = map[string][2]float64{
+	"speed_kn": {2, 25}, "strike_speed_kn": {2, 25}, "letout_kn": {1, 15}, "duration_s": {0, 30}, "stopped_s": {0, 400}, "line_hours": {0, 400},
+	"length_cm": {8, 420}, "girth_cm": {5, 260}, "scale_kg": {0.4, 1500}, "lure_weight_g": {1, 2000}, "sea_temp_c": {5, 100},
+	"fight_s": {0, 600}, "drag_kg": {1, 60}, "line_class_kg": {4, 200}, "setback_m": {2, 400}, "count_s": {2, 120}, "heading_deg": {0, 360},
+}
+
+func quantityProfile(v *Values, c *plan.Column, not float64) float64 {
+	if v.quantities(c) < 0.5 && (v.numeric() < 0.5 || c.Name == "sea_temp_c") {
+		if c.Name == "duration_s" && v.clockShare() >= 0.6 && v.share("duration", isDuration) >= 0.6 {
+			return 1
+		}
+		return not
+	}
+	r, ok := usualRange[c.Name]
+	if ok && v.within(c, r[0], r[1]) < 0.85 {
+		return not
+	}
+	w := 0.7
+	switch c.Name {
+	case "speed_kn", "strike_speed_kn":
+		w = 1.1
+		if v.whole(0, 99) < 0.95 {
+			w = 1.4
+		}
+	case "duration_s":
+		w = 0.6
+		if v.share("duration", isDuration) > 0.5 {
+			w = 2.2
+		}
+	}
+	return w
+}
+
+func isDuration(c layout.Cell) bool {
+	if c.Look == layout.Duration {
+		return true
+	}
+	_, ok := phrase.Duration(c.Text)
+	return ok && hasLetter(c.Text)
+}
+
+func countProfile(v *Values, c *plan.Column, not float64) float64 {
+	ticks := v.share("tick", func(x layout.Cell) bool {
+		switch strings.ToLower(x.Text) {
+		case "y", "n", "yes", "no", "x", "✓", "1", "0":
+			return true
+		}
+		return false
+	})
+	if v.texts() > 0.4 && ticks > 0.9 && c.Name != "lines_out" && c.Name != "count" {
+		return 0.4
+	}
+	if c.Name == "count" && v.rising() && v.distinct() > 0.9 {
+		return not // a running number
+	}
+	lo, hi := 0.0, 200.0
+	if c.Name == "lines_out" {
+		lo, hi = 1, 20
+	}
+	if v.whole(0, 1000) >= 0.6 && v.whole(lo, hi) >= 0.9*v.whole(0, 1000) {
+		if c.Name == "lines_out" {
+			return 1
+		}
+		return 0.8
+	}
+	return not
+}
+
+func (v *Values) fates() float64 {
+	return v.share("fate", func(c layout.Cell) bool { _, _, _, ok := words.FateOf(c.Text); return ok })
+}
+
+func (v *Values) fishes(t *Lexicon) float64 {
+	return v.share("species in", func(c layout.Cell) bool { return len(t.Species.In(c.Text)) > 0 })
+}
+
+func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
+	plain := v.share("plain species", func(c layout.Cell) bool { return t.isSpecies(c.Text) || c.Text == "?" })
+	switch {
+	case plain >= 0.5:
+		return 2.4
+	case v.texts() > 0.6 && v.length() < 20 && v.fishes(t) > 0.2:
+		return 0.4
+	case v.texts() > 0.6 && v.length() < 16:
+		return -0.6
+	}
+	return not
+}
+
+func storyProfile(v *Values, not float64) float64 {
+	if v.texts() < 0.6 {
+		return not
+	}
+	told := v.share("told", func(c layout.Cell) bool {
+		s := phrase.Tell(c.Text, phrase.Defaults{})
+		return len(s.Bites) > 0 || s.Nothing || s.Strikes >= 0
+	})
+	if told >= 0.4 {
+		if v.length() > prose {
+			return 2.6
+		}
+		return 2
+	}
+	return -1
+}
+
+func eventProfile(v *Values, not float64) float64 {
+	in, up := 0, 0
+	for _, c := range v.cells {
+		switch words.EventOf(c.Text) {
+		case words.EventIn:
+			in++
+		case words.EventUp:
+			up++
+		case words.EventOut: // some write it for the one, others for the other
+			if in > up {
+				up++
+			} else {
+				in++
+			}
+		}
+	}
+	if n := len(v.cells); 25*in > n && 25*up > n {
+		return 3
+	}
+	return not
+}

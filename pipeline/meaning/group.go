@@ -1,0 +1,181 @@
+package meaning
+
+import (
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// labelKey is a label as groups know it: its text in normal form, and which of several
+// of the same text it is.
+type labelKey struct {
+	text string
+	nth  int
+}
+
+func keysOf(b *layout.Block) []labelKey {
+	seen := map[string]int{}
+	keys := make([]labelKey, len(b.Labels))
+	for i, l := range b.Labels {
+		text := normalise(l.Full())
+		if text == "" {
+			text = l.Full()
+		}
+		seen[text]++
+		keys[i] = labelKey{text, seen[text]}
+	}
+	return keys
+}
+
+// pages puts the pages of one table together: the same headings again below it, under no
+// title that says of another day or another fate.
+func pages(blocks []*layout.Block) []*layout.Block {
+	var out []*layout.Block
+	for _, b := range blocks {
+		var last *layout.Block
+		for _, x := range out {
+			if x.Grid == b.Grid && x.Shape == layout.Table && b.Shape == layout.Table && slices.Equal(keysOf(x), keysOf(b)) && x.Labels[0].Col == b.Labels[0].Col {
+				last = x
+			}
+		}
+		if last == nil || titled(b.Above) || titled(last.Above) {
+			out = append(out, b)
+			continue
+		}
+		last.Rows = slices.DeleteFunc(last.Rows, func(r layout.Row) bool { return slices.Contains(last.Above, firstText(r)) }) // its title again
+		last.Rows, last.Totals, last.Open = append(last.Rows, b.Rows...), append(last.Totals, b.Totals...), b.Open
+		b.Rows = nil
+	}
+	return out
+}
+
+func firstText(r layout.Row) string {
+	for _, c := range r.Cells {
+		if c.Look != layout.Blank {
+			return c.Text
+		}
+	}
+	return ""
+}
+
+func titled(above []string) bool {
+	return titleDay(above) != "" || slices.ContainsFunc(above, func(t string) bool {
+		_, _, _, fate := words.FateOf(t)
+		return fate && len(t) < 40
+	})
+}
+
+// grouped puts blocks of the same hand together: those that share most of their labels.
+func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
+	var groups []*group
+	var keys [][]labelKey
+	columns := map[*layout.Block][]int{}
+	for _, b := range blocks {
+		k := keysOf(b)
+		at := -1
+		for i := range groups {
+			shared := 0
+			for _, x := range k {
+				if slices.Contains(keys[i], x) {
+					shared++
+				}
+			}
+			if groups[i].blocks[0].Shape == b.Shape && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
+				at = i
+				break
+			}
+		}
+		if at < 0 {
+			at = len(groups)
+			groups, keys = append(groups, &group{cache: map[string]float64{}}), append(keys, nil)
+		}
+		of := make([]int, len(k))
+		for i, x := range k {
+			j := slices.Index(keys[at], x)
+			if j < 0 {
+				j = len(keys[at])
+				keys[at] = append(keys[at], x)
+			}
+			of[i] = j
+		}
+		columns[b] = of
+		groups[at].blocks = append(groups[at].blocks, b)
+	}
+	for i, g := range groups {
+		g.fill(columns, len(keys[i]))
+	}
+	return groups, columns
+}
+
+// fill gathers the cells of each column of the group from its blocks.
+func (g *group) fill(columns map[*layout.Block][]int, width int) {
+	labels := make([]layout.Label, width)
+	cells := make([][]layout.Cell, width)
+	workbook, monthly := false, true
+	for _, b := range g.blocks {
+		of := columns[b]
+		workbook = workbook || b.Grid.Info.Workbook
+		_, _, month := unit.MonthIn(b.Grid.Info.Name + " " + strings.Join(b.Above, " "))
+		monthly = monthly && month
+		for i, l := range b.Labels {
+			labels[of[i]] = l
+		}
+		for _, row := range b.Rows {
+			for j := range cells {
+				cells[j] = append(cells[j], layout.Cell{})
+			}
+			for i, l := range b.Labels {
+				if l.Col < len(row.Cells) {
+					cells[of[i]][g.rows] = row.Cells[l.Col]
+				}
+			}
+			g.rows++
+		}
+	}
+	for j := range labels {
+		g.values = append(g.values, newValues(labels[j], cells[j], workbook, monthly))
+	}
+}
+
+// Said is what a user says of the columns under a heading: by a mapping file or an answer.
+type Said struct {
+	Kind    plan.Kind              // "" where it is not said
+	Columns map[string]*SaidColumn // by heading in lower case
+}
+
+// SaidColumn is what a heading means. A nil Column keeps its cells by name.
+type SaidColumn struct {
+	Column *plan.Column
+	Unit   unit.Unit // "" where it is not said
+}
+
+// infer settles what the group's columns mean and what its records are.
+func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, string) {
+	g.off = off
+	for _, v := range g.values {
+		g.cands = append(g.cands, g.candidatesOf(t, v, l, said))
+	}
+	now, _ := g.best(make(choice, len(g.cands)), -1)
+	kind, why := g.kindOf(g.assigned(now))
+	if said.Kind != "" {
+		kind, why = said.Kind, "the plan says so"
+	}
+	if kind == "" {
+		return now, ""
+	}
+	g.restrict(kind)
+	now, _ = g.best(make(choice, len(g.cands)), -1)
+	return now, why
+}
+
+func (g *group) candidatesOf(t *Lexicon, v *Values, l *legend, said Said) []candidate {
+	if s, ok := said.Columns[strings.ToLower(v.Label.Full())]; ok {
+		c := candidate{column: s.Column, unit: s.Unit, score: 10, votes: []vote{{"said", 10}}}
+		return []candidate{c}
+	}
+	return t.candidates(l.rewritten(v), l.more(v.Label.Text), g.off)
+}

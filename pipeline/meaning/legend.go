@@ -1,0 +1,113 @@
+package meaning
+
+import (
+	"regexp"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+)
+
+// legend is what a log says of its own words: what a heading stands for, and what the
+// codes in a column's cells mean.
+type legend struct {
+	words map[string]string            // by heading or code in normal form
+	codes map[string]map[string]string // by heading in normal form, then code in lower case
+}
+
+var (
+	codePart = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
+	equals   = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
+	parted   = regexp.MustCompile(`\s*[/;,]\s*`)
+	colonKey = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
+)
+
+// readLegend gathers the legends among texts that are part of no table.
+func readLegend(texts []string) *legend {
+	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}}
+	for _, text := range texts {
+		if m := colonKey.FindStringSubmatch(text); m != nil {
+			if codes := codesIn(m[2]); codes != nil {
+				l.codes[normalise(m[1])] = codes
+				continue
+			}
+		}
+		for _, part := range regexp.MustCompile(`[;\n]|\.\s+|,\s+`).Split(text, -1) {
+			if m := equals.FindStringSubmatch(part); m != nil {
+				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
+			}
+		}
+	}
+	return l
+}
+
+// codesIn reads "0 missed / 1 lost / 2 landed"; nil where a part is no code with its meaning.
+func codesIn(text string) map[string]string {
+	parts := parted.Split(text, -1)
+	codes := map[string]string{}
+	whole, loose := 0, 0
+	for _, p := range parts {
+		p = strings.TrimSpace(p)
+		if m := equals.FindStringSubmatch(p); m != nil && len(m[1]) < 16 {
+			codes[strings.ToLower(m[1])] = strings.TrimSpace(m[2])
+			whole++
+		} else if m := codePart.FindStringSubmatch(p); m != nil {
+			codes[strings.ToLower(m[1])] = m[2]
+		} else {
+			loose++
+		}
+	}
+	if len(codes) < 2 || loose > 0 && whole < 2 {
+		return nil
+	}
+	return codes
+}
+
+// more is what the legend says of a heading, "" where it says nothing.
+func (l *legend) more(heading string) string { return l.words[normalise(heading)] }
+
+// codesFor are the codes of a column: those said of its heading, or those said without
+// a heading, where nearly all of its cells are such.
+func (l *legend) codesFor(v *Values) map[string]string {
+	known := l.codes[normalise(v.Label.Text)]
+	if known != nil {
+		return known
+	}
+	known = map[string]string{}
+	for k, w := range l.words {
+		if len(k) <= 4 {
+			known[k] = w
+		}
+	}
+	if len(known) == 0 || len(v.cells) == 0 {
+		return nil
+	}
+	n := 0
+	distinct := map[string]bool{}
+	for _, c := range v.cells {
+		k := strings.ToLower(c.Text)
+		if _, ok := known[k]; ok {
+			n++
+			distinct[k] = true
+		}
+	}
+	if 10*n < 8*len(v.cells) || len(distinct) < 2 {
+		return nil
+	}
+	return known
+}
+
+// rewritten are a column's cells with their codes written out.
+func (l *legend) rewritten(v *Values) *Values {
+	codes := l.codesFor(v)
+	if codes == nil {
+		return v
+	}
+	rows := make([]layout.Cell, len(v.Rows))
+	for i, c := range v.Rows {
+		rows[i] = c
+		if w, ok := codes[strings.ToLower(c.Text)]; ok {
+			rows[i] = layout.Cell{Text: w, Look: layout.Text}
+		}
+	}
+	return newValues(v.Label, rows, v.workbook, v.monthly)
+}

@@ -1,0 +1,49 @@
+package meaning
+
+import (
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/species"
+)
+
+// Lexicon is what is known of the words of headings.
+type Lexicon struct {
+	Columns   []*plan.Column
+	Species   *species.List
+	byAlias   map[string][]*plan.Column
+	byEssence map[string][]*plan.Column
+	words     map[string]string
+	concepts  concepts
+}
+
+// Default returns the embedded lexicon. Its error names the file and row that is wrong.
+func Default(fish *species.List) (*Lexicon, error) {
+	t := &Lexicon{Species: fish}
+	var err error
+	if t.Columns, err = plan.Columns(); err != nil {
+		return nil, err
+	}
+	if t.words, err = loadWords(); err != nil {
+		return nil, err
+	}
+	if t.concepts, err = loadConcepts(t.Columns); err != nil {
+		return nil, err
+	}
+	t.index()
+	return t, nil
+}
+
+// named is the first column of a name and a way of reading; "" is any.
+func (t *Lexicon) named(name, parse string) *plan.Column {
+	for _, c := range t.Columns {
+		if c.Name == name && (parse == "" || c.Parse == parse) {
+			return c
+		}
+	}
+	return nil
+}
+
+// isSpecies tells a text that is a species' name and nothing else.
+func (t *Lexicon) isSpecies(text string) bool {
+	m := t.Species.Find(text, "")
+	return m.Found || len(m.Candidates) > 0
+}

@@ -1,0 +1,196 @@
+package meaning
+
+import (
+	"regexp"
+	"sort"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+)
+
+var (
+	northing = regexp.MustCompile(`(?i)\d\s*[°º'"]*\s*[NS]\b|\b[NS]\s*\d`)
+	easting  = regexp.MustCompile(`(?i)\d\s*[°º'"]*\s*[EWO]\b|\b[EWO]\s*\d`)
+)
+
+// likePosition is a cell with a latitude and a longitude: numbers with their
+// hemispheres, or two with a fraction and nothing else.
+func likePosition(s string) bool {
+	if northing.MatchString(s) && easting.MatchString(s) {
+		return true
+	}
+	numbers := strings.FieldsFunc(s, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' })
+	fractions := 0
+	for _, n := range numbers {
+		if len(n) > 3 && strings.Contains(n, ".") {
+			fractions++
+		}
+	}
+	return fractions == 2 && len(numbers) == 2 && !hasLetter(s)
+}
+
+// likeDegrees is a coordinate: not a length in feet and inches, which a heading
+// such as "Long" may mean too.
+func likeDegrees(s string) bool {
+	if digits(s) == 0 {
+		return false
+	}
+	if strings.ContainsAny(s, "°ºNSEWnsew") {
+		return true
+	}
+	return !strings.ContainsAny(s, "\"'″′”’")
+}
+
+// isSpan is two clock times and nothing else.
+func isSpan(s string) bool {
+	_, _, ok := phrase.Span(s)
+	return ok
+}
+
+// likeMany is a count that no yes-or-no column holds.
+func likeMany(s string) bool {
+	v, err := strconv.Atoi(s)
+	return err == nil && v > 1
+}
+
+// saying is what a heading's words say of a meaning.
+type saying struct {
+	weight float64
+	unit   unit.Unit
+}
+
+// sayings are all that a heading's words say.
+type sayings struct {
+	columns     map[*plan.Column]saying
+	aside       string
+	asideWeight float64
+	guess       bool
+}
+
+const (
+	asSpelled = 3.2 // a heading that is a known spelling of the meaning
+	loosely   = 2.4 // one that has its words, in another order or beside others
+	doubtful  = 1.4 // a spelling that means it only where the cells agree
+	second    = 0.3 // less for each meaning that a spelling has before this one
+)
+
+// said looks a label up: as it is spelled, by its words, and by their concepts.
+func (t *Lexicon) said(l layout.Label) sayings {
+	s := sayings{columns: map[*plan.Column]saying{}}
+	if l.Text == "" || len(l.Text) > maxHeading {
+		return s
+	}
+	texts := []string{l.Text}
+	if l.Unit != "" {
+		texts = []string{l.Text + " (" + l.Unit + ")"}
+	}
+	if l.Group != "" {
+		texts = append(texts, l.Group+" "+texts[0])
+	}
+	for _, text := range texts {
+		t.spelled(&s, text)
+	}
+	return s
+}
+
+func (t *Lexicon) spelled(s *sayings, text string) {
+	h := t.heading(text)
+	for i, c := range h.candidates {
+		w := asSpelled
+		switch {
+		case c.Doubtful[h.name]:
+			w = doubtful
+		case h.loose:
+			w = loosely
+		}
+		s.say(c, w-second*float64(i), h.unit)
+	}
+	columns, aside, weight := t.concepts.says(normalise(splitCamel(text)))
+	for c, w := range columns {
+		u := h.unit
+		if c.HasUnit && (u == "" || u.Dimension() != c.Dimension) {
+			u = unitAmong(text, c.Dimension)
+		}
+		s.say(c, w, u)
+	}
+	if weight > s.asideWeight {
+		s.aside, s.asideWeight = aside, weight
+	}
+	in, _ := t.concepts.found(normalise(text))
+	s.guess = s.guess || in["guess"]
+}
+
+func (s *sayings) say(c *plan.Column, w float64, u unit.Unit) {
+	if u != "" && (!c.HasUnit || u.Dimension() != c.Dimension) {
+		if c.HasUnit {
+			return
+		}
+		u = ""
+	}
+	if old, ok := s.columns[c]; !ok || w > old.weight {
+		s.columns[c] = saying{w, u}
+	}
+}
+
+// unitAmong is the unit of a dimension that stands among a heading's words.
+func unitAmong(text string, d unit.Dimension) unit.Unit {
+	for _, w := range headingWords(partSign(text)) {
+		if u, ok := unit.Lookup(w); ok && u.Dimension() == d && (len(w) > 1 || w == "h") && !strings.EqualFold(w, "in") {
+			return u
+		}
+	}
+	if _, inner, ok := brackets(text); ok {
+		if u, ok := unit.Lookup(inner); ok && u.Dimension() == d {
+			return u
+		}
+	}
+	return ""
+}
+
+// Label is how much a text is like a heading, 0 to 1.
+func (t *Lexicon) Label(text string) float64 {
+	if len(text) > maxHeading || text == "" {
+		return 0
+	}
+	if t.isSpecies(text) {
+		return 0.6
+	}
+	s := t.said(layout.Label{Text: text})
+	best := s.asideWeight
+	for _, x := range s.columns {
+		best = max(best, x.weight)
+	}
+	if digits(text) > 1 {
+		best /= 3 // a value, such as 5 lines 0640-1120 @10
+	}
+	return min(1, best/3)
+}
+
+func digits(s string) int {
+	n := 0
+	for _, r := range s {
+		if unicode.IsDigit(r) {
+			n++
+		}
+	}
+	return n
+}
+
+// Key tells a heading that may name a day or a trip.
+func (t *Lexicon) Key(text string) bool {
+	for c, x := range t.said(layout.Label{Text: text}).columns {
+		if (c.Name == "date" || c.Name == "trip") && x.weight >= loosely {
+			return true
+		}
+	}
+	return false
+}
+
+func sortCandidates(c []candidate) {
+	sort.SliceStable(c, func(i, j int) bool { return c[i].score > c[j].score })
+}

@@ -1,0 +1,521 @@
+package meaning
+
+import (
+	"regexp"
+	"slices"
+	"sort"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// Understood is a block of a log with its plan.
+type Understood struct {
+	Plan  *plan.Block
+	Block *layout.Block
+	Proof bool // worked out from the log's other cells: held against them, no data
+
+	b       *builder
+	columns []int
+	choice  choice
+}
+
+// Log is a log, understood.
+type Log struct {
+	File   string
+	Sheets []*layout.Sheet
+	Blocks []*Understood // in the order of the log
+	Texts  []string      // what stands outside of its blocks
+	Agreed []string      // what of the log agrees with its own sums
+
+	lexicon *Lexicon
+	legend  *legend
+	groups  []*group
+}
+
+// Infer works out what a log's blocks mean. said gives what a user says of the blocks
+// of a sheet whose heading's last row has a number.
+func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet string, row int) Said, off Switches) *Log {
+	l := &Log{File: file, Sheets: sheets, lexicon: t}
+	var blocks []*layout.Block
+	for _, s := range sheets {
+		for _, n := range s.Notes {
+			l.Texts = append(l.Texts, n.Text)
+		}
+		for i := range s.Blocks {
+			b := &s.Blocks[i]
+			stripTotals(b)
+			l.Texts = append(l.Texts, b.Above...)
+			if b.Shape == layout.Form {
+				l.Texts = append(l.Texts, pairTexts(b)...)
+			}
+			if len(b.Rows) > 0 {
+				blocks = append(blocks, b)
+			}
+		}
+	}
+	blocks = pages(blocks)
+	l.legend = readLegend(l.Texts)
+	var columns map[*layout.Block][]int
+	l.groups, columns = grouped(blocks)
+	for _, g := range l.groups {
+		c, why := g.infer(t, l.legend, said(g.blocks[0].Grid.Info.Name, headRow(g.blocks[0])), off)
+		for _, b := range g.blocks {
+			x := t.build(g, c, why, b, columns[b], l.legend)
+			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b], choice: c, Proof: isProof(b)})
+		}
+	}
+	l.order()
+	l.settle()
+	return l
+}
+
+func headRow(b *layout.Block) int {
+	if len(b.Heads) == 0 {
+		return 0
+	}
+	return b.Grid.Rows[b.Heads[len(b.Heads)-1]].Num
+}
+
+func pairTexts(b *layout.Block) []string {
+	var out []string
+	for i, l := range b.Labels {
+		if len(b.Rows) > 0 && i < len(b.Rows[0].Cells) {
+			out = append(out, l.Text+": "+b.Rows[0].Cells[i].Text)
+		}
+	}
+	return out
+}
+
+// order puts the blocks back into the order of the log.
+func (l *Log) order() {
+	at := map[*layout.Block]int{}
+	n := 0
+	for _, s := range l.Sheets {
+		for i := range s.Blocks {
+			at[&s.Blocks[i]] = n
+			n++
+		}
+	}
+	sort.SliceStable(l.Blocks, func(i, j int) bool { return at[l.Blocks[i].Block] < at[l.Blocks[j].Block] })
+}
+
+var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum|count\w*|max|min|average\w*|subtotal)\(`)
+
+// isProof tells a block of numbers that are worked out from other cells.
+func isProof(b *layout.Block) bool {
+	numbers, formulas := 0, 0
+	for _, r := range b.Rows {
+		for _, c := range r.Cells {
+			if c.Look == layout.Number || c.Look == layout.Duration {
+				numbers++
+				if worksOut.MatchString(c.Formula) {
+					formulas++
+				}
+			}
+		}
+	}
+	return numbers > 0 && 10*formulas >= 6*numbers
+}
+
+// settle works out what holds between the blocks of the log.
+func (l *Log) settle() {
+	for _, u := range l.Blocks {
+		u.b.settle()
+	}
+	l.linked()
+	l.forms()
+	l.days()
+	l.usual()
+	l.years()
+	l.ranks()
+}
+
+// Data are the blocks whose rows are read.
+func (l *Log) Data() []*Understood {
+	var out []*Understood
+	for _, u := range l.Blocks {
+		if u.Plan.Kind != "" && !u.Proof {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// mayBeGiven are the columns that a form may set for the tables of its sheet.
+var mayBeGiven = []string{"trip", "boat", "captain", "port", "zone", "date"}
+
+// forms gives what a sheet's form says to the tables of that sheet. A form that tells
+// of no effort and no strikes is no more than that.
+func (l *Log) forms() {
+	for _, f := range l.Blocks {
+		if f.Block.Shape != layout.Form {
+			continue
+		}
+		p := f.Plan
+		for _, u := range l.Blocks {
+			if u == f || u.Plan.Sheet != p.Sheet || u.Block.Shape == layout.Form {
+				continue
+			}
+			for _, b := range p.Bindings {
+				text := f.text(b.Index)
+				switch {
+				case text == "" || b.Column.Parse == "date" && !dayLike(text):
+				case b.Column.Name == "trip" && plural(normalise(b.Heading)): // how many there were
+				case slices.Contains(mayBeGiven, b.Column.Name):
+					u.b.give(b.Heading, b.Column, text, false)
+				case (b.Column.Name == "speed_kn" || b.Column.Name == "lines_out") && !p.Binds("start_s", "duration_s"):
+					u.b.give(b.Heading, b.Column, text, true)
+				}
+			}
+		}
+		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
+		if !effort || !p.Binds("date", "trip") {
+			p.Kind = ""
+		}
+	}
+}
+
+func dayLike(text string) bool { return isDate(layout.Cell{Text: text}) }
+
+func (u *Understood) text(col int) string {
+	if len(u.b.rows) == 0 {
+		return ""
+	}
+	return cellOf(u.b.rows[0], col)
+}
+
+// days gives tables without a day that of their sheet's name or title.
+func (l *Log) days() {
+	date, trip := l.lexicon.named("date", "date"), l.lexicon.named("trip", "")
+	named := map[int]string{}
+	for _, u := range l.Data() {
+		p := u.Plan
+		if p.Binds("date") || p.Gives("date") {
+			continue
+		}
+		if day := dayOf(p.Name); day != "" {
+			u.b.give("sheet name", date, day, false)
+		} else if day := titleDay(u.Block.Above); day != "" {
+			u.b.give("title", date, day, false)
+		} else if !p.Binds("trip") && !p.Gives("trip") {
+			named[p.Sheet] = p.Name
+		}
+	}
+	if len(named) < 2 {
+		return
+	}
+	for _, u := range l.Data() {
+		if name := named[u.Plan.Sheet]; name != "" && !u.Plan.Binds("date", "trip") && u.b.group.sheets() > 1 {
+			u.b.give("sheet name", trip, name, false)
+		}
+	}
+}
+
+// dayOf is a text that is a day, with or without its year.
+func dayOf(text string) string {
+	if statesDay(text) || yearless(text) {
+		return text
+	}
+	return ""
+}
+
+// beforeDay are the words that a title may have before the day of its table.
+var beforeDay = map[string]bool{"trip": true, "day": true, "date": true, "outing": true, "fishing": true, "log": true, "of": true, "for": true, "on": true, "no": true}
+
+// titleDay finds the one day that titles above a table begin with, as in "Trip of 3 June 2026, Marram".
+func titleDay(above []string) string {
+	day := ""
+	for _, text := range above {
+		w := strings.Fields(text)
+		i := 0
+		for i < len(w) && beforeDay[strings.ToLower(strings.Trim(w[i], ":-"))] {
+			i++
+		}
+		for n := min(5, len(w)-i); n >= 1; n-- {
+			s := strings.Trim(strings.Join(w[i:i+n], " "), " ,;:-–")
+			if !statesDay(s) {
+				continue
+			}
+			if day != "" && s != day {
+				return ""
+			}
+			day = s
+			break
+		}
+	}
+	return day
+}
+
+// usual takes what the log says once for all of its stretches.
+func (l *Log) usual() {
+	speed, lines := "", ""
+	for _, text := range l.Texts {
+		s := phrase.Settings(text)
+		if !s.Usual {
+			continue
+		}
+		if len(s.Speeds) == 1 && speed == "" {
+			speed = short(s.Speeds[0])
+		}
+		if len(s.Lines) == 1 && lines == "" {
+			lines = short(float64(s.Lines[0]))
+		}
+	}
+	for _, u := range l.Data() {
+		if !u.Plan.Binds("start_s", "duration_s") && u.Plan.Kind != plan.Events {
+			continue
+		}
+		if speed != "" {
+			u.b.give("speed", l.lexicon.named("speed_kn", ""), speed+" kn", true)
+		}
+		if lines != "" {
+			u.b.give("lines out", l.lexicon.named("lines_out", ""), lines, true)
+		}
+	}
+}
+
+// years settles in which year dates without one are: what the sheet's name, the titles
+// and the file's name state together, else the year of the log's other dates.
+func (l *Log) years() {
+	for _, u := range l.Data() {
+		p := u.Plan
+		texts := append([]string{p.Name}, u.Block.Above...)
+		if b := p.Find("date"); b != nil && b.Column.Parse == "date" {
+			l.monthDays(u, b, texts)
+		}
+		years, ok := p.Years, true
+		for _, text := range append(texts, l.File) {
+			if years, ok = years.And(unit.YearsIn(text)); !ok {
+				break
+			}
+		}
+		if ok {
+			p.Years = years
+		}
+		if p.Years == (unit.Years{}) {
+			p.Years = l.otherYears()
+		}
+	}
+}
+
+// monthDays takes whole numbers under a heading such as "Day" for days of the month
+// that the sheet's name or title states.
+func (l *Log) monthDays(u *Understood, b *plan.Binding, texts []string) {
+	numbers, filled := 0, 0
+	for _, c := range column(u.b.rows, b.Index) {
+		filled++
+		if v, ok := number(c); ok && v >= 1 && v <= 31 && v == float64(int(v)) && !strings.ContainsAny(c, "/-. ") {
+			numbers++
+		}
+	}
+	if filled == 0 || 4*numbers < 3*filled {
+		return
+	}
+	for _, text := range texts {
+		if month, years, ok := unit.MonthIn(text); ok {
+			u.Plan.Month, u.Plan.Years = month, years
+			u.b.note("%s: days of %s, as the sheet's name says", b.Heading, month)
+			return
+		}
+	}
+}
+
+// otherYears is the one year, or two that follow each other, of the log's texts.
+func (l *Log) otherYears() unit.Years {
+	var years unit.Years
+	for _, text := range l.Texts {
+		var ok bool
+		if years, ok = years.And(unit.YearsIn(text)); !ok {
+			return unit.Years{}
+		}
+	}
+	return years
+}
+
+// ranks settles, where several blocks tell of the same hours or strikes, which one is
+// believed: the finer one for hours; counts, then rows of strikes, then prose.
+func (l *Log) ranks() {
+	data := l.Data()
+	l.effortOnce(data)
+	counted, listed, fish := false, false, false
+	for _, u := range data {
+		fish = fish || u.Plan.Kind == plan.Fish || u.Plan.Binds("species")
+		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
+		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.Plan.Binds("outcome", "species")
+	}
+	for _, u := range data {
+		for i := range u.Plan.Bindings {
+			b := &u.Plan.Bindings[i]
+			if b.Column.Parse == "fishlist" && (fish || u.Plan.Binds("length_cm", "scale_kg")) {
+				b.Column = l.lexicon.named("notes", "text")
+			}
+			if b.Column.Parse == "fishlist" || b.Column.Parse == "story" {
+				b.Scaled = words.Scaled(b.Heading) || l.scaled()
+			}
+			if b.Column.Parse != "story" {
+				continue
+			}
+			switch {
+			case !counted && !listed:
+			case counted && u.Plan.Binds(countNames...) && !u.Plan.Binds("species") && !anyParse(u.Plan, "fishlist"):
+				b.Column = l.lexicon.named("notes", "fishlist")
+			default:
+				b.Column = l.lexicon.named("notes", "text")
+			}
+		}
+	}
+}
+
+// scaled tells a log that says once that its weights are from a scale.
+func (l *Log) scaled() bool {
+	return slices.ContainsFunc(l.Texts, func(t string) bool {
+		in, _ := l.lexicon.concepts.found(normalise(t))
+		_, weight := unitIn(t)
+		return words.Scaled(t) && len(t) < 200 && (in["weight"] || weight)
+	})
+}
+
+func anyParse(p *plan.Block, parse string) bool {
+	return slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Parse == parse })
+}
+
+// effortOnce leaves hours that another block tells stretch by stretch to that one.
+func (l *Log) effortOnce(data []*Understood) {
+	rows := map[*group]int{}
+	keys := map[*group]map[string]bool{}
+	var groups []*group
+	for _, u := range data {
+		if !u.Plan.Binds("start_s", "duration_s", "line_hours") {
+			continue
+		}
+		g := u.b.group
+		if keys[g] == nil {
+			keys[g] = map[string]bool{}
+			groups = append(groups, g)
+		}
+		rows[g] += len(u.b.rows)
+		for _, k := range u.keys() {
+			keys[g][k] = true
+		}
+	}
+	for _, g := range groups {
+		for _, h := range groups {
+			if g == h || len(keys[g]) == 0 {
+				continue
+			}
+			same := 0
+			for k := range keys[g] {
+				if keys[h][k] {
+					same++
+				}
+			}
+			if 2*same < len(keys[g]) || rows[h] < rows[g] || rows[h] == rows[g] && !finer(h, g) {
+				continue
+			}
+			for _, u := range data {
+				if u.b.group == g {
+					u.Plan.NoEffort = true
+					u.b.note("its hours are told stretch by stretch elsewhere in the log")
+				}
+			}
+			break
+		}
+	}
+}
+
+func finer(a, b *group) bool {
+	clocks := func(g *group) bool { return g.blocks != nil && g.kind == plan.Legs }
+	return clocks(a) && !clocks(b)
+}
+
+// keys are the days and trips that a block's rows name.
+func (u *Understood) keys() []string {
+	var out []string
+	for _, name := range []string{"date", "trip"} {
+		if b := u.Plan.Find(name); b != nil {
+			for _, c := range column(u.b.rows, b.Index) {
+				if !words.IsTotal(c) {
+					out = append(out, name+" "+strings.ToLower(c))
+				}
+			}
+			return out
+		}
+		for _, g := range u.Plan.Given {
+			if g.Column.Name == name {
+				return []string{name + " " + strings.ToLower(g.Text)}
+			}
+		}
+	}
+	return out
+}
+
+// linked binds columns of one heading in two blocks by which rows of the one name rows of
+// the other: the number of a stretch among strikes, that of a strike among fish.
+func (l *Log) linked() {
+	data := l.Data()
+	for _, to := range data {
+		name := map[plan.Kind]string{plan.Legs: "leg", plan.Flat: "leg", plan.Strikes: "strike", plan.Trips: "trip"}[to.Plan.Kind]
+		if name == "" || to.Plan.Binds(name) {
+			continue
+		}
+		for _, key := range to.Plan.Unknown {
+			own := set(column(to.b.rows, key.Index))
+			if len(own) < 3 || len(own) != len(column(to.b.rows, key.Index)) {
+				continue
+			}
+			for _, from := range data {
+				c := l.lexicon.named(name, "")
+				if from == to || from.Plan.Binds(name) || !c.In(from.Plan.Kind) || !c.In(to.Plan.Kind) {
+					continue
+				}
+				if i := slices.IndexFunc(from.Plan.Unknown, func(u plan.Unknown) bool { return strings.EqualFold(u.Heading, key.Heading) }); i >= 0 {
+					l.link(to, from, key, from.Plan.Unknown[i], c, own)
+				}
+			}
+		}
+	}
+}
+
+func set(cells []string) map[string]bool {
+	m := map[string]bool{}
+	for _, c := range cells {
+		m[strings.ToLower(c)] = true
+	}
+	return m
+}
+
+func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, own map[string]bool) {
+	cells := column(from.b.rows, ref.Index)
+	found := 0
+	for _, x := range cells {
+		if own[strings.ToLower(x)] {
+			found++
+		}
+	}
+	if len(cells) < 3 || 10*found < 9*len(cells) {
+		return
+	}
+	for _, u := range []struct {
+		*Understood
+		at plan.Unknown
+	}{{to, key}, {from, ref}} {
+		if !u.Plan.Binds(c.Name) {
+			u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: u.at.Index, Heading: u.at.Heading, Column: c})
+			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
+		}
+	}
+}
+
+// sheets is in how many sheets the group has blocks.
+func (g *group) sheets() int {
+	seen := map[int]bool{}
+	for _, b := range g.blocks {
+		seen[b.Grid.Index] = true
+	}
+	return len(seen)
+}

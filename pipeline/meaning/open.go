@@ -1,0 +1,161 @@
+package meaning
+
+import (
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+)
+
+// Open is a column whose meaning is not settled.
+type Open struct {
+	Sheet   string
+	Labels  []string // of its block, by which a hand is known
+	Heading string
+	Samples []string
+	Taken   string   // what it is read as; "" where nothing
+	Others  []string // what it may be instead, the likeliest first
+	Look    layout.Look
+	Whole   bool // whole numbers, few
+}
+
+const (
+	nearTie = 1.0 // a runner-up nearer than this is asked about
+	mostGap = 10  // columns of a group looked at for one
+)
+
+// weighty are the meanings that effort and strikes rest on.
+var weighty = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out", "strikes_n", "hooked_n", "landed_n", "kept_n", "released_n",
+	"lost_n", "missed_n", "outcome", "stretches", "date", "trip", "event", "scale_kg", "length_cm", "girth_cm"}
+
+// Open are the columns of the log's data that another reading would take otherwise, and
+// those with numbers or clock times that nothing was made of.
+func (l *Log) Open() []Open {
+	var out []Open
+	seen := map[*group]bool{}
+	for _, u := range l.Data() {
+		g := u.b.group
+		if seen[g] {
+			continue
+		}
+		seen[g] = true
+		out = append(out, l.ties(u, g)...)
+		out = append(out, l.unused(u, g)...)
+	}
+	return out
+}
+
+func (l *Log) open(u *Understood, g *group, i int) Open {
+	v := g.values[i]
+	o := Open{Sheet: u.Plan.Name, Heading: headingOf(v.Label)}
+	for _, x := range g.values {
+		o.Labels = append(o.Labels, normalise(x.Label.Full()))
+	}
+	for _, c := range v.cells[:min(3, len(v.cells))] {
+		o.Samples = append(o.Samples, c.Text)
+	}
+	return o
+}
+
+// ties are columns whose next best meaning is nearly as likely, where either matters.
+func (l *Log) ties(u *Understood, g *group) []Open {
+	var out []Open
+	_, score := g.best(u.choice, -1)
+	for i := range g.cands {
+		if len(g.cands[i]) < 2 || len(g.values[i].cells) < 2 || g.cands[i][0].score-g.cands[i][1].score > near {
+			continue
+		}
+		gap, next, _ := g.gap(u.choice, score, i)
+		if gap > nearTie || len(out) == mostGap {
+			continue
+		}
+		now, then := meaningOf(g.cands[i][u.choice[i]]), meaningOf(g.cands[i][next])
+		if now == then || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
+			continue
+		}
+		o := l.open(u, g, i)
+		o.Taken, o.Others = now, []string{then}
+		out = append(out, o)
+	}
+	return out
+}
+
+func meaningOf(c candidate) string {
+	if c.column == nil {
+		return ""
+	}
+	if c.column.Parse == "stretches" || c.column.Parse == "story" || c.column.Parse == "fishlist" {
+		return c.column.Parse
+	}
+	return c.column.Name
+}
+
+// unused are columns of numbers or clock times that nothing was made of.
+func (l *Log) unused(u *Understood, g *group) []Open {
+	var out []Open
+	a := g.assigned(u.choice)
+	for i, v := range g.values {
+		c := g.cands[i][u.choice[i]]
+		if c.column != nil || len(v.cells) < 3 || v.distinct()*float64(len(v.cells)) < 2 {
+			continue
+		}
+		o := l.open(u, g, i)
+		switch {
+		case v.clockShare() > 0.6:
+			o.Look = layout.Clock
+		case v.numeric() > 0.6:
+			o.Look, o.Whole = layout.Number, v.whole(0, 60) > 0.95
+		default:
+			continue
+		}
+		o.Others = likely(v, a, o)
+		if len(o.Others) > 0 {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// likely are the weighty meanings that an unused column may have and no other column has.
+func likely(v *Values, a assigned, o Open) []string {
+	var may []string
+	switch {
+	case o.Look == layout.Clock:
+		may = []string{"start_s", "end_s"}
+	case o.Whole && v.within(linesRange, 1, 12) > 0.95:
+		may = []string{"strikes_n", "lines_out"}
+	case o.Whole:
+		may = []string{"strikes_n"}
+	case v.within(linesRange, 0, 16) > 0.95:
+		may = []string{"duration_s", "speed_kn"}
+	}
+	return slices.DeleteFunc(may, func(n string) bool {
+		switch n {
+		case "start_s", "end_s", "duration_s":
+			return a.has("start_s", "end_s") || a.has("duration_s") || len(a["stretches"]) > 0 || a.has("event")
+		case "strikes_n":
+			return a.has("strikes_n") || a.has("outcome") || a.has("species") || len(a["story"]) > 0 || a.has("event")
+		}
+		return len(a[n]) > 0
+	})
+}
+
+var linesRange = &plan.Column{Name: "any"}
+
+// Words is what a meaning is called to users.
+func Words(name string) string {
+	if w, ok := meaningWords[name]; ok {
+		return w
+	}
+	return strings.ReplaceAll(name, "_", " ")
+}
+
+var meaningWords = map[string]string{
+	"": "none of these", "start_s": "when the lines went in", "end_s": "when the lines came up", "duration_s": "hours with lines in the water", "stopped_s": "time stopped, to take off",
+	"speed_kn": "boat speed", "strike_speed_kn": "boat speed", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept_n": "fish kept",
+	"released_n": "fish let go", "lost_n": "fish lost", "missed_n": "bites missed", "outcome": "what became of the fish", "stretches": "times of trolling", "date": "the day", "trip": "the trip's number",
+	"event": "what happened", "scale_kg": "weight on a scale", "length_cm": "length", "girth_cm": "girth", "story": "bites told in words", "fishlist": "fish told in words", "line": "which line", "time_s": "time of the strike",
+	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species",
+	"setback_m": "how far back", "lure_weight_g": "lure weight", "sea_temp_c": "water temperature", "fight_s": "fight time", "area": "where", "lure": "the lure", "species": "the fish", "angler": "who fought it", "drag_kg": "drag",
+}

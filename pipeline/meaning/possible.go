@@ -1,0 +1,214 @@
+package meaning
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// onlyUnits settles columns whose numbers state no unit, where of the two usual
+// ones only one is possible: no sea that is trolled has 68 degrees C. Lengths
+// of 60 to 80 may be inches or centimetres, and stay open.
+func (l *builder) onlyUnits(rows [][]string) {
+	for i := range l.plan.Bindings {
+		b := &l.plan.Bindings[i]
+		c := b.Column
+		if b.Unit != "" || !c.HasUnit || c.Bare != "" || c.US == "" || c.Metric == "" {
+			continue
+		}
+		lo, hi, n := bareRange(column(rows, b.Index), c)
+		if n == 0 {
+			continue
+		}
+		us, metric := c.Possible(lo, c.US) && c.Possible(hi, c.US), c.Possible(lo, c.Metric) && c.Possible(hi, c.Metric)
+		if us == metric {
+			continue
+		}
+		b.Only = c.Metric
+		if us {
+			b.Only = c.US
+		}
+		l.plan.Notes = append(l.plan.Notes, fmt.Sprintf("%s: no unit is stated; %s to %s is possible only in %s",
+			b.Heading, short(lo), short(hi), b.Only))
+	}
+}
+
+// bareRange is the range of the numbers without a unit among cells.
+func bareRange(cells []string, c *plan.Column) (lo, hi float64, n int) {
+	for _, cell := range cells {
+		q, err := unit.ParseQuantity(cell, c.Dimension, c.Unit, unit.MarkOf(cell))
+		if err != nil || q.Stated {
+			continue
+		}
+		if n == 0 || q.Value < lo {
+			lo = q.Value
+		}
+		if n == 0 || q.Value > hi {
+			hi = q.Value
+		}
+		n++
+	}
+	return lo, hi, n
+}
+
+func short(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// carried finds key columns that are written once for the rows under it, as by
+// merged cells that a text export has lost: many blanks, and never the same
+// value on two rows that follow each other.
+func (l *builder) carried(rows [][]string) {
+	together := l.blankTogether(rows)
+	for i := range l.plan.Bindings {
+		b := &l.plan.Bindings[i]
+		if together[b.Index] {
+			b.Carried = true
+			l.plan.Notes = append(l.plan.Notes, b.Heading+": left out for another strike of the row above, and was taken from there")
+			continue
+		}
+		if !b.Column.Key || b.Column.Name == "line" || (b.Column.Parse == "moment" && !l.plan.Binds("line", "lure")) {
+			continue
+		}
+		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
+			b.Carried = true
+			l.plan.Notes = append(l.plan.Notes, b.Heading+": written once for the rows under it, and was taken for each of them")
+		}
+	}
+}
+
+// mayCarry keeps a leg from being filled down where its absence says something:
+// a strike's clock tells its leg, and a line that names its trip but no leg is
+// out on every leg of that trip.
+func (l *builder) mayCarry(name string, rows [][]string) bool {
+	if name != "leg" {
+		return true
+	}
+	if l.plan.Binds("time_s") {
+		return false
+	}
+	for _, b := range l.plan.Bindings {
+		if b.Column.Name == "trip" && l.plan.Kind == plan.Lines {
+			return writtenOnce(rows, b.Index)
+		}
+	}
+	return true
+}
+
+func writtenOnce(rows [][]string, index int) bool {
+	before, under, blanks, filled := "", false, 0, 0
+	for _, row := range rows {
+		if len(column([][]string{row}, index)) == 0 {
+			if cells(row) > 1 && filled > 0 && !isTotal(row) {
+				blanks++
+				under = true
+			}
+			continue
+		}
+		if cells(row) < 2 || isTotal(row) {
+			continue // a note, or a day's totals
+		}
+		v := strings.ToLower(cellOf(row, index))
+		if filled > 0 && !under && v == before {
+			return false
+		}
+		before, under = v, false
+		filled++
+	}
+	return filled > 0 && 4*blanks >= filled+blanks
+}
+
+// isTotal tells a row of totals by the word in its first cell.
+func isTotal(row []string) bool {
+	for i := range row {
+		if c := cellOf(row, i); c != "" {
+			return words.IsTotal(c)
+		}
+	}
+	return false
+}
+
+func cellOf(row []string, i int) string {
+	if i < len(row) {
+		return strings.TrimSpace(row[i])
+	}
+	return ""
+}
+
+// column is the cells of a column that are not blank.
+func column(rows [][]string, i int) []string {
+	var cells []string
+	for _, row := range rows {
+		if s := cellOf(row, i); s != "" {
+			cells = append(cells, s)
+		}
+	}
+	return cells
+}
+
+func cells(row []string) int {
+	n := 0
+	for i := range row {
+		if cellOf(row, i) != "" {
+			n++
+		}
+	}
+	return n
+}
+
+// ofStrike are columns of what struck, which a row that leaves out its day must have.
+var ofStrike = []string{"outcome", "species", "length_cm", "girth_cm", "scale_kg"}
+
+// ofDay are columns of the day and stretch that several strikes share.
+var ofDay = []string{"trip", "boat", "captain", "port", "date", "leg", "start_s", "end_s"}
+
+// blankTogether finds columns that some rows leave out all at once, because the row
+// above has said them: the second fish of a day. They are the date or trip and
+// another, blank in the same rows, which have something that struck, below a row
+// that has both. One alone may have been forgotten.
+func (l *builder) blankTogether(rows [][]string) map[int]bool {
+	var day, struck []int
+	dated := false
+	for _, b := range l.plan.Bindings {
+		switch {
+		case slices.Contains(ofDay, b.Column.Name):
+			day = append(day, b.Index)
+			dated = dated || b.Column.Name == "date" || b.Column.Name == "trip"
+		case slices.Contains(ofStrike, b.Column.Name):
+			struck = append(struck, b.Index)
+		}
+	}
+	if !dated || len(day) < 2 || len(struck) == 0 {
+		return nil
+	}
+	found := map[int]bool{}
+	above := 0 // filled of day in the row above
+	for _, row := range rows {
+		filled := filledOf(row, day)
+		switch {
+		case filled == 0 && (above == 0 || filledOf(row, struck) == 0) && cells(row) > 1,
+			filled > 0 && filled < len(day) && cells(row) > 1 && !isTotal(row):
+			return nil // blank for another reason
+		case filled == 0 && cells(row) > 1:
+			for _, i := range day {
+				found[i] = true
+			}
+		default:
+			above = filled
+		}
+	}
+	return found
+}
+
+func filledOf(row []string, indexes []int) int {
+	n := 0
+	for _, i := range indexes {
+		if cellOf(row, i) != "" {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,574 @@
+package meaning
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/phrase"
+)
+
+// assigned is what each column of a group is taken for, by name of meaning.
+type assigned map[string][]int
+
+// first is the first column of a meaning, -1 where there is none.
+func (a assigned) first(name string) int {
+	if c := a[name]; len(c) > 0 {
+		return c[0]
+	}
+	return -1
+}
+
+func (a assigned) has(names ...string) bool {
+	for _, n := range names {
+		if len(a[n]) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// relation is evidence that lies between columns.
+type relation struct {
+	name  string
+	score func(g *group, a assigned) float64
+}
+
+var relations = []relation{
+	{"one column a meaning", alone},
+	{"start before end", startBeforeEnd},
+	{"end less start is hours", endLessStart},
+	{"dock before lines before dock", dockOrder},
+	{"counts nest", nested},
+	{"order of counts", countOrder},
+	{"counts add up", addUp},
+	{"hours by lines are line-hours", lineHours},
+	{"counts beside a word", bareCounts},
+	{"a strike has a clock and a fate", strikeClock},
+	{"weight goes with length cubed", weightLength},
+	{"girth below length", girthLength},
+	{"clock within the stretch", clockWithin},
+	{"lines out belong to a stretch", linesOfStretch},
+}
+
+// cached works a relation of some columns out once.
+func (g *group) cached(name string, columns []int, work func() float64) float64 {
+	k := fmt.Sprint(name, columns)
+	if v, ok := g.cache[k]; ok {
+		return v
+	}
+	v := work()
+	g.cache[k] = v
+	return v
+}
+
+// setWords tell the second and further columns of one meaning: the afternoon's start.
+var setWords = []string{"2nd", "second", "2", "pm", "afternoon", "3rd", "third", "3", "1st", "first", "1", "am", "morning"}
+
+// sets tells columns that are the same but for a word for the first, second, third.
+func (g *group) sets(columns []int) bool {
+	bare := ""
+	marked := 0
+	for k, i := range columns {
+		var rest []string
+		found := false
+		for _, w := range strings.Fields(normalise(g.values[i].Label.Full())) {
+			if slices.Contains(setWords, strings.TrimRight(w, ".")) || slices.Contains(setWords, strings.TrimRight(w, "0123456789")+"") && w != "" {
+				found = true
+				continue
+			}
+			rest = append(rest, strings.TrimRight(w, "123"))
+		}
+		if last := g.values[i].Label.Text; !found && last != "" && strings.ContainsAny(last[len(last)-1:], "123") {
+			found = true
+		}
+		if found {
+			marked++
+		}
+		if text := strings.Join(rest, " "); k == 0 {
+			bare = text
+		} else if text != bare && !found {
+			return false
+		}
+	}
+	return marked >= len(columns)-1
+}
+
+// mayRepeat are the meanings that one row may have of several stretches or fish.
+var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_kn", "lines_out", "strikes_n", "species", "length_cm", "girth_cm", "scale_kg", "outcome"}
+
+func alone(g *group, a assigned) float64 {
+	t := 0.0
+	for name, columns := range a {
+		if len(columns) < 2 || name == "notes" || name == "story" || name == "fishlist" || name == "aside" || name == "catch" || name == "rod" || name == "spread" {
+			continue
+		}
+		if slices.Contains(mayRepeat, name) && g.cached("sets", columns, func() float64 {
+			if g.sets(columns) {
+				return 1
+			}
+			return 0
+		}) > 0 {
+			continue
+		}
+		t -= 3.5 * float64(len(columns)-1)
+	}
+	return t
+}
+
+func startBeforeEnd(g *group, a assigned) float64 {
+	s, e := a.first("start_s"), a.first("end_s")
+	if len(a["stretches"]) > 0 {
+		return 0
+	}
+	switch {
+	case s < 0 && e < 0:
+		return 0
+	case s < 0 || e < 0:
+		return -1.5
+	}
+	t := g.cached("se", []int{s, e}, func() float64 {
+		n, good, twelve, late := 0, 0, 0, 0
+		for r, x := range g.values[s].seconds() {
+			y := g.values[e].seconds()[r]
+			if x < 0 || y < 0 {
+				continue
+			}
+			n++
+			if d := y - x; d > 0 && d <= 14*3600 {
+				good++
+			}
+			if d := (y - x + 43200) % 43200; d > 0 && d <= 11*3600 {
+				twelve++
+			}
+			if x >= 13*3600 || y >= 13*3600 {
+				late++
+			}
+		}
+		switch {
+		case n == 0:
+			return 0
+		case 10*good > 9*n:
+			return 1.5
+		case 10*twelve > 9*n && late == 0:
+			return 0.8
+		case 2*good > n:
+			return 0.2
+		}
+		return -4
+	})
+	if s < e {
+		t += 0.5
+	} else {
+		t--
+	}
+	if e == s+1 {
+		t += 0.5
+	}
+	return t
+}
+
+func endLessStart(g *group, a assigned) float64 {
+	s, e, h := a.first("start_s"), a.first("end_s"), a.first("duration_s")
+	if s < 0 || e < 0 || h < 0 {
+		return 0
+	}
+	st := a.first("stopped_s")
+	return g.cached("seh", []int{s, e, h, st}, func() float64 {
+		n, k := 0, 0
+		for r, x := range g.values[s].seconds() {
+			y, hours := g.values[e].seconds()[r], g.hours(h, r)
+			if x < 0 || y < 0 || math.IsNaN(hours) {
+				continue
+			}
+			n++
+			stop := 0.0
+			if st >= 0 {
+				if stop = g.hours(st, r); math.IsNaN(stop) {
+					stop = 0
+				}
+			}
+			d := math.Mod(float64(y-x)/3600+24, 24)
+			for _, v := range []float64{d, math.Mod(d, 12), d - stop, math.Mod(d, 12) - stop} {
+				if math.Abs(v-hours) < 0.06 {
+					k++
+					break
+				}
+			}
+		}
+		switch {
+		case n == 0:
+			return 0
+		case 5*k > 4*n:
+			return 4
+		case 2*k > n:
+			return 1
+		}
+		return -2
+	})
+}
+
+// hours is a cell read as a duration; minutes where its number is large.
+func (g *group) hours(column, row int) float64 {
+	c := g.values[column].Rows[row]
+	if x, ok := number(c.Text); ok && !isDuration(c) {
+		if v := g.values[column]; v.workbook && v.clockShare() > 0.5 {
+			return x * 24
+		}
+		if x > 24 || strings.Contains(strings.ToLower(g.values[column].Label.Full()), "min") {
+			return x / 60
+		}
+		return x
+	}
+	if x, ok := phrase.Duration(c.Text); ok {
+		return x
+	}
+	return math.NaN()
+}
+
+// value is a cell's number, NaN where it has none.
+func (g *group) value(column, row int) float64 {
+	if x, ok := number(g.values[column].Rows[row].Text); ok {
+		return x
+	}
+	return math.NaN()
+}
+
+// count is a cell's count; a blank is none.
+func (g *group) count(column, row int) (n int, told bool) {
+	return phrase.Count(g.values[column].Rows[row].Text)
+}
+
+func dockOrder(g *group, a assigned) float64 {
+	t := 0.0
+	for _, p := range []struct {
+		a, b string
+		w    float64
+	}{{"depart_s", "start_s", 1}, {"end_s", "return_s", 1}, {"depart_s", "return_s", 0.5}} {
+		i, j := a.first(p.a), a.first(p.b)
+		if i < 0 || j < 0 {
+			continue
+		}
+		t += g.cached("before", []int{i, j}, func() float64 {
+			n, k := 0, 0
+			for r, x := range g.values[i].seconds() {
+				if y := g.values[j].seconds()[r]; x >= 0 && y >= 0 {
+					n++
+					if x <= y || y+43200 >= x && x < 13*3600 {
+						k++
+					}
+				}
+			}
+			switch {
+			case n == 0:
+				return 0
+			case 20*k > 17*n:
+				return p.w
+			}
+			return -3
+		})
+	}
+	return t
+}
+
+func nested(g *group, a assigned) float64 {
+	t := 0.0
+	for _, p := range [][2]string{{"hooked_n", "strikes_n"}, {"landed_n", "hooked_n"}, {"landed_n", "strikes_n"}, {"released_n", "hooked_n"},
+		{"released_n", "strikes_n"}, {"kept_n", "landed_n"}, {"lost_n", "hooked_n"}, {"kept_n", "hooked_n"}, {"lost_n", "strikes_n"}, {"missed_n", "strikes_n"}} {
+		i, j := a.first(p[0]), a.first(p[1])
+		if i < 0 || j < 0 {
+			continue
+		}
+		t += g.cached("le", []int{i, j}, func() float64 {
+			n, k := 0, 0
+			for r := range g.rows {
+				x, ok := g.count(i, r)
+				y, told := g.count(j, r)
+				if ok && told {
+					n++
+					if x <= y {
+						k++
+					}
+				}
+			}
+			switch {
+			case n == 0:
+				return 0
+			case k == n:
+				return 0.6
+			}
+			return -6*(1-float64(k)/float64(n)) - 0.5
+		})
+	}
+	return t
+}
+
+func countOrder(_ *group, a assigned) float64 {
+	last, t := -1, 0.0
+	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n"} {
+		if i := a.first(name); i >= 0 {
+			if last >= 0 && i > last {
+				t += 0.25
+			}
+			last = i
+		}
+	}
+	return t
+}
+
+var sums = []struct {
+	total string
+	parts []string
+}{
+	{"strikes_n", []string{"hooked_n", "missed_n"}}, {"strikes_n", []string{"landed_n", "lost_n", "missed_n"}}, {"hooked_n", []string{"landed_n", "lost_n"}},
+	{"landed_n", []string{"kept_n", "released_n"}}, {"landed_n", []string{"catch"}}, {"kept_n", []string{"catch"}}, {"strikes_n", []string{"catch"}},
+	{"hooked_n", []string{"catch"}}, {"hooked_n", []string{"kept_n", "released_n", "lost_n"}}, {"hooked_n", []string{"landed_n", "released_n", "lost_n"}},
+	{"strikes_n", []string{"missed_n", "lost_n", "kept_n", "released_n"}}, {"strikes_n", []string{"landed_n", "released_n", "lost_n", "missed_n"}},
+}
+
+func addUp(g *group, a assigned) float64 {
+	t := 0.0
+	for _, s := range sums {
+		if !a.has(s.total) || !a.has(s.parts...) {
+			continue
+		}
+		j := a.first(s.total)
+		columns := []int{j}
+		for _, p := range s.parts {
+			columns = append(columns, a[p]...)
+		}
+		t += g.cached("sum", columns, func() float64 {
+			share, n := g.sum(columns[0], columns[1:])
+			switch {
+			case n < 3:
+				return 0
+			case share >= 0.95:
+				return 2
+			case share > 0.85:
+				return 1
+			}
+			return 0
+		})
+	}
+	return t
+}
+
+// sum is the part of the rows in which columns add up to another, of those in which
+// either says something.
+func (g *group) sum(total int, parts []int) (share float64, n int) {
+	k := 0
+	for r := range g.rows {
+		x, _ := g.count(total, r)
+		y := 0
+		for _, p := range parts {
+			v, _ := g.count(p, r)
+			y += v
+		}
+		if x != 0 || y != 0 {
+			n++
+			if x == y {
+				k++
+			}
+		}
+	}
+	if n == 0 {
+		return 0, 0
+	}
+	return float64(k) / float64(n), n
+}
+
+func lineHours(g *group, a assigned) float64 {
+	l, h, x := a.first("lines_out"), a.first("duration_s"), a.first("line_hours")
+	if l < 0 || h < 0 || x < 0 {
+		return 0
+	}
+	return g.cached("rod", []int{l, h, x}, func() float64 {
+		n, k := 0, 0
+		for r := range g.rows {
+			if d := g.value(l, r) * g.hours(h, r); !math.IsNaN(d) && !math.IsNaN(g.value(x, r)) {
+				n++
+				if math.Abs(d-g.value(x, r)) < 0.15 {
+					k++
+				}
+			}
+		}
+		switch {
+		case n == 0:
+			return 0
+		case 5*k > 4*n:
+			return 3
+		}
+		return -2
+	})
+}
+
+var countNames = []string{"strikes_n", "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"}
+
+// bareCounts holds that counts no word speaks for rest on others that one does.
+func bareCounts(g *group, a assigned) float64 {
+	bare, worded := 0, 0
+	for _, n := range countNames {
+		for _, i := range a[n] {
+			if g.worded(i, n) {
+				worded++
+			} else {
+				bare++
+			}
+		}
+	}
+	if bare == 0 || worded >= 2 || worded+bare >= 3 && addUp(g, a) >= 2 {
+		return 0
+	}
+	return -1.3 * float64(bare)
+}
+
+// worded tells whether a word of a column's heading speaks for a meaning.
+func (g *group) worded(column int, name string) bool {
+	for _, c := range g.cands[column] {
+		if c.column != nil && c.column.Name == name {
+			return slices.ContainsFunc(c.votes, func(v vote) bool { return v.Evidence == "words" })
+		}
+	}
+	return false
+}
+
+func strikeClock(_ *group, a assigned) float64 {
+	t := 0.0
+	clock, fate, kind := a.has("time_s"), a.has("outcome"), a.has("species")
+	if clock && fate {
+		t += 0.8
+	}
+	if kind && fate {
+		t += 0.5
+	}
+	if clock && !fate && !kind && !a.has("event") && !a.has("strikes_n") && !a.has("length_cm") && !a.has("scale_kg") && !a.has("line") {
+		t -= 1.5
+	}
+	return t
+}
+
+func weightLength(g *group, a assigned) float64 {
+	l, w := a.first("length_cm"), a.first("scale_kg")
+	if l < 0 || w < 0 {
+		return 0
+	}
+	gi := a.first("girth_cm")
+	return g.cached("lw", []int{l, w, gi}, func() float64 {
+		var k []float64
+		for r := range g.rows {
+			x, y := g.value(l, r), g.value(w, r)
+			v := y / (x * x * x)
+			if gi >= 0 && !math.IsNaN(g.value(gi, r)) {
+				v = y / (x * g.value(gi, r) * g.value(gi, r)) / 8
+			}
+			if !math.IsNaN(v) && !math.IsInf(v, 0) && v > 0 {
+				k = append(k, v)
+			}
+		}
+		if len(k) < 4 {
+			return 0
+		}
+		slices.Sort(k)
+		switch q := k[len(k)*3/4] / k[len(k)/4]; {
+		case q < 1.8:
+			return 1.8
+		case q < 2.6:
+			return 0.6
+		}
+		return -1
+	})
+}
+
+func girthLength(g *group, a assigned) float64 {
+	i, j := a.first("girth_cm"), a.first("length_cm")
+	if i < 0 || j < 0 {
+		return 0
+	}
+	return g.cached("gl", []int{i, j}, func() float64 {
+		n, k := 0, 0
+		for r := range g.rows {
+			if x, y := g.value(i, r), g.value(j, r); !math.IsNaN(x) && !math.IsNaN(y) {
+				n++
+				if x < y {
+					k++
+				}
+			}
+		}
+		switch {
+		case n == 0:
+			return 0
+		case 20*k > 19*n:
+			return 0.8
+		}
+		return -3
+	})
+}
+
+func clockWithin(g *group, a assigned) float64 {
+	s, e, c := a.first("start_s"), a.first("end_s"), a.first("time_s")
+	if s < 0 || e < 0 || c < 0 {
+		return 0
+	}
+	return g.cached("within", []int{s, e, c}, func() float64 {
+		n, k := 0, 0
+		x, y := -1, -1
+		for r := range g.rows {
+			if v := g.values[s].seconds()[r]; v >= 0 {
+				x, y = v, g.values[e].seconds()[r]
+			}
+			if v := g.values[c].seconds()[r]; v >= 0 && x >= 0 && y >= 0 {
+				n++
+				if v >= x && v <= y || y < x && (v >= x || v <= y) {
+					k++
+				}
+			}
+		}
+		switch {
+		case n < 3:
+			return 0
+		case 10*k >= 9*n:
+			return 1.5
+		case 2*k < n:
+			return -2
+		}
+		return 0
+	})
+}
+
+// linesOfStretch holds that a number of lines stands beside effort, and is one for a
+// stretch: where rows of one stretch differ in it, it numbers the lines.
+func linesOfStretch(g *group, a assigned) float64 {
+	l := a.first("lines_out")
+	if l < 0 {
+		return 0
+	}
+	s, e := a.first("start_s"), a.first("end_s")
+	if s < 0 || e < 0 {
+		if a.has("duration_s") || a.has("line_hours") || a.has("stretches") || a.has("event") || s >= 0 || e >= 0 {
+			return 0
+		}
+		return -1.5
+	}
+	return g.cached("lines", []int{l, s, e}, func() float64 {
+		same, differ, last := 0, 0, -1
+		for r := range g.rows {
+			if math.IsNaN(g.value(l, r)) {
+				continue
+			}
+			x, y := g.values[s].seconds(), g.values[e].seconds()
+			if last >= 0 && (x[r] == x[last] && y[r] == y[last] || x[r] < 0 && y[r] < 0) {
+				if g.value(l, r) == g.value(l, last) {
+					same++
+				} else {
+					differ++
+				}
+			}
+			last = r
+		}
+		if differ > 0 && differ > same {
+			return -4
+		}
+		return 0
+	})
+}

@@ -1,0 +1,158 @@
+package meaning
+
+import (
+	"slices"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+)
+
+// group is the blocks of a log that have the same labels, understood together.
+type group struct {
+	blocks []*layout.Block
+	values []*Values
+	cands  [][]candidate
+	rows   int
+	off    Switches
+	cache  map[string]float64
+	kind   plan.Kind // "" while it is open
+}
+
+// choice is, for each column, which of its candidates it is taken for.
+type choice []int
+
+func (g *group) assigned(c choice) assigned {
+	a := assigned{}
+	for i, k := range c {
+		x := g.cands[i][k]
+		if x.column == nil {
+			continue
+		}
+		name := x.column.Name
+		switch x.column.Parse {
+		case "stretches", "span":
+			a["stretches"] = append(a["stretches"], i)
+		case "story", "fishlist":
+			name = x.column.Parse
+		}
+		a[name] = append(a[name], i)
+	}
+	return a
+}
+
+// score is the evidence for a choice: of each column alone, and between them.
+func (g *group) score(c choice) float64 {
+	t := 0.0
+	for i, k := range c {
+		t += g.cands[i][k].score
+	}
+	a := g.assigned(c)
+	for _, r := range relations {
+		if !g.off[r.name] && !g.off["relations"] {
+			t += r.score(g, a)
+		}
+	}
+	return t
+}
+
+// best climbs to the best choice: one column at a time, then two at once. fixed is a
+// column that keeps its meaning, -1 for none.
+func (g *group) best(start choice, fixed int) (choice, float64) {
+	now := slices.Clone(start)
+	score := g.score(now)
+	if g.off["jointly"] {
+		return now, score
+	}
+	for {
+		next, better := g.step(now, score, fixed)
+		if next == nil && fixed < 0 {
+			next, better = g.swap(now, score)
+		}
+		if next == nil {
+			return now, score
+		}
+		now, score = next, better
+	}
+}
+
+func (g *group) step(now choice, score float64, fixed int) (choice, float64) {
+	var best choice
+	for i := range now {
+		if i == fixed {
+			continue
+		}
+		for k := range g.cands[i] {
+			if k == now[i] {
+				continue
+			}
+			was := now[i]
+			now[i] = k
+			if s := g.score(now); s > score+1e-9 {
+				best, score = slices.Clone(now), s
+			}
+			now[i] = was
+		}
+	}
+	return best, score
+}
+
+const (
+	near  = 3.5 // columns whose two best meanings are nearer than this are changed in pairs
+	pairs = 14  // of them
+)
+
+func (g *group) swap(now choice, score float64) (choice, float64) {
+	var open []int
+	for i, c := range g.cands {
+		if len(c) > 1 && c[0].score-c[1].score < near && len(open) < pairs {
+			open = append(open, i)
+		}
+	}
+	var best choice
+	for x, i := range open {
+		for _, j := range open[x+1:] {
+			a, b := now[i], now[j]
+			for now[i] = range g.cands[i] {
+				for now[j] = range g.cands[j] {
+					if now[i] == a || now[j] == b {
+						continue
+					}
+					if s := g.score(now); s > score+1e-9 {
+						best, score = slices.Clone(now), s
+					}
+				}
+			}
+			now[i], now[j] = a, b
+		}
+	}
+	return best, score
+}
+
+// restrict leaves only the candidates that may stand in a block of a kind.
+func (g *group) restrict(kind plan.Kind) {
+	g.kind = kind
+	for i := range g.cands {
+		g.cands[i] = slices.DeleteFunc(slices.Clone(g.cands[i]), func(c candidate) bool {
+			return c.column != nil && len(c.column.Kinds) > 0 && !c.column.In(kind)
+		})
+	}
+}
+
+// gap is how much worse the evidence is for the next best reading of a column, and what
+// that would take it for.
+func (g *group) gap(c choice, score float64, column int) (float64, int, choice) {
+	gap, next := 99.0, -1
+	var other choice
+	for k := range g.cands[column] {
+		if k == c[column] {
+			continue
+		}
+		d := slices.Clone(c)
+		d[column] = k
+		d, s := g.best(d, column)
+		if score-s < gap {
+			gap, next, other = score-s, k, d
+		}
+	}
+	return gap, next, other
+}

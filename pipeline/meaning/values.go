@@ -1,0 +1,271 @@
+package meaning
+
+import (
+	"errors"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// Values is the cells of one column, and what they are like. Each likeness is worked
+// out once.
+type Values struct {
+	Label      layout.Label
+	Rows       []layout.Cell // one a row of the block
+	cells      []layout.Cell // those that are not blank
+	workbook   bool
+	monthly    bool // the sheet's name or title states a month
+	dotted     bool // numbers such as 7.10 and 11.30 alone, which may be clock times
+	fourDigits bool // some are such as 0610 or 1140
+	shares     map[string]float64
+	numbers    []float64
+	clocks     []int // per row, -1 where there is none
+}
+
+func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *Values {
+	v := &Values{Label: label, Rows: rows, workbook: workbook, monthly: monthly, shares: map[string]float64{}}
+	for _, c := range rows {
+		if c.Look == layout.Blank || words.Ditto(c.Text) {
+			continue
+		}
+		v.cells = append(v.cells, c)
+		if x, ok := number(c.Text); ok {
+			v.numbers = append(v.numbers, x)
+		}
+	}
+	v.dotted = len(v.cells) > 2
+	for _, c := range v.cells {
+		v.dotted = v.dotted && hoursDot.MatchString(c.Text)
+		v.fourDigits = v.fourDigits || len(c.Text) == 4 && digits(c.Text) == 4
+	}
+	return v
+}
+
+var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)
+
+// number is a cell's leading number, whatever unit stands behind it.
+func number(text string) (float64, bool) {
+	s := strings.TrimLeft(text, "~$ ")
+	n := 0
+	for n < len(s) && (s[n] >= '0' && s[n] <= '9' || s[n] == '.' || s[n] == ',' || s[n] == '-' && n == 0) {
+		n++
+	}
+	rest := strings.TrimSpace(s[n:])
+	if n == 0 || len(rest) > 6 {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(strings.Replace(s[:n], ",", ".", 1), 64)
+	return v, err == nil
+}
+
+// share is the part of the cells for which a test holds, 0 where there are none.
+func (v *Values) share(name string, test func(layout.Cell) bool) float64 {
+	if s, ok := v.shares[name]; ok {
+		return s
+	}
+	n := 0
+	for _, c := range v.cells {
+		if test(c) {
+			n++
+		}
+	}
+	s := 0.0
+	if len(v.cells) > 0 {
+		s = float64(n) / float64(len(v.cells))
+	}
+	v.shares[name] = s
+	return s
+}
+
+func (v *Values) texts() float64 {
+	return v.share("text", func(c layout.Cell) bool { return c.Look == layout.Text })
+}
+
+func (v *Values) numeric() float64 {
+	return v.share("number", func(c layout.Cell) bool {
+		_, ok := number(c.Text)
+		return ok && c.Look != layout.Clock && c.Look != layout.Date
+	})
+}
+
+// whole is the part of the cells that are whole numbers from lo to hi.
+func (v *Values) whole(lo, hi float64) float64 {
+	return v.share("whole "+strconv.Itoa(int(lo))+" "+strconv.Itoa(int(hi)), func(c layout.Cell) bool {
+		x, ok := phrase.Count(c.Text)
+		if y, num := number(c.Text); !ok && num && y == float64(int(y)) {
+			x, ok = int(y), true
+		}
+		return ok && c.Look != layout.Clock && c.Look != layout.Date && float64(x) >= lo && float64(x) <= hi
+	})
+}
+
+// within is the part of the quantities of a column that are possible: those that state
+// their unit by the column's bounds, the others by what is usual.
+func (v *Values) within(c *plan.Column, lo, hi float64) float64 {
+	n, all := 0, 0
+	for _, x := range v.cells {
+		if q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text)); err == nil && q.Stated {
+			all++
+			if c.Possible(q.Value, q.Unit) {
+				n++
+			}
+		} else if y, ok := number(x.Text); ok {
+			all++
+			if y >= lo && y <= hi {
+				n++
+			}
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return float64(n) / float64(all)
+}
+
+// length is the usual length of its texts, in bytes.
+func (v *Values) length() float64 {
+	n, all := 0, 0
+	for _, c := range v.cells {
+		if c.Look == layout.Text {
+			n++
+			all += len(c.Text)
+		}
+	}
+	if n == 0 {
+		return 0
+	}
+	return float64(all) / float64(n)
+}
+
+// distinct is the part of the cells that are different texts.
+func (v *Values) distinct() float64 {
+	seen := map[string]bool{}
+	for _, c := range v.cells {
+		seen[strings.ToLower(c.Text)] = true
+	}
+	if len(v.cells) == 0 {
+		return 0
+	}
+	return float64(len(seen)) / float64(len(v.cells))
+}
+
+// rising tells numbers of which nearly none is below the one before.
+func (v *Values) rising() bool {
+	down := 0
+	for i := 1; i < len(v.numbers); i++ {
+		if v.numbers[i] < v.numbers[i-1] {
+			down++
+		}
+	}
+	return 20*down <= len(v.numbers)
+}
+
+// clockOf is a cell's clock time in seconds: a workbook's fraction of a day, digits
+// such as 0610, or words such as 6:10 am.
+func (v *Values) clockOf(c layout.Cell) (int, bool) {
+	switch c.Look {
+	case layout.Blank:
+		return 0, false
+	case layout.Number:
+		x, err := strconv.ParseFloat(c.Text, 64)
+		switch {
+		case err != nil:
+			return 0, false
+		case v.workbook && x > 0 && x < 1 && isMinute(x):
+			return int(x*86400 + 0.5), true
+		case x == float64(int(x)) && x >= 100 && x <= 2400 && int(x)%100 < 60 && (len(c.Text) == 4 || len(c.Text) == 3 && v.fourDigits):
+			return int(x)/100*3600 + int(x)%100*60, true
+		case v.dotted && x < 24:
+			return int(x)*3600 + int((x-float64(int(x)))*100+0.5)*60, true
+		}
+		return 0, false
+	case layout.Clock, layout.Date:
+		if x, err := strconv.ParseFloat(c.Text, 64); err == nil {
+			x -= float64(int(x))
+			return int(x*86400 + 0.5), c.Look == layout.Clock || x > 0
+		}
+	}
+	m, err := unit.ParseMoment(strings.TrimLeft(c.Text, "~"), unit.DayFirst)
+	if (err == nil || errors.Is(err, unit.ErrDateOrder)) && m.HasTime {
+		return m.Seconds, true
+	}
+	if c.Look == layout.Text && len(c.Text) < 24 {
+		if cl := phrase.Clocks(c.Text); len(cl) == 1 {
+			return cl[0].Seconds, true
+		}
+	}
+	return 0, false
+}
+
+// isMinute tells a fraction of a day that is a whole minute and no round fraction of
+// an hour count: 0.25 may be a quarter of an hour.
+func isMinute(x float64) bool {
+	m := x * 1440
+	round := x*100 == float64(int(x*100+1e-9))
+	return m-float64(int(m+1e-4)) < 1e-4 && !round
+}
+
+// seconds are the clock times by row, -1 where there is none.
+func (v *Values) seconds() []int {
+	if v.clocks == nil {
+		v.clocks = make([]int, len(v.Rows))
+		for i, c := range v.Rows {
+			v.clocks[i] = -1
+			if s, ok := v.clockOf(c); ok {
+				v.clocks[i] = s
+			}
+		}
+	}
+	return v.clocks
+}
+
+func (v *Values) clockShare() float64 {
+	return v.share("clock", func(c layout.Cell) bool { _, ok := v.clockOf(c); return ok })
+}
+
+// isDate tells a day: a workbook's serial, a text with or without its year.
+func isDate(c layout.Cell) bool {
+	if x, err := strconv.ParseFloat(c.Text, 64); err == nil {
+		return x >= 20000 && x < 80000
+	}
+	m, err := unit.ParseMoment(c.Text, unit.DayFirst)
+	return err == nil && m.HasDate || errors.Is(err, unit.ErrDateOrder) || yearless(c.Text)
+}
+
+// yearless tells a day and month without a year.
+func yearless(s string) bool {
+	_, err := unit.ParseDayMonth(s, unit.OrderUnknown)
+	return err == nil || errors.Is(err, unit.ErrAmbiguousDate)
+}
+
+func (v *Values) dates() float64 {
+	return v.share("date", func(c layout.Cell) bool { return c.Look != layout.Clock && isDate(c) })
+}
+
+// quantities is the part of the cells that are quantities of a column's dimension.
+func (v *Values) quantities(c *plan.Column) float64 {
+	return v.share("quantity "+string(c.Unit), func(x layout.Cell) bool {
+		if x.Look == layout.Date || x.Look == layout.Clock {
+			return false
+		}
+		_, err := unit.ParseQuantity(x.Text, c.Dimension, c.Unit, unit.MarkOf(x.Text))
+		return err == nil || errors.Is(err, unit.ErrApproximate) || errors.Is(err, unit.ErrRange)
+	})
+}
+
+// stated is the part of the cells that state a unit of a column's dimension.
+func (v *Values) stated(c *plan.Column) float64 {
+	return v.share("stated "+c.Name+c.Dimension.String(), func(x layout.Cell) bool {
+		q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text))
+		return err == nil && q.Stated
+	})
+}
+
+func hasLetter(s string) bool { return strings.IndexFunc(s, unicode.IsLetter) >= 0 }

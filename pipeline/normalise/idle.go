@@ -1,0 +1,94 @@
+package normalise
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// idle tells rows that are no entry because they say that there was nothing to enter:
+// a day not gone, a test, a stretch's table under which nothing struck.
+func (r *Reader) idle() Skip {
+	if r.elsewise {
+		return Elsewise
+	}
+	switch r.layout.Kind {
+	case plan.Strikes, plan.Fish:
+		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {
+			return NoStrike
+		}
+		return NotASkip
+	case plan.Flat, plan.Legs, plan.Trips:
+	default:
+		return NotASkip
+	}
+	if r.effort() || len(r.side) > 0 || r.struck() {
+		if r.anyCell(isTest) {
+			return Trial
+		}
+		return NotASkip
+	}
+	if r.anyCell(words.NotGone) || r.empty() {
+		return NotGone
+	}
+	return NotASkip
+}
+
+// empty tells a row of effort in which no column of effort or strikes is filled: it has
+// a day and remarks at the most.
+func (r *Reader) empty() bool {
+	if r.layout.Kind == plan.Trips || !r.value("date").Known && !r.value("trip").Known {
+		return false
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		switch t.Column.Parse {
+		case "moment", "count", "stretches", "span", "story", "fishlist", "outcome", "species":
+			if t.text != "" && !t.usual {
+				return false
+			}
+		case "quantity":
+			if t.text != "" && !t.usual && t.Column.Name != "sea_temp_c" {
+				return false
+			}
+		}
+	}
+	return len(r.aside) == 0
+}
+
+func isTest(text string) bool {
+	t := strings.ToLower(strings.TrimSpace(text))
+	return t == "test" || t == "testing"
+}
+
+// anyCell tells whether one of the row's cells says something.
+func (r *Reader) anyCell(test func(string) bool) bool {
+	for _, c := range r.row.Cells {
+		if c != "" && len(c) < 200 && test(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// effort tells whether the row says when or how long lines were out.
+func (r *Reader) effort() bool {
+	s := &r.slots
+	return r.at(s.duration).Known || r.at(s.start).Known || r.at(s.end).Known
+}
+
+// struck tells whether the row says that something struck.
+func (r *Reader) struck() bool {
+	for _, i := range r.slots.told {
+		if r.values[i].Known {
+			return true
+		}
+	}
+	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"} {
+		if r.value(name).Int > 0 {
+			return true
+		}
+	}
+	return false
+}

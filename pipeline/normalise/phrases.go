@@ -1,0 +1,391 @@
+package normalise
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// phrases works up what a row says in words and in columns of its own.
+func (r *Reader) phrases() {
+	r.furtherSets()
+	r.derived()
+	var stretches []phrase.Stretch
+	for i := range r.targets {
+		t := &r.targets[i]
+		text := r.values[t.field].Text
+		if text == "" {
+			continue
+		}
+		switch t.Column.Parse {
+		case "stretches":
+			stretches = append(stretches, phrase.Stretches(text)...)
+			if len(stretches) == 0 {
+				r.unread(t, text, "no times were found in it, such as 6:10 to 11:40")
+			}
+		case "event":
+			r.event(t, text)
+		case "method":
+			r.method(text)
+		}
+	}
+	if len(stretches) > 0 {
+		r.stretched(stretches)
+	}
+	r.told(stretches)
+	r.rods()
+	r.times()
+}
+
+// set puts a value into a field that the row has no other value for.
+func (r *Reader) put(name string, v entry.Value) {
+	if i, ok := r.index[name]; ok && !r.values[i].Known {
+		r.values[i] = v
+	}
+}
+
+// derived fills what follows from other cells of the row.
+func (r *Reader) derived() {
+	if kept := r.value("kept_n"); kept.Known && !r.value("landed_n").Known {
+		r.put("landed_n", kept)
+	} else if rel := r.value("released_n"); kept.Known && rel.Known && r.value("landed_n").Int >= kept.Int {
+		r.values[r.index["landed_n"]] = kept // landed said no more than these two
+	}
+	if i, ok := r.index["landed_n"]; ok && r.layout.Inclusive && r.values[i].Known {
+		r.values[i].Int = max(0, r.values[i].Int-r.value("released_n").Int)
+	}
+	lh, h := r.value("line_hours"), r.value("duration_s")
+	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {
+		r.put("lines_out", entry.OfInt(int64(math.Round(lh.Real/h.Real))))
+	}
+}
+
+// furtherSets adds the second and further stretches of a row that has columns for them.
+func (r *Reader) furtherSets() {
+	for k := 1; ; k++ {
+		n := "#" + strconv.Itoa(k)
+		start, end, hours := r.value("start_s"+n), r.value("end_s"+n), r.value("duration_s"+n)
+		if !r.has("start_s"+n) && !r.has("duration_s"+n) {
+			return
+		}
+		if !(start.Known && end.Known) && !hours.Known {
+			continue
+		}
+		if start.Known && end.Known && end.Int < start.Int {
+			end.Int += day
+		}
+		v := map[string]entry.Value{"leg": entry.OfText(strconv.Itoa(k + 1))}
+		for name, x := range map[string]entry.Value{"start_s": start, "end_s": end, "duration_s": hours} {
+			if x.Known {
+				v[name] = x
+			}
+		}
+		for _, name := range []string{"speed_kn", "lines_out"} {
+			if x := r.value(name + n); x.Known {
+				v[name] = x
+			} else if x := r.value(name); x.Known && !r.has(name+n) {
+				v[name] = x
+			}
+		}
+		r.beside(plan.Legs, v)
+	}
+}
+
+// lastLeg is where the stretch above ended, for clocks of twelve hours.
+type lastLeg struct {
+	date, trip entry.Value
+	end        int64
+}
+
+// twelve puts a start and an end of twelve hours after what went before on the same day.
+func (r *Reader) twelve(start, end *int64) {
+	d, trip := r.value("date"), r.value("trip")
+	if d != r.last.date || trip != r.last.trip {
+		r.last = lastLeg{date: d, trip: trip}
+	}
+	for *start < r.last.end && *start < day/2 {
+		*start += day / 2
+	}
+	for *end <= *start {
+		*end += day / 2
+	}
+	r.last.end = *end
+}
+
+// times settles clock times of twelve hours that stand in columns.
+func (r *Reader) times() {
+	i, j := r.slots.start, r.slots.end
+	if !r.layout.Twelve || i < 0 || j < 0 || !r.values[i].Known || !r.values[j].Known {
+		return
+	}
+	r.twelve(&r.values[i].Int, &r.values[j].Int)
+	if k, ok := r.index["time_s"]; ok && r.values[k].Known {
+		for r.values[k].Int < r.values[i].Int && r.values[k].Int < day/2 {
+			r.values[k].Int += day / 2
+		}
+	}
+}
+
+// stretched makes the row's stretch, or stretches, from a phrase.
+func (r *Reader) stretched(all []phrase.Stretch) {
+	speed, lines := r.value("speed_kn"), r.value("lines_out")
+	set := r.settings(len(all))
+	for k, s := range all {
+		v := map[string]entry.Value{}
+		start, end := int64(s.Start.Seconds), int64(s.End.Seconds)
+		if s.HasStart && s.HasEnd {
+			if !s.Start.Sure || !s.End.Sure {
+				r.twelve(&start, &end)
+			} else if end < start {
+				end += day
+			}
+			v["start_s"], v["end_s"] = entry.OfInt(start), entry.OfInt(end)
+		} else if s.Hours > 0 {
+			v["duration_s"] = entry.OfReal(s.Hours * 3600)
+		}
+		if s.StopMinutes > 0 {
+			v["stopped_s"] = entry.OfReal(s.StopMinutes * 60)
+		}
+		switch {
+		case s.SpeedLo > 0:
+			v["speed_kn"] = entry.OfReal((s.SpeedLo + s.SpeedHi) / 2)
+		case len(set.Speeds) > 0:
+			v["speed_kn"] = entry.OfReal(set.Speeds[min(k, len(set.Speeds)-1)])
+		case speed.Known:
+			v["speed_kn"] = speed
+		}
+		switch {
+		case s.Lines >= 0:
+			v["lines_out"] = entry.OfInt(int64(s.Lines))
+		case len(set.Lines) > 0:
+			v["lines_out"] = entry.OfInt(int64(set.Lines[min(k, len(set.Lines)-1)]))
+		case lines.Known:
+			v["lines_out"] = lines
+		}
+		if len(all) == 1 && r.hasAll(v) {
+			for name, x := range v {
+				r.values[r.index[name]] = x
+			}
+			return
+		}
+		v["leg"] = entry.OfText(strconv.Itoa(k + 1))
+		r.beside(plan.Legs, v)
+	}
+	for _, name := range []string{"speed_kn", "lines_out"} {
+		if i, ok := r.index[name]; ok {
+			r.values[i] = entry.Value{} // they are its stretches'
+		}
+	}
+}
+
+func (r *Reader) hasAll(v map[string]entry.Value) bool {
+	for name := range v {
+		if !r.has(name) {
+			return false
+		}
+	}
+	return true
+}
+
+// settings is what the row's prose says of speed and lines, for its n stretches.
+func (r *Reader) settings(n int) phrase.Setting {
+	var all phrase.Setting
+	for i := range r.targets {
+		t := &r.targets[i]
+		if p := t.Column.Parse; p != "story" && p != "fishlist" && t.Column.Name != "notes" {
+			continue
+		}
+		s := phrase.Settings(r.values[t.field].Text)
+		all.Speeds, all.Lines = append(all.Speeds, s.Speeds...), append(all.Lines, s.Lines...)
+	}
+	return all
+}
+
+// defaults is what a phrase's heading says of its bare numbers.
+func (t *target) defaults() phrase.Defaults {
+	d := phrase.Defaults{Scaled: t.Scaled}
+	head := " " + words.Fold(t.Heading) + " "
+	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
+		for _, s := range spellings {
+			if strings.Contains(head, s) {
+				d.WeightUnit = unit
+			}
+		}
+	}
+	for unit, spellings := range map[string][]string{"in": {" in ", " in)", "inch"}, "cm": {" cm"}} {
+		for _, s := range spellings {
+			if strings.Contains(head, s) {
+				d.LengthUnit = unit
+			}
+		}
+	}
+	return d
+}
+
+// boated is how many fish the row's counts bring to the boat, and whether it has any.
+func (r *Reader) boated() (fish, strikes int, told bool) {
+	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"} {
+		told = told || r.value(name).Known
+	}
+	told = told || r.catch >= 0
+	landed := r.value("landed_n").Int + r.value("released_n").Int
+	hooked := max(r.value("hooked_n").Int, landed)
+	strikes = int(max(r.value("strikes_n").Int, hooked))
+	switch {
+	case r.has("landed_n") || r.has("released_n"):
+		return int(landed), strikes, told
+	case r.has("hooked_n"):
+		return int(hooked - r.value("lost_n").Int), strikes, told
+	}
+	return strikes, strikes, told
+}
+
+// told makes strikes and fish of the row's phrases.
+func (r *Reader) told(stretches []phrase.Stretch) {
+	fish, _, counted := r.boated()
+	session := 1 // of several columns of bites, one for each stretch
+	for i := range r.targets {
+		t := &r.targets[i]
+		text := r.values[t.field].Text
+		if text == "" {
+			continue
+		}
+		switch t.Column.Parse {
+		case "fishlist":
+			r.listed(t, text, fish, counted)
+			r.put("notes", entry.OfText(oneSpaced(text)))
+		case "story":
+			r.storied(t, text, stretches, session)
+			session++
+			r.put("notes", entry.OfText(oneSpaced(text)))
+		}
+	}
+}
+
+// listed makes a fish of each that a text lists; never more than the row counts.
+func (r *Reader) listed(t *target, text string, most int, counted bool) {
+	n := 0
+	for _, f := range phrase.FishList(text, t.defaults()) {
+		if f.Fate == words.Lost || f.Fate == words.Missed {
+			if !counted {
+				for range max(f.N, 1) {
+					r.beside(plan.Strikes, r.fishValues(f))
+				}
+			}
+			continue
+		}
+		for range max(f.N, 1) {
+			if n++; counted && n > most {
+				continue
+			}
+			v := r.fishValues(f)
+			if v["outcome"].Text == "hooked" {
+				delete(v, "outcome")
+			}
+			r.beside(plan.Fish, v)
+		}
+	}
+	if counted && n > most {
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n, most)))
+	}
+}
+
+// storied makes a strike of each bite that a text tells of.
+func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth int) {
+	s := phrase.Tell(text, t.defaults())
+	n, boated := 0, 0
+	for _, b := range s.Bites {
+		for range max(b.N, 1) {
+			v := r.fishValues(b.Fish)
+			if b.Cause != "" {
+				v["loss_cause"] = entry.OfText(b.Cause)
+			}
+			if b.Method != "" && b.Method != "troll" {
+				continue
+			}
+			if n := b.Session; len(stretches) > 1 && (n > 0 || r.layout.Stories() == len(stretches)) {
+				if n == 0 {
+					n = nth
+				}
+				v["leg"] = entry.OfText(strconv.Itoa(n))
+			}
+			if speed := oneSpeed(stretches); speed > 0 && len(stretches) > 1 {
+				v["strike_speed_kn"] = entry.OfReal(speed)
+			}
+			r.beside(plan.Strikes, v)
+			n++
+			if b.Fate == words.Landed || b.Fate == words.Released {
+				boated++
+			}
+		}
+	}
+	r.nothing = r.nothing || s.Nothing && n == 0
+	switch {
+	case s.Strikes >= 0 && s.Strikes != n:
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d bites, and %d were found in its words", s.Strikes, n)))
+	case s.Landed >= 0 && s.Landed != boated:
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d to the boat, and %d were found in its words", s.Landed, boated)))
+	}
+	for _, left := range s.Left {
+		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
+	}
+}
+
+// oneSpeed is the speed that all stretches have; 0 where they differ.
+func oneSpeed(all []phrase.Stretch) float64 {
+	speed := 0.0
+	for i, s := range all {
+		if i > 0 && s.SpeedLo != speed || s.SpeedLo != s.SpeedHi {
+			return 0
+		}
+		speed = s.SpeedLo
+	}
+	return speed
+}
+
+// rods makes a strike of each fate under a column that is headed by a place.
+func (r *Reader) rods() {
+	for _, u := range r.layout.Rods {
+		if u.Index >= len(r.row.Cells) {
+			continue
+		}
+		for _, part := range strings.FieldsFunc(r.row.Cells[u.Index], func(c rune) bool { return strings.ContainsRune(";/\n,", c) }) {
+			fate, cause, _, ok := words.FateOf(part)
+			fish := phrase.FishList(part, phrase.Defaults{})
+			if words.Nothing(part) || !ok && len(fish) == 0 {
+				continue
+			}
+			v := map[string]entry.Value{}
+			if len(fish) > 0 {
+				v = r.fishValues(fish[0])
+			}
+			if o := outcomeOf(fate); ok && o != "" {
+				v["outcome"] = entry.OfText(o)
+			} else if len(fish) > 0 && v["outcome"].Text == "" {
+				v["outcome"] = entry.OfText("landed")
+			}
+			if cause != "" {
+				v["loss_cause"] = entry.OfText(cause)
+			}
+			v["line"] = entry.OfText(u.Heading)
+			r.beside(plan.Strikes, v)
+		}
+	}
+	if n := len(r.layout.Rods); n > 0 {
+		r.put("lines_out", entry.OfInt(int64(n)))
+	}
+}
+
+// method keeps what was not trolled out of the strikes and the effort.
+func (r *Reader) method(text string) {
+	m, ok := words.Method(text)
+	if ok && m != "troll" {
+		r.elsewise = true
+	}
+}

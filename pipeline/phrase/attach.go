@@ -1,0 +1,92 @@
+package phrase
+
+// attach joins what belongs together: hedges to the numbers beside them, a girth to the
+// number that it stands by, a fraction without a whole.
+func attach(items []item) []item {
+	for i := range items {
+		it := &items[i]
+		switch it.kind {
+		case aHedge:
+			attachHedge(items, i)
+		case aTimes:
+			crossed(items, i)
+		case aUnit:
+			girthWord(items, i)
+		}
+	}
+	girthUnits(items)
+	return items
+}
+
+// attachHedge marks the measure beside a hedge; brackets may stand between them.
+func attachHedge(items []item, i int) {
+	step := []int{1, -1}
+	if items[i].text != "before" {
+		step = []int{-1, 1}
+	}
+	for _, d := range step {
+		for j := i + d; j >= 0 && j < len(items) && (j-i)*d <= 3; j += d {
+			k := items[j].kind
+			if k == aLength || k == aWeight || k == aNumber || k == aClock || k == aGirth {
+				items[j].hedged = true
+				return
+			}
+			if k != aComma && k != aClose && k != aGlue && k != aHedge {
+				break
+			}
+		}
+	}
+}
+
+// crossed reads length x girth.
+func crossed(items []item, i int) {
+	if i == 0 || i+1 >= len(items) || items[i-1].kind != aLength && (items[i-1].kind != aNumber || items[i-1].num < 12) {
+		return
+	}
+	if next := &items[i+1]; next.kind == aLength || next.kind == aNumber || next.kind == aGirth {
+		if next.kind == aNumber {
+			next.unit = ""
+		}
+		next.kind = aGirth
+		if i+2 < len(items) && items[i+2].kind == aUnit {
+			items[i+2].kind = aGlue
+		}
+	}
+}
+
+// girthWord gives the word to the number beside it: "37.5 in girth", "girth 37.5".
+func girthWord(items []item, i int) {
+	for _, j := range []int{i - 1, i + 1, i + 2} {
+		if j < 0 || j >= len(items) || j == i+2 && items[i+1].kind != aColon && items[i+1].kind != aGlue {
+			continue
+		}
+		if k := items[j].kind; k == aGirth || k == aLength && (j > i || !lengthAfter(items, i)) || k == aNumber && items[j].num > 5 {
+			if k == aNumber {
+				items[j].unit = ""
+			}
+			items[j].kind = aGirth
+			return
+		}
+	}
+}
+
+// lengthAfter reports whether the girth's own number follows: "51 in, girth 24 in".
+func lengthAfter(items []item, i int) bool {
+	return i+1 < len(items) && (items[i+1].kind == aLength || items[i+1].kind == aNumber && items[i+1].num > 5) && items[i-1].kind == aLength && i >= 1
+}
+
+// girthUnits gives a girth without a unit that of the length before it; without one it
+// waits for the heading's.
+func girthUnits(items []item) {
+	unit := ""
+	for i := range items {
+		switch it := &items[i]; it.kind {
+		case aLength:
+			unit = it.unit
+		case aGirth:
+			if it.unit == "" && unit != "" {
+				it.num, it.unit = it.num*factor[unit], unit
+			}
+		}
+	}
+}

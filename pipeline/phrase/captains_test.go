@@ -1,0 +1,131 @@
+package phrase
+
+import "testing"
+
+type saying struct{ text, want string }
+
+func checkTold(t *testing.T, sayings []saying) {
+	t.Helper()
+	for _, c := range sayings {
+		if got := show(Tell(c.text, Defaults{})); got != c.want {
+			t.Errorf("%q\n  read %q\n  want %q", c.text, got, c.want)
+		}
+	}
+}
+
+// Sayings of the brief and of the training logs, with what a careful human reads.
+func TestTell(t *testing.T) {
+	checkTold(t, []saying{
+		{"missed 2, 1 mahi 8# way back", "2 missed; mahi landed 3.6kg @way back"},
+		{"1st: missed 1, a 179# BFT. 2nd: nothing", "[1] missed; [1] BFT landed 81.2kg"},
+		{"Knockdown on the flat line at 10:57, never came tight", "missed @flat line 10:57"},
+		{"Put a 49 inch wahoo in the box", "wahoo landed 124.5cm"},
+		{"Hooked a wahoo on the right short at 10:03 and pulled the hook. 0 for 1", "wahoo lost @right short 10:03 (pulled hook) | 0 for 1"},
+		{"lost one at the boat", "lost (at the boat)"},
+		{"had one on 20 min, line parted", "lost (broke off)"},
+		{"1 knockdown no hookup", "missed"}, {"2 knockdowns no hookup, 1 BFT 306# on the flat line", "2 missed; BFT landed 138.8kg @flat line"},
+		{"missed 2, lost 1 at the boat", "2 missed; lost (at the boat)"},
+		{"zip", "nothing"}, {"zip :(", "nothing"}, {"Not one bite all day.", "nothing"}, {"0 for 0. Good boat ride.", "0 for 0 | nothing"},
+		{"skunked", "nothing"}, {"", ""},
+	})
+}
+
+// Remarks of the training logs and others that tell of no bite.
+func TestTellRemarks(t *testing.T) {
+	for _, text := range []string{
+		"Flying fish all day but nothing chasing them", "Bait balls at 180 ft, nothing under them", "porpoise at the Grounds, no takers, lumpy",
+		"Saw a free swimming turtle and a big hammerhead", "two other boats on it", "bird on every pole", "temp break, 3 deg", "porpoise school",
+		"dolphin under a pallet", "tuna busting, wouldnt eat", "wheel watch: Earl", "147 gal, $684", "home by 4", "sonar marks 20 fathoms", "fog till 9",
+		"crossed blue water at 28 deg 20", "supply boat ran us off", "no weedline at all", "turned on the edge", "left the good camera at home", "Dom forgot the gaff",
+		"bird schools, wouldnt go on the troll", "pots had mahi but wouldn't eat", "First session 8 kts, second session 14 kts", "Left engine running hot again, watch it.",
+		"Bumped into a sunfish the size of a door.", "worked the same number twice", "bait stacked at 180", "switched to 36 oz leads", "owe Kimo $40",
+		"need more 8/0 hooks", "came home early, seasick", "mucha agua verde, delfines", "beaucoup d'oiseaux", "água suja", "viele Delfine, kein Wind", "tanti gabbiani sul posto", "two marlin jumping off the ledge",
+		"Hank dropped his phone overboard", "broke the outrigger in the inlet", "2 boats near us caught mahi", "heard on the radio that others boxed 8 yellowfin", "released the drogue at noon", "boat limit by 9",
+		"lost an hour to a bad fuel filter", "missed the morning bite", "turned around at 40 miles, blown out", "wahoo season is on", "need to buy 2 new rods and tuna clips", "gaff broke on the second fish",
+		"hot bite at the ledge, limits of blackfin by 10", "caught bait for an hour, 2 dozen blue runners", "water 78, blue", "birds diving on skipjack, could not get a bite", "vimos dos marlines saltando", "whale shark under the boat",
+	} {
+		if s := Tell(text, Defaults{}); len(s.Bites) > 0 || s.Strikes > 0 {
+			t.Errorf("%q is read as %q", text, show(s))
+		}
+	}
+}
+
+// What speaks of fish or fates and is not understood is left, not guessed and not dropped.
+func TestTellLeaves(t *testing.T) {
+	checkTold(t, []saying{
+		{"lost the teaser", "left: lost the teaser"},
+		{"lost a rigger halyard", "left: lost a rigger halyard"},
+		{"lost track of time, never wrote down when we pulled them", "left: lost track of time"},
+		{"released some skipjacks", "left: released some skipjacks"},
+		{"missed the tide, 2 mahi 8#", "2 mahi landed 3.6kg | left: missed the tide"},
+		{"landed 3, released 2", "3 landed; 2 released"},
+		{"kelp broke off a plug", "left: kelp broke off a plug"},
+	})
+}
+
+// Fifty captains of many tongues and what a careful human reads.
+func TestTellCaptains(t *testing.T) {
+	checkTold(t, []saying{
+		// United States
+		{"3 bites: missed 1, lost 1 on the leader, boated a 62\" wahoo", "missed; lost (at the boat); wahoo landed 157.5cm | of 3"},
+		{"Doubled up on yellowfin at 7:15, got both, 44# and 51#", "yellowfin landed 20kg 7:15; yellowfin landed 23.1kg 7:15"},
+		{"Blind strike on the shotgun 8:40, gone. Then a 28 lb mahi at 9:05.", "bite @shotgun 8:40; mahi landed 12.7kg 9:05"},
+		{"went 2-for-4: two yellowfin 35 & 41 lb, one spit the hook, one missed", "yellowfin landed 15.9kg; yellowfin landed 18.6kg; lost (spat hook); missed | 2 for 4"},
+		{"Released a small blue on the left long, ~150 lb. Lost a white at the leader.", "blue released 68kg~ @left long; white lost (at the boat)"},
+		{"caught 5 blackfin, released 3", "2 blackfin landed; 3 blackfin released"},
+		{"5 bites, 2 missed, 1 pulled hook", "2 bite; 2 missed; lost (pulled hook) | of 5"},
+		{"lost a wahoo and a mahi", "wahoo lost; mahi lost"},
+		{"Two mahi in the box, one tossed back", "2 mahi landed; released"},
+		{"Hooked up at 11:20, fought it 40 minutes, straightened the hook", "lost 11:20 (straightened hook)"},
+		{"sailfish on the left rigger at 9:15, jumped off", "sailfish lost @left rigger 9:15"},
+		{"Wahoo sharked at the boat. Nothing else.", "Wahoo lost (shark)"},
+		{"one short strike, one good one about 60 lbs on the corner (gaffed)", "missed; landed 27.2kg~ @corner"},
+		{"No bites in the morning. 1 YFT 55# at 2:30pm", "YFT landed 24.9kg 14:30"},
+		{"boxed 3 wahoo 28, 31 and 40 lb", "wahoo landed 12.7kg; wahoo landed 14.1kg; wahoo landed 18.1kg"},
+		{"a 40 pounder on the shotgun, tagged it", "released 18.1kg @shotgun"},
+		{"missed, missed, boated", "missed; missed; landed"},
+		{"had a nice wahoo on for 5 min, came unbuttoned", "wahoo lost (pulled hook)"},
+		{"1 hooked 1 lost", "lost"},
+		{"let 2 small bluefin go, kept one 47 in, 61 lb on the scale", "2 bluefin released; landed 119.4cm 27.7kg*"},
+		// United Kingdom, Australia, South Africa
+		{"Two strikes, one dropped, one tagged - striped marlin est 85kg", "lost; striped marlin released 85kg~ | of 2"},
+		{"Black marlin T&R approx 120kg, 10:20am", "Black marlin released 120kg~ 10:20"},
+		{"bust off by a big one on the short corner", "lost @short corner (broke off)"},
+		{"2 yellowfin (18.4kg, 22.1kg), 1 skippy let go", "yellowfin landed 18.4kg; yellowfin landed 22.1kg; skippy released"},
+		{"couple of knockdowns but no hook-ups", "2 missed"},
+		// Spanish
+		{"Picada en la caña izquierda a las 10:20, se soltó", "lost @caña izquierda 10:20"},
+		{"2 picadas, un dorado de 8 kg a bordo", "bite; dorado landed 8kg | of 2"},
+		{"Perdimos un atún junto al barco", "atún lost"},
+		{"marlin blanco liberado, unos 30 kg", "marlin blanco released 30kg~"},
+		{"sin picadas", "nothing"}, {"nada de nada", "nothing"},
+		{"dos bonitos y un atún rojo de 45 kg en báscula", "2 bonitos landed; atún rojo landed 45kg*"},
+		{"a las 9:40 peto de 12,5 kg, largo 110 cm", "peto landed 110cm 12.5kg 9:40"},
+		// French
+		{"1 touche ratée à 9h15", "missed 9:15"},
+		{"Thon rouge 38 kg relâché, un autre décroché", "Thon rouge released 38kg; lost"},
+		{"2 germons de 9 et 11 kg, rien l'après-midi", "germons landed 9kg; germons landed 11kg"},
+		{"bredouille", "nothing"}, {"pas une touche de la journée", "nothing"},
+		{"3 touches, 1 listao remis à l'eau, 2 ratées", "listao released; 2 missed | of 3"},
+		{"espadon env. 60 kg, bas de ligne cassé", "espadon lost 60kg~ (broke off)"},
+		// Italian
+		{"Due abboccate, un tonno rilasciato circa 40 kg, uno slamato", "tonno released 40kg~; lost | of 2"},
+		{"alletterato 5 kg in barca", "alletterato landed 5kg"},
+		{"niente", "nothing"},
+		{"1 aguglia imperiale slamata sottobordo", "aguglia imperiale lost"},
+		{"tonno rosso 120 cm, 32,5 kg pesato", "tonno rosso landed 120cm 32.5kg*"},
+		// Portuguese
+		{"Um dourado 6 kg, um toque sem ferrar", "dourado landed 6kg; missed"},
+		{"espadim azul libertado, mais ou menos 150 kg", "espadim azul released 150kg~"},
+		{"perdeu-se um wahoo, partiu a linha", "wahoo lost (broke off)"},
+		{"sem toques", "nothing"},
+		{"2 batidas às 10h30, 1 atum patudo 35 kg", "bite 10:30; atum patudo landed 35kg | of 2"},
+		// German
+		{"2 Fehlbisse, 1 Thunfisch 18 kg gelandet", "2 missed; landed 18kg"},
+		{"Biss um 10:15 Uhr, ausgestiegen", "lost 10:15"},
+		{"Goldmakrele 92 cm zurückgesetzt", "Goldmakrele released 92cm"},
+		{"kein Biss", "nothing"},
+		{"ein Wahoo verloren, Vorfach gerissen", "Wahoo lost (broke off)"},
+		{"Schneider, nichts gefangen", "nothing"},
+	})
+}

@@ -1,0 +1,289 @@
+package phrase
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/words"
+)
+
+// clause is a part of a sentence with what it says.
+type clause struct {
+	text     string // as written
+	items    []item
+	join     kind // what parts it from the one before: aBreak, aComma, anAnd or aColon
+	session  int
+	fate     words.Fate
+	fateWord string
+	cause    string
+	after    bool // the fate only goes on with a bite that is told
+	denied   bool // a fate that did not happen
+	count    int  // 0 not told
+	article  bool // the count is "a"
+	counted  int  // index of the count, -1
+	fish     *item
+	others   int    // further named fish, and words for other boats
+	method   string // of fishing, other than trolling
+	list     bool
+	compound bool
+	clock    *Clock
+	place    string
+	length   float64
+	girth    float64
+	kg       float64
+	guess    bool
+	scaled   bool
+	kindOf   string // of length
+	pronoun  bool
+	many     bool
+	none     bool // no such fish
+	both     bool
+	onScale  bool
+	seen     bool
+	idle     bool
+	nothing  bool
+	setting  bool // speaks of lines or speed
+	score    *item
+	stranger bool // an unknown word where a fish would stand
+	unknown  int  // unknown words
+	loose    int  // numbers without a meaning
+}
+
+// cutter collects the clauses of a text.
+type cutter struct {
+	s       *scanner
+	d       Defaults
+	list    bool
+	out     []clause
+	start   int
+	session int
+	join    kind
+}
+
+// clauses cuts the items into clauses and reads each. In a list each fish begins one.
+func (s *scanner) clauses(d Defaults, list bool) []clause {
+	borrowUnits(s.items)
+	c := cutter{s: s, d: d, list: list, join: aBreak}
+	for i, it := range s.items {
+		switch k := s.parting(i); {
+		case it.kind == aSession:
+			c.cut(i, i+1, aBreak)
+			c.session, c.join = int(it.num), aBreak
+		case k == anAnd && chained(s.items, c.start, i):
+		case k != aWord:
+			c.cut(i, i+1, k)
+		case it.kind == aScore:
+			c.cut(i, i, aComma)
+			c.cut(i+1, i+1, aComma)
+		case i > c.start && begins(s.items, c.start, i, list):
+			c.cut(i, i, aComma)
+		}
+	}
+	c.cut(len(s.items), len(s.items), aBreak)
+	return c.out
+}
+
+// parting is how an item parts clauses; aWord if it does not.
+func (s *scanner) parting(i int) kind {
+	switch it := s.items[i]; it.kind {
+	case aBreak, anAnd, aColon:
+		return it.kind
+	case aComma:
+		if t := s.tok(it.tok); t == "(" || t == "[" {
+			return aColon // a bracket, like a colon or a dash, tells more of the same
+		}
+		return aComma
+	case aClose:
+		return aComma
+	}
+	return aWord
+}
+
+// cut ends the clause at item end; the next begins at item next, parted by the mark given.
+// Of several marks on end the strongest holds.
+func (c *cutter) cut(end, next int, by kind) {
+	if end > c.start {
+		cl := clause{items: c.s.items[c.start:end], join: c.join, session: c.session, counted: -1, list: c.list}
+		last := len(c.s.toks)
+		if end < len(c.s.items) {
+			last = c.s.items[end].tok
+		}
+		cl.text = strings.Trim(c.s.raw(cl.items[0].tok, last), " ,;")
+		cl.read(c.d)
+		c.out = append(c.out, cl)
+		c.join = by
+	} else {
+		c.join = min(c.join, by)
+	}
+	c.start = next
+}
+
+// borrowUnits gives a number in a list the unit at its end: 30 and 34 lb.
+func borrowUnits(items []item) {
+	for i := len(items) - 1; i > 0; i-- {
+		if items[i].kind != aNumber || !items[i].digits || items[i-1].kind == aFate || !follows(items, i) {
+			continue
+		}
+		j := i + 1
+		for j < len(items) && (items[j].kind == aComma || items[j].kind == anAnd || items[j].kind == aGlue) {
+			j++
+		}
+		if j == i+1 || j >= len(items) || items[j].kind != aWeight && items[j].kind != aLength || items[j].unit == "" {
+			continue
+		}
+		if j+1 < len(items) && items[j+1].kind == aFish {
+			continue
+		}
+		items[i].kind, items[i].unit = items[j].kind, items[j].unit
+		items[i].num *= factor[items[j].unit]
+		items[i].hedged = items[i].hedged || items[j].hedged
+		items[j].hedged = items[i].hedged
+	}
+}
+
+// follows reports whether a fish or a number stands before item i, past commas and glue.
+func follows(items []item, i int) bool {
+	for j := i - 1; j >= 0; j-- {
+		switch items[j].kind {
+		case aFish:
+			return true
+		case aNumber:
+			if items[j].digits {
+				return true
+			}
+		case aWeight, aLength:
+			return true
+		case aComma, anAnd, aGlue, aHedge, aColon, aFate:
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// chained reports whether "and" at item i joins two fates of one fish: hooked and lost.
+func chained(items []item, start, i int) bool {
+	fate := false
+	for _, it := range items[start:i] {
+		if it.kind != aFate && it.kind != aGlue {
+			return false
+		}
+		fate = fate || it.kind == aFate && !it.fate.Weak
+	}
+	return fate && i+1 < len(items) && items[i+1].kind == aFate
+}
+
+// begins reports whether a clause begins at item i although no mark parts it from the one
+// before: 2 missed 1 lost, missed 2 lost 1, wahoo 30# mahi 8#.
+func begins(items []item, start, i int, list bool) bool {
+	fate, fish, count, clock, content := false, false, false, false, false
+	for k, it := range items[start:i] {
+		switch it.kind {
+		case aFate:
+			if it.until > items[i].tok {
+				return false // let 2 yellowfin go
+			}
+			fate = fate || !it.fate.Weak
+		case aFish:
+			fish = true
+		case aNumber:
+			count = count || isCount(items, start+k, start)
+		case aClock:
+			clock = true
+		}
+		content = content || it.kind == aFate || it.kind == aFish
+	}
+	switch it := items[i]; it.kind {
+	case aNumber:
+		next := significant(items, i+1)
+		if prefixed(items, start) && items[i-1].kind == aFate {
+			return false
+		}
+		return content && (count || fish) && !it.article && next < len(items) && next <= i+3 && (items[next].kind == aFish || items[next].kind == aFate && !items[next].fate.After) && (count && fate || fish)
+	case aFate:
+		if !fate || !count || it.fate.After || it.fate.Weak || i+1 >= len(items) || items[i+1].kind != aNumber || !items[i+1].digits {
+			return false
+		}
+		if prefixed(items, start) {
+			return true
+		}
+		next := significant(items, i+2)
+		return next >= len(items) || items[next].kind != aFish && items[next].kind != aFate
+	case aClock:
+		return clock && content
+	case aFish:
+		return list && fish && it.text != "" && !it.article
+	}
+	return false
+}
+
+// prefixed reports whether a clause has its fate before the number: landed 1 lost 1, where
+// others write 1 landed 1 lost.
+func prefixed(items []item, start int) bool {
+	i := significant(items, start)
+	return i+1 < len(items) && items[i].kind == aFate && items[i+1].kind == aNumber
+}
+
+// significant is the first item from i on that is not glue.
+func significant(items []item, i int) int {
+	for i < len(items) && (items[i].kind == aGlue || items[i].kind == aTackle || items[i].kind == aTimes || items[i].kind == aHedge || items[i].kind == aKind || items[i].kind == aUnit) {
+		i++
+	}
+	return i
+}
+
+// isCount reports whether the number at i counts fish or bites of the clause that begins
+// at start.
+func isCount(items []item, i, start int) bool {
+	it := items[i]
+	if i > start && items[i-1].kind == aTimes && it.digits && it.num < 61 && it.num >= 1 && it.hi == 0 {
+		return it.num == float64(int(it.num)) // yft x2
+	}
+	if i > start && items[i-1].article && items[i-1].kind == aNumber && it.digits {
+		return false // a 39 inch mahi
+	}
+	if it.num < 1 || it.num > 60 || it.num != float64(int(it.num)) || it.hi > 0 {
+		return false
+	}
+	before := false
+	for _, p := range items[start:i] {
+		before = before || p.kind == aFate
+	}
+	if it.text == "double" || it.text == "twice" && before {
+		return true
+	}
+	j := significant(items, i+1)
+	if it.article {
+		from := j
+		for j < len(items) && (items[j].kind == aLength || items[j].kind == aWeight || items[j].kind == aGlue || items[j].kind == aHedge) {
+			j++
+		}
+		if j < len(items) {
+			k := items[j].kind
+			return k == aFish || k == aFate || k == aNumber && items[j].num == 1 && !items[j].digits || hasWeight(items[from:j])
+		}
+		return before && it.text == "other" || hasWeight(items[from:])
+	}
+	if j >= len(items) {
+		return before || i > start && items[i-1].kind == aTimes
+	}
+	switch items[j].kind {
+	case aFish, aFate, aMany, aPronoun:
+		return true
+	case aPlace, aClock, aTime, aComma, anAnd, aBreak, aClose, aSession, aScore:
+		return before
+	case aLength, aWeight:
+		return it.digits && j+1 < len(items) && items[j+1].kind == aFish
+	case aNumber:
+		return before && items[j].digits || items[j].num == 1 && !items[j].digits // one good one
+	}
+	return false
+}
+
+func hasWeight(items []item) bool {
+	for _, it := range items {
+		if it.kind == aWeight || it.kind == aLength {
+			return true
+		}
+	}
+	return false
+}

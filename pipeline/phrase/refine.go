@@ -1,0 +1,198 @@
+package phrase
+
+import "wakeledger/pipeline/words"
+
+// refine reads a clause that goes on with the bite told before: "..., turned it loose",
+// "..., 45 in and 19.9 lb on the scale", "..., lost both". It reports false where the
+// clause does not.
+func (t *teller) refine(c clause) bool {
+	cur := t.last()
+	if cur == nil || cur.Session != c.session || t.blocked {
+		return false
+	}
+	same := !t.fresh
+	own := c.fish != nil && c.fish.text != "" || c.count > 0
+	switch {
+	case c.many && c.fate != 0 && !own, c.many && c.fate != 0 && c.count > 1 && c.count == cur.N:
+		return t.all(c)
+	case c.fate == 0 && !own && same:
+		return t.moreMeasures(cur, c)
+	case c.fate == 0 && !own:
+		return c.scaled && c.kg > 0 && cur.Kg == 0 && t.moreMeasures(cur, c)
+	case t.isPart(cur, c, same):
+		t.split(cur, c)
+	case !own && c.clock == nil && t.goesOn(cur, c, same):
+		if taken(cur, c) && cur.N < 2 {
+			return false
+		}
+		if taken(cur, c) {
+			cur.Fate, cur.Cause = c.fate, c.cause // 2 BFT 52", 55" released
+			t.another(cur, c)
+		} else {
+			t.turn(cur, c)
+		}
+	case own && (same || t.next(cur, c)) && t.sameFish(cur, c):
+		if c.fish != nil && cur.Name == "" {
+			cur.Name = c.fish.text
+		}
+		t.turn(cur, c)
+	default:
+		return false
+	}
+	return true
+}
+
+// open reports whether it is not told yet how a bite ended.
+func open(b *Bite) bool {
+	return b.Fate == words.Hooked || b.Fate == words.Bit || b.Fate == words.FateUnknown
+}
+
+// goesOn reports whether a bare fate is that of the bite before it.
+func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
+	switch {
+	case c.unknown > 0 && !c.pronoun && !same:
+		return false
+	case same && c.join == aColon: // LDR - lost at the rail
+		return true
+	case c.pronoun:
+		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
+	case open(cur):
+		return same || c.fate >= words.Landed && !c.after || c.after && c.unknown == 0
+	case same && c.after:
+		return true
+	case same && cur.Fate == words.Landed:
+		return c.fate == words.Released || c.fate == words.Lost && c.after
+	case same && cur.Fate == c.fate && c.cause != "" && cur.Cause == "":
+		return true // lost at the boat, pulled hook
+	case same && cur.Fate == words.Lost:
+		return c.fate == words.Released && c.place == "" || c.fate == words.Hooked
+	}
+	return false
+}
+
+// turn gives a bite its further fate, cause and measures.
+func (t *teller) turn(cur *Bite, c clause) {
+	switch {
+	case c.fate == words.FateUnknown || c.fate == words.Hooked && cur.Fate >= words.Landed || c.fate == words.Bit:
+	case c.after && cur.Fate > c.fate && cur.Fate != words.Landed:
+	default:
+		cur.Fate = c.fate
+	}
+	if cur.Fate == words.Lost && cur.Cause == "" {
+		cur.Cause = c.cause
+	}
+	if cur.Fate != words.Lost {
+		cur.Cause = ""
+	}
+	cur.measure(c)
+}
+
+// sameFish reports whether a clause with a fish of its own tells what the bite before it
+// was: "strike at 9:20, boated a wahoo".
+func (t *teller) sameFish(cur *Bite, c clause) bool {
+	if c.join == aColon && cur.Name == "" && cur.N == 1 && c.count == 0 && (c.fate == 0 || open(cur)) && c.clock == nil && cur.Fate != words.Missed && (cur.Fate != words.Lost || c.length == 0 && (c.kg == 0 || c.guess)) {
+		return true // one tagged - striped marlin
+	}
+	if (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && cur.Name == "" && cur.Kg+cur.LengthCm == 0 && cur.At == nil &&
+		c.count == 0 && c.fate == 0 && c.clock == nil && c.kg+c.length > 0 {
+		return true // kept 1, a comma, 27.5in blackfin
+	}
+	if cur.Fate == words.FateUnknown && cur.N == 1 && cur.Name == "" && cur.Kg+cur.LengthCm == 0 && c.count == 0 {
+		return true // one fish, a comma, 22 lb mahi
+	}
+	if cur.N != 1 || c.count > 1 || !open(cur) || cur.Fate == words.FateUnknown || c.clock != nil || c.count == 1 && !c.article {
+		return false
+	}
+	if c.fish != nil && c.fish.text != "" && cur.Name != "" && c.fish.text != cur.Name {
+		return false
+	}
+	return c.fate == words.FateUnknown || c.fate >= words.Landed || c.fate == words.Hooked && cur.Fate == words.Bit
+}
+
+// moreMeasures gives a bite the measures of a clause that has nothing else. A second
+// weight or length is that of the next fish of several.
+func (t *teller) moreMeasures(cur *Bite, c clause) bool {
+	if c.onScale && c.kg == 0 && cur.Kg > 0 {
+		cur.Scaled = !cur.Guess
+		return true
+	}
+	if c.length+c.girth+c.kg == 0 && !c.scaled && c.place == "" && c.clock == nil && c.kindOf == "" {
+		return false
+	}
+	if taken(cur, c) && cur.N < 2 {
+		if c.join != anAnd || cur.Name == "" || c.clock != nil {
+			return false
+		}
+		cur.N = 2 // wahoo 41# & 35#
+	}
+	if c.clock != nil && cur.At != nil || cur.Fate == words.Missed && c.kg+c.length > 0 {
+		return false // what was missed cannot be measured
+	}
+	if taken(cur, c) {
+		t.another(cur, c)
+	} else {
+		cur.measure(c)
+	}
+	return true
+}
+
+// taken reports whether a bite has measures of its own already.
+func taken(cur *Bite, c clause) bool {
+	return c.kg > 0 && cur.Kg > 0 || c.length > 0 && cur.LengthCm > 0 || c.girth > 0 && cur.GirthCm > 0
+}
+
+// another parts the rest of a group from the fish whose measures were told.
+func (t *teller) another(cur *Bite, c clause) {
+	next := *cur
+	next.N, cur.N = cur.N-1, 1
+	next.Kg, next.LengthCm, next.GirthCm = 0, 0, 0
+	next.measure(c)
+	t.story.Bites = append(t.story.Bites, next)
+	t.notes = append(t.notes, note{})
+}
+
+// next reports whether a sentence of a fish's name and measures alone tells what the bite
+// right before it was: "Fish on at 7:20! Nice 41 lb wahoo".
+func (t *teller) next(cur *Bite, c clause) bool {
+	return c.join == aBreak && c.count == 0 && c.fate == 0 && c.kg+c.length > 0 && cur.Name == "" && cur.N == 1
+}
+
+// isPart reports whether a count is of those told before: caught 5 blackfin, released 3;
+// hooked 2 wahoo, lost 1 of them.
+func (t *teller) isPart(cur *Bite, c clause, same bool) bool {
+	if c.fate == 0 || c.count == 0 || c.article || c.count > cur.N || c.fish != nil && c.fish.text != "" || c.clock != nil {
+		return false
+	}
+	if c.many && (same || open(cur)) {
+		return true
+	}
+	return same && cur.N > c.count && cur.Fate == words.Landed && c.fate == words.Released && cur.Name != "" && t.notes[len(t.notes)-1].word == "caught"
+}
+
+// split parts a count of its bites off, with a fate of their own.
+func (t *teller) split(cur *Bite, c clause) {
+	part := *cur
+	part.N = c.count
+	cur.N -= c.count
+	t.turn(&part, c)
+	if cur.N == 0 {
+		*cur = part
+		return
+	}
+	t.story.Bites = append(t.story.Bites, part)
+	t.notes = append(t.notes, note{word: c.fateWord})
+}
+
+// all gives all bites of the sentence a fate: a wahoo and a mahi, both released.
+func (t *teller) all(c clause) bool {
+	from := t.sentence
+	if from >= len(t.story.Bites) {
+		from = len(t.story.Bites) - 1
+	}
+	for i := from; i < len(t.story.Bites); i++ {
+		if b := &t.story.Bites[i]; open(b) || b.Fate == words.Landed || b.Fate == c.fate {
+			t.turn(b, c)
+		}
+	}
+	return true
+}

@@ -1,0 +1,76 @@
+package phrase
+
+import "wakeledger/pipeline/words"
+
+// Settings reads what a text says of speed and lines apart from clocks: "First session 8
+// kts, second session 14 kts", "6 lines to start, 4 after the break".
+func Settings(text string) Setting {
+	s := scan(text)
+	var out Setting
+	last := aWord
+	for i, it := range s.items {
+		switch {
+		case it.kind == aSpeed && it.num > 0 && it.num <= 25 && !s.windy(i):
+			out.addSpeed(it)
+			last = aSpeed
+		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i):
+			out.Lines = append(out.Lines, int(it.num))
+			last = aLines
+		case it.kind == aNumber && it.hi == 0 && s.pulled(i):
+			out.Lines = append(out.Lines, int(it.num))
+			last = aLines
+		case it.kind == aNumber && s.elliptic(i) && last == aSpeed:
+			out.addSpeed(it)
+		case it.kind == aNumber && s.elliptic(i) && last == aLines && it.num == float64(int(it.num)):
+			out.Lines = append(out.Lines, int(it.num))
+		}
+	}
+	for i := range s.toks {
+		if _, ok := words.LineAt(s.toks, i, "usual"); ok && (len(out.Speeds) > 0 || len(out.Lines) > 0) {
+			out.Usual = true
+		}
+	}
+	return out
+}
+
+// takenIn reports whether lines are those by which a spread is changed: took one line in.
+func (s *scanner) takenIn(i int) bool {
+	switch s.tok(s.items[i].tok - 1) {
+	case "took", "added", "put", "dropped", "lost", "cut", "brought", "add", "drop":
+		return true
+	}
+	return false
+}
+
+func (t *Setting) addSpeed(it item) {
+	hi := max(it.num, it.hi)
+	t.Speeds = append(t.Speeds, (it.num+hi)/2)
+	t.Ranges = append(t.Ranges, [2]float64{it.num, hi})
+}
+
+// pulled reports whether a bare number is one of lines: "pulled 6".
+func (s *scanner) pulled(i int) bool {
+	it := s.items[i]
+	if it.tok == 0 || it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) {
+		return false
+	}
+	if _, ok := words.LineAt(s.toks, it.tok-1, "pull"); !ok {
+		return false
+	}
+	j := significant(s.items, i+1)
+	return j >= len(s.items) || s.items[j].kind == aBreak || s.items[j].kind == aComma || s.items[j].kind == aSpeed || s.items[j].kind == anAnd || s.tok(it.end) == "all" || s.tok(it.end) == "the"
+}
+
+// elliptic reports whether a number leaves out the noun that the one before it had: "8 kts
+// before the break, 10 after".
+func (s *scanner) elliptic(i int) bool {
+	it := s.items[i]
+	if it.num < 1 || it.num > 25 || it.article || i == 0 || s.items[i-1].kind != aComma && s.items[i-1].kind != anAnd && s.items[i-1].kind != aGlue && s.items[i-1].kind != aBreak || it.end >= len(s.toks) {
+		return false
+	}
+	_, ok := words.LineAt(s.toks, it.end, "part")
+	if !ok && s.tok(it.end) == "on" {
+		return true
+	}
+	return ok
+}

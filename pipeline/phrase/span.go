@@ -1,0 +1,186 @@
+package phrase
+
+import "wakeledger/pipeline/words"
+
+// timed is a start and an end among the items.
+type timed struct {
+	start, end       Clock
+	hasStart, hasEnd bool
+	from, to         int // items
+}
+
+// spans finds pairs of clocks joined by a dash or a word, else a start and an end behind
+// the words for them.
+func (s *scanner) spans() []timed {
+	s.sure()
+	var out []timed
+	for i := 0; i < len(s.items); i++ {
+		if sp, ok := s.joined(i); ok {
+			out = append(out, sp)
+			i = sp.to - 1
+		}
+	}
+	if len(out) > 0 {
+		return out
+	}
+	return s.worded()
+}
+
+// joined reads clock - clock at item i. One of the two may be an hour alone: 7-11:30.
+func (s *scanner) joined(i int) (timed, bool) {
+	a, okA := s.end(i)
+	if s.items[i].kind == aNumber && s.items[i].hi > 0 { // 6-11 was read as a range
+		b, okB := s.digitsClock(s.items[i].end-1, s.items[i].hi)
+		plain := s.items[i].num == float64(int(s.items[i].num)) || s.items[i].hi == float64(int(s.items[i].hi))
+		return timed{a, b, true, true, i, i + 1}, okA && okB && (!plain || s.wholeHours(i))
+	}
+	next := s.items[i].end
+	if !okA || next >= len(s.toks) {
+		return timed{}, false
+	}
+	after, ok := s.toWord(next)
+	if !ok {
+		return timed{}, false
+	}
+	for j := i + 1; j < len(s.items) && s.items[j].tok <= after; j++ {
+		if s.items[j].tok != after {
+			continue
+		}
+		b, okB := s.end(j)
+		if !okB || s.items[i].kind != aClock && s.items[j].kind != aClock {
+			return timed{}, false
+		}
+		return timed{a, b, true, true, i, j + 1}, true
+	}
+	return timed{}, false
+}
+
+// toWord passes a dash, "to", "until" and the like.
+func (s *scanner) toWord(i int) (int, bool) {
+	next, ok := words.LineAt(s.toks, i, "to")
+	for ok && next < len(s.toks) {
+		more, again := words.LineAt(s.toks, next, "to")
+		if t := s.tok(next); !again && (t == "las" || t == "the" || t == "@") {
+			more, again = next+1, true
+		}
+		if !again {
+			break
+		}
+		next = more
+	}
+	return next, ok
+}
+
+// end reads an item as one end of a stretch.
+func (s *scanner) end(i int) (Clock, bool) {
+	it := s.items[i]
+	if it.kind == aClock {
+		return it.clock, true
+	}
+	if it.kind != aNumber || !it.digits {
+		return Clock{}, false
+	}
+	return s.digitsClock(it.tok, it.num)
+}
+
+// digitsClock reads a number as a clock: 640, 6.45, 7.
+func (s *scanner) digitsClock(tok int, v float64) (Clock, bool) {
+	text := s.tok(tok)
+	if len(text) == 3 && v == float64(int(v)) && v < 1260 && int(v)%100 < 60 {
+		return Clock{Seconds: (int(v)/100*60 + int(v)%100) * 60}, true
+	}
+	if len(text) > 3 && (text[len(text)-3] == '.' || text[len(text)-3] == ',') && v < 24 {
+		m := int(v*100+.5) % 100
+		return Clock{Seconds: (int(v)*60 + m) * 60, Sure: v >= 13 || text[0] == '0'}, m < 60
+	}
+	return hour(v)
+}
+
+func hour(v float64) (Clock, bool) {
+	if v != float64(int(v)) || v < 1 || v > 24 {
+		return Clock{}, false
+	}
+	return Clock{Seconds: int(v) * 3600 % day, Sure: v > 12}, true
+}
+
+// wholeHours reports whether a range of numbers is one of hours: "from 6-11", "6 to 11".
+func (s *scanner) wholeHours(i int) bool {
+	return len(s.items) == 1 || s.hourWord(s.items[i].tok) || i > 0 && s.tok(s.items[i].tok-1) == "in"
+}
+
+// sure makes all clocks sure where one of them shows that the text counts to 24.
+func (s *scanner) sure() {
+	day24 := false
+	for _, it := range s.items {
+		if it.kind == aClock && it.clock.Sure {
+			last := s.tok(it.end - 1)
+			day24 = day24 || last != "am" && last != "pm" && last != "a" && last != "p" && last != "m" && last != "."
+		}
+	}
+	for i := range s.items {
+		if it := &s.items[i]; day24 && it.kind == aClock {
+			it.clock.Sure = true
+		}
+	}
+}
+
+// worded reads "lines in 6:10 out at 2:55": each clock takes the last word before it that
+// says start or end.
+func (s *scanner) worded() []timed {
+	var out []timed
+	tok := 0
+	for i, it := range s.items {
+		if it.kind != aClock && (it.kind != aNumber || !s.hourWord(it.tok)) {
+			continue
+		}
+		c, ok := s.end(i)
+		start, end := s.wordBefore(tok, it.tok)
+		if s.biting(i) {
+			start, end = false, false
+		}
+		tok = it.end
+		if !ok || !start && !end {
+			continue
+		}
+		n := len(out)
+		switch {
+		case end && n > 0 && !out[n-1].hasEnd:
+			out[n-1].end, out[n-1].hasEnd, out[n-1].to = c, true, i+1
+		case end:
+			out = append(out, timed{end: c, hasEnd: true, from: i, to: i + 1})
+		default:
+			out = append(out, timed{start: c, hasStart: true, from: i, to: i + 1})
+		}
+	}
+	return out
+}
+
+// biting reports whether the sentence up to item i speaks of fish, so that its clock is one
+// of a bite.
+func (s *scanner) biting(i int) bool {
+	for ; i >= 0 && s.items[i].kind != aBreak; i-- {
+		if k := s.items[i]; k.kind == aFish || k.kind == aFate && !k.fate.Weak {
+			return true
+		}
+	}
+	return false
+}
+
+// wordBefore looks for a word of start or end in the five tokens before a clock.
+func (s *scanner) wordBefore(from, to int) (start, end bool) {
+	for j := to - 1; j >= from && j >= to-5; j-- {
+		if s.toks[j].Kind != words.Word {
+			if words.Stops(s.toks[j]) && s.tok(j) != ":" && s.tok(j) != "(" {
+				return false, false
+			}
+			continue
+		}
+		if _, ok := words.LineAt(s.toks, j, "stop"); ok {
+			return false, true
+		}
+		if _, ok := words.LineAt(s.toks, j, "start"); ok {
+			return true, false
+		}
+	}
+	return false, false
+}

@@ -1,0 +1,345 @@
+package phrase
+
+import (
+	"slices"
+
+	"wakeledger/pipeline/words"
+)
+
+// teller puts clauses together to bites.
+type teller struct {
+	story    Story
+	list     bool
+	sentence int // index of the first bite of the sentence
+	seen     bool
+	away     bool // the sentence is of other boats
+	nothing  bool
+	blocked  bool    // a bite of the sentence was left: what goes on is not of the last one told
+	fresh    bool    // no bite was told in the sentence yet
+	notes    []note  // of each bite
+	clock    *Clock  // one alone, of the clause that follows
+	bare     *clause // a fish's name alone, which the next clause may say more of
+}
+
+// note is how a bite was told.
+type note struct {
+	word    string // of its fate
+	counted bool
+}
+
+// Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
+func Tell(text string, d Defaults) Story {
+	t := teller{story: Story{Landed: -1, Strikes: -1}}
+	for _, c := range scan(text).clauses(d, false) {
+		t.clause(c)
+	}
+	if t.bare != nil {
+		t.leave(*t.bare)
+	}
+	t.totals()
+	t.settle()
+	t.story.Nothing = len(t.story.Bites) == 0 && len(t.story.Left) == 0 && (t.nothing || t.story.Strikes == 0)
+	return t.story
+}
+
+// FishList reads a list of fish with their measures: "wahoo 51in 29lb; wahoo 49in 24lb".
+// What is no fish in it is passed over.
+func FishList(text string, d Defaults) []Fish {
+	t := teller{story: Story{Landed: -1, Strikes: -1}, list: true}
+	for _, c := range scan(text).clauses(d, true) {
+		t.clause(c)
+	}
+	var out []Fish
+	for _, b := range t.story.Bites {
+		if b.Name != "" || b.LengthCm > 0 || b.Kg > 0 || b.Fate == words.Landed || b.Fate == words.Released {
+			out = append(out, b.Fish)
+		}
+	}
+	return out
+}
+
+// clause adds what a clause tells to the story.
+func (t *teller) clause(c clause) {
+	t.name(&c)
+	t.clockOf(&c)
+	if c.both && c.fate != 0 && c.count == 0 && len(t.story.Bites) == 0 {
+		c.count, c.many = 2, false
+	}
+	if c.join == aBreak {
+		t.sentence, t.seen, t.away, t.fresh, t.blocked = len(t.story.Bites), false, false, true, false
+	}
+	switch {
+	case (t.away || c.others > 0) && t.elsewhere(c):
+	case c.score != nil:
+		t.score(c.score)
+	case c.fate == words.FateUnknown && (c.nothing || c.denied):
+		t.nothing = t.nothing || c.nothing && c.unknown == 0 && !c.idle
+	case c.setting && c.fate == words.FateUnknown && c.fish == nil:
+	case c.fate == words.FateUnknown && c.quiet(t.list):
+		t.idle(c)
+	case !t.list && c.fate == words.FateUnknown && t.seen && c.kg+c.length == 0:
+		if c.join != anAnd {
+			t.leave(c)
+		}
+	case c.stranger || c.others > 0 || c.plural() || c.idle && c.fate == words.FateUnknown && !t.list:
+		t.leave(c)
+	case t.refine(c):
+	case c.isBite(t.list, t.fresh):
+		t.add(c)
+	default:
+		t.leave(c)
+	}
+}
+
+func (t *teller) score(it *item) {
+	t.story.Landed = max(t.story.Landed, 0) + int(it.num)
+	t.story.Strikes = max(t.story.Strikes, 0) + int(it.hi)
+}
+
+// quiet reports whether a clause without a fate speaks of no fish that was on: of what was
+// only seen, or of nothing the grammar knows.
+func (c *clause) quiet(list bool) bool {
+	if c.onScale && c.kg == 0 {
+		return false
+	}
+	if c.fish == nil {
+		return c.seen || c.idle || c.unknown > 0 && c.count == 0 || c.length+c.girth+c.kg == 0 && (c.count == 0 || c.counted < 0) && !c.pronoun && !c.scaled && c.place == "" && c.clock == nil
+	}
+	if list {
+		return false
+	}
+	if c.none {
+		return true
+	}
+	if c.idle && c.kg+c.length > 0 {
+		return false
+	}
+	return c.seen || c.idle || c.compound && c.count == 0 && c.kg+c.length == 0 || c.fish.text == "" && c.count == 0 && c.clock == nil || c.count == 0 && c.length+c.girth+c.kg == 0 && c.clock == nil
+}
+
+// idle notes talk: what is only seen lasts for the sentence.
+func (t *teller) idle(c clause) {
+	t.seen = t.seen || c.seen || c.idle
+	switch {
+	case c.seen || c.idle || c.compound || c.none:
+	case c.alone():
+		t.bare = &c
+	case c.loose > 0 && (c.fish != nil || c.place != "" || !t.fresh && c.unknown == 0), c.kg+c.length > 0 && !t.fresh:
+		t.leave(c)
+	}
+}
+
+// elsewhere leaves what a sentence tells of other boats.
+func (t *teller) elsewhere(c clause) bool {
+	for _, it := range c.items {
+		if it.kind == anElse {
+			t.away = true
+		}
+	}
+	if t.away && (c.fate != words.FateUnknown || c.fish != nil) {
+		t.leave(c)
+	}
+	return t.away
+}
+
+// alone reports whether a clause is a fish's name and nothing else.
+func (c *clause) alone() bool {
+	return c.fish != nil && c.fish.text != "" && c.unknown == 0 && c.loose == 0
+}
+
+// clockOf gives a clause the clock that stood alone before it: "9h20: thon 22 kg".
+func (t *teller) clockOf(c *clause) {
+	if c.join != aBreak && t.clock != nil && c.clock == nil && (c.fish != nil || c.fate != 0) {
+		c.clock = t.clock
+	}
+	if c.join == aBreak || c.fish != nil || c.fate != 0 {
+		t.clock = nil
+	}
+	if c.fish == nil && c.fate == 0 && c.unknown == 0 && c.count == 0 && c.kg+c.length == 0 {
+		for _, it := range c.items {
+			if it.kind == aClock {
+				t.clock = &Clock{it.clock.Seconds, it.clock.Sure}
+			}
+		}
+	}
+}
+
+// name gives a clause without a fish the name that stood alone before it: "Blackfin (rel)".
+// A name that stays alone is left.
+func (t *teller) name(c *clause) {
+	if t.bare == nil {
+		return
+	}
+	if c.join != aBreak && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
+		c.fish = t.bare.fish
+		if c.place == "" {
+			c.place = t.bare.place
+		}
+	} else {
+		t.leave(*t.bare)
+	}
+	t.bare = nil
+}
+
+// leave keeps a clause that speaks of fish or fates for the user.
+func (t *teller) leave(c clause) {
+	if c.fate == words.FateUnknown && c.fish == nil && c.count == 0 && c.loose == 0 && c.kg+c.length == 0 {
+		return
+	}
+	t.story.Left = append(t.story.Left, c.text)
+	t.blocked = c.fate != words.FateUnknown
+}
+
+// plural reports whether a fate or a name stands for several fish without a number.
+func (c *clause) plural() bool {
+	if c.fish == nil || c.count > 0 || c.many || c.fate == words.FateUnknown {
+		return false
+	}
+	if c.fish.several {
+		return true
+	}
+	name := words.Fold(c.fish.text)
+	return len(name) > 4 && name[len(name)-1] == 's' && name != "albacores" && fishes().Find(name[:len(name)-1], "").Found
+}
+
+// isBite reports whether a clause tells of a bite of its own.
+func (c *clause) isBite(list, fresh bool) bool {
+	measured := c.length > 0 || c.kg > 0
+	switch {
+	case c.fish != nil && c.fish.text != "":
+		return c.fate != 0 || c.count > 0 || measured || c.clock != nil || list
+	case c.count > 0 && (c.fate != 0 || measured || c.fish != nil && c.unknown == 0):
+		return true
+	case measured && (c.article || c.fate != 0 || list && c.unknown == 0):
+		return true
+	case c.fate == words.FateUnknown:
+		return c.fish != nil && c.clock != nil && c.unknown == 0
+	case c.many:
+		return false
+	case c.after:
+		return c.clock != nil || c.place != "" && c.unknown == 0
+	}
+	return c.clock != nil || c.place != "" || !c.pronoun || fresh
+}
+
+// add tells a new bite.
+func (t *teller) add(c clause) {
+	b := Bite{Session: c.session, Cause: c.cause, Method: c.method}
+	b.N, b.Fate, b.Place, b.At = max(c.count, 1), c.fate, c.place, c.clock
+	if c.fish != nil {
+		b.Name = c.fish.text
+	}
+	if t.shared(c) {
+		b.Fate, b.Cause = t.last().Fate, t.last().Cause
+	}
+	b.measure(c)
+	t.story.Bites = append(t.story.Bites, b)
+	t.notes = append(t.notes, note{c.fateWord, c.count > 0 && !c.article})
+	t.fresh, t.blocked = false, false
+	if c.many { // 3 whites, 1 sail, all released
+		for i := t.sentence; i < len(t.story.Bites); i++ {
+			if o := &t.story.Bites[i]; o.Fate == words.FateUnknown {
+				o.Fate, o.Cause = c.fate, c.cause
+			}
+		}
+	}
+	if c.loose > 0 && b.Name != "" && !t.list { // a number that is likely a measure
+		t.story.Left = append(t.story.Left, c.text)
+	}
+}
+
+// shared reports whether a fish takes the fate of the one before it: lost a wahoo and a mahi.
+func (t *teller) shared(c clause) bool {
+	return c.join == anAnd && !t.fresh && c.fate == 0 && c.kg+c.length == 0 && c.clock == nil && t.last() != nil && t.last().Fate != 0 &&
+		t.last().Name != "" && t.last().Kg+t.last().LengthCm == 0
+}
+
+func (b *Bite) measure(c clause) {
+	fill := func(to *float64, v float64) {
+		if *to == 0 {
+			*to = v
+		}
+	}
+	if c.kg > 0 && b.Kg == 0 {
+		b.Guess, b.Scaled = c.guess, c.scaled
+	}
+	fill(&b.LengthCm, c.length)
+	fill(&b.GirthCm, c.girth)
+	fill(&b.Kg, c.kg)
+	if c.kindOf != "" {
+		b.LengthKind = c.kindOf
+	}
+	if b.Place == "" {
+		b.Place = c.place
+	}
+	if b.At == nil {
+		b.At = c.clock
+	}
+}
+
+// last is the bite told last in the session, nil if there is none.
+func (t *teller) last() *Bite {
+	if n := len(t.story.Bites); n > 0 {
+		return &t.story.Bites[n-1]
+	}
+	return nil
+}
+
+// settle gives the fates that go without saying: a fish that is named with a count, a
+// clock or a measure was landed, and one that was measured too.
+func (t *teller) settle() {
+	for i := range t.story.Bites {
+		b := &t.story.Bites[i]
+		measured := b.LengthCm > 0 || b.Kg > 0 && !b.Guess
+		if b.Fate == words.FateUnknown || measured && (b.Fate == words.Hooked || b.Fate == words.Bit) {
+			b.Fate = words.Landed
+		}
+	}
+}
+
+// totals takes a count of bites or hooked fish that others of the session break down for
+// the total that it is: "5 bites: 2 missed, 1 lost" leaves two bites of which no more is told.
+func (t *teller) totals() {
+	bites, told, sum := t.story.Bites, 0, 0
+	for i := len(bites) - 1; i >= 0; i-- {
+		b := &bites[i]
+		plain := (b.At == nil && b.Place == "" || b.N > 1) && b.Kg+b.LengthCm == 0
+		if b.Fate == words.Bit && plain && t.notes[i].counted {
+			told += b.N
+		}
+		total := b.Fate == words.Bit || b.Fate == words.Hooked || b.Fate == words.FateUnknown && b.Name == "" && b.N > 1
+		if !plain || !total {
+			continue
+		}
+		if parts := t.parts(i); parts > 0 && parts <= b.N {
+			b.N -= parts
+		}
+	}
+	bites = slices.DeleteFunc(bites, func(b Bite) bool { return b.N == 0 })
+	for _, b := range bites {
+		sum += b.N
+	}
+	if t.story.Bites = bites; t.story.Strikes < 0 && told > 0 && sum <= told {
+		t.story.Strikes = told
+	}
+}
+
+// parts counts the bites behind bite i that may be among those it counts, up to the next
+// count of its kind.
+func (t *teller) parts(i int) int {
+	b, n := t.story.Bites[i], 0
+	for j := i + 1; j < len(t.story.Bites); j++ {
+		o := &t.story.Bites[j]
+		if o.Session != b.Session || o.Fate == b.Fate && o.Name == b.Name && o.At == nil && o.Place == "" && o.Kg+o.LengthCm == 0 {
+			break
+		}
+		if b.Fate == words.FateUnknown && o.Fate != words.Landed && o.Fate != words.Released && o.Fate != words.FateUnknown || b.Fate == words.Hooked && (o.Fate == words.Bit || o.Fate == words.Missed) || b.Name != "" && o.Name != "" && o.Name != b.Name {
+			continue
+		}
+		if o.Name == "" && b.Name != "" {
+			o.Name = b.Name
+		}
+		n += o.N
+	}
+	return n
+}

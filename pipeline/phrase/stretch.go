@@ -1,0 +1,229 @@
+package phrase
+
+import "wakeledger/pipeline/words"
+
+// Stretches reads the times that lines were in the water, with the speed, lines and stops
+// told beside each: "0625-0925 6 lines @ 14 kn; 1040-1315 4 lines @ 14". A stretch may
+// have only one end, or only a duration ("3 h @ 8 kn").
+func Stretches(text string) []Stretch {
+	s := scan(text)
+	spans := s.spans()
+	if len(spans) == 0 {
+		return s.untimed()
+	}
+	var out []Stretch
+	for k, sp := range spans {
+		st := Stretch{Start: sp.start, End: sp.end, HasStart: sp.hasStart, HasEnd: sp.hasEnd, Lines: -1}
+		from, to := 0, len(s.items)
+		if k+1 < len(spans) {
+			to = s.border(sp.to, spans[k+1].from)
+		}
+		if k > 0 {
+			from = s.border(spans[k-1].to, sp.from)
+		}
+		s.fill(&st, from, to)
+		out = append(out, st)
+	}
+	carry(out)
+	return out
+}
+
+// Span reads the first start and end of a text.
+func Span(text string) (start, end Clock, ok bool) {
+	for _, sp := range scan(text).spans() {
+		if sp.hasStart && sp.hasEnd {
+			return sp.start, sp.end, true
+		}
+	}
+	return Clock{}, Clock{}, false
+}
+
+// Clocks are the times of day that a text names, in its order: "at 9:03", "0730", "about 7".
+func Clocks(text string) []Clock {
+	s := scan(text)
+	s.sure()
+	var out []Clock
+	for i, it := range s.items {
+		switch {
+		case it.kind == aClock:
+			out = append(out, it.clock)
+		case it.kind == aNumber && it.digits && it.num == float64(int(it.num)) && it.num >= 1 && it.num <= 24 && (len(s.items) == 1 || s.hourWord(it.tok) || it.hedged && i == len(s.items)-1):
+			out = append(out, Clock{Seconds: int(it.num) * 3600 % day, Sure: it.num > 12})
+		}
+	}
+	return out
+}
+
+// hourWord reports whether "at", "around" or the like stands before a bare hour.
+func (s *scanner) hourWord(tok int) bool {
+	switch s.tok(tok - 1) {
+	case "at", "around", "about", "till", "until", "las", "alle", "ore", "um", "gegen", "vers", "as", "~", "by":
+		return true
+	}
+	return false
+}
+
+// border parts what stands between two stretches: at the first mark or word that ends a
+// clause; without one all of it belongs to the first.
+func (s *scanner) border(from, to int) int {
+	for i := from; i < to; i++ {
+		switch k := s.items[i].kind; k {
+		case aBreak, aSession:
+			return i + 1
+		case anAnd:
+			if s.tok(s.items[i].tok) != "+" {
+				return i + 1
+			}
+		case aComma:
+			if s.onlyEffort(i+1, to) {
+				return i + 1
+			}
+		}
+	}
+	return to
+}
+
+// onlyEffort reports whether lines or a speed stand right before the next stretch, whose
+// they are: "0640-0900, 5 lines 1030-1120".
+func (s *scanner) onlyEffort(from, to int) bool {
+	for i := from; i < to; i++ {
+		if k := s.items[i].kind; k == aComma || k == aBreak {
+			return false
+		}
+	}
+	return from < to && (s.items[from].kind == aLines || s.items[from].kind == aSpeed)
+}
+
+// fill takes speed, lines, stops and hours from items.
+func (s *scanner) fill(st *Stretch, from, to int) {
+	for i := from; i < to; i++ {
+		switch it := s.items[i]; it.kind {
+		case aSpeed:
+			if st.SpeedLo == 0 && !s.windy(i) && it.num > 0 && it.num <= 25 {
+				st.SpeedLo, st.SpeedHi = it.num, max(it.num, it.hi)
+			}
+		case aLines:
+			if st.Lines < 0 && it.hi <= it.num {
+				st.Lines = int(it.num)
+			}
+		case aNumber:
+			if st.Lines < 0 && s.pulled(i) {
+				st.Lines = int(it.num)
+			}
+		case aTime:
+			if s.pauseNear(i) {
+				st.StopMinutes += it.num
+			} else if st.Hours == 0 {
+				st.Hours = it.num / 60
+			}
+		}
+	}
+}
+
+// pauseNear reports whether a duration is one of lines out of the water: "less 20 min
+// stop", "45 min lunch".
+func (s *scanner) pauseNear(i int) bool {
+	for j := s.items[i].tok - 1; j >= 0 && j >= s.items[i].tok-3 && !words.Stops(s.toks[j]); j-- {
+		if _, ok := words.LineAt(s.toks, j, "pause"); ok {
+			return true
+		}
+	}
+	for j := s.items[i].end; j < len(s.toks) && j < s.items[i].end+3 && !words.Stops(s.toks[j]); j++ {
+		if _, ok := words.LineAt(s.toks, j, "pause"); ok {
+			return true
+		}
+	}
+	return s.tok(s.items[i].tok-1) == "-" && i > 0 && s.items[i].unit == "min"
+}
+
+// windy reports whether a speed is that of wind or current.
+func (s *scanner) windy(i int) bool {
+	for _, j := range []int{s.items[i].tok - 1, s.items[i].tok - 2, s.items[i].end} {
+		if j < 0 || j >= len(s.toks) || j < s.items[i].tok && words.Stops(s.toks[j]) {
+			continue
+		}
+		if s.tok(j+1) == "/" { // w/ 5 lines
+			continue
+		}
+		if _, ok := words.LineAt(s.toks, j, "wind"); ok && (j < s.items[i].tok || !s.isTo(j)) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scanner) isTo(j int) bool {
+	_, ok := words.LineAt(s.toks, j, "to")
+	return ok
+}
+
+// untimed reads stretches that have a duration and no clocks: "2 h at 8 kts then 1.5 h at
+// 12". A duration alone is one only where nothing else stands in the text.
+func (s *scanner) untimed() []Stretch {
+	if len(s.items) == 0 || s.biting(len(s.items)-1) {
+		return nil
+	}
+	var out []Stretch
+	from, effort := 0, len(s.items) == 1
+	for i := range s.items {
+		last := i == len(s.items)-1
+		if k := s.items[i].kind; !last && k != anAnd && k != aBreak {
+			continue
+		}
+		st := Stretch{Lines: -1}
+		s.fill(&st, from, i+1)
+		if st.Hours > 0 {
+			out = append(out, st)
+			from = i + 1
+		}
+		effort = effort || st.SpeedLo > 0 || st.Lines >= 0
+	}
+	if !effort {
+		return nil
+	}
+	carry(out)
+	return out
+}
+
+// carry gives a stretch the speed and lines of the one before where it tells none, and the
+// first those that are told only once, behind the last.
+func carry(out []Stretch) {
+	for k := 1; k < len(out); k++ {
+		if out[k].Lines < 0 {
+			out[k].Lines = out[k-1].Lines
+		}
+		if out[k].SpeedLo == 0 {
+			out[k].SpeedLo, out[k].SpeedHi = out[k-1].SpeedLo, out[k-1].SpeedHi
+		}
+	}
+	for k := len(out) - 2; k >= 0; k-- {
+		if out[k].Lines < 0 {
+			out[k].Lines = out[k+1].Lines
+		}
+		if out[k].SpeedLo == 0 {
+			out[k].SpeedLo, out[k].SpeedHi = out[k+1].SpeedLo, out[k+1].SpeedHi
+		}
+	}
+}
+
+// Duration reads a duration in hours, with what is to be taken off: "2h45 less 20 min
+// stop", "5 1/2 hrs", "45 min", "4:30".
+func Duration(text string) (hours float64, ok bool) {
+	s := scan(text)
+	total, found := 0., false
+	for i, it := range s.items {
+		switch {
+		case it.kind == aTime && found && s.pauseNear(i):
+			total -= it.num
+		case it.kind == aTime && (!found || i > 0 && s.items[i-1].kind == aGlue || i > 0 && s.items[i-1].kind == anAnd):
+			total, found = total+it.num, true
+		case it.kind == aClock && len(s.items) == 1 && !it.compact && s.tok(it.tok+1) == ":" && it.end == it.tok+3:
+			total, found = float64(it.clock.Seconds)/60, true
+		case it.kind == aGlue, it.kind == anAnd, it.kind == aBreak, it.kind == aComma, it.kind == aHedge, it.kind == aClose:
+		case it.kind == aWord, it.kind == aTime, it.kind == aPlace, it.kind == aFate, it.kind == aNo:
+		default:
+			return 0, false
+		}
+	}
+	return total / 60, found && total > 0
+}

@@ -1,0 +1,101 @@
+package plan
+
+import (
+	"slices"
+	"time"
+
+	"wakeledger/pipeline/unit"
+)
+
+// Binding ties a column of a block to what it means.
+type Binding struct {
+	Index   int    // of the cell in the row, from 0
+	Heading string // as logged; a group's name before its own where it has one
+	Column  *Column
+	Unit    unit.Unit // stated in the heading; "" where it states none
+	Only    unit.Unit // the only unit in which the numbers seen are possible, "" where nothing tells
+	Scaled  bool      // weights in its phrases are from a scale, as the heading or the log says
+	Carried bool      // written once for the rows under it
+	Set     int       // 0, or 1 and up for the second and further stretches of one row
+	Guess   bool      // its weights or lengths are guesses, by the heading's words
+
+	Codes map[string]string // what the log's legend says of its cells, by cell in lower case
+	Score float64           // how much better than the next meaning the evidence holds it for
+}
+
+// Unknown is a column without a meaning here. Its cells are kept by this name.
+type Unknown struct {
+	Index   int
+	Heading string
+	Aside   string // what it holds that counts do not rest on (money, people ...); "" where nobody knows
+}
+
+// Given is a value that stands once for all rows of a block: "Boat: Sea Wren" above
+// the table, a date as the sheet's name, the usual number of lines.
+type Given struct {
+	Heading string
+	Column  *Column
+	Text    string
+	Default bool // only for rows that say nothing themselves
+}
+
+// Block is one block of a sheet, understood.
+type Block struct {
+	Sheet int // index in its book
+	Name  string
+	Row   int // number of the heading's last row, 0 where the labels stand elsewhere
+	Kind  Kind
+	Why   string
+	Heads [][]string // the heading's rows, as logged
+	Shape string     // table, records, form
+
+	Bindings []Binding
+	Unknown  []Unknown
+	Given    []Given
+
+	Catch      []Unknown // of Unknown: how many of a species, by its name
+	Caught     bool      // those of Catch were landed
+	CatchBlank bool      // a row in which all of Catch are blank had none
+	Rods       []Unknown // of Unknown: places in the spread with what struck there
+	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
+
+	Years      unit.Years // of dates without a year; zero where nothing tells
+	Month      time.Month // of dates that are a day's number alone, 0 where there are none
+	Tagged     bool       // T among kept fish is tagged, so released
+	Hashed     bool       // rows that start with # are comments
+	Twelve     bool       // clock times are of twelve hours without am or pm
+	Inclusive  bool       // landed counts the released too
+	EffortOnce bool       // rows repeat the stretch that they are of
+	NoEffort   bool       // what it says of hours another block says better
+	NoStrikes  bool       // what it counts of strikes another block tells better
+
+	Notes []string // what was concluded, for the user to see
+}
+
+// Binds tells whether a column of the block means one of the names.
+func (b *Block) Binds(names ...string) bool { return b.Find(names...) != nil }
+
+// Find is the first binding of one of the names; nil where there is none.
+func (b *Block) Find(names ...string) *Binding {
+	i := slices.IndexFunc(b.Bindings, func(x Binding) bool { return slices.Contains(names, x.Column.Name) })
+	if i < 0 {
+		return nil
+	}
+	return &b.Bindings[i]
+}
+
+// Gives tells whether a value of the name stands once for all rows.
+func (b *Block) Gives(name string) bool {
+	return slices.ContainsFunc(b.Given, func(g Given) bool { return g.Column.Name == name })
+}
+
+// Stories is how many of the block's columns tell of bites in words.
+func (b *Block) Stories() int {
+	n := 0
+	for _, x := range b.Bindings {
+		if x.Column.Parse == "story" {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,296 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
+)
+
+// Subject is a block with what its rows came to.
+type Subject struct {
+	*meaning.Understood
+	Stats *Stats
+}
+
+// inquiry gathers the questions of one log.
+type inquiry struct {
+	log      *meaning.Log
+	subjects []Subject
+	total    Stats // of all blocks
+	out      []Question
+}
+
+// Questions are what is open after a log was read, what moves the totals most first.
+func Questions(l *meaning.Log, subjects []Subject) []Question {
+	q := &inquiry{log: l, subjects: subjects}
+	for _, s := range subjects {
+		q.total.Stretches += s.Stats.Stretches
+		q.total.Hours += s.Stats.Hours
+		q.total.NoLines += s.Stats.NoLines
+		q.total.NoLinesH += s.Stats.NoLinesH
+		q.total.NoSpeed += s.Stats.NoSpeed
+		q.total.Strikes += s.Stats.Strikes
+		q.total.Listed += s.Stats.Listed
+		q.total.ByCount += s.Stats.ByCount
+	}
+	q.columns()
+	q.effort()
+	q.strikes()
+	for _, s := range subjects {
+		q.block(s)
+	}
+	q.leftOver()
+	q.sums()
+	return ordered(q.out)
+}
+
+func (q *inquiry) ask(kind, sheet, about, text string, options, effect []string, key ...string) {
+	q.out = append(q.out, Question{ID: id(kind, append([]string{about}, key...)...), Sheet: sheet, About: about, Text: text, Options: options, Effect: effect})
+}
+
+// effectOf is what rests on a meaning.
+func effectOf(name string) []string {
+	switch name {
+	case "start_s", "end_s", "duration_s", "stopped_s", "stretches":
+		return hours
+	case "lines_out":
+		return lines
+	case "speed_kn", "strike_speed_kn":
+		return []string{"bands"}
+	case "strikes_n", "event", "story":
+		return bites
+	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
+		return []string{"strikes", "hooked", "landed", "released", "bands"}
+	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species":
+		return []string{"fish"}
+	case "date", "trip":
+		return all
+	}
+	return nil
+}
+
+// columns asks about headings.
+func (q *inquiry) columns() {
+	for _, o := range q.log.Open() {
+		var options, effect []string
+		names := o.Others
+		if o.Taken != "" || len(o.Others) == 1 && o.Others[0] != "" {
+			names = append([]string{o.Taken}, o.Others...)
+		} else {
+			names = append(names, "")
+		}
+		for _, n := range names {
+			options = append(options, meaning.Words(n))
+			for _, e := range effectOf(n) {
+				if !slices.Contains(effect, e) {
+					effect = append(effect, e)
+				}
+			}
+		}
+		text := fmt.Sprintf("What stands under %q (%s)?", o.Heading, strings.Join(o.Samples, ", "))
+		if o.Taken != "" {
+			text += " I take it for " + meaning.Words(o.Taken) + "."
+		} else {
+			text += " I make nothing of it."
+		}
+		q.ask("column", o.Sheet, o.Heading, text, options, effect, o.Labels...)
+	}
+}
+
+// effort asks about hours and lines of the whole log.
+func (q *inquiry) effort() {
+	t := &q.total
+	if t.Stretches == 0 {
+		if t.Strikes > 0 && q.lookedForEffort() {
+			q.ask("no effort", "", "hours", "I found no times or hours of trolling: nothing can be said per hour.", nil, hours)
+		}
+		return
+	}
+	switch {
+	case t.NoLines == t.Stretches:
+		q.ask("no lines", "", "lines out", fmt.Sprintf("How many lines were out? The log does not say (%.1f h).", t.NoLinesH), []string{"a usual number", "leave line-hours out"}, lines)
+	case 4*t.NoLines > t.Stretches:
+		q.ask("few lines", "", "lines out", fmt.Sprintf("%d of %d stretches have no number of lines (%.1f h): their line-hours are left out.", t.NoLines, t.Stretches, t.NoLinesH), []string{"a usual number", "leave them out"}, lines)
+	}
+	if 2*t.NoSpeed > t.Stretches && t.NoSpeed < t.Stretches {
+		q.ask("few speeds", "", "speed", fmt.Sprintf("%d of %d stretches have no speed.", t.NoSpeed, t.Stretches), []string{"a usual speed", "leave them out"}, []string{"bands"})
+	}
+}
+
+// lookedForEffort tells a log that should have effort: one with more than lists of fish.
+func (q *inquiry) lookedForEffort() bool {
+	return slices.ContainsFunc(q.subjects, func(s Subject) bool {
+		return s.Plan.Kind == plan.Flat || s.Plan.Kind == plan.Events || s.Plan.Kind == plan.Legs
+	})
+}
+
+// strikes asks about bites of the whole log.
+func (q *inquiry) strikes() {
+	t := &q.total
+	if t.Stretches > 0 && t.Strikes == 0 && t.Stretches >= 5 {
+		q.ask("no strikes", "", "strikes", "I found hours of trolling, but no bites.", nil, listing)
+		return
+	}
+	if t.ByCount > 0 && t.Listed > 0 {
+		q.compare(t)
+	}
+}
+
+// compare holds counts against rows of strikes where a log has both.
+func (q *inquiry) compare(t *Stats) {
+	var counts, rows string
+	for _, s := range q.subjects {
+		if s.Stats.ByCount > 0 && s.Stats.Listed == 0 {
+			counts = s.Plan.Name
+		}
+		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 {
+			rows = s.Plan.Name
+		}
+	}
+	if counts != "" && rows != "" && t.ByCount != t.Listed {
+		q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: which is right?", counts, t.ByCount, rows, t.Listed),
+			[]string{counts, rows}, listing)
+	}
+}
+
+// block asks about the rows of one block.
+func (q *inquiry) block(s Subject) {
+	p, t := s.Plan, s.Stats
+	if t.HalfTimed > 0 && 10*t.HalfTimed > t.Stretches {
+		q.ask("half timed", p.Name, "start and end", fmt.Sprintf("%d rows have a start or an end alone: their hours are left out.", t.HalfTimed), nil, hours)
+	}
+	if n := len(t.Overlaps); n > 0 {
+		o := t.Overlaps[0]
+		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d tell of the same time on one day, and differ (%d such pairs): was one entered again?", o.Row, o.Other, n),
+			[]string{"count the later", "count both"}, all)
+	}
+	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
+		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)
+	}
+	q.ranges(s)
+	q.landed(s)
+	q.caught(s)
+	q.aside(s)
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
+
+// ranges asks where speeds are ranges that reach over a band's edge.
+func (q *inquiry) ranges(s Subject) {
+	b := s.Plan.Find("speed_kn", "strike_speed_kn")
+	if b == nil {
+		return
+	}
+	ranges, n := 0, 0
+	for _, row := range s.Block.Rows {
+		if b.Index < len(row.Cells) && row.Cells[b.Index].Look != layout.Blank {
+			n++
+			if overEdge(row.Cells[b.Index].Text) {
+				ranges++
+			}
+		}
+	}
+	if 10*ranges > 3*n {
+		q.ask("ranges", s.Plan.Name, b.Heading, "Speeds are ranges, not figures: what fell into which band is not known.", nil, []string{"bands"})
+	}
+}
+
+// landed asks whether landed counts the fish let go, where no row tells.
+func (q *inquiry) landed(s Subject) {
+	l, r := s.Plan.Find("landed_n"), s.Plan.Find("released_n")
+	if l == nil || r == nil || s.Plan.Binds("kept_n") || !s.LandedOpen() {
+		return
+	}
+	q.ask("inclusive", s.Plan.Name, l.Heading, fmt.Sprintf("Does %q count the fish under %q too? I take it that it does not.", l.Heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
+}
+
+// caught asks what became of fish that are counted by species.
+func (q *inquiry) caught(s Subject) {
+	if len(s.Plan.Catch) == 0 || s.Plan.Caught {
+		return
+	}
+	q.ask("caught", s.Plan.Name, s.Plan.Catch[0].Heading, "Fish are counted by species: were they all brought to the boat?", []string{"yes", "hooked, some lost"}, listing)
+}
+
+// aside asks where cells or rows that totals rest on could not be used.
+func (q *inquiry) aside(s Subject) {
+	effect := map[string]bool{}
+	var first string
+	n := 0
+	for _, p := range s.Stats.Aside {
+		var of []string
+		b := s.heading(p.Column)
+		switch {
+		case b != nil && p.Pos.Col > 0:
+			of = effectOf(b.Column.Name)
+			if of == nil && (b.Column.Parse == "story" || b.Column.Parse == "fishlist") {
+				of = effectOf(b.Column.Parse)
+			}
+			if b.Column.Name == "method" {
+				continue
+			}
+		default:
+			of = all
+		}
+		if len(of) == 0 {
+			continue
+		}
+		if n++; first == "" {
+			first = p.Error()
+		}
+		for _, e := range of {
+			effect[e] = true
+		}
+	}
+	if n == 0 {
+		return
+	}
+	var of []string
+	for _, e := range all {
+		if effect[e] {
+			of = append(of, e)
+		}
+	}
+	q.ask("aside", s.Plan.Name, fmt.Sprintf("%d cells or rows", n), fmt.Sprintf("%d cells or rows could not be used, the first: %s", n, first), nil, of, s.Plan.Name)
+}
+
+// heading is the binding under a heading.
+func (s *Subject) heading(text string) *plan.Binding {
+	for i := range s.Plan.Bindings {
+		if s.Plan.Bindings[i].Heading == text {
+			return &s.Plan.Bindings[i]
+		}
+	}
+	return nil
+}
+
+// leftOver asks about blocks with numbers of which nothing was made.
+func (q *inquiry) leftOver() {
+	for _, u := range q.log.Blocks {
+		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() {
+			continue
+		}
+		var heads []string
+		numbers := false
+		for _, l := range u.Block.Labels {
+			heads = append(heads, l.Text)
+		}
+		for _, r := range u.Block.Rows {
+			for _, c := range r.Cells {
+				numbers = numbers || c.Look == layout.Number || c.Look == layout.Clock
+			}
+		}
+		if numbers {
+			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): does it tell of trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+		}
+	}
+}

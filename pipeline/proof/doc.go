@@ -1,0 +1,10 @@
+// Package proof holds what was read of a log against the log itself: its rows of
+// totals, its dashboards, the hours that it worked out, what its own columns leave
+// unsaid. What agrees is told; what only the log's owner can settle becomes a question,
+// with the totals that rest on it.
+//
+//	ledger.go    what each block's rows came to
+//	question.go  a question, its id and its effect
+//	ask.go       what is asked
+//	agree.go     what agrees with the log's own sums
+package proof

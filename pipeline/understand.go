@@ -1,0 +1,155 @@
+package pipeline
+
+import (
+	"path/filepath"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/sheet"
+)
+
+// mostRows is how many rows of a sheet its plan is inferred from; the logs of nearly all
+// boats are shorter.
+const mostRows = 3000
+
+// understood is a log's plan, and what each of its blocks is read from.
+type understood struct {
+	book     sheet.Book
+	log      *meaning.Log
+	blocks   []*table
+	evidence *normalise.Evidence
+	problems []record.Problem // rows that could not be read at all
+	names    []string         // sheets that hold nothing that was understood
+}
+
+// table is one block of a log on its way in.
+type table struct {
+	*meaning.Understood
+	no     int // of the log's blocks
+	info   sheet.Info
+	pos    record.Pos
+	report SheetReport
+}
+
+// understand takes a log's sheets apart and infers what its blocks mean.
+func (s *Season) understand(book sheet.Book, path string) (*understood, error) {
+	u := &understood{book: book, evidence: &normalise.Evidence{}}
+	file := filepath.Base(path)
+	var sheets []*layout.Sheet
+	for i, info := range book.Sheets() {
+		g, err := layout.Read(book, i, mostRows)
+		if err != nil {
+			return nil, err
+		}
+		u.problems = append(u.problems, g.Problems...)
+		if len(g.Rows) > 0 && !info.Hidden {
+			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key}))
+		}
+	}
+	said, err := s.cfg.Mapping.said(file, s.lexicon)
+	if err != nil {
+		return nil, err
+	}
+	u.log = s.lexicon.Infer(file, sheets, said, s.cfg.Switches)
+	for i, b := range u.log.Blocks {
+		x := &table{Understood: b, no: i, info: b.Block.Grid.Info, pos: record.Pos{File: file, Sheet: b.Block.Grid.Info.Name}}
+		x.report.describe(x)
+		if b.Plan.Kind != "" && !b.Proof {
+			u.evidence.Headings(b.Plan)
+			for _, row := range b.Block.Rows {
+				r := sheetRow(row)
+				u.evidence.Observe(b.Plan, &r)
+			}
+		}
+		u.blocks = append(u.blocks, x)
+	}
+	u.evidence.Rest = func() error { return u.observeRest(path) }
+	return u, nil
+}
+
+// sheetRow is a row of a block as the reader takes it.
+func sheetRow(row layout.Row) sheet.Row {
+	r := sheet.Row{Num: row.Num, Cells: make([]string, len(row.Cells)), Merged: row.Merged}
+	for i, c := range row.Cells {
+		r.Cells[i] = c.Text
+	}
+	return r
+}
+
+// observeRest reads what lies beyond the rows looked at once more, as a book of its own:
+// the first is being read meanwhile.
+func (u *understood) observeRest(path string) error {
+	for _, b := range u.blocks {
+		if !b.Block.Open {
+			continue
+		}
+		book, err := sheet.Open(path, sheet.Options{})
+		if err != nil {
+			return err
+		}
+		defer book.Close()
+		rows, err := book.Rows(b.Plan.Sheet)
+		if err != nil {
+			return err
+		}
+		defer rows.Close()
+		for rows.Next() {
+			if rows.Row().Num > b.Plan.Row {
+				u.evidence.Observe(b.Plan, rows.Row())
+			}
+		}
+		if err := rows.Err(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// rows are a block's rows: those that were looked at, or, where the block goes on
+// beyond them, the sheet's from the first row under the heading.
+func (u *understood) rows(b *table) (sheet.Rows, error) {
+	if !b.Block.Open {
+		return &lookedAt{rows: b.Block.Rows}, nil
+	}
+	rows, err := u.book.Rows(b.Plan.Sheet)
+	if err != nil {
+		return nil, err
+	}
+	return &below{Rows: readAhead(rows), after: b.Plan.Row}, nil
+}
+
+// lookedAt is rows that were read already.
+type lookedAt struct {
+	rows []layout.Row
+	row  sheet.Row
+}
+
+func (m *lookedAt) Next() bool {
+	if len(m.rows) == 0 {
+		return false
+	}
+	m.row, m.rows = sheetRow(m.rows[0]), m.rows[1:]
+	return true
+}
+func (m *lookedAt) Row() *sheet.Row { return &m.row }
+func (m *lookedAt) Err() error      { return nil }
+func (m *lookedAt) Close() error    { return nil }
+
+// below is the rows below a heading.
+type below struct {
+	sheet.Rows
+	after int
+	begun bool
+}
+
+func (b *below) Next() bool {
+	for b.Rows.Next() {
+		if b.begun || b.Rows.Row().Num > b.after {
+			b.begun = true
+			return true
+		}
+	}
+	return false
+}

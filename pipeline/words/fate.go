@@ -1,0 +1,133 @@
+package words
+
+import "strings"
+
+// Fate is what became of a bite.
+type Fate int
+
+// The fates, weaker before stronger: of several in one clause the last in this order holds,
+// since a fish is bitten, hooked, landed or lost, and released in that order.
+const (
+	FateUnknown Fate = iota
+	Bit              // a bite; whether it was hooked is not told
+	Hooked           // hooked; what became of it is not told
+	Missed
+	Landed
+	Lost
+	Released
+)
+
+var fateNames = [...]string{"", "bite", "hooked", "missed", "landed", "lost", "released"}
+
+// String is the fate as the lists write it; empty for FateUnknown.
+func (f Fate) String() string { return fateNames[f] }
+
+var fates = mustLoad("fates")
+
+// FateHit is a fate found in a text.
+type FateHit struct {
+	Fate  Fate
+	Cause string // of a loss, where the words tell it
+	After bool   // it only tells how a bite went on: "no hookup", "line parted"
+	Weak  bool   // a common word that is a fate only in a cell of its own or beside a fish: "box"
+	Open  bool   // the phrase has a gap: put _ in the box
+	Used  []int  // the tokens; what stands between them is not the phrase's
+}
+
+// FateAt finds the fate whose words start at token i.
+func FateAt(toks []Token, i int) (FateHit, bool) {
+	h, ok := fates.at(toks, i)
+	if !ok {
+		return FateHit{}, false
+	}
+	name, cause, _ := strings.Cut(h.Key, " ")
+	name, after := strings.CutSuffix(name, "+")
+	name, weak := strings.CutSuffix(name, "?")
+	f := FateHit{Cause: cause, After: after, Weak: weak, Open: h.Open, Used: h.Used}
+	for i, n := range fateNames {
+		if n == name {
+			f.Fate = Fate(i)
+		}
+	}
+	return f, true
+}
+
+// letters are the fates that a cell gives as a letter alone.
+var letters = map[string]Fate{"r": Released, "k": Landed, "l": Lost, "m": Missed}
+
+// FateOf is the fate that a cell tells of one bite, with the cause of a loss and the bytes
+// of the words that tell it. Of several the strongest holds: "tailed, released".
+func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
+	toks := trimmed(text)
+	for i := 0; i < len(toks); i++ {
+		h, found := FateAt(toks, i)
+		if !found {
+			continue
+		}
+		last := h.Used[len(h.Used)-1]
+		if !denied(toks, i) {
+			if cause == "" {
+				cause = h.Cause
+			}
+			if h.Fate > f {
+				f, at = h.Fate, [2]int{toks[i].At, toks[last].End}
+			}
+		}
+		if len(h.Used) == last-i+1 {
+			i = last
+		}
+	}
+	if f == FateUnknown && len(toks) == 1 {
+		f, at = lone(toks[0])
+	}
+	if f != Lost {
+		cause = ""
+	}
+	return f, cause, at, f != FateUnknown
+}
+
+// lone is the fate of a cell of one word: a letter, or a word with one slip of the pen.
+func lone(t Token) (Fate, [2]int) {
+	at := [2]int{t.At, t.End}
+	if f, ok := letters[t.Text]; ok {
+		return f, at
+	}
+	for word := range fates.by {
+		if !Similar(word, t.Text) {
+			continue
+		}
+		if h, ok := FateAt([]Token{{Text: word}}, 0); ok {
+			return h.Fate, at
+		}
+	}
+	return FateUnknown, at
+}
+
+// denied reports whether a word of denial stands before token i: not landed.
+func denied(toks []Token, i int) bool {
+	for j := i - 1; j >= 0 && j >= i-2 && !Stops(toks[j]); j-- {
+		if _, ok := GlueIs(toks, j, "no"); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// Similar reports whether two words of five letters or more differ by one slip: a letter
+// more, less or other, or two letters changed about.
+func Similar(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(a) < 5 || len(b)-len(a) > 1 || a[0] != b[0] {
+		return false
+	}
+	i := 0
+	for i < len(a) && a[i] == b[i] {
+		i++
+	}
+	if len(a) < len(b) {
+		return a[i:] == b[i+1:]
+	}
+	return i == len(a) || a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}

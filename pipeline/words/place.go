@@ -1,0 +1,117 @@
+package words
+
+var places = mustLoad("places")
+
+// PlaceAt finds a place in the spread at token i of prose: "shotgun", "right short",
+// "way back". Words such as "left" and "long" are a place only together, or where sure is
+// set because "on the" stands before them.
+func PlaceAt(toks []Token, i int, sure bool) (next int, ok bool) {
+	n, strong, thing := 0, sure, false
+	for next = i; next < len(toks) && n < 4 && (n == 0 || !Stops(toks[next])); n++ {
+		part := next
+		if toks[next].Text == "-" && n > 0 && next+1 < len(toks) && !toks[next].Gap && !toks[next+1].Gap {
+			part++
+		}
+		if n > 0 && ofWords[toks[next].Text] && next+1 < len(toks) {
+			part++ // canne de gauche
+		}
+		h, ok := placePart(toks, part, n)
+		if !ok {
+			break
+		}
+		strong = strong || h.Key == "sure" || h.Key == "code" && capitalCode(toks[part])
+		thing = thing || h.Key != "side" && h.Key != "code"
+		next = h.Next()
+	}
+	return next, n > 0 && (strong || n > 1 && thing)
+}
+
+// placePart is the n-th part of a place at a token.
+func placePart(toks []Token, i, n int) (Hit, bool) {
+	for _, e := range places.by[toks[i].Text] {
+		used, ok := e.match(toks, i)
+		switch {
+		case !ok, n == 0 && e.key == "thing", e.key == "first" && (n > 0 || !sideFollows(toks, used[len(used)-1]+1)):
+		case e.key == "code" && (n > 0 || !sideLetter(toks, i) && !capitalCode(toks[i])):
+		default:
+			return Hit{Key: e.key, Used: used}, true
+		}
+	}
+	return Hit{}, false
+}
+
+// sideFollows reports whether a side or a part stands at token i, as in "caña izquierda",
+// perhaps behind "de": the noun comes first in the Romance languages.
+func sideFollows(toks []Token, i int) bool {
+	if i < len(toks) && ofWords[toks[i].Text] {
+		i++
+	}
+	if i >= len(toks) {
+		return false
+	}
+	for _, e := range places.by[toks[i].Text] {
+		if e.key == "side" || e.key == "part" {
+			return true
+		}
+	}
+	return false
+}
+
+// capitalCode reports whether a token may be the code of a place in prose: LL, SR.
+func capitalCode(t Token) bool { return t.Caps && len(t.Text) > 1 }
+
+// sideLetter reports whether a lone letter is a side: "R short".
+func sideLetter(toks []Token, i int) bool {
+	if t := toks[i].Text; t != "r" && t != "l" && t != "p" && t != "s" || i+1 >= len(toks) {
+		return false
+	}
+	for _, e := range places.by[toks[i+1].Text] {
+		if e.key == "part" || e.key == "sure" {
+			return true
+		}
+	}
+	return false
+}
+
+// Place finds the first place in the spread that prose names, as bytes of the text.
+func Place(text string) (at [2]int, ok bool) {
+	toks := Scan(text)
+	for i := range toks {
+		if next, ok := PlaceAt(toks, i, AfterOn(toks, i)); ok {
+			return [2]int{toks[i].At, toks[next-1].End}, true
+		}
+	}
+	return at, false
+}
+
+var (
+	ofWords  = set("de del di do da d")
+	onWords  = set("on off from en sur sul sulla na no auf an")
+	theWords = set("the la el le lo il o a der die das dem l our my")
+)
+
+// AfterOn reports whether "on the" stands before token i, so that what follows is a place.
+func AfterOn(toks []Token, i int) bool {
+	return i >= 2 && onWords[toks[i-2].Text] && theWords[toks[i-1].Text]
+}
+
+// IsPlace reports whether a heading or a cell is a place in the spread and nothing else:
+// "short corner", "R long", "P1", "rod 3", "stbd rigger".
+func IsPlace(text string) bool {
+	toks := trimmed(text)
+	found := false
+	for i := 0; i < len(toks); {
+		h, ok := places.at(toks, i)
+		switch {
+		case ok && h.Key == "thing" && i == 0:
+			i, found = h.Next(), found || toks[len(toks)-1].Kind == Digits
+		case ok:
+			i, found = h.Next(), true
+		case toks[i].Kind == Digits && len(toks[i].Text) < 3 && (found || i > 0), toks[i].Text == "#", toks[i].Text == "/", toks[i].Text == "-", theWords[toks[i].Text]:
+			i++
+		default:
+			return false
+		}
+	}
+	return found
+}

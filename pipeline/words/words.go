@@ -1,0 +1,254 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+	"time"
+)
+
+var (
+	hedges    = mustLoad("hedges")
+	totals    = mustLoad("totals")
+	nothings  = mustLoad("nothing")
+	notGone   = mustLoad("notgone")
+	dittos    = mustLoad("ditto")
+	numbers   = mustLoad("numbers")
+	events    = mustLoad("events")
+	methods   = mustLoad("methods")
+	scales    = mustLoad("scale")
+	months    = mustLoad("months")
+	weekdays  = mustLoad("weekdays")
+	fishes    = mustLoad("fish")
+	glues     = mustLoad("glue")
+	units     = mustLoad("units")
+	lineWords = mustLoad("lines")
+	kinds     = mustLoad("kinds")
+)
+
+// IsTotal reports whether a cell names a row of sums: Total, November total, carried fwd.
+func IsTotal(text string) bool {
+	toks := trimmed(text)
+	if key, ok := totals.whole(toks); ok && key != "beside" {
+		return true
+	}
+	found := false
+	for i := 0; i < len(toks); {
+		if next, ok := totals.atKey(toks, i, "with"); ok {
+			found, i = true, next
+			continue
+		}
+		if _, ok := totals.atKey(toks, i, "beside"); !ok && !beside(toks[i]) {
+			return false
+		}
+		i++
+	}
+	return found
+}
+
+// beside reports whether a token may stand in the name of a row of sums.
+func beside(t Token) bool {
+	_, month := Month(t.Text)
+	return t.Kind != Word || month
+}
+
+// Hedged reports whether a text marks what it says as a guess.
+func Hedged(text string) bool {
+	toks := Scan(text)
+	for i := range toks {
+		if _, ok := HedgeAt(toks, i, true); ok {
+			return true
+		}
+		if _, ok := HedgeAt(toks, i, false); ok && i > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// HedgeAt finds the mark of a guess at token i, of those that stand before or after a number.
+func HedgeAt(toks []Token, i int, before bool) (next int, ok bool) {
+	if before {
+		return hedges.atKey(toks, i, "before")
+	}
+	return hedges.atKey(toks, i, "after")
+}
+
+// Nothing reports whether a cell, or one of its sentences where no other tells a fate,
+// says that there was no bite: zip, skunked, no bites.
+func Nothing(text string) bool {
+	if _, _, _, fate := FateOf(text); fate {
+		return false
+	}
+	for _, clause := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(".;!\n", r) }) {
+		if onlyNothing(trimmed(clause)) {
+			return true
+		}
+	}
+	return false
+}
+
+func onlyNothing(toks []Token) bool {
+	found := false
+	for i := 0; i < len(toks); {
+		h, ok := nothings.at(toks, i)
+		if !ok {
+			return false
+		}
+		found = found || h.Key == "nothing"
+		i = h.Next()
+	}
+	return found
+}
+
+// NothingAt finds words for no bite at token i, or words that may stand beside them.
+func NothingAt(toks []Token, i int) (next int, nothing, ok bool) {
+	h, ok := nothings.at(toks, i)
+	if !ok {
+		return 0, false, false
+	}
+	return h.Next(), h.Key == "nothing", true
+}
+
+// NotGone reports whether a cell says that the boat did not go fishing.
+func NotGone(text string) bool {
+	toks := trimmed(text)
+	if key, ok := notGone.whole(toks); ok && (key == "start" || key == "alone") {
+		return true
+	}
+	for i := range toks {
+		if i > 0 && !Stops(toks[i-1]) && toks[i-1].Text != "-" {
+			continue
+		}
+		if h, ok := notGone.at(toks, i); ok && h.Key == "start" {
+			return true
+		}
+	}
+	return false
+}
+
+// Ditto reports whether a cell stands for the one above it.
+func Ditto(text string) bool {
+	if _, ok := dittos.whole(Scan(text)); ok {
+		return true
+	}
+	_, ok := dittos.whole(trimmed(text))
+	return ok
+}
+
+// Number is the number that a token says, in digits or in words.
+func Number(token string) (int, bool) {
+	token = Fold(token)
+	if n, err := strconv.Atoi(token); err == nil && n >= 0 {
+		return n, true
+	}
+	key, ok := numbers.whole(Scan(token))
+	if !ok {
+		return 0, false
+	}
+	n, err := strconv.Atoi(key)
+	return n, err == nil
+}
+
+// ScaleAt finds words for a scale at token i of prose.
+func ScaleAt(toks []Token, i int) (next int, ok bool) {
+	h, ok := scales.at(toks, i)
+	if !ok || h.Key != "sure" {
+		return 0, false
+	}
+	return h.Next(), true
+}
+
+// Scaled reports whether a heading or a remark says that a weight is from a scale.
+func Scaled(text string) bool {
+	_, ok := scales.any(Scan(text))
+	return ok
+}
+
+// Event is what an entry of an event log says of the lines.
+type Event int
+
+// The events. EventOut is "lines out", which some write for lines in the water and
+// others for lines out of it.
+const (
+	EventNone Event = iota
+	EventIn
+	EventUp
+	EventOut
+	EventChange // of speed, course or number of lines
+)
+
+var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange}
+
+// EventOf is what an entry says of the lines. Changes come first: "took one line in" is one.
+func EventOf(text string) Event {
+	toks := trimmed(text)
+	for i := range toks {
+		if h, ok := events.at(toks, i); ok && (i == 0 || len(h.Used) > 1) {
+			return eventOf[h.Key]
+		}
+	}
+	return EventNone
+}
+
+// Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,
+// drift, bottom, cast, pop, fly or spear.
+func Method(text string) (method string, ok bool) {
+	h, ok := methods.any(Scan(text))
+	return h.Key, ok
+}
+
+// Month is the month that a token names.
+func Month(token string) (time.Month, bool) {
+	n, ok := named(months, token)
+	return time.Month(n), ok
+}
+
+// Weekday is the day of the week that a token names. "mar" is Tuesday here and March in Month.
+func Weekday(token string) (time.Weekday, bool) {
+	n, ok := named(weekdays, token)
+	return time.Weekday(n), ok
+}
+
+func named(l list, token string) (int, bool) {
+	key, ok := l.whole(trimmed(token))
+	if !ok {
+		return 0, false
+	}
+	n, err := strconv.Atoi(key)
+	return n, err == nil
+}
+
+// FishAt finds a fish's name or a creature's at token i; the kind is that of fish.txt.
+func FishAt(toks []Token, i int) (kind string, next int, ok bool) { return keyAt(fishes, toks, i) }
+
+// UnitAt finds a unit's spelling at token i: "in", "kg", "kn" ..., or "other".
+func UnitAt(toks []Token, i int) (symbol string, next int, ok bool) { return keyAt(units, toks, i) }
+
+func keyAt(l list, toks []Token, i int) (string, int, bool) {
+	h, ok := l.at(toks, i)
+	if !ok {
+		return "", 0, false
+	}
+	return h.Key, h.Next(), true
+}
+
+// LineAt reports whether token i starts a phrase of a kind of lines.txt: line, pull, usual,
+// wind, part, session, to, start, stop, pause.
+func LineAt(toks []Token, i int, kind string) (next int, ok bool) {
+	return lineWords.atKey(toks, i, kind)
+}
+
+// GlueIs reports whether a phrase of a kind of glue.txt starts at token i: words that change
+// nothing, point back, deny, or tell of what was only seen.
+func GlueIs(toks []Token, i int, kind string) (next int, ok bool) {
+	return glues.atKey(toks, i, kind)
+}
+
+// KindAt finds how a length was taken at token i: FL, CFL, TL, LJFL or EFL.
+func KindAt(toks []Token, i int) (kind string, next int, ok bool) { return keyAt(kinds, toks, i) }
+
+// LengthKind is how lengths were taken as far as a heading or a cell says it.
+func LengthKind(text string) (string, bool) {
+	h, ok := kinds.any(Scan(text))
+	return h.Key, ok
+}

@@ -1,0 +1,167 @@
+package words
+
+import (
+	"testing"
+	"time"
+)
+
+func TestFateOf(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		want  Fate
+		cause string
+	}{
+		{"knockdown no hookup", Missed, ""}, {"LDR - lost at the rail", Lost, "at the boat"}, {"tailed, released", Released, ""},
+		{"came unbuttoned", Lost, "pulled hook"}, {"tagged", Released, ""}, {"jumped off", Lost, ""}, {"boated", Landed, ""}, {"boxed", Landed, ""},
+		{"Box", Landed, ""}, {"gaffed", Landed, ""}, {"kept", Landed, ""}, {"iced", Landed, ""}, {"rel", Released, ""}, {"let go", Released, ""}, {"let him go", Released, ""},
+		{"T/R", Released, ""}, {"t&r", Released, ""}, {"pulled hook", Lost, "pulled hook"}, {"pulled the hooks", Lost, "pulled hook"},
+		{"broke off leader", Lost, "broke off"}, {"spit it", Lost, "spat hook"}, {"spit the hook", Lost, "spat hook"}, {"sharked", Lost, "shark"},
+		{"lost at boat", Lost, "at the boat"}, {"missed", Missed, ""}, {"miss", Missed, ""}, {"no hook-up", Missed, ""}, {"Short strike", Missed, ""},
+		{"hooked", Hooked, ""}, {"bite", Bit, ""}, {"not landed", FateUnknown, ""}, {"Strike", Bit, ""}, {"Srtike", Bit, ""}, {"Relased", Released, ""},
+		{"chewed through", Lost, "chafed leader"}, {"r", Released, ""}, {"se soltó", Lost, ""}, {"rompió la línea", Lost, "broke off"}, {"liberado", Released, ""},
+		{"décroché", Lost, ""}, {"relâché", Released, ""}, {"remis à l'eau", Released, ""}, {"pris", Landed, ""}, {"raté", Missed, ""}, {"slamato", Lost, ""}, {"rilasciata", Released, ""},
+		{"mancata", Missed, ""}, {"devolvido", Released, ""}, {"partiu a linha", Lost, "broke off"}, {"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
+		{"lumpy on the way home", FateUnknown, ""}, {"", FateUnknown, ""}, {"blue/wht jet", FateUnknown, ""},
+	} {
+		f, cause, _, ok := FateOf(c.text)
+		if f != c.want || cause != c.cause || ok != (c.want != FateUnknown) {
+			t.Errorf("FateOf(%q) = %v %q %v, want %v %q", c.text, f, cause, ok, c.want, c.cause)
+		}
+	}
+	text := "YFT, pulled the hook at noon"
+	if _, _, at, _ := FateOf(text); text[at[0]:at[1]] != "pulled the hook" {
+		t.Errorf("the fate stands at %q", text[at[0]:at[1]])
+	}
+}
+
+func TestCells(t *testing.T) {
+	for name, c := range map[string]struct {
+		is      func(string) bool
+		yes, no []string
+	}{
+		"total": {IsTotal, []string{"TOTAL", "Total", "per trip", "day tot", "WEEK", "November total", "SEASON", "total page 1", "brought fwd", "Season hrs total", "Carried forward", "sum", "Average", "Summe", "suma", "Totale", "à reporter", "Total:", "Totals 2024"},
+			[]string{"SEASON 2021/22", "Total length", "Total bites on the troll", "summer", "Week at sea with Bob", "", "average day, no complaints", "Log 2023"}},
+		"hedged": {Hedged, []string{"~11", "about 7", "est 20 kg", "maybe 39 lb", "80 lb ish", "by eye", "39 lb?", "c.100 kg", "unos 40 kg", "environ 30 kg", "circa 20 kg", "geschätzt 20 kg", "mais ou menos 50 kg"},
+			[]string{"", "39 lb", "84 lb on the scale", "T. albacares"}},
+		"nothing": {Nothing, []string{"nothing", "skunked", "zip", "zip :(", "no bites", "none", "nil", "blank", "Zero bites.", "Not one bite all day.", "porpoise at the Grounds, no takers. Zip", "sin picadas", "rien", "bredouille", "niente", "nada", "nichts", "Kein Biss", "0 for 0", "No bites today"},
+			[]string{"", "zipped home", "missed 2", "nothing under them", "no weedline at all", "blank, lost one at the boat", "bait up, no current"}},
+		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE", "cancelled", "boat on the hard all month", "no salimos", "pas sorti", "abgesagt", "não saímos", "Stayed home"},
+			[]string{"", "came off", "off the harbor", "10 min then off", "no goal", "going well"}},
+		"ditto": {Ditto, []string{`"`, "''", "ditto", "do.", "〃", "idem", `-"-`}, []string{"", "5", "document", "-"}},
+		"place": {IsPlace, []string{"long corner", "stbd flat", "center", "handline", "R short", "shotgun", "P1", "rod 3", "way back", "port rigger", "short", "flat", "Left long", "Rod #4", "largo", "babor"},
+			[]string{"", "wahoo", "Lines", "Rod", "long ride home", "flat calm", "3", "left the dock"}},
+		"scaled": {Scaled, []string{"84 lb on the scale", "weighed", "Scale (lb)", "lb = dock scale", "certified", "báscula", "gewogen", "sur la balance"}, []string{"", "large scaled sheet", "maybe"}},
+	} {
+		for _, s := range c.yes {
+			if !c.is(s) {
+				t.Errorf("%q is not %s", s, name)
+			}
+		}
+		for _, s := range c.no {
+			if c.is(s) {
+				t.Errorf("%q is %s", s, name)
+			}
+		}
+	}
+}
+
+func TestPlace(t *testing.T) {
+	for text, want := range map[string]string{
+		"Knockdown on the flat line at 10:57": "flat line", "wahoo on the right short": "right short", "1 BFT 163# on the long rigger": "long rigger",
+		"a 127# BFT way back": "way back", "6# down the middle": "down the middle", "Hooked up left long": "left long", "on the left": "left",
+		"left the dock": "", "long ride": "", "flat calm": "", "lost at the boat": "", "R short, green": "R short",
+	} {
+		at, ok := Place(text)
+		if text[at[0]:at[1]] != want || ok != (want != "") {
+			t.Errorf("Place(%q) = %q, want %q", text, text[at[0]:at[1]], want)
+		}
+	}
+}
+
+func TestEventOf(t *testing.T) {
+	for text, want := range map[string]Event{
+		"lines in": EventIn, "LINES IN": EventIn, "Took one line in": EventChange, "Strike": EventNone, "Lines up, clear for fish": EventUp,
+		"lines back in": EventIn, "Lines up, heading home": EventUp, "Sped up": EventChange, "Slowed down": EventChange, "Course change, 180": EventChange,
+		"back in": EventIn, "pulled lines": EventUp, "Lines out": EventOut, "Pulled a line": EventChange, "líneas al agua": EventIn, "lignes à l'eau": EventIn,
+		"lenze in acqua": EventIn, "linhas na água": EventIn, "Leinen raus": EventUp, "bird school": EventNone, "": EventNone,
+	} {
+		if got := EventOf(text); got != want {
+			t.Errorf("EventOf(%q) = %d, want %d", text, got, want)
+		}
+	}
+}
+
+func TestNames(t *testing.T) {
+	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite", "Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": ""} {
+		if got, ok := Method(text); got != want || ok != (want != "") {
+			t.Errorf("Method(%q) = %q", text, got)
+		}
+	}
+	for text, want := range map[string]time.Month{"JUL": 7, "Août": 8, "März": 3, "ene.": 1, "set": 9, "out": 10, "Wahoo": 0} {
+		if got, ok := Month(text); got != want || ok != (want != 0) {
+			t.Errorf("Month(%q) = %d", text, got)
+		}
+	}
+	if d, ok := Weekday("Sáb"); d != time.Saturday || !ok {
+		t.Errorf("sáb is %v", d)
+	}
+	for text, want := range map[string]int{"2": 2, "two": 2, "None": 0, "zwei": 2, "três": 3, "a": 1, "wahoo": -1, "": -1} {
+		if got, ok := Number(text); ok != (want >= 0) || ok && got != want {
+			t.Errorf("Number(%q) = %d %v", text, got, ok)
+		}
+	}
+}
+
+func TestScanKeepsPlaces(t *testing.T) {
+	text := "Didn’t see l'eau, 48,5\" x 1º\n"
+	var got []string
+	for _, k := range Scan(text) {
+		got = append(got, k.Text+"="+text[k.At:k.End])
+	}
+	want := []string{"didnt=Didn’t", "see=see", "l=l", "eau=eau", ",=,", "48,5=48,5", "\"=\"", "x=x", "1=1", "o=º", "\n=\n"}
+	if len(got) != len(want) {
+		t.Fatalf("got %q", got)
+	}
+	for i := range want {
+		if got[i] != want[i] {
+			t.Errorf("token %d is %q, want %q", i, got[i], want[i])
+		}
+	}
+	if Fold("  ÁGUA  suja ") != "agua suja" {
+		t.Errorf("Fold gives %q", Fold("  ÁGUA  suja "))
+	}
+}
+
+func TestListFaults(t *testing.T) {
+	for _, text := range []string{"no key here", "lost: a, , b"} {
+		if _, err := parseList(text); err == nil {
+			t.Errorf("%q is taken for a list", text)
+		}
+	}
+}
+
+// Every key of a list must be one that the code knows.
+func TestKeys(t *testing.T) {
+	for _, es := range fates.by {
+		for _, e := range es {
+			if h, ok := FateAt(phraseTokens(e.elems), 0); !ok || h.Fate == FateUnknown {
+				t.Errorf("fates.txt: %q %q has no fate", e.key, e.elems)
+			}
+		}
+	}
+	for _, es := range events.by {
+		for _, e := range es {
+			if eventOf[e.key] == EventNone {
+				t.Errorf("events.txt: %q is no event", e.key)
+			}
+		}
+	}
+}
+
+func phraseTokens(elems []string) []Token {
+	var toks []Token
+	for _, e := range elems {
+		toks = append(toks, Token{Text: e})
+	}
+	return toks
+}

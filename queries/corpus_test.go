@@ -1,0 +1,297 @@
+package queries_test
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"wakeledger/pipeline"
+	"wakeledger/pipeline/unit"
+	"wakeledger/queries"
+)
+
+// truth is what a log says, from its writer.
+type truth struct {
+	Files  []string `json:"files"`
+	Flags  []string `json:"flags"` // without which the log must be asked about
+	Ocean  string   `json:"ocean"`
+	Units  string   `json:"units"`
+	Zone   string   `json:"zone"`
+	Totals map[string]*float64
+	Bands  []struct {
+		Lo        float64
+		LineHours *float64 `json:"line_hours"`
+		Strikes   *float64
+	}
+	Fish []map[string]any
+}
+
+// outcome is what came of reading one log: right, asked or wrong, and what differs.
+type outcome struct {
+	verdict   string
+	questions int
+	diffs     []string
+	asked     []queries.Question
+}
+
+// readTruth reads a log's truth.
+func readTruth(t testing.TB, dir string) truth {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join(dir, "truth.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tr truth
+	if err := json.Unmarshal(b, &tr); err != nil {
+		t.Fatalf("%s: %v", dir, err)
+	}
+	return tr
+}
+
+// config is how the outside measure reads a log: its owner's ocean, units and zone are known.
+func (tr *truth) config(t testing.TB) pipeline.Config {
+	t.Helper()
+	cfg := pipeline.Config{Ocean: tr.Ocean, Units: tr.Units, Zone: tr.Zone, Boat: "the boat",
+		Now: func() time.Time { return time.Date(2026, 11, 28, 12, 0, 0, 0, time.UTC) }}
+	if cfg.Zone == "" {
+		cfg.Zone = "UTC"
+	}
+	for i := 0; i+1 < len(tr.Flags); i += 2 {
+		switch tr.Flags[i] + " " + tr.Flags[i+1] {
+		case "--dates day-first":
+			cfg.Order = unit.DayFirst
+		case "--dates month-first":
+			cfg.Order = unit.MonthFirst
+		case "--decimal comma":
+			cfg.Mark = unit.MarkComma
+		case "--log-units us", "--log-units metric":
+			cfg.Units = tr.Flags[i+1]
+		default:
+			t.Fatalf("flag %v is not known to the test", tr.Flags[i:i+2])
+		}
+	}
+	return cfg
+}
+
+// judge reads a log and holds what comes of it against its truth.
+func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config) outcome {
+	t.Helper()
+	ctx := context.Background()
+	s, err := pipeline.Open(ctx, "", cfg)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.DB.Close()
+	var paths []string
+	for _, f := range tr.Files {
+		paths = append(paths, filepath.Join(dir, f))
+	}
+	if _, err := s.Load(ctx, paths); err != nil {
+		return outcome{verdict: "asked", diffs: []string{"refused: " + err.Error()}}
+	}
+	if err := s.Derive(ctx); err != nil {
+		t.Fatal(err)
+	}
+	var o outcome
+	if o.asked, err = queries.AskQuestions(ctx, s.DB); err != nil {
+		t.Fatal(err)
+	}
+	o.questions = len(o.asked)
+	covered := map[string]bool{}
+	for _, q := range o.asked {
+		for _, e := range q.Effect {
+			covered[e] = true
+		}
+	}
+	o.verdict = "right"
+	diff := func(what, format string, args ...any) {
+		mark := "WRONG"
+		if covered[what] {
+			mark = "asked"
+			if o.verdict == "right" {
+				o.verdict = "asked"
+			}
+		} else {
+			o.verdict = "wrong"
+		}
+		o.diffs = append(o.diffs, mark+" "+what+": "+fmt.Sprintf(format, args...))
+	}
+	compareTotals(t, ctx, s, tr, diff)
+	compareFish(t, ctx, s, tr, diff)
+	return o
+}
+
+func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, string, ...any)) {
+	t.Helper()
+	trips, err := queries.AskTrips(ctx, s.DB)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rates, err := queries.AskStrikeRate(ctx, s.DB, "speed-band")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]float64{"trips": float64(len(trips))}
+	for _, x := range trips {
+		got["boat_hours"] += x.BoatHours
+		got["line_hours"] += x.LineHours
+	}
+	type band struct{ hours, strikes float64 }
+	bands := map[string]band{}
+	for _, x := range rates {
+		got["strikes"] += float64(x.Strikes)
+		got["hooked"] += float64(x.Hookups)
+		got["landed"] += float64(x.Landed + x.Released)
+		got["released"] += float64(x.Released)
+		bands[x.Level] = band{x.LineHours, float64(x.Strikes)}
+	}
+	for _, k := range []string{"trips", "boat_hours", "line_hours", "strikes", "hooked", "landed", "released"} {
+		want := tr.Totals[k]
+		switch {
+		case want == nil && got[k] != 0:
+			diff(k, "not knowable, got %.3f", got[k])
+		case want != nil && math.Abs(*want-got[k]) > 0.06:
+			diff(k, "%.3f, got %.3f", *want, got[k])
+		}
+	}
+	edges := []float64{0, 6, 8, 10, 12, 14, 16}
+	for i, b := range tr.Bands {
+		hi := "and up"
+		if i+1 < len(edges) {
+			hi = fmt.Sprint(edges[i+1])
+		}
+		x, ok := bands[fmt.Sprintf("[%g, %s)", b.Lo, hi)]
+		if !ok {
+			for level, y := range bands {
+				if strings.HasPrefix(level, fmt.Sprintf("[%g,", b.Lo)) || i == 6 && strings.Contains(level, "16") && !strings.Contains(level, "14") {
+					x = y
+				}
+			}
+		}
+		if b.LineHours != nil && math.Abs(*b.LineHours-x.hours) > 0.06 {
+			diff("bands", "%g kn: %.3f line-hours, got %.3f", b.Lo, *b.LineHours, x.hours)
+		}
+		if b.Strikes != nil && math.Abs(*b.Strikes-x.strikes) > 0.06 {
+			diff("bands", "%g kn: %g strikes, got %g", b.Lo, *b.Strikes, x.strikes)
+		}
+	}
+	if tr.Bands == nil {
+		for level, x := range bands {
+			if level != "not logged" && x.hours > 0 {
+				diff("bands", "not knowable, got %.3f line-hours in %s", x.hours, level)
+			}
+		}
+	}
+}
+
+// measures are a fish's length, girth and scale weight; NaN for what is not told.
+type measures [3]float64
+
+func (m measures) any() bool { return !math.IsNaN(m[0]) || !math.IsNaN(m[1]) || !math.IsNaN(m[2]) }
+
+func (m measures) near(o measures) bool {
+	for i := range m {
+		if math.IsNaN(m[i]) != math.IsNaN(o[i]) || math.Abs(m[i]-o[i]) > 0.25 {
+			return false
+		}
+	}
+	return true
+}
+
+func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, string, ...any)) {
+	t.Helper()
+	fish, err := queries.AskFish(ctx, s.DB)
+	if err != nil {
+		t.Fatal(err)
+	}
+	value := func(v *float64) float64 {
+		if v == nil {
+			return math.NaN()
+		}
+		return *v
+	}
+	var got []measures
+	for _, f := range fish {
+		if m := (measures{value(f.LengthCM), value(f.GirthCM), value(f.ScaleKG)}); m.any() {
+			got = append(got, m)
+		}
+	}
+	var missing []measures
+	for _, f := range tr.Fish {
+		var m measures
+		for i, k := range []string{"length_cm", "girth_cm", "scale_kg"} {
+			m[i] = math.NaN()
+			if v, ok := f[k].(float64); ok {
+				m[i] = v
+			}
+		}
+		if trolled, ok := f["trolled"].(bool); !m.any() || ok && !trolled || f["fate"] == "lost" {
+			continue
+		}
+		if i := slices.IndexFunc(got, m.near); i >= 0 {
+			got = slices.Delete(got, i, i+1)
+		} else {
+			missing = append(missing, m)
+		}
+	}
+	if len(missing)+len(got) > 0 {
+		diff("fish", "missing %.1f, too many %.1f", missing[:min(4, len(missing))], got[:min(4, len(got))])
+	}
+}
+
+// TestLogs reads the logs of a folder (LOGS) and prints what came of each: a measure to
+// look at while working, of logs that are not in the corpus.
+func TestLogs(t *testing.T) {
+	root := os.Getenv("LOGS")
+	if root == "" {
+		t.Skip("LOGS names no folder of logs")
+	}
+	dirs, err := filepath.Glob(filepath.Join(root, "*"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := make([]*outcome, len(dirs))
+	t.Run("logs", func(t *testing.T) {
+		for i, dir := range dirs {
+			if only := os.Getenv("ONLY"); only != "" && !strings.Contains(filepath.Base(dir), only) {
+				continue
+			}
+			if _, err := os.Stat(filepath.Join(dir, "truth.json")); err != nil {
+				continue
+			}
+			t.Run(filepath.Base(dir), func(t *testing.T) {
+				t.Parallel()
+				tr := readTruth(t, dir)
+				o := judge(t, dir, tr, tr.config(t))
+				all[i] = &o
+			})
+		}
+	})
+	count := map[string]int{}
+	for i, o := range all {
+		if o == nil {
+			continue
+		}
+		count[o.verdict]++
+		if os.Getenv("QUIET") != "" {
+			continue
+		}
+		fmt.Printf("%s %s, %d questions\n", filepath.Base(dirs[i]), o.verdict, o.questions)
+		for _, d := range o.diffs {
+			fmt.Println("     ", d)
+		}
+		if os.Getenv("ASKED") != "" {
+			for _, q := range o.asked {
+				fmt.Println("      Q", q.Sheet, "|", q.About, "|", q.Text, q.Options, q.Effect)
+			}
+		}
+	}
+	fmt.Println(count)
+}
