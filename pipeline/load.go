@@ -34,6 +34,7 @@ type LogReport struct {
 	SetAside  int64
 	Sheets    []SheetReport
 	Questions []proof.Question
+	Tableless []string // sheets in which no table was found
 	Agreed    []string // what of the log agrees with its own sums
 }
 
@@ -44,6 +45,10 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	var reports []LogReport
 	var errs []error
 	seen := map[string]string{}
+	var err error
+	if s.answers, err = s.kept(ctx); err != nil {
+		return nil, err
+	}
 	for _, p := range paths {
 		name := filepath.Base(p)
 		if first, ok := seen[name]; ok && first != p {
@@ -80,7 +85,11 @@ func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 		if l.SHA256, err = sum(); err != nil {
 			return rep, err
 		}
-		if known.SHA256 == l.SHA256 {
+		changed, err := s.DB.AnswersChanged(ctx, known.ID)
+		if err != nil {
+			return rep, err
+		}
+		if known.SHA256 == l.SHA256 && !changed {
 			rep.Unchanged, rep.Kept = true, known.Rows
 			return rep, nil
 		}
@@ -171,11 +180,16 @@ type filling struct {
 
 // fill stores the blocks of a book.
 func (s *Season) fill(ctx context.Context, load *store.Load, path string, book sheet.Book, rep *LogReport) error {
-	u, err := s.understand(book, path)
+	u, err := s.understand(book, path, newAnswers(s.answers))
 	if err != nil {
 		return err
 	}
 	f := &filling{understood: u, load: load, settings: s.settings(), progress: s.newProgress(rep.Name)}
+	if len(s.answers) > 0 {
+		if _, err := f.answer(); err != nil {
+			return err
+		}
+	}
 	if err := f.found(ctx, u.problems); err != nil {
 		return err
 	}
@@ -188,9 +202,19 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 		rep.SetAside += b.report.SetAside
 	}
 	f.progress.end()
-	rep.Questions = proof.Questions(u.log, f.subjects)
+	u.log.Agreed, rep.Tableless = nil, u.names
+	rep.Questions = u.answers.open(proof.Questions(u.log, f.subjects))
 	rep.Agreed = u.log.Agreed
-	return load.Questions(ctx, rep.Questions)
+	return errors.Join(load.Questions(ctx, asked(rep.Questions)), load.ReadWith(ctx, u.answers.used))
+}
+
+// asked are questions as the season file keeps them.
+func asked(all []proof.Question) []store.Question {
+	var out []store.Question
+	for _, q := range all {
+		out = append(out, store.Question{ID: q.ID, Kind: q.Kind, Sheet: q.Sheet, About: q.About, Text: q.Text, Brief: q.Brief, Options: q.Options, Effect: q.Effect})
+	}
+	return out
 }
 
 // table stores one block of a sheet.
@@ -208,13 +232,11 @@ func (f *filling) table(ctx context.Context, b *table) error {
 		// usual rate would take a twelfth of the time.
 		defer debug.SetGCPercent(debug.SetGCPercent(400))
 	}
-	reader, err := normalise.New(b.Plan, b.info, b.pos, f.evidence, f.settings)
+	src, err := f.source(b, rows)
 	if err != nil {
 		return err
 	}
-	src := &source{rows: rows, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress, kind: b.Plan.Kind}
-	if !b.Block.Open {
-		src.stats = &proof.Stats{}
+	if src.stats != nil {
 		f.subjects = append(f.subjects, proof.Subject{Understood: b.Understood, Stats: src.stats})
 	}
 	defer src.problems.close()
@@ -227,6 +249,19 @@ func (f *filling) table(ctx context.Context, b *table) error {
 		return err
 	}
 	return f.setAside(ctx, &src.problems)
+}
+
+// source reads a block's rows.
+func (f *filling) source(b *table, rows sheet.Rows) (*source, error) {
+	reader, err := normalise.New(b.Plan, b.info, b.pos, f.evidence, f.settings)
+	if err != nil {
+		return nil, err
+	}
+	src := &source{rows: rows, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress, kind: b.Plan.Kind}
+	if !b.Block.Open {
+		src.stats = &proof.Stats{}
+	}
+	return src, nil
 }
 
 // entries stores a block's own entries, then what its rows tell beside them.

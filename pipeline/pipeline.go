@@ -36,6 +36,8 @@ type Config struct {
 	// Progress is told how far reading has come, from the goroutine that reads;
 	// nil: nobody wants to know.
 	Progress func(Progress)
+	// Why has reports tell the evidence for each column.
+	Why bool
 	// Switches leave out kinds of evidence by name, to see what each is worth.
 	Switches meaning.Switches
 }
@@ -85,7 +87,8 @@ type Season struct {
 	DB *store.DB
 
 	cfg       Config
-	ocean     string // of the derivation under way
+	ocean     string                  // of the derivation under way
+	answers   map[string]store.Answer // kept, by the id of their question
 	lexicon   *meaning.Lexicon
 	species   *species.List
 	catalogue *estimate.Catalogue

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
@@ -22,6 +23,9 @@ type SheetReport struct {
 	SetAside  int64 // rows, and cells of rows that are kept
 	Skipped   map[normalise.Skip]int64
 	Notes     []string
+	Shape     string      // table, records or form
+	From, To  int         // its rows, the heading's among them; To is 0 where it goes on to the sheet's end
+	Votes     meaning.Why // where Config.Why asks for it; empty for a block that is read like an earlier one
 }
 
 // ColumnReport is how one column was understood.
@@ -41,6 +45,7 @@ func (r *SheetReport) describe(b *table) {
 	p := b.Plan
 	r.Name, r.Kind, r.Why, r.HeaderRow = p.Name, string(p.Kind), p.Why, p.Row
 	r.Notes = append(append([]string{}, b.info.Notes...), p.Notes...)
+	r.place(b)
 	var rows [][]string
 	for _, row := range b.Block.Rows {
 		rows = append(rows, sheetRow(row).Cells)
@@ -64,6 +69,23 @@ func (r *SheetReport) describe(b *table) {
 	}
 	for _, u := range p.Unknown {
 		r.Columns = append(r.Columns, ColumnReport{Heading: u.Heading, Samples: samplesOf(rows, u.Index), As: together(p, u)})
+	}
+}
+
+// place is where the block stands in its sheet.
+func (r *SheetReport) place(b *table) {
+	r.Shape, r.From = string(b.Block.Shape), b.Plan.Row
+	if n := len(b.Block.Heads); n > 0 {
+		r.From = b.Block.Grid.Rows[b.Block.Heads[0]].Num
+	}
+	for _, row := range b.Block.Rows {
+		if r.From == 0 || row.Num < r.From {
+			r.From = row.Num
+		}
+		r.To = max(r.To, row.Num)
+	}
+	if b.Block.Open {
+		r.To = 0
 	}
 }
 

@@ -21,7 +21,8 @@ type understood struct {
 	blocks   []*table
 	evidence *normalise.Evidence
 	problems []record.Problem // rows that could not be read at all
-	names    []string         // sheets that hold nothing that was understood
+	names    []string         // sheets in which no table was found
+	answers  *answers
 }
 
 // table is one block of a log on its way in.
@@ -34,8 +35,8 @@ type table struct {
 }
 
 // understand takes a log's sheets apart and infers what its blocks mean.
-func (s *Season) understand(book sheet.Book, path string) (*understood, error) {
-	u := &understood{book: book, evidence: &normalise.Evidence{}}
+func (s *Season) understand(book sheet.Book, path string, a *answers) (*understood, error) {
+	u := &understood{book: book, evidence: &normalise.Evidence{}, answers: a}
 	file := filepath.Base(path)
 	var sheets []*layout.Sheet
 	for i, info := range book.Sheets() {
@@ -52,7 +53,12 @@ func (s *Season) understand(book sheet.Book, path string) (*understood, error) {
 	if err != nil {
 		return nil, err
 	}
-	u.log = s.lexicon.Infer(file, sheets, said, s.cfg.Switches)
+	for _, x := range sheets {
+		if len(x.Blocks) == 0 {
+			u.names = append(u.names, x.Grid.Info.Name)
+		}
+	}
+	u.log = s.lexicon.Infer(file, sheets, a.beside(said), s.cfg.Switches)
 	for i, b := range u.log.Blocks {
 		x := &table{Understood: b, no: i, info: b.Block.Grid.Info, pos: record.Pos{File: file, Sheet: b.Block.Grid.Info.Name}}
 		x.report.describe(x)
@@ -64,6 +70,15 @@ func (s *Season) understand(book sheet.Book, path string) (*understood, error) {
 			}
 		}
 		u.blocks = append(u.blocks, x)
+	}
+	if s.cfg.Why {
+		for b, w := range u.log.Why() {
+			for _, x := range u.blocks {
+				if x.Understood == b {
+					x.report.Votes = w
+				}
+			}
+		}
 	}
 	u.evidence.Rest = func() error { return u.observeRest(path) }
 	return u, nil

@@ -3,6 +3,7 @@ package queries
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/store"
@@ -18,7 +19,8 @@ type Question struct {
 	Options List   `json:"options"` // what it may be
 	// Effect is the totals that rest on it: trips, boat_hours, line_hours, strikes,
 	// hooked, landed, released, bands, fish.
-	Effect List `json:"effect"`
+	Effect List   `json:"effect"`
+	Kind   string `json:"kind"` // what is asked: column, no lines, aside, ...
 }
 
 // List is several texts in one column.
@@ -45,4 +47,51 @@ func (l List) String() string { return strings.Join(l, "; ") }
 // AskQuestions returns the open questions, those that move the totals most first.
 func AskQuestions(ctx context.Context, db *store.DB) ([]Question, error) {
 	return ask[Question](ctx, db, "questions")
+}
+
+// Weighty tells a question on which effort or strikes rest.
+func (q *Question) Weighty() bool {
+	return slices.ContainsFunc(q.Effect, func(e string) bool { return slices.Contains(weighty, e) })
+}
+
+var weighty = []string{"line_hours", "boat_hours", "strikes", "bands"}
+
+// Open is how many questions on effort or strikes are open.
+type Open struct {
+	Questions int64  `json:"questions"`
+	Brief     string `json:"brief"` // the first of them, without cells, files and sheets
+}
+
+// AskOpen counts the open questions on which effort or strikes rest.
+func AskOpen(ctx context.Context, db *store.DB) (Open, error) {
+	rows, err := ask[Open](ctx, db, "open")
+	if err != nil || len(rows) == 0 {
+		return Open{}, err
+	}
+	return rows[0], nil
+}
+
+// AskLogRead returns what was read of each log, in the order in which they were loaded.
+func AskLogRead(ctx context.Context, db *store.DB) ([]LogRead, error) {
+	return ask[LogRead](ctx, db, "log_read")
+}
+
+// LogRead is what the season has of one log.
+type LogRead struct {
+	File      string  `json:"file"`
+	Boat      string  `json:"boat"` // that the user named for it; "" where the log names its own
+	Trips     int64   `json:"trips"`
+	First     *string `json:"first"` // days
+	Last      *string `json:"last"`
+	BoatHours float64 `json:"boat_hours"`
+	LineHours float64 `json:"line_hours"`
+	NoLines   float64 `json:"no_lines_hours"` // of BoatHours, those whose lines are not logged
+	Strikes   int64   `json:"strikes"`
+	Missed    int64   `json:"missed"`
+	Lost      int64   `json:"lost"`
+	Landed    int64   `json:"landed"`
+	Released  int64   `json:"released"`
+	NotLogged int64   `json:"not_logged"` // of Strikes, those of which nobody wrote down what became
+	Taped     int64   `json:"taped"`
+	Weighed   int64   `json:"weighed"`
 }

@@ -47,7 +47,7 @@ func Club(w io.Writer, in ClubInput) error {
 		return err
 	}
 	p := page.Page{
-		Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Tiles: c.tiles(),
+		Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
 	builders := []func() (page.Section, error){c.participation, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}
@@ -63,6 +63,23 @@ func Club(w io.Writer, in ClubInput) error {
 		p.Sections = append(p.Sections, section)
 	}
 	return page.Render(w, p)
+}
+
+// open names the boats whose logs leave questions open, and nothing of what is asked.
+func (c *club) open() []string {
+	var boats []string
+	c.each(func(_ int, id string, s bundle.Season) {
+		if s.Open > 0 && !slices.Contains(boats, id) {
+			boats = append(boats, id)
+		}
+	})
+	switch len(boats) {
+	case 0:
+		return nil
+	case 1:
+		return []string{"Not settled: the logs of boat " + boats[0] + " leave questions open, and its figures may change."}
+	}
+	return []string{"Not settled: the logs of boats " + list(boats) + " leave questions open, and their figures may change."}
 }
 
 func newClub(in ClubInput) (*club, error) {

@@ -37,6 +37,11 @@ func GatherShare(ctx context.Context, db *store.DB, boat string, o ShareOptions)
 			src.People = append(src.People, bundle.Person{Role: n.Role, Name: n.Name})
 		}
 	}
+	open, err := queries.AskOpen(ctx, db)
+	if err != nil {
+		return bundle.Season{}, err
+	}
+	src.Open = open.Questions
 	return bundle.Make(o.ID, src)
 }
 

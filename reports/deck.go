@@ -24,6 +24,7 @@ type DeckInput struct {
 	Species   []queries.SpeciesSeen
 	Own       map[string]estimate.Own
 	Catalogue *estimate.Catalogue
+	Open      queries.Open
 }
 
 // GatherDeck asks a season file all that the printed page needs. Title and Generated
@@ -39,6 +40,9 @@ func GatherDeck(ctx context.Context, db *store.DB, units string) (DeckInput, err
 		return in, err
 	}
 	in.Own = estimate.FitOwn(pairs)
+	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
+		return in, err
+	}
 	in.Catalogue, err = estimate.Default()
 	return in, err
 }
@@ -66,7 +70,7 @@ func Deck(w io.Writer, in DeckInput) error {
 	}
 	d := &deck{DeckInput: in, units: u}
 	s := page.Sheet{Title: in.Title, Subtitle: "Weights from the tape, setbacks and drags. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
-		Footer: deckCautions}
+		Open: notSettled(in.Open), Footer: deckCautions}
 	s.Panels = append(s.Panels, d.girthPanels()...)
 	s.Panels = append(s.Panels, d.lengthPanel(), d.setbackPanel(), d.dragPanel())
 	return page.RenderSheet(w, s)

@@ -56,6 +56,9 @@ func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Tracks, err = gatherTracks(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
+		return in, err
+	}
 	in.word()
 	return in, nil
 }

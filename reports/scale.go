@@ -23,6 +23,7 @@ type ScaleInput struct {
 	Fish   []queries.ScaleFish
 	Checks []queries.ScaleCheck
 	Own    map[string]estimate.Own // of the boat, by species (estimate.FitOwn)
+	Open   queries.Open
 }
 
 // scaleReport is the input made ready.
@@ -44,7 +45,7 @@ func Scale(w io.Writer, in ScaleInput) error {
 	r.used = slices.DeleteFunc(slices.Clone(in.Fish), func(f queries.ScaleFish) bool { return f.LeftOut != nil })
 	p := page.Page{
 		Title: in.Title, Kicker: "Tape against scale", Subtitle: list(in.Boats), Lang: "en-GB", Generated: in.Generated,
-		Tiles:  r.tiles(),
+		Open: notSettled(in.Open), Tiles: r.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
 	builders := []func() (page.Section, error){r.verdictSection, r.differenceSection, r.methodsCompared, r.ownSection, r.missesSection,

@@ -23,6 +23,9 @@ func GatherScale(ctx context.Context, db *store.DB, units string) (ScaleInput, e
 		return in, err
 	}
 	in.Own = estimate.FitOwn(pairs)
+	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
+		return in, err
+	}
 	for _, f := range in.Fish {
 		if b := text(f.Boat); b != "" && b != notLogged && !slices.Contains(in.Boats, b) {
 			in.Boats = append(in.Boats, b)

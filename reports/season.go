@@ -35,6 +35,8 @@ type SeasonInput struct {
 	// Methods are notes on how the figures were come by that only the caller
 	// knows: relations used, intervals widened, settings that differ.
 	Methods []string
+
+	Open queries.Open // questions on effort or strikes; zero: all is settled
 }
 
 // season is the input made ready: sorted, added up, with its units.
@@ -54,7 +56,7 @@ func Season(w io.Writer, in SeasonInput) error {
 	}
 	p := page.Page{
 		Title: in.Title, Kicker: "Season report", Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
-		Tiles: s.tiles(),
+		Open: notSettled(s.Open), Tiles: s.tiles(),
 		Footer: []string{
 			"A weight from the tape is an estimate: not for records, sale or legal size.",
 		},

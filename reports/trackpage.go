@@ -21,6 +21,7 @@ type TrackInput struct {
 	Speeds    []queries.TrackHours
 	Cells     []queries.Area
 	Minutes   float64 // of arc, a cell's side
+	Open      queries.Open
 }
 
 // mostPoints are as many as a page draws without delay.
@@ -59,13 +60,16 @@ func GatherTrack(ctx context.Context, db *store.DB, minutes float64) (TrackInput
 	if in.Speeds, err = queries.AskTrackHours(ctx, db); err != nil {
 		return in, err
 	}
-	in.Cells, err = queries.AskArea(ctx, db, minutes)
+	if in.Cells, err = queries.AskArea(ctx, db, minutes); err != nil {
+		return in, err
+	}
+	in.Open, err = queries.AskOpen(ctx, db)
 	return in, err
 }
 
 // Track writes the page of the boat's track, as one HTML file.
 func Track(w io.Writer, in TrackInput) error {
-	p := page.Page{Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB", Generated: in.Generated,
+	p := page.Page{Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB", Generated: in.Generated, Open: notSettled(in.Open),
 		Footer: []string{"This page shows where the boat fished. It is no chart and not for navigation."}}
 	if len(in.Points) == 0 {
 		p.Sections = []page.Section{{ID: "track", Heading: "Where the legs ran, by speed", Sentences: []string{"No leg has a track."}}}

@@ -13,7 +13,7 @@ import (
 )
 
 func (a *app) checkCmd() *cobra.Command {
-	var write, legs string
+	var write, legs, why string
 	c := &cobra.Command{
 		Use:   "check LOG...",
 		Short: "Read logs without storing: how each sheet and column is understood, and every row or cell that would be set aside",
@@ -27,32 +27,51 @@ func (a *app) checkCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if cfg.Why = c.Flags().Changed("why"); cfg.Why && why == everyColumn {
+				why = ""
+			}
 			if legs != "" {
 				return a.proposeLegs(cfg, args, legs)
 			}
-			return a.check(c.Context(), cfg, args, write)
+			return a.check(c.Context(), cfg, args, write, why)
 		},
 	}
 	a.readingFlags(c)
+	c.Flags().StringVar(&why, "why", "", "tell the evidence for the meaning of each column, or, with --why=HEADING, of one")
+	c.Flags().Lookup("why").NoOptDefVal = everyColumn
 	c.Flags().StringVar(&legs, "legs-from-track", "", "write the legs that tracks suggest, stretches of steady speed, to this new log, to confirm and load")
 	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were understood to this file, to edit and give back with --mapping")
 	return c
 }
 
 // check loads into a season in memory, so that what is told is what load would do.
-func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, write string) (err error) {
+func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, write, why string) (err error) {
+	said, err := a.said()
+	if err != nil {
+		return err
+	}
 	cfg.Progress = a.watch(logs)
-	s, err := pipeline.Open(ctx, "", cfg)
+	s, err := a.rehearsal(ctx, cfg)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	if err := answer(ctx, s, logs, said); err != nil {
+		return err
+	}
 	reports, loadErr := s.Load(ctx, logs)
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
+	if reports, err = a.settle(ctx, s, logs, reports); err != nil {
+		return err
+	}
+	found := why == ""
 	for _, r := range reports {
-		a.showLog(r)
+		found = a.showLog(r, why) || found
+	}
+	if !found {
+		a.note("--why: no column is headed %q", why)
 	}
 	kept, setAside, doubts, err := a.findings(ctx, s, reports)
 	if err != nil {
@@ -64,21 +83,29 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 		}
 		a.note("mapping: %s", write)
 	}
-	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d\n", len(reports), kept, setAside, doubts)
-	if loadErr != nil {
-		return loadErr
+	asked, err := openOf(ctx, s, nil)
+	if err != nil {
+		return err
 	}
+	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d questions=%d\n", len(reports), kept, setAside, doubts, len(asked))
+	openErr := a.tellOpen(ctx, s, nil)
 	if a.strict && setAside > 0 {
-		return errSetAside
+		return outcome(loadErr, errSetAside, openErr)
 	}
-	return nil
+	return outcome(loadErr, openErr)
 }
 
-func (a *app) showLog(r pipeline.LogReport) {
+func (a *app) showLog(r pipeline.LogReport, why string) (found bool) {
 	fmt.Fprintf(a.out, "%s\n", r.Name)
 	for i := range r.Sheets {
 		a.showSheet(&r.Sheets[i])
+		found = a.showWhy(r.Sheets[i].Votes, why) || found
 	}
+	for _, name := range r.Tableless {
+		fmt.Fprintf(a.out, "\n  %s: no table found, not read\n", name)
+	}
+	fmt.Fprintln(a.out)
+	return found
 }
 
 func (a *app) showSheet(s *pipeline.SheetReport) {
@@ -87,14 +114,9 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 		name = "the table"
 	}
 	if s.Kind == "" {
-		fmt.Fprintf(a.out, "\n  %s: not understood\n", name)
+		fmt.Fprintf(a.out, "\n  %s: not understood; %s\n", name, placeOf(s))
 	} else {
-		headings := ""
-		if s.HeaderRow > 0 {
-			headings = fmt.Sprintf("headings in row %d; ", s.HeaderRow)
-		}
-		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%d rows kept%s\n",
-			name, s.Kind, s.Why, headings, s.Kept, passedOver(s.Skipped))
+		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%d rows kept%s\n", name, s.Kind, s.Why, placeOf(s), s.Kept, passedOver(s.Skipped))
 	}
 	for _, n := range s.Notes {
 		fmt.Fprintf(a.out, "    note: %s\n", n)
@@ -120,6 +142,26 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 			fmt.Fprint(a.out, indent(b.String()))
 		}
 	}
+}
+
+// placeOf is the rows of a block, and how it stands in its sheet; "" of a track.
+func placeOf(s *pipeline.SheetReport) string {
+	if s.From == 0 {
+		return ""
+	}
+	rows := fmt.Sprintf("rows %d to %d; ", s.From, s.To)
+	if s.To == 0 {
+		rows = fmt.Sprintf("from row %d on; ", s.From)
+	}
+	switch {
+	case s.Shape == "form":
+		return "a form, " + rows
+	case s.Shape == "records":
+		return "labels beside each record, " + rows
+	case s.HeaderRow > 0:
+		return fmt.Sprintf("headings in row %d; ", s.HeaderRow) + rows
+	}
+	return rows
 }
 
 type columnRow struct {
@@ -164,6 +206,9 @@ func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeli
 	}
 	doubtful.print(a, "kept, but doubtful")
 	if err := tellNames(ctx, s, reports, a.out); err != nil {
+		return 0, 0, 0, err
+	}
+	if err := a.tellRead(ctx, s, reports, a.out); err != nil {
 		return 0, 0, 0, err
 	}
 	tracks, err := tellTracks(ctx, s, a.out)

@@ -21,7 +21,7 @@ func (a *app) loadCmd() *cobra.Command {
 		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
 		Args:    takes(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			return a.withSeason(c.Context(), args, nil)
+			return a.withSeason(c.Context(), args, false, nil)
 		},
 	}
 	a.readingFlags(c)
@@ -32,14 +32,18 @@ func (a *app) loadCmd() *cobra.Command {
 // first question: below it they are made in a moment.
 const manyRows = 50_000
 
-// withSeason loads logs, makes the season's tables, and calls then, if there is
-// something to do.
-func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline.Season) error) (err error) {
+// withSeason loads logs, asks on a terminal what is open where ask says so, makes the
+// season's tables, and calls then, if there is something to do.
+func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func(*pipeline.Season) error) (err error) {
 	cfg, err := a.config()
 	if err != nil {
 		return err
 	}
 	if err := anyReadable(logs); err != nil {
+		return err
+	}
+	given, err := a.given(ctx, cfg, logs)
+	if err != nil {
 		return err
 	}
 	cfg.Progress = a.watch(logs)
@@ -48,47 +52,63 @@ func (a *app) withSeason(ctx context.Context, logs []string, then func(*pipeline
 		return err
 	}
 	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	if err := s.DB.PutAnswers(ctx, given); err != nil {
+		return err
+	}
 	reports, loadErr := s.Load(ctx, logs)
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
-	var setAside, kept int64
-	for _, r := range reports {
-		a.tellLog(r)
-		setAside += r.SetAside
-		kept += r.Kept
+	if ask {
+		if reports, err = a.settle(ctx, s, logs, reports); err != nil {
+			return err
+		}
 	}
-	if then == nil && kept > manyRows {
-		a.note("%d rows: the season's tables are made at the first question", kept)
-		if cfg.Ocean == "" {
-			a.note("'wakeledger check' tells which names of fish need --ocean")
-		}
-		if hasTrack(reports) {
-			a.note("'wakeledger ask tracks' tells whether the tracks' clocks fit the legs")
-		}
-	} else {
-		if err := s.Derive(ctx); err != nil {
-			return err
-		}
-		if _, err := tellTracks(ctx, s, a.notes); err != nil {
-			return err
-		}
-		if err := tellNames(ctx, s, reports, a.notes); err != nil {
-			return err
-		}
+	setAside, err := a.tellLoaded(ctx, s, reports, then == nil)
+	if err != nil {
+		return err
 	}
 	if then != nil {
 		if err := then(s); err != nil {
 			return err
 		}
 	}
-	if loadErr != nil {
-		return loadErr
-	}
+	openErr := a.tellOpen(ctx, s, nil)
 	if a.strict && setAside > 0 {
-		return fmt.Errorf("%w: see 'wakeledger ask set-aside'", errSetAside)
+		return outcome(loadErr, fmt.Errorf("%w: see 'wakeledger ask set-aside'", errSetAside), openErr)
 	}
-	return nil
+	return outcome(loadErr, openErr)
+}
+
+// tellLoaded says what came of the logs. Where nothing follows and they are long, the
+// season's tables are left to the first question.
+func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, last bool) (setAside int64, err error) {
+	var kept int64
+	for _, r := range reports {
+		a.tellLog(r)
+		setAside += r.SetAside
+		kept += r.Kept
+	}
+	if last && kept > manyRows {
+		a.note("%d rows: the season's tables are made at the first question", kept)
+		if a.cfg.Ocean == "" {
+			a.note("'wakeledger check' tells which names of fish need --ocean")
+		}
+		if hasTrack(reports) {
+			a.note("'wakeledger ask tracks' tells whether the tracks' clocks fit the legs")
+		}
+		return setAside, nil
+	}
+	if err := s.Derive(ctx); err != nil {
+		return setAside, err
+	}
+	if err := a.tellRead(ctx, s, reports, a.notes); err != nil {
+		return setAside, err
+	}
+	if _, err := tellTracks(ctx, s, a.notes); err != nil {
+		return setAside, err
+	}
+	return setAside, tellNames(ctx, s, reports, a.notes)
 }
 
 func hasTrack(reports []pipeline.LogReport) bool {
@@ -123,6 +143,9 @@ func (a *app) tellLog(r pipeline.LogReport) {
 	}
 	for _, s := range r.Sheets {
 		a.tellSheet(s)
+	}
+	for _, name := range r.Tableless {
+		a.note("  %s: no table found, not read", name)
 	}
 }
 

@@ -15,10 +15,10 @@ import (
 
 // Exit codes.
 const (
-	done         = 0
-	failed       = 1
-	wrongUsage   = 2
-	rowsSetAside = 3 // with --strict
+	done       = 0
+	failed     = 1
+	wrongUsage = 2
+	notSettled = 3 // a question on effort or strikes is open; with --strict also: rows were set aside
 )
 
 var (
@@ -35,6 +35,7 @@ type app struct {
 	dates      string
 	mapping    string
 	decimal    string
+	answers    []string // ID=CHOICE
 	tracks     trackFlags
 }
 
@@ -51,7 +52,9 @@ func run(ctx context.Context, args []string, out, notes io.Writer) int {
 		return done
 	case errors.Is(err, errSetAside):
 		fmt.Fprintln(notes, "wakeledger:", err)
-		return rowsSetAside
+		return notSettled
+	case errors.Is(err, errOpen): // which were printed
+		return notSettled
 	case errors.Is(err, errUsage):
 		fmt.Fprintf(notes, "wakeledger: %v\nTry 'wakeledger --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "))
 		return wrongUsage
@@ -94,7 +97,7 @@ func (a *app) root() *cobra.Command {
 		return err
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
-	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.exportCmd())
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.exportCmd())
 	return root
 }
 
@@ -119,6 +122,7 @@ func (a *app) readingFlags(c *cobra.Command) {
 	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
 	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "time without lines out that parts two trips, where the log names none: 6h, or as the season file has it")
 	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
+	f.StringArrayVar(&a.answers, "answer", nil, "an answer to a question about a log, as ID=CHOICE: the option's number, or the figure asked for; kept in the season file")
 	a.tracks.add(f)
 	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows or cells were set aside")
 }

@@ -6,6 +6,7 @@ import (
 	"flag"
 	"os"
 	"os/exec"
+	"regexp"
 	"strconv"
 	"testing"
 
@@ -31,12 +32,23 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:           "../../testdata/script",
 		UpdateScripts: *update,
-		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "question": keepQuestion},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir)
 			return nil
 		},
 	})
+}
+
+var questionID = regexp.MustCompile(`\bq[0-9a-f]{6}\b`)
+
+// question NAME keeps the id of the first question that the last command printed.
+func keepQuestion(ts *testscript.TestScript, neg bool, args []string) {
+	id := questionID.FindString(ts.ReadFile("stderr"))
+	if neg || len(args) != 1 || id == "" {
+		ts.Fatalf("no question was printed, or usage: question NAME")
+	}
+	ts.Setenv(args[0], id)
 }
 
 // exits N COMMAND ARG... runs a command that must exit with N.

@@ -21,7 +21,7 @@ func (a *app) seasonCmd() *cobra.Command {
 			if err := r.check(); err != nil {
 				return err
 			}
-			return a.withSeason(c.Context(), args, func(s *pipeline.Season) error {
+			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) error {
 				if err := a.writeSeason(c.Context(), s, r); err != nil {
 					return err
 				}
@@ -56,6 +56,10 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 	if err != nil {
 		return err
 	}
+	open, err := queries.AskOpen(ctx, s.DB)
+	if err != nil {
+		return err
+	}
 	var legs, strikes, landed, released int64
 	var boat, lines float64
 	for _, t := range trips {
@@ -67,6 +71,9 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		landed += r.Landed
 		released += r.Released
 		lines += r.LineHours
+	}
+	if open.Questions > 0 {
+		fmt.Fprintf(a.out, "Not settled: %s, and these figures may change. %s\n", questionsOpen(open.Questions), open.Brief)
 	}
 	fmt.Fprintf(a.out, "%d trips, %d legs, %.1f boat-hours, %.1f line-hours\n", len(trips), legs, boat, lines)
 	fmt.Fprintf(a.out, "%d strikes: %d landed, %d released\n", strikes, landed, released)

@@ -1,10 +1,13 @@
 package layout
 
 import (
+	"errors"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/unit"
 )
 
 // Look is what a cell looks like.
@@ -57,10 +60,25 @@ func lookOf(text string, class sheet.Class) Look {
 		return Date
 	case durationLike.MatchString(text):
 		return Duration
+	case dateLike.MatchString(text) && strings.IndexFunc(text, unicode.IsLetter) >= 0 && isDay(text): // 3 Jun is no number of juns
+		return Date
 	case numberLike.MatchString(text):
 		return Number
-	case dateLike.MatchString(text) && strings.ContainsAny(text, "0123456789"):
+	case dateLike.MatchString(text) && strings.ContainsAny(text, "0123456789") && isDay(text):
 		return Date
 	}
 	return Text
+}
+
+// isDay tells a day from other words with a number behind them: UTC-9, Pass 2.
+func isDay(text string) bool {
+	if strings.IndexFunc(text, unicode.IsLetter) < 0 {
+		return true
+	}
+	if m := dayFirst.FindStringSubmatch(text); m != nil {
+		text = m[2] // without its weekday
+	}
+	_, moment := unit.ParseMoment(text, unit.DayFirst)
+	_, day := unit.ParseDayMonth(text, unit.DayFirst)
+	return !errors.Is(moment, unit.ErrNotMoment) || !errors.Is(day, unit.ErrNotDate)
 }

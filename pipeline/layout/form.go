@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -24,7 +25,7 @@ func (s *Sheet) outside(used map[int]bool, like Likeness) {
 			pairs = append(pairs, s.line(r, like)...)
 		}
 	}
-	if len(pairs) == 0 {
+	if s.explained(pairs, like) {
 		return
 	}
 	count := map[string]int{}
@@ -52,12 +53,30 @@ func (s *Sheet) outside(used map[int]bool, like Likeness) {
 	s.Blocks = append(s.Blocks, b)
 }
 
+// explained tells pairs that are none, or of which most have a label for their value: a
+// list of what headings mean ("Legs: Start"), which are notes.
+func (s *Sheet) explained(pairs []pair, like Likeness) bool {
+	labels := 0
+	for _, p := range pairs {
+		if p.value.Look == Text && like.Label(p.value.Text) >= 0.5 {
+			labels++
+		}
+	}
+	if 2*labels < len(pairs) {
+		return false
+	}
+	for _, p := range pairs {
+		s.Notes = append(s.Notes, Note{s.Grid.Rows[p.row].Num, p.col + 1, p.label + ": " + p.value.Text})
+	}
+	return true
+}
+
 // records parts pairs into records, each of which begins with the label that most of
 // them begin with.
 func (s *Sheet) records(pairs []pair, count map[string]int, most int) {
 	first := ""
 	for _, p := range pairs {
-		if k := strings.ToLower(p.label); count[k] >= 2 && 10*count[k] >= 6*most {
+		if k := strings.ToLower(p.label); count[k] >= 2 && 10*count[k] >= 3*most {
 			first = k
 			break
 		}
@@ -72,14 +91,24 @@ func (s *Sheet) records(pairs []pair, count map[string]int, most int) {
 		}
 		now = nil
 	}
-	for _, p := range pairs {
-		if strings.ToLower(p.label) == first {
+	for i, p := range pairs {
+		gap := i > 0 && s.Grid.Rows[p.row].Num > s.Grid.Rows[pairs[i-1].row].Num+1
+		if strings.ToLower(p.label) == first || gap && among(now, p.label) {
 			flush()
 		}
 		now = append(now, p)
 	}
 	flush()
 	s.Blocks = append(s.Blocks, b)
+}
+
+func among(pairs []pair, label string) bool {
+	for _, p := range pairs {
+		if strings.EqualFold(p.label, label) {
+			return true
+		}
+	}
+	return false
 }
 
 // put puts a record's values under the block's labels; of a label that comes again in
@@ -121,6 +150,12 @@ func (s *Sheet) line(r int, like Likeness) []pair {
 		if k+1 < len(cells) {
 			next = row.Cells[cells[k+1]]
 		}
+		if several := sentences(c, like); len(several) > 1 {
+			for _, p := range several {
+				pairs = append(pairs, pair{r, i, p[0], Cell{Text: p[1], Look: lookOf(p[1], sheet.Plain)}})
+			}
+			continue
+		}
 		label, value, colon := key(c, like)
 		switch {
 		case colon && value != "":
@@ -135,6 +170,32 @@ func (s *Sheet) line(r int, like Likeness) []pair {
 		}
 	}
 	return pairs
+}
+
+var labelled = regexp.MustCompile(`(?:^|[.;,]\s+)(\pL[\pL\d #]{0,24}?)\s*:\s+`)
+
+// sentences parts a line of several labels with their values: "Date: 3/4. Crew: me. Bites: 2".
+func sentences(c Cell, like Likeness) [][2]string {
+	if c.Look != Text {
+		return nil
+	}
+	var out [][2]string
+	at := labelled.FindAllStringSubmatchIndex(c.Text, -1)
+	for k, m := range at {
+		label := c.Text[m[2]:m[3]]
+		if like.Label(label) < 0.6 {
+			return nil
+		}
+		end := len(c.Text)
+		if k+1 < len(at) {
+			end = at[k+1][0]
+		}
+		out = append(out, [2]string{label, strings.TrimRight(strings.TrimSpace(c.Text[m[1]:end]), ".;, ")})
+	}
+	if len(at) == 0 || at[0][0] != 0 {
+		return nil
+	}
+	return out
 }
 
 // isValue tells what may stand beside a label without a colon.

@@ -21,7 +21,7 @@ const (
 func (g *Grid) heads(like Likeness) []head {
 	var found []head
 	for r := 0; r < len(g.Rows); r++ {
-		if !g.isHead(r, like) || len(found) > 0 && g.isData(found[len(found)-1], r) {
+		if !g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r)) {
 			continue
 		}
 		h := head{first: r, names: r, last: r}
@@ -34,7 +34,7 @@ func (g *Grid) heads(like Likeness) []head {
 		}
 		if r+1 < len(g.Rows) && g.isUnits(r+1) {
 			h.last, h.units = r+1, true
-		} else if r+1 < len(g.Rows) && h.first == r && g.isHead(r+1, like) && g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
+		} else if r+1 < len(g.Rows) && h.first == r && g.isHead(r+1, like) && g.words(r+1) && g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
 			h.names, h.last = r+1, r+1
 			if r+2 < len(g.Rows) && g.isUnits(r+2) {
 				h.last, h.units = r+2, true
@@ -93,6 +93,16 @@ func digits(s string) int {
 		}
 	}
 	return n
+}
+
+// words tells a row that holds words alone.
+func (g *Grid) words(r int) bool {
+	for _, c := range g.Rows[r].Cells {
+		if c.Look != Text && c.Look != Blank {
+			return false
+		}
+	}
+	return true
 }
 
 // isData tells a row that stands under a heading as the rows before it do: where it is

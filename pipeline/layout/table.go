@@ -49,7 +49,8 @@ func (g *Grid) isAside(h head, r int, like Likeness) bool {
 	}
 	i := cells[0]
 	c := g.Rows[r].Cells[i]
-	if c.Look != Text || like.Label(strings.TrimRight(c.Text, ": ")) < 0.8 || g.Rows[h.names].at(i).Look == Blank {
+	label, _, _ := key(c, like)
+	if c.Look != Text || like.Label(strings.TrimRight(label, ": ")) < 0.8 || g.Rows[h.names].at(i).Look == Blank {
 		return false
 	}
 	for q := h.last + 1; q < min(len(g.Rows), h.last+1+reach); q++ {

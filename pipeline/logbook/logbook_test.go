@@ -11,9 +11,11 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/logbook"
+	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/recognise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/species"
@@ -33,56 +35,48 @@ func blank(t *testing.T, units string) string {
 	return name
 }
 
-// read normalises every sheet of a book. It fails on a heading that is not
-// understood, and returns the rows kept and passed over by sheet.
+// lists are the lists that logs are read with.
+func lists(t *testing.T) *meaning.Lexicon {
+	t.Helper()
+	fish, err := species.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lexicon, err := meaning.Default(fish)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return lexicon
+}
+
+// read reads every sheet of a book. It fails on a heading that is not understood, and
+// returns the rows kept and passed over by sheet.
 func read(t *testing.T, name string) (kept, skipped map[string]int, problems []record.Problem) {
 	t.Helper()
-	table, err := recognise.Default()
-	if err != nil {
-		t.Fatal(err)
-	}
-	list, err := species.Default()
-	if err != nil {
-		t.Fatal(err)
-	}
+	lexicon := lists(t)
 	book, err := sheet.Open(name, sheet.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer book.Close()
+	var sheets []*layout.Sheet
+	for i := range book.Sheets() {
+		g, err := layout.Read(book, i, 1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label, Key: lexicon.Key}))
+	}
 	kept, skipped = map[string]int{}, map[string]int{}
-	for i, info := range book.Sheets() {
-		rows, err := book.Rows(i)
+	for _, u := range lexicon.Infer(filepath.Base(name), sheets, func(string, int) meaning.Said { return meaning.Said{} }, nil).Data() {
+		understood(t, u.Plan)
+		info := u.Block.Grid.Info
+		r, err := normalise.New(u.Plan, info, record.Pos{File: "blank.xlsx", Sheet: info.Name}, &normalise.Evidence{}, normalise.Settings{Species: lexicon.Species})
 		if err != nil {
 			t.Fatal(err)
 		}
-		var all []sheet.Row
-		var cells [][]string
-		for rows.Next() {
-			r := *rows.Row()
-			r.Cells = append([]string(nil), r.Cells...)
-			all, cells = append(all, r), append(cells, r.Cells)
-		}
-		rows.Close()
-		l, ok := table.Sheet(info.Name, cells[:min(len(cells), recognise.Lookahead)])
-		if !ok {
-			if info.Name != "About this book" {
-				t.Errorf("sheet %s is not understood", info.Name)
-			}
-			continue
-		}
-		if len(l.Unknown) > 0 {
-			t.Errorf("sheet %s: headings not understood: %v", info.Name, l.Unknown)
-		}
-		if want := strings.ToLower(info.Name); string(l.Kind) != want {
-			t.Errorf("sheet %s was taken for %s", info.Name, l.Kind)
-		}
-		r, err := normalise.New(l, info, record.Pos{File: "blank.xlsx", Sheet: info.Name}, &normalise.Evidence{}, normalise.Settings{Species: list})
-		if err != nil {
-			t.Fatal(err)
-		}
-		for j := l.Header + 1; j < len(all); j++ {
-			values, skip, bad := r.Row(&all[j])
+		for _, row := range u.Block.Rows {
+			values, skip, bad := r.Row(rowOf(row))
 			problems = append(problems, bad...)
 			switch {
 			case values == nil && len(bad) > 0:
@@ -94,6 +88,25 @@ func read(t *testing.T, name string) (kept, skipped map[string]int, problems []r
 		}
 	}
 	return kept, skipped, problems
+}
+
+// understood holds that a sheet is of the kind that its name says, with each heading known.
+func understood(t *testing.T, p *plan.Block) {
+	t.Helper()
+	if len(p.Unknown) > 0 {
+		t.Errorf("sheet %s: headings not understood: %v", p.Name, p.Unknown)
+	}
+	if want := strings.ToLower(p.Name); string(p.Kind) != want {
+		t.Errorf("sheet %s was taken for %s", p.Name, p.Kind)
+	}
+}
+
+func rowOf(row layout.Row) *sheet.Row {
+	r := &sheet.Row{Num: row.Num, Merged: row.Merged}
+	for _, c := range row.Cells {
+		r.Cells = append(r.Cells, c.Text)
+	}
+	return r
 }
 
 func TestTheEmptyBookHoldsNothing(t *testing.T) {

@@ -62,6 +62,9 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			u.Aside = cand.aside
 			p.Unknown = append(p.Unknown, u)
 		case cand.column == catchColumn:
+			if fate, _, _, ok := words.FateOf(label.Group); ok {
+				u.Fate = fate.String()
+			}
 			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
 		case cand.column == rodColumn:
 			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
@@ -136,7 +139,7 @@ func hashed(g *layout.Grid) bool {
 
 // section takes a title such as "Tag & release" for the fate of each row's fish.
 func (x *builder) section() {
-	if x.plan.Binds("outcome", "kept") || len(x.block.Above) == 0 || (x.plan.Kind != plan.Fish && x.plan.Kind != plan.Strikes) {
+	if x.plan.Binds("outcome", "kept") || len(x.block.Above) == 0 || x.plan.Binds("start_s", "duration_s") || x.plan.Kind == plan.Trips || x.plan.Kind == plan.Lines {
 		return
 	}
 	title := x.block.Above[0]
@@ -196,14 +199,18 @@ func (x *builder) caught() {
 		return
 	}
 	if p.Binds("strikes_n", "hooked_n", "landed_n", "kept_n") {
-		p.Catch = nil // these count them already
+		// these count them already, but for what a group says became of some
+		released := p.Binds("landed_n") && !p.Binds("released_n", "kept_n")
+		p.Catch = slices.DeleteFunc(p.Catch, func(u plan.Unknown) bool { return !released || u.Fate != "released" })
+		p.Inclusive = p.Inclusive || len(p.Catch) > 0
+		p.Caught = true
 		return
 	}
 	said := append([]string{p.Name}, x.block.Above...)
 	for _, c := range p.Catch {
 		said = append(said, c.Heading)
 	}
-	p.Caught = p.Binds("missed_n", "lost_n") || slices.ContainsFunc(said, func(s string) bool {
+	p.Caught = p.Binds("missed_n", "lost_n") || !slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) || slices.ContainsFunc(said, func(s string) bool {
 		in, _ := x.t.concepts.found(normalise(s))
 		return in["land"] || in["keep"]
 	})
@@ -278,7 +285,7 @@ func (x *builder) inclusive() {
 		return
 	}
 	w := x.weighLanded(l, r)
-	p.Inclusive = w.with > w.without
+	p.Inclusive = p.Inclusive || w.with > w.without
 	if p.Inclusive {
 		x.note("%s counts the fish let go too", l.Heading)
 	}

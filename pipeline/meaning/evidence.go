@@ -73,7 +73,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	var out []candidate
 	for _, c := range t.Columns {
 		s, word := said.columns[c]
-		p := profile(t, v, c)
+		p := profile(t, v, c, s.unit)
 		if !word && (p <= 0 || !tells(c)) {
 			continue
 		}
@@ -111,7 +111,7 @@ func tells(c *plan.Column) bool {
 		return false
 	}
 	switch c.Parse {
-	case "date", "moment", "span", "stretches", "species", "outcome", "fishlist", "story", "method", "event", "count", "position":
+	case "date", "moment", "stretches", "species", "outcome", "fishlist", "story", "method", "event", "count", "position":
 		return true
 	case "quantity":
 		switch c.Name {
@@ -176,9 +176,13 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 }
 
 // profile is what the cells say of a meaning: above 0 they fit, far below 0 they do not.
-func profile(t *Lexicon, v *Values, c *plan.Column) float64 {
+func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	const not = -6
 	if len(v.cells) == 0 {
+		switch c.Parse {
+		case "event", "stretches", "story", "fishlist":
+			return not // cells alone tell these
+		}
 		return -0.6
 	}
 	pick := func(ok bool, w float64) float64 {
@@ -196,7 +200,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column) float64 {
 	case "date":
 		return dateProfile(v, not)
 	case "quantity":
-		return quantityProfile(v, c, not)
+		return quantityProfile(v, c, heading, not)
 	case "count":
 		return countProfile(v, c, not)
 	case "outcome":
@@ -212,8 +216,6 @@ func profile(t *Lexicon, v *Values, c *plan.Column) float64 {
 		return storyProfile(v, not)
 	case "stretches":
 		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
-	case "span":
-		return pick(v.share("span", func(x layout.Cell) bool { return isSpan(x.Text) }) >= 0.6, 4.2)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -247,6 +249,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 	switch c.Name {
 	case "trip":
 		switch {
+		case v.monthly && v.whole(1, 31) >= 0.9:
+			return -0.4 // days of the month that the sheet's name states
 		case v.numeric() >= 0.8 && v.whole(1, 9999) >= 0.8 && v.rising():
 			return 1.6
 		case v.numeric() >= 0.8, v.dates() > 0.6 || v.clockShare() > 0.6:
@@ -255,6 +259,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -6
 		}
 		return -0.2
+	case "port":
+		if words.IsPlace(v.Label.Text) && strings.Contains(v.Label.Text, " ") {
+			return -3 // port long is a rod
+		}
 	case "leg":
 		if v.whole(1, 40) >= 0.9 {
 			return 1.4
@@ -291,15 +299,18 @@ var usualRange = map[string][2]float64{
 	"fight_s": {0, 600}, "drag_kg": {1, 60}, "line_class_kg": {4, 200}, "setback_m": {2, 400}, "count_s": {2, 120}, "heading_deg": {0, 360},
 }
 
-func quantityProfile(v *Values, c *plan.Column, not float64) float64 {
+func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) float64 {
 	if v.quantities(c) < 0.5 && (v.numeric() < 0.5 || c.Name == "sea_temp_c") {
 		if c.Name == "duration_s" && v.clockShare() >= 0.6 && v.share("duration", isDuration) >= 0.6 {
 			return 1
 		}
+		if (c.Name == "duration_s" || c.Name == "fight_s") && v.clockShare() >= 0.6 {
+			return 0.4 // 4:30 under Hours
+		}
 		return not
 	}
 	r, ok := usualRange[c.Name]
-	if ok && v.within(c, r[0], r[1]) < 0.85 {
+	if ok && v.within(c, heading, r[0], r[1]) < 0.85 {
 		return not
 	}
 	w := 0.7
@@ -334,11 +345,17 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		}
 		return false
 	})
+	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {
+		return -0.4 // a fish's yes or no more likely than a count of one
+	}
 	if v.texts() > 0.4 && ticks > 0.9 && c.Name != "lines_out" && c.Name != "count" {
 		return 0.4
 	}
-	if c.Name == "count" && v.rising() && v.distinct() > 0.9 {
+	if len(v.cells) > 3 && v.rising() && v.distinct() > 0.9 {
 		return not // a running number
+	}
+	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
+		return 0 // bites in every row are rare
 	}
 	lo, hi := 0.0, 200.0
 	if c.Name == "lines_out" {
@@ -354,11 +371,14 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 }
 
 func (v *Values) fates() float64 {
-	return v.share("fate", func(c layout.Cell) bool { _, _, _, ok := words.FateOf(c.Text); return ok })
+	return v.share("fate", func(c layout.Cell) bool {
+		_, _, _, ok := words.FateOf(c.Text)
+		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && !strings.Contains(c.Text, ","))
+	})
 }
 
 func (v *Values) fishes(t *Lexicon) float64 {
-	return v.share("species in", func(c layout.Cell) bool { return len(t.Species.In(c.Text)) > 0 })
+	return v.share("species in", func(c layout.Cell) bool { return len(t.Species.In(c.Text)) > 0 || words.Nothing(c.Text) })
 }
 
 func speciesProfile(t *Lexicon, v *Values, not float64) float64 {

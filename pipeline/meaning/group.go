@@ -145,6 +145,7 @@ func (g *group) fill(columns map[*layout.Block][]int, width int) {
 type Said struct {
 	Kind    plan.Kind              // "" where it is not said
 	Columns map[string]*SaidColumn // by heading in lower case
+	Answers Answered               // nil: none
 }
 
 // SaidColumn is what a heading means. A nil Column keeps its cells by name.
@@ -156,8 +157,8 @@ type SaidColumn struct {
 // infer settles what the group's columns mean and what its records are.
 func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, string) {
 	g.off = off
-	for _, v := range g.values {
-		g.cands = append(g.cands, g.candidatesOf(t, v, l, said))
+	for i := range g.values {
+		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 	}
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	kind, why := g.kindOf(g.assigned(now))
@@ -172,10 +173,17 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	return now, why
 }
 
-func (g *group) candidatesOf(t *Lexicon, v *Values, l *legend, said Said) []candidate {
+func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidate {
+	v := g.values[i]
 	if s, ok := said.Columns[strings.ToLower(v.Label.Full())]; ok {
 		c := candidate{column: s.Column, unit: s.Unit, score: 10, votes: []vote{{"said", 10}}}
 		return []candidate{c}
 	}
-	return t.candidates(l.rewritten(v), l.more(v.Label.Text), g.off)
+	cands := t.candidates(l.rewritten(v), l.more(v.Label.Text), g.off)
+	if said.Answers != nil {
+		if means, ok := said.Answers(headingOf(v.Label), g.nth(i), g.labels()); ok {
+			return t.answered(cands, means)
+		}
+	}
+	return cands
 }

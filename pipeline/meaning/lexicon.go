@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"strings"
+
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/species"
 )
@@ -44,6 +46,9 @@ func (t *Lexicon) named(name, parse string) *plan.Column {
 
 // isSpecies tells a text that is a species' name and nothing else.
 func (t *Lexicon) isSpecies(text string) bool {
+	if strings.ContainsAny(text, "(~0123456789,;") {
+		return false // something is said of it
+	}
 	m := t.Species.Find(text, "")
 	return m.Found || len(m.Candidates) > 0
 }

@@ -8,7 +8,6 @@ import (
 	"unicode"
 
 	"wakeledger/pipeline/layout"
-	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
@@ -44,12 +43,6 @@ func likeDegrees(s string) bool {
 		return true
 	}
 	return !strings.ContainsAny(s, "\"'″′”’")
-}
-
-// isSpan is two clock times and nothing else.
-func isSpan(s string) bool {
-	_, _, ok := phrase.Span(s)
-	return ok
 }
 
 // likeMany is a count that no yes-or-no column holds.
@@ -89,7 +82,7 @@ func (t *Lexicon) said(l layout.Label) sayings {
 	if l.Unit != "" {
 		texts = []string{l.Text + " (" + l.Unit + ")"}
 	}
-	if l.Group != "" {
+	if l.Group != "" && !t.isSpecies(l.Text) {
 		texts = append(texts, l.Group+" "+texts[0])
 	}
 	for _, text := range texts {

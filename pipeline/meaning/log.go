@@ -344,25 +344,24 @@ func (l *Log) ranks() {
 	l.effortOnce(data)
 	counted, listed, fish := false, false, false
 	for _, u := range data {
-		fish = fish || u.Plan.Kind == plan.Fish || u.Plan.Binds("species")
+		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
-		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.Plan.Binds("outcome", "species")
+		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.filled("outcome", "species")
 	}
 	for _, u := range data {
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
-			if b.Column.Parse == "fishlist" && (fish || u.Plan.Binds("length_cm", "scale_kg")) {
-				b.Column = l.lexicon.named("notes", "text")
-			}
-			if b.Column.Parse == "fishlist" || b.Column.Parse == "story" {
-				b.Scaled = words.Scaled(b.Heading) || l.scaled()
-			}
-			if b.Column.Parse != "story" {
+			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" {
 				continue
 			}
+			b.Scaled = words.Scaled(b.Heading) || l.scaled()
+			of := u.Plan
+			told := fish || u.filled("length_cm", "scale_kg", "species")
 			switch {
-			case !counted && !listed:
-			case counted && u.Plan.Binds(countNames...) && !u.Plan.Binds("species") && !anyParse(u.Plan, "fishlist"):
+			case b.Column.Parse == "fishlist" && told:
+				b.Column = l.lexicon.named("notes", "text")
+			case b.Column.Parse == "fishlist" || !counted && !listed:
+			case counted && of.Binds(countNames...) && !told && !anyParse(of, "fishlist"):
 				b.Column = l.lexicon.named("notes", "fishlist")
 			default:
 				b.Column = l.lexicon.named("notes", "text")
@@ -378,6 +377,17 @@ func (l *Log) scaled() bool {
 		_, weight := unitIn(t)
 		return words.Scaled(t) && len(t) < 200 && (in["weight"] || weight)
 	})
+}
+
+// filled tells whether a column of one of the meanings says something in a third of the
+// rows that have anything of strikes.
+func (u *Understood) filled(names ...string) bool {
+	for _, name := range names {
+		if b := u.Plan.Find(name); b != nil && (3*len(column(u.b.rows, b.Index)) >= len(u.b.rows) || u.Plan.Kind == plan.Fish || u.Plan.Kind == plan.Strikes) {
+			return true
+		}
+	}
+	return false
 }
 
 func anyParse(p *plan.Block, parse string) bool {
@@ -509,6 +519,28 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
 		}
 	}
+	for _, name := range []string{"trip", "date"} {
+		l.lend(to, from, key, ref, name)
+	}
+}
+
+// lend gives rows that name only a row of another block that row's trip or day.
+func (l *Log) lend(to, from *Understood, key, ref plan.Unknown, name string) {
+	has := to.Plan.Find(name)
+	if has == nil || from.Plan.Binds(name) || from.Plan.Gives(name) || !has.Column.In(from.Plan.Kind) {
+		return
+	}
+	by := map[string]string{}
+	for _, row := range to.b.rows {
+		v := cellOf(row, has.Index)
+		if has.By != nil {
+			v = has.By[strings.ToLower(v)]
+		}
+		if k := strings.ToLower(cellOf(row, key.Index)); k != "" && v != "" {
+			by[k] = v
+		}
+	}
+	from.Plan.Bindings = append(from.Plan.Bindings, plan.Binding{Index: ref.Index, Heading: has.Heading, Column: has.Column, By: by})
 }
 
 // sheets is in how many sheets the group has blocks.

@@ -13,6 +13,7 @@ type Open struct {
 	Sheet   string
 	Labels  []string // of its block, by which a hand is known
 	Heading string
+	Nth     int // of several of one heading, which: 0 is the first
 	Samples []string
 	Taken   string   // what it is read as; "" where nothing
 	Others  []string // what it may be instead, the likeliest first
@@ -48,10 +49,7 @@ func (l *Log) Open() []Open {
 
 func (l *Log) open(u *Understood, g *group, i int) Open {
 	v := g.values[i]
-	o := Open{Sheet: u.Plan.Name, Heading: headingOf(v.Label)}
-	for _, x := range g.values {
-		o.Labels = append(o.Labels, normalise(x.Label.Full()))
-	}
+	o := Open{Sheet: u.Plan.Name, Heading: headingOf(v.Label), Nth: g.nth(i), Labels: g.labels()}
 	for _, c := range v.cells[:min(3, len(v.cells))] {
 		o.Samples = append(o.Samples, c.Text)
 	}
@@ -71,7 +69,7 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 			continue
 		}
 		now, then := meaningOf(g.cands[i][u.choice[i]]), meaningOf(g.cands[i][next])
-		if now == then || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
+		if now == then || sameEffect(now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
 			continue
 		}
 		o := l.open(u, g, i)
@@ -79,6 +77,11 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// sameEffect tells two readings of a cell that come to the same.
+func sameEffect(a, b string) bool {
+	return a == "start_s" && b == "stretches" || a == "stretches" && b == "start_s"
 }
 
 func meaningOf(c candidate) string {
@@ -123,11 +126,11 @@ func likely(v *Values, a assigned, o Open) []string {
 	switch {
 	case o.Look == layout.Clock:
 		may = []string{"start_s", "end_s"}
-	case o.Whole && v.within(linesRange, 1, 12) > 0.95:
+	case o.Whole && v.within(linesRange, "", 1, 12) > 0.95:
 		may = []string{"strikes_n", "lines_out"}
 	case o.Whole:
 		may = []string{"strikes_n"}
-	case v.within(linesRange, 0, 16) > 0.95:
+	case v.within(linesRange, "", 0, 16) > 0.95:
 		may = []string{"duration_s", "speed_kn"}
 	}
 	return slices.DeleteFunc(may, func(n string) bool {
@@ -153,7 +156,7 @@ func Words(name string) string {
 
 var meaningWords = map[string]string{
 	"": "none of these", "start_s": "when the lines went in", "end_s": "when the lines came up", "duration_s": "hours with lines in the water", "stopped_s": "time stopped, to take off",
-	"speed_kn": "boat speed", "strike_speed_kn": "boat speed", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept_n": "fish kept",
+	"speed_kn": "boat speed", "strike_speed_kn": "boat speed at the strike", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept_n": "fish kept",
 	"released_n": "fish let go", "lost_n": "fish lost", "missed_n": "bites missed", "outcome": "what became of the fish", "stretches": "times of trolling", "date": "the day", "trip": "the trip's number",
 	"event": "what happened", "scale_kg": "weight on a scale", "length_cm": "length", "girth_cm": "girth", "story": "bites told in words", "fishlist": "fish told in words", "line": "which line", "time_s": "time of the strike",
 	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species",

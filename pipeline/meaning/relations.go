@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/unit"
 )
 
 // assigned is what each column of a group is taken for, by name of meaning.
@@ -129,7 +131,7 @@ func startBeforeEnd(g *group, a assigned) float64 {
 		return -1.5
 	}
 	t := g.cached("se", []int{s, e}, func() float64 {
-		n, good, twelve, late := 0, 0, 0, 0
+		n, good, twelve, late, night, back := 0, 0, 0, 0, 0, 0
 		for r, x := range g.values[s].seconds() {
 			y := g.values[e].seconds()[r]
 			if x < 0 || y < 0 {
@@ -142,19 +144,27 @@ func startBeforeEnd(g *group, a assigned) float64 {
 			if d := (y - x + 43200) % 43200; d > 0 && d <= 11*3600 {
 				twelve++
 			}
-			if x >= 13*3600 || y >= 13*3600 {
+			if x >= 13*3600 || y >= 13*3600 || strings.HasPrefix(g.values[s].Rows[r].Text, "0") {
 				late++
+			}
+			if y < x && x-y <= 14*3600 {
+				back++
+			}
+			if y < x && x >= 15*3600 && y-x+86400 <= 12*3600 {
+				night++
 			}
 		}
 		switch {
 		case n == 0:
 			return 0
-		case 10*good > 9*n:
+		case 10*(good+night) > 9*n:
 			return 1.5
 		case 10*twelve > 9*n && late == 0:
 			return 0.8
 		case 2*good > n:
 			return 0.2
+		case 10*back > 9*n:
+			return -8 // lines out at six and in at eight: the words are the other way round
 		}
 		return -4
 	})
@@ -212,6 +222,13 @@ func endLessStart(g *group, a assigned) float64 {
 // hours is a cell read as a duration; minutes where its number is large.
 func (g *group) hours(column, row int) float64 {
 	c := g.values[column].Rows[row]
+	if h, m, ok := strings.Cut(c.Text, ":"); ok {
+		x, errH := strconv.ParseFloat(h, 64)
+		y, errM := strconv.ParseFloat(m, 64)
+		if errH == nil && errM == nil {
+			return x + y/60
+		}
+	}
 	if x, ok := number(c.Text); ok && !isDuration(c) {
 		if v := g.values[column]; v.workbook && v.clockShare() > 0.5 {
 			return x * 24
@@ -233,6 +250,17 @@ func (g *group) value(column, row int) float64 {
 		return x
 	}
 	return math.NaN()
+}
+
+// length is a cell's length in inches where it is written in feet and inches, else its number.
+func (g *group) length(column, row int) float64 {
+	text := g.values[column].Rows[row].Text
+	if q, err := unit.ParseQuantity(text, unit.Length, unit.Inch, unit.MarkOf(text)); err == nil && strings.ContainsAny(text, "'’′") {
+		if v, err := q.In(unit.Inch); err == nil {
+			return v
+		}
+	}
+	return g.value(column, row)
 }
 
 // count is a cell's count; a blank is none.
@@ -436,6 +464,15 @@ func (g *group) worded(column int, name string) bool {
 func strikeClock(_ *group, a assigned) float64 {
 	t := 0.0
 	clock, fate, kind := a.has("time_s"), a.has("outcome"), a.has("species")
+	switch {
+	case a.has("event") && clock:
+		t++
+	case a.has("event") && !a.has("start_s"):
+		t -= 3
+	}
+	if a.has("count") && !fate && !kind {
+		t -= 2
+	}
 	if clock && fate {
 		t += 0.8
 	}
@@ -457,10 +494,10 @@ func weightLength(g *group, a assigned) float64 {
 	return g.cached("lw", []int{l, w, gi}, func() float64 {
 		var k []float64
 		for r := range g.rows {
-			x, y := g.value(l, r), g.value(w, r)
+			x, y := g.length(l, r), g.value(w, r)
 			v := y / (x * x * x)
-			if gi >= 0 && !math.IsNaN(g.value(gi, r)) {
-				v = y / (x * g.value(gi, r) * g.value(gi, r)) / 8
+			if gi >= 0 && !math.IsNaN(g.length(gi, r)) {
+				v = y / (x * g.length(gi, r) * g.length(gi, r)) / 8
 			}
 			if !math.IsNaN(v) && !math.IsInf(v, 0) && v > 0 {
 				k = append(k, v)
@@ -482,13 +519,13 @@ func weightLength(g *group, a assigned) float64 {
 
 func girthLength(g *group, a assigned) float64 {
 	i, j := a.first("girth_cm"), a.first("length_cm")
-	if i < 0 || j < 0 {
+	if i < 0 || j < 0 || g.unit(i, "girth_cm") != g.unit(j, "length_cm") {
 		return 0
 	}
 	return g.cached("gl", []int{i, j}, func() float64 {
 		n, k := 0, 0
 		for r := range g.rows {
-			if x, y := g.value(i, r), g.value(j, r); !math.IsNaN(x) && !math.IsNaN(y) {
+			if x, y := g.length(i, r), g.length(j, r); !math.IsNaN(x) && !math.IsNaN(y) {
 				n++
 				if x < y {
 					k++
@@ -539,6 +576,13 @@ func clockWithin(g *group, a assigned) float64 {
 // linesOfStretch holds that a number of lines stands beside effort, and is one for a
 // stretch: where rows of one stretch differ in it, it numbers the lines.
 func linesOfStretch(g *group, a assigned) float64 {
+	if a.has("count_s") && !a.has("line") && !a.has("lure") && !a.has("letout_kn") {
+		return -2 + linesOut(g, a) // seconds are counted while a line is let out
+	}
+	return linesOut(g, a)
+}
+
+func linesOut(g *group, a assigned) float64 {
 	l := a.first("lines_out")
 	if l < 0 {
 		return 0
@@ -550,14 +594,18 @@ func linesOfStretch(g *group, a assigned) float64 {
 		}
 		return -1.5
 	}
-	return g.cached("lines", []int{l, s, e}, func() float64 {
+	d := a.first("date")
+	sameDay := func(r, q int) bool {
+		return d < 0 || g.values[d].Rows[r].Text == "" || g.values[d].Rows[r].Text == g.values[d].Rows[q].Text
+	}
+	return g.cached("lines", []int{l, s, e, d}, func() float64 {
 		same, differ, last := 0, 0, -1
 		for r := range g.rows {
 			if math.IsNaN(g.value(l, r)) {
 				continue
 			}
 			x, y := g.values[s].seconds(), g.values[e].seconds()
-			if last >= 0 && (x[r] == x[last] && y[r] == y[last] || x[r] < 0 && y[r] < 0) {
+			if last >= 0 && sameDay(r, last) && (x[r] == x[last] && y[r] == y[last] || x[r] < 0 && y[r] < 0) {
 				if g.value(l, r) == g.value(l, last) {
 					same++
 				} else {
@@ -571,4 +619,14 @@ func linesOfStretch(g *group, a assigned) float64 {
 		}
 		return 0
 	})
+}
+
+// unit is the unit in which a column would be of a meaning.
+func (g *group) unit(column int, name string) unit.Unit {
+	for _, c := range g.cands[column] {
+		if c.column != nil && c.column.Name == name {
+			return c.unit
+		}
+	}
+	return ""
 }

@@ -30,7 +30,7 @@ func (g *group) assigned(c choice) assigned {
 		}
 		name := x.column.Name
 		switch x.column.Parse {
-		case "stretches", "span":
+		case "stretches":
 			a["stretches"] = append(a["stretches"], i)
 		case "story", "fishlist":
 			name = x.column.Parse

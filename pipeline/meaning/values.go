@@ -32,7 +32,7 @@ type Values struct {
 func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *Values {
 	v := &Values{Label: label, Rows: rows, workbook: workbook, monthly: monthly, shares: map[string]float64{}}
 	for _, c := range rows {
-		if c.Look == layout.Blank || words.Ditto(c.Text) {
+		if c.Look == layout.Blank || words.Ditto(c.Text) || notKnown[strings.ToLower(c.Text)] {
 			continue
 		}
 		v.cells = append(v.cells, c)
@@ -49,6 +49,9 @@ func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *
 }
 
 var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)
+
+// notKnown are cells that say that nothing is known.
+var notKnown = map[string]bool{"na": true, "n/a": true, "?": true, "??": true, "unk": true, "unknown": true, "nr": true, "...": true}
 
 // number is a cell's leading number, whatever unit stands behind it.
 func number(text string) (float64, bool) {
@@ -107,8 +110,8 @@ func (v *Values) whole(lo, hi float64) float64 {
 }
 
 // within is the part of the quantities of a column that are possible: those that state
-// their unit by the column's bounds, the others by what is usual.
-func (v *Values) within(c *plan.Column, lo, hi float64) float64 {
+// their unit, or whose heading does, by the column's bounds, the others by what is usual.
+func (v *Values) within(c *plan.Column, heading unit.Unit, lo, hi float64) float64 {
 	n, all := 0, 0
 	for _, x := range v.cells {
 		if q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text)); err == nil && q.Stated {
@@ -118,7 +121,7 @@ func (v *Values) within(c *plan.Column, lo, hi float64) float64 {
 			}
 		} else if y, ok := number(x.Text); ok {
 			all++
-			if y >= lo && y <= hi {
+			if heading != "" && c.Possible(y, heading) || heading == "" && y >= lo && y <= hi {
 				n++
 			}
 		}

@@ -7,10 +7,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/normalise"
-	"wakeledger/pipeline/plan"
-	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
-	"wakeledger/pipeline/species"
 	"wakeledger/testdata/bench"
 )
 
@@ -20,6 +17,7 @@ const (
 	writeEnv  = "WAKELEDGER_WRITE_LOG"
 	readEnv   = "WAKELEDGER_READ_LOG"
 	benchRows = 100_000
+	looked    = 3000 // rows from which the plan is inferred, as the loader does
 )
 
 func TestMain(m *testing.M) {
@@ -41,34 +39,20 @@ func TestMain(m *testing.M) {
 // understand reads the first sheet of a log to its end, every cell understood and
 // none kept. It returns the number of rows kept.
 func understand(path string) (n int, err error) {
-	table, err := recognise.Default()
-	if err != nil {
-		return 0, err
-	}
 	book, err := sheet.Open(path, sheet.Options{})
 	if err != nil {
 		return 0, err
 	}
 	defer func() { err = closeAfter(book, err) }()
-	var first [][]string
-	err = eachRow(book, 0, func(r *sheet.Row) bool {
-		first = append(first, append([]string(nil), r.Cells...))
-		return len(first) < recognise.Lookahead
-	})
+	x, err := normalise.Take(filepath.Base(path), book, looked)
 	if err != nil {
 		return 0, err
 	}
-	layout, ok := table.Sheet("", first)
-	if !ok {
-		return 0, fmt.Errorf("%s: not understood", path)
+	data := x.Log.Data()
+	if len(data) != 1 || !data[0].Block.Open {
+		return 0, fmt.Errorf("%s: %d blocks with data, expected one that goes on", path, len(data))
 	}
-	ev := &normalise.Evidence{Rest: func() error { return nil }}
-	ev.Headings(layout)
-	set := normalise.Settings{}
-	if set.Species, err = species.Default(); err != nil {
-		return 0, err
-	}
-	reader, err := normalise.New(layout, book.Sheets()[0], record.Pos{}, ev, set)
+	reader, err := x.Reader(data[0], normalise.Settings{})
 	if err != nil {
 		return 0, err
 	}
@@ -107,4 +91,24 @@ func BenchmarkReadWorkbook(b *testing.B) {
 	b.ReportMetric(float64(benchRows*b.N)/ours, "rows/s")
 	b.ReportMetric(peak, "peak-MiB")
 	b.ReportMetric(0, "ns/op")
+}
+
+func closeAfter(book sheet.Book, err error) error {
+	if cerr := book.Close(); err == nil {
+		err = cerr
+	}
+	return err
+}
+
+func eachRow(book sheet.Book, i int, do func(*sheet.Row) bool) error {
+	rows, err := book.Rows(i)
+	if err != nil {
+		return err
+	}
+	for rows.Next() && do(rows.Row()) {
+	}
+	if err := rows.Err(); err != nil {
+		return err
+	}
+	return rows.Close()
 }

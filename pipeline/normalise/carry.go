@@ -29,6 +29,8 @@ func (r *Reader) gather() {
 		switch {
 		case t.text == "" && t.Carried && t.rank < fresh:
 			t.text = t.last
+		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t):
+			t.text = t.last
 		case t.text != "" || t.Carried:
 			t.last = t.text
 		}
@@ -76,8 +78,32 @@ func (r *Reader) logged(t *target) string {
 	if t.Index < len(r.row.Cells) {
 		s = trimmed(r.row.Cells[t.Index])
 	}
+	if t.By != nil {
+		return t.By[strings.ToLower(s)]
+	}
 	if s == "" && t.Column.Key && r.row.Merged != nil {
 		s = strings.TrimSpace(r.row.Merged[t.Index])
 	}
 	return s
+}
+
+// forgotten tells a row of effort whose day alone is blank: it is of the day above, which
+// is said.
+func (r *Reader) forgotten(t *target) bool {
+	for i := range r.targets {
+		o := &r.targets[i]
+		if (o.Column.Name == "trip" || o.Column.Parse == "date" && o != t) && o.text != "" {
+			return false
+		}
+	}
+	for i := range r.targets {
+		if o := &r.targets[i]; o.given == "" && o.text != "" && (o.Column.Name == "start_s" || o.Column.Name == "duration_s") {
+			if m, err := r.moment(o.text); err == nil && m.HasDate {
+				return false // its clock time has a day of its own
+			}
+			r.doubts = append(r.doubts, r.problem(t, "", "no day: that of the row above, "+t.last+", was taken"))
+			return true
+		}
+	}
+	return false
 }

@@ -8,10 +8,11 @@ import (
 
 // caught adds up the counts of columns that are headed by a species.
 func (r *Reader) caught() {
-	if r.catch < 0 {
+	if r.catch < 0 && r.freed < 0 {
 		return
 	}
 	sum, known := int64(0), false
+	released := int64(0)
 	for _, c := range r.layout.Catch {
 		text := ""
 		if c.Index < len(r.row.Cells) {
@@ -27,9 +28,16 @@ func (r *Reader) caught() {
 			r.problems = append(r.problems, record.Problem{Pos: p, Column: c.Heading, Cell: text, Reason: "not a count: expected a whole number from 0 to 200"})
 			continue
 		}
-		sum, known = sum+int64(v), true
+		if known = true; c.Fate == "released" && r.freed >= 0 {
+			released += int64(v)
+		} else {
+			sum += int64(v)
+		}
 	}
-	if known || r.layout.CatchBlank {
+	if known && r.freed >= 0 {
+		r.values[r.freed] = entry.OfInt(released)
+	}
+	if r.catch >= 0 && (known || r.layout.CatchBlank) {
 		r.values[r.catch] = entry.OfInt(sum)
 	}
 }

@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 	"wakeledger/pipeline/zone"
@@ -26,7 +25,6 @@ var parsers = map[string]parser{
 	"zone":        {entry.Text, zoneCell},
 	"date":        {entry.Day, dateCell},
 	"moment":      {entry.Int, momentCell},
-	"span":        {entry.Int, spanCell},
 	"quantity":    {entry.Real, quantityCell},
 	"count":       {entry.Int, countCell},
 	"position":    {entry.Real, positionCell},
@@ -149,17 +147,6 @@ func momentCell(r *Reader, t *target, text string) error {
 		return errors.New("a date where a time of day was expected")
 	}
 	r.moments = append(r.moments, placed{t.field, m})
-	return nil
-}
-
-// spanCell reads a start and an end in one cell.
-func spanCell(r *Reader, t *target, text string) error {
-	from, to, ok := phrase.Span(text)
-	if !ok {
-		return errors.New("not a start and an end: expected two times such as 06:10-07:55")
-	}
-	day := func(c phrase.Clock) unit.Moment { return unit.Moment{HasTime: true, Seconds: c.Seconds} }
-	r.moments = append(r.moments, placed{t.field, day(from)}, placed{r.index["end_s"], day(to)})
 	return nil
 }
 

@@ -42,14 +42,31 @@ func (r *Reader) event(t *target, text string) {
 		}
 		e.last = at.Int
 	}
+	if !timed && r.alone() {
+		return // a remark between the events, or their sum
+	}
 	r.lineEvent(t, text, at, timed)
 	r.biteEvent(text, at, timed)
+}
+
+// alone tells a row of one cell.
+func (r *Reader) alone() bool {
+	n := 0
+	for _, c := range r.row.Cells {
+		if trimmed(c) != "" {
+			n++
+		}
+	}
+	return n == 1
 }
 
 // lineEvent opens, closes or changes the stretch.
 func (r *Reader) lineEvent(t *target, text string, at entry.Value, timed bool) {
 	e := &r.events
 	set := phrase.Settings(text)
+	if notes := r.value("notes").Text; notes != "" && len(set.Speeds)+len(set.Lines) == 0 {
+		set = phrase.Settings(notes)
+	}
 	speed, lines := r.value("speed_kn"), r.value("lines_out")
 	if speed = r.value("strike_speed_kn"); !speed.Known {
 		speed = r.value("speed_kn")

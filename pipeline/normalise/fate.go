@@ -9,7 +9,7 @@ import (
 
 // counts tells whether the sheet counts its strikes or what became of them.
 func (r *Reader) counts() bool {
-	return len(r.layout.Catch) > 0 || slices.ContainsFunc([]string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}, r.has)
+	return slices.ContainsFunc([]string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}, r.has)
 }
 
 // noted takes what became of a fish from its notes, where a clause of them says just

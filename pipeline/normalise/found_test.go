@@ -4,24 +4,96 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"strconv"
 	"strings"
 	"testing"
 
+	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/unit"
 )
 
-// readText reads a text log.
+// place is an entry's place in its log. part is 0 for a row's own entry, and counts
+// the lines that it describes beside it.
+type place struct{ row, part int64 }
+
+type cells map[string]any
+
+type reading struct {
+	entries  map[place]cells
+	problems []record.Problem
+	doubts   []record.Problem
+}
+
+// readText reads the rows of a text log's blocks.
 func readText(t *testing.T, name, text string) reading {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), name)
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	got, err := readFile(path, normalise.Settings{})
+	book, err := sheet.Open(path, sheet.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
+	defer book.Close()
+	x, err := normalise.Take(name, book, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := reading{entries: map[place]cells{}}
+	for _, u := range x.Log.Data() {
+		r, err := x.Reader(u, normalise.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range u.Block.Rows {
+			got.row(r, normalise.RowOf(row))
+		}
+	}
 	return got
+}
+
+func (g *reading) row(r *normalise.Reader, row *sheet.Row) {
+	values, _, problems := r.Row(row)
+	g.problems = append(g.problems, problems...)
+	if values == nil {
+		return
+	}
+	g.doubts = append(g.doubts, r.Doubts()...)
+	at := place{values[0].Int, 0}
+	g.entries[at] = asCells(r.Fields(), values)
+	for values, ok := r.Line(); ok; values, ok = r.Line() {
+		at.part++
+		line := asCells(r.Fields(), values)
+		delete(line, "part") // a name for the line, which a place that is blank makes no less
+		g.entries[at] = line
+	}
+}
+
+func asCells(fields []entry.Field, values []entry.Value) cells {
+	c := cells{}
+	for i, f := range fields[1:] {
+		v := values[i+1]
+		if !v.Known {
+			continue
+		}
+		switch f.Type {
+		case entry.Text:
+			c[f.Name] = v.Text
+		case entry.Real:
+			c[f.Name] = v.Real
+		case entry.Day:
+			c[f.Name] = unit.Date(v.Int).String()
+		case entry.Flag:
+			c[f.Name] = strconv.FormatBool(v.Int == 1)
+		default:
+			c[f.Name] = v.Int
+		}
+	}
+	return c
 }
 
 // field gives one field of each row of a text log, in order.
@@ -52,9 +124,11 @@ func TestSpeedBetween(t *testing.T) {
 	if !reflect.DeepEqual(doubtful, []int{3, 4, 5, 6}) {
 		t.Errorf("doubts %v: expected one each for rows 3 to 6", got.doubts)
 	}
-	if len(got.problems) != 2 || len(got.entries) != 5 {
-		t.Errorf("%d entries, set aside %v: expected 5, and rows 7 and 8", len(got.entries), got.problems)
+	if len(got.problems) != 2 || len(got.entries) != 7 { // the stretch stays, without its speed
+		t.Errorf("%d entries, set aside %v: expected 7, and the speeds of rows 7 and 8", len(got.entries), got.problems)
 	}
+	expect(t, "what is no range", got.field("speed_kn", 7, 8), nil, nil)
+	expect(t, "its stretch", got.field("end_s", 7, 8), int64(28800), int64(28800))
 }
 
 // A column for each place in the spread makes a line of each lure; the row's effort
@@ -99,14 +173,17 @@ func TestNotedBeside(t *testing.T) {
 }
 
 // A second fish of a day, written with the day and hours left out, is of the row above;
-// a date alone that is missing is not filled in.
+// a date alone that is missing is taken from there too, which is told.
 func TestLeftOut(t *testing.T) {
 	head := "Date,Boat,From,To,Species,Scale kg\n2026-07-04,Wren,09:00,17:00,Wahoo,18\n"
 	rest := "2026-07-06,Wren,09:10,17:00,,\n2026-07-08,Wren,09:20,17:00,Wahoo,15\n2026-07-09,Wren,09:20,17:00,Wahoo,15\n2026-07-10,Wren,09:20,17:00,,\n"
 	got := readText(t, "log.csv", head+",,,,Wahoo,21\n"+rest)
 	expect(t, "second fish", []any{got.entries[place{row: 3}]["date"], got.entries[place{row: 3}]["start_s"]}, "2026-07-04", int64(32400))
 	got = readText(t, "log.csv", head+",Wren,09:30,17:00,Wahoo,21\n"+rest)
-	expect(t, "no date", got.field("date", 3), any(nil))
+	expect(t, "a day forgotten", got.field("date", 3), any("2026-07-04"))
+	if len(got.doubts) != 1 || got.doubts[0].Pos.Row != 3 || !strings.Contains(got.doubts[0].Reason, "2026-07-04") {
+		t.Errorf("doubts %v: expected one, of the day that was taken from above", got.doubts)
+	}
 }
 
 // Fish counted by species were landed where the sheet says so, or counts those that
@@ -131,10 +208,9 @@ func TestCaught(t *testing.T) {
 	expect(t, "a title", got.field("landed_n", 3), int64(3))
 }
 
-// Days that cannot be read are set aside, and make no trips.
-func TestDayNoTrip(t *testing.T) {
+// Days that are no dates name the trip: its hours stay, and no date is made up.
+func TestDayNoDate(t *testing.T) {
 	got := readText(t, "log.csv", "Day,In,Out,Speed\n3rd of the month,06:00,08:00,8\n4th,06:00,08:00,8\n")
-	if len(got.entries) != 0 || len(got.problems) != 2 {
-		t.Errorf("entries %v, set aside %v: expected both rows to be set aside", got.entries, got.problems)
-	}
+	expect(t, "trips", got.field("trip", 2, 3), "3rd of the month", "4th")
+	expect(t, "dates", got.field("date", 2, 3), nil, nil)
 }

@@ -44,7 +44,7 @@ func (r *Reader) empty() bool {
 	for i := range r.targets {
 		t := &r.targets[i]
 		switch t.Column.Parse {
-		case "moment", "count", "stretches", "span", "story", "fishlist", "outcome", "species":
+		case "moment", "count", "stretches", "story", "fishlist", "outcome", "species":
 			if t.text != "" && !t.usual {
 				return false
 			}

@@ -18,7 +18,7 @@ type memo struct {
 // recall reads a cell as the one above where their texts are the same and the
 // file's evidence has not grown since.
 func (t *target) recall(r *Reader, text string) bool {
-	if text != t.memo.text || t.memo.done != r.ev.done || t.Column.Parse == "span" {
+	if text != t.memo.text || t.memo.done != r.ev.done {
 		return false
 	}
 	if t.Column.Parse == "moment" {

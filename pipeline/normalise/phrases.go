@@ -210,7 +210,7 @@ func (r *Reader) settings(n int) phrase.Setting {
 // defaults is what a phrase's heading says of its bare numbers.
 func (t *target) defaults() phrase.Defaults {
 	d := phrase.Defaults{Scaled: t.Scaled}
-	head := " " + words.Fold(t.Heading) + " "
+	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(words.Fold(t.Heading)) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {
 			if strings.Contains(head, s) {
@@ -218,7 +218,7 @@ func (t *target) defaults() phrase.Defaults {
 			}
 		}
 	}
-	for unit, spellings := range map[string][]string{"in": {" in ", " in)", "inch"}, "cm": {" cm"}} {
+	for unit, spellings := range map[string][]string{"in": {" in ", "inch"}, "cm": {" cm"}} {
 		for _, s := range spellings {
 			if strings.Contains(head, s) {
 				d.LengthUnit = unit

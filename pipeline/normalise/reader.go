@@ -3,6 +3,7 @@ package normalise
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -47,6 +48,7 @@ type Reader struct {
 	spread   *spread    // nil where no column is a place in the spread
 	headers  [][]headed // of the header, to know one that is given again
 	catch    int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	freed    int        // index of the field of those released that species' counts add up to; -1
 	values   []entry.Value
 	moments  []placed // moments of this row, whose seconds wait for the date
 	problems []record.Problem
@@ -84,7 +86,6 @@ var beside = map[string]entry.Field{
 	"species":  {Name: "species_logged", Type: entry.Text},
 	"tangle":   {Name: "tangled_lines", Type: entry.Text},
 	"position": {Name: "lon", Type: entry.Real},
-	"span":     {Name: "end_s", Type: entry.Int},
 }
 
 type placed struct {
@@ -99,7 +100,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 		return nil, err
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
-		date: -1, extra: -1, released: -1, fate: -1, catch: -1, index: map[string]int{}}
+		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, index: map[string]int{}}
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
 		b := plan.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
@@ -143,7 +144,7 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	if !ok {
 		return fmt.Errorf("column %s: no way to read %q", b.Column.Name, b.Column.Parse)
 	}
-	if b.Column.Parse == "moment" || b.Column.Parse == "date" || b.Column.Parse == "span" {
+	if b.Column.Parse == "moment" || b.Column.Parse == "date" {
 		r.date = r.add("date", entry.Day)
 	}
 	name := b.Column.Name
@@ -165,6 +166,9 @@ func (r *Reader) target(b plan.Binding, given string) error {
 
 // implied adds the fields that a heading settles for the whole sheet.
 func (r *Reader) implied() {
+	if r.layout.OwnHours {
+		r.add("stopped_s", entry.Real)
+	}
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
@@ -174,6 +178,11 @@ func (r *Reader) implied() {
 	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
+	if slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool { return b.Column.Parse == "stretches" }) && !r.layout.NoEffort {
+		for _, name := range []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out"} {
+			r.add(name, TypeOf(name))
+		}
+	}
 	if r.layout.Binds("kept_n") {
 		r.add("landed_n", entry.Int)
 	}
@@ -181,8 +190,11 @@ func (r *Reader) implied() {
 	if r.layout.Caught {
 		sum = "landed_n"
 	}
-	if len(r.layout.Catch) > 0 && !r.has(sum) {
+	if len(r.layout.Catch) > 0 && !r.layout.Binds("strikes_n", "hooked_n", "landed_n", "kept_n") {
 		r.catch = r.add(sum, entry.Int)
+	}
+	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch, func(u plan.Unknown) bool { return u.Fate == "released" }) {
+		r.freed = r.add("released_n", entry.Int)
 	}
 	if r.layout.Kind == plan.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
 		r.add("landed_n", entry.Int)
@@ -220,6 +232,8 @@ const (
 	NoStrike Skip = "rows that say nothing struck"
 	Trial    Skip = "tests"
 	Elsewise Skip = "not trolled"
+	Told     Skip = "told elsewhere in the log"
+	LeftOut  Skip = "left out, as you answered"
 	NotASkip Skip = ""
 )
 
@@ -235,6 +249,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	if s := r.skip(); s != NotASkip {
 		return nil, s, nil
+	}
+	if r.layout.Drop[int64(row.Num)] {
+		return nil, LeftOut, nil
 	}
 	clear(r.values)
 	r.values[0] = entry.OfInt(int64(row.Num))
@@ -261,6 +278,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.caught()
 	r.place()
 	r.phrases()
+	if s := r.answered(); s != NotASkip {
+		return nil, s, nil
+	}
 	if s := r.idle(); s != NotASkip {
 		return nil, s, nil
 	}

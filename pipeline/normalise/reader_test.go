@@ -2,16 +2,16 @@ package normalise
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"wakeledger/pipeline/entry"
-	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
-	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/unit"
+	"wakeledger/testdata/memory"
 )
 
 // log is a small sheet in memory: lines of cells between bars, the header first.
@@ -19,6 +19,7 @@ type log struct {
 	text     string
 	name     string // of the sheet
 	workbook bool
+	class    []sheet.Class // of its columns, in a workbook
 	set      Settings
 	merged   map[int]map[int]string // by line, from 0
 }
@@ -30,36 +31,25 @@ type result struct {
 	problems []record.Problem
 }
 
+// read gives the log's rows below its heading to a reader as they come, as those of a
+// log are that is too long to be looked at as a whole: totals and headings among them.
 func (l log) read(t testing.TB) []result {
 	t.Helper()
-	var rows [][]string
-	for _, line := range strings.Split(l.text, "\n") {
-		rows = append(rows, strings.Split(line, "|"))
+	s := memory.Lines(l.name, l.text)
+	s.Info.Workbook = l.workbook
+	for i := range s.All {
+		s.All[i].Merged = l.merged[i]
+		s.All[i].Class = l.class
 	}
-	table, err := recognise.Default()
-	if err != nil {
-		t.Fatal(err)
-	}
-	layout, ok := table.Sheet(l.name, rows)
-	if !ok {
-		t.Fatalf("not recognised: %q", l.text)
-	}
-	if l.set.Species, err = species.Default(); err != nil {
-		t.Fatal(err)
-	}
-	ev := &Evidence{}
-	ev.Headings(layout)
-	for _, r := range rows[layout.Header+1:] {
-		ev.Observe(layout, &sheet.Row{Cells: r})
-	}
-	r, err := New(layout, sheet.Info{Name: l.name, Workbook: l.workbook}, record.Pos{File: "log", Sheet: l.name}, ev, l.set)
+	x, u := only(t, s)
+	r, err := x.Reader(u, l.set)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var out []result
-	for i, cells := range rows {
-		if i > layout.Header {
-			values, skip, problems := r.Row(&sheet.Row{Num: i + 1, Cells: cells, Merged: l.merged[i]})
+	for i := range s.All {
+		if s.All[i].Num > u.Plan.Row {
+			values, skip, problems := r.Row(&s.All[i])
 			out = append(out, result{shown(r.Fields(), values), skip, problems})
 		}
 	}
@@ -89,7 +79,28 @@ func shown(fields []entry.Field, values []entry.Value) map[string]string {
 	return m
 }
 
+// last is the result of a log's last row.
+func (l log) last(t testing.TB) result {
+	t.Helper()
+	all := l.read(t)
+	return all[len(all)-1]
+}
+
+// under is a row under a heading and several rows in order: what a column means is
+// inferred from all of its cells, and one odd cell changes nothing of that.
+func under(head, good, row string) string {
+	return head + "\n" + strings.Repeat(good+"\n", 8) + row
+}
+
+// told tells whether one of a row's problems gives a reason.
+func (r result) told(reason string) bool {
+	return slices.ContainsFunc(r.problems, func(p record.Problem) bool { return strings.Contains(p.Reason, reason) })
+}
+
 const fishHead = "Date|Species|Angler|"
+
+// usual is a cell in order for each heading over which TestCells has one that is not.
+var usual = map[string]string{"Length (in)": "74", "Length": "74", "Kept": "yes", "Released": "no", "GPS": "32.25, -127.5", "Speed": "12", "Rods": "5", "Zone": "UTC-9", "Notes": "calm", "Setback": "80", "Fight": "25"}
 
 // TestCells reads one cell under one heading in a sheet of fish, legs or strikes.
 func TestCells(t *testing.T) {
@@ -118,10 +129,14 @@ func TestCells(t *testing.T) {
 		{lines, lineRow, "Setback (yd)", "80", "setback_m", "73.152"}, {lines, lineRow, "Setback", "80", "setback_m", "!no unit"}, {lines, lineRow, "Setback ft", "200", "setback_m", "60.96"}, {lines, lineRow, "Lure oz", "8", "lure_weight_g", "226.796185"},
 		{lines, lineRow, "Lure weight", "300", "lure_weight_g", "300"}, {lines, lineRow, "Drag #", "18", "drag_kg", "8.164663"}, {lines, lineRow, "Count", "25", "count_s", "25"},
 	} {
-		got := log{text: c.head + c.heading + "\n" + c.row + c.cell}.read(t)[0]
 		reason, bad := strings.CutPrefix(c.want, "!")
+		text := c.head + c.heading + "\n" + c.row + c.cell
+		if good, ok := usual[c.heading]; ok && good != c.cell && (bad || c.heading != "Length" && c.heading != "Speed") {
+			text = under(c.head+c.heading, c.row+good, c.row+c.cell)
+		}
+		got := log{text: text}.last(t)
 		switch {
-		case bad && (len(got.problems) != 1 || !strings.Contains(got.problems[0].Reason, reason)):
+		case bad && (len(got.problems) != 1 || !got.told(reason)):
 			t.Errorf("%q under %q: %v, expected a fault with %q", c.cell, c.heading, got, reason)
 		case !bad && (len(got.problems) > 0 || got.values[c.column] != c.want):
 			t.Errorf("%q under %q: %s is %q, expected %q %v", c.cell, c.heading, c.column, got.values[c.column], c.want, got.problems)
@@ -132,11 +147,14 @@ func TestCells(t *testing.T) {
 // TestFormulaWithoutValue holds that a formula that was never calculated is not
 // taken for its text.
 func TestFormulaWithoutValue(t *testing.T) {
-	got := log{text: "Date|Start|End\n46000|0.25|=B2+C2/24", workbook: true}.read(t)[0]
-	if len(got.problems) == 0 || !strings.Contains(got.problems[0].Reason, "formula") {
+	got := log{text: under("Date|Start|End", "46000|0.25|0.5", "46000|0.25|=B2+C2/24"), workbook: true, class: dayAndClocks}.last(t)
+	if !got.told("formula") {
 		t.Errorf("%v", got)
 	}
 }
+
+// dayAndClocks are the classes of a workbook's columns of a day and two clock times.
+var dayAndClocks = []sheet.Class{sheet.Date, sheet.Clock, sheet.Clock}
 
 func TestTimes(t *testing.T) {
 	for _, c := range []struct{ date, start, end, want string }{ // want: date, start, end
@@ -145,7 +163,7 @@ func TestTimes(t *testing.T) {
 		{"2026-06-03", "22:30", "2026-06-04 01:15", "2026-06-03 81000 90900"}, {"", "2026-06-03 22:30", "01:15", "2026-06-03 81000 90900"},
 		{"", "2026-06-03 22:30", "2026-06-04 01:15", "2026-06-03 81000 90900"}, {"2026-06-03", "2026-06-04 00:30", "02:00", "2026-06-03 88200 93600"},
 	} {
-		got := log{text: "Date|Start|End|Leg\n" + c.date + "|" + c.start + "|" + c.end + "|1"}.read(t)[0]
+		got := log{text: under("Date|Start|End|Leg", "2026-06-02|06:00|07:00|1", c.date+"|"+c.start+"|"+c.end+"|1")}.last(t)
 		v := got.values
 		if s := v["date"] + " " + v["start_s"] + " " + v["end_s"]; s != c.want {
 			t.Errorf("%s %s to %s: %s %v, expected %s", c.date, c.start, c.end, s, got.problems, c.want)
@@ -155,7 +173,7 @@ func TestTimes(t *testing.T) {
 
 func TestSerials(t *testing.T) {
 	// 46000 is 2025-12-09 in the 1900 system; 0.25 is 06:00 and 1.0625 is 25:30.
-	got := log{text: "Date|Start|End\n46000|0.25|1.0625", workbook: true}.read(t)[0].values
+	got := log{text: "Date|Start|End\n46000|0.25|1.0625", workbook: true, class: dayAndClocks}.read(t)[0].values
 	if got["date"] != "2025-12-09" || got["start_s"] != "21600" || got["end_s"] != "91800" {
 		t.Errorf("%v", got)
 	}
@@ -167,8 +185,8 @@ func TestTimesThatCannotBe(t *testing.T) {
 		{"2026-06-03|06:10|", "a start and an end"}, {"2026-06-31|06:10|07:00", "no such day"}, {"2026-06-03|6|07:00", "date or time"}, {"06:00|06:10|07:00", "a date was expected"},
 		{"2026-06-03|2026-06-03|07:00", "a time of day was expected"}, {"2026-06-03|06:00Z|07:00", "time zone"}, {"1850-06-03|06:00|07:00", "year"},
 	} {
-		got := log{text: "Date|Start|End\n2026-06-02|06:00|07:00\n" + c.row}.read(t)[1]
-		if len(got.problems) == 0 || !strings.Contains(got.problems[0].Reason, c.reason) {
+		got := log{text: under("Date|Start|End", "2026-06-02|06:00|07:00", c.row)}.last(t)
+		if len(got.values) > 0 || !got.told(c.reason) { // a leg without a time says nothing that counts
 			t.Errorf("%s: %v, expected %q", c.row, got.problems, c.reason)
 		}
 	}
@@ -216,8 +234,9 @@ func TestCountsNest(t *testing.T) {
 		{"3|4||||", "4 hooked or missed"}, {"5|2|2|1||", "2 hooked, but 3"}, {"2|||||3", "3 hooked or missed"}, {"1||1|1||", "1 strikes, but 2"}, {"2|1|1||1|", "1 hooked, but 2"},
 		{"-1|||||", "not a count"}, {"1.5|||||", "not a count"}, {"300|||||", "not a count"}, {"lots|||||", "not a count"},
 	} {
-		got := log{text: "Date|Start|End|Line|Strikes|Hooked|Landed|Released|Lost|Missed\n2026-06-03|06:00|08:00|1|" + c.row}.read(t)[0]
-		if c.reason == "" && len(got.problems) > 0 || c.reason != "" && (len(got.problems) != 1 || !strings.Contains(got.problems[0].Reason, c.reason)) {
+		const leg = "2026-06-03|06:00|08:00|1|"
+		got := log{text: under("Date|Start|End|Line|Strikes|Hooked|Landed|Released|Lost|Missed", leg+"5|4|1|2|1|1", leg+c.row)}.last(t)
+		if c.reason == "" && len(got.problems) > 0 || c.reason != "" && (len(got.problems) != 1 || !got.told(c.reason)) {
 			t.Errorf("%s: %v, expected %q", c.row, got.problems, c.reason)
 		}
 	}
@@ -225,12 +244,13 @@ func TestCountsNest(t *testing.T) {
 
 // TestClosedLists holds that every spelling of words.csv is read as it means.
 func TestClosedLists(t *testing.T) {
-	w, err := loadWords()
+	const row = "2026-06-03|Wahoo|120|"
+	w, err := loadClosed()
 	if err != nil {
 		t.Fatal(err)
 	}
-	columns := map[string]struct{ heading, column string }{
-		"outcome": {"Outcome", "outcome"}, "lengthkind": {"Measured as", "length_kind"}, "weightstate": {"Weight state", "weight_state"},
+	columns := map[string]struct{ heading, column, usual string }{
+		"outcome": {"Outcome", "outcome", "lost"}, "lengthkind": {"Measured as", "length_kind", "fork"}, "weightstate": {"Weight state", "weight_state", "round"},
 	}
 	for list, c := range columns {
 		if len(w[list]) == 0 {
@@ -238,13 +258,13 @@ func TestClosedLists(t *testing.T) {
 		}
 		for word, means := range w[list] {
 			for _, cell := range []string{word, strings.ToUpper(word), " " + strings.ReplaceAll(word, " ", "-") + "."} {
-				got := log{text: "Date|Species|Length (cm)|" + c.heading + "\n2026-06-03|Wahoo|120|" + cell, name: "fish"}.read(t)[0]
+				got := log{text: under("Date|Species|Length (cm)|"+c.heading, row+c.usual, row+cell), name: "fish"}.last(t)
 				if got.values[c.column] != means {
 					t.Errorf("%s %q: %q %v, expected %q", list, cell, got.values[c.column], got.problems, means)
 				}
 			}
 		}
-		got := log{text: "Date|Species|Length (cm)|" + c.heading + "\n2026-06-03|Wahoo|120|who knows", name: "fish"}.read(t)[0]
+		got := log{text: under("Date|Species|Length (cm)|"+c.heading, row+c.usual, row+"who knows"), name: "fish"}.last(t)
 		if len(got.problems) != 1 || !strings.Contains(got.problems[0].Reason, "not understood") {
 			t.Errorf("%s: %v", list, got)
 		}
@@ -254,7 +274,7 @@ func TestClosedLists(t *testing.T) {
 // TestBlankAndTotals holds that the shortcuts by first letter pass no word of
 // the lists over.
 func TestBlankAndTotals(t *testing.T) {
-	w, err := loadWords()
+	w, err := loadClosed()
 	if err != nil {
 		t.Fatal(err)
 	}

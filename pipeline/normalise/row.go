@@ -69,7 +69,9 @@ func (r *Reader) isNote() bool {
 		return true
 	case c.Name == "species", c.Name == "trip" && r.layout.Kind == plan.Trips:
 		return false
-	case c.Parse == "text", c.Parse == "date", c.Parse == "moment":
+	case c.Parse == "date", c.Parse == "moment", c.Parse == "quantity", c.Parse == "count":
+		return !strings.ContainsAny(text, "0123456789")
+	case c.Parse == "text":
 		return words && text[0] > '9'
 	}
 	return false
@@ -206,7 +208,7 @@ func (r *Reader) check() {
 		r.checkTimes()
 		r.checkCounts()
 	}
-	if need := r.missing(); need != "" {
+	if need := r.missing(); need != "" && len(r.side) == 0 {
 		r.faultRow(need)
 	} else if r.layout.Kind == plan.Strikes && r.tellsNothing() {
 		r.faultRow("no strike: neither a time, an outcome, a species, a line, a lure nor a measure")

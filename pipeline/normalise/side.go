@@ -140,6 +140,8 @@ func TypeOf(name string) entry.Type {
 		return entry.Flag
 	case "species_logged", "loss_cause":
 		return entry.Text
+	case "start_s", "end_s":
+		return entry.Int
 	}
 	return fieldTypes()[name]
 }

@@ -16,7 +16,10 @@ func Settings(text string) Setting {
 		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
-		case it.kind == aNumber && it.hi == 0 && s.pulled(i):
+		case it.kind == aNumber && it.hi == 0 && s.paced(i):
+			out.addSpeed(it)
+			last = aSpeed
+		case it.kind == aNumber && it.hi == 0 && (s.pulled(i) || s.putOut(i)):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
 		case it.kind == aNumber && s.elliptic(i) && last == aSpeed:
@@ -59,6 +62,42 @@ func (s *scanner) pulled(i int) bool {
 	}
 	j := significant(s.items, i+1)
 	return j >= len(s.items) || s.items[j].kind == aBreak || s.items[j].kind == aComma || s.items[j].kind == aSpeed || s.items[j].kind == anAnd || s.tok(it.end) == "all" || s.tok(it.end) == "the"
+}
+
+// putOut reports whether a bare number is of lines that are out: "three out".
+func (s *scanner) putOut(i int) bool {
+	it := s.items[i]
+	if it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) {
+		return false
+	}
+	if k := s.tok(it.tok - 1); k == "makes" || k == "making" || k == "now" {
+		return true
+	}
+	if s.tok(it.end) != "out" {
+		return false
+	}
+	j := significant(s.items, i+1)
+	return j >= len(s.items) || s.tok(it.end+1) != "of"
+}
+
+// paced reports whether a bare number is the speed that a boat went to: "slowed to 4".
+func (s *scanner) paced(i int) bool {
+	it := s.items[i]
+	if it.article || it.num < 1 || it.num > 25 || it.tok < 2 {
+		return false
+	}
+	switch s.tok(it.tok - 1) {
+	case "to", "down", "up", "a":
+	default:
+		return false
+	}
+	for k := it.tok - 2; k >= max(0, it.tok-4); k-- {
+		switch s.tok(k) {
+		case "slowed", "slow", "sped", "speed", "bumped", "throttled", "backed", "dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
+			return true
+		}
+	}
+	return false
 }
 
 // elliptic reports whether a number leaves out the noun that the one before it had: "8 kts

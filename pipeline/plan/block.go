@@ -19,6 +19,9 @@ type Binding struct {
 	Set     int       // 0, or 1 and up for the second and further stretches of one row
 	Guess   bool      // its weights or lengths are guesses, by the heading's words
 
+	// By gives the value that another block has for a row's key, where this block names
+	// only that: the day of a stretch that a strike names. Index is then the key's.
+	By    map[string]string
 	Codes map[string]string // what the log's legend says of its cells, by cell in lower case
 	Score float64           // how much better than the next meaning the evidence holds it for
 }
@@ -27,6 +30,7 @@ type Binding struct {
 type Unknown struct {
 	Index   int
 	Heading string
+	Fate    string // of a count of a species: what became of them, by the group that it stands in
 	Aside   string // what it holds that counts do not rest on (money, people ...); "" where nobody knows
 }
 
@@ -67,7 +71,10 @@ type Block struct {
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better
-	NoStrikes  bool       // what it counts of strikes another block tells better
+	NoStrikes  bool       // what it tells of strikes another block tells better
+	OwnHours   bool       // its hours stand where its clock times come to others
+
+	Drop map[int64]bool // rows that are left out, as the log's owner said
 
 	Notes []string // what was concluded, for the user to see
 }

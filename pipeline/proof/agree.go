@@ -38,7 +38,8 @@ var summed = map[string]bool{"duration_s": true, "line_hours": true, "strikes_n"
 // sums holds rows of totals against the rows that they are the sums of, and asks where
 // they differ.
 func (q *inquiry) sums() {
-	for _, s := range q.subjects {
+	for i, s := range q.subjects {
+		q.now = &q.subjects[i]
 		for _, t := range s.Block.Totals {
 			for i := range s.Plan.Bindings {
 				b := &s.Plan.Bindings[i]
@@ -77,12 +78,17 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) {
 	}
 	for _, x := range []float64{above, here, before} {
 		if math.Abs(x-want) < 0.06+0.005*math.Abs(want) {
-			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s row %d: its total of %s, %s, is the sum of the rows", s.Plan.Name, total.Num, b.Heading, total.Cells[b.Index].Text))
+			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its total of %s, %s, is the sum of the rows", rowOf(s, total), b.Heading, strconv.FormatFloat(math.Round(want*100)/100, 'f', -1, 64)))
 			return
 		}
 	}
-	q.ask("total", s.Plan.Name, fmt.Sprintf("row %d", total.Num), fmt.Sprintf("%s row %d: its total of %s is %s, and the rows add up to %s. Which is right?", s.Plan.Name, total.Num, b.Heading,
-		total.Cells[b.Index].Text, strconv.FormatFloat(here, 'f', -1, 64)), []string{"the rows", "the total"}, effectOf(b.Column.Name))
+	q.ask("total", s.Plan.Name, fmt.Sprintf("row %d", total.Num), fmt.Sprintf("%s: its total of %s is %s, and the rows add up to %s. Which is right?", rowOf(s, total), b.Heading,
+		total.Cells[b.Index].Text, strconv.FormatFloat(here, 'f', -1, 64)), []string{"the rows", "the total"}, effectOf(b.Column.Name), b.Heading, total.Cells[b.Index].Text)
+	q.last().Brief = fmt.Sprintf("A total of %q is not the sum of its rows.", b.Heading)
+}
+
+func rowOf(s Subject, r layout.Row) string {
+	return strings.TrimSpace(fmt.Sprintf("%s row %d", s.Plan.Name, r.Num))
 }
 
 func labelOf(r layout.Row) string {

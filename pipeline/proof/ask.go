@@ -20,7 +20,8 @@ type Subject struct {
 type inquiry struct {
 	log      *meaning.Log
 	subjects []Subject
-	total    Stats // of all blocks
+	total    Stats    // of all blocks
+	now      *Subject // the block that is asked about; nil: the whole log
 	out      []Question
 }
 
@@ -40,16 +41,38 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.columns()
 	q.effort()
 	q.strikes()
-	for _, s := range subjects {
-		q.block(s)
+	for i := range subjects {
+		q.now = &subjects[i]
+		q.block(subjects[i])
 	}
+	q.now = nil
 	q.leftOver()
 	q.sums()
 	return ordered(q.out)
 }
 
 func (q *inquiry) ask(kind, sheet, about, text string, options, effect []string, key ...string) {
-	q.out = append(q.out, Question{ID: id(kind, append([]string{about}, key...)...), Sheet: sheet, About: about, Text: text, Options: options, Effect: effect})
+	of, hand := q.about()
+	x := Question{ID: id(kind, append(append([]string{about}, key...), hand...)...), Kind: kind, Sheet: sheet, About: about, Text: text,
+		Options: options, Effect: effect, Brief: text, Choices: options, of: of}
+	q.out = append(q.out, x)
+}
+
+// last is the question asked last.
+func (q *inquiry) last() *Question { return &q.out[len(q.out)-1] }
+
+// about is the blocks that are asked about, and the headings by which their hand is known:
+// what was answered for one hand says nothing of another.
+func (q *inquiry) about() (of []*meaning.Understood, hand []string) {
+	if q.now != nil {
+		return []*meaning.Understood{q.now.Understood}, q.now.Hand()
+	}
+	for _, u := range q.log.Data() {
+		of = append(of, u)
+		hand = append(hand, strings.Join(u.Hand(), "\x00"))
+	}
+	slices.Sort(hand)
+	return of, slices.Compact(hand)
 }
 
 // effectOf is what rests on a meaning.
@@ -61,7 +84,9 @@ func effectOf(name string) []string {
 		return lines
 	case "speed_kn", "strike_speed_kn":
 		return []string{"bands"}
-	case "strikes_n", "event", "story":
+	case "event":
+		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands"}
+	case "strikes_n", "story":
 		return bites
 	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
@@ -97,7 +122,8 @@ func (q *inquiry) columns() {
 		} else {
 			text += " I make nothing of it."
 		}
-		q.ask("column", o.Sheet, o.Heading, text, options, effect, o.Labels...)
+		q.out = append(q.out, Question{ID: ColumnID(o.Heading, o.Nth, o.Labels), Kind: "column", Sheet: o.Sheet, About: o.Heading, Text: text,
+			Options: options, Effect: effect, Brief: fmt.Sprintf("What stands under %q?", o.Heading), Choices: names, Taken: o.Taken})
 	}
 }
 
@@ -143,18 +169,26 @@ func (q *inquiry) strikes() {
 // compare holds counts against rows of strikes where a log has both.
 func (q *inquiry) compare(t *Stats) {
 	var counts, rows string
+	var counted, listed []*meaning.Understood
 	for _, s := range q.subjects {
 		if s.Stats.ByCount > 0 && s.Stats.Listed == 0 {
-			counts = s.Plan.Name
+			counts, counted = s.Plan.Name, append(counted, s.Understood)
 		}
 		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 {
-			rows = s.Plan.Name
+			rows, listed = s.Plan.Name, append(listed, s.Understood)
 		}
 	}
-	if counts != "" && rows != "" && t.ByCount != t.Listed {
-		q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: which is right?", counts, t.ByCount, rows, t.Listed),
-			[]string{counts, rows}, listing)
+	if len(counted) == 0 || len(listed) == 0 || t.ByCount == t.Listed {
+		return
 	}
+	options := []string{counts, rows}
+	if counts == rows {
+		options = []string{"the counts", "the rows"}
+	}
+	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: which is right?", counts, t.ByCount, rows, t.Listed), options, listing)
+	x := q.last()
+	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, t.Listed)
+	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed
 }
 
 // block asks about the rows of one block.
@@ -165,8 +199,11 @@ func (q *inquiry) block(s Subject) {
 	}
 	if n := len(t.Overlaps); n > 0 {
 		o := t.Overlaps[0]
-		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d tell of the same time on one day, and differ (%d such pairs): was one entered again?", o.Row, o.Other, n),
-			[]string{"count the later", "count both"}, all)
+		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d tell of the same time on one day, and differ%s: was one entered again?", o.Row, o.Other, pairsOf(n)),
+			[]string{"count the later", "count both"}, all, pairs(s)...)
+		for _, o := range t.Overlaps {
+			q.last().rows = append(q.last().rows, o.Row)
+		}
 	}
 	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
 		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)
@@ -175,6 +212,20 @@ func (q *inquiry) block(s Subject) {
 	q.landed(s)
 	q.caught(s)
 	q.aside(s)
+}
+
+func cells(n int) string {
+	if n == 1 {
+		return "1 cell or row"
+	}
+	return fmt.Sprintf("%d cells or rows", n)
+}
+
+func pairsOf(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(" (%d such pairs)", n)
 }
 
 func abs(x float64) float64 {
@@ -260,7 +311,8 @@ func (q *inquiry) aside(s Subject) {
 			of = append(of, e)
 		}
 	}
-	q.ask("aside", s.Plan.Name, fmt.Sprintf("%d cells or rows", n), fmt.Sprintf("%d cells or rows could not be used, the first: %s", n, first), nil, of, s.Plan.Name)
+	q.ask("aside", s.Plan.Name, cells(n), fmt.Sprintf("%s could not be used, the first: %s", cells(n), first), nil, of, s.Plan.Name)
+	q.last().Brief = cells(n) + " could not be used."
 }
 
 // heading is the binding under a heading.
@@ -291,6 +343,7 @@ func (q *inquiry) leftOver() {
 		}
 		if numbers {
 			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): does it tell of trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+			q.last().Brief = "A table was not used: does it tell of trolling or fish?"
 		}
 	}
 }

@@ -5,16 +5,26 @@ import (
 	"encoding/hex"
 	"slices"
 	"strings"
+
+	"wakeledger/pipeline/meaning"
 )
 
 // Question is something that only the log's owner can settle.
 type Question struct {
 	ID      string
+	Kind    string
 	Sheet   string
 	About   string   // the heading, or the rows
 	Text    string   // in the owner's words
 	Options []string // what it may be; empty where the log itself must be mended
 	Effect  []string // the totals that rest on it
+
+	Brief   string                // the text without cells, files and sheets
+	Choices []string              // what reading makes of each option
+	Taken   string                // of a heading: what it is read as
+	of      []*meaning.Understood // the blocks that it is about
+	listed  []*meaning.Understood // of two tellings: those with rows of strikes
+	rows    []int64               // of them, that an answer may leave out
 }
 
 // The totals that may rest on a question.
@@ -59,6 +69,7 @@ func ordered(qs []Question) []Question {
 				out[i].Effect = append(slices.Clone(out[i].Effect), e)
 			}
 		}
+		out[i].of = append(out[i].of, q.of...)
 	}
 	slices.SortStableFunc(out, func(a, b Question) int { return b.weight() - a.weight() })
 	return out

@@ -10,8 +10,6 @@ import (
 
 	"github.com/apache/arrow-go/v18/arrow"
 	"github.com/apache/arrow-go/v18/arrow/array"
-
-	"wakeledger/pipeline/proof"
 )
 
 // Log is a file of one boat's log.
@@ -165,16 +163,3 @@ func (l *Load) Doubt(ctx context.Context, r array.RecordReader) error {
 	_, err := l.db.insertArrow(ctx, "reading_doubt", fmt.Sprintf("%d AS log_id, %s AS file", l.id, literal(l.log.Name)), r)
 	return err
 }
-
-// Questions keeps what is open of the log, in the order in which it is to be asked.
-func (l *Load) Questions(ctx context.Context, all []proof.Question) error {
-	for i, q := range all {
-		if err := l.db.exec(ctx, "insert_question", l.id, i+1, q.ID, l.log.Name, q.Sheet, q.About, q.Text,
-			strings.Join(q.Options, listMark), strings.Join(q.Effect, listMark)); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-const listMark = "\x1f"

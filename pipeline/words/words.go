@@ -48,7 +48,8 @@ func IsTotal(text string) bool {
 // beside reports whether a token may stand in the name of a row of sums.
 func beside(t Token) bool {
 	_, month := Month(t.Text)
-	return t.Kind != Word || month
+	_, day := Weekday(t.Text)
+	return t.Kind != Word || month || day
 }
 
 // Hedged reports whether a text marks what it says as a guess.

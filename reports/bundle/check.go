@@ -31,6 +31,9 @@ func (s Season) Check() error {
 	if err := CheckID(s.ID); err != nil {
 		return err
 	}
+	if s.Open < 0 || s.Open > 10000 {
+		return fmt.Errorf("%d open questions", s.Open)
+	}
 	if s.Total.Trips < MinTrips {
 		return ErrTooFew
 	}

@@ -41,6 +41,7 @@ type manifest struct {
 	Name      string     `json:"name"`
 	Version   string     `json:"version"`
 	Boat      string     `json:"boat"`
+	Open      int64      `json:"open_questions,omitempty"`
 	Resources []resource `json:"resources"`
 }
 
@@ -69,7 +70,7 @@ func Write(w io.Writer, s Season) error {
 	if err := s.Check(); err != nil {
 		return err
 	}
-	m := manifest{Profile: profile, Name: kind, Version: strconv.Itoa(Version), Boat: s.ID}
+	m := manifest{Profile: profile, Name: kind, Version: strconv.Itoa(Version), Boat: s.ID, Open: s.Open}
 	z := zip.NewWriter(w)
 	total := []Cell{s.Total}
 	for _, p := range s.parts(&total) {
@@ -140,7 +141,7 @@ func Read(b []byte) (Season, error) {
 	if err != nil {
 		return Season{}, err
 	}
-	s := Season{ID: m.Boat}
+	s := Season{ID: m.Boat, Open: m.Open}
 	var total []Cell
 	for _, p := range s.parts(&total) {
 		if err := m.readPart(z, p.name, p.rows); err != nil {

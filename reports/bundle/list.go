@@ -26,6 +26,9 @@ var headings = map[string]string{
 func List(w io.Writer, s Season) error {
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
 	fmt.Fprintf(t, "What leaves the boat, as boat %s. This is all of it.\n", s.ID)
+	if s.Open > 0 {
+		fmt.Fprintf(t, "Questions about the logs that are open: %d. The club's page says that these figures may change.\n", s.Open)
+	}
 	total := []Cell{s.Total}
 	for _, p := range s.parts(&total) {
 		rows := reflect.ValueOf(p.rows).Elem()

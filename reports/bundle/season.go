@@ -37,6 +37,7 @@ var ErrTooFew = errors.New("fewer than 3 trips: a summary would show a single tr
 // and People adds up to Total.
 type Season struct {
 	ID       string // that the boat chose
+	Open     int64  // questions about its logs on which effort or strikes rest
 	Total    Cell
 	Months   []Cell     // levels YYYY-MM
 	Speeds   []Cell     // levels [lo, hi) in knots over ground
@@ -106,13 +107,14 @@ type Source struct {
 	Fish                  []Piece  // one a fish; Level is not used
 	Sizes                 []string // the level of size of each fish
 	People                []Person
+	Open                  int64
 	Top                   int // how many fish a list of the heaviest shows
 }
 
 // Make is what is shared of a source under the id that the boat chose. The error
 // is ErrTooFew, or says what is wrong with the id.
 func Make(id string, src Source) (Season, error) {
-	s := Season{ID: id, People: src.People}
+	s := Season{ID: id, Open: src.Open, People: src.People}
 	if err := CheckID(id); err != nil {
 		return s, err
 	}

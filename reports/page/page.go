@@ -9,6 +9,7 @@ type Page struct {
 	Subtitle  string    // under the title: boats, span of time
 	Lang      string    // BCP 47 tag, "en" where empty
 	Generated time.Time // printed in the foot; the clock is the caller's
+	Open      []string  // paragraphs at the top: what is not settled; none where all is
 	Tiles     []Tile
 	Sections  []Section
 	Footer    []string // paragraphs at the foot

@@ -15,6 +15,7 @@ type Sheet struct {
 	Subtitle  string
 	Lang      string    // BCP 47 tag, "en" where empty
 	Generated time.Time // printed in the foot
+	Open      []string  // paragraphs at the top: what is not settled
 	Panels    []Panel
 	Footer    []string
 }

@@ -116,13 +116,27 @@ CREATE TABLE question (
     log_id  INTEGER NOT NULL,
     no      INTEGER NOT NULL,   -- its place among the log's
     id      VARCHAR NOT NULL,
+    kind    VARCHAR NOT NULL,
     file    VARCHAR NOT NULL,
     sheet   VARCHAR NOT NULL,
     about   VARCHAR NOT NULL,   -- the heading, or the row
     text    VARCHAR NOT NULL,
+    brief   VARCHAR NOT NULL,   -- the text without cells, files and sheets: for pages that others see
     options VARCHAR[] NOT NULL,
     effect  VARCHAR[] NOT NULL
 );
+
+-- What the owner answered, by the id of the question. It outlives the logs, so that next
+-- year's log of the same hand is not asked again.
+CREATE TABLE answer (
+    id     VARCHAR NOT NULL,
+    about  VARCHAR NOT NULL,
+    choice VARCHAR NOT NULL,    -- as reading takes it
+    said   VARCHAR NOT NULL,    -- as the owner reads it
+    at     TIMESTAMP NOT NULL   -- UTC
+);
+-- The answers that a log was read with: where they change, it is read again.
+CREATE TABLE log_answer (log_id INTEGER NOT NULL, id VARCHAR NOT NULL, choice VARCHAR NOT NULL);
 
 -- Cells of rows that are kept, but may be wrong by themselves.
 CREATE TABLE reading_doubt (
@@ -213,6 +227,16 @@ CREATE TABLE fish (
     certified BOOLEAN, kept BOOLEAN, angler VARCHAR,
     log_id INTEGER NOT NULL, file VARCHAR NOT NULL, sheet VARCHAR NOT NULL, "row" BIGINT NOT NULL
 );
+-- Questions that the season's other logs do not answer: one log may tell of the hours,
+-- another of their strikes or lines.
+CREATE VIEW open_question AS
+SELECT * FROM question q WHERE NOT CASE kind
+    WHEN 'no strikes' THEN EXISTS (SELECT 1 FROM strike s JOIN leg l USING (leg_id) WHERE l.log_id = q.log_id)
+    WHEN 'no effort' THEN EXISTS (SELECT 1 FROM strike s JOIN leg l USING (leg_id) WHERE s.log_id = q.log_id)
+    WHEN 'no lines' THEN EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id) AND NOT EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id AND lines_out IS NULL)
+    WHEN 'few lines' THEN EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id) AND NOT EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id AND lines_out IS NULL)
+    ELSE false END;
+
 -- Every weight that a fish supports; rank 1 is the best.
 CREATE TABLE estimate (
     fish_id   INTEGER NOT NULL,

@@ -1,0 +1,142 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline"
+	"wakeledger/pipeline/store"
+)
+
+// said is what the flags --answer say, by the id of the question.
+func (a *app) said() (map[string]string, error) {
+	said := map[string]string{}
+	for _, s := range a.answers {
+		id, choice, ok := strings.Cut(s, "=")
+		id, choice = strings.TrimSpace(id), strings.TrimSpace(choice)
+		if !ok || id == "" || choice == "" {
+			return nil, usage("--answer %q: expected the question's id and the choice, such as q1a2b3c=1", s)
+		}
+		if _, twice := said[id]; twice {
+			return nil, usage("--answer: %s is answered twice", id)
+		}
+		said[id] = choice
+	}
+	return said, nil
+}
+
+// answer keeps what was said in a season.
+func answer(ctx context.Context, s *pipeline.Season, logs []string, said map[string]string) error {
+	err := s.Answer(ctx, logs, said)
+	if errors.Is(err, pipeline.ErrAnswer) {
+		return usage("%s", strings.TrimPrefix(err.Error(), pipeline.ErrAnswer.Error()+": "))
+	}
+	return err
+}
+
+// given are the answers of the season file and of the flags. They are looked at in memory
+// first, so that a slip of the pen changes no season file and makes none.
+func (a *app) given(ctx context.Context, cfg pipeline.Config, logs []string) (all []store.Answer, err error) {
+	said, err := a.said()
+	if err != nil || len(said) == 0 {
+		return nil, err
+	}
+	cfg.Progress = nil
+	s, err := a.rehearsal(ctx, cfg)
+	if err != nil {
+		return nil, err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	if err := answer(ctx, s, logs, said); err != nil {
+		return nil, err
+	}
+	return s.DB.Answers(ctx)
+}
+
+// rehearsal is a season in memory with the season file's answers.
+func (a *app) rehearsal(ctx context.Context, cfg pipeline.Config) (*pipeline.Season, error) {
+	kept, err := pipeline.AnswersOf(ctx, a.db)
+	if err != nil {
+		return nil, err
+	}
+	s, err := pipeline.Open(ctx, "", cfg)
+	if err != nil {
+		return nil, err
+	}
+	if err := s.DB.PutAnswers(ctx, kept); err != nil {
+		return nil, errors.Join(err, s.DB.Close())
+	}
+	return s, nil
+}
+
+// answerRow is one kept answer as it is listed.
+type answerRow struct {
+	ID     string `json:"id"`
+	About  string `json:"about"`
+	Choice string `json:"choice"`
+	When   string `json:"when"`
+}
+
+func (a *app) answersCmd() *cobra.Command {
+	var format string
+	c := &cobra.Command{
+		Use:     "answers",
+		Short:   "The answers that the season file keeps to questions about logs",
+		Example: "  wakeledger answers\n  wakeledger answers take-back q1a2b3c",
+		Args:    takes(cobra.NoArgs),
+		RunE: func(c *cobra.Command, _ []string) (err error) {
+			write, ok := formats[format]
+			if !ok {
+				return usage("--format %q: expected table, csv or json", format)
+			}
+			s, err := a.openExisting(c.Context())
+			if err != nil {
+				return err
+			}
+			defer func() { err = errors.Join(err, s.DB.Close()) }()
+			all, err := s.DB.Answers(c.Context())
+			if err != nil {
+				return err
+			}
+			rows := []answerRow{}
+			for _, x := range all {
+				rows = append(rows, answerRow{x.ID, x.About, x.Said, x.At.UTC().Format("2006-01-02 15:04")})
+			}
+			return write(a.out, rows)
+		},
+	}
+	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
+	c.AddCommand(a.takeBackCmd())
+	return c
+}
+
+func (a *app) takeBackCmd() *cobra.Command {
+	return &cobra.Command{
+		Use:     "take-back ID...",
+		Short:   "Take answers back: the questions are open again at the next load",
+		Example: "  wakeledger answers take-back q1a2b3c",
+		Args:    takes(cobra.MinimumNArgs(1)),
+		RunE: func(c *cobra.Command, ids []string) (err error) {
+			s, err := a.openExisting(c.Context())
+			if err != nil {
+				return err
+			}
+			defer func() { err = errors.Join(err, s.DB.Close()) }()
+			for _, id := range ids {
+				was, err := s.TakeBack(c.Context(), id)
+				if err != nil {
+					return err
+				}
+				if !was {
+					return usage("no answer to %s is kept: 'wakeledger answers' lists them", id)
+				}
+				fmt.Fprintf(a.out, "%s: taken back; load its log again\n", id)
+			}
+			return nil
+		},
+	}
+}

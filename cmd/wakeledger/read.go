@@ -1,0 +1,145 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"slices"
+	"time"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+)
+
+// tellRead says in a few lines, for each log that was read, what a captain can hold against
+// memory. The season's tables must be made.
+func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, w io.Writer) error {
+	all, err := queries.AskLogRead(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	open, err := queries.AskQuestions(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	for _, r := range reports {
+		i := slices.IndexFunc(all, func(x queries.LogRead) bool { return x.File == r.Name && x.Boat == a.cfg.Boat })
+		if i < 0 || r.Unchanged || pipeline.IsTrack(r.Name) {
+			continue
+		}
+		of := slices.DeleteFunc(slices.Clone(open), func(q queries.Question) bool { return q.File != r.Name })
+		lines := append(seasonLines(all[i]), settledLines(r, of)...)
+		if len(lines) > 0 {
+			fmt.Fprintf(w, "%s: what was read\n", r.Name)
+		}
+		for _, line := range lines {
+			fmt.Fprintf(w, "  %s\n", line)
+		}
+	}
+	return nil
+}
+
+// seasonLines are what the season has of a log. A log of hours alone says that it has no
+// strikes, one of strikes that it has no hours; one of neither says nothing of them.
+func seasonLines(x queries.LogRead) []string {
+	var lines []string
+	if x.Trips > 0 {
+		lines = append(lines, count(x.Trips, "trip", "trips")+days(x))
+	}
+	if x.BoatHours > 0 || x.Strikes > 0 {
+		lines = append(lines, hoursLine(x), strikesLine(x))
+	}
+	if x.Taped+x.Weighed > 0 {
+		lines = append(lines, fmt.Sprintf("%d fish taped, %d on a scale", x.Taped, x.Weighed))
+	}
+	return lines
+}
+
+func hoursLine(x queries.LogRead) string {
+	if x.BoatHours == 0 {
+		return "no hours with lines in"
+	}
+	line := fmt.Sprintf("%.1f hours with lines in, %.1f line-hours", x.BoatHours, x.LineHours)
+	if x.NoLines > 0 {
+		line += fmt.Sprintf(" (%.1f hours say no number of lines)", x.NoLines)
+	}
+	return line
+}
+
+func strikesLine(x queries.LogRead) string {
+	if x.Strikes == 0 {
+		return "no strikes"
+	}
+	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released", count(x.Strikes, "strike", "strikes"), x.Missed, x.Lost, x.Landed, x.Released)
+	if x.NotLogged > 0 {
+		line += fmt.Sprintf(", %d not logged", x.NotLogged)
+	}
+	return line
+}
+
+func count(n int64, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func days(x queries.LogRead) string {
+	switch {
+	case x.First == nil || x.Last == nil:
+		return ", without a date"
+	case *x.First == *x.Last:
+		return ", on " + dayWords(*x.First)
+	}
+	return ", " + dayWords(*x.First) + " to " + dayWords(*x.Last)
+}
+
+func dayWords(day string) string {
+	t, err := time.Parse("2006-01-02", day)
+	if err != nil {
+		return day
+	}
+	return t.Format("2 January 2006")
+}
+
+// mostAgreed sums that agree are told; the rest are counted.
+const mostAgreed = 3
+
+// settledLines are what agreed, what is open and what could not be used.
+func settledLines(r pipeline.LogReport, questions []queries.Question) []string {
+	var lines []string
+	for i, s := range r.Agreed {
+		if i == mostAgreed {
+			lines = append(lines, fmt.Sprintf("and %d more of its own sums agree", len(r.Agreed)-i))
+			break
+		}
+		lines = append(lines, "agrees: "+s)
+	}
+	var open, aside []string
+	for _, q := range questions {
+		to := &open
+		if q.Kind == "aside" {
+			to = &aside
+		}
+		for _, e := range q.Effect {
+			if !slices.Contains(*to, e) {
+				*to = append(*to, e)
+			}
+		}
+	}
+	if n := len(questions); n > 0 {
+		line := questionsOpen(int64(n))
+		if len(open) > 0 {
+			line += ", on " + effectWords(open)
+		}
+		lines = append(lines, line)
+	}
+	if r.SetAside > 0 {
+		line := count(r.SetAside, "cell or row", "cells or rows") + " set aside"
+		if len(aside) > 0 {
+			line += ", which would change " + effectWords(aside)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}

@@ -1,0 +1,173 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"wakeledger/testdata/memory"
+)
+
+// known are the labels of these tests: the package has none of its own.
+var known = strings.Split("date trip start end lines speed bites landed notes boat skipper angler species length weight time outcome rod lure", " ")
+
+var like = Likeness{
+	Label: func(text string) float64 {
+		if slices.Contains(known, strings.ToLower(strings.TrimRight(text, ": "))) {
+			return 1
+		}
+		return 0
+	},
+	Key: func(text string) bool { return slices.Contains([]string{"date", "trip"}, strings.ToLower(text)) },
+}
+
+// take takes lines of cells between bars apart.
+func take(t testing.TB, text string) *Sheet {
+	t.Helper()
+	g, err := Read(memory.Book{memory.Lines("log", text)}, 0, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Take(g, like)
+}
+
+// shown are a sheet's blocks in words: shape, labels, and the row numbers with the first
+// cell of each.
+func shown(s *Sheet) string {
+	var out []string
+	for _, b := range s.Blocks {
+		var labels, rows []string
+		for _, l := range b.Labels {
+			labels = append(labels, l.Full())
+		}
+		for _, r := range b.Rows {
+			first := ""
+			if f := r.filled(0, len(r.Cells)); len(f) > 0 {
+				first = r.Cells[f[0]].Text
+			}
+			rows = append(rows, fmt.Sprintf("%d=%s", r.Num, first))
+		}
+		out = append(out, fmt.Sprintf("%s [%s] %s", b.Shape, strings.Join(labels, ","), strings.Join(rows, " ")))
+	}
+	return strings.Join(out, "; ")
+}
+
+const leg = "Date|Start|End|Lines\n"
+
+func TestTables(t *testing.T) {
+	for _, c := range []struct{ what, text, want string }{
+		{"a heading of one row", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:10|08:20|5", "table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26"},
+		{"under a title", "My log||\n\n" + leg + "3/6/26|06:00|08:00|4", "table [Date,Start,End,Lines] 4=3/6/26"},
+		{"groups over names", "|In the water|||Fish|\nDate|Start|End|Lines|Bites|Landed\n3/6/26|06:00|08:00|4|2|1", "table [Date,In the water Start,In the water End,In the water Lines,Fish Bites,Fish Landed] 3=3/6/26"},
+		{"names over units", "Date|Start|Speed|Length\n|24hr|kn|cm\n3/6/26|06:00|8|120", "table [Date,Start 24hr,Speed kn,Length cm] 3=3/6/26"},
+		{"groups, names and units", "|Times||Fish|\nDate|Start|End|Species|Length\nd/m/y|24hr|24hr||cm\n3/6/26|06:00|08:00|Wahoo|120", "table [Date d/m/y,Times Start 24hr,Times End 24hr,Fish Species,Fish Length cm] 4=3/6/26"},
+		{"one below the other", leg + "3/6/26|06:00|08:00|4\n\nDate|Species|Length\n3/6/26|Wahoo|120", "table [Date,Start,End,Lines] 2=3/6/26; table [Date,Species,Length] 5=3/6/26"},
+		{"side by side", "Date|Start|End||Date|Species|Length\n3/6/26|06:00|08:00||5/6/26|Wahoo|120\n4/6/26|06:00|08:00||6/6/26|Wahoo|90", "table [Date,Start,End] 2=3/6/26 3=4/6/26; table [Date,Species,Length] 2=5/6/26 3=6/6/26"},
+		{"a gap before a column is no second table", "Date|Start|End||Notes\n3/6/26|06:00|08:00||calm\n4/6/26|06:00|08:00||calm too", "table [Date,Start,End,Notes] 2=3/6/26 3=4/6/26"},
+		{"pages with the heading again", leg + "3/6/26|06:00|08:00|4\n\n" + leg + "4/6/26|06:00|08:00|5", "table [Date,Start,End,Lines] 2=3/6/26; table [Date,Start,End,Lines] 5=4/6/26"},
+		{"headings of no known word", "Raised|Came on|On deck|Put back\n5|4|2|1\n6|3|2|1\n4|2|2|0\n1|1|1|0", "table [Raised,Came on,On deck,Put back] 2=5 3=6 4=4 5=1"},
+		{"notes at the foot", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:00|08:00|4\nNotes:|sharks about", "table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26; form [Notes] 4=sharks about"},
+		{"a template that nobody filled in", "Date:||Boat:|\nStart:||End:|\nNotes:|", ""},
+		{"a heading over nothing", leg, "table [Date,Start,End,Lines] "},
+		{"nothing", "", ""},
+		{"texts of no shape", "a|b\nc", ""},
+	} {
+		if got := shown(take(t, c.text)); got != c.want {
+			t.Errorf("%s:\n got      %s\n expected %s", c.what, got, c.want)
+		}
+	}
+}
+
+func TestForms(t *testing.T) {
+	for _, c := range []struct{ what, text, want string }{
+		{"labels beside values", "Date|3/6/26|Boat|Wren\nStart|06:00|End|08:00", "form [Date,Boat,Start,End] 1=3/6/26"},
+		{"labels with colons", "Date:|3/6/26\nHappened:|two on the jet", "form [Date,Happened] 1=3/6/26"},
+		{"key: value in one cell", "Date: 3/6/26\nLines: 4", "form [Date,Lines] 1=3/6/26"},
+		{"records of keys", "Date: 3/6/26\nLines: 4\nBites: 2\n\nDate: 4/6/26\nLines: 5\nBites: 0", "records [Date,Lines,Bites] 1=3/6/26 5=4/6/26"},
+		{"a record without one key", "Date: 3/6/26\nLines: 4\nBites: 2\n\nDate: 4/6/26\nBites: 0\n\nDate: 5/6/26\nLines: 5\nBites: 1", "records [Date,Lines,Bites] 1=3/6/26 5=4/6/26 8=5/6/26"},
+		{"a key twice in one record", "Date: 3/6/26\nLines: 4\nBites: 2\nLines: 5\n\nDate: 4/6/26\nLines: 5\nBites: 0", "records [Date,Lines,Bites,Lines 2] 1=3/6/26 6=4/6/26"},
+		{"what labels mean", "Legs: Date|the day\nLegs: Start|when lines went in\nLegs: End|\nLines: Rod|its name", ""},
+		{"a sentence with a colon", "We learned one thing that day: never leave the spread alone with the boy", ""},
+	} {
+		if got := shown(take(t, c.text)); got != c.want {
+			t.Errorf("%s:\n got      %s\n expected %s", c.what, got, c.want)
+		}
+	}
+}
+
+// TestAcross holds that a sheet whose labels stand in its first column has a record in
+// each of the others.
+func TestAcross(t *testing.T) {
+	text := "Date|3/6/26|4/6/26|5/6/26\nStart|06:00|06:10|06:20\nEnd|08:00|08:10|08:20\nLines|4|5|4\nSkipper|Ansa|Olin|Ansa\nBites|2|0|1"
+	s := take(t, text)
+	if got := shown(s); got != "records [Date,Start,End,Lines,Skipper,Bites] 1=3/6/26 1=4/6/26 1=5/6/26" {
+		t.Fatal(got)
+	}
+	if c := s.Blocks[0].Rows[1].Cells; c[3].Text != "5" || c[4].Text != "Olin" {
+		t.Errorf("the second record is %v", c)
+	}
+}
+
+func TestDiary(t *testing.T) {
+	s := take(t, "Usual spread is 5 lines\nSat 3 June 2026\n0610 lines in\n0725 - wahoo, lost at the boat\nhe took the jet\n1105 lines up\n4 June 2026\n06:00 lines in\n07:40 nothing yet\n11:00 up")
+	if got := shown(s); got != "records [date,time,event] 3=3 June 2026 4=3 June 2026 6=3 June 2026 8=4 June 2026 9=4 June 2026 10=4 June 2026" {
+		t.Fatal(got)
+	}
+	if c := s.Blocks[0].Rows[1].Cells; c[1].Text != "0725" || c[2].Text != "wahoo, lost at the boat he took the jet" {
+		t.Errorf("an entry of two lines is %v", c)
+	}
+	if len(s.Notes) != 1 || s.Notes[0].Text != "Usual spread is 5 lines" {
+		t.Errorf("above the first day: %v", s.Notes)
+	}
+	if s := take(t, "0610 lines in\n0725 strike\n0800 strike\n0900 strike\n1105 lines up"); len(s.Blocks) > 0 && s.Blocks[0].Shape == Records {
+		t.Error("times under no day are taken for a diary")
+	}
+}
+
+// TestAbove holds that titles are those of the table below them, and no other's.
+func TestAbove(t *testing.T) {
+	s := take(t, "Season of the Wren\n"+leg+"3/6/26|06:00|08:00|4\n\n\nDate|Species|Length\n3/6/26|Wahoo|120")
+	if len(s.Blocks) != 2 || !slices.Equal(s.Blocks[0].Above, []string{"Season of the Wren"}) || len(s.Blocks[1].Above) > 0 {
+		t.Errorf("%+v", s.Blocks)
+	}
+}
+
+// TestOpen holds that only a table that reaches the last of the rows looked at goes on.
+func TestOpen(t *testing.T) {
+	text := leg + strings.Repeat("3/6/26|06:00|08:00|4\n", 20)
+	for most, want := range map[int]bool{10: true, 1000: false} {
+		g, err := Read(memory.Book{memory.Lines("log", text)}, 0, most)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s := Take(g, like); len(s.Blocks) != 1 || s.Blocks[0].Open != want {
+			t.Errorf("%d rows looked at: %+v", most, s.Blocks)
+		}
+	}
+}
+
+// FuzzTake takes any text apart: no panic, labels in their columns, and no row in two
+// tables one below the other.
+func FuzzTake(f *testing.F) {
+	f.Add(leg + "3/6/26|06:00|08:00|4\n\nNotes:|x")
+	f.Add("Date: 3/6/26\nLines: 4\n\nDate: 4/6/26\nLines: 5")
+	f.Add("|Times||Fish|\nDate|Start|End|Species|Length\nd/m/y|24hr|24hr||cm")
+	f.Add("3 June 2026\n0610 in\n0725 x\n0800 y\n0900 z\n1105 up")
+	f.Fuzz(func(t *testing.T, text string) {
+		s := take(t, text)
+		for i := range s.Blocks {
+			b := &s.Blocks[i]
+			for _, l := range b.Labels {
+				if l.Col < 0 || b.Shape == Table && l.Col >= s.Grid.Width {
+					t.Errorf("label %+v in a sheet %d wide", l, s.Grid.Width)
+				}
+			}
+			for _, r := range b.Rows {
+				if r.Num < 1 || b.Shape == Table && len(r.filled(0, len(r.Cells))) == 0 {
+					t.Errorf("row %+v", r)
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,80 @@
+package meaning
+
+import "testing"
+
+// relationCases are, for each relation, columns for which it holds and columns for which
+// it does not, with whether the one is rewarded and the other punished.
+var relationCases = map[string]struct {
+	holds, fails string
+	up, down     bool
+}{
+	"one column a meaning":            {"strikes_n=1 2 3|hooked_n=1 1 2", "strikes_n=1 2 3|strikes_n=1 1 2", false, true},
+	"start before end":                {"start_s=06:00 07:10 06:40|end_s=08:00 11:00 13:20", "start_s=16:00 17:10 16:40|end_s=14:00 16:00 15:20", true, true},
+	"end less start is hours":         {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=2 4 6.5", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=5 1 9", true, true},
+	"dock before lines before dock":   {"depart_s=05:00 05:10|start_s=06:00 06:10|end_s=12:00 11:00|return_s=13:00 12:00", "depart_s=15:00 15:10|start_s=06:00 06:10|end_s=19:00 18:00|return_s=13:10 13:00", true, true},
+	"counts nest":                     {"strikes_n=5 4 2|hooked_n=3 4 1", "strikes_n=3 4 1|hooked_n=5 6 2", true, true},
+	"order of counts":                 {"strikes_n=5 4 2|hooked_n=3 4 1", "hooked_n=3 4 1|strikes_n=5 4 2", true, false},
+	"counts add up":                   {"strikes_n=5 4 2 3|hooked_n=3 4 1 1|missed_n=2 0 1 2", "strikes_n=5 4 2 3|hooked_n=1 1 1 1|missed_n=2 0 0 1", true, false},
+	"hours by lines are line-hours":   {"lines_out=4 5 6|duration_s=2 3 1.5|line_hours=8 15 9", "lines_out=4 5 6|duration_s=2 3 1.5|line_hours=70 3 1", true, true},
+	"counts beside a word":            {"strikes_n=5 4 2|hooked_n=3 4 1", "?strikes_n=5 4 2|?hooked_n=3 4 1", false, true},
+	"a strike has a clock and a fate": {"time_s=06:40 07:10|outcome=lost landed", "time_s=06:40 07:10|area=shelf bank", true, true},
+	"weight goes with length cubed":   {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "length_cm=100 120 140 90 110|scale_kg=40 3 27 70 5", true, true},
+	"girth below length":              {"length_cm=100 120 140|girth_cm=50 62 70", "length_cm=50 62 70|girth_cm=100 120 140", true, true},
+	"clock within the stretch":        {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
+	"lines out belong to a stretch":   {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
+}
+
+func TestRelations(t *testing.T) {
+	for _, r := range relations {
+		c, ok := relationCases[r.name]
+		if !ok {
+			t.Errorf("%s: no example of it", r.name)
+			continue
+		}
+		g, a := made(t, c.holds)
+		holds := r.score(g, a)
+		g, a = made(t, c.fails)
+		fails := r.score(g, a)
+		if holds < 0 || c.up && holds <= 0 || fails > 0 || c.down && fails >= 0 || holds <= fails {
+			t.Errorf("%s: %.2f where it holds, %.2f where it does not", r.name, holds, fails)
+		}
+		if g, a := made(t, "notes=calm rough"); r.score(g, a) != 0 {
+			t.Errorf("%s: says %.2f of columns that it is not about", r.name, r.score(g, a))
+		}
+	}
+}
+
+func score(t *testing.T, name, spec string) float64 {
+	t.Helper()
+	for _, r := range relations {
+		if r.name == name {
+			g, a := made(t, spec)
+			return r.score(g, a)
+		}
+	}
+	t.Fatalf("no relation %s", name)
+	return 0
+}
+
+// TestRelationsAtTheirEdges holds what they make of unusual days that are in order.
+func TestRelationsAtTheirEdges(t *testing.T) {
+	for _, c := range []struct {
+		what, relation, spec string
+		sign                 float64
+	}{
+		{"nights", "start before end", "start_s=22:30 21:00 22:10|end_s=01:15 03:40 04:15", 1},
+		{"clocks of twelve hours", "start before end", "start_s=6:00 7:10 6:40|end_s=1:00 2:30 12:20", 1},
+		{"hours over midnight", "end less start is hours", "start_s=22:30 21:00 22:00|end_s=01:30 03:00 04:00|duration_s=3 6 6", 1},
+		{"hours less a stop", "end less start is hours", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=1.5 4 6|stopped_s=30 0 30", 1},
+		{"two columns of one meaning that are a first and a second", "one column a meaning", "start_s:Start 1=06:00 07:00|start_s:Start 2=10:00 11:00", 0},
+		{"a start without an end", "start before end", "start_s=06:00 07:10 06:40", -1},
+		{"a running number of lines in one stretch", "lines out belong to a stretch", "start_s=06:00 06:00 06:00|end_s=08:00 08:00 08:00|lines_out=1 2 3", -1},
+		{"as many lines as that day, at the same hours", "lines out belong to a stretch", "date=3/6/26 4/6/26 5/6/26|start_s=06:00 06:00 06:00|end_s=08:00 08:00 08:00|lines_out=4 5 4", 0},
+		{"a count of two words and one without", "counts beside a word", "strikes_n=5 4 2|hooked_n=3 4 1|?lost_n=1 0 0", 0},
+	} {
+		got := score(t, c.relation, c.spec)
+		if c.sign == 0 && got != 0 || got*c.sign < 0 || c.sign != 0 && got == 0 {
+			t.Errorf("%s: %s says %.2f", c.what, c.relation, got)
+		}
+	}
+}

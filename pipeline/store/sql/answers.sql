@@ -1,0 +1,1 @@
+SELECT id, about, choice, said, at FROM answer ORDER BY at, id

@@ -1,0 +1,1 @@
+INSERT INTO log_answer VALUES (?, ?, ?)

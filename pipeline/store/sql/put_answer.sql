@@ -1,0 +1,1 @@
+INSERT INTO answer VALUES (?, ?, ?, ?, ?)
