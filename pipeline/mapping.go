@@ -9,6 +9,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
@@ -95,6 +96,32 @@ func (m *Mapping) said(log string, t *meaning.Lexicon) (func(sheet string, row i
 		}
 		return meaning.Said{}
 	}, nil
+}
+
+// fits says which heading of a mapping a log has not: one that is misspelt would be passed
+// over.
+func (m *Mapping) fits(log string, sheets []*layout.Sheet) error {
+	for _, s := range m.Sheets {
+		if s.Log != log && s.Log != "" {
+			continue
+		}
+		has := map[string]bool{}
+		for _, x := range sheets {
+			for _, b := range x.Blocks {
+				for _, l := range b.Labels {
+					if x.Grid.Info.Name == s.Sheet {
+						has[strings.ToLower(l.Full())] = true
+					}
+				}
+			}
+		}
+		for heading := range s.Columns {
+			if s.Log != "" && !has[strings.ToLower(heading)] {
+				return fmt.Errorf("mapping: %s %s: no heading %q", s.Log, s.Sheet, heading)
+			}
+		}
+	}
+	return nil
 }
 
 func (s *MappedSheet) read(columns []*plan.Column) (meaning.Said, error) {

@@ -41,7 +41,7 @@ type ColumnReport struct {
 const samples = 3
 
 // describe fills in how a block was understood.
-func (r *SheetReport) describe(b *table) {
+func (r *SheetReport) describe(b *table, t *meaning.Lexicon) {
 	p := b.Plan
 	r.Name, r.Kind, r.Why, r.HeaderRow = p.Name, string(p.Kind), p.Why, p.Row
 	r.Notes = append(append([]string{}, b.info.Notes...), p.Notes...)
@@ -68,7 +68,11 @@ func (r *SheetReport) describe(b *table) {
 		r.Columns = append(r.Columns, c)
 	}
 	for _, u := range p.Unknown {
-		r.Columns = append(r.Columns, ColumnReport{Heading: u.Heading, Samples: samplesOf(rows, u.Index), As: together(p, u)})
+		c := ColumnReport{Heading: u.Heading, Samples: samplesOf(rows, u.Index), As: together(p, u)}
+		if _, column, ok := t.Nearest(u.Heading); ok && c.As == "" {
+			c.Nearest = column.Name
+		}
+		r.Columns = append(r.Columns, c)
 	}
 }
 

@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"path/filepath"
+	"slices"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
@@ -53,15 +54,13 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	if err != nil {
 		return nil, err
 	}
-	for _, x := range sheets {
-		if len(x.Blocks) == 0 {
-			u.names = append(u.names, x.Grid.Info.Name)
-		}
+	if err := s.cfg.Mapping.fits(file, sheets); err != nil {
+		return nil, err
 	}
 	u.log = s.lexicon.Infer(file, sheets, a.beside(said), s.cfg.Switches)
 	for i, b := range u.log.Blocks {
 		x := &table{Understood: b, no: i, info: b.Block.Grid.Info, pos: record.Pos{File: file, Sheet: b.Block.Grid.Info.Name}}
-		x.report.describe(x)
+		x.report.describe(x, s.lexicon)
 		if b.Plan.Kind != "" && !b.Proof {
 			u.evidence.Headings(b.Plan)
 			for _, row := range b.Block.Rows {
@@ -70,6 +69,11 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 			}
 		}
 		u.blocks = append(u.blocks, x)
+	}
+	for _, x := range sheets {
+		if !slices.ContainsFunc(u.log.Blocks, func(b *meaning.Understood) bool { return b.Block.Grid == x.Grid }) {
+			u.names = append(u.names, x.Grid.Info.Name)
+		}
 	}
 	if s.cfg.Why {
 		for b, w := range u.log.Why() {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -61,7 +62,7 @@ func (a *app) given(ctx context.Context, cfg pipeline.Config, logs []string) (al
 func (a *app) rehearsal(ctx context.Context, cfg pipeline.Config) (*pipeline.Season, error) {
 	kept, err := pipeline.AnswersOf(ctx, a.db)
 	if err != nil {
-		return nil, err
+		a.note("the answers kept in %s are not taken: %v", a.db, err)
 	}
 	s, err := pipeline.Open(ctx, "", cfg)
 	if err != nil {
@@ -71,6 +72,29 @@ func (a *app) rehearsal(ctx context.Context, cfg pipeline.Config) (*pipeline.Sea
 		return nil, errors.Join(err, s.DB.Close())
 	}
 	return s, nil
+}
+
+// tellUnkept says how to keep what was answered on a terminal: check stores nothing.
+func (a *app) tellUnkept(ctx context.Context, s *pipeline.Season, said map[string]string) error {
+	kept, err := pipeline.AnswersOf(ctx, a.db)
+	if err != nil {
+		kept = nil // said already
+	}
+	all, err := s.DB.Answers(ctx)
+	if err != nil {
+		return err
+	}
+	flags := ""
+	for _, x := range all {
+		_, flag := said[x.ID]
+		if !flag && !slices.ContainsFunc(kept, func(k store.Answer) bool { return k.ID == x.ID && k.Choice == x.Choice }) {
+			flags += fmt.Sprintf(" --answer %s=%q", x.ID, x.Said)
+		}
+	}
+	if flags != "" {
+		a.note("\nto keep these answers, load with%s", flags)
+	}
+	return nil
 }
 
 // answerRow is one kept answer as it is listed.

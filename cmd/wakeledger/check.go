@@ -89,6 +89,9 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 	}
 	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d questions=%d\n", len(reports), kept, setAside, doubts, len(asked))
 	openErr := a.tellOpen(ctx, s, nil)
+	if err := a.tellUnkept(ctx, s, said); err != nil {
+		return err
+	}
 	if a.strict && setAside > 0 {
 		return outcome(loadErr, errSetAside, openErr)
 	}
@@ -102,17 +105,13 @@ func (a *app) showLog(r pipeline.LogReport, why string) (found bool) {
 		found = a.showWhy(r.Sheets[i].Votes, why) || found
 	}
 	for _, name := range r.Tableless {
-		fmt.Fprintf(a.out, "\n  %s: no table found, not read\n", name)
+		fmt.Fprintf(a.out, "\n  %s: no table found, not read\n", sheetWord(name))
 	}
-	fmt.Fprintln(a.out)
 	return found
 }
 
 func (a *app) showSheet(s *pipeline.SheetReport) {
-	name := s.Name
-	if name == "" {
-		name = "the table"
-	}
+	name := sheetWord(s.Name)
 	if s.Kind == "" {
 		fmt.Fprintf(a.out, "\n  %s: not understood; %s\n", name, placeOf(s))
 	} else {
@@ -205,6 +204,9 @@ func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeli
 		doubtful.add(d.Check, place(d.File, d.Sheet, d.Row)+" "+short(d.Found)+": "+d.Reason)
 	}
 	doubtful.print(a, "kept, but doubtful")
+	if len(aside)+len(odd) == 0 {
+		fmt.Fprintln(a.out)
+	}
 	if err := tellNames(ctx, s, reports, a.out); err != nil {
 		return 0, 0, 0, err
 	}

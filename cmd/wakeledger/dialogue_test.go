@@ -79,6 +79,10 @@ func TestQuestionsOnATerminal(t *testing.T) {
 	if !strings.Contains(screen, "expected the figure itself") || !strings.Contains(screen, "read again") {
 		t.Errorf("on the terminal: %q", screen)
 	}
+	out, screen, code = onTerminal(t, t.TempDir(), []string{"4"}, "check", filepath.Join(dir, "log.csv"))
+	if code != 0 || !strings.Contains(out, " 20.0 line-hours") || !strings.Contains(screen, "to keep these answers, load with --answer q") {
+		t.Errorf("check, answered: code %d, printed %q, on the terminal %q", code, out, screen)
+	}
 	out, screen, code = onTerminal(t, dir, nil, "check", "log.csv")
 	if code != 0 || strings.Contains(screen, "How many lines") || !strings.Contains(out, "questions=0") {
 		t.Errorf("with the answer kept: code %d, printed %q, on the terminal %q", code, out, screen)

@@ -145,15 +145,19 @@ func (a *app) tellLog(r pipeline.LogReport) {
 		a.tellSheet(s)
 	}
 	for _, name := range r.Tableless {
-		a.note("  %s: no table found, not read", name)
+		a.note("  %s: no table found, not read", sheetWord(name))
 	}
 }
 
-func (a *app) tellSheet(s pipeline.SheetReport) {
-	name := s.Name
+func sheetWord(name string) string {
 	if name == "" {
-		name = "the table"
+		return "the table"
 	}
+	return name
+}
+
+func (a *app) tellSheet(s pipeline.SheetReport) {
+	name := sheetWord(s.Name)
 	if s.Kind == "" {
 		a.note("  %s: not understood, not read", name)
 		return

@@ -49,6 +49,13 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 	p := x.plan
 	seen := map[*plan.Column]int{}
 	for i, label := range x.block.Labels {
+		first := slices.Index(columns, columns[i]) // of its family
+		set := 0
+		if first < i {
+			_, set = setOf(normalise(label.Full()))
+			_, from := setOf(normalise(x.block.Labels[first].Full()))
+			set -= from
+		}
 		j := columns[i]
 		cand := x.group.cands[j][c[j]]
 		u := plan.Unknown{Index: label.Col, Heading: headingOf(label)}
@@ -65,18 +72,40 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			if fate, _, _, ok := words.FateOf(label.Group); ok {
 				u.Fate = fate.String()
 			}
+			if fate, _ := x.t.speciesFate(label.Text); fate != "" {
+				u.Fate = fate
+			}
 			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
 		case cand.column == rodColumn:
 			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
 		case cand.column == spreadColumn:
 			p.Unknown, p.Spread = append(p.Unknown, u), append(p.Spread, u)
+		case first == i && seen[cand.column] > 0 && !x.mayBeSet(c, cand.column):
+			p.Unknown = append(p.Unknown, u)
 		default:
 			v := x.group.values[j]
+			if first == i {
+				set = seen[cand.column]
+			}
 			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: cand.column, Unit: cand.unit,
-				Set: seen[cand.column], Codes: l.codesFor(v), Guess: x.t.said(label).guess})
+				Set: set, Codes: l.codesFor(v), Guess: x.t.said(label).guess})
 			seen[cand.column]++
 		}
 	}
+}
+
+// mayBeSet tells whether the columns of one meaning are those of a first, a second stretch.
+func (x *builder) mayBeSet(c choice, column *plan.Column) bool {
+	if column.Parse == "story" || column.Parse == "fishlist" || column.Name == "notes" {
+		return true
+	}
+	var same []int
+	for i, k := range c {
+		if x.group.cands[i][k].column == column {
+			same = append(same, i)
+		}
+	}
+	return slices.Contains(mayRepeat, column.Name) && x.group.sets(same)
 }
 
 // headingOf is a label as users see it.
@@ -198,7 +227,7 @@ func (x *builder) caught() {
 	if len(p.Catch) == 0 {
 		return
 	}
-	if p.Binds("strikes_n", "hooked_n", "landed_n", "kept_n") {
+	if p.Binds("landed_n", "kept_n") {
 		// these count them already, but for what a group says became of some
 		released := p.Binds("landed_n") && !p.Binds("released_n", "kept_n")
 		p.Catch = slices.DeleteFunc(p.Catch, func(u plan.Unknown) bool { return !released || u.Fate != "released" })
@@ -210,7 +239,7 @@ func (x *builder) caught() {
 	for _, c := range p.Catch {
 		said = append(said, c.Heading)
 	}
-	p.Caught = p.Binds("missed_n", "lost_n") || !slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) || slices.ContainsFunc(said, func(s string) bool {
+	p.Caught = p.Binds("missed_n", "lost_n", "hooked_n", "strikes_n") || !slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) || slices.ContainsFunc(said, func(s string) bool {
 		in, _ := x.t.concepts.found(normalise(s))
 		return in["land"] || in["keep"]
 	})
@@ -351,6 +380,11 @@ func (u *Understood) LandedOpen() bool {
 	}
 	w := u.b.weighLanded(l, r)
 	return w.both > 0 && w.with == w.without
+}
+
+// Sold tells a block about fish that were sold: one of its columns is a price.
+func (u *Understood) Sold() bool {
+	return u.Plan.Binds("species") && slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" }) && !u.Plan.Binds("date", "time_s")
 }
 
 // Money tells a block that is about money or fuel: two of its columns are.

@@ -29,11 +29,11 @@ type concepts struct {
 
 // rule is a meaning that concepts have together.
 type rule struct {
-	column *plan.Column // nil for an aside
-	aside  string
-	weight float64
-	all    []string
-	not    []string
+	columns []*plan.Column // of one name and way of reading, for blocks of each kind; none for an aside
+	aside   string
+	weight  float64
+	all     []string
+	not     []string
 }
 
 // maxPhrase is the most words that stand for one concept.
@@ -63,14 +63,24 @@ func loadConcepts(columns []*plan.Column) (concepts, error) {
 		name, parse, _ := strings.Cut(r[0], "/")
 		if name == "aside" {
 			x.aside = parse
-		} else if j := slices.IndexFunc(columns, func(k *plan.Column) bool { return k.Name == name && (parse == "" || k.Parse == parse) }); j >= 0 {
-			x.column = columns[j]
-		} else {
+		} else if x.columns = alike(columns, name, parse); len(x.columns) == 0 {
 			return c, fmt.Errorf("meanings.csv:%d: no column %q", i+2, r[0])
 		}
 		c.rules = append(c.rules, x)
 	}
 	return c, nil
+}
+
+// alike are the columns of a name and a way of reading; "" is that of the first.
+func alike(columns []*plan.Column, name, parse string) []*plan.Column {
+	var out []*plan.Column
+	for _, c := range columns {
+		if c.Name == name && (parse == "" || c.Parse == parse) {
+			parse = c.Parse
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // csvRows are a table's rows but its first; lines that begin with # are comments.
@@ -118,13 +128,15 @@ func (c *concepts) says(name string) (columns map[*plan.Column]float64, aside st
 			continue
 		}
 		w := r.weight * min(1, 0.3+0.8*share)
-		if r.column == nil {
+		if len(r.columns) == 0 {
 			if w > asideWeight {
 				aside, asideWeight = r.aside, w
 			}
 			continue
 		}
-		columns[r.column] = max(columns[r.column], w)
+		for _, c := range r.columns {
+			columns[c] = max(columns[c], w)
+		}
 	}
 	return columns, aside, asideWeight
 }

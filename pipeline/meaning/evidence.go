@@ -71,6 +71,11 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		said = sayings{}
 	}
 	var out []candidate
+	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] && v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
+		c := candidate{column: catchColumn}
+		c.add(off, "species over counts", 3.6)
+		return []candidate{c, {score: unsaid}}
+	}
 	for _, c := range t.Columns {
 		s, word := said.columns[c]
 		p := profile(t, v, c, s.unit)
@@ -85,6 +90,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "words", s.weight)
 		} else {
 			x.add(off, "no word", noWord)
+			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
+				x.add(off, "no word", noWord/2) // many numbers are like a fish's
+			}
 		}
 		x.add(off, "cells", p)
 		x.add(off, "unit", units(v, c, s.unit))
@@ -111,7 +119,7 @@ func tells(c *plan.Column) bool {
 		return false
 	}
 	switch c.Parse {
-	case "date", "moment", "stretches", "species", "outcome", "fishlist", "story", "method", "event", "count", "position":
+	case "date", "moment", "stretches", "species", "outcome", "fishlist", "story", "method", "event", "weighed", "count", "position":
 		return true
 	case "quantity":
 		switch c.Name {
@@ -147,11 +155,6 @@ func usual(c *plan.Column, u unit.Unit) bool {
 func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 	var out []candidate
 	head := v.Label.Text
-	if t.isSpecies(head) && v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
-		c := candidate{column: catchColumn}
-		c.add(off, "species over counts", 3)
-		out = append(out, c)
-	}
 	if words.IsPlace(head) && v.texts() > 0.5 {
 		fates := v.share("fate or species", func(c layout.Cell) bool {
 			_, _, _, ok := words.FateOf(c.Text)
@@ -173,6 +176,19 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		out = append(out, c)
 	}
 	return out
+}
+
+// speciesFate is what became of the fish whose species heads a column: of a heading that is
+// a species' name, or one beside a fate ("Bonito released").
+func (t *Lexicon) speciesFate(head string) (fate string, ok bool) {
+	if t.isSpecies(head) {
+		return "", true
+	}
+	f, _, at, told := words.FateOf(head)
+	if !told || f != words.Landed && f != words.Released && f != words.Lost || !t.isSpecies(strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")) {
+		return "", false
+	}
+	return f.String(), true
 }
 
 // profile is what the cells say of a meaning: above 0 they fit, far below 0 they do not.
@@ -216,6 +232,8 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return storyProfile(v, not)
 	case "stretches":
 		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+	case "weighed":
+		return pick(v.share("scaled or hedged", func(x layout.Cell) bool { return words.Scaled(x.Text) || words.Hedged(x.Text) }) >= 0.5, 2.5)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -238,7 +256,7 @@ const prose = 60
 func dateProfile(v *Values, not float64) float64 {
 	switch {
 	case v.dates() >= 0.6:
-		return 2
+		return 2.2 // a table's day, whatever it is called
 	case v.monthly && v.numeric() >= 0.9 && v.whole(1, 31) >= 0.9:
 		return 1
 	}
@@ -269,11 +287,17 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 		}
 		return -0.4
 	case "line":
+		if v.clockShare() > 0.6 || v.dates() > 0.6 {
+			return -4
+		}
 		if v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) >= 0.5 {
 			return 1.8
 		}
-		if v.whole(1, 12) > 0.9 {
+		switch {
+		case v.whole(1, 12) > 0.9:
 			return 0.4
+		case v.numeric() > 0.8:
+			return -2.5 // no boat has a line 24: a class
 		}
 		return -0.6
 	case "notes":
@@ -305,7 +329,7 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 			return 1
 		}
 		if (c.Name == "duration_s" || c.Name == "fight_s") && v.clockShare() >= 0.6 {
-			return 0.4 // 4:30 under Hours
+			return -0.8 // 4:30 under Hours, where no clock time is meant
 		}
 		return not
 	}
@@ -315,6 +339,10 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 	}
 	w := 0.7
 	switch c.Name {
+	case "scale_kg":
+		if v.share("tackle", inOunces) > 0.6 {
+			w = -0.5
+		}
 	case "speed_kn", "strike_speed_kn":
 		w = 1.1
 		if v.whole(0, 99) < 0.95 {
@@ -329,6 +357,12 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 	return w
 }
 
+// inOunces tells a weight that is a lure's more likely than a fish's.
+func inOunces(c layout.Cell) bool {
+	q, err := unit.ParseQuantity(c.Text, unit.Mass, "", unit.MarkOf(c.Text))
+	return err == nil && q.Stated && (q.Unit == unit.Ounce || q.Unit == unit.Gram) && q.Value < 600
+}
+
 func isDuration(c layout.Cell) bool {
 	if c.Look == layout.Duration {
 		return true
@@ -338,20 +372,14 @@ func isDuration(c layout.Cell) bool {
 }
 
 func countProfile(v *Values, c *plan.Column, not float64) float64 {
-	ticks := v.share("tick", func(x layout.Cell) bool {
-		switch strings.ToLower(x.Text) {
-		case "y", "n", "yes", "no", "x", "✓", "1", "0":
-			return true
-		}
-		return false
-	})
+	ticks := v.ticks()
 	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {
 		return -0.4 // a fish's yes or no more likely than a count of one
 	}
 	if v.texts() > 0.4 && ticks > 0.9 && c.Name != "lines_out" && c.Name != "count" {
 		return 0.4
 	}
-	if len(v.cells) > 3 && v.rising() && v.distinct() > 0.9 {
+	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
@@ -368,6 +396,17 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		return 0.8
 	}
 	return not
+}
+
+// ticks is the part of the cells that are marks, or a yes or a no.
+func (v *Values) ticks() float64 {
+	return v.share("tick", func(x layout.Cell) bool {
+		switch strings.ToLower(x.Text) {
+		case "y", "n", "yes", "no", "x", "✓", "✔", "√", "1", "0", "si", "sì", "oui", "non", "ja", "nein", "sim":
+			return true
+		}
+		return false
+	})
 }
 
 func (v *Values) fates() float64 {

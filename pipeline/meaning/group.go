@@ -1,7 +1,9 @@
 package meaning
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -20,8 +22,13 @@ type labelKey struct {
 func keysOf(b *layout.Block) []labelKey {
 	seen := map[string]int{}
 	keys := make([]labelKey, len(b.Labels))
+	families := familiesOf(b)
 	for i, l := range b.Labels {
 		text := normalise(l.Full())
+		if base, n := setOf(text); families[base] > 1 {
+			keys[i] = labelKey{base, n}
+			continue
+		}
 		if text == "" {
 			text = l.Full()
 		}
@@ -29,6 +36,36 @@ func keysOf(b *layout.Block) []labelKey {
 		keys[i] = labelKey{text, seen[text]}
 	}
 	return keys
+}
+
+var (
+	setInside = regexp.MustCompile(`^(\pL+) (\d{1,2}) (\D.*)$`)
+	setBehind = regexp.MustCompile(`^(\D.*?) ?(\d{1,2})$`)
+)
+
+// setOf parts a heading that numbers one of several like it ("Strike 2 what fish",
+// "Length 3") into what they have in common and its number; 0 where it does not.
+func setOf(text string) (base string, n int) {
+	if m := setInside.FindStringSubmatch(text); m != nil {
+		n, _ = strconv.Atoi(m[2]) // digits alone
+		return m[1] + " " + m[3], n
+	}
+	if m := setBehind.FindStringSubmatch(text); m != nil {
+		n, _ = strconv.Atoi(m[2])
+		return m[1], n
+	}
+	return text, 0
+}
+
+// familiesOf counts the headings of a block that are alike but for a number.
+func familiesOf(b *layout.Block) map[string]int {
+	families := map[string]int{}
+	for _, l := range b.Labels {
+		if base, n := setOf(normalise(l.Full())); n > 0 && n < 20 {
+			families[base]++
+		}
+	}
+	return families
 }
 
 // pages puts the pages of one table together: the same headings again below it, under no
@@ -94,8 +131,9 @@ func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
 			groups, keys = append(groups, &group{cache: map[string]float64{}}), append(keys, nil)
 		}
 		of := make([]int, len(k))
+		families := familiesOf(b)
 		for i, x := range k {
-			j := slices.Index(keys[at], x)
+			j := slices.IndexFunc(keys[at], func(o labelKey) bool { return o == x || o.text == x.text && families[x.text] > 1 })
 			if j < 0 {
 				j = len(keys[at])
 				keys[at] = append(keys[at], x)
@@ -122,14 +160,16 @@ func (g *group) fill(columns map[*layout.Block][]int, width int) {
 		_, _, month := unit.MonthIn(b.Grid.Info.Name + " " + strings.Join(b.Above, " "))
 		monthly = monthly && month
 		for i, l := range b.Labels {
-			labels[of[i]] = l
+			if slices.Index(of, of[i]) == i {
+				labels[of[i]] = l
+			}
 		}
 		for _, row := range b.Rows {
 			for j := range cells {
 				cells[j] = append(cells[j], layout.Cell{})
 			}
 			for i, l := range b.Labels {
-				if l.Col < len(row.Cells) {
+				if l.Col < len(row.Cells) && slices.Index(of, of[i]) == i { // the first of its family speaks for it
 					cells[of[i]][g.rows] = row.Cells[l.Col]
 				}
 			}
@@ -160,6 +200,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	for i := range g.values {
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 	}
+	g.places()
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	kind, why := g.kindOf(g.assigned(now))
 	if said.Kind != "" {
@@ -186,4 +227,21 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		}
 	}
 	return cands
+}
+
+// places leaves out columns headed by a place in the spread where there is only one: that
+// heads a column of places.
+func (g *group) places() {
+	n := 0
+	for _, c := range g.cands {
+		if slices.ContainsFunc(c, func(x candidate) bool { return x.column == rodColumn || x.column == spreadColumn }) {
+			n++
+		}
+	}
+	if n != 1 {
+		return
+	}
+	for i := range g.cands {
+		g.cands[i] = slices.DeleteFunc(g.cands[i], func(x candidate) bool { return x.column == rodColumn || x.column == spreadColumn })
+	}
 }

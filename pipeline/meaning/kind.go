@@ -11,8 +11,9 @@ import (
 // facts are what the decision on a block's kind rests on.
 type facts struct {
 	assigned
-	hint plan.Kind // of the sheet's name
-	loss bool      // an outcome in the cells tells that a fish got away
+	hint   plan.Kind // of the sheet's name
+	loss   bool      // an outcome in the cells tells that a fish got away
+	ticked bool      // counts are marks: an X where it was so
 }
 
 // any tells whether the block has one of the meanings.
@@ -55,6 +56,13 @@ var kindRules = []struct {
 		return f.effort() && (f.any("line", "lure", "outcome", "species", "spread") || f.counts() || f.told())
 	}},
 	{plan.Legs, "it has a start and an end, or a duration", facts.effort},
+	{plan.Flat, "it marks what became of each strike", func(f facts) bool {
+		n := 0
+		for _, name := range countNames {
+			n += len(f.assigned[name])
+		}
+		return n >= 2 && f.any("species", "time_s") && f.ticked
+	}},
 	{plan.Fish, "its name says fish and it has measures", func(f facts) bool {
 		return f.any("outcome") && f.measured() && f.hint == plan.Fish && !f.loss
 	}},
@@ -95,6 +103,7 @@ func (g *group) kindOf(a assigned) (plan.Kind, string) {
 			return ok && (fate == words.Lost || fate == words.Missed)
 		}) > 0
 	}
+	f.ticked = g.ticked(a)
 	for _, r := range kindRules {
 		if r.when(f) {
 			return r.kind, r.why
@@ -119,4 +128,16 @@ func nameHint(name string) plan.Kind {
 		}
 	}
 	return ""
+}
+
+// ticked tells counts that are marks alone.
+func (g *group) ticked(a assigned) bool {
+	marks, all := 0, 0
+	for _, name := range countNames {
+		for _, i := range a[name] {
+			all += len(g.values[i].cells)
+			marks += int(g.values[i].ticks()*float64(len(g.values[i].cells)) + 0.5)
+		}
+	}
+	return all > 0 && 10*marks >= 9*all
 }

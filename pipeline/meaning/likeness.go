@@ -78,6 +78,10 @@ func (t *Lexicon) said(l layout.Label) sayings {
 	if l.Text == "" || len(l.Text) > maxHeading {
 		return s
 	}
+	if m := setInside.FindStringSubmatch(normalise(l.Text)); m != nil {
+		_, rest, _ := strings.Cut(l.Text, m[2])
+		l.Text = strings.TrimLeft(rest, " -–:.)") // of "Strike 2 - what fish?" what it asks
+	}
 	texts := []string{l.Text}
 	if l.Unit != "" {
 		texts = []string{l.Text + " (" + l.Unit + ")"}
@@ -113,6 +117,9 @@ func (t *Lexicon) spelled(s *sayings, text string) {
 	}
 	if weight > s.asideWeight {
 		s.aside, s.asideWeight = aside, weight
+	}
+	if strings.ContainsAny(text, "$€£") && 4 > s.asideWeight {
+		s.aside, s.asideWeight = "money", 4
 	}
 	in, _ := t.concepts.found(normalise(text))
 	s.guess = s.guess || in["guess"]

@@ -126,6 +126,9 @@ func isProof(b *layout.Block) bool {
 func (l *Log) settle() {
 	for _, u := range l.Blocks {
 		u.b.settle()
+		if u.sales() {
+			u.Plan.Kind = ""
+		}
 	}
 	l.linked()
 	l.forms()
@@ -144,6 +147,12 @@ func (l *Log) Data() []*Understood {
 		}
 	}
 	return out
+}
+
+// sales tells a list of fish that were sold: a price, and neither a day nor a time.
+func (u *Understood) sales() bool {
+	p := u.Plan
+	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
 }
 
 // mayBeGiven are the columns that a form may set for the tables of its sheet.
@@ -349,6 +358,7 @@ func (l *Log) ranks() {
 		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.filled("outcome", "species")
 	}
 	for _, u := range data {
+		l.lists(u)
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
 			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" {
@@ -356,7 +366,7 @@ func (l *Log) ranks() {
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.scaled()
 			of := u.Plan
-			told := fish || u.filled("length_cm", "scale_kg", "species")
+			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
 			case b.Column.Parse == "fishlist" && told:
 				b.Column = l.lexicon.named("notes", "text")
@@ -377,6 +387,47 @@ func (l *Log) scaled() bool {
 		_, weight := unitIn(t)
 		return words.Scaled(t) && len(t) < 200 && (in["weight"] || weight)
 	})
+}
+
+// lists takes a column of species that names several fish in some of its cells for lists.
+func (l *Log) lists(u *Understood) {
+	b := u.Plan.Find("species")
+	if b == nil || !u.Plan.Binds(countNames...) && len(u.Plan.Catch) == 0 || u.Plan.StrikeSets() > 0 {
+		return
+	}
+	cells, lists := column(u.b.rows, b.Index), 0
+	for _, c := range cells {
+		n := 0
+		for _, f := range phrase.FishList(c, phrase.Defaults{}) {
+			n += max(f.N, 1)
+		}
+		if n > 1 {
+			lists++
+		}
+	}
+	if 20*lists >= len(cells) && lists > 0 {
+		b.Column = l.lexicon.named("notes", "fishlist")
+	}
+}
+
+// beside tells a list of fish beside whose cells measures stand.
+func (u *Understood) beside(b *plan.Binding) bool {
+	fish, both, long := 0, 0, 0
+	for _, row := range u.b.rows {
+		text := cellOf(row, b.Index)
+		if text == "" {
+			continue
+		}
+		fish++
+		long += len(text)
+		for _, name := range []string{"length_cm", "scale_kg"} {
+			if m := u.Plan.Find(name); m != nil && cellOf(row, m.Index) != "" {
+				both++
+				break
+			}
+		}
+	}
+	return fish > 0 && b.Column.Parse == "fishlist" && 2*both > fish && long < 40*fish
 }
 
 // filled tells whether a column of one of the meanings says something in a third of the

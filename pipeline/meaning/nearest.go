@@ -17,7 +17,7 @@ func (t *Lexicon) Nearest(heading string) (spelling string, column *plan.Column,
 	best := 0.5
 	for _, c := range t.Columns {
 		for _, a := range c.Aliases {
-			if s := alike(name, a); s > best {
+			if s := resembles(name, a); s > best {
 				best, spelling, column = s, a, c
 			}
 		}
@@ -25,9 +25,9 @@ func (t *Lexicon) Nearest(heading string) (spelling string, column *plan.Column,
 	return spelling, column, column != nil
 }
 
-// alike is 1 for the same text, and above one half where the texts differ by a
+// resembles is 1 for the same text, and above one half where the texts differ by a
 // quarter of their letters or share most of their words.
-func alike(a, b string) float64 {
+func resembles(a, b string) float64 {
 	long := max(len(a), len(b))
 	if long == 0 {
 		return 0

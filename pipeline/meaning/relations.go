@@ -66,7 +66,8 @@ func (g *group) cached(name string, columns []int, work func() float64) float64 
 }
 
 // setWords tell the second and further columns of one meaning: the afternoon's start.
-var setWords = []string{"2nd", "second", "2", "pm", "afternoon", "3rd", "third", "3", "1st", "first", "1", "am", "morning"}
+var setWords = []string{"2nd", "second", "2", "pm", "afternoon", "3rd", "third", "3", "1st", "first", "1", "am", "morning", "arvo",
+	"matin", "apres", "midi", "apresmidi", "manana", "tarde", "mattina", "pomeriggio", "manha", "vormittag", "nachmittag", "vormittags", "nachmittags"}
 
 // sets tells columns that are the same but for a word for the first, second, third.
 func (g *group) sets(columns []int) bool {
@@ -114,7 +115,7 @@ func alone(g *group, a assigned) float64 {
 		}) > 0 {
 			continue
 		}
-		t -= 3.5 * float64(len(columns)-1)
+		t -= 5 * float64(len(columns)-1)
 	}
 	return t
 }

@@ -78,7 +78,7 @@ var sheetCases = []struct{ what, name, rows, want string }{
 	{"distance of a lure", "", "Trip|Line|Lure|Dist.\n1|2|Cope|45 m", "lines: trip line lure setback_m"},
 	{"distance run", "", "Date|Start|End|Lure|Distance (nm)\n2026-06-03|06:00|08:00|Cope|22", "flat: date start_s end_s lure ?Distance (nm)"},
 	{"distance of who knows what", "", "Date|Start|End|Lure|Distance\n2026-06-03|06:00|08:00|Cope|22", "flat: date start_s end_s lure ?Distance"},
-	{"line class beside an angler", "", "Date|Angler|Species|Line (kg)|Weight (kg)\n2026-06-03|Ansa|Wahoo|24|14", "fish: date angler species scale_kg/kg ?Line (kg)"},
+	{"line class beside an angler", "", "Date|Angler|Species|Line (kg)|Weight (kg)\n2026-06-03|Ansa|Wahoo|24|14", "fish: date angler species ?Line (kg) scale_kg/kg"},
 	{"skirt for want of a lure", "", "Trip|Rod|Skirt|Drag\n1|2|Cope|18", "lines: trip line colour drag_kg"},
 	{"skirt beside a lure", "", "Trip|Rod|Skirt|Lure|Drag\n1|2|pink|Cope|18", "lines: trip line colour lure drag_kg"},
 	{"minutes of a fight", "", "Date|Start|End|Species|Minutes\n2026-06-03|06:00|08:00|Wahoo|9", "flat: date start_s end_s species fight_s/min"},

@@ -23,7 +23,7 @@ type Values struct {
 	workbook   bool
 	monthly    bool // the sheet's name or title states a month
 	dotted     bool // numbers such as 7.10 and 11.30 alone, which may be clock times
-	fourDigits bool // some are such as 0610 or 1140
+	fourDigits bool // some are such as 0610 or 1140, or all such as 610
 	shares     map[string]float64
 	numbers    []float64
 	clocks     []int // per row, -1 where there is none
@@ -41,11 +41,25 @@ func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *
 		}
 	}
 	v.dotted = len(v.cells) > 2
+	dots := false
 	for _, c := range v.cells {
-		v.dotted = v.dotted && hoursDot.MatchString(c.Text)
+		v.dotted = v.dotted && (hoursDot.MatchString(c.Text) || c.Look == layout.Clock)
+		dots = dots || hoursDot.MatchString(c.Text)
 		v.fourDigits = v.fourDigits || len(c.Text) == 4 && digits(c.Text) == 4
 	}
+	v.dotted = v.dotted && dots
+	v.fourDigits = v.fourDigits || v.early()
 	return v
+}
+
+// early tells numbers such as 610 and 645 alone, which may be hours of the morning.
+func (v *Values) early() bool {
+	for _, c := range v.cells {
+		if x, err := strconv.Atoi(c.Text); err != nil || x < 400 || x > 959 || x%100 > 59 || x%5 != 0 {
+			return false
+		}
+	}
+	return len(v.cells) > 1
 }
 
 var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)

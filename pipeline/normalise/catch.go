@@ -30,7 +30,7 @@ func (r *Reader) caught() {
 		}
 		if known = true; c.Fate == "released" && r.freed >= 0 {
 			released += int64(v)
-		} else {
+		} else if c.Fate != "lost" {
 			sum += int64(v)
 		}
 	}

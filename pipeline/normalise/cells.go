@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 	"wakeledger/pipeline/zone"
@@ -44,6 +45,7 @@ var parsers = map[string]parser{
 	"fishlist":    {entry.Text, longCell},
 	"event":       {entry.Text, longCell},
 	"method":      {entry.Text, textCell},
+	"weighed":     {entry.Text, textCell},
 }
 
 func textCell(r *Reader, t *target, text string) error {
@@ -201,6 +203,12 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		return r.between(t, text)
 	}
+	if err != nil && t.measure() && (!strings.ContainsAny(text, "0123456789") || words.Hedged(text)) {
+		if kept, ok := r.words.find("kept", text); !ok || kept != "no" {
+			r.doubts = append(r.doubts, r.problem(t, text, "no reading: not logged"))
+			return nil
+		}
+	}
 	if err != nil && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		if v, ok := about(text); ok && v >= c.Min && v <= c.Max {
 			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(v)+" kn"))
@@ -324,6 +332,14 @@ func countCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
+	if err != nil {
+		if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max && !strings.ContainsAny(text, "0123456789") {
+			v, err = float64(n), nil
+		} else if n, ok := leading(text); ok && n <= t.Column.Max {
+			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(n)))
+			v, err = n, nil
+		}
+	}
 	if err != nil || v != math.Trunc(v) || v < t.Column.Min || v > t.Column.Max {
 		return fmt.Errorf("not a count: expected a whole number from %.0f to %.0f", t.Column.Min, t.Column.Max)
 	}
@@ -420,12 +436,38 @@ func outcomeCell(r *Reader, t *target, text string) error {
 	return nil
 }
 
-// about is the one number of a text that hedges it: 8ish, about 8, 8 y pico.
+// about is the one number of a text that hedges it (8ish, about 8, 8 y pico), or the middle
+// of two that are near each other (6 à 7, 5-5 1/2).
 func about(text string) (float64, bool) {
-	fields := strings.FieldsFunc(text, func(c rune) bool { return (c < '0' || c > '9') && c != '.' })
-	if len(fields) != 1 || strings.Contains(text, "+") {
+	if strings.ContainsAny(text, "+/") && !strings.Contains(text, "1/2") {
 		return 0, false
 	}
-	v, err := strconv.ParseFloat(fields[0], 64)
+	var v []float64
+	for _, f := range strings.FieldsFunc(strings.ReplaceAll(strings.ReplaceAll(text, " 1/2", ".5"), "½", ".5"), func(c rune) bool { return (c < '0' || c > '9') && c != '.' }) {
+		x, err := strconv.ParseFloat(f, 64)
+		if err != nil {
+			return 0, false
+		}
+		v = append(v, x)
+	}
+	switch {
+	case len(v) == 1:
+		return v[0], true
+	case len(v) == 2 && v[1] > v[0] && v[1]-v[0] <= maxBetween:
+		return (v[0] + v[1]) / 2, true
+	}
+	return 0, false
+}
+
+// leading is the whole number that a count's cell begins with, before a remark: "5 (4 + center)".
+func leading(text string) (float64, bool) {
+	n := 0
+	for n < len(text) && text[n] >= '0' && text[n] <= '9' {
+		n++
+	}
+	if n == 0 || n == len(text) || text[n] != ' ' && text[n] != '(' || strings.HasPrefix(strings.TrimSpace(text[n:]), "/") || strings.HasPrefix(strings.TrimSpace(text[n:]), "-") {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(text[:n], 64)
 	return v, err == nil
 }

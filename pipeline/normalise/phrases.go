@@ -33,12 +33,17 @@ func (r *Reader) phrases() {
 			r.event(t, text)
 		case "method":
 			r.method(text)
+		case "text":
+			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.effort()) {
+				r.bottom(text)
+			}
 		}
 	}
 	if len(stretches) > 0 {
 		r.stretched(stretches)
 	}
 	r.told(stretches)
+	r.strikeSets()
 	r.rods()
 	r.times()
 }
@@ -258,7 +263,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 		}
 		switch t.Column.Parse {
 		case "fishlist":
-			r.listed(t, text, fish, counted)
+			r.fishOf(t, text, fish, counted)
 			r.put("notes", entry.OfText(oneSpaced(text)))
 		case "story":
 			r.storied(t, text, stretches, session)
@@ -268,10 +273,12 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 	}
 }
 
-// listed makes a fish of each that a text lists; never more than the row counts.
-func (r *Reader) listed(t *target, text string, most int, counted bool) {
+// fishOf makes a fish of each that a text lists; never more than the row counts.
+func (r *Reader) fishOf(t *target, text string, most int, counted bool) {
 	n := 0
-	for _, f := range phrase.FishList(text, t.defaults()) {
+	fish := phrase.FishList(text, t.defaults())
+	m := r.measures(fish)
+	for _, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
 				for range max(f.N, 1) {
@@ -285,6 +292,7 @@ func (r *Reader) listed(t *target, text string, most int, counted bool) {
 				continue
 			}
 			v := r.fishValues(f)
+			m.fill(n-1, v)
 			if v["outcome"].Text == "hooked" {
 				delete(v, "outcome")
 			}
@@ -379,6 +387,15 @@ func (r *Reader) rods() {
 	}
 	if n := len(r.layout.Rods); n > 0 {
 		r.put("lines_out", entry.OfInt(int64(n)))
+	}
+}
+
+// bottom keeps what a bait took that was not trolled out of the strikes. A jig may be.
+func (r *Reader) bottom(text string) {
+	switch m, ok := words.Method(text); {
+	case !ok:
+	case m == "bottom", m == "chunk", m == "kite", m == "live bait", m == "drift", m == "cast", m == "spear":
+		r.elsewise = true
 	}
 }
 

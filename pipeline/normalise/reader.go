@@ -55,6 +55,8 @@ type Reader struct {
 	aside    []record.Problem // cells that the row does without
 	doubts   []record.Problem
 	row      *sheet.Row
+	sets     int    // of strikes for which a row has columns
+	lists    bool   // fish and their measures stand in lists
 	side     []Side // what the row tells beside its own entry
 	nothing  bool   // the row says that nothing struck
 	elsewise bool   // the row was not trolled
@@ -101,6 +103,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
 		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, index: map[string]int{}}
+	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
 		b := plan.Binding{Index: -1, Heading: g.Heading, Column: g.Column}
@@ -114,7 +117,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 			r.settled()
 		}
 		for _, b := range l.Bindings {
-			if isOwn(b) != own || l.NoEffort && isEffort(b) {
+			if r.isOwn(b) != own || l.NoEffort && isEffort(b) {
 				continue
 			}
 			if err := r.target(b, ""); err != nil {
@@ -148,8 +151,9 @@ func (r *Reader) target(b plan.Binding, given string) error {
 		r.date = r.add("date", entry.Day)
 	}
 	name := b.Column.Name
-	if isOwn(b) {
-		name = ownName(b)
+	if r.isOwn(b) {
+		name = r.ownName(b)
+		p = r.ownParser(b, p)
 	}
 	t := target{Binding: b, field: r.add(name, p.typ), cell: p.cell,
 		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
@@ -157,7 +161,7 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
-	if also, ok := beside[b.Column.Parse]; ok {
+	if also, ok := beside[b.Column.Parse]; ok && !(r.sets > 0 && b.OfStrike()) {
 		t.beside = r.add(also.Name, also.Type)
 	}
 	r.targets = append(r.targets, t)
@@ -190,7 +194,7 @@ func (r *Reader) implied() {
 	if r.layout.Caught {
 		sum = "landed_n"
 	}
-	if len(r.layout.Catch) > 0 && !r.layout.Binds("strikes_n", "hooked_n", "landed_n", "kept_n") {
+	if len(r.layout.Catch) > 0 && !r.layout.Binds(sum, "landed_n", "kept_n") {
 		r.catch = r.add(sum, entry.Int)
 	}
 	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch, func(u plan.Unknown) bool { return u.Fate == "released" }) {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/unit"
@@ -112,7 +113,7 @@ func TestCells(t *testing.T) {
 	}{
 		{fishHead, fishRow, "Length (in)", "74", "length_cm", "187.96"}, {fishHead, fishRow, "Length", `6'2"`, "length_cm", "187.96"}, {fishHead, fishRow, "Length", "188cm", "length_cm", "188"},
 		{fishHead, fishRow, "Length (in)", "188 cm", "length_cm", "188"}, {fishHead, fishRow, "Length (in)", "74 1/2", "length_cm", "189.23"},
-		{fishHead, fishRow, "Length", "74", "length_cm", "!--log-units"}, {fishHead, fishRow, "Length (in)", "big", "length_cm", "!not a length"},
+		{fishHead, fishRow, "Length", "74", "length_cm", "!--log-units"}, {fishHead, fishRow, "Length (in)", "big", "length_cm", ""},
 		{fishHead, fishRow, "Length (in)", "400", "length_cm", "!not possible"}, {fishHead, fishRow, "Length (in)", "~74", "length_cm", ""},
 		{fishHead, fishRow, "Curved FL (cm)", "120", "length_kind", "CFL"}, {fishHead, fishRow, "LJFL (cm)", "220", "length_kind", "LJFL"}, {fishHead, fishRow, "Tape (cm)", "120", "length_kind", ""},
 		{fishHead, fishRow, "Weight", "212#", "scale_kg", "96.161582"}, {fishHead, fishRow, "Dressed weight (kg)", "80", "weight_state", "dressed"}, {fishHead, fishRow, "Weight (gutted, lb)", "80", "weight_state", "gutted"},
@@ -172,9 +173,9 @@ func TestTimes(t *testing.T) {
 }
 
 func TestSerials(t *testing.T) {
-	// 46000 is 2025-12-09 in the 1900 system; 0.25 is 06:00 and 1.0625 is 25:30.
-	got := log{text: "Date|Start|End\n46000|0.25|1.0625", workbook: true, class: dayAndClocks}.read(t)[0].values
-	if got["date"] != "2025-12-09" || got["start_s"] != "21600" || got["end_s"] != "91800" {
+	// 46000 is 2025-12-09 in the 1900 system; 0.75 is 18:00 and 1.0625 is 25:30.
+	got := log{text: "Date|Start|End\n46000|0.75|1.0625", workbook: true, class: dayAndClocks}.read(t)[0].values
+	if got["date"] != "2025-12-09" || got["start_s"] != "64800" || got["end_s"] != "91800" {
 		t.Errorf("%v", got)
 	}
 }
@@ -293,6 +294,26 @@ func TestBlankAndTotals(t *testing.T) {
 		got := log{text: "Date|Start|End|Area\n2026-06-03|06:00|08:00|the Shelf\n2026-06-03|09:00|10:00|" + word}.read(t)[1]
 		if got.values["area"] != "the Shelf" {
 			t.Errorf("%q: %v", word, got)
+		}
+	}
+}
+
+// TestEveryColumnIsRead holds that there is a way to read the cells of each column of
+// the catalogue, and no way that none has.
+func TestEveryColumnIsRead(t *testing.T) {
+	columns, err := plan.Columns()
+	if err != nil {
+		t.Fatal(err)
+	}
+	used := map[string]bool{}
+	for _, c := range columns {
+		if used[c.Parse] = true; parsers[c.Parse].cell == nil {
+			t.Errorf("%s: no way to read %q", c.Name, c.Parse)
+		}
+	}
+	for name := range parsers {
+		if !used[name] {
+			t.Errorf("%q is read, and no column has it", name)
 		}
 	}
 }

@@ -209,7 +209,9 @@ func (r *Reader) check() {
 		r.checkCounts()
 	}
 	if need := r.missing(); need != "" && len(r.side) == 0 {
-		r.faultRow(need)
+		if !r.forWantOf() {
+			r.faultRow(need)
+		}
 	} else if r.layout.Kind == plan.Strikes && r.tellsNothing() {
 		r.faultRow("no strike: neither a time, an outcome, a species, a line, a lure nor a measure")
 	}
@@ -301,6 +303,22 @@ func (r *Reader) missing() string {
 		}
 	}
 	return s.need.reason
+}
+
+// forWantOf sets a row aside for the cells, of those that it cannot do without, that could
+// not be read: each is a reason, and no other is needed.
+func (r *Reader) forWantOf() bool {
+	for _, p := range r.aside {
+		i := slices.IndexFunc(r.targets, func(t target) bool { return t.Index+1 == p.Pos.Col })
+		if i >= 0 && (r.slots.need.effort && isEffort(r.targets[i].Binding) || slices.Contains(r.slots.enough, r.targets[i].field)) {
+			r.problems = append(r.problems, p)
+		}
+	}
+	if len(r.problems) == 0 {
+		return false
+	}
+	r.aside = nil
+	return true
 }
 
 func (r *Reader) checkTimes() {

@@ -23,24 +23,42 @@ type Side struct {
 func (r *Reader) Sides() []Side { return r.side }
 
 // isOwn tells a binding whose cells are this reader's own, to be worked up: phrases,
-// and the second and further stretches of a row.
-func isOwn(b plan.Binding) bool {
+// the second and further stretches of a row, and strikes or fish of which it has several.
+func (r *Reader) isOwn(b plan.Binding) bool {
 	switch b.Column.Parse {
-	case "stretches", "story", "fishlist", "event", "method":
+	case "stretches", "story", "fishlist", "event", "method", "weighed":
 		return true
 	}
-	return b.Set > 0 || b.Column.Name == "count" || b.Column.Name == "kept_n" || b.Column.Name == "line_hours"
+	return b.Set > 0 || b.OfStrike() && r.sets > 0 || r.listed(b) || b.Column.Name == "count" || b.Column.Name == "kept_n" || b.Column.Name == "line_hours"
 }
 
-func ownName(b plan.Binding) string {
+// listed tells a measure that stands in lists beside lists of fish.
+func (r *Reader) listed(b plan.Binding) bool {
+	return r.lists && (b.Column.Name == "length_cm" || b.Column.Name == "girth_cm" || b.Column.Name == "scale_kg")
+}
+
+func (r *Reader) ownName(b plan.Binding) string {
 	switch b.Column.Parse {
 	case "stretches", "story", "fishlist":
 		return b.Column.Parse + "#" + strconv.Itoa(b.Index)
 	}
-	if b.Set > 0 {
+	switch {
+	case r.sets > 0 && b.OfStrike():
+		return b.Column.Name + "#s" + strconv.Itoa(b.Set)
+	case b.Set > 0:
 		return b.Column.Name + "#" + strconv.Itoa(b.Set)
+	case r.listed(b):
+		return b.Column.Name + "#list"
 	}
 	return b.Column.Name
+}
+
+// ownParser is how the reader's own cells are read: names and lists as they stand.
+func (r *Reader) ownParser(b plan.Binding, p parser) parser {
+	if r.listed(b) || r.sets > 0 && b.Column.Parse == "species" {
+		return parsers["text"]
+	}
+	return p
 }
 
 // isEffort tells a binding that says when or how long lines were out.

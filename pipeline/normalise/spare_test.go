@@ -19,11 +19,11 @@ func TestACellIsSetAsideAlone(t *testing.T) {
 		head, row, heading, usual, cell string
 		kept                            bool
 	}{
-		{flat, flatRow, "Weight (lb)", "28", "28, 17", true}, {flat, flatRow, "Weight", "17", "17", true}, {flat, flatRow, "Kept?", "yes", "perhaps", true}, {flat, flatRow, "Girth (cm)", "60", "thick", true},
+		{flat, flatRow, "Weight (lb)", "28", "28, 17", true}, {flat, flatRow, "Weight", "17", "17", true}, {flat, flatRow, "Kept?", "yes", "perhaps", true}, {flat, flatRow, "Girth (cm)", "60", "900", true},
 		{flat, flatRow, "Hooked", "1", "a few", true}, {flat, flatRow, "Speed", "8", "fast", true}, {flat, flatRow, "Missed", "1", "-1", true}, {flat, flatRow, "Rods", "5", "some", true},
 		{legs, legRow, "SST (C)", "21", "warm", true}, {legs, legRow, "Lat", "33.1", "33.1?", true}, {legs, legRow, "Notes", "calm", "#REF!", true}, {legs, legRow, "Speed", "12", "120", true}, {legs, legRow, "Lines out", "2", "2.5", true},
 		{lines, lineRow, "Drag (kg)", "8", "tight", true}, {lines, lineRow, "Lure weight (g)", "99", "9999", true},
-		{fish, fishRow, "Girth (cm)", "60", "thick", true}, {fish, fishRow, "Kept?", "no", "perhaps", true},
+		{fish, fishRow, "Girth (cm)", "60", "900", true}, {fish, fishRow, "Kept?", "no", "perhaps", true},
 		{boat, boatRow, "Time zone", "UTC", "ship's", false}, {boat, boatRow, "Boat", "Wren", "#REF!", false}, {boat, boatRow, "Trip", "4", "#N/A", false},
 	} {
 		got := log{text: under(c.head+c.heading, c.row+c.usual, c.row+c.cell)}.last(t)
@@ -63,7 +63,7 @@ func TestAGuessIsNoReading(t *testing.T) {
 			if len(problems) > 0 || shown(r.Fields(), values)["scale_kg"] != "" || values == nil {
 				t.Errorf("%s, %q: %v, problems %v; expected a row without a weight", head, cell, shown(r.Fields(), values), problems)
 			}
-			if d := r.Doubts(); len(d) != 1 || d[0].Cell != cell || !strings.Contains(d[0].Reason, "guess") {
+			if d := r.Doubts(); len(d) != 1 || d[0].Cell != cell || !strings.Contains(d[0].Reason, "not logged") {
 				t.Errorf("%s, %q: doubts %v, expected one", head, cell, d)
 			}
 		}

@@ -106,3 +106,26 @@ func (b *Block) Stories() int {
 	}
 	return n
 }
+
+// strikeNames are the columns of one strike or fish.
+var strikeNames = []string{"time_s", "outcome", "species", "length_cm", "girth_cm", "scale_kg", "line", "lure", "colour", "loss_cause", "fight_s", "angler", "weighed"}
+
+// OfStrike tells a column of one strike or fish.
+func (b *Binding) OfStrike() bool { return slices.Contains(strikeNames, b.Column.Name) }
+
+// StrikeSets is for how many strikes a row has columns of their own; 0 where it has them
+// for one at most.
+func (b *Block) StrikeSets() int {
+	n := 0
+	for i := range b.Bindings {
+		if x := &b.Bindings[i]; x.OfStrike() && x.Set > 0 {
+			n = max(n, x.Set+1)
+		}
+	}
+	return n
+}
+
+// Lists tells a block whose fish stand in lists, with their measures in lists beside them.
+func (b *Block) Lists() bool {
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "fishlist" }) && b.Binds("length_cm", "girth_cm", "scale_kg")
+}

@@ -8,6 +8,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 )
 
 // Subject is a block with what its rows came to.
@@ -46,6 +47,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 		q.block(subjects[i])
 	}
 	q.now = nil
+	q.aside()
 	q.leftOver()
 	q.sums()
 	return ordered(q.out)
@@ -53,8 +55,12 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 
 func (q *inquiry) ask(kind, sheet, about, text string, options, effect []string, key ...string) {
 	of, hand := q.about()
+	brief, _, cut := strings.Cut(text, ", the first: ") // whose place and cell no page shows
+	if cut {
+		brief += "."
+	}
 	x := Question{ID: id(kind, append(append([]string{about}, key...), hand...)...), Kind: kind, Sheet: sheet, About: about, Text: text,
-		Options: options, Effect: effect, Brief: text, Choices: options, of: of}
+		Options: options, Effect: effect, Brief: brief, Choices: options, of: of}
 	q.out = append(q.out, x)
 }
 
@@ -211,14 +217,6 @@ func (q *inquiry) block(s Subject) {
 	q.ranges(s)
 	q.landed(s)
 	q.caught(s)
-	q.aside(s)
-}
-
-func cells(n int) string {
-	if n == 1 {
-		return "1 cell or row"
-	}
-	return fmt.Sprintf("%d cells or rows", n)
 }
 
 func pairsOf(n int) string {
@@ -273,33 +271,22 @@ func (q *inquiry) caught(s Subject) {
 }
 
 // aside asks where cells or rows that totals rest on could not be used.
-func (q *inquiry) aside(s Subject) {
+func (q *inquiry) aside() {
 	effect := map[string]bool{}
 	var first string
 	n := 0
-	for _, p := range s.Stats.Aside {
-		var of []string
-		b := s.heading(p.Column)
-		switch {
-		case b != nil && p.Pos.Col > 0:
-			of = effectOf(b.Column.Name)
-			if of == nil && (b.Column.Parse == "story" || b.Column.Parse == "fishlist") {
-				of = effectOf(b.Column.Parse)
-			}
-			if b.Column.Name == "method" {
+	for _, s := range q.subjects {
+		for _, p := range s.Stats.Aside {
+			of := s.rests(p)
+			if len(of) == 0 {
 				continue
 			}
-		default:
-			of = all
-		}
-		if len(of) == 0 {
-			continue
-		}
-		if n++; first == "" {
-			first = p.Error()
-		}
-		for _, e := range of {
-			effect[e] = true
+			if n++; first == "" {
+				first = p.Error()
+			}
+			for _, e := range of {
+				effect[e] = true
+			}
 		}
 	}
 	if n == 0 {
@@ -311,8 +298,23 @@ func (q *inquiry) aside(s Subject) {
 			of = append(of, e)
 		}
 	}
-	q.ask("aside", s.Plan.Name, cells(n), fmt.Sprintf("%s could not be used, the first: %s", cells(n), first), nil, of, s.Plan.Name)
-	q.last().Brief = cells(n) + " could not be used."
+	many := fmt.Sprintf("%d cells or rows", n)
+	if n == 1 {
+		many = "One cell or row"
+	}
+	q.ask("aside", "", "what could not be used", fmt.Sprintf("%s could not be used, the first: %s", many, first), nil, of, q.log.File, fmt.Sprint(n))
+}
+
+// rests are the totals that rest on a cell or a row that was set aside.
+func (s *Subject) rests(p record.Problem) []string {
+	b := s.heading(p.Column)
+	if b == nil || p.Pos.Col == 0 {
+		return all
+	}
+	if of := effectOf(b.Column.Name); of != nil {
+		return of
+	}
+	return effectOf(b.Column.Parse)
 }
 
 // heading is the binding under a heading.
@@ -323,27 +325,4 @@ func (s *Subject) heading(text string) *plan.Binding {
 		}
 	}
 	return nil
-}
-
-// leftOver asks about blocks with numbers of which nothing was made.
-func (q *inquiry) leftOver() {
-	for _, u := range q.log.Blocks {
-		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() {
-			continue
-		}
-		var heads []string
-		numbers := false
-		for _, l := range u.Block.Labels {
-			heads = append(heads, l.Text)
-		}
-		for _, r := range u.Block.Rows {
-			for _, c := range r.Cells {
-				numbers = numbers || c.Look == layout.Number || c.Look == layout.Clock
-			}
-		}
-		if numbers {
-			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): does it tell of trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
-			q.last().Brief = "A table was not used: does it tell of trolling or fish?"
-		}
-	}
 }

@@ -6,5 +6,7 @@
 //	ledger.go    what each block's rows came to
 //	question.go  a question, its id and its effect
 //	ask.go       what is asked
+//	left.go      what was not used
+//	answer.go    what an answer is, and what it does to the plan
 //	agree.go     what agrees with the log's own sums
 package proof

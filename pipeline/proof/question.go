@@ -32,7 +32,6 @@ var (
 	hours   = []string{"boat_hours", "line_hours", "bands"}
 	lines   = []string{"line_hours", "bands"}
 	bites   = []string{"strikes", "hooked", "landed", "released", "bands"}
-	fates   = []string{"hooked", "landed", "released"}
 	all     = []string{"trips", "boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands", "fish"}
 	listing = []string{"strikes", "hooked", "landed", "released", "bands", "fish"}
 )

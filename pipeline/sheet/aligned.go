@@ -36,7 +36,7 @@ func alignedColumns(sample []byte, sep byte) (alignment, bool) {
 			filled++
 		}
 	}
-	if strings.IndexByte(string(sample), '\t') >= 0 || 2*agreeing(sample, sep) >= filled {
+	if most, _ := agreeing(sample, sep); strings.IndexByte(string(sample), '\t') >= 0 || 2*most >= filled {
 		return alignment{}, false
 	}
 	for i := range min(len(lines), 20) {

@@ -46,11 +46,13 @@ func sniff(sample []byte, hint byte) byte {
 	if hint != 0 {
 		order = string(hint) + order
 	}
-	best, most, filled := byte(','), 0, filledLines(sample)
+	best, most, filled := byte(','), 0, sniffLines
 	for i := range len(order) {
-		if n := agreeing(sample, order[i]); n > most {
+		n, of := agreeing(sample, order[i])
+		if n > most {
 			best, most = order[i], n
 		}
+		filled = min(filled, of)
 	}
 	if filled >= proseLines && 5*most < 2*filled {
 		return noSeparator
@@ -63,39 +65,28 @@ const (
 	noSeparator = 0x1f // no text holds it: each line is one cell
 )
 
-// filledLines counts those of the first lines that are not blank.
-func filledLines(sample []byte) int {
-	n := 0
-	for i, line := range bytes.Split(sample, []byte("\n")) {
-		if i == sniffLines {
-			break
-		}
-		if len(bytes.TrimSpace(line)) > 0 {
-			n++
-		}
-	}
-	return n
-}
-
 // agreeing is how many of the first lines hold the same number of separators,
-// taking the number above zero that most lines agree on.
-func agreeing(sample []byte, sep byte) int {
+// taking the number above zero that most lines agree on, and of how many that are not
+// blank; what a quote swallows is one line.
+func agreeing(sample []byte, sep byte) (most, of int) {
 	lines := map[int]int{}
 	for range sniffLines {
 		n, used := countInRecord(sample, sep)
 		if used == 0 {
 			break
 		}
+		if len(bytes.TrimSpace(sample[:used])) > 0 {
+			of++
+		}
 		sample = sample[used:]
 		if n > 0 {
 			lines[n]++
 		}
 	}
-	most := 0
 	for _, n := range lines {
 		most = max(most, n)
 	}
-	return most
+	return most, of
 }
 
 // countInRecord counts the separators outside quotes up to the first line end

@@ -53,11 +53,16 @@ WITH flat AS (
                   ELSE 'not logged' END FOR i IN range(unsaid)])))))) AS outcome
     FROM flat_count f
 )
+SELECT * REPLACE (
+    -- one measured fish is one of the row's fish, not each of them
+    CASE WHEN sub = 1 THEN length_cm END AS length_cm, CASE WHEN sub = 1 THEN length_kind END AS length_kind, CASE WHEN sub = 1 THEN girth_cm END AS girth_cm,
+    CASE WHEN sub = 1 THEN scale_kg END AS scale_kg, CASE WHEN sub = 1 THEN weight_state END AS weight_state, CASE WHEN sub = 1 THEN certified END AS certified)
+FROM (
 SELECT ord, (row_number() OVER (PARTITION BY ord ORDER BY CASE outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2
         WHEN 'hooked' THEN 3 WHEN 'not logged' THEN 4 ELSE 5 END))::INTEGER AS sub, 'flat' AS origin, boat, trip_key, date, leg, line, lure, time_s, outcome, species, species_logged,
     loss_cause, fight_s, angler, NULL::DOUBLE AS speed_kn, NULL::VARCHAR AS strike, lure_weight_g, colour, setback_m,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
-FROM flat
+FROM flat)
 UNION ALL
 SELECT ord, 1, 'strikes', boat, trip_key, date, leg, line, lure, time_s, coalesce(outcome, CASE WHEN kept THEN 'landed' WHEN NOT kept THEN 'released'
         WHEN coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL THEN 'landed' END, 'not logged'), species, species_logged,

@@ -1,0 +1,147 @@
+package pipeline
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+// answerCases are logs that leave one question of a kind open, and what each answer makes of
+// a total.
+var answerCases = []struct {
+	kind, log, total string
+	open             float64
+	answers          map[string]float64
+}{
+	{"own hours", "Date,Start,End,Hours,Lines,Bites\n2026-07-04,07:00,09:00,1.5,4,1\n2026-07-05,07:00,09:00,1.5,4,0\n2026-07-06,07:00,10:00,2.5,4,2\n",
+		"SELECT sum(hours) FROM leg", 7, map[string]float64{"your hours": 5.5, "the clock times": 7}},
+	{"overlap", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,1\n2026-07-05,07:30,09:00,4,2\n2026-07-06,07:00,09:00,4,2\n",
+		"SELECT count(*) FROM strike", 6, map[string]float64{"count the later": 5, "count both": 6}},
+	{"inclusive", "Date,Start,End,Lines,Hooked,Landed,Released\n2026-07-04,07:00,09:00,4,5,2,1\n2026-07-05,07:00,09:00,4,4,2,1\n2026-07-06,07:00,09:00,4,1,1,0\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 5, map[string]float64{"yes": 3, "no": 5}},
+	{"no lines", "Date,Start,End,Speed (kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n",
+		"SELECT sum(line_hours) FROM effort", 0, map[string]float64{"6": 30, "leave": 0}},
+	{"two tellings", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n2026-07-06,07:00,09:00,4,2\n\n" +
+		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,lost,wahoo\n2026-07-06,07:30,missed,\n",
+		"SELECT count(*) FROM strike", -1, map[string]float64{"1": 5, "2": 3}},
+	{"column", "Date,Start,End,Lines,Zz\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,0\n2026-07-06,07:00,08:00,4,3\n2026-07-07,07:00,08:00,4,1\n",
+		"SELECT count(*) FROM strike", 0, map[string]float64{"bites": 6, "none of these": 0}},
+	{"caught", "Date,Start,End,Lines,Wahoo,Mahi\n2026-07-04,07:00,09:00,4,2,1\n2026-07-05,07:00,09:00,4,0,0\n2026-07-06,07:00,08:00,4,3,1\n2026-07-07,07:00,08:00,4,1,2\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 0, map[string]float64{"yes": 10, "hooked, some lost": 0}},
+}
+
+func TestAnswers(t *testing.T) {
+	for _, c := range answerCases {
+		t.Run(c.kind, func(t *testing.T) {
+			path := filepath.Join(t.TempDir(), "log.csv")
+			if err := os.WriteFile(path, []byte(c.log), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			for text, want := range c.answers {
+				s := openSeason(t)
+				id := askedID(t, s, path, c.kind)
+				if got := totalOf(t, s, c.total); c.open >= 0 && got != c.open {
+					t.Errorf("open: %v, want %v", got, c.open)
+				}
+				if err := s.Answer(t.Context(), []string{path}, map[string]string{id: text}); err != nil {
+					t.Fatal(err)
+				}
+				r, err := s.Load(t.Context(), []string{path})
+				if err != nil || r[0].Unchanged {
+					t.Fatalf("not read again: %+v, %v", r, err)
+				}
+				for _, q := range r[0].Questions {
+					if q.ID == id {
+						t.Errorf("answered with %q, and asked again: %s", text, q.Text)
+					}
+				}
+				if got := totalOf(t, s, c.total); got != want {
+					t.Errorf("answered with %q: %v, want %v", text, got, want)
+				}
+			}
+		})
+	}
+}
+
+func TestAnswerThatDoesNotFit(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(path, []byte(answerCases[0].log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	id := askedID(t, s, path, answerCases[0].kind)
+	for _, said := range []map[string]string{{id: "3"}, {id: "mine"}, {"q000000": "1"}, {id: "1", "q000000": "1"}} {
+		if err := s.Answer(t.Context(), []string{path}, said); !errors.Is(err, ErrAnswer) {
+			t.Errorf("%v: %v", said, err)
+		}
+	}
+	if kept, err := s.DB.Answers(t.Context()); err != nil || len(kept) > 0 {
+		t.Errorf("kept %v, %v", kept, err)
+	}
+}
+
+// An answer holds for the headings of its hand alone.
+func TestAnswerOfAnotherHand(t *testing.T) {
+	dir := t.TempDir()
+	mine, theirs := filepath.Join(dir, "mine.csv"), filepath.Join(dir, "theirs.csv")
+	log := "Date,Start,End,Speed (kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n"
+	other := "Day,Lines in,Lines up,Knots,Strikes\n2026-08-04,07:00,09:00,8,1\n2026-08-05,07:00,09:00,8,0\n2026-08-06,07:00,08:00,8,2\n"
+	for name, text := range map[string]string{mine: log, theirs: other} {
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s := openSeason(t)
+	id := askedID(t, s, mine, "no lines")
+	if err := s.Answer(t.Context(), []string{mine}, map[string]string{id: "6"}); err != nil {
+		t.Fatal(err)
+	}
+	if askedID(t, s, theirs, "no lines") == id {
+		t.Error("the same question for two hands")
+	}
+}
+
+func openSeason(t *testing.T) *Season {
+	t.Helper()
+	s, err := Open(t.Context(), "", Config{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = s.DB.Close() })
+	return s
+}
+
+// askedID loads a log and is the id of its question of a kind.
+func askedID(t *testing.T, s *Season, path, kind string) string {
+	t.Helper()
+	r, err := s.Load(t.Context(), []string{path})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, q := range r[0].Questions {
+		if q.Kind == kind {
+			return q.ID
+		}
+	}
+	t.Fatalf("no question of kind %q among %+v; sheets %+v", kind, r[0].Questions, r[0].Sheets)
+	return ""
+}
+
+func totalOf(t *testing.T, s *Season, query string) float64 {
+	t.Helper()
+	if err := s.Derive(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := s.DB.Query(t.Context(), query)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	var v float64
+	if !rows.Next() || rows.Scan(&v) != nil {
+		t.Fatalf("%s: no figure", query)
+	}
+	return v
+}

@@ -1,0 +1,115 @@
+package normalise
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// measured is the measures of a row's fish, one for each in their order.
+type measured []map[string]entry.Value
+
+func (m measured) fill(i int, v map[string]entry.Value) {
+	if i < len(m) {
+		for name, x := range m[i] {
+			v[name] = x
+		}
+	}
+}
+
+var parted = regexp.MustCompile(`\s*[;/&+\n]\s*|,\s+|\s+-\s+|\s+(?:y|e|et|und|and)\s+`)
+
+// measures parts the row's lists of measures among its fish. A list that is as long as
+// the fish that were kept is theirs; one of another length is set aside.
+func (r *Reader) measures(fish []phrase.Fish) measured {
+	if !r.lists {
+		return nil
+	}
+	var fates []words.Fate
+	for _, f := range fish {
+		if f.Fate == words.Lost || f.Fate == words.Missed {
+			continue
+		}
+		for range max(f.N, 1) {
+			fates = append(fates, f.Fate)
+		}
+	}
+	m := make(measured, len(fates))
+	for i := range m {
+		m[i] = map[string]entry.Value{}
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		if text := r.values[t.field].Text; r.listed(t.Binding) && text != "" {
+			r.deal(t, text, fates, m)
+		}
+	}
+	return m
+}
+
+// deal gives the items of one list to the fish.
+func (r *Reader) deal(t *target, text string, fates []words.Fate, m measured) {
+	items := parted.Split(strings.TrimSpace(text), -1)
+	var to []int
+	for i, f := range fates {
+		if len(items) == len(fates) || f != words.Released {
+			to = append(to, i)
+		}
+	}
+	if len(items) != len(to) {
+		if strings.ContainsAny(text, "0123456789") && !words.Hedged(text) {
+			r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d measures for %d fish", len(items), len(fates))))
+		}
+		return
+	}
+	for k, item := range items {
+		q, err := unit.ParseQuantity(item, t.Column.Dimension, r.fallback(t), r.mark())
+		if err != nil || words.Hedged(item) {
+			if fate, _, _, ok := words.FateOf(item); ok && fate == words.Released {
+				m[to[k]]["outcome"] = entry.OfText("released")
+			}
+			continue
+		}
+		if v, err := q.In(t.Column.Unit); err == nil && v >= t.Column.Min && v <= t.Column.Max {
+			m[to[k]][t.Column.Name] = entry.OfReal(v)
+		}
+	}
+}
+
+// strikeSets makes a strike of each set of columns that a row has for one. What they tell
+// one by one is taken out of the row's count.
+func (r *Reader) strikeSets() {
+	n := int64(0)
+	for k := range r.sets {
+		v := map[string]entry.Value{}
+		for i := range r.targets {
+			t := &r.targets[i]
+			if x := r.values[t.field]; t.OfStrike() && t.Set == k && x.Known && t.Column.Name != "weighed" {
+				v[t.Column.Name] = x
+			}
+		}
+		if len(v) == 0 {
+			continue
+		}
+		if name := v["species"].Text; name != "" {
+			delete(v, "species")
+			for field, x := range r.fishValues(phrase.Fish{Name: name}) {
+				v[field] = x
+			}
+		}
+		if how := r.value(fmt.Sprintf("weighed#s%d", k)).Text; how != "" && words.Hedged(how) {
+			delete(v, "scale_kg")
+		}
+		n++
+		r.beside(plan.Strikes, v)
+	}
+	if i, ok := r.index["strikes_n"]; ok && n > 0 && r.values[i].Known {
+		r.values[i].Int = max(0, r.values[i].Int-n)
+	}
+}

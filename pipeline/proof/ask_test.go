@@ -1,0 +1,207 @@
+package proof
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/species"
+	"wakeledger/testdata/memory"
+)
+
+// inferred is a log of sheets, each a name and its lines of cells.
+func inferred(t testing.TB, sheets ...string) *meaning.Log {
+	t.Helper()
+	fish, err := species.Default()
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := meaning.Default(fish)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var book memory.Book
+	for i := 0; i < len(sheets); i += 2 {
+		book = append(book, memory.Lines(sheets[i], sheets[i+1]))
+	}
+	var taken []*layout.Sheet
+	for i := range book {
+		g, err := layout.Read(book, i, 1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		taken = append(taken, layout.Take(g, layout.Likeness{Label: l.Label, Key: l.Key}))
+	}
+	return l.Infer("log", taken, func(string, int) meaning.Said { return meaning.Said{} }, nil)
+}
+
+// asked are the questions of a log whose blocks with data came to stats, in their order.
+func asked(t testing.TB, l *meaning.Log, stats ...Stats) []Question {
+	t.Helper()
+	var subjects []Subject
+	for i, u := range l.Data() {
+		s := Stats{}
+		if i < len(stats) {
+			s = stats[i]
+		}
+		subjects = append(subjects, Subject{u, &s})
+	}
+	return Questions(l, subjects)
+}
+
+func kinds(qs []Question) []string {
+	var out []string
+	for _, q := range qs {
+		out = append(out, q.Kind)
+	}
+	return out
+}
+
+const (
+	legs    = "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n14/6/26|06:10|09:00|5|9\n15/6/26|06:10|09:00|5|9"
+	windy   = "Date|Start|End|Lines|Speed|Wind\n3/6/26|06:00|08:00|4|8|NE 12\n14/6/26|06:10|09:00|5|9|calm\n15/6/26|06:10|09:00|5|9|calm"
+	days    = "Date|Start|End|Lines|Strikes|Landed|Released\n3/6/26|06:00|08:00|4|5|2|1\n14/6/26|06:10|09:00|5|6|3|2\n15/6/26|06:10|09:00|5|2|1|0"
+	strikes = "Date|Time|Outcome|Species\n3/6/26|06:40|lost|Wahoo\n14/6/26|07:10|landed|Wahoo\n15/6/26|07:10|landed|Mahi"
+)
+
+// fine is what a block in order came to.
+var fine = Stats{Stretches: 10, Hours: 30, Strikes: 8, ByCount: 8}
+
+func with(change func(*Stats)) Stats {
+	s := fine
+	change(&s)
+	return s
+}
+
+// TestAsked holds that each question is asked when it should be, and not when all is in
+// order.
+func TestAsked(t *testing.T) {
+	aside := func(column string, col int) Stats {
+		return with(func(s *Stats) {
+			s.Aside = []record.Problem{{Pos: record.Pos{File: "log", Row: 3, Col: col}, Column: column, Cell: "x", Reason: "not understood"}}
+		})
+	}
+	for _, c := range []struct {
+		kind, sheet string
+		when, not   Stats
+	}{
+		{"no effort", days, Stats{Strikes: 4, ByCount: 4}, fine},
+		{"no lines", legs, with(func(s *Stats) { s.NoLines, s.NoLinesH = 10, 30 }), with(func(s *Stats) { s.NoLines = 2 })},
+		{"few lines", legs, with(func(s *Stats) { s.NoLines, s.NoLinesH = 4, 12 }), with(func(s *Stats) { s.NoLines = 2 })},
+		{"few speeds", legs, with(func(s *Stats) { s.NoSpeed = 6 }), with(func(s *Stats) { s.NoSpeed = 5 })},
+		{"no strikes", legs, Stats{Stretches: 5, Hours: 9}, Stats{Stretches: 4, Hours: 9}},
+		{"half timed", legs, with(func(s *Stats) { s.HalfTimed = 2 }), with(func(s *Stats) { s.HalfTimed = 1 })},
+		{"overlap", legs, with(func(s *Stats) { s.Overlaps = []Overlap{{2, 3}} }), fine},
+		{"own hours", legs, with(func(s *Stats) { s.Own, s.OwnClock = 28, 30 }), with(func(s *Stats) { s.Own, s.OwnClock = 29.9, 30 })},
+		{"aside", windy, aside("Speed", 5), aside("Wind", 6)}, // no total rests on the wind
+		{"aside", legs, aside("", 0), fine},
+	} {
+		l := inferred(t, "log", c.sheet)
+		if got := kinds(asked(t, l, c.when)); !slices.Contains(got, c.kind) {
+			t.Errorf("%s is not asked: %v", c.kind, got)
+		}
+		if got := kinds(asked(t, l, c.not)); slices.Contains(got, c.kind) {
+			t.Errorf("%s is asked for nothing", c.kind)
+		}
+	}
+}
+
+// TestAskedOfCells holds the questions that a log's cells alone give rise to.
+func TestAskedOfCells(t *testing.T) {
+	heads := "Date|Start|End|Lines|Speed\n"
+	for _, c := range []struct{ kind, when, not string }{
+		{"ranges", heads + "3/6/26|06:00|08:00|4|7-9\n14/6/26|06:10|09:00|5|5-7\n15/6/26|06:10|09:00|5|8", heads + "3/6/26|06:00|08:00|4|8-9\n14/6/26|06:10|09:00|5|8.5\n15/6/26|06:10|09:00|5|8"},
+		{"inclusive", days, "Date|Start|End|Lines|Strikes|Landed|Released\n3/6/26|06:00|08:00|4|5|1|2\n14/6/26|06:10|09:00|5|6|1|2\n15/6/26|06:10|09:00|5|2|1|0"},
+		{"caught", "Date|Start|End|Lines|Wahoo|Mahi\n3/6/26|06:00|08:00|4|2|0\n14/6/26|06:10|09:00|5|0|1", "Date|Start|End|Lines|Missed|Wahoo|Mahi\n3/6/26|06:00|08:00|4|1|2|0\n14/6/26|06:10|09:00|5|0|0|1"},
+		{"column", "Date|Start|End|Lines|Zark\n3/6/26|06:00|08:00|4|2\n14/6/26|06:10|09:00|5|0\n15/6/26|06:10|09:00|5|1", days},
+		{"left over", legs + "\n\nZark|Quib|Fenn\n1|2|3\n4|5|6\n7|8|9\n2|2|1", legs},
+		{"total", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\nTotal||||31", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\nTotal||||13"},
+	} {
+		if got := kinds(asked(t, inferred(t, "log", c.when), fine)); !slices.Contains(got, c.kind) {
+			t.Errorf("%s is not asked: %v", c.kind, got)
+		}
+		if got := kinds(asked(t, inferred(t, "log", c.not), fine)); slices.Contains(got, c.kind) {
+			t.Errorf("%s is asked for nothing", c.kind)
+		}
+	}
+}
+
+// TestTwoTellings holds that counts are held against rows of strikes.
+func TestTwoTellings(t *testing.T) {
+	l := inferred(t, "Days", days, "Strikes", strikes)
+	counts := with(func(s *Stats) { s.ByCount, s.Strikes = 13, 13 })
+	for listed, want := range map[int]bool{3: true, 13: false} {
+		qs := asked(t, l, counts, Stats{Strikes: listed, Listed: listed})
+		if got := slices.Contains(kinds(qs), "two tellings"); got != want {
+			t.Errorf("13 counted, %d listed: asked %t", listed, got)
+		}
+	}
+}
+
+// TestAgrees holds that a total that is the sum of its rows is told.
+func TestAgrees(t *testing.T) {
+	l := inferred(t, "log", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\nTotal||||13")
+	asked(t, l, fine)
+	if len(l.Agreed) != 1 || !strings.Contains(l.Agreed[0], "13") {
+		t.Errorf("%q", l.Agreed)
+	}
+}
+
+// TestIDs holds that a question keeps its id in next year's log of the same hand, and
+// that no two questions of a log share one.
+func TestIDs(t *testing.T) {
+	bad := with(func(s *Stats) {
+		s.NoLines, s.NoLinesH, s.HalfTimed, s.NoSpeed, s.Own, s.OwnClock = 10, 30, 5, 6, 20, 30
+	})
+	worse := bad
+	worse.NoLinesH, worse.HalfTimed, worse.Own, worse.Hours = 90, 9, 60, 99
+	ids := func(sheet string, s Stats) map[string]string {
+		m := map[string]string{}
+		for _, q := range asked(t, inferred(t, "log", sheet), s) {
+			if other, ok := m[q.ID]; ok {
+				t.Errorf("%s and %s have the id %s", q.Kind, other, q.ID)
+			}
+			m[q.ID] = q.Kind
+		}
+		return m
+	}
+	this := ids(legs, bad)
+	next := ids(strings.ReplaceAll(strings.ReplaceAll(legs, "/6/26", "/7/27"), "|06:10", "|07:20"), worse)
+	if len(this) < 4 || len(this) != len(next) {
+		t.Fatalf("%v, next year %v", this, next)
+	}
+	for id, kind := range this {
+		if next[id] != kind {
+			t.Errorf("%s was %s, and is %q", id, kind, next[id])
+		}
+	}
+	for id, kind := range ids(strings.Replace(legs, "Lines", "Rods out", 1), bad) {
+		if _, ok := this[id]; ok {
+			t.Errorf("%s of another hand has the id of this one's", kind)
+		}
+	}
+}
+
+// TestOrder holds that what moves hours and strikes most comes first.
+func TestOrder(t *testing.T) {
+	qs := asked(t, inferred(t, "log", legs), with(func(s *Stats) { s.NoLines, s.NoLinesH, s.NoSpeed, s.Overlaps = 10, 30, 6, []Overlap{{2, 3}} }))
+	if got := kinds(qs); !slices.Equal(got, []string{"overlap", "no lines", "few speeds"}) {
+		t.Errorf("%v", got)
+	}
+	for _, q := range qs {
+		if q.Text == "" || len(q.Effect) == 0 || q.Brief == "" {
+			t.Errorf("%+v", q)
+		}
+	}
+}
+
+func TestOverEdge(t *testing.T) {
+	for text, want := range map[string]bool{"7-9": true, "5 to 6.5": true, "8+": true, "8-9": false, "8.5": false, "12": false, "14-17 kn": true, "fast": false} {
+		if overEdge(text) != want {
+			t.Errorf("%q: over an edge %t", text, !want)
+		}
+	}
+}

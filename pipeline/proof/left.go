@@ -1,0 +1,68 @@
+package proof
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+)
+
+// figures tells rows with several numbers or clock times.
+func figures(rows []layout.Row) bool {
+	n := 0
+	for _, r := range rows {
+		for _, c := range r.Cells {
+			if c.Look == layout.Number || c.Look == layout.Clock {
+				n++
+			}
+		}
+	}
+	return n >= 4
+}
+
+// texts are the words of the first rows, by which a sheet is known again.
+func texts(rows []layout.Row) []string {
+	var out []string
+	for _, r := range rows[:min(5, len(rows))] {
+		for _, c := range r.Cells {
+			if c.Look == layout.Text {
+				out = append(out, c.Text)
+			}
+		}
+	}
+	return out
+}
+
+// leftOver asks about blocks with numbers of which nothing was made.
+func (q *inquiry) leftOver() {
+	for _, x := range q.log.Sheets {
+		if len(x.Blocks) == 0 && figures(x.Grid.Rows) {
+			where, name := "the file", x.Grid.Info.Name
+			if name != "" {
+				where = strconv.Quote(name)
+			}
+			q.ask("left over", name, name, fmt.Sprintf("I found no table in %s: does it tell of trolling or fish?", where), []string{"no", "yes"}, all, texts(x.Grid.Rows)...)
+			q.last().Brief = "A sheet was not used: does it tell of trolling or fish?"
+		}
+	}
+	for _, u := range q.log.Blocks {
+		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() {
+			continue
+		}
+		var heads []string
+		numbers := false
+		for _, l := range u.Block.Labels {
+			heads = append(heads, l.Text)
+		}
+		for _, r := range u.Block.Rows {
+			for _, c := range r.Cells {
+				numbers = numbers || c.Look == layout.Number || c.Look == layout.Clock
+			}
+		}
+		if numbers {
+			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): does it tell of trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+			q.last().Brief = "A table was not used: does it tell of trolling or fish?"
+		}
+	}
+}
