@@ -19,7 +19,7 @@ build: ## the program, in bin/
 
 demo: build ## two invented seasons: logs in, season file and report out
 	rm -f season.duckdb season.duckdb.wal
-	bin/wakeledger --db season.duckdb season --ocean pacific --units us --out season.html $(DEMO)/* $(DEMO_TRACKS)/*
+	bin/wakeledger --db season.duckdb season --ocean pacific --units us --out season.html $(DEMO)/* $(DEMO_TRACKS)/* || [ $$? = 3 ] # 3: the demo logs leave questions open
 	@echo
 	@echo "season file: season.duckdb"
 	@echo "report:      season.html (open it in a browser; it needs no network)"

@@ -96,7 +96,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 
 // mayBeSet tells whether the columns of one meaning are those of a first, a second stretch.
 func (x *builder) mayBeSet(c choice, column *plan.Column) bool {
-	if column.Parse == "story" || column.Parse == "fishlist" || column.Name == "notes" {
+	if column.Parse == "story" || column.Parse == "fishlist" || column.Parse == "stretches" || column.Name == "notes" {
 		return true
 	}
 	var same []int

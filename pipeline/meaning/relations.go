@@ -104,7 +104,7 @@ var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_k
 func alone(g *group, a assigned) float64 {
 	t := 0.0
 	for name, columns := range a {
-		if len(columns) < 2 || name == "notes" || name == "story" || name == "fishlist" || name == "aside" || name == "catch" || name == "rod" || name == "spread" {
+		if len(columns) < 2 || name == "notes" || name == "stretches" || name == "story" || name == "fishlist" || name == "aside" || name == "catch" || name == "rod" || name == "spread" {
 			continue
 		}
 		if slices.Contains(mayRepeat, name) && g.cached("sets", columns, func() float64 {

@@ -30,9 +30,7 @@ func (g *group) assigned(c choice) assigned {
 		}
 		name := x.column.Name
 		switch x.column.Parse {
-		case "stretches":
-			a["stretches"] = append(a["stretches"], i)
-		case "story", "fishlist":
+		case "stretches", "story", "fishlist":
 			name = x.column.Parse
 		}
 		a[name] = append(a[name], i)

@@ -54,6 +54,7 @@ func (e *Evidence) Observe(l *plan.Block, row *sheet.Row) {
 		switch b.Column.Parse {
 		case "date", "moment":
 			e.order(cell)
+			e.ofMonth(cell, l)
 		case "quantity":
 			m := unit.MarkOf(cell)
 			e.comma = e.comma || m == unit.MarkComma
@@ -63,6 +64,25 @@ func (e *Evidence) Observe(l *plan.Block, row *sheet.Row) {
 			}
 		}
 	}
+}
+
+// ofMonth tells the order of day and month of a date in a sheet that is named by its month.
+func (e *Evidence) ofMonth(cell string, l *plan.Block) {
+	month, _, ok := unit.MonthIn(l.Name)
+	if !ok || unit.OrderOf(cell) != unit.OrderUnknown {
+		return
+	}
+	in := func(o unit.Order) bool {
+		d, err := unit.ParseDate(cell, o)
+		if err != nil {
+			return false
+		}
+		_, m, _ := d.Civil()
+		return m == month
+	}
+	day, mon := in(unit.DayFirst), in(unit.MonthFirst)
+	e.dayFirst = e.dayFirst || day && !mon
+	e.monthFirst = e.monthFirst || mon && !day
 }
 
 func (e *Evidence) system(c *plan.Column, u unit.Unit) {

@@ -11,7 +11,7 @@ var (
 	// unsaid never count inside a text: colours, a day, a sun cream, years, and two
 	// sandwiches' worth of other abbreviations.
 	unsaid = set("blue white black striped fri spf yrs blt")
-	// lower are short words that count in capitals only.
+	// lower are short words that count in capitals, or with a number before them.
 	lower = set(`bet dot mac bon tar sai com mas sie lot bum lag bau bro por tig alb amb bop bip opa hai gt cer fal dus ber
 		yt aj bf dol kaw slt spl mls sma stb snk`)
 	// counted are words that count only with a number before them: two kings.
@@ -56,7 +56,7 @@ func (s scan) said(h hit) bool {
 		return s.countedAt(h)
 	case lower[h.key]:
 		raw = strings.TrimSuffix(raw, "s")
-		return !s.shouted && raw == strings.ToUpper(raw)
+		return !s.shouted && raw == strings.ToUpper(raw) || s.countedAt(h)
 	}
 	return true
 }

@@ -25,7 +25,7 @@ var keys = map[string][]string{"trip": {"trip_id"}, "leg": {"leg_id"}, "line": {
 var parents = map[string]string{"trip_id": "trip", "leg_id": "leg", "line_id": "line", "strike_id": "strike", "fish_id": "fish", "log_id": "log"}
 
 // types are those of Table Schema by those of SQL.
-var types = map[string]string{"VARCHAR": "string", "INTEGER": "integer", "BIGINT": "integer", "DOUBLE": "number", "BOOLEAN": "boolean", "DATE": "date", "TIMESTAMP": "datetime"}
+var types = map[string]string{"VARCHAR": "string", "VARCHAR[]": "string", "INTEGER": "integer", "BIGINT": "integer", "DOUBLE": "number", "BOOLEAN": "boolean", "DATE": "date", "TIMESTAMP": "datetime"}
 
 type descriptor struct {
 	Profile     string     `json:"profile"`
