@@ -320,7 +320,7 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 var usualRange = map[string][2]float64{
 	"speed_kn": {2, 25}, "strike_speed_kn": {2, 25}, "letout_kn": {1, 15}, "duration_s": {0, 30}, "stopped_s": {0, 400}, "line_hours": {0, 400},
 	"length_cm": {8, 420}, "girth_cm": {5, 260}, "scale_kg": {0.4, 1500}, "lure_weight_g": {1, 2000}, "sea_temp_c": {5, 100},
-	"fight_s": {0, 600}, "drag_kg": {1, 60}, "line_class_kg": {4, 200}, "setback_m": {2, 400}, "count_s": {2, 120}, "heading_deg": {0, 360},
+	"fight_s": {0, 600}, "drag_kg": {1, 60}, "line_class_kg": {4, 200}, "setback_m": {2, 2000}, "count_s": {2, 120}, "heading_deg": {0, 360},
 }
 
 func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) float64 {
@@ -387,7 +387,7 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	}
 	lo, hi := 0.0, 200.0
 	if c.Name == "lines_out" {
-		lo, hi = 1, 20
+		hi = 20
 	}
 	if v.whole(0, 1000) >= 0.6 && v.whole(lo, hi) >= 0.9*v.whole(0, 1000) {
 		if c.Name == "lines_out" {

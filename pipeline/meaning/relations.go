@@ -294,6 +294,8 @@ func dockOrder(g *group, a assigned) float64 {
 				return 0
 			case 20*k > 17*n:
 				return p.w
+			case 2*k > n:
+				return 0 // nights
 			}
 			return -3
 		})

@@ -203,7 +203,7 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		return r.between(t, text)
 	}
-	if err != nil && t.measure() && (!strings.ContainsAny(text, "0123456789") || words.Hedged(text)) {
+	if err != nil && t.measure() && words.Hedged(text) {
 		if kept, ok := r.words.find("kept", text); !ok || kept != "no" {
 			r.doubts = append(r.doubts, r.problem(t, text, "no reading: not logged"))
 			return nil
