@@ -25,7 +25,7 @@ demo: build ## two invented seasons: logs in, season file and report out
 	@echo "report:      season.html (open it in a browser; it needs no network)"
 
 test: check ## what is checked before a change goes in
-	$(GO) test ./... $(FIXTURES)
+	$(GO) test -timeout 60m ./... $(FIXTURES)
 	$(MAKE) race
 	$(MAKE) fuzz FUZZTIME=3s
 

@@ -18,15 +18,6 @@ var (
 	asideColumn  = &plan.Column{Name: "aside", Parse: "aside"}   // what counts do not rest on
 )
 
-// several may stand in more than one column of a block.
-func several(c *plan.Column) bool {
-	switch c.Parse {
-	case "catch", "rod", "spread", "aside", "story", "fishlist":
-		return true
-	}
-	return c.Name == "notes"
-}
-
 // Switches leave out kinds of evidence by name, to see what each is worth.
 type Switches map[string]bool
 

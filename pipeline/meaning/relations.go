@@ -516,6 +516,9 @@ func weightLength(g *group, a assigned) float64 {
 		case q < 2.6:
 			return 0.6
 		}
+		if g.worded(l, "length_cm") && g.worded(w, "scale_kg") {
+			return 0 // what is named so is so, however odd the fish
+		}
 		return -1
 	})
 }
@@ -540,6 +543,8 @@ func girthLength(g *group, a assigned) float64 {
 			return 0
 		case 20*k > 19*n:
 			return 0.8
+		case g.worded(i, "girth_cm") && g.worded(j, "length_cm"):
+			return 0
 		}
 		return -3
 	})

@@ -18,8 +18,8 @@ var relationCases = map[string]struct {
 	"hours by lines are line-hours":   {"lines_out=4 5 6|duration_s=2 3 1.5|line_hours=8 15 9", "lines_out=4 5 6|duration_s=2 3 1.5|line_hours=70 3 1", true, true},
 	"counts beside a word":            {"strikes_n=5 4 2|hooked_n=3 4 1", "?strikes_n=5 4 2|?hooked_n=3 4 1", false, true},
 	"a strike has a clock and a fate": {"time_s=06:40 07:10|outcome=lost landed", "time_s=06:40 07:10|area=shelf bank", true, true},
-	"weight goes with length cubed":   {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "length_cm=100 120 140 90 110|scale_kg=40 3 27 70 5", true, true},
-	"girth below length":              {"length_cm=100 120 140|girth_cm=50 62 70", "length_cm=50 62 70|girth_cm=100 120 140", true, true},
+	"weight goes with length cubed":   {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "?length_cm=100 120 140 90 110|?scale_kg=40 3 27 70 5", true, true},
+	"girth below length":              {"length_cm=100 120 140|girth_cm=50 62 70", "?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
 	"clock within the stretch":        {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
 	"lines out belong to a stretch":   {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
 }

@@ -113,7 +113,7 @@ func TestCells(t *testing.T) {
 	}{
 		{fishHead, fishRow, "Length (in)", "74", "length_cm", "187.96"}, {fishHead, fishRow, "Length", `6'2"`, "length_cm", "187.96"}, {fishHead, fishRow, "Length", "188cm", "length_cm", "188"},
 		{fishHead, fishRow, "Length (in)", "188 cm", "length_cm", "188"}, {fishHead, fishRow, "Length (in)", "74 1/2", "length_cm", "189.23"},
-		{fishHead, fishRow, "Length", "74", "length_cm", "!--log-units"}, {fishHead, fishRow, "Length (in)", "big", "length_cm", ""},
+		{fishHead, fishRow, "Length", "74", "length_cm", "!--log-units"}, {fishHead, fishRow, "Length (in)", "big", "length_cm", "!expected a number"},
 		{fishHead, fishRow, "Length (in)", "400", "length_cm", "!not possible"}, {fishHead, fishRow, "Length (in)", "~74", "length_cm", ""},
 		{fishHead, fishRow, "Curved FL (cm)", "120", "length_kind", "CFL"}, {fishHead, fishRow, "LJFL (cm)", "220", "length_kind", "LJFL"}, {fishHead, fishRow, "Tape (cm)", "120", "length_kind", ""},
 		{fishHead, fishRow, "Weight", "212#", "scale_kg", "96.161582"}, {fishHead, fishRow, "Dressed weight (kg)", "80", "weight_state", "dressed"}, {fishHead, fishRow, "Weight (gutted, lb)", "80", "weight_state", "gutted"},

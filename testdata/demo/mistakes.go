@@ -17,17 +17,17 @@ type mistake struct {
 }
 
 var mistakes = []mistake{
-	{2504, "leg", "speed", "120", wholeRow},
+	{2504, "leg", "speed", "120", spare},
 	{2509, "leg", "date", "DATE5", wholeRow}, // a five-figure year
 	{2517, "leg", "lat", "33.1?", spare},
-	{2511, "strike", "time", "25:80", wholeRow},
+	{2511, "strike", "time", "25:80", spare},
 	{2519, "fish", "length", "?? 60ish", guess},
 	{2606, "catch", "girth", "thick as a bucket", spare},
-	{2610, "line", "strikes", "a few", wholeRow},
+	{2610, "line", "strikes", "a few", spare},
 	{2618, "leg", "end", "1x:30", wholeRow},
 	{2621, "line", "drag", "tight", spare},
 	{2624, "strike", "date", "31/06/2026", wholeRow},
-	{2627, "fish", "scale", "heavy", wholeRow},
+	{2627, "fish", "scale", "heavy", spare},
 }
 
 // addMistakes adds the rows of all mistakes. It fails where a trip has no

@@ -70,7 +70,7 @@ func bandName(i int) string {
 }
 
 func bandOf(l *leg) int {
-	if !l.speedLogged {
+	if !l.speedLogged || l.bad != nil && l.bad.key == "speed" {
 		return len(bandEdges)
 	}
 	i := len(bandEdges) - 1
