@@ -362,6 +362,10 @@ func flagCell(list, yes string) func(*Reader, *target, string) error {
 		if list == "kept" && r.layout.Tagged && strings.EqualFold(text, "t") {
 			means, ok = "no", true
 		}
+		if fate, _, _, told := words.FateOf(text); !ok && list == "kept" && told && fate == words.Lost && r.has("outcome") {
+			r.put("outcome", entry.OfText("lost")) // K, R, and a fish that never came to the boat
+			return nil
+		}
 		if !ok {
 			return errors.New("not a yes or a no")
 		}

@@ -182,6 +182,9 @@ func (r *Reader) implied() {
 	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
+	if r.layout.Kind == plan.Fish && r.has("kept") && !r.has("outcome") {
+		r.add("outcome", entry.Text) // a fish that never came to the boat
+	}
 	if slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool { return b.Column.Parse == "stretches" }) && !r.layout.NoEffort {
 		for _, name := range []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out"} {
 			r.add(name, TypeOf(name))

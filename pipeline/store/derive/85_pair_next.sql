@@ -15,7 +15,8 @@ WITH free AS (
         + CASE s.outcome WHEN f.outcome THEN 0 WHEN 'landed' THEN 5 WHEN 'released' THEN 5 ELSE 300 END AS score
     FROM free f JOIN free s USING (trip_key)
     WHERE f.origin = 'fish' AND s.origin <> 'fish' AND NOT s.measured
-      AND s.outcome NOT IN ('missed', 'lost')
+      AND (s.outcome NOT IN ('missed', 'lost') OR s.outcome = 'lost' AND f.outcome = 'lost')
+      AND (f.outcome <> 'lost' OR s.outcome NOT IN ('landed', 'released'))
       AND (s.kind_of_fish = f.kind_of_fish OR s.kind_of_fish IS NULL OR f.kind_of_fish IS NULL)
       AND (lower(s.line) = lower(f.line) OR s.line IS NULL OR f.line IS NULL)
       AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL)

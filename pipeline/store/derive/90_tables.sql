@@ -83,6 +83,8 @@ ORDER BY 1, 2 NULLS LAST;
 CREATE OR REPLACE TEMP TABLE strike_made AS
 SELECT row_number() OVER (ORDER BY b.at NULLS LAST, b.ord, b.sub)::INTEGER AS strike_id, t.trip_id, t.zone AS tz, b.*,
     CASE WHEN b.outcome IN ('hooked', 'not logged') AND b.fish_hit IS NOT NULL THEN f.outcome
+         -- a count of boated fish may hold those let go; the fish's own row says which
+         WHEN b.outcome = 'landed' AND b.origin = 'flat' AND f.outcome = 'released' THEN 'released'
          WHEN b.outcome = 'hooked' THEN 'not logged' ELSE b.outcome END AS became,
     CASE WHEN b.fish_hit IS NOT NULL OR b.outcome IN ('landed', 'released', 'lost', 'hooked') THEN true
          WHEN b.outcome = 'missed' THEN false END AS hooked
