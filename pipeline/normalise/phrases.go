@@ -48,7 +48,7 @@ func (r *Reader) phrases() {
 	r.times()
 }
 
-// set puts a value into a field that the row has no other value for.
+// put puts a value into a field that the row has no other value for.
 func (r *Reader) put(name string, v entry.Value) {
 	if i, ok := r.index[name]; ok && !r.values[i].Known {
 		r.values[i] = v
