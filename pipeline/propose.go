@@ -63,7 +63,7 @@ func ProposeLegs(cfg Config, paths []string, t Trolling, w io.Writer) (int, erro
 			return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"), strconv.FormatFloat(kn, 'f', 1, 64), "", note})
 		}}
 		err := track.Each(p, clock, pass, func(file track.File) error {
-			if _, err := track.Cut(track.PutOn(file.Reader, cfg.TrackClock), track.Settings{Gap: cfg.TrackGap}, f.add); err != nil {
+			if _, err := track.Cut(track.PutOn(file.Reader, cfg.TrackClock), track.Settings{Gap: cfg.trackGap()}, f.add); err != nil {
 				return err
 			}
 			return f.close()

@@ -82,7 +82,7 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 	err := track.Each(t.path, t.zone, keep, func(f track.File) error {
 		before := t.problems.n
 		t.no, t.kept = t.no+1, 0
-		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.TrackGap}, func(p track.Piece) error {
+		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.trackGap()}, func(p track.Piece) error {
 			t.progress.piece(p)
 			t.kept++
 			if !yield(p, nil) {
@@ -128,7 +128,7 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		{s.Repeated, "fix", "fixes", "dropped, of a time that was there already"},
 		{s.Reordered, "fix", "fixes", "out of order, put in order by time"},
 		{s.Late, "fix", "fixes", "dropped, too far out of order to be placed"},
-		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.TrackGap.Minutes(), s.GapSeconds/60)},
+		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.trackGap().Minutes(), s.GapSeconds/60)},
 		{s.Breaks, "place", "places", "where the file parts the track: not run over"},
 	} {
 		switch {

@@ -205,7 +205,7 @@ func TestLoadingTwice(t *testing.T) {
 			load(t, s, w.Files...)
 			before := contents(t, s)
 			for _, r := range load(t, s, w.Files...) {
-				if !r.Unchanged {
+				if r.Known != pipeline.Unchanged {
 					t.Errorf("%s: not taken as unchanged", r.Name)
 				}
 			}
@@ -218,7 +218,7 @@ func TestLoadingTwice(t *testing.T) {
 			write(t, dir, "log", edited, f)
 			replaced := 0
 			for _, r := range load(t, s, w.Files...) {
-				if r.Replaced {
+				if len(r.Replaced) > 0 {
 					replaced++
 				}
 			}

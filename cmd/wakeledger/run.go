@@ -18,7 +18,7 @@ const (
 	done       = 0
 	failed     = 1
 	wrongUsage = 2
-	notSettled = 3 // a question on effort or strikes is open; with --strict also: rows were set aside
+	notSettled = 3 // a question on effort or strikes is open, or which log a file is; with --strict also: rows were set aside
 )
 
 var (
@@ -53,8 +53,11 @@ func run(ctx context.Context, args []string, out, notes io.Writer) int {
 	case errors.Is(err, errSetAside):
 		fmt.Fprintln(notes, "wakeledger:", err)
 		return notSettled
-	case errors.Is(err, errOpen): // which were printed
+	case errors.Is(err, errOpen), errors.Is(err, errWhichLog): // which were printed
 		return notSettled
+	case errors.Is(err, pipeline.ErrNoLog):
+		fmt.Fprintln(notes, "wakeledger:", err)
+		return wrongUsage
 	case errors.Is(err, errUsage):
 		fmt.Fprintf(notes, "wakeledger: %v\nTry 'wakeledger --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "))
 		return wrongUsage
@@ -97,7 +100,7 @@ func (a *app) root() *cobra.Command {
 		return err
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
-	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.exportCmd())
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.logsCmd(), a.exportCmd())
 	return root
 }
 

@@ -30,6 +30,7 @@ func (a *app) seasonCmd() *cobra.Command {
 		},
 	}
 	a.readingFlags(c)
+	a.identityFlags(c)
 	r.add(c)
 	return c
 }

@@ -16,7 +16,7 @@ import (
 var files embed.FS
 
 // version is the number of schema steps that this program knows.
-const version = 3
+const version = 4
 
 // ErrNewer is returned by Open for a season file that a later version made.
 var ErrNewer = errors.New("the season file was made by a later version of wakeledger")

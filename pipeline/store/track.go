@@ -22,7 +22,7 @@ type Track struct {
 // InsertFixes stores the pieces of a log's tracks as they come. The columns of r
 // are columns of the table fix. It returns the number of rows.
 func (l *Load) InsertFixes(ctx context.Context, r array.RecordReader) (int64, error) {
-	n, err := l.db.insertArrow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.id), r)
+	n, err := l.db.insertArrow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.ID), r)
 	l.rows += n
 	return n, err
 }
@@ -34,7 +34,7 @@ func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
 		if t.Used > 0 {
 			first, last = t.FirstMS, t.LastMS
 		}
-		err := l.db.exec(ctx, "insert_track", l.id, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
+		err := l.db.exec(ctx, "insert_track", l.ID, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
 			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.ClockSeconds)
 		if err != nil {
 			return err

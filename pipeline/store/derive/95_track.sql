@@ -10,16 +10,20 @@ CREATE OR REPLACE TEMP TABLE said_agrees AS
 SELECT log_id, track_no FROM fix WHERE said_kn IS NOT NULL AND run_kn >= 3
 GROUP BY log_id, track_no HAVING median(said_kn / run_kn) BETWEEN 0.9 AND 1.1 AND count(*) >= 6;
 
+-- The files of tracks by when they were changed, in whatever order they were loaded.
+CREATE OR REPLACE TEMP TABLE track_place AS
+SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) DESC, folder DESC, sha256 DESC, log_id) AS place FROM log;
+
 DELETE FROM track_piece;
 INSERT INTO track_piece
 WITH told AS (
-    -- one number a track: of a later log higher, in a log of an earlier track
-    SELECT b.boat, f.log_id, f.track_no, (f.log_id::BIGINT << 32) - f.track_no AS source, f.at_ms, f.at_ms // 10000 AS tick, f.seconds, f.lat, f.lon,
+    -- one number a track: of a log whose file was changed later higher, in a log of an earlier track
+    SELECT b.boat, f.log_id, f.track_no, (o.place << 32) - f.track_no AS source, f.at_ms, f.at_ms // 10000 AS tick, f.seconds, f.lat, f.lon,
         CASE WHEN a.log_id IS NOT NULL THEN coalesce(f.said_kn, f.run_kn) ELSE f.run_kn END AS speed_kn,
         f.err_kn, f.course_deg, f.turn_deg_min
-    FROM fix f JOIN track_boat b USING (log_id) LEFT JOIN said_agrees a USING (log_id, track_no)
+    FROM fix f JOIN track_boat b USING (log_id) JOIN track_place o USING (log_id) LEFT JOIN said_agrees a USING (log_id, track_no)
 ), last_told AS (
-    -- of two, the log loaded last: its clock may have been put right
+    -- of two, the file changed last: its clock may have been put right
     SELECT boat, tick, max(source) AS source FROM told GROUP BY ALL
 )
 -- rounded to 0.1 kn, so that a speed on a band's edge is not a hair below it

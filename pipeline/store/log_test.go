@@ -1,0 +1,136 @@
+package store
+
+import (
+	"context"
+	"path/filepath"
+	"testing"
+)
+
+// What left the season is out of every table that questions read, and comes back as it was.
+func TestLeaveAndComeBack(t *testing.T) {
+	ctx := context.Background()
+	path := filepath.Join(t.TempDir(), "season.duckdb")
+	db := open(t, path)
+	for i, n := range []int64{10, 5} {
+		if _, err := bring(ctx, db, []string{"a.csv", "b.csv"}[i], &legs{n: n}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	number := func(name, state string) int64 {
+		t.Helper()
+		all, err := db.Logs(ctx)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range all {
+			if l.Name == name && l.State == state {
+				return l.ID
+			}
+		}
+		t.Fatalf("no log %s that is %s among %+v", name, state, all)
+		return 0
+	}
+	a := number("a.csv", In)
+	if err := db.Leave(ctx, []int64{a}, noon); err != nil {
+		t.Fatal(err)
+	}
+	if got := count(t, db, entries); got != 5 {
+		t.Errorf("%d entries after a.csv left, want 5", got)
+	}
+	number("a.csv", Forgotten)
+	back := func() (Place, error) { return Place{}, nil }
+	if err := db.ComeBack(ctx, a, noon, back); err != nil {
+		t.Fatal(err)
+	}
+	if got := count(t, db, entries); got != 15 || number("a.csv", In) != a {
+		t.Errorf("%d entries after it came back, want 15", got)
+	}
+	if _, err := bring(ctx, db, "a.csv", &legs{n: 12}); err != nil {
+		t.Fatal(err)
+	}
+	if got := count(t, db, entries); got != 17 || number("a.csv", Replaced) != a {
+		t.Errorf("%d entries after a.csv was replaced, want 17", got)
+	}
+	if err := db.Tidy(ctx); err != nil {
+		t.Fatal(err)
+	}
+	if got := count(t, db, "SELECT (SELECT count(*) FROM past.log) + (SELECT count(*) FROM past.entry_kept) + (SELECT count(*) FROM past.log_sheet) ORDER BY 1"); got != 0 {
+		t.Errorf("%d rows left of logs that were, want none", got)
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if err := Compact(ctx, path); err != nil {
+		t.Fatal(err)
+	}
+	if got := count(t, open(t, path), entries); got != 17 {
+		t.Errorf("%d entries in the compacted file, want 17", got)
+	}
+}
+
+// A label is the name alone where no other log has it.
+func TestLabels(t *testing.T) {
+	ctx := context.Background()
+	db := open(t, "")
+	for _, l := range []Log{{Name: "log.csv", Folder: "2025", SHA256: "a"}, {Name: "log.csv", Folder: "2026", SHA256: "b"},
+		{Name: "LOG.csv", Folder: "2026", SHA256: "c"}, {Name: "x.csv", Folder: "2026", SHA256: "d"}} {
+		if _, err := db.Bring(ctx, &l, noon, func(*Load) error { return nil }, func(int64) (Place, error) { return Place{}, nil }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want := map[string]string{"a": "2025/log.csv", "b": "2026/log.csv (1)", "c": "2026/LOG.csv (2)", "d": "x.csv"}
+	all, err := db.Logs(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range all {
+		if l.Label != want[l.SHA256] {
+			t.Errorf("%s/%s is called %q, want %q", l.Folder, l.Name, l.Label, want[l.SHA256])
+		}
+	}
+	if len(all) != len(want) {
+		t.Errorf("%d logs, want %d", len(all), len(want))
+	}
+}
+
+// What two logs have in common is counted by day.
+func TestLikenesses(t *testing.T) {
+	ctx := context.Background()
+	db := open(t, "")
+	for i, n := range []int64{10, 4} {
+		if _, err := bring(ctx, db, []string{"a.csv", "b.csv"}[i], &legs{n: n}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	all, err := db.Likenesses(ctx, 2, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := all[1]
+	if x == nil || x.Legs != 4 || x.NewLegs != 4 || x.Same != 4 || x.Differ+x.Twin+x.Overlaps+x.Loose != 0 || x.Moved != 4 {
+		t.Fatalf("got %+v", x)
+	}
+	var found, equal int64
+	for _, d := range x.Days {
+		found, equal = found+d.Found, equal+d.Equal
+	}
+	if found != 4 || equal != 4 {
+		t.Errorf("%d rows found again, %d equal, want 4 and 4: %+v", found, equal, x.Days)
+	}
+	if _, err := db.Likenesses(ctx, 2, true); err != nil {
+		t.Error(err)
+	}
+	if _, err := db.BoatsOfLogs(ctx); err != nil {
+		t.Error(err)
+	}
+	if _, err := db.Boats(ctx); err != nil {
+		t.Error(err)
+	}
+	for _, f := range []func() error{
+		func() error { return db.RenameBoat(ctx, "Tern", "Fulmar") }, func() error { return db.PartBoat(ctx, "Tern") },
+	} {
+		if err := f(); err != nil {
+			t.Error(err)
+		}
+	}
+}

@@ -1,0 +1,9 @@
+DELETE FROM past.entry_kept WHERE sheet_id IN (SELECT sheet_id FROM past.log_sheet WHERE log_id = $1);
+DELETE FROM past.log_sheet WHERE log_id = $1;
+DELETE FROM past.set_aside WHERE log_id = $1;
+DELETE FROM past.reading_doubt WHERE log_id = $1;
+DELETE FROM past.question WHERE log_id = $1;
+DELETE FROM past.log_answer WHERE log_id = $1;
+DELETE FROM past.track WHERE log_id = $1;
+DELETE FROM past.fix WHERE log_id = $1;
+DELETE FROM past.log WHERE log_id = $1
