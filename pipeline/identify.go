@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/identity"
-	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/store"
 )
 
@@ -32,16 +31,17 @@ type incoming struct {
 	same   int64       // the log of the season with the same bytes; 0: none
 	drop   []int64     // logs with the same bytes that were
 	forced []int64     // those whose place it takes by its owner's word
+	better []way       // ways that may show more than the one at hand
 }
 
-// way is one way of reading a log: that of an earlier log, or, where that is 0, as it was
-// asked for.
+// way is one way of reading a log.
 type way struct {
 	manner manner
-	of     int64
+	of     int64 // an earlier log whose manner it is, of which this may be a changed copy; 0: none
+	last   bool  // the log is stored, whatever it is
 }
 
-// errNotThisWay takes back a reading that did not show the log to be the one expected.
+// errNotThisWay takes back a reading where another way may show more.
 var errNotThisWay = errors.New("read in another way")
 
 // errAsked takes back a reading that leaves open which log it is.
@@ -60,13 +60,17 @@ func (s *Season) loadLog(ctx context.Context, path string, alone bool) (LogRepor
 		}
 		return *rep, err
 	}
-	for i, w := range ways {
-		last := i == len(ways)-1
-		r, err := s.read(ctx, in, w, last)
+	for len(ways) > 0 {
+		w := ways[0]
+		ways = ways[1:]
+		r, err := s.read(ctx, in, w)
 		switch {
 		case errors.Is(err, errAsked):
 			return r, nil
-		case !last && ctx.Err() == nil && err != nil:
+		case errors.Is(err, errNotThisWay) && w.of == 0:
+			ways = append(in.better, way{manner: w.manner, last: true})
+			continue
+		case w.of != 0 && err != nil && ctx.Err() == nil:
 			continue
 		case err != nil:
 			return r, err
@@ -74,7 +78,7 @@ func (s *Season) loadLog(ctx context.Context, path string, alone bool) (LogRepor
 		r.Near, err = s.near(ctx, r.ID)
 		return r, err
 	}
-	return LogReport{}, errors.New("no way to read the log") // there always is the last one
+	return LogReport{}, errors.New("no way to read the log") // the last way stores it
 }
 
 func (s *Season) incoming(ctx context.Context, path string, alone bool) (*incoming, error) {
@@ -88,7 +92,7 @@ func (s *Season) incoming(ctx context.Context, path string, alone bool) (*incomi
 		in.log.Folder = filepath.Base(filepath.Dir(abs))
 	}
 	in.given = s.cfg.manner(in.log.Name, in.track)
-	in.all, err = s.DB.Logs(ctx)
+	in.all, err = s.DB.LogHeads(ctx)
 	return in, err
 }
 
@@ -163,10 +167,9 @@ func (s *Season) ways(ctx context.Context, in *incoming) ([]way, *LogReport, err
 	}
 	if len(in.forced) > 0 {
 		m, err := parseManner(in.by(in.forced[0]).Settings)
-		return []way{{manner: in.given.or(m)}}, nil, err
+		return []way{{manner: in.given.or(m), last: true}}, nil, err
 	}
-	ways, err := s.earlierWays(in)
-	return append(ways, way{manner: in.given}), nil, err
+	return []way{{manner: in.given}}, nil, nil
 }
 
 // by is the log with a number.
@@ -207,7 +210,7 @@ func (s *Season) knownWays(ctx context.Context, in *incoming, known []store.Know
 		}
 		in.same = k.ID
 		in.log.Name, in.log.Folder = in.by(k.ID).Name, in.by(k.ID).Folder
-		return []way{{manner: m}}, nil, nil
+		return []way{{manner: m, last: true}}, nil, nil
 	}
 	// an earlier version that lies beside the log that took its place is not meant to
 	// take it back; the file of that log, changed back, is
@@ -217,7 +220,7 @@ func (s *Season) knownWays(ctx context.Context, in *incoming, known []store.Know
 	for _, x := range known {
 		in.drop = append(in.drop, x.ID)
 	}
-	return []way{{manner: m}}, nil, nil
+	return []way{{manner: m, last: true}}, nil, nil
 }
 
 // successor is the log of the season that took the place of one that was replaced, itself
@@ -248,57 +251,41 @@ func (in *incoming) sameFile(l store.Log) bool {
 const mostWays = 4
 
 // earlierWays are the manners in which logs of the same hand were read, where more was
-// said of them than of this log.
-func (s *Season) earlierWays(in *incoming) ([]way, error) {
-	var likely []store.Log
-	var manners []manner
-	for _, l := range in.all {
-		m, err := parseManner(l.Settings)
+// said of them than of this log: those among ids, or any where none is given.
+func (in *incoming) earlierWays(l *store.Log, ids []int64) ([]way, error) {
+	var ways []way
+	for _, o := range in.all {
+		if o.State != store.In || o.Track != in.track || len(ids) > 0 && !slices.Contains(ids, o.ID) {
+			continue
+		}
+		m, err := parseManner(o.Settings)
 		if err != nil {
 			return nil, err
 		}
-		if m = in.given.or(m); l.State == store.In && l.Track == in.track && m.String() != in.given.String() {
-			likely, manners = append(likely, l), append(manners, m)
-		}
-	}
-	if len(likely) == 0 {
-		return nil, nil
-	}
-	headings, err := s.headingsOf(in)
-	if err != nil {
-		return nil, nil // reading it the last way says what is wrong
-	}
-	var ways []way
-	for _, first := range []bool{true, false} { // of the same file first
-		for i, l := range likely {
-			tried := slices.ContainsFunc(ways, func(w way) bool { return w.manner.String() == manners[i].String() })
-			if in.sameFile(l) == first && !tried && len(ways) < mostWays && identity.SameHand(l.Headings, headings) {
-				ways = append(ways, way{manners[i], l.ID})
-			}
+		m = in.given.or(m)
+		tried := slices.ContainsFunc(ways, func(w way) bool { return w.manner.String() == m.String() })
+		if m.String() != in.given.String() && !tried && len(ways) < mostWays && (len(ids) > 0 || identity.SameHand(o.Headings, l.Headings)) {
+			ways = append(ways, way{manner: m, of: o.ID})
 		}
 	}
 	return ways, nil
 }
 
-func (s *Season) headingsOf(in *incoming) ([]string, error) {
-	if in.track {
-		return nil, nil
+// lookFurther reports whether another way of reading may show more of a log that was read
+// as it was asked for, and keeps these ways: those of the logs that it may be, or, where
+// it seems to be none but part of it could not be read, those of its hand.
+func (in *incoming) lookFurther(l *store.Log, v identity.Verdict, rep *LogReport) (bool, error) {
+	unread := rep.SetAside > 0 || slices.ContainsFunc(rep.Sheets, func(x SheetReport) bool { return x.Kind == "" })
+	if v.Act == identity.Another && !unread {
+		return false, nil
 	}
-	book, err := sheet.Open(in.path, sheet.Options{Details: small(in.path)})
-	if err != nil {
-		return nil, err
-	}
-	defer book.Close()
-	u, err := s.understand(book, in.path, newAnswers(s.answers))
-	if err != nil {
-		return nil, err
-	}
-	return u.headings(), nil
+	var err error
+	in.better, err = in.earlierWays(l, v.Logs)
+	return len(in.better) > 0, err
 }
 
-// read reads a log in one way and stores it where it belongs. In the last way it is
-// stored also where it is no log that was there.
-func (s *Season) read(ctx context.Context, in *incoming, w way, last bool) (LogReport, error) {
+// read reads a log in one way and stores it where it belongs.
+func (s *Season) read(ctx context.Context, in *incoming, w way) (LogReport, error) {
 	rep := LogReport{Name: in.log.Name, Before: in.by(in.same).Rows}
 	switch {
 	case in.same != 0:
@@ -328,14 +315,14 @@ func (s *Season) read(ctx context.Context, in *incoming, w way, last bool) (LogR
 		if in.same != 0 {
 			rep.ID = in.same
 		}
-		return s.settlePlace(ctx, in, &l, id, w, last, &rep)
+		return s.settlePlace(ctx, in, &l, id, w, &rep)
 	})
 	return rep, err
 }
 
 // settlePlace says where a log goes that was read as log id. Its error is errAsked where
 // that is not certain, and errNotThisWay where another way of reading may show it.
-func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, id int64, w way, last bool, rep *LogReport) (store.Place, error) {
+func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, id int64, w way, rep *LogReport) (store.Place, error) {
 	place := store.Place{Same: in.same, Drop: in.drop}
 	like, err := s.likenesses(ctx, in.all, l, id, in.same, in.track)
 	if err != nil {
@@ -348,16 +335,30 @@ func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, id
 	if s.cfg.Another && (v.Act == identity.Ask || v.Act == identity.Replace && in.alone) {
 		place.Others, v = v.Logs, identity.Verdict{}
 	}
-	switch {
-	case v.Act == identity.Ask:
-		rep.Asked = &Asked{Why: string(v.Why)}
-		for _, of := range v.Logs {
-			rep.Asked.Of = append(rep.Asked.Of, in.by(of))
+	if !w.last && w.of == 0 {
+		further, err := in.lookFurther(l, v, rep)
+		if err != nil {
+			return place, err
 		}
-		rep.ID = 0
-		return place, errAsked
-	case v.Act == identity.Another && !last, v.Act == identity.Replace && w.of != 0 && !slices.Contains(v.Logs, w.of):
+		if further {
+			return place, errNotThisWay
+		}
+	}
+	switch {
+	case w.of != 0 && !slices.Contains(v.Logs, w.of):
 		return place, errNotThisWay
+	case v.Act == identity.Ask:
+		rep.Asked, rep.ID = &Asked{Why: string(v.Why)}, 0
+		all, err := s.DB.Logs(ctx)
+		if err != nil {
+			return place, err
+		}
+		for _, l := range all {
+			if slices.Contains(v.Logs, l.ID) {
+				rep.Asked.Of = append(rep.Asked.Of, l)
+			}
+		}
+		return place, errAsked
 	case v.Act == identity.Replace:
 		place.For = slices.DeleteFunc(v.Logs, func(of int64) bool { return of == in.same })
 		for _, of := range place.For {
@@ -413,7 +414,25 @@ func (s *Season) likenesses(ctx context.Context, all []store.Log, l *store.Log, 
 		}
 		out = append(out, *x)
 	}
-	return out, nil
+	return out, s.moved(ctx, out, id)
+}
+
+// moved counts rows that are equal but for their day where nothing else was found again of
+// a log of the same hand.
+func (s *Season) moved(ctx context.Context, all []identity.Likeness, id int64) error {
+	asks := func(x identity.Likeness) bool {
+		return x.SameHand && !x.Apart && x.Boats != identity.OtherBoat && identity.Sum(x.Days).Found == 0
+	}
+	if !slices.ContainsFunc(all, asks) {
+		return nil
+	}
+	moved, err := s.DB.Moved(ctx, id)
+	for i, x := range all {
+		if asks(x) {
+			all[i].Moved = moved[x.Log]
+		}
+	}
+	return err
 }
 
 // near are the boats of a log whose names are nearly those of other boats of the season.
@@ -422,17 +441,16 @@ func (s *Season) near(ctx context.Context, id int64) ([]NearBoat, error) {
 	if err != nil {
 		return nil, err
 	}
-	all, err := s.DB.Boats(ctx)
-	if err != nil {
-		return nil, err
-	}
 	var out []NearBoat
 	for _, b := range of[id] {
-		for _, other := range all {
-			if identity.Near(b, other) {
-				out = append(out, NearBoat{b, other})
+		for _, boats := range of {
+			for _, other := range boats {
+				if n := (NearBoat{b, other}); identity.Near(b, other) && !slices.Contains(out, n) {
+					out = append(out, n)
+				}
 			}
 		}
 	}
+	slices.SortFunc(out, func(x, y NearBoat) int { return strings.Compare(x.Boat+"\n"+x.Other, y.Boat+"\n"+y.Other) })
 	return out, nil
 }

@@ -101,7 +101,7 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 		left = asked
 	}
 	reports = couldRead(reports, errs)
-	all, err := s.DB.Logs(ctx)
+	all, err := s.DB.LogHeads(ctx)
 	if err != nil {
 		return reports, err
 	}

@@ -41,7 +41,7 @@ func (s *Season) Forget(ctx context.Context, names []string) ([]store.Log, error
 // season, as does a log of the season that it is surely a version of. Where that is not
 // certain, the report says what is asked, and nothing changes.
 func (s *Season) Restore(ctx context.Context, name string) (LogReport, error) {
-	all, err := s.DB.Logs(ctx)
+	all, err := s.DB.LogHeads(ctx)
 	if err != nil {
 		return LogReport{}, err
 	}
@@ -58,7 +58,7 @@ func (s *Season) Restore(ctx context.Context, name string) (LogReport, error) {
 	}
 	rep := LogReport{Path: l.Label, Name: l.Name, Label: l.Label, ID: l.ID, Kept: l.Rows}
 	err = s.DB.ComeBack(ctx, l.ID, s.cfg.Now(), func() (store.Place, error) {
-		return s.settlePlace(ctx, in, &l, l.ID, way{}, true, &rep)
+		return s.settlePlace(ctx, in, &l, l.ID, way{last: true}, &rep)
 	})
 	if errors.Is(err, errAsked) {
 		return rep, nil

@@ -35,7 +35,7 @@ type Config struct {
 	// take; Another says that they are logs of their own.
 	Replaces []string
 	Another  bool
-	Now        func() time.Time
+	Now      func() time.Time
 	// Progress is told how far reading has come, from the goroutine that reads;
 	// nil: nobody wants to know.
 	Progress func(Progress)
@@ -112,6 +112,16 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 		}
 	}
 	return s, nil
+}
+
+// Under is the same season file under another configuration. The caller closes its DB once.
+func (s *Season) Under(cfg Config) (*Season, error) {
+	if err := cfg.complete(); err != nil {
+		return nil, err
+	}
+	t := *s
+	t.cfg = cfg
+	return &t, nil
 }
 
 func (s *Season) settings() normalise.Settings {

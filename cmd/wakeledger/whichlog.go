@@ -36,7 +36,7 @@ func loadedLine(r pipeline.LogReport) string {
 	case r.Known == pipeline.Unchanged:
 		return fmt.Sprintf("%s: the same as log %d, %s, %s: nothing to do", r.Name, r.KnownAs.ID, r.KnownAs.Label, n)
 	case r.Known == pipeline.EarlierVersion:
-		return fmt.Sprintf("%s: an earlier version of log %d, %s, which took its place: nothing to do; 'wakeledger logs restore %d' takes it back",
+		return fmt.Sprintf("%s: a version of log %d, %s, which took its place: nothing to do; 'wakeledger logs restore %d' takes it back",
 			r.Name, r.KnownAs.ID, r.KnownAs.Label, r.Replaced[0].ID)
 	case r.Known == pipeline.ReadAgain && len(r.Replaced) == 0:
 		return fmt.Sprintf("%s: read again, %s (%d before), %s", r.Label, n, r.Before, aside)

@@ -39,11 +39,12 @@ func letters(name string) []rune {
 	return out
 }
 
-// numbersOf are the numbers in a name, those in Roman figures among them.
+// numbersOf are the numbers in a name, words of Roman figures among them.
 func numbersOf(name string) string {
 	var out []string
-	for _, w := range strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
-		if strings.Trim(strings.ToUpper(w), "IVX") == "" || strings.ContainsFunc(w, unicode.IsDigit) {
+	out = append(out, strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsDigit(r) })...)
+	for _, w := range strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if strings.Trim(strings.ToUpper(w), "IVX") == "" {
 			out = append(out, strings.ToUpper(w))
 		}
 	}

@@ -12,13 +12,13 @@ import (
 // anything in common with it, by log: what can be counted in the rows. The names, files
 // and headings are for the caller to compare.
 func (db *DB) Likenesses(ctx context.Context, id int64, track bool) (map[int64]*identity.Likeness, error) {
-	if err := db.tellRows(ctx); err != nil {
-		return nil, err
-	}
 	all := map[int64]*identity.Likeness{}
-	days := "told_days"
-	if track {
-		days = "told_tracks"
+	days := "told_tracks"
+	if !track {
+		if others, err := db.tell(ctx, id); err != nil || !others {
+			return all, err
+		}
+		days = "told_days"
 	}
 	var log int64
 	var d identity.Day
@@ -35,12 +35,26 @@ func (db *DB) Likenesses(ctx context.Context, id int64, track bool) (map[int64]*
 		l.Days = x.Days
 		*x = l
 	})
-	if err != nil {
-		return nil, err
-	}
-	var moved int64
-	err = db.likeness(ctx, "told_moved", id, []any{&log, &moved}, func() { of(all, log).Moved = moved })
 	return all, err
+}
+
+// Moved is, by log of the season, how many rows log id has too but for their day.
+func (db *DB) Moved(ctx context.Context, id int64) (map[int64]int64, error) {
+	all := map[int64]int64{}
+	var log, moved int64
+	err := db.likeness(ctx, "told_moved", id, []any{&log, &moved}, func() { all[log] = moved })
+	return all, err
+}
+
+// tell makes the table of rows that log id is compared by, and reports whether it has any
+// of another log.
+func (db *DB) tell(ctx context.Context, id int64) (bool, error) {
+	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("told"), "LOG_ID", fmt.Sprint(id))); err != nil {
+		return false, fmt.Errorf("told: %w", err)
+	}
+	var others int64
+	err := db.conn.QueryRowContext(ctx, statement("told_others"), id).Scan(&others)
+	return others > 0, err
 }
 
 func of(all map[int64]*identity.Likeness, log int64) *identity.Likeness {
@@ -62,8 +76,12 @@ func (db *DB) likeness(ctx context.Context, name string, id int64, into []any, r
 	})
 }
 
-// tellRows makes the views that logs are compared by.
+// tellRows makes the views that logs are compared by, once: outside of a transaction, which
+// would take them back with it.
 func (db *DB) tellRows(ctx context.Context) error {
+	if db.told {
+		return nil
+	}
 	rows, err := db.Query(ctx, statement("value_columns"))
 	if err != nil {
 		return fmt.Errorf("value_columns: %w", err)
@@ -82,14 +100,12 @@ func (db *DB) tellRows(ctx context.Context) error {
 	if _, err := db.conn.ExecContext(ctx, views); err != nil {
 		return fmt.Errorf("told_rows: %w", err)
 	}
+	db.told = true
 	return nil
 }
 
 // BoatsOfLogs are the boats that each log of the season is of.
 func (db *DB) BoatsOfLogs(ctx context.Context) (map[int64][]string, error) {
-	if err := db.tellRows(ctx); err != nil {
-		return nil, err
-	}
 	rows, err := db.Query(ctx, statement("told_boats"))
 	if err != nil {
 		return nil, fmt.Errorf("told_boats: %w", err)

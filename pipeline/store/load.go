@@ -32,7 +32,7 @@ type Place struct {
 // its sheets and completes l; settle says where it goes, when it can be held against the
 // other logs. Where either fails, nothing has changed.
 func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error, settle func(id int64) (Place, error)) (int64, error) {
-	if err := db.exec(ctx, "frugal"); err != nil {
+	if err := errors.Join(db.tellRows(ctx), db.exec(ctx, "frugal")); err != nil {
 		return 0, err
 	}
 	load := &Load{db: db, name: l.Name}

@@ -21,17 +21,19 @@ type Log struct {
 	Headings  []string
 	ChangedAt time.Time // when its file was last changed
 
+	// as the season file has it
+	Rows       int64
+	State      string // In, Replaced or Forgotten
+	ReplacedBy int64
+	Track      bool
+
 	// of Logs alone
-	Rows        int64
 	LoadedAt    time.Time
 	First, Last string // days, as 2026-07-04; "" where they are not known
 	SetAside    int64
 	Questions   int64
 	Replaced    string // the numbers of logs whose place it took
-	State       string // In, Replaced or Forgotten
 	LeftAt      time.Time
-	ReplacedBy  int64
-	Track       bool
 }
 
 // States of a log.
@@ -100,6 +102,27 @@ func (db *DB) Logs(ctx context.Context) ([]Log, error) {
 	return all, err
 }
 
+// LogHeads lists all logs by number, with what Log has of them but for that of Logs alone.
+func (db *DB) LogHeads(ctx context.Context) ([]Log, error) {
+	rows, err := db.Query(ctx, statement("log_heads"))
+	if err != nil {
+		return nil, fmt.Errorf("log_heads: %w", err)
+	}
+	var all []Log
+	err = each(rows, func() error {
+		var l Log
+		var headings string
+		var changed sql.NullTime
+		err := rows.Scan(&l.ID, &l.Label, &l.Name, &l.Folder, &l.Boat, &l.SHA256, &l.Settings, &headings, &l.Rows, &changed, &l.State, &l.ReplacedBy, &l.Track)
+		if l.ChangedAt = changed.Time; headings != "" {
+			l.Headings = strings.Split(headings, listMark)
+		}
+		all = append(all, l)
+		return err
+	})
+	return all, err
+}
+
 // Leave takes logs out of the season, in one transaction. All that was read of them is kept.
 func (db *DB) Leave(ctx context.Context, ids []int64, at time.Time) error {
 	return db.transaction(ctx, func() error {
@@ -146,6 +169,9 @@ func (db *DB) leave(ctx context.Context, id int64, state string, by int64, at ti
 // ComeBack brings a log that was back into the season, in one transaction. settle says
 // where it goes among the others; it must not say Same or Drop.
 func (db *DB) ComeBack(ctx context.Context, id int64, at time.Time, settle func() (Place, error)) error {
+	if err := db.tellRows(ctx); err != nil {
+		return err
+	}
 	return db.transaction(ctx, func() error {
 		if err := db.execAll(ctx, "come_back", id); err != nil {
 			return err
@@ -163,7 +189,7 @@ func (db *DB) ComeBack(ctx context.Context, id int64, at time.Time, settle func(
 
 // Tidy removes all that is kept of logs that were.
 func (db *DB) Tidy(ctx context.Context) error {
-	all, err := db.Logs(ctx)
+	all, err := db.LogHeads(ctx)
 	if err != nil {
 		return err
 	}
@@ -214,7 +240,9 @@ func (db *DB) Boats(ctx context.Context) ([]string, error) {
 }
 
 // BoatNames are the names that are shown otherwise than they were logged.
-func (db *DB) BoatNames(ctx context.Context) (map[string]string, error) { return db.columns(ctx, "boat_names") }
+func (db *DB) BoatNames(ctx context.Context) (map[string]string, error) {
+	return db.columns(ctx, "boat_names")
+}
 
 // RenameBoat shows all rows of a boat under another name.
 func (db *DB) RenameBoat(ctx context.Context, from, to string) error {

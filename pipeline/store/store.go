@@ -26,6 +26,7 @@ var ErrNewer = errors.New("the season file was made by a later version of wakele
 type DB struct {
 	pool *sql.DB
 	conn *sql.Conn
+	told bool // the views that logs are compared by are made
 }
 
 // Open opens the season file at path, making it where there is none. An empty

@@ -2,9 +2,9 @@
 -- log, now in $1, found again by what they are of, and equal in every cell. Only of logs
 -- that have a row or a day in common with $1.
 WITH mine AS (
-    SELECT kind, day, key, whole, count(*) AS n FROM told_row WHERE log_id = $1 GROUP BY ALL
+    SELECT kind, day, key, whole, count(*) AS n FROM told WHERE log_id = $1 GROUP BY ALL
 ), theirs AS (
-    SELECT log_id, kind, day, key, whole, count(*) AS n FROM told_row
+    SELECT log_id, kind, day, key, whole, count(*) AS n FROM told
     WHERE log_id <> $1 AND kind IN (SELECT kind FROM mine) GROUP BY ALL
 ), near AS (
     SELECT DISTINCT t.log_id FROM theirs t WHERE t.key IN (SELECT key FROM mine) OR t.day IN (SELECT day FROM mine WHERE day IS NOT NULL)

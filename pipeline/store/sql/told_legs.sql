@@ -2,8 +2,8 @@
 -- same end and speed, those with others, those of another boat, those of one log in the
 -- midst of a leg of the other, and days whose hours have no start in either.
 WITH leg AS (
-    SELECT log_id, boat, day, start_s, max(until_s) AS until_s, round(min(speed_kn), 1) AS speed_kn FROM told_row
-    WHERE kind = 'hours' AND day IS NOT NULL AND start_s IS NOT NULL AND day IN (SELECT day FROM told_row WHERE log_id = $1) GROUP BY ALL
+    SELECT log_id, boat, day, start_s, max(until_s) AS until_s, round(min(speed_kn), 1) AS speed_kn FROM told
+    WHERE kind = 'hours' AND day IS NOT NULL AND start_s IS NOT NULL AND day IN (SELECT day FROM told WHERE log_id = $1) GROUP BY ALL
 ), pair AS (
     SELECT t.log_id, m.boat <> t.boat AS other_boat, m.day, m.start_s AS m_start, m.until_s AS m_until, t.start_s AS t_start, t.until_s AS t_until,
         abs(m.until_s - t.until_s) > 60 OR abs(m.speed_kn - t.speed_kn) > 0.15 AS differs,
@@ -22,7 +22,7 @@ WITH leg AS (
         OR NOT EXISTS (SELECT 1 FROM leg x WHERE x.log_id = $1 AND x.day = p.day AND x.start_s = p.t_start))
     GROUP BY p.log_id
 ), bare AS (
-    SELECT DISTINCT log_id, boat, day FROM told_row WHERE kind = 'hours' AND day IS NOT NULL AND start_s IS NULL AND leg IS NULL
+    SELECT DISTINCT log_id, boat, day FROM told WHERE kind = 'hours' AND day IS NOT NULL AND start_s IS NULL AND leg IS NULL
 ), loose AS (
     SELECT t.log_id, count(DISTINCT m.day) AS loose FROM bare m JOIN bare t ON t.day = m.day AND (t.boat = m.boat) IS NOT FALSE
     WHERE m.log_id = $1 AND t.log_id <> $1 GROUP BY t.log_id

@@ -1,0 +1,1 @@
+SELECT count(*) FROM told WHERE log_id <> $1 ORDER BY 1
