@@ -208,7 +208,7 @@ func (x *Likeness) sameHand(all Day) (Act, Reason) {
 		return Replace, ""
 	case most && 5*(x.Rows-all.Before) > x.Rows: // a table of several
 		return Ask, PartOf
-	case most && x.undated() && !(x.SameFile && 5*all.Equal >= 4*all.Before):
+	case most && x.undated() && !(x.SameFile && 5*all.Equal >= 4*min(all.Before, all.Now)):
 		return Ask, NoDays
 	case most && x.Older && !x.SameFile:
 		return Ask, OlderFile

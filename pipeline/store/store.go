@@ -26,6 +26,7 @@ var ErrNewer = errors.New("the season file was made by a later version of wakele
 type DB struct {
 	pool *sql.DB
 	conn *sql.Conn
+	file string
 	told bool // the views that logs are compared by are made
 }
 
@@ -34,18 +35,18 @@ type DB struct {
 func Open(ctx context.Context, file string) (*DB, error) {
 	pool, err := sql.Open("duckdb", file)
 	if err != nil {
-		return nil, fmt.Errorf("open season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
 	pool.SetMaxOpenConns(1)
 	conn, err := pool.Conn(ctx)
 	if err != nil {
 		pool.Close()
-		return nil, fmt.Errorf("open season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
-	db := &DB{pool: pool, conn: conn}
+	db := &DB{pool: pool, conn: conn, file: file}
 	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
 		db.Close()
-		return nil, fmt.Errorf("season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
 	return db, nil
 }
@@ -137,6 +138,7 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 		if err = db.exec(ctx, "commit"); err == nil {
 			return nil
 		}
+		err = trouble(db.file, err)
 	}
 	// the context may be the reason: the way back must not depend on it
 	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
