@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 	"path/filepath"
 	"testing"
 )
@@ -135,5 +136,41 @@ func TestLikenesses(t *testing.T) {
 		if err := f(); err != nil {
 			t.Error(err)
 		}
+	}
+}
+
+// A season file of an earlier version is copied before it is brought to this one.
+func TestOlderSeasonFileIsCopied(t *testing.T) {
+	ctx := context.Background()
+	dir := t.TempDir()
+	path := filepath.Join(dir, "season.duckdb")
+	older, err := sql.Open("duckdb", path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, step := range []string{"0001_season.sql", "0002_sky.sql", "0003_track.sql"} {
+		b, err := files.ReadFile("schema/" + step)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := older.Exec(string(b)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, q := range []string{"INSERT INTO setting VALUES ('schema', '3')", "INSERT INTO log VALUES (1, 'a.csv', 'Tern', 'x', NULL, 0, '2026-07-04')"} {
+		if _, err := older.Exec(q); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := older.Close(); err != nil {
+		t.Fatal(err)
+	}
+	all, err := open(t, path).Logs(ctx)
+	if err != nil || len(all) != 1 || all[0].Label != "a.csv" || all[0].Boat != "Tern" {
+		t.Errorf("%+v, %v", all, err)
+	}
+	beside, err := filepath.Glob(filepath.Join(dir, "season, as it was *.duckdb"))
+	if err != nil || len(beside) != 1 {
+		t.Errorf("copies: %v, %v", beside, err)
 	}
 }

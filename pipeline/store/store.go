@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"time"
 
 	_ "github.com/marcboeker/go-duckdb" // the driver; see also arrow.go
 )
@@ -44,11 +45,33 @@ func Open(ctx context.Context, file string) (*DB, error) {
 		return nil, trouble(file, err)
 	}
 	db := &DB{pool: pool, conn: conn, file: file}
+	if again, err := db.keepOlder(ctx); err != nil || again {
+		if err = errors.Join(err, db.Close()); err != nil {
+			return nil, trouble(file, err)
+		}
+		if _, err := CopyBeside(file, "as it was", time.Now()); err != nil {
+			return nil, err
+		}
+		return Open(context.WithValue(ctx, copied{}, true), file)
+	}
 	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
 		db.Close()
 		return nil, trouble(file, err)
 	}
 	return db, nil
+}
+
+// copied marks the opening of a season file of which there is a copy beside.
+type copied struct{}
+
+// keepOlder reports whether a season file of an earlier version must be copied before it
+// is brought to this one, which cannot be undone.
+func (db *DB) keepOlder(ctx context.Context) (bool, error) {
+	if db.file == "" || ctx.Value(copied{}) != nil {
+		return false, nil
+	}
+	have, err := db.schemaVersion(ctx)
+	return have > 0 && have < version, err
 }
 
 // Close closes the season file.
