@@ -218,6 +218,9 @@ func TestLoadingTwice(t *testing.T) {
 			write(t, dir, "log", edited, f)
 			replaced := 0
 			for _, r := range load(t, s, w.Files...) {
+				if r.Asked != nil {
+					t.Errorf("%s: asked: %s", r.Name, r.Asked.Why)
+				}
 				if len(r.Replaced) > 0 {
 					replaced++
 				}
