@@ -194,7 +194,7 @@ func (x *Likeness) decide() (Act, Reason) {
 			return Ask, TwoBoats
 		}
 		return Another, ""
-	case x.SameHand:
+	case x.SameHand, x.SameFile: // a column more or less does not make another file of it
 		return x.sameHand(all)
 	}
 	return x.otherHand()
