@@ -7,8 +7,10 @@ import (
 	"strconv"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
 // assigned is what each column of a group is taken for, by name of meaning.
@@ -52,6 +54,8 @@ var relations = []relation{
 	{"girth below length", girthLength},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
+	{"a method tells trolling apart", methodApart},
+	{"measures stand beside their fish", besideFish},
 }
 
 // cached works a relation of some columns out once.
@@ -588,6 +592,33 @@ func linesOfStretch(g *group, a assigned) float64 {
 		return -2 + linesOut(g, a) // seconds are counted while a line is let out
 	}
 	return linesOut(g, a)
+}
+
+// besideFish holds that a fish's measures stand in the columns behind its name.
+func besideFish(g *group, a assigned) float64 {
+	s := a.first("species")
+	if s < 0 || len(a["species"]) > 1 {
+		return 0
+	}
+	for _, name := range []string{"length_cm", "scale_kg", "girth_cm"} {
+		if a.first(name) == s+1 {
+			return 2
+		}
+	}
+	return 0
+}
+
+// methodApart holds that a way of fishing beside hours says of some rows that they were
+// trolled: a column that never does tells of other fish of that day, whose hours stay.
+func methodApart(g *group, a assigned) float64 {
+	m := a.first("method")
+	if m < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 && len(a["stretches"]) == 0 {
+		return 0
+	}
+	if g.values[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
+		return 0
+	}
+	return -6
 }
 
 func linesOut(g *group, a assigned) float64 {

@@ -34,6 +34,7 @@ const (
 	Second           Unit = "s"
 	Minute           Unit = "min"
 	Hour             Unit = "h"
+	DayShare         Unit = "dayshare" // 24 h: a workbook's number under a time's format
 	Degree           Unit = "deg" // of arc: a heading or a position
 )
 
@@ -105,6 +106,7 @@ var measures = map[Unit]measure{
 	Second:           {Duration, 1},
 	Minute:           {Duration, 60},
 	Hour:             {Duration, 3_600},
+	DayShare:         {Duration, 86_400},
 	Degree:           {Angle, 1},
 }
 
