@@ -20,6 +20,7 @@ const (
 	LowerJaw    = "LJFL"  // billfish: straight, tip of the lower jaw to the fork
 	EyeFork     = "EFL"   // billfish: hind edge of the eye to the fork
 	PreCaudal   = "PCL"   // to the notch before the tail
+	PectoralKL  = "PCKL"  // tunas, head off: from the pectoral fin to the keel before the tail
 	PectoralCFL = "PFCFL" // head off: curved, from the pectoral fin to the fork
 )
 
@@ -69,6 +70,7 @@ type Own struct {
 	SLog       float64 // standard deviation of ln(W / (L G^2)), n-1 degrees of freedom
 	Used       bool    // false where N is too small or the common constant does as well
 	Why        string  // one sentence: why it is used or not
+	CommonS    float64 // root of the mean squared ln(W / (L G^2) / common constant)
 	LengthKind string  // the length kind of its pairs: FL (also for not logged and LJFL), CFL, TL, ...
 
 	// How far the published relation of most pairs was from the scale: RelationS is the
