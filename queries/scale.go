@@ -37,10 +37,12 @@ type ScaleFish struct {
 	RelationLoCM *float64 `json:"relation_lo_cm"`
 	RelationHiCM *float64 `json:"relation_hi_cm"`
 	LeftOut      *string  `json:"left_out"` // why the fish is in no comparison; nil where it is in one
-	Boat         *string  `json:"boat"`
-	File         string   `json:"file"`
-	Sheet        string   `json:"sheet"`
-	Row          int64    `json:"row"`
+	// Doubt is why its measures are doubted; such a fish is no part of the own coefficient.
+	Doubt *string `json:"doubt"`
+	Boat  *string `json:"boat"`
+	File  string  `json:"file"`
+	Sheet string  `json:"sheet"`
+	Row   int64   `json:"row"`
 }
 
 // Names of the methods that ScaleCheck compares.
@@ -105,12 +107,27 @@ const fewestOnEitherScale = 5
 
 // AskScaleFish lists the fish that were on a scale.
 func AskScaleFish(ctx context.Context, db *store.DB) ([]ScaleFish, error) {
-	fish, err := ask[ScaleFish](ctx, db, "scale_fish")
+	fish, err := scaleFish(ctx, db)
 	if err != nil {
 		return nil, err
 	}
 	withOwn(fish)
 	return fish, nil
+}
+
+// scaleFish are the fish that were on a scale, with their doubts.
+func scaleFish(ctx context.Context, db *store.DB) ([]ScaleFish, error) {
+	fish, err := ask[ScaleFish](ctx, db, "scale_fish")
+	if err != nil {
+		return nil, err
+	}
+	doubted, err := doubtedFish(ctx, db)
+	for i, f := range fish {
+		if why, ok := doubted[place{f.File, f.Sheet, f.Row}]; ok {
+			fish[i].Doubt = &why
+		}
+	}
+	return fish, err
 }
 
 // AskScaleCheck answers scale-check: every tape method against the scale, first over
@@ -126,7 +143,7 @@ func AskScaleCheck(ctx context.Context, db *store.DB) ([]ScaleCheck, error) {
 
 // AskOwnPairs lists the fish that a boat's own coefficient is fitted to.
 func AskOwnPairs(ctx context.Context, db *store.DB) ([]estimate.Pair, error) {
-	fish, err := ask[ScaleFish](ctx, db, "scale_fish")
+	fish, err := scaleFish(ctx, db)
 	return slices.DeleteFunc(pairsOf(fish), func(p estimate.Pair) bool { return p.ScaleKG == 0 }), err
 }
 
@@ -249,7 +266,7 @@ func pairsOf(fish []ScaleFish) []estimate.Pair {
 		if f.Species == nil || f.LengthCM == nil || f.GirthCM == nil || f.RoundKG == nil {
 			continue
 		}
-		pairs[i] = estimate.Pair{Species: *f.Species, LengthCM: *f.LengthCM, GirthCM: *f.GirthCM, ScaleKG: *f.RoundKG}
+		pairs[i] = estimate.Pair{Species: *f.Species, LengthCM: *f.LengthCM, GirthCM: *f.GirthCM, ScaleKG: *f.RoundKG, Doubted: f.Doubt != nil}
 		if f.LengthKind != nil {
 			pairs[i].LengthKind = *f.LengthKind
 		}

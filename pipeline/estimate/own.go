@@ -39,18 +39,20 @@ func LengthGirthKG(lengthCM, girthCM float64) float64 {
 // (fitLogs). With 5 fish or more it is judged by leave-one-out mean absolute error
 // (kg) against the common constant on the same fish, and Used only where its error
 // is the smaller and some of the difference is in it. Pairs without a species or with
-// a measure that is not above zero are left out.
+// a measure that is not above zero are left out, and so are those that are doubted.
 //
 // A species stands under its code with the length kind of which it has most pairs,
 // and under OwnKey with every other kind: a curved length has a coefficient of its
 // own, which takes in that it is too long.
 func FitOwn(pairs []Pair) map[string]Own {
 	own := map[string]Own{}
-	for species, kinds := range group(pairs) {
+	sound, doubted := group(pairs)
+	for species, kinds := range sound {
 		most := mostPairs(kinds)
 		for kind, at := range kinds {
 			o := fitPairs(take(pairs, at))
 			o.Species, o.LengthKind = species, kind
+			o.leaveOut(len(doubted[species][kind]))
 			if kind == most {
 				own[species] = o
 			} else {
@@ -76,29 +78,41 @@ func ownFor(f Fish, own map[string]Own) Own {
 
 // PredictEach is the weight (kg) of every pair by its species' own coefficient
 // fitted without that pair, whether FitOwn would use the coefficient or not. It is 0
-// where the pair takes no part in a fit, or where fewer than 5 fish of the species
-// were measured in the same way.
+// where the pair has too few measures for a fit, or where fewer than 5 sound fish of the
+// species were measured in the same way.
 func PredictEach(pairs []Pair) []float64 {
 	out := make([]float64, len(pairs))
-	for _, kinds := range group(pairs) {
-		for _, at := range kinds {
+	sound, doubted := group(pairs)
+	for species, kinds := range sound {
+		for kind, at := range kinds {
 			if len(at) < minPairs {
 				continue
 			}
 			for j, w := range predictWithout(take(pairs, at)) {
 				out[at[j]] = w
 			}
+			k := fitLogs(logRatios(take(pairs, at))).k
+			for _, j := range doubted[species][kind] {
+				out[j] = k * pairs[j].LengthCM * pairs[j].GirthCM * pairs[j].GirthCM
+			}
 		}
 	}
 	return out
 }
 
-// group is the places of the usable pairs by species and length kind.
-func group(pairs []Pair) map[string]map[string][]int {
-	groups := map[string]map[string][]int{}
+// placesBy are the places of pairs by species and length kind.
+type placesBy map[string]map[string][]int
+
+// group is the places of the pairs that a fit may use, and of those that are doubted.
+func group(pairs []Pair) (sound, doubted placesBy) {
+	sound, doubted = placesBy{}, placesBy{}
 	for i, p := range pairs {
 		if p.Species == "" || logged(p.LengthCM) == 0 || logged(p.GirthCM) == 0 || logged(p.ScaleKG) == 0 {
 			continue
+		}
+		groups := sound
+		if p.Doubted {
+			groups = doubted
 		}
 		if groups[p.Species] == nil {
 			groups[p.Species] = map[string][]int{}
@@ -106,7 +120,7 @@ func group(pairs []Pair) map[string]map[string][]int {
 		kind := forkOr(p.LengthKind)
 		groups[p.Species][kind] = append(groups[p.Species][kind], i)
 	}
-	return groups
+	return sound, doubted
 }
 
 // mostPairs is the length kind with most pairs; ties go to the first in the alphabet.
@@ -204,6 +218,17 @@ func fitPairs(ps []Pair) Own {
 		o.Why += fmt.Sprintf(" With so few fish only %.0f %% of the difference from the common constant is taken.", 100*o.Share)
 	}
 	return o
+}
+
+// leaveOut notes that n more fish were doubted.
+func (o *Own) leaveOut(n int) {
+	o.Doubted = n
+	switch {
+	case n == 1:
+		o.Why += " One more fish is left out, because its measures may be wrong: see the doubts."
+	case n > 1:
+		o.Why += fmt.Sprintf(" %d more fish are left out, because their measures may be wrong: see the doubts.", n)
+	}
 }
 
 // relationSpread is how far the relation of most pairs was from their scale weights.

@@ -150,6 +150,27 @@ func TestFitOwnEdges(t *testing.T) {
 	}
 }
 
+// TestDoubtedIsInNoFit: a slip of pounds for kilograms changes nothing but the count of
+// those left out, and is itself weighed by the coefficient of the others.
+func TestDoubtedIsInNoFit(t *testing.T) {
+	sound := pairs("PBF", 50, 51, 52, 53, 54)
+	all := append(append([]Pair{}, sound...), Pair{Species: "PBF", LengthCM: 100, GirthCM: 100, ScaleKG: 110, Doubted: true})
+	want, got := FitOwn(sound)["PBF"], FitOwn(all)["PBF"]
+	if got.K != want.K || got.N != 5 || got.Doubted != 1 || !strings.Contains(got.Why, "One more fish is left out") {
+		t.Errorf("%+v", got)
+	}
+	each, without := PredictEach(all), PredictEach(sound)
+	if !near(each[5], 1e6*want.K, 1e-12) || each[0] != without[0] {
+		t.Errorf("%g, %g without it", each, without)
+	}
+	for i := range all {
+		all[i].Doubted = true
+	}
+	if got := FitOwn(all); len(got) != 0 {
+		t.Errorf("%+v", got)
+	}
+}
+
 // TestFitOwnKinds: every length kind is fitted by itself, and a fish gets the
 // coefficient of its own kind only.
 func TestFitOwnKinds(t *testing.T) {

@@ -81,6 +81,8 @@ type Own struct {
 
 	MinCM float64 // range of the lengths it was fitted on
 	MaxCM float64
+
+	Doubted int // fish left out because their measures are doubted
 }
 
 // Pair is one fish with tape and scale; ScaleKG is its round weight.
@@ -92,6 +94,7 @@ type Pair struct {
 	LengthKind                 string
 	Relation                   string
 	RelationKG                 float64
+	Doubted                    bool // its measures may be wrong (Measures.Doubts): it is in no fit
 }
 
 // Relation is one published W = A L^B, L in cm of LengthKind, W in kg of

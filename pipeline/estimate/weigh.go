@@ -99,7 +99,10 @@ func (c *Catalogue) byScale(f Fish) ([]Estimate, []string) {
 		why := fmt.Sprintf("The scale read %.1f kg %s, and no published factor turns that into round weight for this species.", f.ScaleKG, stateName(state))
 		return nil, []string{why}
 	}
-	if note != "" {
+	switch {
+	case note == bledNote:
+		e.Notes = append(e.Notes, note)
+	case note != "":
 		e.Notes = append(e.Notes, note, "The factor is an average: a converted weight is not what a scale read.")
 	}
 	e.WeightKG = f.ScaleKG * factor
