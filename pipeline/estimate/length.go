@@ -131,7 +131,7 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 		e.Notes = append(e.Notes, note)
 	}
 	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, r.B)...)
-	e.Notes = append(e.Notes, rangeNote(m.cm, r.MinCM, r.MaxCM, "the fish studied")...)
+	e.stretched(m.cm, outside(m.cm, r.MinCM, r.MaxCM, "the fish studied"))
 	e.Notes = append(e.Notes, r.notes()...)
 	if r.ResidualS > 0 {
 		e.LoKG, e.HiKG = interval(e.WeightKG, r.ResidualS, r.N, r.N-2)

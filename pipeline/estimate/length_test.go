@@ -117,10 +117,13 @@ func TestRangeIsNoted(t *testing.T) {
 			t.Errorf("%g cm: noted %v", tt.cm, got)
 		}
 	}
-	if got := rangeNote(120, 130, 0, "fish"); len(got) != 1 || !strings.Contains(got[0], "(from 130 cm)") {
+	if got := outside(120, 130, 0, "fish"); got == nil || got.Words(cm) != "from 130 cm" {
 		t.Error(got)
 	}
-	if got := rangeNote(140, 0, 130, "fish"); len(got) != 1 || !strings.Contains(got[0], "(up to 130 cm)") {
+	if got := outside(140, 0, 130, "fish"); got == nil || got.Words(cm) != "up to 130 cm" {
+		t.Error(got)
+	}
+	if got := outside(130, 130, 0, "fish"); got != nil {
 		t.Error(got)
 	}
 }

@@ -56,6 +56,33 @@ type Estimate struct {
 	Relation    string   // Relation.ID for LengthAlone, else empty
 	Source      string   // where the method or the coefficients come from
 	Notes       []string // plain sentences: what was converted, assumed or doubtful
+	Outside     *Studied // the lengths of the fish that it rests on, where the fish is outside them
+}
+
+// Studied is the range of the lengths of the fish that a method rests on; a bound of zero
+// is not known.
+type Studied struct {
+	LoCM, HiCM float64
+	Of         string // whose: "the fish studied"
+}
+
+// outside is the range where a length is outside it, else nil.
+func outside(l, lo, hi float64, of string) *Studied {
+	if (lo == 0 || l >= lo) && (hi == 0 || l <= hi) {
+		return nil
+	}
+	return &Studied{lo, hi, of}
+}
+
+// Words is the range in words, each bound as show writes it.
+func (s Studied) Words(show func(cm float64) string) string {
+	switch {
+	case s.LoCM == 0:
+		return "up to " + show(s.HiCM)
+	case s.HiCM == 0:
+		return "from " + show(s.LoCM)
+	}
+	return show(s.LoCM) + " to " + show(s.HiCM)
 }
 
 // Own is the boat's own coefficient for one species, as FitOwn found it.

@@ -130,7 +130,7 @@ func byOwn(f Fish, o Own) ([]Estimate, []string) {
 		e.HasInterval = true
 		e.Notes = append(e.Notes, "90 % prediction interval for one fish, from the spread of the boat's own fish, wider for the coefficient having been chosen on them.")
 	}
-	e.Notes = append(e.Notes, rangeNote(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish")...)
+	e.stretched(f.LengthCM, outside(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish"))
 	return []Estimate{e}, nil
 }
 
@@ -156,17 +156,9 @@ func (c *Catalogue) byGirth(f Fish) ([]Estimate, []string) {
 
 const noGirthSpread = "No interval: no spread of this rule is published. Five fish of this species with tape and scale would give the boat its own."
 
-// rangeNote is the note for a length outside the range that a fit rests on; a
-// bound of zero is not known.
-func rangeNote(l, lo, hi float64, of string) []string {
-	if (lo == 0 || l >= lo) && (hi == 0 || l <= hi) {
-		return nil
+// stretched notes that the estimate was made for a length outside those that it rests on.
+func (e *Estimate) stretched(l float64, of *Studied) {
+	if e.Outside = of; of != nil {
+		e.Notes = append(e.Notes, fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched beyond its data.", cm(l), of.Of, of.Words(cm)))
 	}
-	bounds := cm(lo) + " to " + cm(hi)
-	if lo == 0 {
-		bounds = "up to " + cm(hi)
-	} else if hi == 0 {
-		bounds = "from " + cm(lo)
-	}
-	return []string{fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched beyond its data.", cm(l), of, bounds)}
 }

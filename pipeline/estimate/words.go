@@ -62,6 +62,17 @@ func lengthKind(s string) string {
 	return s
 }
 
+// KnowsLengthKind tells whether a word means a length kind; an empty one is "not logged".
+func KnowsLengthKind(s string) bool {
+	_, ok := kindNames[lengthKind(s)]
+	return ok || strings.TrimSpace(s) == ""
+}
+
+// KnowsWeightState tells whether a word means a weight state; an empty one is "not logged".
+func KnowsWeightState(s string) bool {
+	return slices.Contains([]string{"", Round, Bled, Gutted, GilledGutted, Dressed}, weightState(s))
+}
+
 var stateWords = map[string]string{
 	"": "", "round": Round, "whole": Round, "bled": Bled, "gutted": Gutted, "eviscerated": Gutted, "gg": GilledGutted,
 	"g&g": GilledGutted, "gilled gutted": GilledGutted, "gilled and gutted": GilledGutted, "gutted and gilled": GilledGutted,
