@@ -47,7 +47,7 @@ func (a *app) weighCmd() *cobra.Command {
 	f.StringVar(&w.ocean, "ocean", "", "settles a local name and the stock")
 	f.StringVar(&w.stock, "stock", "", "the stock or the relation, as --list names them")
 	f.StringVar(&w.length, "length", "", "such as 74in, 6'2\" or 188cm")
-	f.StringVar(&w.kind, "length-kind", "", "FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail), or PCKL (head off: pectoral fin to keel)")
+	f.StringVar(&w.kind, "length-kind", "", "FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")
 	f.StringVar(&w.girth, "girth", "", "at the thickest point")
 	f.StringVar(&w.scale, "scale", "", "what a scale said, such as 187lb")
 	f.StringVar(&w.state, "weight-state", "", "of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
@@ -78,7 +78,8 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 		return err
 	}
 	if w.stock != "" && !cat.HasStock(m.fish.Species, w.stock) {
-		return usage("--stock %s: the relations of this species that may be chosen are %s", w.stock, strings.Join(cat.Stocks(m.fish.Species), ", "))
+		stocks := strings.Join(cat.Stocks(m.fish.Species), ", ")
+		return usage("--stock %s: the relations of this species that may be chosen are %s", w.stock, stocks)
 	}
 	found := cat.Weigh(m.fish, own)
 	if len(found) == 0 {
@@ -109,16 +110,14 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 
 // nothingToWeighBy says what is missing and why what was given is not enough.
 func nothingToWeighBy(unused []string) error {
-	why := strings.Join(unused, " ")
-	if why != "" {
-		why += "\n"
-	}
-	return fmt.Errorf("%snothing to weigh by: give --scale, --length and --girth, or --length with a --species that has a relation", why)
+	missing := "nothing to weigh by: give --scale, --length and --girth, or --length with a --species that has a relation"
+	return errors.New(strings.Join(append([]string{missing}, unused...), "\n"))
 }
 
 var byMethod = map[string]string{
-	estimate.CertifiedScale: "by a certified scale", estimate.DockScale: "by a dock scale", estimate.OwnCoefficient: "by the boat's own coefficient",
-	estimate.LengthAndGirth: "by length and girth", estimate.LengthAlone: "by the length alone",
+	estimate.CertifiedScale: "by a certified scale", estimate.DockScale: "by a dock scale",
+	estimate.OwnCoefficient: "by the boat's own coefficient", estimate.LengthAndGirth: "by length and girth",
+	estimate.LengthAlone: "by the length alone",
 }
 
 // tellAnswer prints the one weight to use, and what to know before leaning on it.

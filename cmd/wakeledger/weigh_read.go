@@ -51,7 +51,8 @@ func (w *weighFlags) read() (measuredFish, error) {
 	case w.units != "" && w.units != "us" && w.units != "metric":
 		return m, usage("--units %q: expected us or metric", w.units)
 	case !estimate.KnowsLengthKind(w.kind):
-		return m, usage("--length-kind %s: wanted FL (straight, to the fork), CFL (the same along the body), TL (to the tip of the tail), LJFL, EFL, PCL or PCKL", w.kind)
+		return m, usage("--length-kind %s: wanted FL (straight, to the fork), CFL (the same along the body), "+
+			"TL (to the tip of the tail), LJFL, EFL, PCL or PCKL", w.kind)
 	case !estimate.KnowsWeightState(w.state):
 		return m, usage("--weight-state %s: wanted round, bled, gutted, gilled-gutted or dressed", w.state)
 	}
@@ -71,22 +72,28 @@ type measure struct {
 	dim        unit.Dimension
 	to         unit.Unit
 	into       *float64
-	what       string    // in words
-	such       [2]string // examples, US and metric
-	most       float64   // no fish has more
-	record     string    // of what is known
+	what, such string  // in words, and examples
+	most       float64 // no fish has more
+	record     string  // of what is known
 }
+
+const (
+	suchWeight = "187lb or 85kg"
+	suchLength = `74in, 6'2" or 188cm`
+	suchGirth  = "55in or 140cm"
+)
 
 // readMeasures reads length, girth and scale. The units shown are those of the scale,
 // else of the length, else of the girth, unless --units names them.
 func (w *weighFlags) readMeasures(m *measuredFish) error {
 	longest, heaviest := mostLikely(m.kind)
+	long, heavy := recordOf(m.kind, m.kind.MaxLengthCM, "cm long"), recordOf(m.kind, m.kind.MaxWeightKG, "kg")
 	m.us = w.units == "us"
 	settled := w.units != ""
 	for _, q := range []measure{
-		{"scale", w.scale, unit.Mass, unit.Kilogram, &m.fish.ScaleKG, "a weight", [2]string{"187lb", "85kg"}, heaviest, recordOf(m.kind, m.kind.MaxWeightKG, "kg")},
-		{"length", w.length, unit.Length, unit.Centimetre, &m.fish.LengthCM, "a length", [2]string{`74in or 6'2"`, "188cm"}, longest, recordOf(m.kind, m.kind.MaxLengthCM, "cm")},
-		{"girth", w.girth, unit.Length, unit.Centimetre, &m.fish.GirthCM, "a girth", [2]string{"55in", "140cm"}, longest, recordOf(m.kind, m.kind.MaxLengthCM, "cm long")},
+		{"scale", w.scale, unit.Mass, unit.Kilogram, &m.fish.ScaleKG, "a weight", suchWeight, heaviest, heavy},
+		{"length", w.length, unit.Length, unit.Centimetre, &m.fish.LengthCM, "a length", suchLength, longest, long},
+		{"girth", w.girth, unit.Length, unit.Centimetre, &m.fish.GirthCM, "a girth", suchGirth, longest, long},
 	} {
 		if q.text == "" {
 			continue
@@ -143,11 +150,11 @@ func (q measure) read() (unit.Unit, error) {
 	}
 	switch {
 	case errors.Is(err, unit.ErrNoUnit):
-		return "", usage("--%s %s: %s what? Write the unit with it, such as %s or %s", q.flag, q.text, q.text, q.such[0], q.such[1])
+		return "", usage("--%s %s: %s what? Write the unit with it, such as %s", q.flag, q.text, q.text, q.such)
 	case err != nil:
-		return "", usage("--%s %s: wanted %s with its unit, such as %s or %s", q.flag, q.text, q.what, q.such[0], q.such[1])
+		return "", usage("--%s %s: wanted %s with its unit, such as %s", q.flag, q.text, q.what, q.such)
 	case *q.into < least:
-		return "", usage("--%s %s: no fish has so small %s: wanted one such as %s or %s", q.flag, q.text, q.what, q.such[0], q.such[1])
+		return "", usage("--%s %s: no fish has so small %s: wanted one such as %s", q.flag, q.text, q.what, q.such)
 	case *q.into > q.most:
 		return "", usage("--%s %s: no fish has so great %s%s: is the unit right?", q.flag, q.text, q.what, q.record)
 	}
