@@ -44,7 +44,7 @@ func (a *app) weighCmd() *cobra.Command {
 	}
 	f := c.Flags()
 	f.StringVar(&w.species, "species", "", "FAO 3-alpha code or name")
-	f.StringVar(&w.ocean, "ocean", "", "settles a local name and the stock")
+	f.StringVar(&w.ocean, "ocean", "", "settles a local name and the stock, such as pacific or \"western atlantic\"")
 	f.StringVar(&w.stock, "stock", "", "the stock or the relation, as --list names them")
 	f.StringVar(&w.length, "length", "", "such as 74in, 6'2\" or 188cm")
 	f.StringVar(&w.kind, "length-kind", "", "FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")

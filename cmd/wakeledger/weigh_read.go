@@ -152,7 +152,7 @@ func (q measure) read() (unit.Unit, error) {
 	case errors.Is(err, unit.ErrNoUnit):
 		return "", usage("--%s %s: %s what? Write the unit with it, such as %s", q.flag, q.text, q.text, q.such)
 	case err != nil:
-		return "", usage("--%s %s: wanted %s with its unit, such as %s", q.flag, q.text, q.what, q.such)
+		return "", usage("--%s %s: wanted %s as one number with its unit, such as %s", q.flag, q.text, q.what, q.such)
 	case *q.into < least:
 		return "", usage("--%s %s: no fish has so small %s: wanted one such as %s", q.flag, q.text, q.what, q.such)
 	case *q.into > q.most:
