@@ -193,7 +193,7 @@ func (g scaleGroup) words() string {
 // kindWords is a length kind as a captain says it.
 func kindWords(kind string) string {
 	words := map[string]string{"FL": "straight fork length", "CFL": "curved fork length", "TL": "total length",
-		"LJFL": "lower jaw to fork", "EFL": "eye to fork", "PCL": "pre-caudal length"}
+		"LJFL": "lower jaw to fork", "EFL": "eye to fork", "PCL": "pre-caudal length", "PCKL": "pectoral fin to keel"}
 	if w, ok := words[kind]; ok {
 		return w
 	}

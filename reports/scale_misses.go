@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wakeledger/pipeline/estimate"
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
@@ -124,6 +125,9 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 			why = append(why, "its length is outside the lengths of the fish studied for "+text(f.Relation))
 		}
 	}
+	if f.Doubt != nil && len(why) == 0 {
+		why = append(why, "its measures may be wrong: "+*f.Doubt)
+	}
 	if text(f.LengthKind) == "CFL" {
 		why = append(why, "its length follows the body and was taken as straight, which makes the tape some 4 % heavy")
 	}
@@ -131,6 +135,8 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 	case "round":
 	case "":
 		why = append(why, "whether it was whole on the scale is not logged")
+	case estimate.Bled:
+		why = append(why, "it was bled: without its blood the scale reads a little low")
 	default:
 		why = append(why, "its scale weight was converted from "+state+" by an average factor")
 	}
