@@ -62,7 +62,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 	heads := g.heads(like)
 	for _, told := range []func() (Block, bool){g.diary, g.paragraphs} {
 		b, ok := told()
-		if !ok {
+		if !ok || b.Shape == Prose && len(heads) > 0 {
 			continue
 		}
 		for _, text := range b.Above {

@@ -69,7 +69,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			u.Aside = cand.aside
 			p.Unknown = append(p.Unknown, u)
 		case cand.column == catchColumn:
-			if fate, _, _, ok := words.FateOf(label.Group); ok {
+			if fate, _, _, ok := words.FateOf(label.Group); ok && len(label.Group) < prose {
 				u.Fate = fate.String()
 			}
 			if fate, _ := x.t.speciesFate(label.Text); fate != "" {

@@ -168,6 +168,13 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			out = append(out, c)
 		}
 	}
+	if u, ok := unitIn(head); ok && said.aside == "best" && u.Dimension() == unit.Mass {
+		c := candidate{column: t.named("scale_kg", "quantity"), unit: u}
+		c.add(off, "the best fish's weight", 0.5)
+		c.add(off, "cells", profile(t, v, c.column, u))
+		c.add(off, "unit", units(v, c.column, u))
+		out = append(out, c)
+	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
@@ -234,7 +241,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "stretches":
 		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
-		return pick(v.share("scaled or hedged", func(x layout.Cell) bool { return words.Scaled(x.Text) || words.Hedged(x.Text) }) >= 0.5, 2.5)
+		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool { return words.Scaled(x.Text) || words.Hedged(x.Text) }) >= 0.5, 2.5)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -303,6 +310,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -2.5 // no boat has a line 24: a class
 		}
 		return -0.6
+	case "lure", "colour":
+		if v.numeric() > 0.8 {
+			return -3
+		}
 	case "notes":
 		if v.texts() > 0.6 {
 			return 0.6

@@ -142,6 +142,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 	}
 	g.places()
+	g.siblings()
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	kind, why := g.kindOf(g.assigned(now))
 	if said.Kind != "" {
@@ -184,5 +185,26 @@ func (g *group) places() {
 	}
 	for i := range g.cands {
 		g.cands[i] = slices.DeleteFunc(g.cands[i], func(x candidate) bool { return x.column == rodColumn || x.column == spreadColumn })
+	}
+}
+
+// siblings takes a count under the same group heading as counts of two species or more for a
+// count of fish like them: "Other".
+func (g *group) siblings() {
+	species := map[string]int{}
+	isCatch := func(x candidate) bool { return x.column == catchColumn }
+	for i, c := range g.cands {
+		if group := g.values[i].Label.Group; group != "" && slices.ContainsFunc(c, isCatch) {
+			species[group]++
+		}
+	}
+	for i, c := range g.cands {
+		v := g.values[i]
+		if species[v.Label.Group] < 2 || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
+			continue
+		}
+		x := candidate{column: catchColumn}
+		x.add(g.off, "species beside", 3.4)
+		g.cands[i] = []candidate{x, {score: unsaid}}
 	}
 }

@@ -126,7 +126,7 @@ func isProof(b *layout.Block) bool {
 func (l *Log) settle() {
 	for _, u := range l.Blocks {
 		u.b.settle()
-		if u.sales() {
+		if u.sales() || u.upkeep() {
 			u.Plan.Kind = ""
 		}
 	}
@@ -153,6 +153,13 @@ func (l *Log) Data() []*Understood {
 func (u *Understood) sales() bool {
 	p := u.Plan
 	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
+}
+
+// upkeep tells a list of days on which money was spent or the engine seen to, and no more.
+func (u *Understood) upkeep() bool {
+	return u.Plan.Kind == plan.Trips && u.Money() && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+		return b.Column.Name != "date" && b.Column.Name != "notes"
+	})
 }
 
 // mayBeGiven are the columns that a form may set for the tables of its sheet.
@@ -364,7 +371,7 @@ func (l *Log) ranks() {
 			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" {
 				continue
 			}
-			b.Scaled = words.Scaled(b.Heading) || l.scaled()
+			b.Scaled = words.Scaled(b.Heading) || l.scaled() || u.exact(b)
 			of := u.Plan
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
@@ -388,6 +395,23 @@ func (l *Log) scaled() bool {
 		return words.Scaled(t) && len(t) < 200 && (in["weight"] || weight)
 	})
 }
+
+// exact tells lists of fish whose weights are mostly written to a fraction: nobody guesses
+// 30.9 kg, and what is marked as a guess stays one.
+func (u *Understood) exact(b *plan.Binding) bool {
+	n, fractions := 0, 0
+	for _, c := range column(u.b.rows, b.Index) {
+		for _, m := range toldWeight.FindAllStringSubmatch(c, -1) {
+			n++
+			if m[1] != "" {
+				fractions++
+			}
+		}
+	}
+	return n > 2 && 2*fractions > n
+}
+
+var toldWeight = regexp.MustCompile(`(?i)\d+([.,]\d+)?\s*(?:kg|kilos?|lbs?|#)`)
 
 // lists takes a column of species that names several fish in some of its cells for lists.
 func (l *Log) lists(u *Understood) {

@@ -320,7 +320,7 @@ func nested(g *group, a assigned) float64 {
 			for r := range g.rows {
 				x, ok := g.count(i, r)
 				y, told := g.count(j, r)
-				if ok && told {
+				if ok && (told || x > 0 && g.values[j].Rows[r].Look == layout.Blank) { // a blank counts none
 					n++
 					if x <= y {
 						k++
@@ -601,7 +601,7 @@ func besideFish(g *group, a assigned) float64 {
 		return 0
 	}
 	for _, name := range []string{"length_cm", "scale_kg", "girth_cm"} {
-		if a.first(name) == s+1 {
+		if i := a.first(name); i == s+1 || i >= 0 && i == s-1 {
 			return 2
 		}
 	}

@@ -22,7 +22,7 @@ var relationCases = map[string]struct {
 	"girth below length":               {"length_cm=100 120 140|girth_cm=50 62 70", "?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
 	"clock within the stretch":         {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
 	"a method tells trolling apart":    {"start_s=06:00 07:00 06:30|method=trolling jig trolling", "start_s=06:00 07:00 06:30|method=jig bottom jig", false, true},
-	"measures stand beside their fish": {"species=wahoo tuna wahoo|length_cm=100 120 140", "length_cm=100 120 140|species=wahoo tuna wahoo", true, false},
+	"measures stand beside their fish": {"species=wahoo tuna wahoo|length_cm=100 120 140", "length_cm=100 120 140|notes=calm rough calm|species=wahoo tuna wahoo", true, false},
 	"lines out belong to a stretch":    {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
 }
 
