@@ -15,6 +15,7 @@ import (
 	"github.com/apache/arrow-go/v18/arrow/array"
 
 	"wakeledger/pipeline/batch"
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/plan"
@@ -71,6 +72,9 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 
 func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 	rep := LogReport{Name: filepath.Base(path)}
+	if err := infile.Check(path); err != nil {
+		return rep, err
+	}
 	before, err := os.Stat(path)
 	if err != nil {
 		return rep, err

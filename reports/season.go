@@ -55,7 +55,7 @@ func Season(w io.Writer, in SeasonInput) error {
 		return err
 	}
 	p := page.Page{
-		Title: in.Title, Kicker: "Season report", Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
+		Report: page.SeasonReport, Title: in.Title, Kicker: "Season report", Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(s.Open), Tiles: s.tiles(),
 		Footer: []string{
 			"A weight from the tape is an estimate: not for records, sale or legal size.",

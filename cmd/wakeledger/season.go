@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/queries"
+	"wakeledger/reports/page"
 )
 
 func (a *app) seasonCmd() *cobra.Command {
@@ -21,8 +22,12 @@ func (a *app) seasonCmd() *cobra.Command {
 			if err := r.check(); err != nil {
 				return err
 			}
+			to := a.target(r.out, pageFile(page.SeasonReport), args...)
+			if err := to.Check(); err != nil {
+				return err
+			}
 			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) error {
-				if err := a.writeSeason(c.Context(), s, r); err != nil {
+				if err := a.writeSeason(c.Context(), s, r, to); err != nil {
 					return err
 				}
 				return a.summary(c.Context(), s)
@@ -31,6 +36,7 @@ func (a *app) seasonCmd() *cobra.Command {
 	}
 	a.readingFlags(c)
 	r.add(c)
+	a.forceFlag(c)
 	return c
 }
 
