@@ -50,7 +50,12 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	if s.answers, err = s.kept(ctx); err != nil {
 		return nil, err
 	}
+	ready := s.together(ctx, paths)
 	for _, p := range paths {
+		if r, ok := ready[p]; ok {
+			reports = append(reports, r)
+			continue
+		}
 		name := filepath.Base(p)
 		if first, ok := seen[name]; ok && first != p {
 			errs = append(errs, fmt.Errorf("%s: a log of this name is loaded already in this run (%s): rename one, or load each with its --boat", p, first))

@@ -25,7 +25,7 @@ type SeasonInput struct {
 	Sizes      []queries.Sizes
 	Fish       []queries.Fish
 	Trips      []queries.Trip
-	SetAside   []queries.SetAside
+	Troubles   queries.Troubles // rows set aside or doubtful, by reason
 	Drag       []queries.Drag
 	Failures   []queries.Failure
 	Worked     Worked // empty: the report says nothing of it

@@ -260,7 +260,7 @@ func (g *groups) add(what, where string) {
 }
 
 // examples of a group that are printed.
-const examples = 5
+const examples = queries.MostExamples
 
 func (g *groups) print(a *app, title string) {
 	for _, what := range g.order {

@@ -58,7 +58,7 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 	if err != nil {
 		return err
 	}
-	aside, err := queries.AskSetAside(ctx, s.DB)
+	troubles, err := queries.AskTroubles(ctx, s.DB)
 	if err != nil {
 		return err
 	}
@@ -95,8 +95,6 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		fmt.Fprintf(a.out, "  %-16s %4d %-7s in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
 			queries.LevelText("speed-band", r.Level), counted, word, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
 	}
-	if len(aside) > 0 {
-		fmt.Fprintf(a.out, "%s set aside: 'wakeledger ask set-aside' lists them\n", problems(int64(len(aside))))
-	}
+	a.tellTroubles(troubles)
 	return nil
 }

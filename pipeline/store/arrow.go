@@ -34,8 +34,9 @@ func (db *DB) insertArrow(ctx context.Context, table, extra string, r array.Reco
 	return res.RowsAffected()
 }
 
-func (db *DB) register(ctx context.Context, r array.RecordReader) (release func(), err error) {
-	err = db.conn.Raw(func(c any) error {
+func (db *DB) register(ctx context.Context, r array.RecordReader) (func(), error) {
+	var release func()
+	err := db.conn.Raw(func(c any) error {
 		dc, ok := c.(driver.Conn)
 		if !ok {
 			return errors.New("not a database connection")
@@ -53,7 +54,7 @@ func (db *DB) register(ctx context.Context, r array.RecordReader) (release func(
 	return func() {
 		// a view of memory that is let go of must not stay in the season file; where the
 		// transaction has failed it goes with that
-		_ = db.exec(context.WithoutCancel(ctx), "drop_incoming")
+		_ = db.unlessGrouped(context.WithoutCancel(ctx), "drop_incoming")
 		release()
 	}, nil
 }

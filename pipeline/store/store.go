@@ -26,8 +26,10 @@ var ErrNewer = errors.New("the season file was made by a later version of wakele
 type DB struct {
 	pool    *sql.DB
 	conn    *sql.Conn
-	file    string       // where OpenRead opened one
-	behind  bool         // its schema is of an earlier version
+	file    string // where OpenRead opened one
+	behind  bool   // its schema is of an earlier version
+	grouped bool   // Together has a transaction open
+	known   known
 	atClose func() error // nil: nothing to do
 }
 
@@ -142,6 +144,9 @@ func (db *DB) runFile(ctx context.Context, name string) error {
 
 // transaction runs f and commits, or rolls back where f fails or the commit does.
 func (db *DB) transaction(ctx context.Context, f func() error) error {
+	if db.grouped {
+		return f()
+	}
 	if err := db.exec(ctx, "begin"); err != nil {
 		return err
 	}
@@ -154,6 +159,7 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 			return nil
 		}
 	}
+	db.known = known{}
 	// the context may be the reason: the way back must not depend on it
 	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
 }

@@ -24,8 +24,8 @@ const (
 	kind         = "wakeledger-club-summary" // the package's name: what it is
 	profile      = "data-package"            // of the standard
 	manifestName = "datapackage.json"
-	mostFile     = 16 << 20 // bytes; a bundle has some ten thousand
-	mostPart     = 4 << 20  // bytes of a part, unpacked
+	mostFile     = 1 << 20   // bytes; a bundle has some ten thousand
+	mostPart     = 256 << 10 // bytes of a part, unpacked; one has some thousands
 	mostParts    = 32
 )
 
