@@ -24,8 +24,14 @@ func TestMain(m *testing.M) {
 		"read-xml":       readXML,
 		"share-boats":    shareBoats,
 		"write-workbook": writeWorkbook,
-		"wakeledger":     func() { os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)) },
+		"wakeledger":     program,
 	})
+}
+
+func program() {
+	code := run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)
+	notePeak()
+	os.Exit(code)
 }
 
 func TestScripts(t *testing.T) {
