@@ -44,6 +44,9 @@ func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Troubles, err = queries.AskTroubles(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Logs, err = gatherLogs(ctx, db); err != nil {
+		return in, err
+	}
 	if in.Drag, err = queries.AskDrag(ctx, db); err != nil {
 		return in, err
 	}

@@ -24,6 +24,7 @@ type ScaleInput struct {
 	Checks []queries.ScaleCheck
 	Own    map[string]estimate.Own // of the boat, by species (estimate.FitOwn)
 	Open   queries.Open
+	Logs   Logs
 }
 
 // scaleReport is the input made ready.

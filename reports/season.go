@@ -26,6 +26,7 @@ type SeasonInput struct {
 	Fish       []queries.Fish
 	Trips      []queries.Trip
 	Troubles   queries.Troubles // rows set aside or doubtful, by reason
+	Logs       Logs
 	Drag       []queries.Drag
 	Failures   []queries.Failure
 	Worked     Worked // empty: the report says nothing of it

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strings"
 	"syscall"
 	"unicode/utf8"
@@ -113,8 +114,15 @@ func (a *app) tellEnd(ctx context.Context, err error) int {
 		return failed
 	}
 	fmt.Fprintln(notes, "wakeledger:", store.InWords(err))
+	if os.Getenv(detailsFlag) != "" {
+		fmt.Fprintln(notes, err)
+	}
 	return failed
 }
+
+// detailsFlag names what has to be in the environment for the database's own words to be
+// shown: they are for those who mend the program.
+const detailsFlag = "WAKELEDGER_DETAILS"
 
 func usage(format string, args ...any) error {
 	return fmt.Errorf("%w: %s", errUsage, fmt.Sprintf(format, args...))

@@ -77,7 +77,7 @@ func TestNoSideDoor(t *testing.T) {
 		t.Fatal(err)
 	}
 	// the rows are told all the same, and the captain's own screen names them
-	for _, want := range []string{"rows set aside, and why", "rows that are doubtful, and why", "long fish", "row "} {
+	for _, want := range []string{"rows set aside, and why", "rows that are doubtful, and why", "long leg", "row "} {
 		if !strings.Contains(string(html), want) {
 			t.Errorf("the season report says nothing of %q", want)
 		}
