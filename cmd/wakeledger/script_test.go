@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"flag"
 	"os"
@@ -29,7 +28,9 @@ func TestMain(m *testing.M) {
 }
 
 func program() {
-	code := run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)
+	ctx, stop := untilStopped()
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
 	notePeak()
 	os.Exit(code)
 }
