@@ -24,8 +24,8 @@ var planted = map[string]string{
 	"hushtrack":    "a track's file name",
 	"33.41":        "a latitude",
 	"151.98":       "a longitude",
-	"33°":          "a latitude",
-	"151°":         "a longitude",
+	"33° 24":       "a latitude",
+	"151° 59":      "a longitude",
 }
 
 const hushed = `Boat,Captain,Anglers,Port,Area,Date,Start,End,Speed (kn),Lines out,Strikes,Landed,Lat,Lon,Length Persimmon (cm),Species,Angler,Notes,Fish for Hortensia
