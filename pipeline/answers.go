@@ -213,7 +213,10 @@ func AnswersOf(ctx context.Context, file string) (all []store.Answer, err error)
 	if _, err := os.Stat(file); err != nil {
 		return nil, nil
 	}
-	db, err := store.Open(ctx, file)
+	db, err := store.OpenRead(ctx, file, false)
+	if errors.Is(err, store.ErrEmpty) {
+		return nil, nil
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -15,6 +15,7 @@ import (
 	"github.com/apache/arrow-go/v18/arrow/array"
 
 	"wakeledger/pipeline/batch"
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/plan"
@@ -49,7 +50,12 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	if s.answers, err = s.kept(ctx); err != nil {
 		return nil, err
 	}
+	ready := s.together(ctx, paths)
 	for _, p := range paths {
+		if r, ok := ready[p]; ok {
+			reports = append(reports, r)
+			continue
+		}
 		name := filepath.Base(p)
 		if first, ok := seen[name]; ok && first != p {
 			errs = append(errs, fmt.Errorf("%s: a log of this name is loaded already in this run (%s): rename one, or load each with its --boat", p, first))
@@ -71,6 +77,9 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 
 func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 	rep := LogReport{Name: filepath.Base(path)}
+	if err := infile.Check(path); err != nil {
+		return rep, err
+	}
 	before, err := os.Stat(path)
 	if err != nil {
 		return rep, err

@@ -47,7 +47,7 @@ func Club(w io.Writer, in ClubInput) error {
 		return err
 	}
 	p := page.Page{
-		Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
+		Report: page.ClubReport, Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
 	builders := []func() (page.Section, error){c.participation, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}

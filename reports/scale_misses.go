@@ -67,7 +67,7 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{
 			page.Words(page.Count(int64(rank + 1))), page.WordsOf(f.Date), page.WordsOf(f.Name), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.ValueOf(scaled(f.GirthCM, r.perCM)),
 			page.Value(*f.RoundKG * r.perKG), page.Value(w * r.perKG), page.Value(100 * (w / *f.RoundKG - 1)),
-			page.Words(r.explain(f, c)), page.Words(place(f.File, f.Sheet, f.Row)),
+			page.Words(r.explain(f, c)), page.Words(r.Logs.place(f.File, f.Row)),
 		}})
 	}
 	f := r.used[ordered[0]]

@@ -50,7 +50,7 @@ func (s *season) tracksSection() (page.Section, error) {
 	section.Notes = append(section.Notes, trackNotes...)
 	for _, f := range s.Tracks.Files {
 		if f.Note != "" {
-			section.Notes = append(section.Notes, fmt.Sprintf("Track %s: %s.", strings.TrimSpace(f.File+" "+f.Member), strings.TrimSuffix(f.Note, "?")))
+			section.Notes = append(section.Notes, fmt.Sprintf("Track of %s: %s.", s.Logs.name(f.File), strings.TrimSuffix(f.Note, "?")))
 		}
 	}
 	return section, nil

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
@@ -12,9 +11,12 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/reports"
 	"wakeledger/reports/bundle"
+	"wakeledger/reports/output"
+	"wakeledger/reports/page"
 )
 
 // clubFlags are what a boat settles of what it shares.
@@ -49,21 +51,17 @@ func (a *app) exportClubCmd() *cobra.Command {
 			if len(args) == 0 && !f.show {
 				return usage("export club: name the file to write, or give --show-what-is-shared")
 			}
-			s, err := a.openExisting(c.Context())
-			if err != nil {
-				return err
-			}
-			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			season, err := a.shareOf(c.Context(), s, boat, id, f)
+			season, keep, err := a.share(c.Context(), boat, id, f)
 			if err != nil {
 				return err
 			}
 			if f.show {
 				return bundle.List(a.out, season)
 			}
-			if err := writeWhole(args[0], func(w *bufio.Writer) error { return bundle.Write(w, season) }); err != nil {
+			if err := a.target(args[0], summaryFile).Write(func(w io.Writer) error { return bundle.Write(w, season) }); err != nil {
 				return err
 			}
+			a.keepID(c.Context(), keep)
 			a.note("club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it", season.ID, args[0])
 			return nil
 		},
@@ -71,39 +69,73 @@ func (a *app) exportClubCmd() *cobra.Command {
 	f.add(c)
 	c.Flags().StringVar(&id, "id", "", "the id by which the club knows the boat; kept in the season file")
 	c.Flags().StringVar(&boat, "boat", "", "the boat, where the season file holds several")
+	a.forceFlag(c)
 	return c
 }
 
-// shareOf is what the boat shares, its id kept in the season file for next time.
-func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (bundle.Season, error) {
+// chosenID is the id of a boat that the season file does not keep yet; none where boat is "".
+type chosenID struct{ boat, id string }
+
+// share is what the boat shares, and the id that is new to the season file.
+func (a *app) share(ctx context.Context, boat, id string, f clubFlags) (shared bundle.Season, keep chosenID, err error) {
+	s, err := a.openRead(ctx, a.db)
+	if err != nil {
+		return shared, keep, err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	shared, boat, err = a.shareOf(ctx, s, boat, id, f)
+	if err != nil {
+		return shared, keep, err
+	}
+	kept, err := s.DB.Setting(ctx, idSetting(boat))
+	if kept != shared.ID {
+		keep = chosenID{boat, shared.ID}
+	}
+	return shared, keep, err
+}
+
+// keepID keeps an id in the season file for next time. Where that cannot be, the summary
+// is written all the same, and it is said.
+func (a *app) keepID(ctx context.Context, keep chosenID) {
+	if keep.id == "" {
+		return
+	}
+	db, err := store.Open(ctx, a.db)
+	if err == nil {
+		err = errors.Join(db.PutSetting(ctx, idSetting(keep.boat), keep.id), db.Close())
+	}
+	if err != nil {
+		a.note("the id %s could not be kept in %s: give --id again next time", keep.id, a.db)
+	}
+}
+
+// shareOf is what the boat shares under the id given, or the one that the season file keeps.
+func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (bundle.Season, string, error) {
 	boats, err := boatsOf(ctx, s)
 	if err != nil {
-		return bundle.Season{}, err
+		return bundle.Season{}, "", err
 	}
 	switch {
 	case boat == "" && len(boats) == 1:
 		boat = boats[0]
 	case boat == "" && len(boats) > 1:
-		return bundle.Season{}, usage("export club: the season file holds %d boats: name one with --boat", len(boats))
+		return bundle.Season{}, "", usage("export club: the season file holds %d boats: name one with --boat", len(boats))
 	case !slices.Contains(boats, boat):
-		return bundle.Season{}, fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+		return bundle.Season{}, "", fmt.Errorf("no trips of boat %q in %s", boat, a.db)
 	}
 	if id == "" {
 		if id, err = s.DB.Setting(ctx, idSetting(boat)); err != nil {
-			return bundle.Season{}, err
+			return bundle.Season{}, "", err
 		}
 	}
 	if id == "" {
-		return bundle.Season{}, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
+		return bundle.Season{}, "", usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
 	}
 	if err := bundle.CheckID(id); err != nil {
-		return bundle.Season{}, usage("--id: %v", err)
+		return bundle.Season{}, "", usage("--id: %v", err)
 	}
 	season, err := reports.GatherShare(ctx, s.DB, boat, f.options(id))
-	if err == nil && !f.show {
-		err = s.DB.PutSetting(ctx, idSetting(boat), id)
-	}
-	return season, err
+	return season, boat, err
 }
 
 func idSetting(boat string) string { return "club id of " + boat }
@@ -136,6 +168,12 @@ func (a *app) reportClubCmd() *cobra.Command {
 			if len(files) == 0 && len(args) == 0 {
 				files = []string{a.db}
 			}
+			to := a.target(r.out, pageFile(page.ClubReport), append(slices.Clone(args), files...)...)
+			if !f.show {
+				if err := to.Check(); err != nil {
+					return err
+				}
+			}
 			g := gathering{app: a, flags: f}
 			if err := g.gather(c.Context(), args, files); err != nil {
 				return err
@@ -143,13 +181,14 @@ func (a *app) reportClubCmd() *cobra.Command {
 			if f.show {
 				return g.list(a.out)
 			}
-			return g.write(r)
+			return g.write(r, to)
 		},
 	}
 	f.add(c)
 	r.add(c)
 	c.Flags().Lookup("out").DefValue = "club.html"
 	r.out = "club.html"
+	a.forceFlag(c)
 	c.Flags().StringArrayVar(&files, "db", nil, "a season file; may be given several times")
 	return c
 }
@@ -194,9 +233,7 @@ func (g *gathering) gather(ctx context.Context, bundles, files []string) error {
 }
 
 func (g *gathering) file(ctx context.Context, name string) (err error) {
-	one := *g.app
-	one.db = name
-	s, err := one.openExisting(ctx)
+	s, err := g.openRead(ctx, name)
 	if err != nil {
 		return err
 	}
@@ -251,7 +288,7 @@ func (g *gathering) list(w io.Writer) error {
 	return nil
 }
 
-func (g *gathering) write(r reportFlags) error {
+func (g *gathering) write(r reportFlags, to output.Target) error {
 	boats, repeats, err := bundle.Match(g.given)
 	if err != nil {
 		return err
@@ -263,5 +300,5 @@ func (g *gathering) write(r reportFlags) error {
 	if in.Title == "" {
 		in.Title = "The club's season"
 	}
-	return g.writeReport(r.out, func(w io.Writer) error { return reports.Club(w, in) })
+	return g.writePage(to, func(w io.Writer) error { return reports.Club(w, in) })
 }

@@ -63,7 +63,7 @@ func (a *app) ownCoefficients(ctx context.Context, named bool) (own map[string]e
 	if _, err := os.Stat(a.db); err != nil && !named {
 		return nil, nil
 	}
-	s, err := a.openExisting(ctx)
+	s, err := a.openRead(ctx, a.db)
 	if err != nil {
 		return nil, err
 	}

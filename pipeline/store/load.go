@@ -61,7 +61,7 @@ func (db *DB) Replace(ctx context.Context, l *Log, at time.Time, fill func(*Load
 	if err != nil {
 		return 0, err
 	}
-	if err := db.exec(ctx, "frugal"); err != nil {
+	if err := db.unlessGrouped(ctx, "frugal"); err != nil {
 		return 0, err
 	}
 	load := &Load{db: db, id: known.ID, log: *l}
@@ -79,9 +79,9 @@ func (db *DB) Replace(ctx context.Context, l *Log, at time.Time, fill func(*Load
 		if err := db.exec(ctx, "insert_log", load.id, l.Name, nullable(l.Boat), l.SHA256, nullable(l.Zone), load.rows, at.UTC()); err != nil {
 			return err
 		}
-		return db.PutSetting(ctx, "derived", "stale")
+		return db.markStale(ctx)
 	})
-	return load.rows, errors.Join(err, db.exec(context.WithoutCancel(ctx), "roomy"))
+	return load.rows, errors.Join(err, db.unlessGrouped(context.WithoutCancel(ctx), "roomy"))
 }
 
 func (db *DB) forget(ctx context.Context, id int64) error {
@@ -111,7 +111,7 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.id, s.No, s.Name, s.Kind).Scan(&id); err != nil {
 		return 0, fmt.Errorf("add_sheet: %w", err)
 	}
-	if s.Slow {
+	if s.Slow && !l.db.grouped {
 		if err := l.db.exec(ctx, "one_thread"); err != nil {
 			return 0, err
 		}
@@ -124,17 +124,7 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 
 // widen gives the table of entries the columns of a sheet that no log before had.
 func (db *DB) widen(ctx context.Context, schema *arrow.Schema) error {
-	rows, err := db.Query(ctx, statement("missing_columns"))
-	if err != nil {
-		return err
-	}
-	missing := map[string]string{}
-	err = each(rows, func() error {
-		var name, typ string
-		err := rows.Scan(&name, &typ)
-		missing[name] = typ
-		return err
-	})
+	missing, err := db.missing(ctx)
 	if err != nil {
 		return err
 	}
@@ -146,6 +136,7 @@ func (db *DB) widen(ctx context.Context, schema *arrow.Schema) error {
 		if _, err := db.conn.ExecContext(ctx, fmt.Sprintf(statement("add_column"), identifier(f.Name), typ)); err != nil {
 			return fmt.Errorf("column %s: %w", f.Name, err)
 		}
+		delete(missing, f.Name)
 	}
 	return nil
 }

@@ -24,13 +24,28 @@ var ErrNewer = errors.New("the season file was made by a later version of wakele
 // DB is an open season file. It has one connection and is not safe for
 // concurrent use.
 type DB struct {
-	pool *sql.DB
-	conn *sql.Conn
+	pool    *sql.DB
+	conn    *sql.Conn
+	file    string // where OpenRead opened one
+	behind  bool   // its schema is of an earlier version
+	grouped bool   // Together has a transaction open
+	known   known
+	atClose func() error // nil: nothing to do
 }
 
 // Open opens the season file at path, making it where there is none. An empty
 // path is a season in memory. The error says what stands in the way.
 func Open(ctx context.Context, file string) (*DB, error) {
+	if file != "" {
+		if err := prepare(ctx, file); err != nil {
+			return nil, err
+		}
+	}
+	return openFile(ctx, file)
+}
+
+// openFile opens a file that is a season file, or is to be one.
+func openFile(ctx context.Context, file string) (*DB, error) {
 	pool, err := sql.Open("duckdb", file)
 	if err != nil {
 		return nil, fmt.Errorf("open season file %s: %w", file, err)
@@ -42,7 +57,7 @@ func Open(ctx context.Context, file string) (*DB, error) {
 		return nil, fmt.Errorf("open season file %s: %w", file, err)
 	}
 	db := &DB{pool: pool, conn: conn}
-	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
+	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "careful"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
 		db.Close()
 		return nil, fmt.Errorf("season file %s: %w", file, err)
 	}
@@ -51,7 +66,11 @@ func Open(ctx context.Context, file string) (*DB, error) {
 
 // Close closes the season file.
 func (db *DB) Close() error {
-	return errors.Join(db.conn.Close(), db.pool.Close())
+	err := errors.Join(db.conn.Close(), db.pool.Close())
+	if db.atClose != nil {
+		err = errors.Join(err, db.atClose())
+	}
+	return err
 }
 
 // migrate brings the schema to this program's version in one transaction.
@@ -125,6 +144,9 @@ func (db *DB) runFile(ctx context.Context, name string) error {
 
 // transaction runs f and commits, or rolls back where f fails or the commit does.
 func (db *DB) transaction(ctx context.Context, f func() error) error {
+	if db.grouped {
+		return f()
+	}
 	if err := db.exec(ctx, "begin"); err != nil {
 		return err
 	}
@@ -137,6 +159,7 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 			return nil
 		}
 	}
+	db.known = known{}
 	// the context may be the reason: the way back must not depend on it
 	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
 }

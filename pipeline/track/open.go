@@ -17,6 +17,7 @@ import (
 	"golang.org/x/text/encoding/unicode"
 	"golang.org/x/text/transform"
 
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/record"
 )
 
@@ -33,6 +34,9 @@ var ErrTooLarge = errors.New("unpacks to more than 8 GiB: is it a track?")
 // Is tells whether a file is a track, by its first bytes or, of a zip, those of
 // its first file. A file that cannot be opened is none.
 func Is(file string) bool {
+	if infile.Check(file) != nil {
+		return false
+	}
 	f, err := os.Open(file)
 	if err != nil {
 		return false
@@ -156,6 +160,9 @@ type File struct {
 // Each opens a log's tracks one after the other and gives each to do. zone is
 // the clock of times that name none, UTC where it is nil.
 func Each(file string, zone *time.Location, bad Keeper, do func(File) error) error {
+	if err := infile.Check(file); err != nil {
+		return err
+	}
 	f, err := os.Open(file)
 	if err != nil {
 		return err

@@ -7,8 +7,8 @@
     SELECT trip_id, level, ord, line_hours, 0 AS strikes, 0 AS strikes_on_hours, 0 AS hookups, 0 AS landed, 0 AS released
     FROM effort_at
     UNION ALL
-    SELECT trip_id, level, ord, 0, 1, (leg_id IN (SELECT leg_id FROM worked)
-            OR (leg_id IS NULL AND trip_id IN (SELECT trip_id FROM worked)))::INTEGER,
+    SELECT trip_id, level, ord, 0, 1, coalesce(leg_id IN (SELECT leg_id FROM worked)
+            OR (leg_id IS NULL AND trip_id IN (SELECT trip_id FROM worked)), false)::INTEGER,
         coalesce(hooked, false)::INTEGER, (outcome = 'landed')::INTEGER, (outcome = 'released')::INTEGER
     FROM strike_at_level
 )

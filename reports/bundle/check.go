@@ -52,7 +52,10 @@ func (s Season) Check() error {
 	if err := checkFish(s.Sizes, classForm, NoWeight); err != nil {
 		return fmt.Errorf("table sizes: %w", err)
 	}
-	return s.checkSingle()
+	if err := s.checkSingle(); err != nil {
+		return err
+	}
+	return s.checkBounds()
 }
 
 // checkCells: the levels are of the closed form, each of enough trips, and they

@@ -13,6 +13,8 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+
+	"wakeledger/pipeline/infile"
 )
 
 // Version is that of the file's form. A file of a later one is refused.
@@ -22,8 +24,8 @@ const (
 	kind         = "wakeledger-club-summary" // the package's name: what it is
 	profile      = "data-package"            // of the standard
 	manifestName = "datapackage.json"
-	mostFile     = 16 << 20 // bytes; a bundle has some ten thousand
-	mostPart     = 4 << 20  // bytes of a part, unpacked
+	mostFile     = 1 << 20   // bytes; a bundle has some ten thousand
+	mostPart     = 256 << 10 // bytes of a part, unpacked; one has some thousands
 	mostParts    = 32
 )
 
@@ -105,15 +107,24 @@ func hashOf(b []byte) string {
 	return "sha256:" + hex.EncodeToString(sum[:])
 }
 
+// IsOne tells a bundle of this or another version.
+func IsOne(r io.ReaderAt, size int64) bool {
+	if size > mostFile {
+		return false
+	}
+	z, err := zip.NewReader(r, size)
+	if err != nil {
+		return false
+	}
+	_, err = readManifest(z)
+	return err == nil || errors.Is(err, ErrLater)
+}
+
 // ReadFile reads the bundle at path. The error says what is wrong with it; see
 // Read.
 func ReadFile(path string) (Season, error) {
-	info, err := os.Stat(path)
-	if err != nil {
+	if err := infile.CheckSmall(path, mostFile, "a club summary"); err != nil {
 		return Season{}, err
-	}
-	if info.IsDir() || info.Size() > mostFile {
-		return Season{}, fmt.Errorf("%s: %w", path, ErrForeign)
 	}
 	b, err := os.ReadFile(path)
 	if err != nil {
