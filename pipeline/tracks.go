@@ -102,7 +102,7 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 
 func (t *tracking) report(f track.File, s track.Summary, aside int64) {
 	t.tracks = append(t.tracks, store.Track{No: t.no, Member: f.Name, Format: f.Format, FirstMS: s.First, LastMS: s.Last, Fixes: s.Fixes, Used: s.Used,
-		Reordered: s.Reordered, Late: s.Late, Repeated: s.Repeated, Jumps: s.Jumps, Gaps: s.Gaps, Breaks: s.Breaks,
+		Reordered: s.Reordered, Late: s.Late, Repeated: s.Repeated, Jumps: s.Jumps, Gaps: s.Gaps, Breaks: s.Breaks, Joined: s.Joined,
 		GapSeconds: s.GapSeconds, CoveredSeconds: s.Seconds, StoppedSeconds: s.Stopped,
 		ClockSeconds: t.cfg.TrackClock.Seconds()})
 	t.reports = append(t.reports, SheetReport{Name: f.Name, Kind: "track", Why: "it is " + f.Format + " with fixes", Kept: t.kept, SetAside: aside,
@@ -127,9 +127,10 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		{s.Jumps, "fix", "fixes", "dropped, faster than any boat from the one before"},
 		{s.Repeated, "fix", "fixes", "dropped, of a time that was there already"},
 		{s.Reordered, "fix", "fixes", "out of order, put in order by time"},
-		{s.Late, "fix", "fixes", "dropped, too far out of order to be placed"},
+		{s.Late, "fix", "fixes", "dropped, of more out of order than can be put in place"},
 		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.TrackGap.Minutes(), s.GapSeconds/60)},
 		{s.Breaks, "place", "places", "where the file parts the track: not run over"},
+		{s.Joined, "place", "places", "where the file parts the track and no time was lost: run over"},
 	} {
 		switch {
 		case f.n == 1:
@@ -175,7 +176,7 @@ type pieceSource struct {
 var pieceFields = []entry.Field{
 	{Name: "track_no", Type: entry.Int}, {Name: "at_ms", Type: entry.Int}, {Name: "seconds", Type: entry.Real}, {Name: "lat", Type: entry.Real}, {Name: "lon", Type: entry.Real},
 	{Name: "run_kn", Type: entry.Real}, {Name: "err_kn", Type: entry.Real}, {Name: "said_kn", Type: entry.Real},
-	{Name: "course_deg", Type: entry.Real}, {Name: "turn_deg_min", Type: entry.Real},
+	{Name: "course_deg", Type: entry.Real}, {Name: "turn_deg_min", Type: entry.Real}, {Name: "gap_s", Type: entry.Real}, {Name: "stretch", Type: entry.Int},
 }
 
 func (s *pieceSource) Fields() []entry.Field { return pieceFields }
@@ -186,8 +187,9 @@ func (s *pieceSource) Next() ([]entry.Value, bool, error) {
 		return nil, false, err
 	}
 	s.values = append(s.values[:0], entry.OfInt(*s.no), entry.OfInt(p.At))
-	for _, v := range []float64{p.Seconds, p.Lat, p.Lon, p.RunKn, p.ErrKn, p.SaidKn, p.Course, p.Turn} {
+	for _, v := range []float64{p.Seconds, p.Lat, p.Lon, p.RunKn, p.ErrKn, p.SaidKn, p.Course, p.Turn, p.Gap} {
 		s.values = append(s.values, entry.Value{Known: !math.IsNaN(v), Real: v})
 	}
+	s.values = append(s.values, entry.OfInt(p.Stretch))
 	return s.values, true, nil
 }

@@ -31,7 +31,7 @@ func (a *app) checkCmd() *cobra.Command {
 				why = ""
 			}
 			if legs != "" {
-				return a.proposeLegs(cfg, args, legs)
+				return a.proposeLegs(c.Context(), cfg, args, legs)
 			}
 			return a.check(c.Context(), cfg, args, write, why)
 		},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -10,7 +11,7 @@ import (
 
 // proposeLegs writes the legs that tracks suggest to a new log, for the boat to
 // confirm. A log that is there already is not written over: it may be confirmed.
-func (a *app) proposeLegs(cfg pipeline.Config, tracks []string, name string) (err error) {
+func (a *app) proposeLegs(ctx context.Context, cfg pipeline.Config, tracks []string, name string) (err error) {
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, os.ErrExist) {
 		return fmt.Errorf("%s is there already: name a new file", name)
@@ -28,9 +29,12 @@ func (a *app) proposeLegs(cfg pipeline.Config, tracks []string, name string) (er
 			return usage("--legs-from-track: %s is no track", t)
 		}
 	}
-	n, err := pipeline.ProposeLegs(cfg, tracks, pipeline.Trolling{}, f)
+	n, reports, err := pipeline.ProposeLegs(ctx, cfg, tracks, pipeline.Trolling{}, f)
 	if err != nil {
 		return err
+	}
+	for _, r := range reports {
+		a.tellLog(r)
 	}
 	clock := "UTC: give --zone for the boat's own clock"
 	if cfg.Zone != "" {

@@ -14,7 +14,7 @@ type Track struct {
 	Member, Format                             string
 	FirstMS, LastMS                            int64
 	Fixes, Used, Reordered, Late               int64
-	Repeated, Jumps, Gaps, Breaks              int64
+	Repeated, Jumps, Gaps, Breaks, Joined      int64
 	GapSeconds, CoveredSeconds, StoppedSeconds float64
 	ClockSeconds                               float64 // put on its own clock
 }
@@ -35,10 +35,27 @@ func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
 			first, last = t.FirstMS, t.LastMS
 		}
 		err := l.db.exec(ctx, "insert_track", l.id, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
-			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.ClockSeconds)
+			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.Joined, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.ClockSeconds)
 		if err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// TrackPieces calls f for each piece of the boat's track, in order of time; no two
+// tell of the same second. The season's tables must be made.
+func (db *DB) TrackPieces(ctx context.Context, f func(atMS int64, seconds, kn float64) error) error {
+	rows, err := db.Query(ctx, statement("track_pieces"))
+	if err != nil {
+		return err
+	}
+	return each(rows, func() error {
+		var at int64
+		var seconds, kn float64
+		if err := rows.Scan(&at, &seconds, &kn); err != nil {
+			return err
+		}
+		return f(at, seconds, kn)
+	})
 }

@@ -38,6 +38,7 @@ func (c *cutter) piece(from, to int64) Piece {
 		Lat: a.Lat + t*(b.Lat-a.Lat), Lon: math.Remainder(a.Lon+t*math.Remainder(b.Lon-a.Lon, 360), 360),
 		ErrKn: math.NaN(), Course: math.NaN(), Turn: math.NaN()}
 	spacing := b.At - a.At
+	p.Gap = float64(spacing) / 1000
 	if spacing > sparse {
 		p.RunKn = Distance(a.Lat, a.Lon, b.Lat, b.Lon) / (float64(spacing) / 1000) / metresPerKnotSecond
 		x, y := planeAt(a.Lat, a.Lon).of(b.Lat, b.Lon)

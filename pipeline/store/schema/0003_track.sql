@@ -12,11 +12,12 @@ CREATE TABLE track (
     fixes      BIGINT NOT NULL,   -- read
     used       BIGINT NOT NULL,
     reordered  BIGINT NOT NULL,   -- put in order by their times
-    late       BIGINT NOT NULL,   -- dropped: too far out of order
+    late       BIGINT NOT NULL,   -- dropped: of more out of order than can be put in place
     repeated   BIGINT NOT NULL,   -- dropped: their time was there already
     jumps      BIGINT NOT NULL,   -- dropped: faster than any boat
     gaps       BIGINT NOT NULL,   -- times without a fix that part the track
-    breaks     BIGINT NOT NULL,   -- places where the file parts it
+    breaks     BIGINT NOT NULL,   -- places where the file parts it, and time was lost
+    joined     BIGINT NOT NULL,   -- places where the file parts it, and none was: run over
     gap_s      DOUBLE NOT NULL,
     covered_s  DOUBLE NOT NULL,
     stopped_s  DOUBLE NOT NULL,   -- of covered_s, below 1 kn
@@ -33,12 +34,13 @@ CREATE TABLE fix (
     err_kn       DOUBLE,          -- its standard error
     said_kn      DOUBLE,          -- as the receiver gave it
     course_deg   DOUBLE,
-    turn_deg_min DOUBLE           -- to starboard positive
+    turn_deg_min DOUBLE,          -- to starboard positive
+    gap_s        DOUBLE NOT NULL, -- between the two fixes about its middle
+    stretch      INTEGER NOT NULL -- of the track, from 1: without a gap or break; two may overlap
 );
 
 -- Made anew with the season's tables.
--- A piece of a boat's track with its speed; where two tracks tell of the same ten
--- seconds, one of them.
+-- A piece of a boat's track with its speed; no two tell of the same second.
 CREATE TABLE track_piece (
     boat VARCHAR, log_id INTEGER NOT NULL, track_no INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
     speed_kn DOUBLE NOT NULL, err_kn DOUBLE, course_deg DOUBLE, turn_deg_min DOUBLE
