@@ -11,10 +11,12 @@ import (
 
 	"wakeledger/pipeline/batch"
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/proof"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/store"
 	"wakeledger/pipeline/track"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/zone"
 )
 
@@ -39,24 +41,47 @@ type tracking struct {
 	path     string
 	cfg      *Config
 	zone     *time.Location
+	answers  *answers
+	legs     map[unit.Date]bool // days with a leg
 	problems spool
 	no       int64 // of the track at hand, in its log, from 1
 	kept     int64 // its pieces
 	tracks   []store.Track
 	reports  []SheetReport
+	asked    []proof.Question
 	progress *progress
 }
 
-// fillTracks stores the pieces of a log's tracks.
-func (s *Season) fillTracks(ctx context.Context, load *store.Load, path string, rep *LogReport) error {
-	t := &tracking{path: path, cfg: &s.cfg, progress: s.newProgress(rep.Name)}
-	defer t.problems.close()
+// trackFiller gives what stores the pieces of a log's tracks. Where a table's days
+// may be read either way, the legs that the season has so far may tell.
+func (s *Season) trackFiller(ctx context.Context, path string, rep *LogReport) (func(*store.Load) error, error) {
+	t := &tracking{path: path, cfg: &s.cfg, progress: s.newProgress(rep.Name), answers: newAnswers(s.answers)}
+	var err error
 	if s.cfg.Zone != "" {
-		var err error
 		if t.zone, err = zone.Load(s.cfg.Zone); err != nil {
-			return err
+			return nil, err
 		}
 	}
+	if s.cfg.Order == unit.OrderUnknown && track.Unsure(path) {
+		if err := s.Derive(ctx); err != nil {
+			return nil, err
+		}
+		if t.legs, err = s.legDays(ctx); err != nil {
+			return nil, err
+		}
+	}
+	return func(load *store.Load) error { return t.fill(ctx, load, rep) }, nil
+}
+
+// legDays are the days on which a leg began, by the boat's clock.
+func (s *Season) legDays(ctx context.Context) (map[unit.Date]bool, error) {
+	days := map[unit.Date]bool{}
+	err := s.DB.LegDays(ctx, s.cfg.Boat, func(day int64) { days[unit.Date(day)] = true })
+	return days, err
+}
+
+func (t *tracking) fill(ctx context.Context, load *store.Load, rep *LogReport) error {
+	defer t.problems.close()
 	next, stop := iter.Pull2(t.pieces)
 	batches := batch.NewReader(ctx, &pieceSource{next: next, no: &t.no})
 	_, err := load.InsertFixes(ctx, batches)
@@ -69,9 +94,52 @@ func (s *Season) fillTracks(ctx context.Context, load *store.Load, path string, 
 		return err
 	}
 	t.progress.end()
-	rep.Sheets, rep.SetAside = t.reports, t.problems.n
+	rep.Sheets, rep.SetAside, rep.Questions = t.reports, t.problems.n, t.asked
 	f := &filling{load: load}
-	return f.setAside(ctx, &t.problems)
+	return errors.Join(f.setAside(ctx, &t.problems), load.Questions(ctx, asked(t.asked)), load.ReadWith(ctx, t.answers.used))
+}
+
+// order tells the order of day and month of a table whose own dates do not: as asked
+// for or answered, else that in which its days have legs, a day off at most, since
+// the table may be in UTC.
+func (t *tracking) order(member string, d track.Days) unit.Order {
+	if t.cfg.Order != unit.OrderUnknown || len(d.DayFirst) == 0 || len(d.MonthFirst) == 0 {
+		return t.cfg.Order
+	}
+	const words = "2 January 2006"
+	q := proof.TrackDays(d.Headings, member, d.Text, d.DayFirst[0].Time().Format(words), d.MonthFirst[0].Time().Format(words))
+	if choice, ok, _ := t.answers.take(q.ID); ok {
+		if choice == q.Choices[0] {
+			return unit.DayFirst
+		}
+		return unit.MonthFirst
+	}
+	switch day, month := t.withLegs(d.DayFirst), t.withLegs(d.MonthFirst); {
+	case day > month && month == 0:
+		return unit.DayFirst
+	case month > day && day == 0:
+		return unit.MonthFirst
+	}
+	t.asked = append(t.asked, q)
+	return unit.OrderUnknown
+}
+
+func (t *tracking) withLegs(days []unit.Date) (n int) {
+	for _, d := range days {
+		if t.legs[d] || t.legs[d-1] || t.legs[d+1] {
+			n++
+		}
+	}
+	return n
+}
+
+// trackQuestions are what a log of tracks leaves open, as far as it tells by itself.
+func (s *Season) trackQuestions(path string, kept map[string]store.Answer) []proof.Question {
+	t := &tracking{cfg: &s.cfg, answers: newAnswers(kept)}
+	if t.cfg.Order == unit.OrderUnknown {
+		_ = track.Each(path, track.Options{Order: t.order}, func(record.Problem) error { return nil }, func(track.File) error { return nil })
+	}
+	return t.asked
 }
 
 var errStopped = errors.New("stopped")
@@ -79,7 +147,11 @@ var errStopped = errors.New("stopped")
 // pieces yields the pieces of all tracks of the log, then the error, if any.
 func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 	keep := func(p record.Problem) error { return t.problems.add(p) }
-	err := track.Each(t.path, t.zone, keep, func(f track.File) error {
+	err := track.Each(t.path, track.Options{Zone: t.zone, Order: t.order}, keep, func(f track.File) error {
+		if f.Reader == nil {
+			t.reports = append(t.reports, SheetReport{Name: f.Name})
+			return nil
+		}
 		before := t.problems.n
 		t.no, t.kept = t.no+1, 0
 		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.TrackGap}, func(p track.Piece) error {
@@ -114,6 +186,10 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 	if s.Used == 0 {
 		return []string{"no fix in it can be used"}
 	}
+	if s.Seconds == 0 && s.Gaps > 0 {
+		return []string{fmt.Sprintf("its %d fixes are %s apart, more than --track-gap, %g min: nothing is known of the way between them, and none is used",
+			s.Used, apart(s.GapSeconds/float64(s.Gaps)), cfg.TrackGap.Minutes())}
+	}
 	const minutes = "2006-01-02 15:04"
 	notes := []string{fmt.Sprintf("%d fixes, %s to %s UTC, %.1f h of it covered, kept in pieces of %g s",
 		s.Used, time.UnixMilli(s.First).UTC().Format(minutes), time.UnixMilli(s.Last).UTC().Format(minutes), s.Seconds/3600, track.Tick.Seconds())}
@@ -143,6 +219,14 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		notes = append(notes, fmt.Sprintf("%d min stopped or drifting, below 1 kn", minutes))
 	}
 	return notes
+}
+
+// apart is a time between fixes, in minutes or hours.
+func apart(seconds float64) string {
+	if seconds < 2*3600 {
+		return fmt.Sprintf("some %.0f min", seconds/60)
+	}
+	return fmt.Sprintf("some %.0f h", seconds/3600)
 }
 
 // onClock is a time as Go's durations are written, in hours and minutes: 1h, -24h,

@@ -27,6 +27,9 @@ func (a *app) checkCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if args, err = a.files(args); err != nil {
+				return err
+			}
 			if cfg.Why = c.Flags().Changed("why"); cfg.Why && why == everyColumn {
 				why = ""
 			}

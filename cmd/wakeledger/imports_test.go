@@ -26,7 +26,7 @@ var arrows = map[string]string{
 	"pipeline/sky":       "",
 	"pipeline/species":   "",
 	"pipeline/store":     "pipeline/zone",
-	"pipeline/track":     "pipeline/record",
+	"pipeline/track":     "pipeline/record pipeline/unit pipeline/words",
 	"pipeline/unit":      "",
 	"pipeline/words":     "",
 	"pipeline/zone":      "",

@@ -59,3 +59,18 @@ func (db *DB) TrackPieces(ctx context.Context, f func(atMS int64, seconds, kn fl
 		return f(at, seconds, kn)
 	})
 }
+
+// LegDays calls f for each day, counted from 1970-01-01, on which a leg of a boat
+// began by its own clock; "" is any boat. The season's tables must be made.
+func (db *DB) LegDays(ctx context.Context, boat string, f func(day int64)) error {
+	rows, err := db.Query(ctx, statement("leg_days"), boat)
+	if err != nil {
+		return err
+	}
+	return each(rows, func() error {
+		var day int64
+		err := rows.Scan(&day)
+		f(day)
+		return err
+	})
+}
