@@ -48,6 +48,11 @@ type Summary struct {
 	GapSeconds  float64
 	Seconds     float64 // covered by pieces, each second once
 	Stopped     float64 // of them below 1 kn, in seconds
+	Loose       float64 // of them with fixes so far apart that the speed may be another, in seconds
+	// Dropouts are times without a fix, shorter than a gap, in which the boat turned
+	// or changed its speed: no piece tells of them.
+	Dropouts       int64
+	DropoutSeconds float64
 }
 
 // Piece is ten seconds of a track by the clock, less at the ends of a stretch.
@@ -373,20 +378,72 @@ func (c *cutter) cut(all bool) error {
 	}
 	last := c.fixes[len(c.fixes)-1].At
 	tick := Tick.Milliseconds()
-	for c.next < last && (all || last >= c.next+tick+widest) {
+	for c.next < last && (all || c.ready(last)) {
 		from, to := max(c.next, c.from), min(c.next+tick, last)
-		p := c.piece(from, to)
-		p.Stretch = c.stretch
-		c.next += tick
-		if p.RunKn < stoppedKn {
-			c.sum.Stopped += p.Seconds
+		gap, missing := c.missing(from, to)
+		if missing {
+			to = c.fixes[gap].At
 		}
-		if err := c.emit(p); err != nil {
-			return err
+		if to > from {
+			if err := c.give(from, to); err != nil {
+				return err
+			}
+		}
+		if c.next += tick; missing {
+			c.passOver(gap)
 		}
 	}
 	c.forget()
 	return nil
+}
+
+// give reckons a piece and emits it.
+func (c *cutter) give(from, to int64) error {
+	p := c.piece(from, to)
+	p.Stretch = c.stretch
+	if p.RunKn < stoppedKn {
+		c.sum.Stopped += p.Seconds
+	}
+	if c.space.loose(p) {
+		c.sum.Loose += p.Seconds
+	}
+	return c.emit(p)
+}
+
+// missing finds a fix from which on fixes are missing in a piece's time, and nothing
+// tells how the boat ran meanwhile.
+func (c *cutter) missing(from, to int64) (i int, ok bool) {
+	for i = c.at; i+1 < len(c.fixes) && c.fixes[i].At < to; i++ {
+		if c.fixes[i+1].At-c.fixes[i].At > sparse && c.fixes[i+1].At > from && c.unclear(i) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// passOver ends the stretch at a fix and begins the next with the one after.
+func (c *cutter) passOver(i int) {
+	a, b := c.fixes[i], c.fixes[i+1]
+	c.sum.Dropouts++
+	c.sum.DropoutSeconds += float64(b.At-a.At) / 1000
+	c.spans = append(c.spans, [2]int64{c.from, a.At})
+	tick := Tick.Milliseconds()
+	c.from, c.next, c.at = b.At, b.At-(b.At%tick+tick)%tick, i+1
+	c.stretch++
+}
+
+// ready tells whether the fixes about the next piece are there: a window's, and as
+// much after the fix that follows it.
+func (c *cutter) ready(last int64) bool {
+	end := c.next + Tick.Milliseconds()
+	if last < end+widest {
+		return false
+	}
+	i := c.at
+	for c.fixes[i].At < end {
+		i++
+	}
+	return i+2 < len(c.fixes) && last >= c.fixes[i].At+sparse
 }
 
 // forget lets go of fixes before the next window, now and then.
@@ -398,7 +455,7 @@ func (c *cutter) forget() {
 	for n > 0 && c.fixes[n].At > c.next-widest {
 		n--
 	}
-	if n < 256 {
+	if n -= 2; n < 256 {
 		return
 	}
 	c.fixes = c.fixes[:copy(c.fixes, c.fixes[n:])]
