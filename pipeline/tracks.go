@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"iter"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -173,23 +174,35 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 }
 
 func (t *tracking) report(f track.File, s track.Summary, aside int64) {
+	notes, unused := f.Reader.Notes(), ""
+	if s.Seconds == 0 {
+		unused = whyUnused(s, t.cfg, notes)
+		notes = append([]string{unused}, slices.DeleteFunc(notes, func(n string) bool { return n == unused })...)
+	} else {
+		notes = append(trackNotes(s, t.cfg), notes...)
+	}
 	t.tracks = append(t.tracks, store.Track{No: t.no, Member: f.Name, Format: f.Format, FirstMS: s.First, LastMS: s.Last, Fixes: s.Fixes, Used: s.Used,
 		Reordered: s.Reordered, Late: s.Late, Repeated: s.Repeated, Jumps: s.Jumps, Gaps: s.Gaps, Breaks: s.Breaks, Joined: s.Joined,
 		GapSeconds: s.GapSeconds, CoveredSeconds: s.Seconds, StoppedSeconds: s.Stopped,
-		ClockSeconds: t.cfg.TrackClock.Seconds()})
-	t.reports = append(t.reports, SheetReport{Name: f.Name, Kind: "track", Why: "it is " + f.Format + " with fixes", Kept: t.kept, SetAside: aside,
-		Notes: append(trackNotes(s, t.cfg), f.Reader.Notes()...)})
+		Dropouts: s.Dropouts, DropoutSeconds: s.DropoutSeconds, LooseSeconds: s.Loose,
+		ClockSeconds: t.cfg.TrackClock.Seconds(), Unused: unused})
+	t.reports = append(t.reports, SheetReport{Name: f.Name, Kind: "track", Why: "it is " + f.Format + " with fixes", Kept: t.kept, SetAside: aside, Notes: notes})
+}
+
+// whyUnused says why a track gives no piece.
+func whyUnused(s track.Summary, cfg *Config, notes []string) string {
+	switch {
+	case s.Gaps > 0:
+		return fmt.Sprintf("its %d fixes are %s apart, more than --track-gap, %g min: nothing is known of the way between them, and none is used",
+			s.Used, apart(s.GapSeconds/float64(s.Gaps)), cfg.TrackGap.Minutes())
+	case s.Fixes == 0 && len(notes) > 0:
+		return notes[0]
+	}
+	return "no fix in it can be used"
 }
 
 // trackNotes say what was found in a track.
 func trackNotes(s track.Summary, cfg *Config) []string {
-	if s.Used == 0 {
-		return []string{"no fix in it can be used"}
-	}
-	if s.Seconds == 0 && s.Gaps > 0 {
-		return []string{fmt.Sprintf("its %d fixes are %s apart, more than --track-gap, %g min: nothing is known of the way between them, and none is used",
-			s.Used, apart(s.GapSeconds/float64(s.Gaps)), cfg.TrackGap.Minutes())}
-	}
 	const minutes = "2006-01-02 15:04"
 	notes := []string{fmt.Sprintf("%d fixes, %s to %s UTC, %.1f h of it covered, kept in pieces of %g s",
 		s.Used, time.UnixMilli(s.First).UTC().Format(minutes), time.UnixMilli(s.Last).UTC().Format(minutes), s.Seconds/3600, track.Tick.Seconds())}
@@ -215,11 +228,20 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 			notes = append(notes, fmt.Sprintf("%d %s %s", f.n, f.many, f.what))
 		}
 	}
+	if s.DropoutSeconds > 0 {
+		notes = append(notes, fmt.Sprintf("%.1f h without a fix in which it turned or changed its speed (%d times): nothing is known of them", s.DropoutSeconds/3600, s.Dropouts))
+	}
+	if s.Loose >= looseShare*s.Seconds && s.Loose >= 360 {
+		notes = append(notes, fmt.Sprintf("%.1f h of it turning or changing speed with fixes far apart: the speed may be in a neighbouring band then", s.Loose/3600))
+	}
 	if minutes := int64(s.Stopped / 60); minutes > 0 {
 		notes = append(notes, fmt.Sprintf("%d min stopped or drifting, below 1 kn", minutes))
 	}
 	return notes
 }
+
+// looseShare of a track is said.
+const looseShare = 0.01
 
 // apart is a time between fixes, in minutes or hours.
 func apart(seconds float64) string {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -79,11 +80,7 @@ func tellTracks(ctx context.Context, s *pipeline.Season, w io.Writer) (int64, er
 		if n++; n > mostTracks {
 			continue
 		}
-		name := t.File
-		if t.Member != "" {
-			name += " " + t.Member
-		}
-		fmt.Fprintf(w, "track %s: %s\n", name, t.Note)
+		fmt.Fprintf(w, "track %s: %s\n", strings.TrimSpace(t.File+" "+t.Member), t.Note)
 	}
 	if n > mostTracks {
 		fmt.Fprintf(w, "and %d tracks more: 'wakeledger ask tracks' lists them\n", n-mostTracks)

@@ -16,7 +16,10 @@ type Track struct {
 	Fixes, Used, Reordered, Late               int64
 	Repeated, Jumps, Gaps, Breaks, Joined      int64
 	GapSeconds, CoveredSeconds, StoppedSeconds float64
+	Dropouts                                   int64
+	DropoutSeconds, LooseSeconds               float64
 	ClockSeconds                               float64 // put on its own clock
+	Unused                                     string  // why nothing of it is used
 }
 
 // InsertFixes stores the pieces of a log's tracks as they come. The columns of r
@@ -35,7 +38,7 @@ func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
 			first, last = t.FirstMS, t.LastMS
 		}
 		err := l.db.exec(ctx, "insert_track", l.id, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
-			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.Joined, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.ClockSeconds)
+			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.Joined, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.Dropouts, t.DropoutSeconds, t.LooseSeconds, t.ClockSeconds, t.Unused)
 		if err != nil {
 			return err
 		}

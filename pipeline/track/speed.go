@@ -224,26 +224,30 @@ func (w *window) reckon(p *Piece) {
 }
 
 // turn is the change of direction from the earlier to the later pairs, in radians
-// a second, to starboard positive. From pair to pair it is taken to be less than
-// half a circle.
+// a second, to starboard positive. From a quarter of the pairs to the next it is
+// taken to be less than half a circle.
 func (w *window) turn() (rate float64, known bool) {
 	n := len(w.pairs)
 	if n < 2 {
 		return 0, false
 	}
-	k := max(n/2, 1)
+	groups := min(n, 4)
+	half := groups / 2
 	var early, late, t1, t2, direction float64
-	for i, q := range w.pairs {
-		if i == 0 {
-			direction = math.Atan2(q.x, q.y)
+	for g := range groups {
+		part := w.pairs[g*n/groups : (g+1)*n/groups]
+		x, y, t := sum(part)
+		t /= float64(len(part))
+		if towards := math.Atan2(x, y); g == 0 {
+			direction = towards
 		} else {
-			direction += math.Remainder(math.Atan2(q.x, q.y)-direction, 2*math.Pi)
+			direction += math.Remainder(towards-direction, 2*math.Pi)
 		}
-		if i < k {
-			early, t1 = early+direction/float64(k), t1+q.middle/float64(k)
+		if g < half {
+			early, t1 = early+direction, t1+t
 		}
-		if i >= n-k {
-			late, t2 = late+direction/float64(k), t2+q.middle/float64(k)
+		if g >= groups-half {
+			late, t2 = late+direction, t2+t
 		}
 	}
 	return (late - early) / (t2 - t1), t2 > t1

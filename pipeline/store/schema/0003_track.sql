@@ -21,7 +21,11 @@ CREATE TABLE track (
     gap_s      DOUBLE NOT NULL,
     covered_s  DOUBLE NOT NULL,
     stopped_s  DOUBLE NOT NULL,   -- of covered_s, below 1 kn
-    clock_s    DOUBLE NOT NULL    -- put on its own clock, as asked
+    dropouts   BIGINT NOT NULL,   -- times without a fix, shorter than a gap, of which nothing is known: the boat turned or changed its speed
+    dropout_s  DOUBLE NOT NULL,
+    loose_s    DOUBLE NOT NULL,   -- of covered_s, with fixes so far apart that the speed may be another
+    clock_s    DOUBLE NOT NULL,   -- put on its own clock, as asked
+    unused     VARCHAR NOT NULL   -- why nothing of it is used; '' where it is
 );
 CREATE TABLE fix (
     log_id       INTEGER NOT NULL,
