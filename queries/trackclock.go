@@ -117,6 +117,10 @@ func newClocks(tracks []Track, minutes []trackMinute, legs []legClock) *clocks {
 	return c
 }
 
+// few is of how many of a track's pieces, six a minute, one is used where another
+// track goes before.
+const few = 10
+
 // note says what is wrong with a track, and by how many minutes its clock is off.
 func (c *clocks) note(i int) (note string, by int64) {
 	k := c.of[i]
@@ -125,7 +129,7 @@ func (c *clocks) note(i int) (note string, by int64) {
 	}
 	if note, by = c.suggestion(k); note == "" && c.twice[i] {
 		note = "it was loaded again since, under another --boat: where both tell of a time, the later one is used"
-	} else if note == "" && k.taken == 0 {
+	} else if note == "" && few*k.taken < 6*int64(len(k.kn)) {
 		note = "another track tells of the same times with closer fixes or less noise, and that one is used"
 	}
 	return note, by

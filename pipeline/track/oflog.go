@@ -10,16 +10,16 @@ import (
 )
 
 // A heading with one of these words is of a log of fishing and of no track.
-var logWords = set("strike", "strikes", "hit", "hits", "bite", "bites", "bit", "hookup", "hookups", "hooked", "landed", "released", "missed", "boated", "gaffed", "tagged", "outcome",
+var logWords = set("strike", "strikes", "hit", "hits", "bite", "bites", "hookup", "hookups", "hooked", "landed", "released", "missed", "boated", "gaffed", "tagged", "outcome",
 	"species", "fish", "caught", "catch", "catches", "lure", "lures", "bait", "baits", "rod", "rods", "reel", "setback", "spread", "angler", "anglers", "girth", "weight", "kg", "kilos", "lb", "lbs",
-	"leader", "drag", "tangle", "tangles", "tangled", "approach", "crew", "captain", "skipper", "hooks", "dropback", "sst/bite",
+	"leader", "drag", "tangle", "tangles", "tangled", "hooks", "dropback",
 	"especie", "pez", "peces", "picada", "picadas", "captura", "capturas", "senuelo", "senuelos", "cana", "canas", "carnada", "peso", "talla",
 	"espece", "poisson", "poissons", "touche", "touches", "prise", "prises", "leurre", "leurres", "canne", "cannes", "poids", "taille",
 	"specie", "pesce", "pesci", "abboccata", "abboccate", "cattura", "catture", "esca", "esche", "canna", "peixe", "peixes", "isca", "iscas", "amostra", "linha", "linhas",
 	"fisch", "fische", "biss", "bisse", "koder", "koeder", "rute", "ruten", "gewicht", "fang")
 
 // These are of a log too, unless the rows come as close as a track's fixes do.
-var looseWords = set("lines", "line", "lost", "leg", "legs", "trip", "start", "end", "begin", "stop", "in", "out", "up", "length", "count", "colour", "color", "outing", "hours", "event", "what", "result", "port",
+var looseWords = set("lines", "line", "lost", "leg", "legs", "trip", "start", "end", "begin", "stop", "in", "out", "up", "length", "count", "colour", "color", "outing", "hours", "event", "what", "result", "port", "crew", "captain", "skipper", "approach",
 	"lineas", "linea", "lignes", "ligne", "lenze", "lenza", "leinen", "leine", "inicio", "fin", "debut", "inizio", "fine", "fim", "beginn", "anfang", "ende", "salida", "salidas", "sortie", "uscita", "saida", "ausfahrt")
 
 // Headings of a track: a table that has no others is one however few its rows.
@@ -65,15 +65,22 @@ func (t *sample) ofLog() bool {
 	return !clean && (rows < few || t.remarks())
 }
 
-// told tells whether a column's cells speak of lines, strikes or fish.
+// told tells whether a column's cells speak of lines, strikes or fish. One text in all
+// rows is a name, and so is one that is numbered.
 func (t *sample) told(c int) bool {
+	spoken, texts := false, map[string]bool{}
 	for _, row := range t.rows[t.first:] {
-		if len(row[c]) > 1 && ofFishing(string(row[c])) {
-			return true
+		text := lettersOf(row[c])
+		if len(texts) < mostTexts && !texts[text] {
+			texts[text] = true
+			spoken = spoken || len(row[c]) > 1 && ofFishing(string(row[c]))
 		}
 	}
-	return false
+	return spoken && len(texts) > 1
 }
+
+// mostTexts of a column are looked at.
+const mostTexts = 50
 
 // ofFishing tells whether a cell speaks of lines, strikes or fish. A signal may be
 // lost too, and a track started.

@@ -89,13 +89,15 @@ type sample struct {
 	clean bool       // headings that only a track has
 }
 
-// newSample splits lines; nil where they are no table of three cells or two.
+// newSample splits lines; nil where most are no rows of one table.
 func newSample(lines [][]byte, sep byte) *sample {
-	counts := map[int]int{}
+	counts, empty := map[int]int{}, 0
 	split := make([][][]byte, len(lines))
 	for i, l := range lines {
 		cells, whole := fields(nil, l, sep)
-		if whole && len(bytes.TrimSpace(l)) > 0 {
+		if len(bytes.TrimSpace(l)) == 0 {
+			empty++
+		} else if whole {
 			split[i] = cells
 			counts[len(cells)]++
 		}
@@ -107,7 +109,7 @@ func newSample(lines [][]byte, sep byte) *sample {
 			t.width = width
 		}
 	}
-	if t.width < 2 {
+	if filled := len(split) - empty; t.width < 2 || 2*counts[t.width] < filled {
 		return nil
 	}
 	for i, cells := range split {

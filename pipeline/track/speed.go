@@ -29,6 +29,7 @@ type window struct {
 type pair struct {
 	x, y, seconds float64
 	middle        float64 // its instant, in seconds from the window's first fix
+	turn          float64 // radians over it, where steps could tell; NaN else
 }
 
 // piece reckons the piece from one instant to another.
@@ -95,7 +96,30 @@ func (w *window) steps(fixes []Fix) {
 		}
 		w.pairs = append(w.pairs, pair{x: x * scale, y: y * scale, seconds: float64(b.At-a.At) / 1000, middle: float64(a.At+b.At-2*fixes[0].At) / 2000})
 	}
+	for i := range w.pairs {
+		w.pairs[i].turn = w.turnAt(i)
+	}
 }
+
+// turnAt is how far the boat turned over a step, either way: the mean of what it
+// turned from the step before and to the step after. Circles are not always the
+// same way round.
+func (w *window) turnAt(i int) float64 {
+	angle, n := 0.0, 0.0
+	for _, j := range []int{i, i + 1} {
+		if j < 1 || j >= len(w.pairs) {
+			continue
+		}
+		a, b := w.pairs[j-1], w.pairs[j]
+		n++
+		if min(a.knots(), b.knots()) > slowKn {
+			angle += math.Abs(math.Remainder(math.Atan2(b.x, b.y)-math.Atan2(a.x, a.y), 2*math.Pi))
+		}
+	}
+	return angle / n
+}
+
+func (q pair) knots() float64 { return math.Hypot(q.x, q.y) / q.seconds / metresPerKnotSecond }
 
 // unclear tells whether fixes are missing after the i-th and the boat may have run
 // otherwise meanwhile: it turned before or after, or its speed was another.
@@ -192,7 +216,7 @@ func abs(v int64) int64 { return max(v, -v) }
 func (w *window) add(p plane, a, b Fix, first int64) {
 	x1, y1 := p.of(a.Lat, a.Lon)
 	x2, y2 := p.of(b.Lat, b.Lon)
-	w.pairs = append(w.pairs, pair{x: x2 - x1, y: y2 - y1, seconds: float64(b.At-a.At) / 1000, middle: float64(a.At+b.At-2*first) / 2000})
+	w.pairs = append(w.pairs, pair{x: x2 - x1, y: y2 - y1, seconds: float64(b.At-a.At) / 1000, middle: float64(a.At+b.At-2*first) / 2000, turn: math.NaN()})
 }
 
 // reckon sets a piece's speed, course and turn from the pairs.
@@ -200,8 +224,11 @@ func (w *window) reckon(p *Piece) {
 	rate, known := w.turn() // radians a second
 	w.values = w.values[:0]
 	for _, q := range w.pairs {
-		speed := math.Hypot(q.x, q.y) / q.seconds / metresPerKnotSecond
-		if theta := math.Abs(rate * q.seconds); known && speed > slowKn && theta > 1e-3 && theta < mostTurn {
+		speed, theta := q.knots(), q.turn
+		if math.IsNaN(theta) && known {
+			theta = math.Abs(rate * q.seconds)
+		}
+		if speed > slowKn && theta > 1e-3 && theta < mostTurn {
 			speed *= theta / 2 / math.Sin(theta/2)
 		}
 		w.values = append(w.values, speed)
