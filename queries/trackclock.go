@@ -60,16 +60,21 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 		return nil, err
 	}
 	c := newClocks(tracks, minutes, legs)
-	shifts := make([]int64, len(tracks))
+	shifts, off := make([]int64, len(tracks)), map[[2]int64]bool{}
+	for i := range tracks {
+		if t := &tracks[i]; len(legs) > 0 && t.Unused == "" {
+			t.Note, shifts[i] = c.note(i)
+			off[[2]int64{t.LogID, t.TrackNo}] = shifts[i] != 0
+		}
+	}
 	for i := range tracks {
 		t := &tracks[i]
-		switch place := places[[2]int64{t.LogID, t.TrackNo}]; {
+		place, wrong := places[[2]int64{t.LogID, t.TrackNo}]
+		switch {
 		case t.Unused != "":
 			t.Note = t.Unused
-		case place != "":
-			t.Note = place
-		case len(legs) > 0:
-			t.Note, shifts[i] = c.note(i)
+		case wrong && shifts[i] == 0 && !off[place.beside]: // a clock that is off puts a boat elsewhere too
+			t.Note = place.text
 		}
 	}
 	for i := range tracks {

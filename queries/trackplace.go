@@ -58,9 +58,16 @@ type trackApart struct {
 	Nmi         float64 `json:"nmi"`
 }
 
+// placeNote says what is wrong with where a track is; beside is the track that it is
+// apart from, none where that is 0.
+type placeNote struct {
+	text   string
+	beside [2]int64
+}
+
 // placeNotes say what is wrong with where the tracks are, by log and track.
-func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64]string, error) {
-	notes, names := map[[2]int64]string{}, map[[2]int64]string{}
+func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64]placeNote, error) {
+	notes, names := map[[2]int64]placeNote{}, map[[2]int64]string{}
 	for _, t := range tracks {
 		names[[2]int64{t.LogID, t.TrackNo}] = t.name()
 	}
@@ -69,8 +76,9 @@ func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64
 		return nil, err
 	}
 	for _, a := range apart {
-		notes[[2]int64{a.LogID, a.TrackNo}] = fmt.Sprintf("it is %.1f nmi from %s at the same times, %d min: is one of them another boat's, or a device left ashore? One of the two is used; load the other with its own --boat",
-			a.Nmi, names[[2]int64{a.UsedLogID, a.UsedTrackNo}], a.Minutes)
+		used := [2]int64{a.UsedLogID, a.UsedTrackNo}
+		notes[[2]int64{a.LogID, a.TrackNo}] = placeNote{beside: used, text: fmt.Sprintf("it is %.1f nmi from %s at the same times, %d min: is one of them another boat's, or a device left ashore? One of the two is used; load the other with its own --boat",
+			a.Nmi, names[used], a.Minutes)}
 	}
 	places, err := ask[trackPlace](ctx, db, "track_places")
 	if err != nil {
@@ -78,7 +86,7 @@ func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64
 	}
 	for _, p := range places {
 		if p.changedOver() {
-			notes[[2]int64{p.LogID, p.TrackNo}] = "latitude and longitude seem to be changed over in it: as they stand it is far from the boat's legs"
+			notes[[2]int64{p.LogID, p.TrackNo}] = placeNote{text: "latitude and longitude seem to be changed over in it: as they stand it is far from the boat's legs"}
 		}
 	}
 	return notes, nil

@@ -24,19 +24,19 @@ SELECT boat, at_ms // 10000 AS tick FROM told GROUP BY ALL HAVING count(*) > 1;
 
 -- Where they tell of the same time the better stretch is used, ten minutes by ten
 -- minutes: that of which the speed is known best. What is not known is the noise,
--- the standard error of its speeds, and what the boat does between two fixes, some
+-- the median standard error of its speeds, and what the boat does between two fixes, some
 -- 0.02 kn for each second between them (simulated: TestAccuracy in package
 -- track). A receiver whose position does not change at all has lost it. Of two alike,
--- the one loaded last: its clock may have been put right.
+-- to 0.05 kn, the one loaded last: its clock may have been put right.
 CREATE OR REPLACE TEMP TABLE stretch_error AS
-SELECT log_id, track_no, stretch, at_ms // 600000 AS spell, round(sqrt(avg(err_kn * err_kn)), 3) AS noise_kn,
+SELECT log_id, track_no, stretch, at_ms // 600000 AS spell, median(err_kn) AS noise_kn,
     coalesce(noise_kn, 0.3) + 0.02 * sum(gap_s * (end_ms - at_ms)) / sum(end_ms - at_ms)
         + CASE WHEN min(lat) = max(lat) AND min(lon) = max(lon) THEN 10 ELSE 0 END AS error_kn
 FROM told JOIN (SELECT DISTINCT boat, tick // 60 AS spell FROM contested) c ON c.boat IS NOT DISTINCT FROM told.boat AND c.spell = at_ms // 600000
 GROUP BY ALL;
 
 CREATE OR REPLACE TEMP TABLE rival AS
-SELECT t.*, t.at_ms // 10000 AS tick, round(e.error_kn, 3) AS error_kn
+SELECT t.*, t.at_ms // 10000 AS tick, round(20 * e.error_kn) / 20 AS error_kn
 FROM told t JOIN contested c ON c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000
 JOIN stretch_error e ON e.log_id = t.log_id AND e.track_no = t.track_no AND e.stretch = t.stretch AND e.spell = t.at_ms // 600000;
 
