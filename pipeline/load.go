@@ -39,9 +39,10 @@ type LogReport struct {
 	Agreed    []string // what of the log agrees with its own sums
 }
 
-// Load reads logs and stores them, each in a transaction of its own. A log that
-// cannot be read at all leaves the season as it was before that log; the others
-// are loaded, and the errors come back joined.
+// Load reads logs and stores them, each in a transaction of its own, tracks last:
+// the legs may tell how their days are to be read. A log that cannot be read at all
+// leaves the season as it was before that log; the others are loaded, and the errors
+// come back joined.
 func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) {
 	var reports []LogReport
 	var errs []error
@@ -51,7 +52,7 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 		return nil, err
 	}
 	ready := s.together(ctx, paths)
-	for _, p := range paths {
+	for _, p := range tracksLast(paths) {
 		if r, ok := ready[p]; ok {
 			reports = append(reports, r)
 			continue
@@ -73,6 +74,18 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 		reports = append(reports, r)
 	}
 	return reports, errors.Join(errs...)
+}
+
+func tracksLast(paths []string) []string {
+	var logs, tracks []string
+	for _, p := range paths {
+		if IsTrack(p) {
+			tracks = append(tracks, p)
+		} else {
+			logs = append(logs, p)
+		}
+	}
+	return append(logs, tracks...)
 }
 
 func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
@@ -124,7 +137,8 @@ func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
 // filler opens a log and gives what stores it: its sheets, or its tracks.
 func (s *Season) filler(ctx context.Context, path string, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
 	if IsTrack(path) {
-		return func(load *store.Load) error { return s.fillTracks(ctx, load, path, rep) }, func() {}, nil
+		fill, err := s.trackFiller(ctx, path, rep)
+		return fill, func() {}, err
 	}
 	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
 	if err != nil {

@@ -28,6 +28,9 @@ func (a *app) checkCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if args, err = a.files(args); err != nil {
+				return err
+			}
 			if cfg.Why = c.Flags().Changed("why"); cfg.Why && why == everyColumn {
 				why = ""
 			}
@@ -37,7 +40,7 @@ func (a *app) checkCmd() *cobra.Command {
 				}
 			}
 			if legs != "" {
-				return a.proposeLegs(cfg, args, legs)
+				return a.proposeLegs(c.Context(), cfg, args, legs)
 			}
 			return a.check(c.Context(), cfg, args, write, why)
 		},

@@ -27,7 +27,7 @@ var arrows = map[string]string{
 	"pipeline/sky":       "",
 	"pipeline/species":   "",
 	"pipeline/store":     "pipeline/infile pipeline/zone",
-	"pipeline/track":     "pipeline/infile pipeline/record",
+	"pipeline/track":     "pipeline/infile pipeline/record pipeline/unit pipeline/words",
 	"pipeline/unit":      "",
 	"pipeline/words":     "",
 	"pipeline/zone":      "",

@@ -24,7 +24,7 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 	}
 	for _, r := range reports {
 		i := slices.IndexFunc(all, func(x queries.LogRead) bool { return x.File == r.Name && x.Boat == a.cfg.Boat })
-		if i < 0 || r.Unchanged || pipeline.IsTrack(r.Name) {
+		if i < 0 || r.Unchanged || hasTrack([]pipeline.LogReport{r}) {
 			continue
 		}
 		of := slices.DeleteFunc(slices.Clone(open), func(q queries.Question) bool { return q.File != r.Name })

@@ -35,7 +35,7 @@ const (
 	Minute           Unit = "min"
 	Hour             Unit = "h"
 	DayShare         Unit = "dayshare" // 24 h: a workbook's number under a time's format
-	Degree           Unit = "deg" // of arc: a heading or a position
+	Degree           Unit = "deg"      // of arc: a heading or a position
 )
 
 // Dimension is the kind of thing a unit measures. The zero Dimension belongs to no unit.

@@ -5,8 +5,7 @@ CREATE OR REPLACE TEMP TABLE hit AS
 SELECT s.*, row_number() OVER (ORDER BY s.ord, s.sub) AS hit_id FROM struck s;
 
 CREATE OR REPLACE TEMP TABLE timed_leg AS
-SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours,
-    m.start_at + to_microseconds((m.hours * 3600000000)::BIGINT) AS end_at
+SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at
 FROM leg_made m JOIN leg_trip t USING (leg_id);
 
 CREATE OR REPLACE TEMP TABLE own_leg AS
