@@ -21,7 +21,7 @@ const DefaultRatio = 1.5
 const (
 	// MostPlanTrips is the number beyond which a plan is none.
 	MostPlanTrips = 120
-	planRuns      = 150 // simulated seasons behind a chance
+	planRuns      = 300 // simulated seasons behind a chance
 )
 
 // Question is an open question and what would settle it.
@@ -65,10 +65,11 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	return q, true
 }
 
-// plan finds the trips, stepping up to what is enough and closing in.
+// plan finds the trips, stepping up to what is enough and closing in; a little
+// above Power, as the first that reaches it is a lucky draw.
 func (q *Question) plan() {
 	low, high := stats.MinTrips-1, stats.MinTrips
-	for q.Chance(high) < Power {
+	for q.Chance(high) < Power+0.02 {
 		if high == MostPlanTrips {
 			return
 		}
@@ -76,7 +77,7 @@ func (q *Question) plan() {
 	}
 	for high-low > max(1, high/16) {
 		mid := (low + high) / 2
-		if q.Chance(mid) < Power {
+		if q.Chance(mid) < Power+0.02 {
 			low = mid
 		} else {
 			high = mid

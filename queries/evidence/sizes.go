@@ -146,16 +146,17 @@ func sign(x float64) float64 {
 func medianInterval(fish []Fish) stats.Interval {
 	at := weightsOf(fish)
 	return accepted(at, stats.Quantile(at, 0.5), func(m float64) float64 {
-		u := tripSet(fish)
+		u, sum := tripSet(fish), 0.0
 		for _, f := range fish {
 			u[f.Trip] += sign(f.KG - m)
+			sum += sign(f.KG - m)
 		}
-		return flipP(u, 1)
+		return flipP(u, sum)
 	})
 }
 
 // shiftOf is the difference of a to b with its interval and p-value: the signs of
-// all differences a-d-b, each half given to the two trips.
+// all differences a-d-b, given to both trips, less each trip's part of their sum.
 func shiftOf(a, b []Fish) (shift float64, iv stats.Interval, p float64) {
 	var pairs []float64
 	for _, x := range a {
@@ -165,15 +166,22 @@ func shiftOf(a, b []Fish) (shift float64, iv stats.Interval, p float64) {
 	}
 	slices.Sort(pairs)
 	test := func(d float64) float64 {
-		u := tripSet(a, b)
+		u, sum := tripSet(a, b), 0.0
 		for _, x := range a {
 			for _, y := range b {
 				s := sign(x.KG - d - y.KG)
 				u[x.Trip] += s
 				u[y.Trip] += s
+				sum += s
 			}
 		}
-		return flipP(u, 0.5)
+		for _, x := range a { // each trip's part of the sum
+			u[x.Trip] -= sum / float64(len(a))
+		}
+		for _, y := range b {
+			u[y.Trip] -= sum / float64(len(b))
+		}
+		return flipP(u, sum*math.Sqrt(1-1/float64(len(u))))
 	}
 	shift = stats.Quantile(pairs, 0.5)
 	return shift, accepted(pairs, shift, test), test(0)
@@ -211,18 +219,15 @@ func accepted(at []float64, estimate float64, p func(float64) float64) stats.Int
 }
 
 // flipP is the share of flips of the trips' scores whose sum is as far from 0 as
-// share of the sum as it is: of all flips for few trips, of a fixed draw of them
-// for many.
-func flipP(scores map[int64]float64, share float64) float64 {
+// sum: of all flips for few trips, of a fixed draw of them for many.
+func flipP(scores map[int64]float64, sum float64) float64 {
 	var u []float64
-	sum := 0.0
 	for _, t := range slices.Sorted(maps.Keys(scores)) {
 		if scores[t] != 0 {
 			u = append(u, scores[t])
-			sum += scores[t]
 		}
 	}
-	limit := math.Abs(sum)*share - 1e-9
+	limit := math.Abs(sum) - 1e-9
 	hit, n := 0, 0
 	count := func(next func() uint64) {
 		s, bits := 0.0, uint64(0)

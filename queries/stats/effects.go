@@ -47,7 +47,7 @@ type Effects struct {
 }
 
 const (
-	effectsTol    = 1e-8  // of a log ratio, where a fit has settled
+	effectsTol    = 1e-8 // of a log ratio, where a fit has settled
 	effectsRounds = 100
 	effectsFar    = 25.0 // a log ratio at which nothing more can be gained: e^-25 of a strike
 	aliased       = 1e-7 // share of a column left by those before it, below which it is dropped
