@@ -181,7 +181,7 @@ func shiftOf(a, b []Fish) (shift float64, iv stats.Interval, p float64) {
 		for _, y := range b {
 			u[y.Trip] -= sum / float64(len(b))
 		}
-		return flipP(u, sum*math.Sqrt(1-1/float64(len(u))))
+		return flipP(u, sum*math.Max(0.5, 1-3/float64(len(u)))) // two levels were fitted: few trips look too much alike
 	}
 	shift = stats.Quantile(pairs, 0.5)
 	return shift, accepted(pairs, shift, test), test(0)
