@@ -100,7 +100,6 @@ func TestStudyPower(t *testing.T) {
 			out.Close()
 		}
 	}
-	_ = math.Pi
 }
 
 func studyTrips() []int {
