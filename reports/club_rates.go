@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"wakeledger/queries"
@@ -82,7 +83,7 @@ func (c *club) compare(f clubFactor, levels []clubLevel) evidence.Comparison {
 			}
 		}
 	})
-	return evidence.Compare(in)
+	return evidence.Compare(in, nil)
 }
 
 func (c *club) speedSection() (page.Section, error) {
@@ -183,7 +184,7 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name), page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
 			page.Whole(cell.Strikes), page.Whole(cell.OnHours), page.Whole(cell.Hookups), page.Whole(cell.Landed), page.Whole(cell.Released),
 			page.ValueOf(finiteOf(l.Rate)), page.Span(finiteOf(l.Interval.Lo), finiteOf(l.Interval.Hi)), {}, {}}}
-		if l.Told {
+		if l.Ratio.Known() {
 			row.Cells[10], row.Cells[11] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
 		}
 		t.Rows = append(t.Rows, row)
@@ -201,9 +202,9 @@ func (c *club) rateNotes(comparison evidence.Comparison) []string {
 		"“" + capital(apart) + "” is what the logs do not say, and the classes in which a boat had fewer than 3 trips.",
 	}
 	if comparison.Trips >= stats.MinTrips {
-		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened by how much more the boats' counts vary (dispersion %s).", page.Number(comparison.Phi, 1)))
+		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened for boats whose luck differs by %s either way.", page.Percent(math.Sqrt(comparison.Luck))))
 	}
-	return append(notes, "With fewer than 8 boats, the intervals (Garwood 1936) take strikes as coming one by one. They come in clusters, and boats differ: the truth is wider.")
+	return append(notes, "With fewer than 8 boats, how far boats differ is mostly assumed: the intervals (Garwood 1936) are widened for what is usual.")
 }
 
 func finiteOf(v float64) *float64 {

@@ -73,7 +73,7 @@ func Season(w io.Writer, in SeasonInput) error {
 	if len(s.Worked.Findings) > 0 {
 		builders = append([]func() (page.Section, error){s.workedSection}, builders...)
 		builders = append(builders, s.factorSections()...)
-		builders = append(builders, s.adjustedSection, s.nextSection, s.spreadSection, s.mediansSection)
+		builders = append(builders, s.mixedSection, s.nextSection, s.spreadSection, s.mediansSection)
 	}
 	builders = append(builders, s.outcomesSection, s.sizesSection, s.fishSection,
 		s.gearSection, s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection)

@@ -46,7 +46,7 @@ func questions() []question {
 		}},
 		{"size-medians", true, typed(queries.AskSizeMedians)},
 		{"findings", false, plain(queries.AskFindings)},
-		{"adjusted", false, plain(queries.AskAdjusted)},
+		{"mixed-up", false, plain(queries.AskMixedUp)},
 		{"next-season", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
 			return queries.AskNextSeason(ctx, db, a.ratio)
 		}},

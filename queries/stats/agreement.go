@@ -235,3 +235,16 @@ func logs(xs []float64) []float64 {
 }
 
 func expInterval(iv Interval) Interval { return Interval{math.Exp(iv.Lo), math.Exp(iv.Hi)} }
+
+// positivePairs keeps the pairs in which both values are finite and above 0.
+func positivePairs(a, b []float64) (x, y []float64, dropped int) {
+	finiteA, finiteB, dropped := finitePairs(a, b)
+	for i := range finiteA {
+		if finiteA[i] <= 0 || finiteB[i] <= 0 {
+			dropped++
+			continue
+		}
+		x, y = append(x, finiteA[i]), append(y, finiteB[i])
+	}
+	return x, y, dropped
+}
