@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -20,6 +21,7 @@ import (
 // clubFlags are what a boat settles of what it shares.
 type clubFlags struct {
 	names, noHeaviest, show bool
+	again                   bool // of export: whatever the difference shows
 }
 
 func (f *clubFlags) add(c *cobra.Command) {
@@ -54,7 +56,7 @@ func (a *app) exportClubCmd() *cobra.Command {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			season, err := a.shareOf(c.Context(), s, boat, id, f)
+			season, keep, err := a.shareOf(c.Context(), s, boat, id, f)
 			if err != nil {
 				return err
 			}
@@ -64,6 +66,9 @@ func (a *app) exportClubCmd() *cobra.Command {
 			if err := writeWhole(args[0], func(w *bufio.Writer) error { return bundle.Write(w, season) }); err != nil {
 				return err
 			}
+			if err := keep(); err != nil {
+				return fmt.Errorf("%s is written, but the season file does not remember it, so that the next summary cannot be held against it: %w", args[0], err)
+			}
 			a.note("club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it", season.ID, args[0])
 			return nil
 		},
@@ -71,40 +76,99 @@ func (a *app) exportClubCmd() *cobra.Command {
 	f.add(c)
 	c.Flags().StringVar(&id, "id", "", "the id by which the club knows the boat; kept in the season file")
 	c.Flags().StringVar(&boat, "boat", "", "the boat, where the season file holds several")
+	c.Flags().BoolVar(&f.again, "again", false, "write a later summary although its difference from the last one shows single trips or days")
 	return c
 }
 
-// shareOf is what the boat shares, its id kept in the season file for next time.
-func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (bundle.Season, error) {
-	boats, err := boatsOf(ctx, s)
-	if err != nil {
-		return bundle.Season{}, err
-	}
-	switch {
-	case boat == "" && len(boats) == 1:
-		boat = boats[0]
-	case boat == "" && len(boats) > 1:
-		return bundle.Season{}, usage("export club: the season file holds %d boats: name one with --boat", len(boats))
-	case !slices.Contains(boats, boat):
-		return bundle.Season{}, fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+// shareOf is what the boat shares, held against what it shared last. keep has the season
+// file remember its id and the summary for next time.
+func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (season bundle.Season, keep func() error, err error) {
+	if boat, err = a.boatFor(ctx, s, boat); err != nil {
+		return season, nil, err
 	}
 	if id == "" {
 		if id, err = s.DB.Setting(ctx, idSetting(boat)); err != nil {
-			return bundle.Season{}, err
+			return season, nil, err
 		}
 	}
 	if id == "" {
-		return bundle.Season{}, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
+		return season, nil, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
 	}
 	if err := bundle.CheckID(id); err != nil {
-		return bundle.Season{}, usage("--id: %v", err)
+		return season, nil, usage("--id: %v", err)
 	}
-	season, err := reports.GatherShare(ctx, s.DB, boat, f.options(id))
-	if err == nil && !f.show {
-		err = s.DB.PutSetting(ctx, idSetting(boat), id)
+	last, err := lastShared(ctx, s, boat)
+	if err != nil {
+		return season, nil, err
 	}
-	return season, err
+	season, src, err := reports.GatherShare(ctx, s.DB, boat, f.options(id), last)
+	var d *bundle.Difference
+	if errors.As(err, &d) {
+		if !f.again && !a.agreed(d) {
+			return season, nil, usage("export club: %v. Wait for more trips, or write it all the same with --again", d)
+		}
+		a.note("written all the same: %v", d)
+		season, src, err = reports.GatherShare(ctx, s.DB, boat, f.options(id), nil)
+	} else if err == nil && last != nil && !f.show {
+		if says := last.Grown(src); says != "" {
+			a.note("%s", says)
+		}
+	}
+	if err != nil {
+		return season, nil, err
+	}
+	text, err := bundle.Shared{On: a.clock().Format(time.DateOnly), Season: season, Source: src}.Remember()
+	keep = func() error {
+		return errors.Join(s.DB.PutSetting(ctx, idSetting(boat), id), s.DB.PutSetting(ctx, sharedSetting(boat), text))
+	}
+	return season, keep, err
 }
+
+// boatFor is the boat that is named, or the only one.
+func (a *app) boatFor(ctx context.Context, s *pipeline.Season, boat string) (string, error) {
+	boats, err := boatsOf(ctx, s)
+	switch {
+	case err != nil:
+		return "", err
+	case boat == "" && len(boats) == 1:
+		return boats[0], nil
+	case boat == "" && len(boats) > 1:
+		return "", usage("export club: the season file holds %d boats: name one with --boat", len(boats))
+	case !slices.Contains(boats, boat):
+		return "", fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+	}
+	return boat, nil
+}
+
+// agreed asks on a terminal whether to write a summary that shows what d says.
+func (a *app) agreed(d *bundle.Difference) bool {
+	talk := a.dialogue()
+	if talk == nil {
+		return false
+	}
+	a.note("%v. Write it all the same? yes or no", d)
+	line, err := talk.read()
+	return err == nil && strings.EqualFold(strings.TrimSpace(line), "yes")
+}
+
+func (a *app) clock() time.Time {
+	if a.cfg.Now != nil {
+		return a.cfg.Now()
+	}
+	return time.Now()
+}
+
+// lastShared is the summary that the boat shared last, as the season file remembers it;
+// nil where there is none.
+func lastShared(ctx context.Context, s *pipeline.Season, boat string) (*bundle.Shared, error) {
+	text, err := s.DB.Setting(ctx, sharedSetting(boat))
+	if err != nil {
+		return nil, err
+	}
+	return bundle.Recall(text)
+}
+
+func sharedSetting(boat string) string { return "club summary of " + boat }
 
 func idSetting(boat string) string { return "club id of " + boat }
 
@@ -167,10 +231,7 @@ type gathering struct {
 
 // gather reads bundles, then season files, one at a time.
 func (g *gathering) gather(ctx context.Context, bundles, files []string) error {
-	g.chosen, g.byName, g.now = map[string]bool{}, map[string]int{}, time.Now()
-	if g.cfg.Now != nil {
-		g.now = g.cfg.Now()
-	}
+	g.chosen, g.byName, g.now = map[string]bool{}, map[string]int{}, g.clock()
 	for _, name := range bundles {
 		s, err := bundle.ReadFile(name)
 		if err != nil {
@@ -214,7 +275,7 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 			id = g.idFor(boat)
 		}
 		g.chosen[id] = true
-		season, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id))
+		season, err := g.share(ctx, s, boat, id)
 		if errors.Is(err, bundle.ErrTooFew) {
 			g.tooFew++
 			g.note("%s: a boat of fewer than %d trips is left out", name, bundle.MinTrips)
@@ -226,6 +287,22 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 		g.given = append(g.given, bundle.Given{File: name, Season: season})
 	}
 	return nil
+}
+
+// share is what a boat of a season file shows on the page, held against the summary that
+// it shared last.
+func (g *gathering) share(ctx context.Context, s *pipeline.Season, boat, id string) (bundle.Season, error) {
+	last, err := lastShared(ctx, s, boat)
+	if err != nil {
+		return bundle.Season{}, err
+	}
+	season, _, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), last)
+	var d *bundle.Difference
+	if errors.As(err, &d) {
+		g.note("boat %s: %v. Keep this page to yourself", id, d)
+		season, _, err = reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), nil)
+	}
+	return season, err
 }
 
 // idFor is the id of a boat that chose none: the same for the same boat, and
