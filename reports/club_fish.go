@@ -14,14 +14,14 @@ import (
 // clubFishSum is the fish of one level over all boats.
 type clubFishSum struct {
 	level                     string
-	trips, fish               int64
+	fish                      int64
 	onScale, landed, released clubCount
 	// of boats that show both: what a share is made of
 	weighed, weighedOf, back, backOf int64
 }
 
 func (o *clubFishSum) add(f bundle.FishCell) {
-	o.trips, o.fish = o.trips+f.Trips, o.fish+f.Fish
+	o.fish += f.Fish
 	o.onScale.add(f.OnScale)
 	o.landed.add(f.Landed)
 	o.released.add(f.Released)
@@ -59,7 +59,7 @@ func (c *club) sizes() []bundle.SizeCell {
 				i = len(out)
 				out = append(out, bundle.SizeCell{Level: f.Level})
 			}
-			out[i].Trips, out[i].Fish = out[i].Trips+f.Trips, out[i].Fish+f.Fish
+			out[i].Fish += f.Fish
 		}
 	})
 	slices.SortStableFunc(out, func(a, b bundle.SizeCell) int { return classRank(a.Level) - classRank(b.Level) })

@@ -110,7 +110,7 @@ func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, 
 		a.note("written all the same: %v", d)
 		season, src, err = reports.GatherShare(ctx, s.DB, boat, f.options(id), nil)
 	} else if err == nil && last != nil && !f.show {
-		if says := last.Grown(src); says != "" {
+		if says := last.Grown(season, src); says != "" {
 			a.note("%s", says)
 		}
 	}

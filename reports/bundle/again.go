@@ -96,13 +96,12 @@ func (last *Shared) differs(total *bin) error {
 		}
 	}
 	slices.Sort(d.Days)
-	before := last.Season.Total.hides()
-	for _, g := range seasonGroups {
-		if before&g.is == 0 && total.hidden&g.is != 0 {
-			d.Counts = append(d.Counts, map[hidden]string{hideStrikes: "strikes", hideBoated: "fish at the boat",
-				hideHookups: "hook-ups", hideFates: "fish landed or released"}[g.is])
+	for is, count := range map[hidden]string{hideStrikes: "strikes", hideBoated: "fish"} {
+		if last.Season.Total.hides()&is == 0 && total.hidden&is != 0 {
+			d.Counts = append(d.Counts, count)
 		}
 	}
+	slices.Sort(d.Counts)
 	stands := total.grown.stands(effortBy...)
 	if !stands {
 		d.Counts = nil // it is all that there is
@@ -114,14 +113,20 @@ func (last *Shared) differs(total *bin) error {
 }
 
 // Grown says what the difference from the summary shared last shows: a sum over so many
-// trips; "" where there is none.
-func (last *Shared) Grown(src Source) string {
+// trips, and what is left out for it; "" where there is none.
+func (last *Shared) Grown(s Season, src Source) string {
 	b := table{by: effortBy, earlier: last.Source.total()}.whole(src.total())
 	if b.unchanged() {
 		return ""
 	}
-	return fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f line-hours, and nothing of a single one",
+	says := fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f line-hours, and nothing of a single one",
 		last.On, b.grown.byDay.days(effortBy...), b.grown.sum[lineHours])
+	for is, count := range map[hidden]string{hideHookups: "hook-ups", hideFates: "fish landed and released"} {
+		if last.Season.Total.hides()&is == 0 && s.Total.hides()&is != 0 {
+			says += "; the season's " + count + " are not shown this time, they would be those of one trip or day"
+		}
+	}
+	return says
 }
 
 // whole is all pieces as one row, with those that the earlier summary does not hold.

@@ -52,7 +52,7 @@ func (s Season) Check() error {
 	}
 	var sizes []FishCell
 	for _, c := range s.Sizes {
-		sizes = append(sizes, FishCell{Level: c.Level, Trips: c.Trips, Fish: c.Fish})
+		sizes = append(sizes, FishCell{Level: c.Level, Fish: c.Fish})
 	}
 	if err := checkFish(sizes, classForm, NoWeight); err != nil {
 		return fmt.Errorf("table sizes: %w", err)
@@ -152,7 +152,7 @@ func checkLevel(level string, trips int64, seen map[string]bool, form *regexp.Re
 	}
 	seen[level] = true
 	if trips < MinTrips {
-		return fmt.Errorf("level %q is of %d trips; fewer than %d are never shared", level, trips, MinTrips)
+		return fmt.Errorf("level %q is of %d trips or fewer; fewer than %d are never shared", level, trips, MinTrips)
 	}
 	return nil
 }
@@ -160,7 +160,8 @@ func checkLevel(level string, trips int64, seen map[string]bool, form *regexp.Re
 func checkFish(rows []FishCell, form *regexp.Regexp, word string) error {
 	seen := map[string]bool{}
 	for _, c := range rows {
-		if err := checkLevel(c.Level, c.Trips, seen, form, word); err != nil {
+		// a fish of each of three trips is the least
+		if err := checkLevel(c.Level, c.Fish, seen, form, word); err != nil {
 			return err
 		}
 		if !nest(&c.Fish, c.OnScale) || !parts(&c.Fish, c.Landed, c.Released) {

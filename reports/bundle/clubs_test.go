@@ -36,13 +36,13 @@ func dayText(n int) string {
 	return "2026-11-01"
 }
 
-// generate is a boat with between 2 and 40 trips: some on one day, some over several days, some
+// generate is a boat with between 2 and 40 trips, more where it shares more often: some on one day, some over several days, some
 // without lines logged, most with few fish and a few with many, grown in the given number of steps.
 func generate(random *rand.Rand, summaries int) generated {
 	g := generated{epoch: map[int64]int{}, months: map[string]bool{}}
 	var trips []outing
-	day, n := random.IntN(20), 2+random.IntN(12+random.IntN(28))
-	every := 1 + random.IntN(9)
+	day, n := random.IntN(20), 2+random.IntN(12+random.IntN(28))+8*(summaries-1)
+	every := 1 + random.IntN(max(1, 150/n))
 	for i := range n {
 		o := outing{id: int64(i + 1), start: day, days: 1, unlogged: random.IntN(9) == 0}
 		if random.IntN(12) == 0 {
@@ -59,8 +59,8 @@ func generate(random *rand.Rand, summaries int) generated {
 	ends := []int{len(trips)}
 	for range summaries - 1 {
 		step := 1 + random.IntN(6)
-		if random.IntN(3) == 0 {
-			step = 1 + random.IntN(len(trips))
+		if random.IntN(3) > 0 {
+			step = 4 + random.IntN(len(trips)/2)
 		}
 		ends = append(ends, max(1, ends[len(ends)-1]-step))
 	}
@@ -212,7 +212,8 @@ var remainders = []string{"missed", "lost", "away", "unweighed"}
 
 // single tells how a claim gives a unit's figure away: all units have nothing; or the most
 // that one can have, also after the figures of another are taken off, is less than a quarter
-// above what it has; or there is one unit only, and its figure is known to a fifth.
+// above what it has; or there is one unit only, and its figure is known to a fifth. Of a
+// count that is known, who knows the rule takes off one more, because it is of three units.
 func single(c claim, of map[string]float64) string {
 	noise := 1e-6
 	if c.of == "line-hours" || c.of == "boat-hours" {
@@ -243,8 +244,15 @@ func single(c claim, of map[string]float64) string {
 	if len(values) > 1 {
 		second = values[1]
 	}
-	if c.hi-second < 1.25*values[0]-noise {
-		return fmt.Sprintf("%.2f, known to be at most %.2f (second %.2f)", values[0], c.hi, second)
+	if len(values) == 1 && c.hi-c.lo < 0.1 {
+		return fmt.Sprintf("exactly %.2f", values[0])
+	}
+	third := 0.0
+	if !hours && c.hi-c.lo < noise {
+		third = 1
+	}
+	if c.hi-second-third < 1.25*values[0]-noise {
+		return fmt.Sprintf("%.2f, known to be at most %.2f with %.2f of another taken off", values[0], c.hi-second-third, second)
 	}
 	if len(values) == 1 && c.hi-c.lo < 0.2*(c.hi+c.lo)-noise {
 		return fmt.Sprintf("%.2f, known to a fifth", values[0])

@@ -77,9 +77,13 @@ const least = 1e-6
 
 // spread tells whether a figure of size x shows none of the units that it is of, or that
 // could be all of it: none is more than its share of what is left without any other.
-// A figure of nothing shows that each had nothing.
+// A figure of nothing shows that each had nothing. Who knows this rule knows that a third
+// unit is in it: of a count that is one more to take off.
 func (u units) spread(q quantity, x float64) bool {
-	var first, second float64
+	var first, second, third float64
+	if q != boatHours && q != lineHours {
+		third = 1
+	}
 	for _, a := range u {
 		if a[q] < -least { // a difference that is not of new trips only
 			return false
@@ -90,7 +94,7 @@ func (u units) spread(q quantity, x float64) bool {
 			second = v
 		}
 	}
-	return x > least && first <= share*(x-second)+least
+	return x > least && first <= share*(x-second-third)+least
 }
 
 // nothing tells whether no unit has any of q.

@@ -70,10 +70,10 @@ type Cell struct {
 	Boated    *int64   `json:"boated"` // landed or released
 }
 
-// FishCell is the fish at one level, landed or released.
+// FishCell is the fish at one level, landed or released. How many trips they are of is not
+// said: three fish of three trips would be one each.
 type FishCell struct {
 	Level    string `json:"level"`
-	Trips    int64  `json:"trips"`
 	Fish     int64  `json:"fish"`
 	OnScale  *int64 `json:"on_scale"` // of them weighed; the others' weight is an estimate or not known
 	Landed   *int64 `json:"landed"`
@@ -84,7 +84,6 @@ type FishCell struct {
 // heaviest names fish with their weight, so that less can be hidden of a class.
 type SizeCell struct {
 	Level string `json:"level"`
-	Trips int64  `json:"trips"`
 	Fish  int64  `json:"fish"`
 }
 
@@ -270,7 +269,7 @@ func tidy(h float64) float64 { return math.Round(h*100) / 100 }
 func fishCells(bins []*bin) []FishCell {
 	var out []FishCell
 	for _, b := range bins {
-		out = append(out, FishCell{Level: b.level, Trips: int64(len(b.trips)), Fish: *b.count(fish, 0), OnScale: b.count(onScale, hideScale),
+		out = append(out, FishCell{Level: b.level, Fish: *b.count(fish, 0), OnScale: b.count(onScale, hideScale),
 			Landed: b.count(landed, hideFates), Released: b.count(released, hideFates)})
 	}
 	slices.SortFunc(out, func(a, b FishCell) int { return byLevel(a.Level, b.Level) })
@@ -280,7 +279,7 @@ func fishCells(bins []*bin) []FishCell {
 func sizeCells(bins []*bin) []SizeCell {
 	var out []SizeCell
 	for _, c := range fishCells(bins) {
-		out = append(out, SizeCell{c.Level, c.Trips, c.Fish})
+		out = append(out, SizeCell{c.Level, c.Fish})
 	}
 	return out
 }
