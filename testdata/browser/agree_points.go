@@ -181,7 +181,8 @@ func (t Table) hasLine(kind string, m Mark, up string) bool {
 func (d *disagreement) outings() {
 	o, t := d.f.Option, d.f.Tables[0]
 	strikes, landed, released, hours := t.exact("Strikes"), t.exact("Landed"), t.exact("Released"), t.exact("Line-hours")
-	if strikes < 0 || landed < 0 || released < 0 || hours < 0 {
+	both := t.exact("Landed or released") // in the place of the two
+	if strikes < 0 || both < 0 && (landed < 0 || released < 0) || hours < 0 {
 		d.say("the table has no strikes, landed, released or line-hours")
 		return
 	}
@@ -201,10 +202,15 @@ func (d *disagreement) outings() {
 		a, _ := boated[i].at(0)
 		b, _ := other[i].at(0)
 		h, _ := o.Series[2].Data[i].at(0)
-		l, _, _ := number(r[landed].Text)
-		n, _, _ := number(r[released].Text)
-		if !r[strikes].is(a+b, 1) || l+n != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) || !prints(o.Series[2].Data[i].Label.Formatter, h) {
-			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %s landed, %s released, %s h in the table", names[i], a, b, h, r[strikes].Text, r[landed].Text, r[released].Text, r[hours].Text)
+		atBoat := 0.0
+		for _, c := range []int{landed, released, both} {
+			if c >= 0 {
+				n, _, _ := number(r[c].Text)
+				atBoat += n
+			}
+		}
+		if !r[strikes].is(a+b, 1) || atBoat != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) || !prints(o.Series[2].Data[i].Label.Formatter, h) {
+			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %v landed or released, %s h in the table", names[i], a, b, h, r[strikes].Text, atBoat, r[hours].Text)
 		}
 		if w := when(r[0].Text); w != "" && w != names[i] {
 			d.say("column %s of the chart is row %s of the table", names[i], r[0].Text)
