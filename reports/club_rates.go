@@ -187,7 +187,7 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 	t := &page.Table{Caption: "strikes by " + f.noun, Columns: []page.Column{
 		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
 		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure},
-		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
+		{Head: "Not shown", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		{Head: head, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 	}}
@@ -199,10 +199,10 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 			name += " (" + page.LittleEffort + ")"
 		}
 		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name), page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
-			cell.strikes.shown(), cell.hookups.shown(), cell.boated.shown(),
+			cell.strikes.shown(), cell.hookups.shown(), cell.boated.shown(), page.Whole(int64(cell.dark())),
 			page.ValueOf(finiteOf(l.Rate)), page.Span(finiteOf(l.Interval.Lo), finiteOf(l.Interval.Hi)), {}, {}}}
 		if l.Told {
-			row.Cells[8], row.Cells[9] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
+			row.Cells[9], row.Cells[10] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
 		}
 		t.Rows = append(t.Rows, row)
 		all.plus(cell)
@@ -211,15 +211,13 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 		if rated(l.name) {
 			continue
 		}
-		cells := []page.Cell{page.Words(l.name), page.Whole(int64(l.boats)), page.Value(l.cell.LineHours), {}, {}, {}, {}, {}, {}, {}}
-		if l.name == apart {
-			cells[3], cells[4], cells[5] = l.cell.strikes.shown(), l.cell.hookups.shown(), l.cell.boated.shown()
-		}
+		cells := []page.Cell{page.Words(l.name), page.Whole(int64(l.boats)), page.Value(l.cell.LineHours),
+			l.cell.strikes.shown(), l.cell.hookups.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.dark())), {}, {}, {}, {}}
 		t.Rows = append(t.Rows, page.Row{Cells: cells})
 	}
 	s := comparison.Season
 	t.Total = []page.Cell{page.Words("all in the rate"), {}, page.Value(s.Effort), page.Whole(s.Events), all.hookups.shown(),
-		all.boated.shown(), page.Value(float64(s.Events) / s.Effort), {}, {}, {}}
+		all.boated.shown(), page.Whole(int64(all.dark())), page.Value(float64(s.Events) / s.Effort), {}, {}, {}}
 	return t
 }
 
@@ -230,9 +228,7 @@ func (c *club) rateNotes(comparison evidence.Comparison, levels []clubLevel) []s
 	}
 	figures := 0
 	for _, l := range levels {
-		if l.name != untold {
-			figures += l.cell.hookups.dark + l.cell.boated.dark
-		} else {
+		if figures += l.cell.dark(); l.name == untold {
 			notes = append(notes, "“"+capital(untold)+"”: line-hours of classes in which a boat had no strike, or nearly all on one trip or day. They are in no rate, so that rates read higher than they were, most where there were few strikes.")
 		}
 	}
@@ -278,20 +274,30 @@ func (c *club) monthsSection() (page.Section, error) {
 	}
 	var marks []page.OutingMark
 	for _, m := range months {
+		if m.cell.strikes.lit == 0 {
+			continue
+		}
 		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 2006"), Strikes: m.cell.strikes.n, Boated: m.cell.boated.n, Hours: m.cell.LineHours})
 	}
-	chart, err := page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
+	var chart *page.Chart
+	var err error
+	if len(marks) > 0 {
+		chart, err = page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
+	}
 	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token}, {Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure}}}
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure}, {Head: "Not shown", Kind: page.Measure}}}
 	for _, l := range append(months, slices.DeleteFunc(levels, func(l clubLevel) bool { return l.name != apart })...) {
 		name := l.name
 		if name == apart {
 			name = "other months, and not logged"
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(int64(l.boats)), page.Whole(l.cell.Trips), page.Value(l.cell.LineHours),
-			l.cell.strikes.shown(), l.cell.boated.shown()}})
+			l.cell.strikes.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.strikes.dark + l.cell.boated.dark))}})
 	}
 	section.Chart, section.Table = chart, t
 	section.Notes = append([]string{"A month in which a boat had fewer than 3 trips is among that boat's other months."}, partly(figures)...)
+	if figures > 0 {
+		section.Notes = append(section.Notes, "A month of which no strikes are shown is not drawn. Fish at the boat that are not shown are drawn with the other strikes.")
+	}
 	return section, err
 }

@@ -14,10 +14,11 @@ type clubSum struct {
 	strikes, hookups, boated, landed, released clubCount
 }
 
-// clubCount is a count over boats: the sum of what is shown, and how many figures are not.
+// clubCount is a count over boats: the sum of the figures that are shown, how many they
+// are, and how many are not shown.
 type clubCount struct {
-	n    int64
-	dark int
+	n         int64
+	lit, dark int
 }
 
 func (c *clubCount) add(n *int64) {
@@ -26,9 +27,10 @@ func (c *clubCount) add(n *int64) {
 		return
 	}
 	c.n += *n
+	c.lit++
 }
 
-func (c *clubCount) plus(o clubCount) { c.n, c.dark = c.n+o.n, c.dark+o.dark }
+func (c *clubCount) plus(o clubCount) { c.n, c.lit, c.dark = c.n+o.n, c.lit+o.lit, c.dark+o.dark }
 
 // cell is the sum, not known where a part of it is not shown.
 func (c clubCount) cell() page.Cell {
@@ -38,8 +40,13 @@ func (c clubCount) cell() page.Cell {
 	return page.Whole(c.n)
 }
 
-// shown is the sum of what is shown.
-func (c clubCount) shown() page.Cell { return page.Whole(c.n) }
+// shown is the sum of what is shown, not known where nothing is.
+func (c clubCount) shown() page.Cell {
+	if c.lit == 0 {
+		return page.Cell{}
+	}
+	return page.Whole(c.n)
+}
 
 // words are the sum with its noun, as the lower end that it is where a part is not shown.
 func (c clubCount) words(one, more string) string {
@@ -89,6 +96,6 @@ func partly(figures int) []string {
 	if figures == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("The counts leave out %s that boats do not show, because one trip or day would be nearly all of it, or because there was none: "+
-		"each sum is the least that there were.", page.Plural(int64(figures), "figure", "figures"))}
+	return []string{fmt.Sprintf("Not shown: %s of boats, because one trip or day would be nearly all of it, or because there was none. "+
+		"Where a row has some, its other counts are the least that there were.", page.Plural(int64(figures), "figure", "figures"))}
 }

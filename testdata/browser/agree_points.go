@@ -177,7 +177,7 @@ func (t Table) hasLine(kind string, m Mark, up string) bool {
 }
 
 // outings: a column of the chart is a row of the table, in order. A row that is no
-// trip and no month ("other months") is not drawn.
+// trip and no month ("other months") is not drawn, nor is one whose strikes are not known.
 func (d *disagreement) outings() {
 	o, t := d.f.Option, d.f.Tables[0]
 	strikes, landed, released, hours := t.exact("Strikes"), t.exact("Landed"), t.exact("Released"), t.exact("Line-hours")
@@ -187,7 +187,8 @@ func (d *disagreement) outings() {
 		return
 	}
 	names := o.XAxis[len(o.XAxis)-1].Data // the upper panel shows none
-	for i, r := range t.Rows {
+	rows := slices.DeleteFunc(slices.Clone(t.Rows), func(r []Cell) bool { return r[strikes].Text == unknown }) // there is nothing to draw
+	for i, r := range rows {
 		if i >= len(names) {
 			if when(r[0].Text) != "" {
 				d.say("the chart leaves out %s", r[0].Text)
@@ -216,8 +217,8 @@ func (d *disagreement) outings() {
 			d.say("column %s of the chart is row %s of the table", names[i], r[0].Text)
 		}
 	}
-	if len(names) > len(t.Rows) {
-		d.say("%d columns in the chart, %d rows in the table", len(names), len(t.Rows))
+	if len(names) > len(rows) {
+		d.say("%d columns in the chart, %d rows in the table", len(names), len(rows))
 	}
 }
 
