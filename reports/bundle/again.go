@@ -121,9 +121,16 @@ func (last *Shared) Grown(s Season, src Source) string {
 	}
 	says := fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f line-hours, and nothing of a single one",
 		last.On, b.grown.byDay.days(effortBy...), b.grown.sum[lineHours])
-	for is, count := range map[hidden]string{hideHookups: "hook-ups", hideFates: "fish landed and released"} {
-		if last.Season.Total.hides()&is == 0 && s.Total.hides()&is != 0 {
-			says += "; the season's " + count + " are not shown this time, they would be those of one trip or day"
+	was, is := last.Season.Total.hides(), s.Total.hides()
+	for _, g := range []struct {
+		hidden
+		count string
+	}{{hideStrikes, "strikes"}, {hideBoated, "fish"}, {hideHookups, "hook-ups"}, {hideFates, "fish landed and released"}} {
+		switch {
+		case was&g.hidden == 0 && is&g.hidden != 0:
+			says += "; the season's " + g.count + " are not shown this time, the difference would be of one trip or day"
+		case was&g.hidden != 0:
+			says += "; the season's " + g.count + " were not shown then and stay so"
 		}
 	}
 	return says

@@ -50,7 +50,14 @@ type sight struct {
 	exact  float64                       // how far a published figure may be from the true one
 	shown  func(Season) map[string]float64
 	program
-	at map[string]int // the unknown of level, epoch, atom
+	at map[unknown]int
+}
+
+// unknown is what one unknown is the figure of.
+type unknown struct {
+	level string
+	epoch int
+	atom  string
 }
 
 type row map[string]float64
@@ -169,7 +176,7 @@ func attack(summaries []Season, months map[string]bool) ([]claim, error) {
 
 // sight sets up what the attacker knows of a table.
 func (a *attacker) sight(name string, sums map[string]map[string]float64, exact float64, rows func(Season) map[string]row, total func(Season) row) *sight {
-	s := &sight{attacker: a, name: name, sums: sums, exact: exact, at: map[string]int{}}
+	s := &sight{attacker: a, name: name, sums: sums, exact: exact, at: map[unknown]int{}}
 	known := map[string]bool{}
 	if name == "months" {
 		known = a.months
@@ -219,7 +226,7 @@ func (s *sight) sum(of string, levels []string, epochs []int) map[int]float64 {
 	for _, level := range levels {
 		for _, e := range epochs {
 			for atom, c := range s.sums[of] {
-				key := fmt.Sprint(level, "|", e, "|", atom)
+				key := unknown{level, e, atom}
 				v, known := s.at[key]
 				if !known {
 					v = s.new()

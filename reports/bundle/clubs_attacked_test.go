@@ -2,6 +2,7 @@ package bundle
 
 import (
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"os"
 	"strconv"
@@ -65,23 +66,29 @@ func club(i, summaries int) []generated {
 // figure of a single trip or day is recovered.
 func TestNoTripFromAnyClub(t *testing.T) {
 	for summaries := 1; summaries <= 3; summaries++ {
-		var n tally
-		clubs := clubsToTry(t)
-		for i := range clubs {
-			for _, g := range club(i, summaries) {
-				given := g.shared(t, &n)
-				n.of[len(given)]++
-				n.attack(t, g, given)
-			}
-			if len(n.recovered) > 0 {
-				t.Fatalf("club %d, %d summaries: %d figures, the first: %s", i, summaries, len(n.recovered), n.recovered[0])
-			}
+		t.Run(fmt.Sprint("summaries=", summaries), func(t *testing.T) {
+			t.Parallel()
+			noTripFrom(t, clubsToTry(t), summaries)
+		})
+	}
+}
+
+func noTripFrom(t *testing.T, clubs, summaries int) {
+	var n tally
+	for i := range clubs {
+		for _, g := range club(i, summaries) {
+			given := g.shared(t, &n)
+			n.of[len(given)]++
+			n.attack(t, g, given)
 		}
-		t.Logf("%d clubs, up to %d summaries: boats with 0, 1, 2, 3 of them: %v; %d not written for what they would show, %d for too few trips; %d claims, %d recovered",
-			clubs, summaries, n.of, n.held, n.few, n.claims, len(n.recovered))
-		if n.of[summaries] < clubs/4 {
-			t.Errorf("only %d boats share %d summaries: the attack shows little", n.of[summaries], summaries)
+		if len(n.recovered) > 0 {
+			t.Fatalf("club %d: %d figures, the first: %s", i, len(n.recovered), n.recovered[0])
 		}
+	}
+	t.Logf("%d clubs: boats with 0, 1, 2, 3 summaries: %v; %d not written for what they would show, %d for too few trips; %d claims, %d recovered",
+		clubs, n.of, n.held, n.few, n.claims, len(n.recovered))
+	if n.of[summaries] < clubs/4 {
+		t.Errorf("only %d boats share %d summaries: the attack shows little", n.of[summaries], summaries)
 	}
 }
 

@@ -42,7 +42,7 @@
 // # A later summary
 //
 // What two summaries differ by is a cell too. Make holds it to the same rule: it keeps
-// merged and hidden what the last one did, merges and hides more where the difference of a
+// merged and hidden what the last one did, the season's figures too, merges and hides more where the difference of a
 // row would tell, and refuses (Difference) where that of the season does. The season
 // file remembers the last summary with what it was made of.
 //

@@ -168,6 +168,9 @@ func Make(id string, src Source, last *Shared) (Season, error) {
 	if err := last.differs(total); err != nil {
 		return s, err
 	}
+	if last != nil { // with the rows that were shown, a total that was not tells more than a row
+		total.hidden |= was.Season.Total.hides()
+	}
 	effort := func(now, then []Piece, shown []Cell) []*bin {
 		t := table{by: effortBy, groups: effortGroups, total: total.hidden, earlier: then, shown: hiddenCells(shown)}
 		return t.merge(now)
@@ -187,7 +190,7 @@ func Make(id string, src Source, last *Shared) (Season, error) {
 // fish makes the tables of fish and the lists of the heaviest.
 func (s *Season) fish(src Source, total *bin, was Shared) {
 	species := table{by: fishBy, groups: fishGroups, earlier: was.Source.species(), shown: hiddenFish(was.Season.Species)}
-	species.total = species.whole(src.species()).hidden
+	species.total = hideScale | total.hidden&hideFates // no total says how many were weighed
 	s.Species = fishCells(species.merge(src.species()))
 	s.Heaviest = s.heaviest(src, total, was)
 	sizes := func() []SizeCell {
