@@ -67,7 +67,8 @@ func (a *app) exportClubCmd() *cobra.Command {
 				return err
 			}
 			if err := keep(); err != nil {
-				return fmt.Errorf("%s is written, but the season file does not remember it, so that the next summary cannot be held against it: %w", args[0], err)
+				return fmt.Errorf("%s is written, but the season file does not remember it, "+
+					"so that the next summary cannot be held against it: %w", args[0], err)
 			}
 			a.note("club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it", season.ID, args[0])
 			return nil
@@ -98,7 +99,7 @@ func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, 
 		return season, nil, usage("--id: %v", err)
 	}
 	last, err := lastShared(ctx, s, boat)
-	if err != nil {
+	if err != nil && !f.again {
 		return season, nil, err
 	}
 	season, src, err := reports.GatherShare(ctx, s.DB, boat, f.options(id), last)

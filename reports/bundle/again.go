@@ -65,10 +65,12 @@ func (d *Difference) Error() string {
 	if len(d.Days) > 4 {
 		listed += ", ..."
 	}
-	what := fmt.Sprintf("since the summary of %s, %s new (%s): who has both reads off %.1f line-hours and %d strikes", d.On, days, listed, d.LineHours, d.Strikes)
+	what := fmt.Sprintf("since the summary of %s, %s new (%s): who has both reads off %.1f line-hours and %d strikes",
+		d.On, days, listed, d.LineHours, d.Strikes)
 	switch {
 	case d.Changed:
-		return fmt.Sprintf("since the summary of %s, %s changed (%s): who has both reads off what was changed", d.On, days, listed)
+		return fmt.Sprintf("since the summary of %s, %s changed (%s): who has both reads off what was changed",
+			d.On, days, listed)
 	case len(d.Counts) > 0:
 		return what + "; of these, " + strings.Join(d.Counts, ", ") + " would be those of one trip or day, or none at all"
 	case len(d.Days) >= MinTrips:
@@ -119,8 +121,8 @@ func (last *Shared) Grown(s Season, src Source) string {
 	if b.unchanged() {
 		return ""
 	}
-	says := fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f line-hours, and nothing of a single one",
-		last.On, b.grown.byDay.days(effortBy...), b.grown.sum[lineHours])
+	says := fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f line-hours, "+
+		"and nothing of a single one", last.On, b.grown.byDay.days(effortBy...), b.grown.sum[lineHours])
 	was, is := last.Season.Total.hides(), s.Total.hides()
 	for _, g := range []struct {
 		hidden

@@ -25,12 +25,18 @@ func (s *Season) heaviest(src Source, total *bin, was Shared) []Heavy {
 	caught := t.whole(src.Fish)
 	fresh := 0
 	for _, f := range out {
-		if !slices.ContainsFunc(was.Season.Heaviest, func(o Heavy) bool { return o.List == f.List && o.WeightKG == f.WeightKG }) {
+		same := func(o Heavy) bool { return o.List == f.List && o.WeightKG == f.WeightKG }
+		if !slices.ContainsFunc(was.Season.Heaviest, same) {
 			fresh++
 		}
 	}
-	if !hidesStill(caught.now, fish, len(out)) || !hidesStill(total.now, boated, len(out)) ||
-		!caught.unchanged() && len(was.Source.Fish) > 0 && (!hidesStill(caught.grown, fish, fresh) || !hidesStill(total.grown, boated, fresh)) {
+	if !hidesStill(caught.now, fish, len(out)) || !hidesStill(total.now, boated, len(out)) {
+		return nil
+	}
+	if len(was.Source.Fish) == 0 || caught.unchanged() {
+		return out
+	}
+	if !hidesStill(caught.grown, fish, fresh) || !hidesStill(total.grown, boated, fresh) {
 		return nil
 	}
 	return out

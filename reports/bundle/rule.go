@@ -46,8 +46,9 @@ type amounts [quantities + 1]float64
 func amountsOf(p Piece) amounts {
 	f := func(n int64) float64 { return float64(n) }
 	a := amounts{boatHours: p.BoatHours, lineHours: p.LineHours, strikes: f(p.Strikes),
-		hookups: f(p.Hookups), missed: f(p.Strikes - p.Hookups), boated: f(p.Landed + p.Released), lost: f(p.Hookups - p.Landed - p.Released),
-		away: f(p.Strikes - p.Landed - p.Released), landed: f(p.Landed), released: f(p.Released), fish: f(p.Fish), onScale: f(p.OnScale),
+		hookups: f(p.Hookups), missed: f(p.Strikes - p.Hookups), boated: f(p.Landed + p.Released),
+		lost: f(p.Hookups - p.Landed - p.Released), away: f(p.Strikes - p.Landed - p.Released),
+		landed: f(p.Landed), released: f(p.Released), fish: f(p.Fish), onScale: f(p.OnScale),
 		unweighed: f(p.Fish - p.OnScale)}
 	if p.named {
 		a[named] = 1

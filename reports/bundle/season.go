@@ -29,7 +29,8 @@ func Lists() []string { return []string{Certified, Dock, Estimate} }
 
 // ErrTooFew is returned by Make for a season that cannot be shared without
 // showing a single trip.
-var ErrTooFew = errors.New("fewer than 3 trips on 3 days with effort, or one of them is most of it: a summary would show a single trip")
+var ErrTooFew = errors.New("fewer than 3 trips on 3 days with effort, or one of them is most of it: " +
+	"a summary would show a single trip")
 
 // Season is what one boat shares of one season file. Hours and, in Species and Sizes, fish
 // add up to the season's over the levels of a table. A count that is nil is not shown.
@@ -176,7 +177,8 @@ func Make(id string, src Source, last *Shared) (Season, error) {
 		return t.merge(now)
 	}
 	all := total.cell(true)
-	s.Total = Total{Trips: all.Trips, BoatHours: *all.BoatHours, LineHours: all.LineHours, Strikes: all.Strikes, Hookups: all.Hookups, Boated: all.Boated,
+	s.Total = Total{Trips: all.Trips, BoatHours: *all.BoatHours, LineHours: all.LineHours,
+		Strikes: all.Strikes, Hookups: all.Hookups, Boated: all.Boated,
 		Landed: total.count(landed, hideFates), Released: total.count(released, hideFates)}
 	s.Months = cells(effort(src.Months, was.Source.Months, was.Season.Months), true)
 	s.Speeds = cells(effort(src.Speeds, was.Source.Speeds, was.Season.Speeds), false)
@@ -246,8 +248,8 @@ func cells(bins []*bin, boats bool) []Cell {
 }
 
 func (b *bin) cell(boats bool) Cell {
-	c := Cell{Level: b.level, Trips: int64(len(b.trips)), LineHours: tidy(b.now.sum[lineHours]), Strikes: b.count(strikes, hideStrikes),
-		Hookups: b.count(hookups, hideHookups), Boated: b.count(boated, hideBoated)}
+	c := Cell{Level: b.level, Trips: int64(len(b.trips)), LineHours: tidy(b.now.sum[lineHours]),
+		Strikes: b.count(strikes, hideStrikes), Hookups: b.count(hookups, hideHookups), Boated: b.count(boated, hideBoated)}
 	if boats {
 		h := tidy(b.now.sum[boatHours])
 		c.BoatHours = &h
