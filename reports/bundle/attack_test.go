@@ -340,6 +340,12 @@ func (s *sight) levelsOf(k int, f Heavy) []string {
 	if s.name != "months" && s.name != "species" {
 		return s.levels
 	}
+	told = map[string]string{"months": Untold, "species": Other}[s.name]
+	if !slices.ContainsFunc(s.summaries[k].Heaviest, func(o Heavy) bool {
+		return s.name == "months" && slices.Contains(s.levels, o.When) || s.name == "species" && o.Species != told
+	}) {
+		return s.levels // of none is it told, whatever is shown
+	}
 	// what is shown whole would have been told
 	return slices.DeleteFunc(slices.Clone(s.levels), func(level string) bool {
 		whole := map[string]int{"months": 3, "species": 4}[s.name]

@@ -21,6 +21,7 @@ func (s *Season) heaviest(src Source, total *bin, was Shared) []Heavy {
 		slices.SortStableFunc(of, byWeight)
 		out = append(out, of[:min(src.Top, len(of))]...)
 	}
+	s.tellLess(out, src, was)
 	t := table{by: fishBy, groups: fishGroups, earlier: was.Source.Fish}
 	caught := t.whole(src.Fish)
 	fresh := 0
@@ -40,6 +41,48 @@ func (s *Season) heaviest(src Source, total *bin, was Shared) []Heavy {
 		return nil
 	}
 	return out
+}
+
+// tellLess takes the species off all fish of the lists where those that are not told, which
+// are of the rows that hide something, would tell what is hidden there; the month likewise.
+func (s *Season) tellLess(out []Heavy, src Source, was Shared) {
+	for _, of := range []struct {
+		dark  func(Piece) bool // a piece of a row that is not told
+		told  func(Heavy) bool
+		untel func(*Heavy)
+	}{
+		{func(p Piece) bool { return s.toldSpecies(p.Species) == Other }, func(f Heavy) bool { return f.Species != Other },
+			func(f *Heavy) { f.Species = Other }},
+		{func(p Piece) bool { return s.toldMonth(p.Month, src) != p.Month }, func(f Heavy) bool { return len(f.When) > 4 && f.When != Untold },
+			func(f *Heavy) { f.When = Untold }},
+	} {
+		b := newBin(Merged)
+		for _, p := range src.Fish {
+			if of.dark(p) {
+				b.add(p, fishBy)
+			}
+		}
+		for _, p := range was.Source.Fish {
+			if of.dark(p) {
+				b.grown.put(p, -1)
+			}
+		}
+		named := 0.0
+		for _, f := range out {
+			if !of.told(f) {
+				named++
+			}
+		}
+		for _, q := range []quantity{onScale, unweighed, landed, released} {
+			if !b.now.nothing(q) && !b.now.within(q, b.now.sum[fish]-named) ||
+				!b.grown.nothing(q) && !b.grown.within(q, b.grown.sum[fish]-named) {
+				for i := range out {
+					of.untel(&out[i])
+				}
+				break
+			}
+		}
+	}
 }
 
 // hidesStill tells whether the parts of base that are hidden stay so when that many fish
