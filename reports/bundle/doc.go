@@ -37,7 +37,7 @@
 // shown for being nothing, or for following, are our own additions, no source.
 //
 // A single fish of the list of the heaviest is no cell: it is named on purpose, and
-// can be left out. It is told with no month or species of which something is hidden, and with none at all where
+// can be left out. It is told with no month or species of which something is hidden, and there are no lists where
 // the fish that are not told would tell of the rest.
 //
 // # A later summary

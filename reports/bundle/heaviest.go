@@ -21,7 +21,9 @@ func (s *Season) heaviest(src Source, total *bin, was Shared) []Heavy {
 		slices.SortStableFunc(of, byWeight)
 		out = append(out, of[:min(src.Top, len(of))]...)
 	}
-	s.tellLess(out, src, was)
+	if s.tells(out, src, was) {
+		return nil
+	}
 	t := table{by: fishBy, groups: fishGroups, earlier: was.Source.Fish}
 	caught := t.whole(src.Fish)
 	fresh := 0
@@ -43,46 +45,70 @@ func (s *Season) heaviest(src Source, total *bin, was Shared) []Heavy {
 	return out
 }
 
-// tellLess takes the species off all fish of the lists where those that are not told, which
-// are of the rows that hide something, would tell what is hidden there; the month likewise.
-func (s *Season) tellLess(out []Heavy, src Source, was Shared) {
-	for _, of := range []struct {
-		dark  func(Piece) bool // a piece of a row that is not told
-		told  func(Heavy) bool
-		untel func(*Heavy)
-	}{
-		{func(p Piece) bool { return s.toldSpecies(p.Species) == Other }, func(f Heavy) bool { return f.Species != Other },
-			func(f *Heavy) { f.Species = Other }},
-		{func(p Piece) bool { return s.toldMonth(p.Month, src) != p.Month }, func(f Heavy) bool { return len(f.When) > 4 && f.When != Untold },
-			func(f *Heavy) { f.When = Untold }},
-	} {
-		b := newBin(Merged)
-		for _, p := range src.Fish {
-			if of.dark(p) {
-				b.add(p, fishBy)
-			}
+// tells tells whether the fish that are named without species or month give away what rows
+// hide: all of them may be of those rows, and what is hidden there is then of fewer.
+func (s *Season) tells(out []Heavy, src Source, was Shared) bool {
+	species, months := map[string]hidden{}, map[string]hidden{}
+	for _, c := range s.Species {
+		species[c.Level] = c.hides()
+	}
+	for _, c := range s.Months {
+		months[c.Level] = c.hides()
+	}
+	noSpecies, noMonth := 0.0, 0.0
+	for _, f := range out {
+		if f.Species == Other {
+			noSpecies++
 		}
-		for _, p := range was.Source.Fish {
-			if of.dark(p) {
-				b.grown.put(p, -1)
-			}
+		if len(f.When) != len("2026-06") {
+			noMonth++
 		}
-		named := 0.0
-		for _, f := range out {
-			if !of.told(f) {
-				named++
-			}
+	}
+	for _, g := range fishGroups {
+		h := darkOf(species, g.is, src.species(), was.Source.species())
+		if !h.stayDark(fish, noSpecies, slices.Concat(g.of, g.rest)) {
+			return true
 		}
-		for _, q := range []quantity{onScale, unweighed, landed, released} {
-			if !b.now.nothing(q) && !b.now.within(q, b.now.sum[fish]-named) ||
-				!b.grown.nothing(q) && !b.grown.within(q, b.grown.sum[fish]-named) {
-				for i := range out {
-					of.untel(&out[i])
-				}
-				break
+	}
+	for _, g := range effortGroups[1:] { // what is left of strikes
+		h := darkOf(months, g.is, src.Months, was.Source.Months)
+		if !h.stayDark(strikes, noMonth, g.rest) {
+			return true
+		}
+	}
+	return false
+}
+
+// darkOf is what stands in the rows that hide a group.
+func darkOf(rows map[string]hidden, is hidden, now, then []Piece) *bin {
+	b := newBin(Merged)
+	for sign, pieces := range map[float64][]Piece{1: now, -1: then} {
+		for _, p := range pieces {
+			h, shown := rows[p.Level]
+			if !shown {
+				h = rows[Merged]
+			}
+			if h&is == 0 {
+				continue
+			}
+			if b.grown.put(p, sign); sign > 0 {
+				b.now.put(p, sign)
 			}
 		}
 	}
+	return b
+}
+
+// stayDark tells whether quantities stay hidden when so many of base are known to be others.
+func (b *bin) stayDark(base quantity, named float64, of []quantity) bool {
+	for _, q := range of {
+		for _, h := range []heap{b.now, b.grown} {
+			if !h.nothing(q) && !h.within(q, h.sum[base]-named) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // hidesStill tells whether the parts of base that are hidden stay so when that many fish
