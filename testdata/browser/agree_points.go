@@ -186,7 +186,7 @@ func (d *disagreement) outings() {
 		d.say("the table has no strikes, landed, released or line-hours")
 		return
 	}
-	names := o.XAxis[len(o.XAxis)-1].Data // the upper panel shows none
+	names := o.XAxis[len(o.XAxis)-1].Data                                                                      // the upper panel shows none
 	rows := slices.DeleteFunc(slices.Clone(t.Rows), func(r []Cell) bool { return r[strikes].Text == unknown }) // there is nothing to draw
 	for i, r := range rows {
 		if i >= len(names) {
