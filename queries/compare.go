@@ -28,7 +28,7 @@ type SeasonTrips struct {
 func AskSeasonTrips(ctx context.Context, db *store.DB) (SeasonTrips, error) {
 	var s SeasonTrips
 	var err error
-	if s.Trips, err = ask[ClubPiece](ctx, db, "club_trips", nil); err != nil {
+	if s.Trips, err = ask[ClubPiece](ctx, db, "season_trips"); err != nil {
 		return s, err
 	}
 	if s.Cells, err = ask[TripCell](ctx, db, "cells", bySpeed); err != nil {

@@ -40,6 +40,7 @@ func gatherWorked(ctx context.Context, db *store.DB) (w Worked, err error) {
 		return w, err
 	}
 	w.Methods, err = queries.Methods()
+	w.Methods = slices.DeleteFunc(w.Methods, func(m queries.Method) bool { return m.Method == queries.ClubMethod })
 	return w, err
 }
 

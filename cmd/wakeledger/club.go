@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -22,6 +23,7 @@ import (
 // clubFlags are what a boat settles of what it shares.
 type clubFlags struct {
 	names, noHeaviest, show bool
+	again                   bool // of export: whatever the difference shows
 }
 
 func (f *clubFlags) add(c *cobra.Command) {
@@ -61,7 +63,10 @@ func (a *app) exportClubCmd() *cobra.Command {
 			if err := a.target(args[0], summaryFile).Write(func(w io.Writer) error { return bundle.Write(w, season) }); err != nil {
 				return err
 			}
-			a.keepID(c.Context(), keep)
+			if err := a.remember(c.Context(), keep); err != nil {
+				return fmt.Errorf("%s is written, but the season file does not remember it, "+
+					"so that the next summary cannot be held against it: %w", args[0], err)
+			}
 			a.note("club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it", season.ID, args[0])
 			return nil
 		},
@@ -69,74 +74,120 @@ func (a *app) exportClubCmd() *cobra.Command {
 	f.add(c)
 	c.Flags().StringVar(&id, "id", "", "the id by which the club knows the boat; kept in the season file")
 	c.Flags().StringVar(&boat, "boat", "", "the boat, where the season file holds several")
+	c.Flags().BoolVar(&f.again, "again", false, "write a later summary although its difference from the last one shows single trips or days")
 	a.forceFlag(c)
 	return c
 }
 
-// chosenID is the id of a boat that the season file does not keep yet; none where boat is "".
-type chosenID struct{ boat, id string }
+// toRemember is what the season file remembers of a summary: the boat's id with the club, and
+// what was told, for the next one to be held against.
+type toRemember struct{ boat, id, text string }
 
-// share is what the boat shares, and the id that is new to the season file.
-func (a *app) share(ctx context.Context, boat, id string, f clubFlags) (shared bundle.Season, keep chosenID, err error) {
+// share is what the boat shares, from a season file that is only read.
+func (a *app) share(ctx context.Context, boat, id string, f clubFlags) (season bundle.Season, keep toRemember, err error) {
 	s, err := a.openRead(ctx, a.db)
 	if err != nil {
-		return shared, keep, err
+		return season, keep, err
 	}
 	defer func() { err = errors.Join(err, s.DB.Close()) }()
-	shared, boat, err = a.shareOf(ctx, s, boat, id, f)
-	if err != nil {
-		return shared, keep, err
-	}
-	kept, err := s.DB.Setting(ctx, idSetting(boat))
-	if kept != shared.ID {
-		keep = chosenID{boat, shared.ID}
-	}
-	return shared, keep, err
+	return a.shareOf(ctx, s, boat, id, f)
 }
 
-// keepID keeps an id in the season file for next time. Where that cannot be, the summary
-// is written all the same, and it is said.
-func (a *app) keepID(ctx context.Context, keep chosenID) {
-	if keep.id == "" {
-		return
-	}
+// remember keeps in the season file what was shared.
+func (a *app) remember(ctx context.Context, x toRemember) error {
 	db, err := store.Open(ctx, a.db)
-	if err == nil {
-		err = errors.Join(db.PutSetting(ctx, idSetting(keep.boat), keep.id), db.Close())
-	}
 	if err != nil {
-		a.note("the id %s could not be kept in %s: give --id again next time", keep.id, a.db)
+		return err
 	}
+	return errors.Join(db.PutSetting(ctx, idSetting(x.boat), x.id), db.PutSetting(ctx, sharedSetting(x.boat), x.text), db.Close())
 }
 
-// shareOf is what the boat shares under the id given, or the one that the season file keeps.
-func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (bundle.Season, string, error) {
-	boats, err := boatsOf(ctx, s)
-	if err != nil {
-		return bundle.Season{}, "", err
-	}
-	switch {
-	case boat == "" && len(boats) == 1:
-		boat = boats[0]
-	case boat == "" && len(boats) > 1:
-		return bundle.Season{}, "", usage("export club: the season file holds %d boats: name one with --boat", len(boats))
-	case !slices.Contains(boats, boat):
-		return bundle.Season{}, "", fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+// shareOf is what the boat shares, held against what it shared last. keep is for the season
+// file to remember.
+func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (season bundle.Season, keep toRemember, err error) {
+	if boat, err = a.boatFor(ctx, s, boat); err != nil {
+		return season, keep, err
 	}
 	if id == "" {
 		if id, err = s.DB.Setting(ctx, idSetting(boat)); err != nil {
-			return bundle.Season{}, "", err
+			return season, keep, err
 		}
 	}
 	if id == "" {
-		return bundle.Season{}, "", usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
+		return season, keep, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
 	}
 	if err := bundle.CheckID(id); err != nil {
-		return bundle.Season{}, "", usage("--id: %v", err)
+		return season, keep, usage("--id: %v", err)
 	}
-	season, err := reports.GatherShare(ctx, s.DB, boat, f.options(id))
-	return season, boat, err
+	last, err := lastShared(ctx, s, boat)
+	if err != nil && !f.again {
+		return season, keep, err
+	}
+	season, src, err := reports.GatherShare(ctx, s.DB, boat, f.options(id), last)
+	var d *bundle.Difference
+	if errors.As(err, &d) {
+		if !f.again && !a.agreed(d) {
+			return season, keep, usage("export club: %v. Wait for more trips, or write it all the same with --again", d)
+		}
+		a.note("written all the same: %v", d)
+		season, src, err = reports.GatherShare(ctx, s.DB, boat, f.options(id), nil)
+	} else if err == nil && last != nil && !f.show {
+		if says := last.Grown(season, src); says != "" {
+			a.note("%s", says)
+		}
+	}
+	if err != nil {
+		return season, keep, err
+	}
+	text, err := bundle.Shared{On: a.clock().Format(time.DateOnly), Season: season, Source: src}.Remember()
+	return season, toRemember{boat, id, text}, err
 }
+
+// boatFor is the boat that is named, or the only one.
+func (a *app) boatFor(ctx context.Context, s *pipeline.Season, boat string) (string, error) {
+	boats, err := boatsOf(ctx, s)
+	switch {
+	case err != nil:
+		return "", err
+	case boat == "" && len(boats) == 1:
+		return boats[0], nil
+	case boat == "" && len(boats) > 1:
+		return "", usage("export club: the season file holds %d boats: name one with --boat", len(boats))
+	case !slices.Contains(boats, boat):
+		return "", fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+	}
+	return boat, nil
+}
+
+// agreed asks on a terminal whether to write a summary that shows what d says.
+func (a *app) agreed(d *bundle.Difference) bool {
+	talk := a.dialogue()
+	if talk == nil {
+		return false
+	}
+	a.note("%v. Write it all the same? yes or no", d)
+	line, err := talk.read()
+	return err == nil && strings.EqualFold(strings.TrimSpace(line), "yes")
+}
+
+func (a *app) clock() time.Time {
+	if a.cfg.Now != nil {
+		return a.cfg.Now()
+	}
+	return time.Now()
+}
+
+// lastShared is the summary that the boat shared last, as the season file remembers it;
+// nil where there is none.
+func lastShared(ctx context.Context, s *pipeline.Season, boat string) (*bundle.Shared, error) {
+	text, err := s.DB.Setting(ctx, sharedSetting(boat))
+	if err != nil {
+		return nil, err
+	}
+	return bundle.Recall(text)
+}
+
+func sharedSetting(boat string) string { return "club summary of " + boat }
 
 func idSetting(boat string) string { return "club id of " + boat }
 
@@ -206,10 +257,7 @@ type gathering struct {
 
 // gather reads bundles, then season files, one at a time.
 func (g *gathering) gather(ctx context.Context, bundles, files []string) error {
-	g.chosen, g.byName, g.now = map[string]bool{}, map[string]int{}, time.Now()
-	if g.cfg.Now != nil {
-		g.now = g.cfg.Now()
-	}
+	g.chosen, g.byName, g.now = map[string]bool{}, map[string]int{}, g.clock()
 	for _, name := range bundles {
 		s, err := bundle.ReadFile(name)
 		if err != nil {
@@ -251,7 +299,7 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 			id = g.idFor(boat)
 		}
 		g.chosen[id] = true
-		season, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id))
+		season, err := g.share(ctx, s, boat, id)
 		if errors.Is(err, bundle.ErrTooFew) {
 			g.tooFew++
 			g.note("%s: a boat of fewer than %d trips is left out", name, bundle.MinTrips)
@@ -263,6 +311,22 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 		g.given = append(g.given, bundle.Given{File: name, Season: season})
 	}
 	return nil
+}
+
+// share is what a boat of a season file shows on the page, held against the summary that
+// it shared last.
+func (g *gathering) share(ctx context.Context, s *pipeline.Season, boat, id string) (bundle.Season, error) {
+	last, err := lastShared(ctx, s, boat)
+	if err != nil {
+		return bundle.Season{}, err
+	}
+	season, _, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), last)
+	var d *bundle.Difference
+	if errors.As(err, &d) {
+		g.note("boat %s: %v. Keep this page to yourself", id, d)
+		season, _, err = reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), nil)
+	}
+	return season, err
 }
 
 // idFor is the id of a boat that chose none: the same for the same boat, and

@@ -20,7 +20,8 @@ func (s Season) checkBounds() error {
 	if t.Trips > mostTrips {
 		return fmt.Errorf("%d trips of one boat", t.Trips)
 	}
-	for _, rows := range [][]Cell{{t}, s.Months, s.Speeds, s.Lures} {
+	whole := Cell{Level: "season", Trips: t.Trips, BoatHours: &t.BoatHours, LineHours: t.LineHours, Strikes: t.Strikes}
+	for _, rows := range [][]Cell{{whole}, s.Months, s.Speeds, s.Lures} {
 		for _, c := range rows {
 			if err := s.checkCell(c); err != nil {
 				return err
@@ -43,8 +44,8 @@ func (s Season) checkCell(c Cell) error {
 		return fmt.Errorf("level %q: %d of %d trips", c.Level, c.Trips, t.Trips)
 	case c.LineHours > trips*mostDaysAtSea*24*mostLines:
 		return fmt.Errorf("level %q: %.0f line-hours in %d trips", c.Level, c.LineHours, c.Trips)
-	case c.Strikes > c.Trips*mostStrikesTrip:
-		return fmt.Errorf("level %q: %d strikes in %d trips", c.Level, c.Strikes, c.Trips)
+	case c.Strikes != nil && *c.Strikes > t.Trips*mostStrikesTrip:
+		return fmt.Errorf("level %q: %d strikes in %d trips", c.Level, *c.Strikes, t.Trips)
 	case c.BoatHours == nil:
 		return nil
 	case *c.BoatHours > trips*mostDaysAtSea*24:
@@ -55,22 +56,25 @@ func (s Season) checkCell(c Cell) error {
 	return nil
 }
 
-// checkCaught: no more fish than strikes, and no more single fish or names than there can be.
+// checkCaught: no more fish than strikes, where these are told, and no more single fish or
+// names than there can be.
 func (s Season) checkCaught() error {
-	for _, rows := range [][]FishCell{s.Species, s.Sizes} {
-		fish := int64(0)
-		for _, c := range rows {
-			if c.Trips > s.Total.Trips || c.Fish > s.Total.Strikes {
-				return fmt.Errorf("level %q: %d fish in %d trips, of %d strikes in %d", c.Level, c.Fish, c.Trips, s.Total.Strikes, s.Total.Trips)
-			}
-			fish += c.Fish
-		}
-		if fish > s.Total.Strikes {
-			return fmt.Errorf("%d fish of %d strikes", fish, s.Total.Strikes)
-		}
+	most := s.Total.Trips * mostStrikesTrip
+	if s.Total.Strikes != nil {
+		most = *s.Total.Strikes
 	}
-	if n := len(s.Heaviest); n > mostSingle || int64(n) > s.Total.Strikes {
-		return fmt.Errorf("%d heaviest fish of %d strikes", n, s.Total.Strikes)
+	species, sizes := int64(0), int64(0)
+	for _, c := range s.Species {
+		species += c.Fish
+	}
+	for _, c := range s.Sizes {
+		sizes += c.Fish
+	}
+	if n := max(species, sizes); n > most {
+		return fmt.Errorf("%d fish of %d strikes", n, most)
+	}
+	if n := len(s.Heaviest); n > mostSingle || int64(n) > most {
+		return fmt.Errorf("%d heaviest fish of %d strikes", n, most)
 	}
 	for _, f := range s.Heaviest {
 		if f.LoKG != nil && f.HiKG != nil && *f.LoKG > *f.HiKG {

@@ -69,15 +69,16 @@ func TestHostileParts(t *testing.T) {
 // Counts that no boat can have, or that contradict each other, are refused.
 func TestImpossibleCounts(t *testing.T) {
 	hours := func(v float64) *float64 { return &v }
+	count := func(n int64) *int64 { return &n }
 	for name, spoil := range map[string]func(*Season){
 		"more boat-hours than a month has": func(s *Season) { s.Months[0].Level, s.Months[0].BoatHours = "2031-01", hours(745) },
 		"a month of more trips than all":   func(s *Season) { s.Months[0].Trips = s.Total.Trips + 1 },
 		"a million trips":                  func(s *Season) { s.Total.Trips = 1_000_000 },
-		"a hundred lines out":              func(s *Season) { s.Total.BoatHours = hours(s.Total.LineHours / 100) },
-		"strikes without end":              func(s *Season) { s.Total.Strikes = s.Total.Trips*mostStrikesTrip + 1 },
+		"a hundred lines out":              func(s *Season) { s.Total.BoatHours = s.Total.LineHours / 100 },
+		"strikes without end":              func(s *Season) { s.Total.Strikes = count(s.Total.Trips*mostStrikesTrip + 1) },
 		"hours that are no number":         func(s *Season) { s.Total.LineHours = math.NaN() },
 		"hours without end":                func(s *Season) { s.Speeds[0].LineHours = math.Inf(1) },
-		"more fish than strikes":           func(s *Season) { s.Species[0].Fish = s.Total.Strikes + 1 },
+		"more fish than strikes":           func(s *Season) { s.Species[0].Fish = *s.Total.Strikes + 1 },
 		"a thousand heaviest fish": func(s *Season) {
 			for range 1000 {
 				s.Heaviest = append(s.Heaviest, Heavy{List: Dock, Species: Other, When: NotLogged, WeightKG: 50})

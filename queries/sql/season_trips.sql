@@ -1,4 +1,4 @@
--- Every trip of the boat $1 (NULL: of every boat): its month, effort and strikes; strikes_on_hours are
+-- Every trip of every boat: its month, effort and strikes; strikes_on_hours are
 -- those that belong to line-hours, as in cells.sql.
 WITH worked AS (
     SELECT e.leg_id, any_value(l.trip_id) AS trip_id FROM effort e JOIN leg l USING (leg_id)
@@ -19,5 +19,4 @@ SELECT t.trip_id, coalesce(strftime(coalesce(t.date, g.first_at::DATE), '%Y-%m')
     coalesce(h.strikes_on_hours, 0) AS strikes_on_hours, coalesce(h.hookups, 0) AS hookups,
     coalesce(h.landed, 0) AS landed, coalesce(h.released, 0) AS released
 FROM trip t LEFT JOIN legs g USING (trip_id) LEFT JOIN lines n USING (trip_id) LEFT JOIN hits h USING (trip_id)
-WHERE t.boat = $1 OR $1 IS NULL
 ORDER BY level = 'not logged', level, t.trip_id
