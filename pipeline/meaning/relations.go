@@ -56,6 +56,7 @@ var relations = []relation{
 	{"lines out belong to a stretch", linesOfStretch},
 	{"a method tells trolling apart", methodApart},
 	{"measures stand beside their fish", besideFish},
+	{"a bare number is of the outing", bareNumber},
 }
 
 // cached works a relation of some columns out once.
@@ -592,6 +593,29 @@ func linesOfStretch(g *group, a assigned) float64 {
 		return -2 + linesOut(g, a) // seconds are counted while a line is let out
 	}
 	return linesOut(g, a)
+}
+
+// bareNumber holds that a column headed No. numbers outings where its rows are outings: they
+// have hours, and hardly two of one day. Among fish it numbers the fish.
+func bareNumber(g *group, a assigned) float64 {
+	t, d := a.first("trip"), a.first("date")
+	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) {
+		return 0
+	}
+	if len(a["stretches"]) == 0 && a.first("start_s") < 0 && a.first("duration_s") < 0 && a.first("depart_s") < 0 {
+		return -5
+	}
+	if d < 0 {
+		return 0
+	}
+	days := map[string]bool{}
+	for _, c := range g.values[d].cells {
+		days[c.Text] = true
+	}
+	if 5*len(days) < 4*len(g.values[d].cells) {
+		return -5
+	}
+	return 0
 }
 
 // besideFish holds that a fish's measures stand in the columns behind its name.

@@ -21,6 +21,7 @@ var relationCases = map[string]struct {
 	"weight goes with length cubed":    {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "?length_cm=100 120 140 90 110|?scale_kg=40 3 27 70 5", true, true},
 	"girth below length":               {"length_cm=100 120 140|girth_cm=50 62 70", "?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
 	"clock within the stretch":         {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
+	"a bare number is of the outing":   {"?trip:No.=1 2 3|date=3/6/26 4/6/26 5/6/26|start_s=06:00 07:00 06:30", "?trip:No.=1 2 3|date=3/6/26 3/6/26 3/6/26|species=wahoo tuna wahoo", false, true},
 	"a method tells trolling apart":    {"start_s=06:00 07:00 06:30|method=trolling jig trolling", "start_s=06:00 07:00 06:30|method=jig bottom jig", false, true},
 	"measures stand beside their fish": {"species=wahoo tuna wahoo|length_cm=100 120 140", "length_cm=100 120 140|notes=calm rough calm|species=wahoo tuna wahoo", true, false},
 	"lines out belong to a stretch":    {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
