@@ -122,6 +122,9 @@ func (s *Season) kept(ctx context.Context) (map[string]store.Answer, error) {
 
 // inquire reads a log without storing it, and returns what it leaves open.
 func (s *Season) inquire(path string, kept map[string]store.Answer) ([]proof.Question, error) {
+	if IsTrack(path) {
+		return s.trackQuestions(path, kept), nil
+	}
 	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
 	if err != nil {
 		return nil, err
@@ -152,9 +155,6 @@ func (s *Season) Answer(ctx context.Context, paths []string, said map[string]str
 		for _, p := range paths {
 			if err := ctx.Err(); err != nil {
 				return err
-			}
-			if IsTrack(p) {
-				continue
 			}
 			all, err := s.inquire(p, kept)
 			if err != nil {
@@ -213,7 +213,10 @@ func AnswersOf(ctx context.Context, file string) (all []store.Answer, err error)
 	if _, err := os.Stat(file); err != nil {
 		return nil, nil
 	}
-	db, err := store.Open(ctx, file)
+	db, err := store.OpenRead(ctx, file, false)
+	if errors.Is(err, store.ErrEmpty) {
+		return nil, nil
+	}
 	if err != nil {
 		return nil, err
 	}

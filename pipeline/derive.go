@@ -75,6 +75,7 @@ func (s *Season) weigh(ctx context.Context) error {
 		fish[i] = estimate.Fish{Species: m.Species, Ocean: s.oceanOf(m.Area), LengthCM: m.LengthCM, LengthKind: m.Kind,
 			GirthCM: m.GirthCM, ScaleKG: m.ScaleKG, WeightState: m.State, Certified: m.Certified}
 		if p, ok := s.catalogue.PairOf(fish[i]); ok {
+			p.Doubted = s.doubted(fish[i])
 			pairs = append(pairs, p)
 		}
 	}
@@ -89,6 +90,15 @@ func (s *Season) weigh(ctx context.Context) error {
 		return err
 	}
 	return s.references(ctx)
+}
+
+// doubted tells whether the measures of a fish may be wrong.
+func (s *Season) doubted(f estimate.Fish) bool {
+	m := estimate.MeasuresOf(f, s.catalogue.Weigh(f, nil))
+	if sp, ok := s.species.ByCode(f.Species); ok {
+		m.Name, m.LongestCM, m.HeaviestKG = sp.Name, sp.MaxLengthCM, sp.MaxWeightKG
+	}
+	return len(m.Doubts()) > 0
 }
 
 // oceanOf is the ocean that settles the stock of a fish: the leg's area where that

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/identity"
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/store"
 )
 
@@ -82,6 +83,9 @@ func (s *Season) loadLog(ctx context.Context, path string, alone bool) (LogRepor
 }
 
 func (s *Season) incoming(ctx context.Context, path string, alone bool) (*incoming, error) {
+	if err := infile.Check(path); err != nil {
+		return nil, err
+	}
 	stat, err := os.Stat(path)
 	if err != nil {
 		return nil, err

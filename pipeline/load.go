@@ -69,14 +69,16 @@ type Asked struct {
 // NearBoat is a boat of a log whose name is nearly that of another boat.
 type NearBoat struct{ Boat, Other string }
 
-// Load reads logs and stores them, each in a transaction of its own. A log that
-// cannot be read at all leaves the season as it was before that log; the others
-// are loaded, and the errors come back joined.
+// Load reads logs and stores them, each in a transaction of its own, tracks last:
+// the legs may tell how their days are to be read. A log that cannot be read at all
+// leaves the season as it was before that log; the others are loaded, and the errors
+// come back joined.
 func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) {
 	var err error
 	if s.answers, err = s.kept(ctx); err != nil {
 		return nil, err
 	}
+	paths = tracksLast(paths)
 	reports := make([]LogReport, len(paths))
 	errs := make([]error, len(paths))
 	left := make([]int, len(paths))
@@ -116,6 +118,18 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	return reports, errors.Join(errs...)
 }
 
+func tracksLast(paths []string) []string {
+	var logs, tracks []string
+	for _, p := range paths {
+		if IsTrack(p) {
+			tracks = append(tracks, p)
+		} else {
+			logs = append(logs, p)
+		}
+	}
+	return append(logs, tracks...)
+}
+
 // couldRead are the reports of logs that could be read.
 func couldRead(reports []LogReport, errs []error) []LogReport {
 	var out []LogReport
@@ -130,7 +144,8 @@ func couldRead(reports []LogReport, errs []error) []LogReport {
 // filler opens a log and gives what stores it: its sheets, or its tracks.
 func (s *Season) filler(ctx context.Context, path string, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
 	if IsTrack(path) {
-		return func(load *store.Load) error { return s.fillTracks(ctx, load, path, rep) }, func() {}, nil
+		fill, err := s.trackFiller(ctx, path, rep)
+		return fill, func() {}, err
 	}
 	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
 	if err != nil {

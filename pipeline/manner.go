@@ -29,9 +29,10 @@ var (
 	markNames  = map[unit.Mark]string{unit.MarkComma: "comma", unit.MarkPoint: "point"}
 )
 
-// manner is what the configuration says of a log. A track has no cells, a log no clock.
+// manner is what the configuration says of a log. A track has no
+// units, a log no clock.
 func (c *Config) manner(log string, ofTrack bool) manner {
-	m := manner{Boat: c.Boat, Zone: c.Zone}
+	m := manner{Boat: c.Boat, Zone: c.Zone, Dates: orderNames[c.Order]}
 	if ofTrack {
 		if c.TrackClock != 0 || c.TrackClockSaid {
 			s := int64(c.TrackClock / time.Second)
@@ -40,7 +41,7 @@ func (c *Config) manner(log string, ofTrack bool) manner {
 		m.TrackGap = c.TrackGap.Seconds()
 		return m
 	}
-	m.Units, m.Dates, m.Decimal, m.Ocean, m.Sheets = c.Units, orderNames[c.Order], markNames[c.Mark], c.Ocean, c.Mapping.of(log)
+	m.Units, m.Decimal, m.Ocean, m.Sheets = c.Units, markNames[c.Mark], c.Ocean, c.Mapping.of(log)
 	return m
 }
 

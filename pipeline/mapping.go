@@ -4,11 +4,13 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 
 	"github.com/BurntSushi/toml"
 
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
@@ -29,16 +31,49 @@ type MappedSheet struct {
 	Columns   map[string]string `toml:"columns"`    // heading -> column, with a unit after it where the cells state none
 }
 
+const (
+	mostMapping = 1 << 20 // bytes; one of a large workbook has some ten thousand
+	mostParts   = 8       // of a key with dots; "sheet.columns" has two
+)
+
+// shallow fails where a key, or a value, is of more parts one within the other than any
+// mapping needs: each costs memory in proportion to all before it. What stands in quotes
+// is no part.
+func shallow(path string) error {
+	b, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	for n, line := range strings.Split(string(b), "\n") {
+		bare := quotedText.ReplaceAllString(line, "")
+		if max(strings.Count(bare, "."), strings.Count(bare, "["), strings.Count(bare, "{")) > mostParts {
+			return fmt.Errorf("line %d: a key of more than %d parts; a sheet has log, sheet, kind, header-row and columns", n+1, mostParts)
+		}
+		if bare = strings.TrimSpace(bare); strings.Contains(bare, "[") && !(strings.HasPrefix(bare, "[") && strings.HasSuffix(bare, "]")) {
+			return fmt.Errorf("line %d: a list; no key of a mapping takes one", n+1)
+		}
+	}
+	return nil
+}
+
+var quotedText = regexp.MustCompile(`"(\\.|[^"\\])*"|'[^']*'|#.*`)
+
 // ReadMapping reads a mapping file. Its error names the line, or the key that
 // is not known.
 func ReadMapping(path string) (Mapping, error) {
 	var m Mapping
+	if err := infile.CheckSmall(path, mostMapping, "a mapping"); err != nil {
+		return m, fmt.Errorf("mapping: %w", err)
+	}
+	if err := shallow(path); err != nil {
+		return m, fmt.Errorf("mapping %s: %w", path, err)
+	}
 	meta, err := toml.DecodeFile(path, &m)
 	if err != nil {
 		return m, fmt.Errorf("mapping %s: %w", path, err)
 	}
 	if extra := meta.Undecoded(); len(extra) > 0 {
-		return m, fmt.Errorf("mapping %s: %q is not known; a sheet has log, sheet, kind, header-row and columns", path, extra[0].String())
+		return m, fmt.Errorf("mapping %s: %.60q is not known; a sheet has log, sheet, kind, header-row and columns", path, extra[0].String())
 	}
 	for _, s := range m.Sheets {
 		columns, err := plan.Columns()
@@ -170,27 +205,21 @@ func kindNames() string {
 }
 
 // WriteMapping writes how the sheets of reports were understood, to be edited.
-func WriteMapping(path string, reports []LogReport) (err error) {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if err != nil {
-		return fmt.Errorf("write mapping: %w", err)
+func WriteMapping(w io.Writer, reports []LogReport) error {
+	if _, err := io.WriteString(w, mappingHead); err != nil {
+		return err
 	}
-	defer func() {
-		if e := f.Close(); err == nil {
-			err = e
-		}
-	}()
-	if _, err = io.WriteString(f, mappingHead); err == nil {
-		err = writeColumnNames(f)
+	if err := writeColumnNames(w); err != nil {
+		return err
 	}
 	for _, r := range reports {
 		for _, s := range r.Sheets {
-			if err == nil {
-				err = writeMappedSheet(f, r.Name, s)
+			if err := writeMappedSheet(w, r.Name, s); err != nil {
+				return err
 			}
 		}
 	}
-	return err
+	return nil
 }
 
 const mappingHead = `# How these logs are read. Change what is wrong, take out what is right, and give

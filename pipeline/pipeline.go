@@ -89,6 +89,21 @@ type Season struct {
 // Open opens the season file at path, or makes it; "" is one in memory. The
 // caller closes DB.
 func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
+	s, err := newSeason(cfg)
+	if err != nil {
+		return nil, err
+	}
+	if s.DB, err = store.Open(ctx, path); err != nil {
+		return nil, err
+	}
+	if err := s.recall(ctx); err != nil {
+		return nil, errors.Join(err, s.DB.Close())
+	}
+	return s, nil
+}
+
+// newSeason is a season without its file.
+func newSeason(cfg Config) (*Season, error) {
 	if err := cfg.complete(); err != nil {
 		return nil, err
 	}
@@ -103,15 +118,15 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 	if s.catalogue, err = estimate.Default(); err != nil {
 		return nil, err
 	}
-	if s.DB, err = store.Open(ctx, path); err != nil {
-		return nil, err
-	}
-	if s.cfg.Ocean == "" { // an ocean once given holds for the season file
-		if s.cfg.Ocean, err = s.DB.Setting(ctx, "ocean"); err != nil {
-			return nil, errors.Join(err, s.DB.Close())
-		}
-	}
 	return s, nil
+}
+
+// recall takes over what the season file keeps: an ocean once given holds for it.
+func (s *Season) recall(ctx context.Context) (err error) {
+	if s.cfg.Ocean == "" {
+		s.cfg.Ocean, err = s.DB.Setting(ctx, "ocean")
+	}
+	return err
 }
 
 // Under is the same season file under another configuration. The caller closes its DB once.

@@ -1,7 +1,9 @@
 package pipeline
 
 import (
+	"context"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -10,8 +12,6 @@ import (
 	"strconv"
 	"time"
 
-	"wakeledger/pipeline/record"
-	"wakeledger/pipeline/track"
 	"wakeledger/pipeline/zone"
 )
 
@@ -38,42 +38,57 @@ func (t Trolling) complete() Trolling {
 
 // ProposeLegs writes a log of the legs that tracks suggest, one a stretch of
 // steady speed, for the boat to confirm: nothing but the speed tells whether
-// lines were out. It returns their number. Of the configuration it takes the
-// zone, in which days and times are written, UTC where there is none, and what
-// it says of the tracks' clock and gaps.
-func ProposeLegs(cfg Config, paths []string, t Trolling, w io.Writer) (int, error) {
+// lines were out. It returns their number and what was made of each file. The
+// tracks are loaded into a season of their own, so that each second counts once
+// and the better receiver wins. Days and times are written in the configuration's
+// zone, UTC where there is none.
+func ProposeLegs(ctx context.Context, cfg Config, paths []string, t Trolling, w io.Writer) (n int, reports []LogReport, err error) {
+	cfg.Another = true // which log a track is asks nothing here: nothing is kept
+	s, err := Open(ctx, "", cfg)
+	if err != nil {
+		return 0, nil, err
+	}
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
 	clock := time.UTC
-	if cfg.Zone != "" {
-		var err error
-		if clock, err = zone.Load(cfg.Zone); err != nil {
-			return 0, err
+	if s.cfg.Zone != "" {
+		if clock, err = zone.Load(s.cfg.Zone); err != nil {
+			return 0, nil, err
 		}
+	}
+	if reports, err = s.Load(ctx, paths); err == nil {
+		err = s.Derive(ctx)
+	}
+	if err != nil {
+		return 0, nil, fmt.Errorf("propose legs: %w", err)
 	}
 	out := csv.NewWriter(w)
 	if err := out.Write([]string{"date", "start", "end", "speed (kn)", "lines out", "notes"}); err != nil {
-		return 0, err
+		return 0, nil, err
 	}
-	n := 0
-	pass := func(record.Problem) error { return nil } // load says what is set aside
+	var names []string
 	for _, p := range paths {
-		note := "from track " + filepath.Base(p) + ": were lines out, and how many?"
-		f := &legFinder{want: t.complete(), leg: func(from, to time.Time, kn float64) error {
-			n++
-			from, to = from.In(clock), to.In(clock)
-			return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"), strconv.FormatFloat(kn, 'f', 1, 64), "", note})
-		}}
-		err := track.Each(p, clock, pass, func(file track.File) error {
-			if _, err := track.Cut(track.PutOn(file.Reader, cfg.TrackClock), track.Settings{Gap: cfg.trackGap()}, f.add); err != nil {
-				return err
-			}
-			return f.close()
-		})
-		if err != nil {
-			return n, fmt.Errorf("propose legs: %w", err)
-		}
+		names = append(names, filepath.Base(p))
+	}
+	note := "from " + sourcesWords(names) + ": were lines out, and how many?"
+	f := &legFinder{want: t.complete(), gap: s.cfg.trackGap().Milliseconds(), leg: func(from, to time.Time, kn float64) error {
+		n++
+		from, to = from.In(clock), to.In(clock)
+		return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"), strconv.FormatFloat(kn, 'f', 1, 64), "", note})
+	}}
+	err = s.DB.TrackPieces(ctx, func(at int64, seconds, kn float64) error { return f.add(steady{at, seconds, kn}) })
+	if err = errors.Join(err, f.close()); err != nil {
+		return n, nil, fmt.Errorf("propose legs: %w", err)
 	}
 	out.Flush()
-	return n, out.Error()
+	return n, reports, out.Error()
+}
+
+// sourcesWords names one track, or counts several.
+func sourcesWords(names []string) string {
+	if len(names) == 1 {
+		return "track " + names[0]
+	}
+	return fmt.Sprintf("%d tracks", len(names))
 }
 
 const (
@@ -84,13 +99,21 @@ const (
 // legFinder gathers pieces of steady speed.
 type legFinder struct {
 	want Trolling
+	gap  int64 // milliseconds without a piece that do not end a leg
 	leg  func(from, to time.Time, kn float64) error
-	run  []track.Piece // of the leg so far
-	off  []track.Piece // after it, off its speed
+	run  []steady // of the leg so far
+	off  []steady // after it, off its speed
 }
 
-func (f *legFinder) add(p track.Piece) error {
-	if last := f.last(); last != nil && p.At > end(*last)+1000 {
+// steady is a piece of a track: its first instant, milliseconds since 1970, its
+// seconds and its speed in knots.
+type steady struct {
+	at          int64
+	seconds, kn float64
+}
+
+func (f *legFinder) add(p steady) error {
+	if last := f.last(); last != nil && p.at > end(*last)+f.gap {
 		if err := f.close(); err != nil {
 			return err
 		}
@@ -119,7 +142,7 @@ func (f *legFinder) add(p track.Piece) error {
 	return nil
 }
 
-func (f *legFinder) last() *track.Piece {
+func (f *legFinder) last() *steady {
 	if n := len(f.off); n > 0 {
 		return &f.off[n-1]
 	}
@@ -129,19 +152,19 @@ func (f *legFinder) last() *track.Piece {
 	return nil
 }
 
-func end(p track.Piece) int64 { return p.At + int64(1000*p.Seconds) }
+func end(p steady) int64 { return p.at + int64(1000*p.seconds) }
 
-func (f *legFinder) fits(p track.Piece) bool {
-	if p.RunKn < f.want.LoKn || p.RunKn > f.want.HiKn {
+func (f *legFinder) fits(p steady) bool {
+	if p.kn < f.want.LoKn || p.kn > f.want.HiKn {
 		return false
 	}
-	return len(f.run) == 0 || math.Abs(p.RunKn-middle(f.run[max(len(f.run)-recent, 0):])) <= f.want.SteadyKn
+	return len(f.run) == 0 || math.Abs(p.kn-middle(f.run[max(len(f.run)-recent, 0):])) <= f.want.SteadyKn
 }
 
-func middle(pieces []track.Piece) float64 {
+func middle(pieces []steady) float64 {
 	speeds := make([]float64, len(pieces))
 	for i, p := range pieces {
-		speeds[i] = p.RunKn
+		speeds[i] = p.kn
 	}
 	slices.Sort(speeds)
 	return speeds[len(speeds)/2]
@@ -155,7 +178,7 @@ func (f *legFinder) close() error {
 	if len(run) == 0 {
 		return nil
 	}
-	from := time.UnixMilli(run[0].At + time.Minute.Milliseconds() - 1).Truncate(time.Minute)
+	from := time.UnixMilli(run[0].at + time.Minute.Milliseconds() - 1).Truncate(time.Minute)
 	to := time.UnixMilli(end(run[len(run)-1])).Truncate(time.Minute)
 	if to.Sub(from) < f.want.Least {
 		return nil

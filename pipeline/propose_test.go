@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"bytes"
+	"context"
 	"encoding/csv"
 	"fmt"
 	"math"
@@ -30,7 +31,7 @@ func TestProposeLegs(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	n, err := ProposeLegs(Config{Zone: "UTC+13"}, []string{file}, Trolling{}, &out)
+	n, _, err := ProposeLegs(context.Background(), Config{Zone: "UTC+13"}, []string{file}, Trolling{}, &out)
 	if err != nil {
 		t.Fatal(err)
 	}

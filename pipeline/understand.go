@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"errors"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -43,6 +44,10 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	var sheets []*layout.Sheet
 	for i, info := range book.Sheets() {
 		g, err := layout.Read(book, i, mostRows)
+		var wide *layout.TooWide
+		if errors.As(err, &wide) {
+			return nil, &sheet.Refusal{File: file, Reason: wide.Error(), Err: err}
+		}
 		if err != nil {
 			return nil, err
 		}

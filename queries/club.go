@@ -7,10 +7,12 @@ import (
 	"wakeledger/pipeline/store"
 )
 
-// ClubPiece is one trip's part of one level. It is for package reports to add
+// ClubPiece is one day of one trip's part of one level. It is for package reports to add
 // up; it must not leave the boat as it is.
 type ClubPiece struct {
 	Trip      int64   `json:"trip_id"`
+	Start     string  `json:"start"` // YYYY-MM-DD, the trip's first day; "" where not known
+	Day       string  `json:"day"`   // YYYY-MM-DD; "" where not known
 	Level     string  `json:"level"`
 	BoatHours float64 `json:"boat_hours"` // 0 by speed and lure
 	LineHours float64 `json:"line_hours"`
@@ -24,6 +26,8 @@ type ClubPiece struct {
 // ClubFish is one fish.
 type ClubFish struct {
 	Trip       int64    `json:"trip_id"`
+	Start      string   `json:"start"`   // as in ClubPiece
+	Day        string   `json:"day"`     // as in ClubPiece
 	Species    string   `json:"species"` // FAO ASFIS code, other or not logged: never a log's own word
 	Month      string   `json:"month"`   // YYYY-MM or not logged
 	WeightKG   *float64 `json:"weight_kg"`
@@ -40,7 +44,7 @@ type ClubName struct {
 	Name string `json:"name"`
 }
 
-// Club is one boat's season, trip by trip.
+// Club is one boat's season, trip by trip and day by day.
 type Club struct {
 	Months, Speeds, Lures []ClubPiece
 	Fish                  []ClubFish
@@ -52,7 +56,7 @@ type Club struct {
 func AskClub(ctx context.Context, db *store.DB, boat string) (Club, error) {
 	var c Club
 	var err error
-	if c.Months, err = ask[ClubPiece](ctx, db, "club_trips", boat); err != nil {
+	if c.Months, err = ask[ClubPiece](ctx, db, "club_days", boat); err != nil {
 		return c, err
 	}
 	if c.Speeds, err = ask[ClubPiece](ctx, db, "club_levels", bySpeed, boat); err != nil {

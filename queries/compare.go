@@ -6,11 +6,12 @@ import (
 	"wakeledger/pipeline/store"
 )
 
-// TripCell is the effort of one trip at one level of a factor, and the strikes that
+// TripCell is the effort of one trip, leg and line at one level of a factor, and the strikes that
 // belong to it.
 type TripCell struct {
 	Trip    int64   `json:"trip_id"`
 	Leg     int64   `json:"leg_id"`
+	Line    int64   `json:"line_id"`
 	Level   string  `json:"level"`
 	Hours   float64 `json:"line_hours"`
 	Strikes int64   `json:"strikes"`
@@ -27,10 +28,10 @@ type SeasonTrips struct {
 func AskSeasonTrips(ctx context.Context, db *store.DB) (SeasonTrips, error) {
 	var s SeasonTrips
 	var err error
-	if s.Trips, err = ask[ClubPiece](ctx, db, "club_trips", nil); err != nil {
+	if s.Trips, err = ask[ClubPiece](ctx, db, "season_trips"); err != nil {
 		return s, err
 	}
-	if s.Cells, err = ask[TripCell](ctx, db, "cells", bySpeed, false); err != nil {
+	if s.Cells, err = ask[TripCell](ctx, db, "cells", bySpeed); err != nil {
 		return s, err
 	}
 	rows, err := ask[StrikeRate](ctx, db, "strike_rate", bySpeed)

@@ -40,6 +40,7 @@ type outcome struct {
 	questions int
 	diffs     []string
 	asked     []queries.Question
+	clerk     map[string][]string // how the stored cells differ from a clerk's, by kind
 }
 
 // readTruth reads a log's truth.
@@ -126,6 +127,9 @@ func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config) outcome {
 	}
 	compareTotals(t, ctx, s, tr, diff)
 	compareFish(t, ctx, s, tr, diff)
+	if want := readClerk(t, dir); want != nil {
+		o.clerk = clerkDiffs(want, readEntries(t, ctx, s))
+	}
 	return o
 }
 
@@ -292,6 +296,9 @@ func TestCorpus(t *testing.T) {
 			blind[o.verdict]++
 		} else {
 			count[o.verdict]++
+		}
+		for kind, d := range o.clerk {
+			fmt.Printf("CLERK %s|%s|%d|%s\n", name, kind, len(d), strings.Join(d[:min(2, len(d))], "; "))
 		}
 		why, isKnown := left[name]
 		switch {

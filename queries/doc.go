@@ -11,7 +11,7 @@
 //	set-aside     set_aside.sql      SetAside
 //	              unsettled.sql      Unsettled
 //	findings      cells.sql          Finding, in findings.go (evidence.go: every factor's evidence)
-//	adjusted      pieces.sql, hits   Adjusted, in adjusted.go
+//	mixed-up      cells.sql          MixedUp, in mixed.go
 //	size-medians  weights.sql        SizeMedian, in medians.go
 //	next-season   cells.sql          NextSeason, in next.go
 //	plan          cells.sql          PlanDay, in next.go

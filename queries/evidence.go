@@ -21,45 +21,27 @@ type Evidence struct {
 	Finding    evidence.Finding // judged beside the other factors by AskAllEvidence only
 }
 
-// AskEvidence compares the levels of one factor.
+// AskEvidence compares the levels of one factor, with those it is mixed up with
+// held still.
 func AskEvidence(ctx context.Context, db *store.DB, factor string) (Evidence, error) {
-	e := Evidence{Factor: factor}
-	var err error
-	if e.Rows, err = ask[StrikeRate](ctx, db, "strike_rate", factor); err != nil {
-		return e, err
-	}
-	byLeg := slices.Contains(together, factor)
-	cells, err := ask[struct {
-		Trip    int64   `json:"trip_id"`
-		Leg     int64   `json:"leg_id"`
-		Level   string  `json:"level"`
-		Hours   float64 `json:"line_hours"`
-		Strikes int64   `json:"strikes"`
-	}](ctx, db, "cells", factor, byLeg)
+	all, err := seasonFactors(ctx, db)
 	if err != nil {
-		return e, err
+		return Evidence{}, err
 	}
-	f := evidence.Factor{Name: factor, ByLeg: byLeg}
-	for _, c := range cells {
-		f.Cells = append(f.Cells, evidence.Cell{Trip: c.Trip, Leg: c.Leg, Level: c.Level, LineHours: c.Hours, Strikes: c.Strikes})
-	}
-	for _, r := range e.Rows {
-		f.Levels = append(f.Levels, r.Level)
-	}
-	e.Comparison = evidence.Compare(f)
-	for i := range e.Rows {
-		e.Rows[i].weigh(e.Comparison, i)
-	}
-	return e, nil
+	return weighed(ctx, db, all, slices.IndexFunc(all, func(f evidence.Factor) bool { return f.Name == factor }))
 }
 
 // AskAllEvidence compares the levels of every factor and judges the findings
 // beside each other, in the order of Factors.
 func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
+	factors, err := seasonFactors(ctx, db)
+	if err != nil {
+		return nil, err
+	}
 	var all []Evidence
 	var comparisons []evidence.Comparison
-	for _, factor := range Factors() {
-		e, err := AskEvidence(ctx, db, factor)
+	for i := range factors {
+		e, err := weighed(ctx, db, factors, i)
 		if err != nil {
 			return nil, err
 		}
@@ -71,21 +53,65 @@ func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
 	return all, nil
 }
 
+// weighed is the evidence on factor i of all.
+func weighed(ctx context.Context, db *store.DB, all []evidence.Factor, i int) (Evidence, error) {
+	f := all[i]
+	e := Evidence{Factor: f.Name}
+	var err error
+	if e.Rows, err = ask[StrikeRate](ctx, db, "strike_rate", f.Name); err != nil {
+		return e, err
+	}
+	f.Levels = nil
+	for _, r := range e.Rows {
+		f.Levels = append(f.Levels, r.Level)
+	}
+	e.Comparison = evidence.Compare(f, all)
+	for i := range e.Rows {
+		e.Rows[i].weigh(e.Comparison, i)
+	}
+	return e, nil
+}
+
+// seasonFactors is the season's effort and strikes by every factor.
+func seasonFactors(ctx context.Context, db *store.DB) ([]evidence.Factor, error) {
+	var all []evidence.Factor
+	for _, name := range Factors() {
+		cells, err := ask[struct {
+			Trip    int64   `json:"trip_id"`
+			Leg     int64   `json:"leg_id"`
+			Line    int64   `json:"line_id"`
+			Level   string  `json:"level"`
+			Hours   float64 `json:"line_hours"`
+			Strikes int64   `json:"strikes"`
+		}](ctx, db, "cells", name)
+		if err != nil {
+			return nil, err
+		}
+		f := evidence.Factor{Name: name, ByLeg: slices.Contains(together, name), Score: scores(name)}
+		for _, c := range cells {
+			if !slices.Contains(f.Levels, c.Level) {
+				f.Levels = append(f.Levels, c.Level)
+			}
+			f.Cells = append(f.Cells, evidence.Cell{Trip: c.Trip, Leg: c.Leg, Line: c.Line, Level: c.Level, LineHours: c.Hours, Strikes: c.Strikes})
+			if s, ok := levelScore(name, c.Level); ok {
+				f.Score[c.Level] = s
+			}
+		}
+		all = append(all, f)
+	}
+	return all, nil
+}
+
 // weigh takes the evidence for level i into its row.
 func (r *StrikeRate) weigh(c evidence.Comparison, i int) {
 	l := c.Levels[i]
 	r.Rate, r.RateLo, r.RateHi = finite(l.Rate), finite(l.Interval.Lo), finite(l.Interval.Hi)
 	r.ShrunkRate = finite(l.Shrunk)
-	r.Widened, r.Dispersion = c.Widened, finite(c.Dispersion.Phi)
-	if c.Widened {
-		r.Dispersion = finite(l.Phi)
-	}
+	r.Widened, r.Dispersion = l.Phi > 1, finite(l.Phi)
 	r.WithoutHours = r.Strikes - l.Count.Events
 	r.Trips, r.LittleEffort, r.Note = int64(l.Trips), l.Thin, l.Why
-	if l.Told {
-		r.Ratio, r.RatioLo, r.RatioHi = finite(l.Ratio.Ratio), finite(l.Ratio.Interval.Lo), finite(l.Ratio.Interval.Hi)
-		r.PValue, r.SharedStrata = finite(l.P), int64(l.Ratio.Strata)
-	}
+	r.Ratio, r.RatioLo, r.RatioHi = finite(l.Ratio.Ratio), finite(l.Ratio.Interval.Lo), finite(l.Ratio.Interval.Hi)
+	r.PValue, r.SharedStrata, r.Inflation = finite(l.P), int64(l.Strata), finite(l.Inflated)
 	if c.Reference >= 0 && l.Level != evidence.NotLogged && i != c.Reference {
 		r.ComparedWith = c.Levels[c.Reference].Level
 	}

@@ -24,6 +24,7 @@ type Finding struct {
 	Hours    float64  `json:"line_hours"`
 	Shared   int64    `json:"shared"` // trips, or legs where By is leg
 	By       string   `json:"by"`
+	Trend    bool     `json:"trend"` // Better and Other are the ends of the levels, Ratio that of the trend between them
 }
 
 // AskFindings answers findings: one sentence a factor, the clearest first.
@@ -69,7 +70,6 @@ func findingRow(f evidence.Finding) Finding {
 	r.Better, r.Other = &f.Better, &f.Other
 	r.Ratio, r.RatioLo, r.RatioHi = finite(f.Ratio.Ratio), finite(f.Ratio.Interval.Lo), finite(f.Ratio.Interval.Hi)
 	r.PValue, r.PSeason = finite(f.P), finite(f.PSeason)
-	r.Strikes, r.Hours = f.Ratio.Events[0]+f.Ratio.Events[1], f.Ratio.Effort[0]+f.Ratio.Effort[1]
-	r.Shared = int64(f.Ratio.Strata)
+	r.Strikes, r.Hours, r.Shared, r.Trend = f.Behind.Events, f.Behind.Effort, int64(f.Strata), f.Trend
 	return r
 }

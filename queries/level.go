@@ -2,6 +2,7 @@ package queries
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -38,4 +39,34 @@ func LevelText(factor, level string) string {
 		return level
 	}
 	return lo + " to " + hi + " " + unit
+}
+
+// ordered are the factors whose levels are numbers, so that a trend is tested.
+var ordered = []string{"speed-band", "lure-weight", "setback", "hour", "sea-temp", "sea-state"}
+
+func scores(factor string) map[string]float64 {
+	if slices.Contains(ordered, factor) {
+		return map[string]float64{}
+	}
+	return nil
+}
+
+// levelScore is the number that a level of an ordered factor stands for: the
+// middle of a class, the lower edge of the one that is open above.
+func levelScore(factor, level string) (float64, bool) {
+	if !slices.Contains(ordered, factor) {
+		return 0, false
+	}
+	if t, err := time.Parse("15:04", level); err == nil && factor == "hour" {
+		return float64(t.Hour()), true
+	}
+	if from, ok := strings.CutSuffix(level, " and up"); ok {
+		level = from
+	}
+	var lo, hi float64
+	if _, err := fmt.Sscanf(level, "[%g, %g)", &lo, &hi); err == nil {
+		return (lo + hi) / 2, true
+	}
+	v, err := strconv.ParseFloat(level, 64)
+	return v, err == nil
 }

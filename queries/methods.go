@@ -20,6 +20,9 @@ type Method struct {
 	Source  string `json:"source"`
 }
 
+// ClubMethod is the method of what a boat shares: no figure of a season's report rests on it.
+const ClubMethod = "Club summary"
+
 // Methods lists the methods behind the evidence, with formulas and sources.
 func Methods() ([]Method, error) {
 	f, err := methodsFile.Open("methods.csv")

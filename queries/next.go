@@ -2,34 +2,30 @@ package queries
 
 import (
 	"context"
-	"math"
 	"slices"
 
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
 
-// NextSeason is one open question and the effort that would settle it.
+// NextSeason is one open question and the trips that would settle it, both
+// settings fished on each of them.
 type NextSeason struct {
-	Factor      string  `json:"factor"`
-	SettingA    string  `json:"setting_a"` // the level with the most effort so far
-	SettingB    string  `json:"setting_b"` // of the others, the one that ranks best
-	Ratio       float64 `json:"ratio"`     // of the two rates, to be told with 80 % power
-	Rate        float64 `json:"rate"`      // the season's strikes per line-hour
-	HoursSame   float64 `json:"line_hours_each_same_trips"`
-	TripsSame   int64   `json:"trips_same_trips"` // at the season's line-hours a trip
-	HoursApart  float64 `json:"line_hours_each_other_trips"`
-	TripsApart  int64   `json:"trips_other_trips"`
-	StrikesA    float64 `json:"strikes_a_same_trips"` // expected in HoursSame
-	StrikesB    float64 `json:"strikes_b_same_trips"`
-	PhiSame     float64 `json:"dispersion_same_trips"`
-	PhiApart    float64 `json:"dispersion_other_trips"`
-	HadA        float64 `json:"line_hours_a"` // so far
-	HadB        float64 `json:"line_hours_b"`
-	Leaning     bool    `json:"leaning"`       // the season leans to setting_a over setting_b
-	SideBySide  bool    `json:"side_by_side"`  // both settings can be out together, on different lines
-	CanBeChosen bool    `json:"can_be_chosen"` // false for what comes with the day
-	PairedDay   string  `json:"paired_day"`
+	Factor     string   `json:"factor"`
+	SettingA   string   `json:"setting_a"` // the level with the most effort so far
+	SettingB   string   `json:"setting_b"` // of the others, the one that ranks best
+	Ratio      float64  `json:"ratio"`     // of the two rates, to be called settled with 80 % chance
+	Rate       float64  `json:"rate"`      // the season's strikes per line-hour
+	Trips      *int64   `json:"trips"`     // at the season's line-hours a trip; nil where 120 are too few
+	Hours      *float64 `json:"line_hours_each"`
+	StrikesA   *float64 `json:"strikes_a"` // expected in Hours
+	StrikesB   *float64 `json:"strikes_b"`
+	Dispersion float64  `json:"dispersion"`
+	HadA       float64  `json:"line_hours_a"` // so far
+	HadB       float64  `json:"line_hours_b"`
+	Leaning    bool     `json:"leaning"`      // the season leans to setting_a over setting_b
+	SideBySide bool     `json:"side_by_side"` // both settings can be out together, on different lines
+	PairedDay  string   `json:"paired_day"`
 }
 
 // PlanDay is one trip of a plan for next season.
@@ -43,9 +39,9 @@ type PlanDay struct {
 	LineChance *float64 `json:"line_chance"` // and for the lines'
 }
 
-// AskNextSeason answers next-season: for each open question the line-hours at
-// each setting that tell the given ratio of rates: those the crew can choose
-// first, of them those that take the fewest hours. A ratio of 0 takes evidence.DefaultRatio.
+// AskNextSeason answers next-season: for each open question on what the crew can
+// choose the trips after which the given ratio of rates is called settled, the
+// fewest first. A ratio of 0 takes evidence.DefaultRatio.
 func AskNextSeason(ctx context.Context, db *store.DB, ratio float64) ([]NextSeason, error) {
 	all, err := AskAllEvidence(ctx, db)
 	if err != nil {
@@ -65,26 +61,19 @@ func openQuestions(all []Evidence, ratio float64) []evidence.Question {
 			open = append(open, q)
 		}
 	}
-	slices.SortStableFunc(open, func(a, b evidence.Question) int {
-		if a.Settable != b.Settable {
-			if a.Settable {
-				return -1
-			}
-			return 1
-		}
-		return int(math.Copysign(1, a.Paired.Effort-b.Paired.Effort))
-	})
+	slices.SortStableFunc(open, func(a, b evidence.Question) int { return a.Needs() - b.Needs() })
 	return open
 }
 
 func nextSeason(q evidence.Question) NextSeason {
 	text := func(level string) string { return LevelText(q.Factor, level) }
-	return NextSeason{
-		Factor: q.Factor, SettingA: q.A, SettingB: q.B, Ratio: q.Ratio, Rate: q.Rate,
-		HoursSame: q.Paired.Effort, TripsSame: int64(q.PairedTrips), HoursApart: q.Apart.Effort, TripsApart: int64(q.ApartTrips),
-		StrikesA: q.Paired.Events[0], StrikesB: q.Paired.Events[1], PhiSame: q.PairedPhi, PhiApart: q.Phi,
-		HadA: q.Had[0], HadB: q.Had[1], Leaning: q.Leaning, SideBySide: q.ByLeg, CanBeChosen: q.Settable, PairedDay: q.PairedDay(text),
+	r := NextSeason{Factor: q.Factor, SettingA: q.A, SettingB: q.B, Ratio: q.Ratio, Rate: q.Rate, Dispersion: q.Phi,
+		HadA: q.Had[0], HadB: q.Had[1], Leaning: q.Leaning, SideBySide: q.ByLeg, PairedDay: q.PairedDay(text)}
+	if q.Trips > 0 {
+		trips := int64(q.Trips)
+		r.Trips, r.Hours, r.StrikesA, r.StrikesB = &trips, &q.Hours, &q.Strikes[0], &q.Strikes[1]
 	}
+	return r
 }
 
 // AskPlan answers plan: what to fish on each of a number of trips. Trips of 0

@@ -50,6 +50,21 @@ func AskQuestions(ctx context.Context, db *store.DB) ([]Question, error) {
 	return ask[Question](ctx, db, "questions")
 }
 
+// effectNames are totals as a captain says them, where their names are not that.
+var effectNames = map[string]string{"boat_hours": "boat-hours", "line_hours": "line-hours", "hooked": "hook-ups", "bands": "speed bands"}
+
+// EffectWords are the totals of an effect in words.
+func EffectWords(effect []string) string {
+	var words []string
+	for _, e := range effect {
+		if w, ok := effectNames[e]; ok {
+			e = w
+		}
+		words = append(words, e)
+	}
+	return strings.Join(words, ", ")
+}
+
 // Weighty tells a question on which effort or strikes rest.
 func (q *Question) Weighty() bool {
 	return slices.ContainsFunc(q.Effect, func(e string) bool { return slices.Contains(weighty, e) })

@@ -26,16 +26,16 @@ type StrikeRate struct {
 	Landed    int64    `json:"landed"`
 	Released  int64    `json:"released"`
 	Rate      *float64 `json:"rate"`    // strikes per line-hour, see WithoutHours; nil without line-hours
-	RateLo    *float64 `json:"rate_lo"` // 95 % interval, Garwood 1936; from 8 trips on widened by Dispersion
+	RateLo    *float64 `json:"rate_lo"` // 95 % interval, Garwood 1936, widened by Dispersion
 	RateHi    *float64 `json:"rate_hi"`
 	// ShrunkRate is the rate drawn towards the common rate, for ranking.
 	ShrunkRate *float64 `json:"shrunk_rate"`
-	// Ratio is the same-trip (or same-leg) ratio of rates to the level ComparedWith;
-	// nil where nothing was fished side by side, and Note says so.
+	// Ratio is the ratio of rates to the level ComparedWith, by the model with an
+	// effect of each trip (or leg); nil where nothing ties the two, and Note says so.
 	Ratio      *float64 `json:"ratio"`
 	RatioLo    *float64 `json:"ratio_lo"` // 95 % interval
 	RatioHi    *float64 `json:"ratio_hi"`
-	PValue     *float64 `json:"p_value"`    // of a ratio of 1, adjusted by Holm over the levels
+	PValue     *float64 `json:"p_value"`    // of a ratio of 1, adjusted by Holm over the levels and the trend
 	Dispersion *float64 `json:"dispersion"` // variance of the level's count over its mean
 	Widened    bool     `json:"widened"`    // the intervals allow for the dispersion
 	// WithoutHours is the strikes that have no line-hours to belong to: on legs
@@ -44,8 +44,11 @@ type StrikeRate struct {
 	Trips        int64  `json:"trips"`
 	LittleEffort bool   `json:"little_effort"`
 	ComparedWith string `json:"compared_with"`
-	SharedStrata int64  `json:"shared"` // trips, or legs, that the ratio rests on
-	Note         string `json:"note"`
+	SharedStrata int64  `json:"shared"` // trips, or legs, that fished both
+	// Inflation is how many times the variance of Ratio is what it would be with no
+	// other factor held.
+	Inflation *float64 `json:"variance_inflation"`
+	Note      string   `json:"note"`
 }
 
 // Outcomes is what became of the strikes of one level.

@@ -37,10 +37,12 @@ type ScaleFish struct {
 	RelationLoCM *float64 `json:"relation_lo_cm"`
 	RelationHiCM *float64 `json:"relation_hi_cm"`
 	LeftOut      *string  `json:"left_out"` // why the fish is in no comparison; nil where it is in one
-	Boat         *string  `json:"boat"`
-	File         string   `json:"file"`
-	Sheet        string   `json:"sheet"`
-	Row          int64    `json:"row"`
+	// Doubt is why its measures are doubted; such a fish is no part of the own coefficient.
+	Doubt *string `json:"doubt"`
+	Boat  *string `json:"boat"`
+	File  string  `json:"file"`
+	Sheet string  `json:"sheet"`
+	Row   int64   `json:"row"`
 }
 
 // Names of the methods that ScaleCheck compares.
@@ -73,11 +75,14 @@ type ScaleCheck struct {
 	MAEKG       *float64 `json:"mae_kg"`
 	MAPEPct     *float64 `json:"mape_pct"`
 	RMSEKG      *float64 `json:"rmse_kg"`
-	LOALoKG     *float64 `json:"loa_lo_kg"` // limits of agreement: bias -/+ 1.96 standard deviations
+	LOALoKG     *float64 `json:"loa_lo_kg"` // limits of agreement, in the form that LOAForm names
 	LOAHiKG     *float64 `json:"loa_hi_kg"`
 	Concordance *float64 `json:"concordance"` // Lin 1989
 
-	// 95 % intervals of the above.
+	// LOAForm is LOALimits, or of fewer than 30 fish LOANext.
+	LOAForm *string `json:"loa_form"`
+
+	// 95 % intervals of the above; those of the limits with LOALimits only.
 	BiasLoKG      *float64 `json:"bias_lo_kg"`
 	BiasHiKG      *float64 `json:"bias_hi_kg"`
 	LOALoLoKG     *float64 `json:"loa_lo_lo_kg"`
@@ -100,17 +105,38 @@ type ScaleCheck struct {
 	TrendP      *float64 `json:"trend_p"`
 }
 
+// Forms of the limits of agreement.
+const (
+	LOALimits = "1.96 standard deviations"
+	LOANext   = "prediction of one more fish"
+)
+
 // Either kind of scale stands in a row of its own from this number of fish.
 const fewestOnEitherScale = 5
 
 // AskScaleFish lists the fish that were on a scale.
 func AskScaleFish(ctx context.Context, db *store.DB) ([]ScaleFish, error) {
-	fish, err := ask[ScaleFish](ctx, db, "scale_fish")
+	fish, err := scaleFish(ctx, db)
 	if err != nil {
 		return nil, err
 	}
 	withOwn(fish)
 	return fish, nil
+}
+
+// scaleFish are the fish that were on a scale, with their doubts.
+func scaleFish(ctx context.Context, db *store.DB) ([]ScaleFish, error) {
+	fish, err := ask[ScaleFish](ctx, db, "scale_fish")
+	if err != nil {
+		return nil, err
+	}
+	doubted, err := doubtedFish(ctx, db)
+	for i, f := range fish {
+		if why, ok := doubted[place{f.File, f.Sheet, f.Row}]; ok {
+			fish[i].Doubt = &why
+		}
+	}
+	return fish, err
 }
 
 // AskScaleCheck answers scale-check: every tape method against the scale, first over
@@ -126,7 +152,7 @@ func AskScaleCheck(ctx context.Context, db *store.DB) ([]ScaleCheck, error) {
 
 // AskOwnPairs lists the fish that a boat's own coefficient is fitted to.
 func AskOwnPairs(ctx context.Context, db *store.DB) ([]estimate.Pair, error) {
-	fish, err := ask[ScaleFish](ctx, db, "scale_fish")
+	fish, err := scaleFish(ctx, db)
 	return slices.DeleteFunc(pairsOf(fish), func(p estimate.Pair) bool { return p.ScaleKG == 0 }), err
 }
 
@@ -188,7 +214,8 @@ func CheckMethod(fish []ScaleFish, method string) ScaleCheck {
 	}
 	if r, ok := stats.AgreeRatio(tape, scale, confidence); ok {
 		c.Ratio, c.RatioLo, c.RatioHi = number(r.Ratio), number(r.Interval.Lo), number(r.Interval.Hi)
-		c.LOARatioLo, c.LOARatioHi = number(r.Lo), number(r.Hi)
+		within := r.Expected()
+		c.LOARatioLo, c.LOARatioHi = number(within.Lo), number(within.Hi)
 	}
 	if m, ok := stats.Median(off, confidence); ok {
 		c.MedianAbsKG = number(m.Median)
@@ -198,10 +225,18 @@ func CheckMethod(fish []ScaleFish, method string) ScaleCheck {
 
 func (c *ScaleCheck) agreement(a stats.Agreement) {
 	c.BiasKG, c.BiasPct, c.MAEKG, c.MAPEPct, c.RMSEKG = number(a.Bias), number(a.MPE), number(a.MAE), number(a.MAPE), number(a.RMSE)
-	c.LOALoKG, c.LOAHiKG, c.Concordance = number(a.Lo), number(a.Hi), number(a.Concordance.Rho)
+	within := a.Expected()
+	c.LOALoKG, c.LOAHiKG, c.Concordance = number(within.Lo), number(within.Hi), number(a.Concordance.Rho)
 	c.BiasLoKG, c.BiasHiKG = number(a.BiasInterval.Lo), number(a.BiasInterval.Hi)
-	c.LOALoLoKG, c.LOALoHiKG = number(a.LoInterval.Lo), number(a.LoInterval.Hi)
-	c.LOAHiLoKG, c.LOAHiHiKG = number(a.HiInterval.Lo), number(a.HiInterval.Hi)
+	form := LOANext
+	if a.N >= stats.FewPairs {
+		form = LOALimits
+		c.LOALoLoKG, c.LOALoHiKG = number(a.LoInterval.Lo), number(a.LoInterval.Hi)
+		c.LOAHiLoKG, c.LOAHiHiKG = number(a.HiInterval.Lo), number(a.HiInterval.Hi)
+	}
+	if c.LOALoKG != nil {
+		c.LOAForm = &form
+	}
 	c.ConcordanceLo, c.ConcordanceHi = number(a.Concordance.Interval.Lo), number(a.Concordance.Interval.Hi)
 	c.SDKG, c.Trend, c.TrendP = number(a.SD), number(a.Trend), number(a.TrendP)
 }
@@ -249,7 +284,7 @@ func pairsOf(fish []ScaleFish) []estimate.Pair {
 		if f.Species == nil || f.LengthCM == nil || f.GirthCM == nil || f.RoundKG == nil {
 			continue
 		}
-		pairs[i] = estimate.Pair{Species: *f.Species, LengthCM: *f.LengthCM, GirthCM: *f.GirthCM, ScaleKG: *f.RoundKG}
+		pairs[i] = estimate.Pair{Species: *f.Species, LengthCM: *f.LengthCM, GirthCM: *f.GirthCM, ScaleKG: *f.RoundKG, Doubted: f.Doubt != nil}
 		if f.LengthKind != nil {
 			pairs[i].LengthKind = *f.LengthKind
 		}

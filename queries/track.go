@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 
 	"wakeledger/pipeline/store"
 )
@@ -26,6 +27,8 @@ type TrackSpeed struct {
 	DistanceNmi     *float64 `json:"distance_nmi"`  // run over ground, of the measured hours
 	TurnDegMin      *float64 `json:"turn_deg_min"`  // mean change of course, either way
 	Note            string   `json:"note"`
+	StoppedHours    float64  `json:"stopped_hours"`   // of the measured hours, below 1 kn
+	ClocklessHours  float64  `json:"clockless_hours"` // of legs without times, on a day with a track
 }
 
 // differs is from where a logged speed is said to differ from the track's.
@@ -35,25 +38,40 @@ const differs = 0.5
 func AskTrackSpeed(ctx context.Context, db *store.DB) ([]TrackSpeed, error) {
 	rows, err := ask[TrackSpeed](ctx, db, "track_speed")
 	for i := range rows {
-		r := &rows[i]
-		switch {
-		case r.LegsWithTrack == 0:
-			r.Note = "no track"
-		case r.LoggedKn == nil || r.RanKn == nil:
-			r.Note = "no speed logged"
-		default:
-			d := math.Round(10*(*r.RanKn-*r.LoggedKn)) / 10
-			if d == 0 {
-				d = 0 // and not -0
-			}
-			r.DifferenceKn = &d
-			if math.Abs(d) >= differs {
-				r.Note = fmt.Sprintf("logged %.1f, ran %.1f", *r.LoggedKn, *r.RanKn)
-			}
-		}
+		rows[i].compare()
 	}
 	return rows, err
 }
+
+// compare sets the difference of the speeds, and says what is to be said of the trip.
+func (r *TrackSpeed) compare() {
+	var notes []string
+	switch {
+	case r.ClocklessHours > 0:
+		notes = append(notes, fmt.Sprintf("%.1f h of its legs name no times: the track of that day cannot be used for them", r.ClocklessHours))
+	case r.LegsWithTrack == 0:
+		notes = append(notes, "no track")
+	case r.LoggedKn == nil || r.RanKn == nil:
+		notes = append(notes, "no speed logged")
+	}
+	if r.LegsWithTrack > 0 && r.LoggedKn != nil && r.RanKn != nil {
+		d := math.Round(10*(*r.RanKn-*r.LoggedKn)) / 10
+		if d == 0 {
+			d = 0 // and not -0
+		}
+		r.DifferenceKn = &d
+		if math.Abs(d) >= differs {
+			notes = append(notes, fmt.Sprintf("logged %.1f, ran %.1f", *r.LoggedKn, *r.RanKn))
+		}
+	}
+	if r.StoppedHours >= StoppedHours {
+		notes = append(notes, fmt.Sprintf("stopped for %.1f h of its legs, below 1 kn: that counts as effort at the speed run", r.StoppedHours))
+	}
+	r.Note = strings.Join(notes, "; ")
+}
+
+// StoppedHours inside a trip's legs are said.
+const StoppedHours = 1.0 / 6
 
 // Degrees is a latitude or longitude, north and east positive. It is shown with
 // all its digits: the third is a mile.

@@ -29,7 +29,12 @@ type Track struct {
 	Legs         int64   `json:"legs"`      // that it meets
 	LegHours     float64 `json:"leg_hours"` // of them covered
 	ClockS       float64 `json:"clock_s"`   // put on its own clock, in seconds, as --track-clock asked
+	Joined       int64   `json:"joined"`    // parted by the file without a loss
+	Dropouts     int64   `json:"dropouts"`  // times without a fix in which it turned or changed its speed
+	DropoutHours float64 `json:"dropout_hours"`
+	LooseHours   float64 `json:"loose_hours"` // of Hours, with fixes so far apart that the speed may be another
 	Note         string  `json:"note"`
+	Unused       string  `json:"unused"`   // why nothing of it is used; "" where it is
 	LogID        int64   `json:"log_id"`   // of the season file
 	TrackNo      int64   `json:"track_no"` // in its log, from 1
 }
@@ -42,18 +47,35 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 	if err != nil || len(tracks) == 0 {
 		return tracks, err
 	}
+	places, err := placeNotes(ctx, db, tracks)
+	if err != nil {
+		return nil, err
+	}
 	minutes, err := ask[trackMinute](ctx, db, "track_minutes")
 	if err != nil {
 		return nil, err
 	}
 	legs, err := ask[legClock](ctx, db, "leg_clock")
-	if err != nil || len(legs) == 0 {
-		return tracks, err
+	if err != nil {
+		return nil, err
 	}
 	c := newClocks(tracks, minutes, legs)
-	shifts := make([]int64, len(tracks))
+	shifts, off := make([]int64, len(tracks)), map[[2]int64]bool{}
 	for i := range tracks {
-		tracks[i].Note, shifts[i] = c.note(i)
+		if t := &tracks[i]; len(legs) > 0 && t.Unused == "" {
+			t.Note, shifts[i] = c.note(i)
+			off[[2]int64{t.LogID, t.TrackNo}] = shifts[i] != 0
+		}
+	}
+	for i := range tracks {
+		t := &tracks[i]
+		place, wrong := places[[2]int64{t.LogID, t.TrackNo}]
+		switch {
+		case t.Unused != "":
+			t.Note = t.Unused
+		case wrong && shifts[i] == 0 && !off[place.beside]: // a clock that is off puts a boat elsewhere too
+			t.Note = place.text
+		}
 	}
 	for i := range tracks {
 		if by := shifts[i]; by != 0 && tracks[i].Member != "" && !alone(tracks, shifts, i) {
@@ -91,7 +113,7 @@ func newClocks(tracks []Track, minutes []trackMinute, legs []legClock) *clocks {
 		}
 	}
 	for _, k := range c.of {
-		k.each(legs, 0, func(l *legClock, minute int64, fits verdict) {
+		k.each(legs, 0, 0, func(l *legClock, minute int64, fits verdict) {
 			if fits == like {
 				c.told[minuteOf{l.Boat, minute}]++
 			}
@@ -100,19 +122,20 @@ func newClocks(tracks []Track, minutes []trackMinute, legs []legClock) *clocks {
 	return c
 }
 
+// few is of how many of a track's pieces, six a minute, one is used where another
+// track goes before.
+const few = 10
+
 // note says what is wrong with a track, and by how many minutes its clock is off.
 func (c *clocks) note(i int) (note string, by int64) {
 	k := c.of[i]
-	switch {
-	case len(k.kn) == 0:
-		return "no fix in it can be used", 0
-	case k.boat == nil:
+	if k.boat == nil {
 		return "the season has several boats: load it with --boat", 0
 	}
 	if note, by = c.suggestion(k); note == "" && c.twice[i] {
 		note = "it was loaded again since, under another --boat: where both tell of a time, the later one is used"
-	} else if note == "" && k.taken == 0 {
-		note = "another track tells of the same times, and that one is used"
+	} else if note == "" && few*k.taken < 6*int64(len(k.kn)) {
+		note = "another track tells of the same times with closer fixes or less noise, and that one is used"
 	}
 	return note, by
 }

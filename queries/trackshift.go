@@ -3,6 +3,7 @@ package queries
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 )
@@ -56,6 +57,9 @@ const (
 	about       = 6 * 60 // minutes about a track in which legs are looked at
 	// kn between a minute's speed and the leg's, to count as that leg
 	near = 2.0
+	// kn by which all of a boat's logged speeds may be wrong alike: a paddle wheel
+	// that was not calibrated, a current (common practice, no source)
+	mostOff = 4.0
 	// where the leg's speed is not logged: kn that may be trolling (common practice, no source)
 	slowest, fastest = 3.0, 18.0
 	enough           = 0.6 // of the legs' minutes, to suggest another clock
@@ -108,8 +112,9 @@ const (
 )
 
 // each calls do for each minute of the boat's legs that are within hours of the
-// track, its clock put on by shift.
-func (k *clocked) each(legs []legClock, shift int64, do func(*legClock, int64, verdict)) {
+// track, its clock put on by shift. off is by how many knots the track is taken to
+// run faster than logged.
+func (k *clocked) each(legs []legClock, shift int64, off float64, do func(*legClock, int64, verdict)) {
 	for i := range legs {
 		l := &legs[i]
 		if k.boat == nil || l.Boat != *k.boat || !k.nearby(l, shift) {
@@ -120,7 +125,7 @@ func (k *clocked) each(legs []legClock, shift int64, do func(*legClock, int64, v
 			switch {
 			case !ok:
 				do(l, m, untold)
-			case l.fits(kn):
+			case l.fits(kn - off):
 				do(l, m, like)
 			default:
 				do(l, m, unlike)
@@ -156,9 +161,9 @@ func (t tally) score() int64 { return t.like - t.unlike }
 // fit tallies a track with its clock put on. On another clock than its own it
 // has nothing to say of minutes that another track tells of: a boat that was out
 // on two days alike is not there twice on one of them.
-func (c *clocks) fit(k *clocked, shift int64) tally {
+func (c *clocks) fit(k *clocked, shift int64, off float64) tally {
 	t := tally{zoned: true}
-	k.each(c.legs, shift, func(l *legClock, minute int64, fits verdict) {
+	k.each(c.legs, shift, off, func(l *legClock, minute int64, fits verdict) {
 		if shift != 0 && c.told[minuteOf{l.Boat, minute}] > k.told(l, minute) {
 			return
 		}
@@ -182,17 +187,42 @@ func (k *clocked) told(l *legClock, minute int64) int {
 	return 0
 }
 
+// off is by how many knots the track runs faster than logged, of the legs that it
+// meets as its clock is; 0 where that is no more than speeds are logged wrong by.
+func (c *clocks) off(k *clocked) float64 {
+	var differences []float64
+	k.each(c.legs, 0, 0, func(l *legClock, minute int64, v verdict) {
+		if v != untold && l.SpeedKn != nil {
+			differences = append(differences, k.kn[minute]-*l.SpeedKn)
+		}
+	})
+	if len(differences) < least {
+		return 0
+	}
+	slices.Sort(differences)
+	if off := differences[len(differences)/2]; math.Abs(off) <= mostOff {
+		return off
+	}
+	return 0
+}
+
 // suggestion says where the legs would fit the track much better on another
 // clock, and by how many minutes; "" where they fit, or fit nowhere.
 func (c *clocks) suggestion(k *clocked) (string, int64) {
-	now := c.fit(k, 0)
+	now := c.fit(k, 0, 0)
+	if off := c.off(k); off != 0 {
+		// speeds logged wrong by as much each time are no sign of a wrong clock
+		if t := c.fit(k, 0, off); t.score() > now.score() {
+			now = t
+		}
+	}
 	best, by := now, int64(0)
 	for _, s := range shifts() {
 		more := int64(0)
 		if s%60 != 0 {
 			more = unusual
 		}
-		if t := c.fit(k, s); t.score() > best.score()+more && float64(t.like) >= enough*float64(t.all) {
+		if t := c.fit(k, s, 0); t.score() > best.score()+more && float64(t.like) >= enough*float64(t.all) {
 			best, by = t, s
 		}
 	}

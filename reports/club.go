@@ -27,15 +27,15 @@ type ClubInput struct {
 type club struct {
 	ClubInput
 	units
-	total bundle.Cell // Trips, LineHours and counts of all boats
-	hours float64     // boat-hours
+	total clubSum // of all boats
+	hours float64 // boat-hours
 	boats []clubBoat
 }
 
 // clubBoat is one boat with its sums.
 type clubBoat struct {
 	bundle.Boat
-	total  bundle.Cell
+	total  clubSum
 	months int
 }
 
@@ -47,7 +47,7 @@ func Club(w io.Writer, in ClubInput) error {
 		return err
 	}
 	p := page.Page{
-		Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
+		Report: page.ClubReport, Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
 	builders := []func() (page.Section, error){c.participation, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}
@@ -91,13 +91,11 @@ func newClub(in ClubInput) (*club, error) {
 	for _, b := range in.Boats {
 		boat := clubBoat{Boat: b}
 		for _, s := range b.Seasons {
-			addCell(&boat.total, s.Total)
+			boat.total.addSeason(s.Total)
 			boat.months += len(s.Span())
-			if s.Total.BoatHours != nil {
-				c.hours += *s.Total.BoatHours
-			}
+			c.hours += s.Total.BoatHours
 		}
-		addCell(&c.total, boat.total)
+		c.total.plus(boat.total)
 		c.boats = append(c.boats, boat)
 	}
 	slices.SortStableFunc(c.boats, func(a, b clubBoat) int {
@@ -110,12 +108,6 @@ func newClub(in ClubInput) (*club, error) {
 		return 0
 	})
 	return c, nil
-}
-
-func addCell(to *bundle.Cell, c bundle.Cell) {
-	to.Trips, to.LineHours = to.Trips+c.Trips, to.LineHours+c.LineHours
-	to.Strikes, to.OnHours, to.Hookups = to.Strikes+c.Strikes, to.OnHours+c.OnHours, to.Hookups+c.Hookups
-	to.Landed, to.Released = to.Landed+c.Landed, to.Released+c.Released
 }
 
 // each calls f for every season of every boat, the boats in the order of their ids.
@@ -153,8 +145,8 @@ func (c *club) tiles() []page.Tile {
 	tiles := []page.Tile{
 		{Label: "Boats", Value: page.Count(int64(len(c.Boats))), Note: page.Plural(t.Trips, "trip", "trips")},
 		{Label: "Line-hours", Value: hours(t.LineHours), Unit: "h", Note: hours(c.hours) + " boat-hours"},
-		{Label: "Strikes", Value: page.Count(t.Strikes), Note: page.Count(t.Hookups) + " came tight"},
-		{Label: "Landed and released", Value: page.Count(t.Landed + t.Released), Note: page.Count(t.Landed) + " landed, " + page.Count(t.Released) + " released"},
+		{Label: "Strikes", Value: page.Count(t.strikes.n), Note: t.strikes.note(page.Count(t.hookups.n) + " came tight")},
+		{Label: "Landed or released", Value: page.Count(t.boated.n), Note: t.boated.note("at the boat")},
 	}
 	for i, label := range []string{"Heaviest, certified scale", "Heaviest, dock scale", "Heaviest by tape"} {
 		tile := page.Tile{Label: label, Value: page.Unknown, Note: "none"}
@@ -180,7 +172,7 @@ func (c *club) participation() (page.Section, error) {
 		return section, nil
 	}
 	section.Sentences = []string{fmt.Sprintf("%s: %s, %s line-hours, %s.", capital(page.Plural(int64(len(c.boats)), "boat", "boats")),
-		page.Plural(c.total.Trips, "trip", "trips"), hours(c.total.LineHours), page.Plural(c.total.Strikes, "strike", "strikes"))}
+		page.Plural(c.total.Trips, "trip", "trips"), hours(c.total.LineHours), c.total.strikes.words("strike", "strikes"))}
 	var tenths []int64
 	var marks []page.EffortMark
 	for _, b := range c.boats {
@@ -196,8 +188,11 @@ func (c *club) participation() (page.Section, error) {
 			Axis: "line-hours", Counts: "trips"}, marks)
 	}
 	section.Table = c.boatsTable()
+	if c.total.dark() > 0 {
+		section.Notes = append(section.Notes, "A count of a boat that is not shown is one trip's or one day's for the most part, or there was none. A sum that needs it is not shown either.")
+	}
 	if c.TooFew > 0 {
-		section.Notes = append(section.Notes, page.Plural(int64(c.TooFew), "boat", "boats")+" of fewer than 3 trips not shown and not counted: a summary would show a single trip.")
+		section.Notes = append(section.Notes, page.Plural(int64(c.TooFew), "boat", "boats")+" of fewer than 3 trips on 3 days not shown and not counted: a summary would show a single trip.")
 	}
 	if c.Repeats > 0 {
 		section.Notes = append(section.Notes, "Given twice and counted once: "+page.Plural(int64(c.Repeats), "summary", "summaries")+".")
@@ -212,21 +207,22 @@ func (c *club) boatsTable() *page.Table {
 	}
 	t.Columns = append(t.Columns, page.Column{Head: "Trips", Kind: page.Measure}, page.Column{Head: "Months shown", Kind: page.Measure},
 		page.Column{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, page.Column{Head: "Strikes", Kind: page.Measure},
-		page.Column{Head: "Hook-ups", Kind: page.Measure}, page.Column{Head: "Landed", Kind: page.Measure}, page.Column{Head: "Released", Kind: page.Measure})
+		page.Column{Head: "Hook-ups", Kind: page.Measure}, page.Column{Head: "Landed or released", Kind: page.Measure}, page.Column{Head: "Landed", Kind: page.Measure},
+		page.Column{Head: "Released", Kind: page.Measure})
 	for _, b := range c.boats {
 		cells := []page.Cell{page.Words(b.ID)}
 		if c.Names {
 			cells = append(cells, page.Words(b.people("boat")), page.Words(b.people("captain")), page.Words(b.people("crew")))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(b.total.Trips), page.Whole(int64(b.months)), page.Value(b.total.LineHours),
-			page.Whole(b.total.Strikes), page.Whole(b.total.Hookups), page.Whole(b.total.Landed), page.Whole(b.total.Released))})
+			b.total.strikes.cell(), b.total.hookups.cell(), b.total.boated.cell(), b.total.landed.cell(), b.total.released.cell())})
 	}
 	t.Total = []page.Cell{page.Words("all boats")}
-	for len(t.Total) < len(t.Columns)-7 {
+	for len(t.Total) < len(t.Columns)-8 {
 		t.Total = append(t.Total, page.Cell{})
 	}
-	t.Total = append(t.Total, page.Whole(c.total.Trips), page.Cell{}, page.Value(c.total.LineHours), page.Whole(c.total.Strikes),
-		page.Whole(c.total.Hookups), page.Whole(c.total.Landed), page.Whole(c.total.Released))
+	t.Total = append(t.Total, page.Whole(c.total.Trips), page.Cell{}, page.Value(c.total.LineHours), c.total.strikes.cell(), c.total.hookups.cell(),
+		c.total.boated.cell(), c.total.landed.cell(), c.total.released.cell())
 	return t
 }
 

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,22 +11,58 @@ import (
 	"wakeledger/reports/page"
 )
 
-// fishLevels adds fish up by level in the order given by rank.
-func (c *club) fishLevels(rows func(bundle.Season) []bundle.FishCell, before func(a, b bundle.FishCell) int) []bundle.FishCell {
-	var out []bundle.FishCell
+// clubFishSum is the fish of one level over all boats.
+type clubFishSum struct {
+	level                     string
+	fish                      int64
+	onScale, landed, released clubCount
+	// of boats that show both: what a share is made of
+	weighed, weighedOf, back, backOf int64
+}
+
+func (o *clubFishSum) add(f bundle.FishCell) {
+	o.fish += f.Fish
+	o.onScale.add(f.OnScale)
+	o.landed.add(f.Landed)
+	o.released.add(f.Released)
+	if f.OnScale != nil {
+		o.weighed, o.weighedOf = o.weighed+*f.OnScale, o.weighedOf+f.Fish
+	}
+	if f.Landed != nil && f.Released != nil {
+		o.back, o.backOf = o.back+*f.Released, o.backOf+*f.Landed+*f.Released
+	}
+}
+
+// species adds fish up by species.
+func (c *club) species() []*clubFishSum {
+	var out []*clubFishSum
 	c.each(func(_ int, _ string, s bundle.Season) {
-		for _, f := range rows(s) {
-			i := slices.IndexFunc(out, func(o bundle.FishCell) bool { return o.Level == f.Level })
+		for _, f := range s.Species {
+			i := slices.IndexFunc(out, func(o *clubFishSum) bool { return o.level == f.Level })
 			if i < 0 {
 				i = len(out)
-				out = append(out, bundle.FishCell{Level: f.Level})
+				out = append(out, &clubFishSum{level: f.Level})
 			}
-			o := &out[i]
-			o.Trips, o.Fish, o.OnScale = o.Trips+f.Trips, o.Fish+f.Fish, o.OnScale+f.OnScale
-			o.Landed, o.Released = o.Landed+f.Landed, o.Released+f.Released
+			out[i].add(f)
 		}
 	})
-	slices.SortStableFunc(out, before)
+	return out
+}
+
+// sizes adds fish up by class of size.
+func (c *club) sizes() []bundle.SizeCell {
+	var out []bundle.SizeCell
+	c.each(func(_ int, _ string, s bundle.Season) {
+		for _, f := range s.Sizes {
+			i := slices.IndexFunc(out, func(o bundle.SizeCell) bool { return o.Level == f.Level })
+			if i < 0 {
+				i = len(out)
+				out = append(out, bundle.SizeCell{Level: f.Level})
+			}
+			out[i].Fish += f.Fish
+		}
+	})
+	slices.SortStableFunc(out, func(a, b bundle.SizeCell) int { return classRank(a.Level) - classRank(b.Level) })
 	return out
 }
 
@@ -43,30 +80,27 @@ func classRank(level string) int {
 
 func (c *club) sizesSection() (page.Section, error) {
 	section := page.Section{ID: "sizes", Heading: "Sizes"}
-	rows := c.fishLevels(func(s bundle.Season) []bundle.FishCell { return s.Sizes },
-		func(a, b bundle.FishCell) int { return classRank(a.Level) - classRank(b.Level) })
-	var fish, scale int64
+	rows := c.sizes()
+	var fish int64
 	var classes []page.Class
 	var cells []page.HistogramCell
-	t := &page.Table{Caption: "fish by weight class", Columns: []page.Column{{Head: "Round weight", Unit: c.weight}, {Head: "Fish", Kind: page.Measure},
-		{Head: "Weighed on a scale", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure}}}
+	t := &page.Table{Caption: "fish by weight class", Columns: []page.Column{{Head: "Round weight", Unit: c.weight}, {Head: "Fish", Kind: page.Measure}}}
 	for i, r := range rows {
 		name := c.sizeText(r.Level)
-		fish, scale = fish+r.Fish, scale+r.OnScale
+		fish += r.Fish
 		classes = append(classes, page.Class{Name: name, Ordered: bundle.Lower(r.Level) >= 0})
-		cells = append(cells, page.HistogramCell{Class: i, Count: r.Fish, Solid: r.OnScale})
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish), page.Whole(r.OnScale), page.Whole(r.Landed), page.Whole(r.Released)}})
+		cells = append(cells, page.HistogramCell{Class: i, Count: r.Fish, Solid: r.Fish})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish)}})
 	}
 	if fish == 0 {
 		section.Sentences = []string{"No fish is shared."}
 		return section, nil
 	}
-	section.Sentences = []string{fmt.Sprintf("%s, %s of them weighed on a scale.", page.Plural(fish, "fish", "fish"), page.Count(scale))}
+	section.Sentences = []string{fmt.Sprintf("%s, weighed on a scale or estimated from the tape.", page.Plural(fish, "fish", "fish"))}
 	chart, err := page.Histograms(page.Frame{Label: "Number of fish by weight class. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis: "round weight, " + c.weight, Counts: "fish", Keys: []page.Key{{Mark: page.MarkSolid, Words: "weighed on a scale"}, {Mark: page.MarkHatched, Words: "estimated from the tape, or in a class of its own"}}},
-		[]page.Level{{Name: "all boats", Counts: page.Plural(fish, "fish", "fish")}}, classes, cells)
+		Axis: "round weight, " + c.weight, Counts: "fish"}, []page.Level{{Name: "all boats", Counts: page.Plural(fish, "fish", "fish")}}, classes, cells)
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"“Other classes” are those in which a boat caught fish on fewer than 3 trips.",
+	section.Notes = []string{"“Other classes” are those in which a boat caught fish on fewer than 3 trips, or nearly all on one.",
 		"The classes are wide, and wider above, so that most hold fish of three trips of a boat."}
 	return section, err
 }
@@ -91,40 +125,45 @@ func (c *club) speciesSection() (page.Section, error) {
 	last := func(level string) int {
 		return map[string]int{bundle.Other: 1, bundle.NotLogged: 2, bundle.Merged: 3}[level]
 	}
-	rows := c.fishLevels(func(s bundle.Season) []bundle.FishCell { return s.Species }, func(a, b bundle.FishCell) int {
-		if d := last(a.Level) - last(b.Level); d != 0 {
-			return d
-		}
-		if a.Fish != b.Fish {
-			return int(b.Fish - a.Fish)
-		}
-		return strings.Compare(a.Level, b.Level)
+	rows := c.species()
+	slices.SortStableFunc(rows, func(a, b *clubFishSum) int {
+		return cmp.Or(cmp.Compare(last(a.level), last(b.level)), cmp.Compare(b.fish, a.fish), cmp.Compare(a.level, b.level))
 	})
-	var all bundle.FishCell
+	var all clubFishSum
 	var marks []page.SharesMark
+	figures := 0
 	t := &page.Table{Caption: "fish by species", Columns: []page.Column{{Head: "Species", Kind: page.Token}, {Head: "Fish", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure},
 		{Head: "Released", Kind: page.Measure}, {Head: "Share released", Unit: "of landed and released", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
 		{Head: "Weighed on a scale", Kind: page.Measure}, {Head: "Share weighed", Unit: "of the fish", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
 	for _, r := range rows {
-		all.Fish, all.Landed, all.Released, all.OnScale = all.Fish+r.Fish, all.Landed+r.Landed, all.Released+r.Released, all.OnScale+r.OnScale
-		released, weighed := shareOf(r.Released, r.Landed+r.Released), shareOf(r.OnScale, r.Fish)
-		name := speciesWord(r.Level)
-		marks = append(marks, page.SharesMark{Level: page.Level{Name: name, Counts: page.Plural(r.Fish, "fish", "fish")}, First: released, Second: weighed, Of: float64(r.Fish)})
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish), page.Whole(r.Landed), page.Whole(r.Released),
-			page.ValueOf(released.Share), page.Span(released.Lo, released.Hi), page.Whole(r.OnScale), page.ValueOf(weighed.Share), page.Span(weighed.Lo, weighed.Hi)}})
+		all.fish, all.back, all.backOf, all.weighed, all.weighedOf = all.fish+r.fish, all.back+r.back, all.backOf+r.backOf, all.weighed+r.weighed, all.weighedOf+r.weighedOf
+		figures += r.landed.dark + r.released.dark + r.onScale.dark
+		back, weighed := shareOf(r.back, r.backOf), shareOf(r.weighed, r.weighedOf)
+		name := speciesWord(r.level)
+		marks = append(marks, page.SharesMark{Level: page.Level{Name: name, Counts: page.Plural(r.fish, "fish", "fish")}, First: back, Second: weighed, Of: float64(r.fish)})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.fish), r.landed.cell(), r.released.cell(),
+			page.ValueOf(back.Share), page.Span(back.Lo, back.Hi), r.onScale.cell(), page.ValueOf(weighed.Share), page.Span(weighed.Lo, weighed.Hi)}})
 	}
 	if len(rows) == 0 {
-		section.Sentences = []string{fmt.Sprintf("%s landed and %s released; no species is shown.", page.Count(c.total.Landed), page.Count(c.total.Released))}
+		section.Sentences = []string{c.total.boated.words("fish", "fish") + " landed or released; no species is shown."}
 		return section, nil
 	}
-	t.Total = []page.Cell{page.Words("all"), page.Whole(all.Fish), page.Whole(all.Landed), page.Whole(all.Released),
-		page.ValueOf(shareOf(all.Released, all.Landed+all.Released).Share), {}, page.Whole(all.OnScale), page.ValueOf(shareOf(all.OnScale, all.Fish).Share), {}}
-	section.Sentences = []string{fmt.Sprintf("Of %s landed or released, %s went back.", page.Plural(all.Landed+all.Released, "fish", "fish"), page.Count(all.Released))}
+	// The season's figures, where all are shown; else none is the club's.
+	t.Total = []page.Cell{page.Words("all"), page.Whole(all.fish), c.total.landed.cell(), c.total.released.cell(), {}, {}, {}, {}, {}}
+	section.Sentences = []string{page.Plural(all.fish, "fish", "fish") + " landed or released."}
+	if l, r := c.total.landed, c.total.released; l.dark == 0 {
+		t.Total[4] = page.ValueOf(shareOf(r.n, l.n+r.n).Share)
+		section.Sentences = []string{fmt.Sprintf("Of %s landed or released, %s went back.", page.Plural(l.n+r.n, "fish", "fish"), page.Count(r.n))}
+	}
 	chart, err := page.Shares(page.Frame{Label: "Share of fish released, and share weighed on a scale, by species, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis: "share of the fish", Counts: "fish"}, marks, "released", "weighed on a scale")
 	section.Chart, section.Table = chart, t
 	section.Notes = []string{"Species are FAO ASFIS 3-alpha codes. “Other species” are those that a boat caught on fewer than 3 trips, and those that are on no list.",
 		"95 % intervals: Wilson 1927."}
+	if figures > 0 {
+		section.Notes = append(section.Notes, page.Plural(int64(figures), "figure", "figures")+" of boats are not shown, because one trip or day would be nearly all of it, or because there was none. "+
+			"A share is of the boats that show both of its parts; it leans away from none and from all.")
+	}
 	return section, err
 }
 
@@ -223,7 +262,9 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 func (c *club) sharedSection() (page.Section, error) {
 	notes := []string{
 		"In this page: months, effort, counts by class, and the fish of the three lists. Not in it: positions, days, notes, file names, lures' names.",
-		"No row but a single fish of the lists is of fewer than 3 trips of a boat: rows of fewer are merged, with a larger one where that is needed, so that nothing follows from a total.",
+		"No row but a single fish of the lists is of fewer than 3 trips of a boat on 3 days: rows of fewer are merged, with a larger one where that is needed, so that nothing follows from a total.",
+		"No trip and no day is more than four fifths of a figure of a boat, also after any other is taken off; a figure that would be, or that is nothing at all, is not shown " +
+			"(Handbook on Statistical Disclosure Control, Hundepool et al., section 4.2: minimum frequency and p% rules, secondary suppression).",
 		"Rates: strikes per line-hour. A ratio on the same boats is Mantel and Haenszel's for person-time (Greenland and Robins 1985), with boats as strata.",
 		"Boats are matched by the id that they chose. Speed is over ground: a current of a knot shifts a whole band.",
 		"Colours: Okabe and Ito 2008, Color Universal Design; ColorBrewer YlGnBu, Harrower and Brewer 2003, The Cartographic Journal 40:27-37.",

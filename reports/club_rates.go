@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"wakeledger/queries"
@@ -15,10 +16,13 @@ import (
 // is of too few trips of its boat: it belongs to no class.
 const apart = "in no class"
 
+// untold is the level of line-hours whose strikes a boat does not show.
+const untold = "strikes not shown"
+
 // clubLevel is one level over all boats.
 type clubLevel struct {
 	name  string
-	cell  bundle.Cell
+	cell  clubSum
 	boats int
 }
 
@@ -29,22 +33,19 @@ type clubFactor struct {
 }
 
 // levels adds cells up by level: classes upwards, what is in no class last.
-func (c *club) levels(rows func(bundle.Season) []bundle.Cell) []clubLevel {
+func (c *club) levels(rows func(bundle.Season) []bundle.Cell, name func(bundle.Cell) string) []clubLevel {
 	var out []clubLevel
 	seen := map[string]map[int]bool{}
 	c.each(func(boat int, _ string, s bundle.Season) {
 		for _, cell := range rows(s) {
-			name := cell.Level
-			if name == bundle.NotLogged || name == bundle.Merged {
-				name = apart
-			}
+			name := name(cell)
 			i := slices.IndexFunc(out, func(l clubLevel) bool { return l.name == name })
 			if i < 0 {
 				i = len(out)
 				out = append(out, clubLevel{name: name})
 				seen[name] = map[int]bool{}
 			}
-			addCell(&out[i].cell, cell)
+			out[i].cell.add(cell)
 			seen[name][boat] = true
 		}
 	})
@@ -55,8 +56,30 @@ func (c *club) levels(rows func(bundle.Season) []bundle.Cell) []clubLevel {
 	return out
 }
 
+// classOf is the level of a cell among those of all boats.
+func classOf(cell bundle.Cell) string {
+	if cell.Level == bundle.NotLogged || cell.Level == bundle.Merged {
+		return apart
+	}
+	return cell.Level
+}
+
+// ratedOf is classOf, with the cells apart whose strikes are not shown.
+func ratedOf(cell bundle.Cell) string {
+	if cell.Strikes == nil {
+		return untold
+	}
+	return classOf(cell)
+}
+
+// rated tells whether a rate is made of a level: strikes in no class may have no line-hours.
+func rated(level string) bool { return level != apart && level != untold }
+
 func rankOf(level string) int {
-	if level == apart {
+	switch level {
+	case apart:
+		return 1 << 29
+	case untold:
 		return 1 << 30
 	}
 	return int(bundle.Lower(level) * 100)
@@ -66,23 +89,19 @@ func rankOf(level string) int {
 // trips: counts vary between boats, and a ratio is that on the same boats.
 func (c *club) compare(f clubFactor, levels []clubLevel) evidence.Comparison {
 	in := evidence.Factor{Name: f.factor}
-	word := func(level string) string {
-		if level == bundle.NotLogged || level == bundle.Merged || level == apart {
-			return evidence.NotLogged
-		}
-		return level
-	}
 	for _, l := range levels {
-		in.Levels = append(in.Levels, word(l.name))
+		if rated(l.name) {
+			in.Levels = append(in.Levels, l.name)
+		}
 	}
 	c.each(func(boat int, _ string, s bundle.Season) {
 		for _, cell := range f.rows(s) {
-			if cell.LineHours > 0 {
-				in.Cells = append(in.Cells, evidence.Cell{Trip: int64(boat + 1), Level: word(cell.Level), LineHours: cell.LineHours, Strikes: cell.OnHours})
+			if rated(ratedOf(cell)) && cell.LineHours > 0 {
+				in.Cells = append(in.Cells, evidence.Cell{Trip: int64(boat + 1), Level: cell.Level, LineHours: cell.LineHours, Strikes: *cell.Strikes})
 			}
 		}
 	})
-	return evidence.Compare(in)
+	return evidence.Compare(in, nil)
 }
 
 func (c *club) speedSection() (page.Section, error) {
@@ -95,10 +114,10 @@ func (c *club) lureSection() (page.Section, error) {
 
 func (c *club) rateSection(f clubFactor) (page.Section, error) {
 	section := page.Section{ID: f.id, Heading: f.heading}
-	levels := c.levels(f.rows)
+	levels := c.levels(f.rows, ratedOf)
 	comparison := c.compare(f, levels)
 	if comparison.Season.Effort <= 0 || len(levels) == 0 {
-		section.Sentences = []string{"No line-hours are shared, so that there is no strike rate."}
+		section.Sentences = []string{"No line-hours are shared with their strikes, so that there is no strike rate."}
 		return section, nil
 	}
 	season := float64(comparison.Season.Events) / comparison.Season.Effort
@@ -109,17 +128,17 @@ func (c *club) rateSection(f clubFactor) (page.Section, error) {
 		name := c.levelText(f, levels[i].name)
 		marks = append(marks, page.RateMark{Rate: finiteOf(l.Rate), Lo: finiteOf(l.Interval.Lo), Hi: finiteOf(l.Interval.Hi), Effort: l.Count.Effort,
 			Level: page.Level{Name: name, Thin: l.Thin, Counts: page.Plural(l.Count.Events, "strike", "strikes") + "\n" + hours(l.Count.Effort) + " line-h"}})
-		if m := marks[i]; levels[i].name != apart && !l.Thin && m.Rate != nil && m.Lo != nil && m.Hi != nil {
+		if m := marks[i]; !l.Thin && m.Rate != nil && m.Lo != nil && m.Hi != nil {
 			known = append(known, estimateOf{name, *m.Rate, *m.Lo, *m.Hi})
 		}
 	}
 	section.Sentences = clubRateSentences(known, f, digits, comparison.Trips >= stats.MinTrips)
-	section.Sentences = append(section.Sentences, fmt.Sprintf("All boats: %s in %s line-hours, %s per line-hour.",
+	section.Sentences = append(section.Sentences, fmt.Sprintf("All boats, where both are shown: %s in %s line-hours, %s per line-hour.",
 		page.Plural(comparison.Season.Events, "strike", "strikes"), hours(comparison.Season.Effort), page.Number(season, digits)))
 	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour by " + f.noun + ", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis: "strikes per line-hour", Counts: "strikes and line-hours"}, marks, &season, "the rate of all boats")
 	section.Chart, section.Table = chart, c.rateTable(f, levels, comparison, digits)
-	section.Notes = c.rateNotes(comparison)
+	section.Notes = c.rateNotes(comparison, levels)
 	return section, err
 }
 
@@ -168,12 +187,12 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 	}
 	t := &page.Table{Caption: "strikes by " + f.noun, Columns: []page.Column{
 		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure},
-		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure},
+		{Head: "Not shown", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		{Head: head, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 	}}
-	var all bundle.Cell
+	var all clubSum
 	for i, l := range comparison.Levels {
 		cell := levels[i].cell
 		name := c.levelText(f, levels[i].name)
@@ -181,29 +200,44 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 			name += " (" + page.LittleEffort + ")"
 		}
 		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name), page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
-			page.Whole(cell.Strikes), page.Whole(cell.OnHours), page.Whole(cell.Hookups), page.Whole(cell.Landed), page.Whole(cell.Released),
+			cell.strikes.shown(), cell.hookups.shown(), cell.boated.shown(), page.Whole(int64(cell.dark())),
 			page.ValueOf(finiteOf(l.Rate)), page.Span(finiteOf(l.Interval.Lo), finiteOf(l.Interval.Hi)), {}, {}}}
-		if l.Told {
-			row.Cells[10], row.Cells[11] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
+		if l.Ratio.Known() {
+			row.Cells[9], row.Cells[10] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
 		}
 		t.Rows = append(t.Rows, row)
-		addCell(&all, cell)
+		all.plus(cell)
+	}
+	for _, l := range levels {
+		if rated(l.name) {
+			continue
+		}
+		cells := []page.Cell{page.Words(l.name), page.Whole(int64(l.boats)), page.Value(l.cell.LineHours),
+			l.cell.strikes.shown(), l.cell.hookups.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.dark())), {}, {}, {}, {}}
+		t.Rows = append(t.Rows, page.Row{Cells: cells})
 	}
 	s := comparison.Season
-	t.Total = []page.Cell{page.Words("all boats"), {}, page.Value(s.Effort), page.Whole(all.Strikes), page.Whole(s.Events), page.Whole(all.Hookups),
-		page.Whole(all.Landed), page.Whole(all.Released), page.Value(float64(s.Events) / s.Effort), {}, {}, {}}
+	t.Total = []page.Cell{page.Words("all in the rate"), {}, page.Value(s.Effort), page.Whole(s.Events), all.hookups.shown(),
+		all.boated.shown(), page.Whole(int64(all.dark())), page.Value(float64(s.Events) / s.Effort), {}, {}, {}}
 	return t
 }
 
-func (c *club) rateNotes(comparison evidence.Comparison) []string {
+func (c *club) rateNotes(comparison evidence.Comparison, levels []clubLevel) []string {
 	notes := []string{
 		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. An interval that leaves the chart ends in an arrow.",
-		"“" + capital(apart) + "” is what the logs do not say, and the classes in which a boat had fewer than 3 trips.",
+		"“" + capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, and the classes in which a boat had fewer than 3 trips. No rate is made of it.",
 	}
+	figures := 0
+	for _, l := range levels {
+		if figures += l.cell.dark(); l.name == untold {
+			notes = append(notes, "“"+capital(untold)+"”: line-hours of classes in which a boat had no strike, or nearly all on one trip or day. They are in no rate, so that rates read higher than they were, most where there were few strikes.")
+		}
+	}
+	notes = append(notes, partly(figures)...)
 	if comparison.Trips >= stats.MinTrips {
-		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened by how much more the boats' counts vary (dispersion %s).", page.Number(comparison.Phi, 1)))
+		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened for boats whose luck differs by %s either way.", page.Percent(math.Sqrt(comparison.Luck))))
 	}
-	return append(notes, "With fewer than 8 boats, the intervals (Garwood 1936) take strikes as coming one by one. They come in clusters, and boats differ: the truth is wider.")
+	return append(notes, "With fewer than 8 boats, how far boats differ is mostly assumed: the intervals (Garwood 1936) are widened for what is usual.")
 }
 
 func finiteOf(v float64) *float64 {
@@ -215,7 +249,7 @@ func finiteOf(v float64) *float64 {
 
 func (c *club) monthsSection() (page.Section, error) {
 	section := page.Section{ID: "months", Heading: "Month by month"}
-	levels := c.levels(func(s bundle.Season) []bundle.Cell { return s.Months })
+	levels := c.levels(func(s bundle.Season) []bundle.Cell { return s.Months }, classOf)
 	months := slices.DeleteFunc(slices.Clone(levels), func(l clubLevel) bool { return l.name == apart })
 	slices.SortFunc(months, func(a, b clubLevel) int {
 		if a.name < b.name {
@@ -227,25 +261,44 @@ func (c *club) monthsSection() (page.Section, error) {
 		section.Sentences = []string{"No boat has 3 trips or more in a month: months are not shown."}
 		return section, nil
 	}
-	best := slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.Strikes - b.cell.Strikes) })
+	figures := 0
+	for _, l := range levels {
+		figures += l.cell.strikes.dark + l.cell.boated.dark
+	}
+	best := slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.strikes.n - b.cell.strikes.n) })
 	section.Sentences = []string{fmt.Sprintf("%s: %s in %s line-hours, the most of any month.", monthText(best.name),
-		page.Plural(best.cell.Strikes, "strike", "strikes"), hours(best.cell.LineHours))}
+		best.cell.strikes.words("strike", "strikes"), hours(best.cell.LineHours))}
+	if slices.ContainsFunc(months, func(l clubLevel) bool { return l.cell.strikes.dark > 0 }) {
+		best = slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.LineHours - b.cell.LineHours) })
+		section.Sentences = []string{fmt.Sprintf("%s: %s line-hours, the most of any month. Which had the most strikes cannot be told: not all are shown.",
+			monthText(best.name), hours(best.cell.LineHours))}
+	}
 	var marks []page.OutingMark
 	for _, m := range months {
-		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 2006"), Strikes: m.cell.Strikes, Boated: m.cell.Landed + m.cell.Released, Hours: m.cell.LineHours})
+		if m.cell.strikes.lit == 0 {
+			continue
+		}
+		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 2006"), Strikes: m.cell.strikes.n, Boated: m.cell.boated.n, Hours: m.cell.LineHours})
 	}
-	chart, err := page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
+	var chart *page.Chart
+	var err error
+	if len(marks) > 0 {
+		chart, err = page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
+	}
 	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token}, {Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure}}}
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure}, {Head: "Not shown", Kind: page.Measure}}}
 	for _, l := range append(months, slices.DeleteFunc(levels, func(l clubLevel) bool { return l.name != apart })...) {
 		name := l.name
 		if name == apart {
 			name = "other months, and not logged"
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(int64(l.boats)), page.Whole(l.cell.Trips), page.Value(l.cell.LineHours),
-			page.Whole(l.cell.Strikes), page.Whole(l.cell.Landed), page.Whole(l.cell.Released)}})
+			l.cell.strikes.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.strikes.dark + l.cell.boated.dark))}})
 	}
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"A month in which a boat had fewer than 3 trips is among that boat's other months."}
+	section.Notes = append([]string{"A month in which a boat had fewer than 3 trips is among that boat's other months."}, partly(figures)...)
+	if figures > 0 {
+		section.Notes = append(section.Notes, "A month of which no strikes are shown is not drawn. Fish at the boat that are not shown are drawn with the other strikes.")
+	}
 	return section, err
 }

@@ -3,34 +3,37 @@ package reports
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
 	"wakeledger/reports/bundle"
 )
 
-// shares is a boat's season of 12 trips: 24 strikes in 240 line-hours at 8 to 10 kn
-// and, where more is set, so many more at 10 to 12 kn.
-func shares(t testing.TB, id string, more int64) bundle.Season {
+// shares is a boat's season of 12 trips: on each so many strikes in 20 line-hours at 8 to
+// 10 kn, and so many in 20 at 10 to 12 kn.
+func shares(t testing.TB, id string, slow, fast int64) bundle.Season {
 	t.Helper()
 	src := bundle.Source{Top: 3}
 	for i := range int64(12) {
-		p := bundle.Piece{Trip: i + 1, Level: fmt.Sprintf("2026-%02d", 6+i/4), BoatHours: 8, LineHours: 40, Strikes: 2 + more, OnHours: 2 + more, Hookups: 2, Landed: 1, Released: 1}
+		day := fmt.Sprintf("2026-%02d-%02d", 6+i/4, 1+7*(i%4))
+		p := bundle.Piece{Trip: i + 1, Start: day, Day: day, Level: day[:7], BoatHours: 8, LineHours: 40, Strikes: slow + fast, Hookups: 2, Landed: 1, Released: 1}
 		src.Months = append(src.Months, p)
 		low, high := p, p
-		low.Level, low.LineHours, low.Strikes, low.OnHours, low.BoatHours = "[8, 10)", 20, 2, 2, 0
-		high.Level, high.LineHours, high.Strikes, high.OnHours, high.BoatHours = "[10, 12)", 20, more, more, 0
+		low.Level, low.LineHours, low.Strikes, low.BoatHours = "[8, 10)", 20, slow, 0
+		high.Level, high.LineHours, high.Strikes, high.BoatHours = "[10, 12)", 20, fast, 0
 		high.Hookups, high.Landed, high.Released = 0, 0, 0
 		src.Speeds = append(src.Speeds, low, high)
 		p.Level, p.BoatHours = "[0, 250)", 0
 		src.Lures = append(src.Lures, p)
-		src.Fish = append(src.Fish, bundle.Piece{Trip: i + 1, Fish: 1, Landed: 1, OnScale: 1, Species: "PBF", Month: p.Level, WeightKG: 40 + float64(i), List: bundle.Dock})
-		src.Sizes = append(src.Sizes, bundle.Class(sizeEdges, 40+float64(i)))
+		fish := bundle.Piece{Trip: i + 1, Start: day, Day: day, Fish: 1, Species: "PBF", Month: day[:7]}
+		back := fish
+		back.Released = 1
+		fish.Landed, fish.OnScale, fish.WeightKG, fish.List = 1, 1, 40+float64(i), bundle.Dock
+		src.Fish = append(src.Fish, fish, back)
+		src.Sizes = append(src.Sizes, bundle.Class(sizeEdges, 40+float64(i)), bundle.NoWeight)
 	}
-	for i := range src.Fish {
-		src.Fish[i].Month = src.Months[i].Level
-	}
-	s, err := bundle.Make(id, src)
+	s, err := bundle.Make(id, src, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +56,7 @@ func clubPage(t *testing.T, in ClubInput) string {
 func TestClubAddsUpBoats(t *testing.T) {
 	in := ClubInput{}
 	for _, id := range []string{"a", "b", "c"} {
-		in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(t, id, 1)}})
+		in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(t, id, 2, 1)}})
 	}
 	in.Units = "metric"
 	c, err := newClub(in)
@@ -61,12 +64,12 @@ func TestClubAddsUpBoats(t *testing.T) {
 		t.Fatal(err)
 	}
 	f := clubFactor{"speed", "", "", "speed-band", func(s bundle.Season) []bundle.Cell { return s.Speeds }}
-	levels := c.levels(f.rows)
-	if len(levels) != 2 || levels[0].name != "[8, 10)" || levels[0].cell.Strikes != 72 || levels[0].boats != 3 || levels[1].cell.LineHours != 720 {
+	levels := c.levels(f.rows, ratedOf)
+	if len(levels) != 2 || levels[0].name != "[8, 10)" || levels[0].cell.strikes.n != 72 || levels[0].boats != 3 || levels[1].cell.LineHours != 720 {
 		t.Errorf("levels %+v", levels)
 	}
 	e := c.compare(f, levels)
-	if e.Levels[0].Rate != 0.1 || e.Levels[1].Rate != 0.05 || !e.Levels[1].Told || e.Levels[1].Ratio.Ratio != 0.5 {
+	if e.Levels[0].Rate != 0.1 || e.Levels[1].Rate != 0.05 || math.Abs(e.Levels[1].Ratio.Ratio-0.5) > 1e-9 {
 		t.Errorf("rates %v and %v, ratio on the same boats %v", e.Levels[0].Rate, e.Levels[1].Rate, e.Levels[1].Ratio.Ratio)
 	}
 	html := clubPage(t, in)
@@ -84,7 +87,7 @@ func TestClubVerdictNeedsBoats(t *testing.T) {
 		var in ClubInput
 		for i := range boats {
 			id := fmt.Sprint("b", i)
-			in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(t, id, 0)}})
+			in.Boats = append(in.Boats, bundle.Boat{ID: id, Seasons: []bundle.Season{shares(t, id, 9, 1)}})
 		}
 		if html := clubPage(t, in); !strings.Contains(html, want) {
 			t.Errorf("%d boats: the page does not say %q", boats, want)
@@ -94,7 +97,7 @@ func TestClubVerdictNeedsBoats(t *testing.T) {
 
 // The three lists are never mixed: a fish on the dock scale is on no other list.
 func TestHeaviestListsAreApart(t *testing.T) {
-	html := clubPage(t, ClubInput{Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{shares(t, "a", 0)}}}})
+	html := clubPage(t, ClubInput{Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{shares(t, "a", 2, 1)}}}})
 	for id, want := range map[string]bool{"heaviest-certified-scale": false, "heaviest-dock-scale": true, "heaviest-estimate": false} {
 		_, section, _ := strings.Cut(html, `<section id="`+id+`"`)
 		section, _, _ = strings.Cut(section, "</section>")

@@ -69,7 +69,7 @@ func Deck(w io.Writer, in DeckInput) error {
 		return fmt.Errorf("deck page: %w", err)
 	}
 	d := &deck{DeckInput: in, units: u}
-	s := page.Sheet{Title: in.Title, Subtitle: "Weights from the tape, setbacks and drags. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
+	s := page.Sheet{Report: page.DeckReport, Title: in.Title, Subtitle: "Weights from the tape, setbacks and drags. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(in.Open), Footer: deckCautions}
 	s.Panels = append(s.Panels, d.girthPanels()...)
 	s.Panels = append(s.Panels, d.lengthPanel(), d.setbackPanel(), d.dragPanel())

@@ -49,10 +49,10 @@ func demoSeason() SeasonInput {
 	}
 	in.Fish, in.Trips = demoFish(), demoTrips()
 	in.Sizes = sizesOf(in.Fish)
-	in.SetAside = []queries.SetAside{
-		{File: "log-2026.xlsx", Sheet: "Legs", Row: 17, Column: "start", Cell: "25:61", Reason: "not a time of day"},
-		{File: "log-2026.xlsx", Sheet: "Fish", Row: 9, Column: "length", Cell: "six feet or so", Reason: "not a length"},
-		{File: "june.csv", Row: 44, Column: "date", Cell: "03/04/2026", Reason: "day or month first? nothing in the file tells; see --date-order"},
+	in.Troubles.Aside = []queries.Trouble{
+		{Reason: "not a time of day", File: "log-2026.xlsx", Log: 1, Rows: 1, Examples: []queries.Example{{Sheet: "Legs", Row: 17, Found: "25:61"}}, Effect: []string{"boat_hours"}},
+		{Reason: "not a length", File: "log-2026.xlsx", Log: 1, Rows: 1, Examples: []queries.Example{{Sheet: "Fish", Row: 9, Found: "six feet or so"}}},
+		{Reason: "day or month first? nothing in the file tells; see --dates", File: "june.csv", Log: 2, Rows: 1, Examples: []queries.Example{{Row: 44, Found: "03/04/2026"}}, Effect: []string{"trips"}},
 	}
 	return in
 }

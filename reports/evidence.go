@@ -3,6 +3,7 @@ package reports
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 
 	"wakeledger/pipeline/store"
@@ -16,7 +17,7 @@ import (
 type Worked struct {
 	Evidence []queries.Evidence
 	Findings []queries.Finding
-	Adjusted []queries.Adjusted
+	Mixed    []queries.MixedUp
 	Medians  []queries.SizeMedian // by speed band
 	Next     []queries.NextSeason
 	Plan     []queries.PlanDay
@@ -30,9 +31,7 @@ func gatherWorked(ctx context.Context, db *store.DB) (w Worked, err error) {
 		return w, err
 	}
 	w.Findings = queries.FindingsOf(w.Evidence)
-	if w.Adjusted, err = queries.AskAdjusted(ctx, db); err != nil {
-		return w, err
-	}
+	w.Mixed = queries.MixedUpOf(w.Evidence)
 	if w.Medians, err = queries.AskSizeMedians(ctx, db, bySpeed); err != nil {
 		return w, err
 	}
@@ -41,6 +40,7 @@ func gatherWorked(ctx context.Context, db *store.DB) (w Worked, err error) {
 		return w, err
 	}
 	w.Methods, err = queries.Methods()
+	w.Methods = slices.DeleteFunc(w.Methods, func(m queries.Method) bool { return m.Method == queries.ClubMethod })
 	return w, err
 }
 
@@ -100,9 +100,8 @@ func (s *season) workedSection() (page.Section, error) {
 		section.Folded = &page.Folded{Summary: fmt.Sprintf("What the season does not settle (%d)", len(open)), Lines: open}
 	}
 	section.Notes = append(section.Notes,
-		"Two settings are compared only where the same trip, or for lures and lines the same leg, fished both: so the days when the fish were simply there favour neither.",
-		"Settled: luck alone would do as much in fewer than one season in twenty, all the factors on this page allowed for. Leaning: so for this factor looked at by itself. Not settled does not mean that it makes no difference: the range says how large one is still possible.",
-		"Settings that were changed together cannot be told apart by this: see the rates with other factors held, below.")
+		"Each trip, and for lures and lines each leg, has an effect of its own, and what went together is held still: so the days when the fish were simply there favour neither. What other trips say is added only where it agrees.",
+		"Settled: luck alone would do as much in fewer than one season in twenty, all the factors on this page allowed for. Leaning: so for this factor looked at by itself. Not settled does not mean that it makes no difference: the range says how large one is still possible.")
 	return section, nil
 }
 
@@ -133,7 +132,7 @@ func findingsTable(findings []queries.Finding) *page.Table {
 		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
 		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "Could be", Unit: "95 % interval", Kind: page.Interval, Decimals: 2},
 		{Head: "Luck alone would show as much", Unit: "this factor by itself", Kind: page.Token}, {Head: "So", Unit: "all factors allowed for", Kind: page.Token},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Shared by", Kind: page.Token},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Fished by", Kind: page.Token},
 	}}
 	for _, f := range findings {
 		cells := []page.Cell{page.Words(capital(evidence.Noun(f.Factor))), page.Words(f.Verdict)}
@@ -163,10 +162,10 @@ func luckWords(p float64) string {
 		return "less than 1 time in 100"
 	case n == "1":
 		return "1 time in 100"
-	case p < 0.985:
+	case p < 0.5:
 		return n + " times in 100"
 	}
-	return "almost always"
+	return "half the time or more"
 }
 
 // factorSection is one factor's rates by level.
@@ -299,11 +298,12 @@ func beside(r queries.StrikeRate) []page.Cell {
 func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 	var out []string
 	c := e.Comparison
-	if c.Widened && c.Phi > 1 {
-		out = append(out, fmt.Sprintf("Strikes come in clusters: the counts of %s vary %s times as much as chance lets them, and the intervals of the rates are widened for that.",
-			page.Plural(int64(c.Trips), "trip", "trips"), page.Number(c.Phi, 1)))
-	} else if !c.Widened {
-		out = append(out, "With fewer than 8 trips it cannot be told how far strikes come in clusters: the intervals take each strike as independent and are too narrow if they do.")
+	if c.Trips > 0 {
+		out = append(out, fmt.Sprintf("Strikes come in clusters: the intervals of the rates allow for trips whose luck differs by %s either way, as %s and what is usual suggest.",
+			page.Percent(math.Sqrt(c.Luck)), page.Plural(int64(c.Trips), "trip", "trips")))
+	}
+	if len(c.Held) > 0 {
+		out = append(out, "Held still in the side-by-side figures: "+nouns(c.Held)+".")
 	}
 	var missing, all, without int64
 	var missingHours, allHours float64
@@ -326,9 +326,18 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 		if c.ByLeg {
 			unit = "leg"
 		}
-		out = append(out, "No side-by-side figure: no "+unit+" fished that level and the one it is compared with and had a strike, or all strikes fell on one side.")
+		out = append(out, "No side-by-side figure: no "+unit+" fished that level and the one it is compared with and had a strike.")
 	}
 	return append(out, factorNotes[e.Factor]...)
+}
+
+// nouns joins factors as a sentence does.
+func nouns(factors []string) string {
+	var words []string
+	for _, f := range factors {
+		words = append(words, evidence.Noun(f))
+	}
+	return list(words)
 }
 
 // factorNotes are cautions of single factors.

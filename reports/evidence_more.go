@@ -10,52 +10,33 @@ import (
 	"wakeledger/reports/page"
 )
 
-// adjustedSection is the rates with the other factors held.
-func (s *season) adjustedSection() (page.Section, error) {
-	section := page.Section{ID: "adjusted", Heading: "Rates with the other factors held"}
-	t := &page.Table{Caption: "adjusted rates", Columns: []page.Column{
-		{Head: "Factor"}, {Head: "Level"}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
-		{Head: "Rate, others held", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
-		{Head: "Times the one compared with", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+// mixedSection tells what was changed together.
+func (s *season) mixedSection() (page.Section, error) {
+	section := page.Section{ID: "mixed", Heading: "What was changed together"}
+	t := &page.Table{Caption: "factors that went together", Columns: []page.Column{
+		{Head: "Factor"}, {Head: "Went with"}, {Head: "Share", Unit: "of the other's changes on one trip", Kind: page.Measure, Decimals: 2},
+		{Head: "Ratios made wider", Unit: "times", Kind: page.Measure, Decimals: 1}, {Head: "Held still"},
 	}}
-	var entered, left []string
-	for _, r := range s.Worked.Adjusted {
-		switch {
-		case r.Factor == nil:
-			section.Notes = append(section.Notes, r.Note)
-			continue
-		case r.Level == nil:
-			left = append(left, evidence.Noun(*r.Factor)+" ("+strings.TrimPrefix(r.Note, "did not enter: ")+")")
-			continue
-		case len(entered) == 0 || entered[len(entered)-1] != evidence.Noun(*r.Factor):
-			entered = append(entered, evidence.Noun(*r.Factor))
+	for _, r := range s.Worked.Mixed {
+		with := ""
+		if r.With != nil {
+			with = evidence.Noun(*r.With)
+			section.Sentences = append(section.Sentences, r.Note)
 		}
-		level := queries.LevelText(*r.Factor, *r.Level)
-		switch {
-		case r.RateLo == nil:
-			level += " (too little to tell)"
-		case r.Ratio == nil:
-			level += " (compared with)"
+		var held []string
+		if r.Held != "" {
+			held = strings.Split(r.Held, ", ")
 		}
-		t.Rows = append(t.Rows, page.Row{Thin: r.RateLo == nil, Cells: []page.Cell{
-			page.Words(capital(evidence.Noun(*r.Factor))), page.Words(level),
-			page.ValueOf(r.LineHours), page.Whole(*r.Strikes), page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi),
-			page.ValueOf(r.Ratio), page.Span(r.RatioLo, r.RatioHi),
-		}})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(evidence.Noun(r.Factor))), page.Words(with), page.ValueOf(r.Share),
+			page.ValueOf(r.Inflation), page.Words(nouns(held))}})
 	}
-	if len(entered) == 0 {
-		section.Sentences = []string{"No factor has hours and strikes enough to hold the others still."}
-	} else {
-		section.Sentences = []string{fmt.Sprintf("%s held against each other: the rate that each level would have had with the others as they were over the whole season.", capital(list(entered)))}
+	if len(section.Sentences) == 0 {
+		section.Sentences = []string{"No two settings were changed together so much that one hides the other."}
 	}
-	if len(left) > 0 {
-		section.Notes = append(section.Notes, "Left out: "+strings.Join(left, "; ")+".")
+	if len(t.Rows) > 0 {
+		section.Table = t
 	}
-	section.Table = t
-	section.Notes = append([]string{
-		"This does not take out the days when the fish were simply there; the side-by-side figures above do. Where the two disagree, trust those.",
-		evidence.AdjustRule() + " Intervals are not widened for their number.",
-	}, section.Notes...)
+	section.Notes = []string{"Counted within trips (for lures and lines within legs), by line-hours alone. What follows by nature, as a lure's weight from the lure, is left out."}
 	return section, nil
 }
 
@@ -66,39 +47,52 @@ func (s *season) mediansSection() (page.Section, error) {
 		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure}, {Head: "Of these on a scale", Kind: page.Measure},
 		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
 		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
-		{Head: "Luck alone would show as much", Kind: page.Token},
+		{Head: "Verdict", Kind: page.Token}, {Head: "Luck alone would show as much", Kind: page.Token},
 	}}
 	var told []string
 	compared := 0
 	for _, r := range s.Worked.Medians {
 		if r.PValue != nil {
 			compared++
-			if *r.PValue < evidence.Alpha && r.Shift != nil {
-				told = append(told, fmt.Sprintf("%s at %s ran %s %s %s than at the band with the most fish.", r.Species, queries.LevelText(bySpeed, r.Level),
-					page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift)))
+			if r.Verdict != string(evidence.NotSettled) && r.Shift != nil {
+				told = append(told, s.sizeSentence(r))
 			}
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
 			page.Words(r.Species), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
 			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
-			luck(r.PValue),
+			page.Words(r.Verdict), luck(r.PSeason),
 		}})
 	}
 	switch {
 	case compared == 0:
-		section.Sentences = []string{"Too few fish with a weight to compare sizes between speed bands."}
+		section.Sentences = []string{"Not settled: too few fish with a weight, or too few trips, to compare sizes between speed bands."}
 	case len(told) == 0:
-		section.Sentences = []string{"No species differs in size between speed bands by more than luck does."}
+		section.Sentences = []string{"Size by speed, not settled: no species differs between speed bands by more than luck does."}
 	default:
 		section.Sentences = told
 	}
 	section.Table = t
 	section.Notes = []string{
-		"Within a species each band is compared with the one that has the most weights.",
+		"Within a species each band is compared with the one that has the most weights. Fish come in schools: whole trips are shuffled, not fish, and all bands and species are allowed for.",
 		"Weights from a scale and estimates from the tape are taken together; the table says how many are on a scale. Where two bands differ in that, part of the difference may be the tape's error.",
 	}
 	return section, nil
+}
+
+// sizeSentence tells a difference that is settled or leaning.
+func (s *season) sizeSentence(r queries.SizeMedian) string {
+	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", r.Species, queries.LevelText(bySpeed, r.Level), r.Verdict,
+		page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift))
+	if r.ShiftLo != nil && r.ShiftHi != nil {
+		lo, hi := abs(*r.ShiftLo)*s.perKG, abs(*r.ShiftHi)*s.perKG
+		out += fmt.Sprintf(" (%s to %s)", page.Number(min(lo, hi), 0), page.Number(max(lo, hi), 0))
+	}
+	if r.Verdict == string(evidence.Leaning) {
+		out += "; with all bands and species compared luck alone could do this"
+	}
+	return out + "."
 }
 
 func heavier(shift float64) string {
@@ -119,19 +113,14 @@ func (s *season) nextSection() (page.Section, error) {
 	}
 	first := s.Worked.Next[0]
 	for _, q := range s.Worked.Next {
-		if q.Leaning && q.CanBeChosen && !first.Leaning {
+		if q.Leaning && !first.Leaning {
 			first = q
 		}
 	}
 	text := func(level string) string { return queries.LevelText(first.Factor, level) }
-	section.Sentences = []string{
-		fmt.Sprintf("To tell whether %s of %s brings %s the strikes of %s takes about %s line-hours at each, side by side on the same trips: %s like this season's.",
-			evidence.Noun(first.Factor), text(first.SettingA), evidence.Times(first.Ratio), text(first.SettingB),
-			hours(first.HoursSame), page.Plural(first.TripsSame, "trip", "trips")),
-		"A day that compares: " + first.PairedDay,
-	}
+	section.Sentences = []string{nextSentence(first, text), "A day that compares: " + first.PairedDay}
 	for _, q := range s.Worked.Next {
-		if q.CanBeChosen && q.SideBySide != first.SideBySide && q.Factor != "position" {
+		if q.SideBySide != first.SideBySide && q.Factor != "position" {
 			section.Sentences = append(section.Sentences, fmt.Sprintf("For %s: %s", evidence.Noun(q.Factor), q.PairedDay))
 			break
 		}
@@ -142,9 +131,17 @@ func (s *season) nextSection() (page.Section, error) {
 	}
 	section.Table = nextTable(s.Worked.Next)
 	section.Notes = append(section.Notes,
-		fmt.Sprintf("Told four times in five, if one setting truly brings %s the strikes of the other; a larger difference takes less, a smaller one more. Other trips: fished on days of their own, which takes more because days differ.", evidence.Times(first.Ratio)),
+		fmt.Sprintf("Settled four times in five by this report's own rules, if one setting truly brings %s the strikes of the other: simulated at this season's rate, luck and hours. A larger difference takes less, a smaller one more.", evidence.Times(first.Ratio)),
 		"A lookout and the weather come before any plan.")
 	return section, nil
+}
+
+func nextSentence(q queries.NextSeason, text func(string) string) string {
+	what := fmt.Sprintf("whether %s of %s brings %s the strikes of %s", evidence.Noun(q.Factor), text(q.SettingA), evidence.Times(q.Ratio), text(q.SettingB))
+	if q.Trips == nil {
+		return fmt.Sprintf("More than %d trips like this season's would be needed to settle %s.", evidence.MostPlanTrips, what)
+	}
+	return fmt.Sprintf("To settle %s takes about %s like this season's with half the hours at each, %s line-hours each.", what, page.Plural(*q.Trips, "trip", "trips"), hours(*q.Hours))
 }
 
 func planSentence(plan []queries.PlanDay) string {
@@ -181,16 +178,19 @@ func planLines(plan []queries.PlanDay) []string {
 }
 
 func nextTable(next []queries.NextSeason) *page.Table {
-	t := &page.Table{Caption: "line-hours that would settle each question", Columns: []page.Column{
+	t := &page.Table{Caption: "trips that would settle each question", Columns: []page.Column{
 		{Head: "Factor"}, {Head: "One setting"}, {Head: "The other"},
 		{Head: "Fished so far", Unit: "h, one", Kind: page.Measure}, {Head: "Fished so far", Unit: "h, the other", Kind: page.Measure},
-		{Head: "Line-hours at each", Unit: "same trips", Kind: page.Measure}, {Head: "Trips", Unit: "same trips", Kind: page.Measure},
-		{Head: "Line-hours at each", Unit: "other trips", Kind: page.Measure}, {Head: "Trips", Unit: "other trips", Kind: page.Measure},
+		{Head: "Trips", Unit: "both on each", Kind: page.Measure}, {Head: "Line-hours at each", Kind: page.Measure},
 	}}
 	for _, q := range next {
-		t.Rows = append(t.Rows, page.Row{Thin: !q.CanBeChosen, Cells: []page.Cell{
+		trips := page.Words(fmt.Sprintf("more than %d", evidence.MostPlanTrips))
+		if q.Trips != nil {
+			trips = page.Whole(*q.Trips)
+		}
+		t.Rows = append(t.Rows, page.Row{Thin: q.Trips == nil, Cells: []page.Cell{
 			page.Words(capital(evidence.Noun(q.Factor))), page.Words(queries.LevelText(q.Factor, q.SettingA)), page.Words(queries.LevelText(q.Factor, q.SettingB)),
-			page.Value(q.HadA), page.Value(q.HadB), page.Value(q.HoursSame), page.Whole(q.TripsSame), page.Value(q.HoursApart), page.Whole(q.TripsApart),
+			page.Value(q.HadA), page.Value(q.HadB), trips, page.ValueOf(q.Hours),
 		}})
 	}
 	return t

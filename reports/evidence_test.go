@@ -23,7 +23,7 @@ func workedSeason() SeasonInput {
 	lure.Cells = append(lure.Cells, evidence.Cell{Trip: 3, Leg: 99, Level: "Crochet", LineHours: .5, Strikes: 2})
 	var all []evidence.Comparison
 	for _, f := range []evidence.Factor{lure, month} {
-		e := queries.Evidence{Factor: f.Name, Comparison: evidence.Compare(f)}
+		e := queries.Evidence{Factor: f.Name, Comparison: evidence.Compare(f, nil)}
 		for _, l := range e.Comparison.Levels {
 			rate, lo, hi, shrunk := l.Rate, l.Interval.Lo, l.Interval.Hi, l.Shrunk
 			e.Rows = append(e.Rows, queries.StrikeRate{Level: l.Level, LineHours: l.Count.Effort, Strikes: l.Count.Events,
@@ -54,7 +54,7 @@ func TestFindingsComeFirst(t *testing.T) {
 	in := workedSeason()
 	html := rendered(t, in)
 	last := 0
-	for _, id := range []string{"worked", "effort", "strikes", "by-lure", "by-month", "adjusted", "next", "spread", "medians", "outcomes", "methods"} {
+	for _, id := range []string{"worked", "effort", "strikes", "by-lure", "by-month", "mixed", "next", "spread", "medians", "outcomes", "methods"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at < last {
 			t.Errorf("section %s is missing or out of its place", id)
@@ -95,7 +95,7 @@ func TestLittleEffortNeverLeads(t *testing.T) {
 }
 
 func TestLuck(t *testing.T) {
-	for p, want := range map[float64]string{.0004: "less than 1 time in 100", .012: "1 time in 100", .31: "31 times in 100", 1: "almost always"} {
+	for p, want := range map[float64]string{.0004: "less than 1 time in 100", .012: "1 time in 100", .31: "31 times in 100", 1: "half the time or more"} {
 		if got := luckWords(p); got != want {
 			t.Errorf("p %v: %q, want %q", p, got, want)
 		}

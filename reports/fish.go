@@ -170,7 +170,7 @@ func (s *season) fishCells(f queries.Fish) []page.Cell {
 	if s.severalBoats() {
 		cells = append(cells, page.WordsOf(f.Boat))
 	}
-	return append(cells, page.Words(place(f.File, f.Sheet, f.Row)))
+	return append(cells, page.Words(s.Logs.place(f.File, f.Row)))
 }
 
 func fate(kept *bool) page.Cell {
@@ -181,14 +181,6 @@ func fate(kept *bool) page.Cell {
 		return page.Words("kept")
 	}
 	return page.Words("released")
-}
-
-// place is where a row stands: file!sheet!row, without a sheet file:row.
-func place(file, sheet string, row int64) string {
-	if sheet == "" {
-		return fmt.Sprintf("%s:%d", file, row)
-	}
-	return fmt.Sprintf("%s!%s!%d", file, sheet, row)
 }
 
 // severalBoats tells whether the boat must be named in tables.

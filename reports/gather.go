@@ -41,7 +41,10 @@ func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Trips, err = queries.AskTrips(ctx, db); err != nil {
 		return in, err
 	}
-	if in.SetAside, err = queries.AskSetAside(ctx, db); err != nil {
+	if in.Troubles, err = queries.AskTroubles(ctx, db); err != nil {
+		return in, err
+	}
+	if in.Logs, err = gatherLogs(ctx, db); err != nil {
 		return in, err
 	}
 	if in.Drag, err = queries.AskDrag(ctx, db); err != nil {

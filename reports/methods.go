@@ -11,7 +11,7 @@ import (
 var weightMethods = []struct{ name, words string }{
 	{"certified scale", "Certified scale: the weight as read on a scale with a certificate."},
 	{"dock scale", "Dock scale: the weight as read on a scale on land, not certified."},
-	{"own coefficient", "Own coefficient: W = k × L × G², k being the geometric mean over the boat's own fish with tape and scale, shrunk towards the common constant where they are few, and used only where it predicts left-out fish better. A median."},
+	{"own coefficient", "Own coefficient: W = k × L × G², k being the geometric mean over the boat's own fish with tape and scale, shrunk towards the common constant where they are few, and used only where it predicts left-out fish better. Fish whose measures are doubted are left out. Its 90 % interval allows for its having been chosen. A median."},
 	{"length and girth", "Length and girth: W (lb) = L (in) × G (in)² / 800. Common practice of the trade; tested by Ault and Luo 2013, Fisheries Research 139:110-117."},
 	{"length", "Length alone: W = a × L^b, with a and b as published for the species."},
 }

@@ -24,6 +24,7 @@ type ScaleInput struct {
 	Checks []queries.ScaleCheck
 	Own    map[string]estimate.Own // of the boat, by species (estimate.FitOwn)
 	Open   queries.Open
+	Logs   Logs
 }
 
 // scaleReport is the input made ready.
@@ -44,7 +45,7 @@ func Scale(w io.Writer, in ScaleInput) error {
 	r := &scaleReport{ScaleInput: in, units: u}
 	r.used = slices.DeleteFunc(slices.Clone(in.Fish), func(f queries.ScaleFish) bool { return f.LeftOut != nil })
 	p := page.Page{
-		Title: in.Title, Kicker: "Tape against scale", Subtitle: list(in.Boats), Lang: "en-GB", Generated: in.Generated,
+		Report: page.ScaleReport, Title: in.Title, Kicker: "Tape against scale", Subtitle: list(in.Boats), Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(in.Open), Tiles: r.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
@@ -193,7 +194,7 @@ func (g scaleGroup) words() string {
 // kindWords is a length kind as a captain says it.
 func kindWords(kind string) string {
 	words := map[string]string{"FL": "straight fork length", "CFL": "curved fork length", "TL": "total length",
-		"LJFL": "lower jaw to fork", "EFL": "eye to fork", "PCL": "pre-caudal length"}
+		"LJFL": "lower jaw to fork", "EFL": "eye to fork", "PCL": "pre-caudal length", "PCKL": "pectoral fin to keel"}
 	if w, ok := words[kind]; ok {
 		return w
 	}

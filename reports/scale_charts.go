@@ -62,7 +62,11 @@ func (r *scaleReport) differenceSection() (page.Section, error) {
 			p.Dots = append(p.Dots, page.Dot{X: (*w + *f.RoundKG) / 2 * r.perKG, Y: (*w - *f.RoundKG) * r.perKG, Full: certified(f), Rank: worst[i]})
 		}
 	}
-	p.Bands = []page.Band{{Lo: *c.LOALoLoKG * r.perKG, Hi: *c.LOALoHiKG * r.perKG}, {Lo: *c.LOAHiLoKG * r.perKG, Hi: *c.LOAHiHiKG * r.perKG}}
+	keys := append(scaleKeys(), page.Key{Mark: page.MarkLine, Words: "bias"}, page.Key{Mark: page.MarkLimits, Words: "limits of agreement"})
+	if c.LOALoLoKG != nil {
+		keys = append(keys, page.Key{Mark: page.MarkBand, Words: "95 % interval of each limit"})
+		p.Bands = []page.Band{{Lo: *c.LOALoLoKG * r.perKG, Hi: *c.LOALoHiKG * r.perKG}, {Lo: *c.LOAHiLoKG * r.perKG, Hi: *c.LOAHiHiKG * r.perKG}}
+	}
 	right, _ := p.Ends()
 	p.Strokes = []page.Stroke{
 		{Y1: *c.BiasKG * r.perKG, X2: right, Y2: *c.BiasKG * r.perKG, Labelled: true},
@@ -72,7 +76,7 @@ func (r *scaleReport) differenceSection() (page.Section, error) {
 	chart, err := p.Draw(page.Frame{
 		Label: "Tape less scale against the mean of the two, with the bias and the limits of agreement. " + s.Sentences[0] + " The tables below hold the figures.",
 		Axis:  "mean of tape and scale, " + r.weight,
-		Keys:  append(scaleKeys(), page.Key{Mark: page.MarkLine, Words: "bias"}, page.Key{Mark: page.MarkLimits, Words: "limits of agreement"}, page.Key{Mark: page.MarkBand, Words: "95 % interval of each limit"}),
+		Keys:  keys,
 	})
 	s.Chart, s.Tables = chart, []*page.Table{r.differenceTable(c)}
 	s.Table = &page.Table{Caption: "the limits and their intervals", Columns: []page.Column{
@@ -83,6 +87,10 @@ func (r *scaleReport) differenceSection() (page.Section, error) {
 			r.limitRow("upper limit of agreement", c.LOAHiKG, c.LOAHiLoKG, c.LOAHiHiKG),
 		}}
 	s.Notes = []string{"Bland and Altman 1986, Lancet i:307-310; the intervals of the limits as in Bland and Altman 1999, Statistical Methods in Medical Research 8:135-160."}
+	if text(c.LOAForm) == queries.LOANext {
+		s.Notes = []string{"Bland and Altman 1986, Lancet i:307-310. With fewer than 30 fish the limits are drawn wider than their 1.96 standard deviations: " +
+			"as the prediction interval of one more fish, so that 95 in 100 further fish are within them."}
+	}
 	return s, err
 }
 

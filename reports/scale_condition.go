@@ -194,7 +194,7 @@ func (r *scaleReport) scaleFishCells(f queries.ScaleFish) []page.Cell {
 	return []page.Cell{
 		page.WordsOf(f.Date), page.WordsOf(species), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.WordsOf(f.LengthKind), page.ValueOf(scaled(f.GirthCM, r.perCM)),
 		page.Value(f.ScaleKG * r.perKG), page.Words(state), kg(f.RoundKG), page.WordsOf(f.Scale),
-		kg(f.OwnKG), kg(f.GirthKG), kg(f.LengthKG), page.WordsOf(f.Relation), page.WordsOf(f.LeftOut), page.Words(place(f.File, f.Sheet, f.Row)),
+		kg(f.OwnKG), kg(f.GirthKG), kg(f.LengthKG), page.WordsOf(f.Relation), page.WordsOf(f.LeftOut), page.Words(r.Logs.place(f.File, f.Row)),
 	}
 }
 

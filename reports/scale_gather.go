@@ -17,6 +17,9 @@ func GatherScale(ctx context.Context, db *store.DB, units string) (ScaleInput, e
 	if in.Fish, err = queries.AskScaleFish(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Logs, err = gatherLogs(ctx, db); err != nil {
+		return in, err
+	}
 	in.Checks = queries.CheckScale(in.Fish)
 	pairs, err := queries.AskOwnPairs(ctx, db)
 	if err != nil {

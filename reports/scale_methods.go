@@ -117,6 +117,7 @@ func (r *scaleReport) ownSection() (page.Section, error) {
 	s.Table = t
 	s.Notes = []string{
 		"The coefficient is the geometric mean of W / (L × G²) over the boat's fish, shrunk towards the common constant where the fish are few (positive-part rule of James and Stein 1961), and used only where it has the smaller leave-one-out error.",
+		"Being chosen on the same fish makes its interval too narrow: with five fish a plain 90 % interval held 74 to 90 % of new ones in simulation. The interval used is wider, and held 88 to 93 %. Fish whose measures are doubted are in no coefficient.",
 		"A coefficient of the boat's own takes in how its crew holds the tape. Another crew, or a girth taken at another place, needs its own fish.",
 	}
 	return s, nil

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wakeledger/pipeline/estimate"
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
@@ -66,7 +67,7 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{
 			page.Words(page.Count(int64(rank + 1))), page.WordsOf(f.Date), page.WordsOf(f.Name), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.ValueOf(scaled(f.GirthCM, r.perCM)),
 			page.Value(*f.RoundKG * r.perKG), page.Value(w * r.perKG), page.Value(100 * (w / *f.RoundKG - 1)),
-			page.Words(r.explain(f, c)), page.Words(place(f.File, f.Sheet, f.Row)),
+			page.Words(r.explain(f, c)), page.Words(r.Logs.place(f.File, f.Row)),
 		}})
 	}
 	f := r.used[ordered[0]]
@@ -124,6 +125,9 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 			why = append(why, "its length is outside the lengths of the fish studied for "+text(f.Relation))
 		}
 	}
+	if f.Doubt != nil && len(why) == 0 {
+		why = append(why, "its measures may be wrong: "+*f.Doubt)
+	}
 	if text(f.LengthKind) == "CFL" {
 		why = append(why, "its length follows the body and was taken as straight, which makes the tape some 4 % heavy")
 	}
@@ -131,6 +135,8 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 	case "round":
 	case "":
 		why = append(why, "whether it was whole on the scale is not logged")
+	case estimate.Bled:
+		why = append(why, "it was bled: without its blood the scale reads a little low")
 	default:
 		why = append(why, "its scale weight was converted from "+state+" by an average factor")
 	}

@@ -25,7 +25,8 @@ type SeasonInput struct {
 	Sizes      []queries.Sizes
 	Fish       []queries.Fish
 	Trips      []queries.Trip
-	SetAside   []queries.SetAside
+	Troubles   queries.Troubles // rows set aside or doubtful, by reason
+	Logs       Logs
 	Drag       []queries.Drag
 	Failures   []queries.Failure
 	Worked     Worked // empty: the report says nothing of it
@@ -55,7 +56,7 @@ func Season(w io.Writer, in SeasonInput) error {
 		return err
 	}
 	p := page.Page{
-		Title: in.Title, Kicker: "Season report", Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
+		Report: page.SeasonReport, Title: in.Title, Kicker: "Season report", Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(s.Open), Tiles: s.tiles(),
 		Footer: []string{
 			"A weight from the tape is an estimate: not for records, sale or legal size.",
@@ -72,7 +73,7 @@ func Season(w io.Writer, in SeasonInput) error {
 	if len(s.Worked.Findings) > 0 {
 		builders = append([]func() (page.Section, error){s.workedSection}, builders...)
 		builders = append(builders, s.factorSections()...)
-		builders = append(builders, s.adjustedSection, s.nextSection, s.spreadSection, s.mediansSection)
+		builders = append(builders, s.mixedSection, s.nextSection, s.spreadSection, s.mediansSection)
 	}
 	builders = append(builders, s.outcomesSection, s.sizesSection, s.fishSection,
 		s.gearSection, s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection)

@@ -73,7 +73,7 @@ func TestSeasonEscapes(t *testing.T) {
 	in.StrikeRate[1].Level, in.Effort[1].Level, in.Outcomes[1].Level = bad, bad, bad
 	in.Fish[0].Species, in.Fish[0].SpeedBand, in.Fish[0].File, in.Fish[0].Method = &bad, bad, bad, &bad
 	in.Trips[0].Trip, in.Trips[0].Date, in.Trips[0].Boat = bad, &bad, bad
-	in.SetAside[0].Cell, in.SetAside[0].Reason = bad, bad
+	in.Troubles.Aside[0].Examples[0].Found, in.Troubles.Aside[0].Reason = bad, bad
 	in.Sizes[0].Level = bad
 	html := written(t, in)
 	if strings.Contains(html, "<script>alert") || strings.Contains(html, bad) {

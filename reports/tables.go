@@ -3,7 +3,6 @@ package reports
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -16,19 +15,9 @@ import (
 // workTables hold what loading works with; they are no part of an export.
 var workTables = []string{"setting", "log_sheet", "entry_kept", "entry_shape"}
 
-// ExportTables writes every table of a season file into dir, which must be empty
-// or not there: format is "parquet" or "csv". datapackage.json describes them.
-// Where it fails, what it wrote is taken away again.
-func ExportTables(ctx context.Context, db *store.DB, dir, format string) (err error) {
-	made, err := freshDir(dir)
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			err = errors.Join(err, clear(dir, made))
-		}
-	}()
+// ExportTables writes every table of a season file into the empty folder dir: format is
+// "parquet" or "csv". datapackage.json describes them.
+func ExportTables(ctx context.Context, db *store.DB, dir, format string) error {
 	tables, err := db.Tables(ctx)
 	if err != nil {
 		return err
@@ -56,32 +45,6 @@ func ExportTables(ctx context.Context, db *store.DB, dir, format string) (err er
 		return err
 	}
 	return errors.Join(export.Package(f, format, described), f.Close())
-}
-
-// freshDir makes dir, or takes it where it is there and empty.
-func freshDir(dir string) (made bool, err error) {
-	there, err := os.ReadDir(dir)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return true, os.MkdirAll(dir, 0o755)
-	case err != nil:
-		return false, err
-	case len(there) > 0:
-		return false, fmt.Errorf("%s is not empty: name a new folder", dir)
-	}
-	return false, nil
-}
-
-// clear takes away what an export that failed has left.
-func clear(dir string, made bool) error {
-	if made {
-		return os.RemoveAll(dir)
-	}
-	left, err := os.ReadDir(dir)
-	for _, e := range left {
-		err = errors.Join(err, os.RemoveAll(filepath.Join(dir, e.Name())))
-	}
-	return err
 }
 
 // describe is a table as it was written: its files, and its columns with season and

@@ -69,7 +69,7 @@ func GatherTrack(ctx context.Context, db *store.DB, minutes float64) (TrackInput
 
 // Track writes the page of the boat's track, as one HTML file.
 func Track(w io.Writer, in TrackInput) error {
-	p := page.Page{Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB", Generated: in.Generated, Open: notSettled(in.Open),
+	p := page.Page{Report: page.TrackReport, Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB", Generated: in.Generated, Open: notSettled(in.Open),
 		Footer: []string{"This page shows where the boat fished. It is no chart and not for navigation."}}
 	if len(in.Points) == 0 {
 		p.Sections = []page.Section{{ID: "track", Heading: "Where the legs ran, by speed", Sentences: []string{"No leg has a track."}}}

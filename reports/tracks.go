@@ -48,13 +48,23 @@ func (s *season) tracksSection() (page.Section, error) {
 		section.Notes = append(section.Notes, currentMethod)
 	}
 	section.Notes = append(section.Notes, trackNotes...)
+	said := 0
 	for _, f := range s.Tracks.Files {
-		if f.Note != "" {
-			section.Notes = append(section.Notes, fmt.Sprintf("Track %s: %s.", strings.TrimSpace(f.File+" "+f.Member), strings.TrimSuffix(f.Note, "?")))
+		if f.Note == "" {
+			continue
 		}
+		if said++; said <= mostFiles {
+			section.Notes = append(section.Notes, fmt.Sprintf("Track of %s: %s.", s.Logs.name(f.File), strings.TrimSuffix(f.Note, "?")))
+		}
+	}
+	if said > mostFiles {
+		section.Notes = append(section.Notes, fmt.Sprintf("And %s more of which something is to be said.", page.Plural(int64(said-mostFiles), "track", "tracks")))
 	}
 	return section, nil
 }
+
+// mostFiles are named in the notes; of a folder of old exports there may be hundreds.
+const mostFiles = 10
 
 var trackNotes = []string{
 	"A leg with a track has its hours at the speeds that it ran; what the track does not cover stays at the speed logged. A strike is put at the median speed of the minute before it.",
@@ -83,6 +93,9 @@ func (s *season) trackSentences(distance float64) []string {
 		out = append(out, fmt.Sprintf("On the trips with both, the boat ran %s kn %s than logged on average; the most on %s: logged %s, ran %s.",
 			page.Number(math.Abs(sum)/float64(n), 1), faster(sum), trackTrip(*worst), page.Number(*worst.LoggedKn, 1), page.Number(*worst.RanKn, 1)))
 	}
+	if stopped := s.stoppedHours(); stopped >= 0.1 {
+		out = append(out, fmt.Sprintf("Stopped or drifting inside legs, below 1 kn: %s. They count as effort at the slowest speeds.", hours(stopped)))
+	}
 	if distance > 0 {
 		out = append(out, fmt.Sprintf("Trolled over ground in the measured hours: %s nmi.", page.Number(distance, 0)))
 	}
@@ -93,6 +106,14 @@ func (s *season) trackSentences(distance float64) []string {
 		}
 	}
 	return out
+}
+
+func (s *season) stoppedHours() float64 {
+	all := 0.0
+	for _, t := range s.Tracks.Speeds {
+		all += t.StoppedHours
+	}
+	return all
 }
 
 func faster(kn float64) string {

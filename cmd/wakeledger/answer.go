@@ -117,7 +117,7 @@ func (a *app) answersCmd() *cobra.Command {
 			if !ok {
 				return usage("--format %q: expected table, csv or json", format)
 			}
-			s, err := a.openExisting(c.Context())
+			s, err := a.openRead(c.Context(), a.db)
 			if err != nil {
 				return err
 			}
@@ -130,7 +130,7 @@ func (a *app) answersCmd() *cobra.Command {
 			for _, x := range all {
 				rows = append(rows, answerRow{x.ID, x.About, x.Said, x.At.UTC().Format("2006-01-02 15:04")})
 			}
-			return write(a.out, rows)
+			return write(a.forFormat(format), rows)
 		},
 	}
 	c.Flags().StringVar(&format, "format", "table", "table, csv or json")

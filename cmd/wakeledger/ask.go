@@ -46,7 +46,7 @@ func questions() []question {
 		}},
 		{"size-medians", true, typed(queries.AskSizeMedians)},
 		{"findings", false, plain(queries.AskFindings)},
-		{"adjusted", false, plain(queries.AskAdjusted)},
+		{"mixed-up", false, plain(queries.AskMixedUp)},
 		{"next-season", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
 			return queries.AskNextSeason(ctx, db, a.ratio)
 		}},
@@ -107,7 +107,7 @@ func (a *app) askCmd() *cobra.Command {
 			if err := want.cell.check(); err != nil {
 				return err
 			}
-			s, err := a.openExisting(c.Context())
+			s, err := a.openRead(c.Context(), a.db)
 			if err != nil {
 				return err
 			}
@@ -116,7 +116,7 @@ func (a *app) askCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return write(a.out, rows)
+			return write(a.forFormat(format), rows)
 		},
 	}
 	c.Flags().StringVar(&want.factor, "by", "speed-band", "the factor: "+strings.Join(queries.Factors(), ", "))

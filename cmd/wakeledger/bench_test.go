@@ -250,7 +250,7 @@ func share(name string, boat, trips int) (err error) {
 	if err := s.Derive(ctx); err != nil {
 		return err
 	}
-	season, err := reports.GatherShare(ctx, s.DB, fmt.Sprint("boat ", boat), reports.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: reports.DefaultTop})
+	season, _, err := reports.GatherShare(ctx, s.DB, fmt.Sprint("boat ", boat), reports.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: reports.DefaultTop}, nil)
 	if err != nil {
 		return err
 	}

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"bufio"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -19,12 +19,10 @@ func (a *app) blankCmd() *cobra.Command {
 			if units != "us" && units != "metric" {
 				return usage("--units %q: expected us or metric", units)
 			}
-			if err := refuseExisting(args[0]); err != nil {
-				return err
-			}
-			return writeWhole(args[0], func(w *bufio.Writer) error { return logbook.Blank(w, units) })
+			return a.target(args[0], logbookFile).Write(func(w io.Writer) error { return logbook.Blank(w, units) })
 		},
 	}
 	c.Flags().StringVar(&units, "units", "metric", "us or metric: the units in the headings")
+	a.forceFlag(c)
 	return c
 }

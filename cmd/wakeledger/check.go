@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -27,16 +28,25 @@ func (a *app) checkCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if args, err = a.files(args); err != nil {
+				return err
+			}
 			if cfg.Why = c.Flags().Changed("why"); cfg.Why && why == everyColumn {
 				why = ""
 			}
+			if write != "" {
+				if err := a.target(write, mappingFile, args...).Check(); err != nil {
+					return err
+				}
+			}
 			if legs != "" {
-				return a.proposeLegs(cfg, args, legs)
+				return a.proposeLegs(c.Context(), cfg, args, legs)
 			}
 			return a.check(c.Context(), cfg, args, write, why)
 		},
 	}
 	a.readingFlags(c)
+	a.forceFlag(c)
 	c.Flags().StringVar(&why, "why", "", "tell the evidence for the meaning of each column, or, with --why=HEADING, of one")
 	c.Flags().Lookup("why").NoOptDefVal = everyColumn
 	c.Flags().StringVar(&legs, "legs-from-track", "", "write the legs that tracks suggest, stretches of steady speed, to this new log, to confirm and load")
@@ -78,7 +88,8 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 		return err
 	}
 	if write != "" {
-		if err := pipeline.WriteMapping(write, reports); err != nil {
+		to := a.target(write, mappingFile, logs...)
+		if err := to.Write(func(w io.Writer) error { return pipeline.WriteMapping(w, reports) }); err != nil {
 			return err
 		}
 		a.note("mapping: %s", write)
@@ -252,7 +263,7 @@ func (g *groups) add(what, where string) {
 }
 
 // examples of a group that are printed.
-const examples = 5
+const examples = queries.MostExamples
 
 func (g *groups) print(a *app, title string) {
 	for _, what := range g.order {

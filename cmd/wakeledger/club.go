@@ -1,25 +1,29 @@
 package main
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/reports"
 	"wakeledger/reports/bundle"
+	"wakeledger/reports/output"
+	"wakeledger/reports/page"
 )
 
 // clubFlags are what a boat settles of what it shares.
 type clubFlags struct {
 	names, noHeaviest, show bool
+	again                   bool // of export: whatever the difference shows
 }
 
 func (f *clubFlags) add(c *cobra.Command) {
@@ -49,20 +53,19 @@ func (a *app) exportClubCmd() *cobra.Command {
 			if len(args) == 0 && !f.show {
 				return usage("export club: name the file to write, or give --show-what-is-shared")
 			}
-			s, err := a.openExisting(c.Context())
-			if err != nil {
-				return err
-			}
-			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			season, err := a.shareOf(c.Context(), s, boat, id, f)
+			season, keep, err := a.share(c.Context(), boat, id, f)
 			if err != nil {
 				return err
 			}
 			if f.show {
 				return bundle.List(a.out, season)
 			}
-			if err := writeWhole(args[0], func(w *bufio.Writer) error { return bundle.Write(w, season) }); err != nil {
+			if err := a.target(args[0], summaryFile).Write(func(w io.Writer) error { return bundle.Write(w, season) }); err != nil {
 				return err
+			}
+			if err := a.remember(c.Context(), keep); err != nil {
+				return fmt.Errorf("%s is written, but the season file does not remember it, "+
+					"so that the next summary cannot be held against it: %w", args[0], err)
 			}
 			a.note("club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it", season.ID, args[0])
 			return nil
@@ -71,40 +74,120 @@ func (a *app) exportClubCmd() *cobra.Command {
 	f.add(c)
 	c.Flags().StringVar(&id, "id", "", "the id by which the club knows the boat; kept in the season file")
 	c.Flags().StringVar(&boat, "boat", "", "the boat, where the season file holds several")
+	c.Flags().BoolVar(&f.again, "again", false, "write a later summary although its difference from the last one shows single trips or days")
+	a.forceFlag(c)
 	return c
 }
 
-// shareOf is what the boat shares, its id kept in the season file for next time.
-func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (bundle.Season, error) {
-	boats, err := boatsOf(ctx, s)
+// toRemember is what the season file remembers of a summary: the boat's id with the club, and
+// what was told, for the next one to be held against.
+type toRemember struct{ boat, id, text string }
+
+// share is what the boat shares, from a season file that is only read.
+func (a *app) share(ctx context.Context, boat, id string, f clubFlags) (season bundle.Season, keep toRemember, err error) {
+	s, err := a.openRead(ctx, a.db)
 	if err != nil {
-		return bundle.Season{}, err
+		return season, keep, err
 	}
-	switch {
-	case boat == "" && len(boats) == 1:
-		boat = boats[0]
-	case boat == "" && len(boats) > 1:
-		return bundle.Season{}, usage("export club: the season file holds %d boats: name one with --boat", len(boats))
-	case !slices.Contains(boats, boat):
-		return bundle.Season{}, fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	return a.shareOf(ctx, s, boat, id, f)
+}
+
+// remember keeps in the season file what was shared.
+func (a *app) remember(ctx context.Context, x toRemember) error {
+	db, err := store.Open(ctx, a.db)
+	if err != nil {
+		return err
+	}
+	return errors.Join(db.PutSetting(ctx, idSetting(x.boat), x.id), db.PutSetting(ctx, sharedSetting(x.boat), x.text), db.Close())
+}
+
+// shareOf is what the boat shares, held against what it shared last. keep is for the season
+// file to remember.
+func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (season bundle.Season, keep toRemember, err error) {
+	if boat, err = a.boatFor(ctx, s, boat); err != nil {
+		return season, keep, err
 	}
 	if id == "" {
 		if id, err = s.DB.Setting(ctx, idSetting(boat)); err != nil {
-			return bundle.Season{}, err
+			return season, keep, err
 		}
 	}
 	if id == "" {
-		return bundle.Season{}, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
+		return season, keep, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
 	}
 	if err := bundle.CheckID(id); err != nil {
-		return bundle.Season{}, usage("--id: %v", err)
+		return season, keep, usage("--id: %v", err)
 	}
-	season, err := reports.GatherShare(ctx, s.DB, boat, f.options(id))
-	if err == nil && !f.show {
-		err = s.DB.PutSetting(ctx, idSetting(boat), id)
+	last, err := lastShared(ctx, s, boat)
+	if err != nil && !f.again {
+		return season, keep, err
 	}
-	return season, err
+	season, src, err := reports.GatherShare(ctx, s.DB, boat, f.options(id), last)
+	var d *bundle.Difference
+	if errors.As(err, &d) {
+		if !f.again && !a.agreed(d) {
+			return season, keep, usage("export club: %v. Wait for more trips, or write it all the same with --again", d)
+		}
+		a.note("written all the same: %v", d)
+		season, src, err = reports.GatherShare(ctx, s.DB, boat, f.options(id), nil)
+	} else if err == nil && last != nil && !f.show {
+		if says := last.Grown(season, src); says != "" {
+			a.note("%s", says)
+		}
+	}
+	if err != nil {
+		return season, keep, err
+	}
+	text, err := bundle.Shared{On: a.clock().Format(time.DateOnly), Season: season, Source: src}.Remember()
+	return season, toRemember{boat, id, text}, err
 }
+
+// boatFor is the boat that is named, or the only one.
+func (a *app) boatFor(ctx context.Context, s *pipeline.Season, boat string) (string, error) {
+	boats, err := boatsOf(ctx, s)
+	switch {
+	case err != nil:
+		return "", err
+	case boat == "" && len(boats) == 1:
+		return boats[0], nil
+	case boat == "" && len(boats) > 1:
+		return "", usage("export club: the season file holds %d boats: name one with --boat", len(boats))
+	case !slices.Contains(boats, boat):
+		return "", fmt.Errorf("no trips of boat %q in %s", boat, a.db)
+	}
+	return boat, nil
+}
+
+// agreed asks on a terminal whether to write a summary that shows what d says.
+func (a *app) agreed(d *bundle.Difference) bool {
+	talk := a.dialogue()
+	if talk == nil {
+		return false
+	}
+	a.note("%v. Write it all the same? yes or no", d)
+	line, err := talk.read()
+	return err == nil && strings.EqualFold(strings.TrimSpace(line), "yes")
+}
+
+func (a *app) clock() time.Time {
+	if a.cfg.Now != nil {
+		return a.cfg.Now()
+	}
+	return time.Now()
+}
+
+// lastShared is the summary that the boat shared last, as the season file remembers it;
+// nil where there is none.
+func lastShared(ctx context.Context, s *pipeline.Season, boat string) (*bundle.Shared, error) {
+	text, err := s.DB.Setting(ctx, sharedSetting(boat))
+	if err != nil {
+		return nil, err
+	}
+	return bundle.Recall(text)
+}
+
+func sharedSetting(boat string) string { return "club summary of " + boat }
 
 func idSetting(boat string) string { return "club id of " + boat }
 
@@ -136,6 +219,12 @@ func (a *app) reportClubCmd() *cobra.Command {
 			if len(files) == 0 && len(args) == 0 {
 				files = []string{a.db}
 			}
+			to := a.target(r.out, pageFile(page.ClubReport), append(slices.Clone(args), files...)...)
+			if !f.show {
+				if err := to.Check(); err != nil {
+					return err
+				}
+			}
 			g := gathering{app: a, flags: f}
 			if err := g.gather(c.Context(), args, files); err != nil {
 				return err
@@ -143,13 +232,14 @@ func (a *app) reportClubCmd() *cobra.Command {
 			if f.show {
 				return g.list(a.out)
 			}
-			return g.write(r)
+			return g.write(r, to)
 		},
 	}
 	f.add(c)
 	r.add(c)
 	c.Flags().Lookup("out").DefValue = "club.html"
 	r.out = "club.html"
+	a.forceFlag(c)
 	c.Flags().StringArrayVar(&files, "db", nil, "a season file; may be given several times")
 	return c
 }
@@ -167,10 +257,7 @@ type gathering struct {
 
 // gather reads bundles, then season files, one at a time.
 func (g *gathering) gather(ctx context.Context, bundles, files []string) error {
-	g.chosen, g.byName, g.now = map[string]bool{}, map[string]int{}, time.Now()
-	if g.cfg.Now != nil {
-		g.now = g.cfg.Now()
-	}
+	g.chosen, g.byName, g.now = map[string]bool{}, map[string]int{}, g.clock()
 	for _, name := range bundles {
 		s, err := bundle.ReadFile(name)
 		if err != nil {
@@ -194,9 +281,7 @@ func (g *gathering) gather(ctx context.Context, bundles, files []string) error {
 }
 
 func (g *gathering) file(ctx context.Context, name string) (err error) {
-	one := *g.app
-	one.db = name
-	s, err := one.openExisting(ctx)
+	s, err := g.openRead(ctx, name)
 	if err != nil {
 		return err
 	}
@@ -214,7 +299,7 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 			id = g.idFor(boat)
 		}
 		g.chosen[id] = true
-		season, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id))
+		season, err := g.share(ctx, s, boat, id)
 		if errors.Is(err, bundle.ErrTooFew) {
 			g.tooFew++
 			g.note("%s: a boat of fewer than %d trips is left out", name, bundle.MinTrips)
@@ -226,6 +311,22 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 		g.given = append(g.given, bundle.Given{File: name, Season: season})
 	}
 	return nil
+}
+
+// share is what a boat of a season file shows on the page, held against the summary that
+// it shared last.
+func (g *gathering) share(ctx context.Context, s *pipeline.Season, boat, id string) (bundle.Season, error) {
+	last, err := lastShared(ctx, s, boat)
+	if err != nil {
+		return bundle.Season{}, err
+	}
+	season, _, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), last)
+	var d *bundle.Difference
+	if errors.As(err, &d) {
+		g.note("boat %s: %v. Keep this page to yourself", id, d)
+		season, _, err = reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), nil)
+	}
+	return season, err
 }
 
 // idFor is the id of a boat that chose none: the same for the same boat, and
@@ -251,7 +352,7 @@ func (g *gathering) list(w io.Writer) error {
 	return nil
 }
 
-func (g *gathering) write(r reportFlags) error {
+func (g *gathering) write(r reportFlags, to output.Target) error {
 	boats, repeats, err := bundle.Match(g.given)
 	if err != nil {
 		return err
@@ -263,5 +364,5 @@ func (g *gathering) write(r reportFlags) error {
 	if in.Title == "" {
 		in.Title = "The club's season"
 	}
-	return g.writeReport(r.out, func(w io.Writer) error { return reports.Club(w, in) })
+	return g.writePage(to, func(w io.Writer) error { return reports.Club(w, in) })
 }

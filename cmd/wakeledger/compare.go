@@ -28,9 +28,7 @@ func (a *app) beside(ctx context.Context, s *pipeline.Season, with string) (b re
 	if yearForm.MatchString(with) {
 		return years(this, with)
 	}
-	other := *a
-	other.db = with
-	o, err := other.openExisting(ctx)
+	o, err := a.openRead(ctx, with)
 	if err != nil {
 		return b, fmt.Errorf("--compare: %w", err)
 	}

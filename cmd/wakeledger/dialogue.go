@@ -11,6 +11,7 @@ import (
 	"golang.org/x/term"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 )
 
@@ -18,11 +19,12 @@ import (
 type dialogue struct {
 	in    *os.File
 	notes *os.File
+	say   io.Writer // the same, for text of logs
 	line  *term.Terminal
 }
 
 func (a *app) dialogue() *dialogue {
-	f, ok := a.notes.(*os.File)
+	f, ok := a.screen.(*os.File)
 	if !ok || !term.IsTerminal(int(f.Fd())) || !term.IsTerminal(int(os.Stdin.Fd())) {
 		return nil
 	}
@@ -30,7 +32,7 @@ func (a *app) dialogue() *dialogue {
 		io.Reader
 		io.Writer
 	}{os.Stdin, f}
-	return &dialogue{os.Stdin, f, term.NewTerminal(both, "answer, or Enter to leave it open: ")}
+	return &dialogue{os.Stdin, f, a.notes, term.NewTerminal(both, "answer, or Enter to leave it open: ")}
 }
 
 // read is one line, edited. io.EOF is the end of all asking.
@@ -81,8 +83,8 @@ func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string, rep
 func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport, open []queries.Question, passed map[string]bool) (answered, stop bool, err error) {
 	for i, q := range open {
 		passed[q.ID] = true
-		fmt.Fprintf(d.notes, "\nquestion %d of %d, %s", i+1, len(open), q.File)
-		writeQuestion(d.notes, q)
+		fmt.Fprintf(d.say, "\nquestion %d of %d, %s", i+1, len(open), q.File)
+		writeQuestion(d.say, q)
 		ok, err := d.one(ctx, s, logs, q)
 		answered = answered || ok
 		if errors.Is(err, io.EOF) {
@@ -115,7 +117,7 @@ func (d *dialogue) one(ctx context.Context, s *pipeline.Season, logs []pipeline.
 		if !errors.Is(err, pipeline.ErrAnswer) {
 			return false, err
 		}
-		fmt.Fprintln(d.notes, err)
+		fmt.Fprintln(d.say, store.InWords(err))
 	}
 }
 

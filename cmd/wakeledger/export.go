@@ -1,9 +1,9 @@
 package main
 
 import (
-	"bufio"
 	"context"
 	"errors"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -14,6 +14,7 @@ import (
 	"wakeledger/queries/evidence"
 	"wakeledger/reports"
 	"wakeledger/reports/export"
+	"wakeledger/reports/output"
 )
 
 func (a *app) exportCmd() *cobra.Command {
@@ -29,7 +30,10 @@ func (a *app) exportCmd() *cobra.Command {
 			if format != "parquet" && format != "csv" && format != "workbook" {
 				return usage("--format %q: expected parquet, csv or workbook", format)
 			}
-			s, err := a.openExisting(c.Context())
+			if err := thereIs(a.db); err != nil {
+				return err
+			}
+			s, err := pipeline.OpenRead(c.Context(), a.db, a.cfg, format != "workbook")
 			if err != nil {
 				return err
 			}
@@ -39,7 +43,7 @@ func (a *app) exportCmd() *cobra.Command {
 				to = filepath.Join(args[0], "season.xlsx")
 				err = a.exportWorkbook(c.Context(), s, to)
 			} else {
-				err = reports.ExportTables(c.Context(), s.DB, args[0], format)
+				err = output.Folder(to, func(dir string) error { return reports.ExportTables(c.Context(), s.DB, dir, format) })
 			}
 			if err == nil {
 				a.note("written: %s. It holds positions, notes and names: 'wakeledger export club' is what to share", to)
@@ -48,6 +52,7 @@ func (a *app) exportCmd() *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&format, "format", "parquet", "parquet (parted by season and boat), csv or workbook")
+	a.forceFlag(c)
 	c.AddCommand(a.exportClubCmd())
 	return c
 }
@@ -88,10 +93,11 @@ var workbookNotes = []string{
 }
 
 func (a *app) exportWorkbook(ctx context.Context, s *pipeline.Season, name string) error {
-	if err := refuseExisting(name); err != nil {
+	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
 		return err
 	}
-	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+	to := a.target(name, bookFile)
+	if err := to.Check(); err != nil {
 		return err
 	}
 	var all []export.Sheet
@@ -107,5 +113,5 @@ func (a *app) exportWorkbook(ctx context.Context, s *pipeline.Season, name strin
 		}
 		all = append(all, export.Sheet{Name: title, About: sh.about, Rows: rows, Chart: sh.chart})
 	}
-	return writeWhole(name, func(w *bufio.Writer) error { return export.Workbook(w, all, workbookNotes) })
+	return to.Write(func(w io.Writer) error { return export.Workbook(w, all, workbookNotes) })
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -16,6 +17,14 @@ import (
 // formats write a slice of rows whose json tags are the columns.
 var formats = map[string]func(io.Writer, any) error{"table": writeTable, "csv": writeCSV, "json": writeJSON}
 
+// forFormat is where a format goes: tables are for reading, the others for programs.
+func (a *app) forFormat(format string) io.Writer {
+	if format == "table" {
+		return a.out
+	}
+	return a.plain
+}
+
 func writeJSON(w io.Writer, rows any) error {
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
@@ -25,11 +34,45 @@ func writeJSON(w io.Writer, rows any) error {
 
 func writeCSV(w io.Writer, rows any) error {
 	c := csv.NewWriter(w)
-	if err := c.WriteAll(cells(rows, exact)); err != nil {
+	all := cells(rows, exact)
+	for i, row := range all[1:] {
+		for f := range row {
+			if isText(rows, i, f) {
+				row[f] = noFormula(row[f])
+			}
+		}
+	}
+	if err := c.WriteAll(all); err != nil {
 		return err
 	}
 	c.Flush()
 	return c.Error()
+}
+
+// formula is how a text begins that a spreadsheet would run; see store's escape of the
+// same name, which does this for exports.
+var formula = regexp.MustCompile(`^'*[-=+@\t\r\n\x{ff1d}\x{ff0b}\x{ff0d}\x{ff20}]`)
+
+// noFormula puts a ' before a text that a spreadsheet would take for a formula. Taking one
+// ' off a text that begins so gives back what was there.
+func noFormula(s string) string {
+	if formula.MatchString(s) {
+		return "'" + s
+	}
+	return s
+}
+
+// isText tells a cell of text from one of a number.
+func isText(rows any, row, column int) bool {
+	t := reflect.ValueOf(rows).Index(row).Field(column).Type()
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	switch t.Kind() {
+	case reflect.String, reflect.Slice:
+		return true
+	}
+	return false
 }
 
 func writeTable(w io.Writer, rows any) error {

@@ -140,7 +140,7 @@ func opened(t *testing.T, path string) (raw, said string) {
 			values++
 		})
 	}
-	if values < 50 {
+	if values < 20 { // counts that are not shown are none
 		t.Fatalf("%d values in the bundle: it was not read", values)
 	}
 	return raw, said
@@ -194,7 +194,7 @@ func ourWords(t *testing.T) string {
 	if err := reports.Club(&buf, reports.ClubInput{Units: "metric"}); err != nil {
 		t.Fatal(err)
 	}
-	return withoutLibrary(buf.String()) + " season months speeds lures species sizes heaviest people merged other trips strikes landed released"
+	return withoutLibrary(buf.String()) + " season months speeds lures species sizes heaviest people merged other not told trips strikes boated landed released legs lines"
 }
 
 // checkLeaks searches what is shared for every secret of the season file.

@@ -40,6 +40,9 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 	if err != nil {
 		return err
 	}
+	if logs, err = a.files(logs); err != nil {
+		return err
+	}
 	if len(cfg.Replaces) > 0 && len(logs) > 1 {
 		return usage("--replaces is for one log at a time")
 	}
@@ -129,6 +132,15 @@ func hasTrack(reports []pipeline.LogReport) bool {
 	return slices.ContainsFunc(reports, func(r pipeline.LogReport) bool {
 		return slices.ContainsFunc(r.Sheets, func(s pipeline.SheetReport) bool { return s.Kind == "track" })
 	})
+}
+
+// files has the files of folders in their place, and says which of them are passed over.
+func (a *app) files(logs []string) ([]string, error) {
+	files, passed, err := pipeline.Files(logs)
+	for _, p := range passed {
+		a.note("%s", p)
+	}
+	return files, err
 }
 
 // anyReadable fails where not one of the logs can be opened, so that a slip of

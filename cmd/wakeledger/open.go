@@ -89,7 +89,7 @@ func writeQuestion(w io.Writer, q queries.Question) {
 		}
 	}
 	if len(q.Effect) > 0 {
-		fmt.Fprintf(w, "  moves: %s\n", effectWords(q.Effect))
+		fmt.Fprintf(w, "  moves: %s\n", queries.EffectWords(q.Effect))
 	}
 }
 
@@ -106,19 +106,6 @@ func howToAnswer(q queries.Question) string {
 		return "--answer " + q.ID + "=leave"
 	}
 	return "--answer " + q.ID + "=1"
-}
-
-var effectNames = map[string]string{"boat_hours": "boat-hours", "line_hours": "line-hours", "hooked": "hook-ups", "bands": "speed bands"}
-
-func effectWords(effect []string) string {
-	var words []string
-	for _, e := range effect {
-		if w, ok := effectNames[e]; ok {
-			e = w
-		}
-		words = append(words, e)
-	}
-	return strings.Join(words, ", ")
 }
 
 // outcome is the error that an exit code is made of, the weightiest first.

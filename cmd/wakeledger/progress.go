@@ -18,7 +18,7 @@ const patience = time.Second
 // watch returns what shows the progress of logs on a terminal; nil where the
 // notes go elsewhere.
 func (a *app) watch(logs []string) func(pipeline.Progress) {
-	f, ok := a.notes.(*os.File)
+	f, ok := a.screen.(*os.File)
 	if !ok || !term.IsTerminal(int(f.Fd())) {
 		return nil
 	}
@@ -38,7 +38,7 @@ func (a *app) watch(logs []string) func(pipeline.Progress) {
 			}
 			bar, began = nil, time.Now()
 		case bar == nil && time.Since(began) > patience:
-			bar = newBar(f, p.Log, sizes[p.Log])
+			bar = newBar(f, shown(p.Log), sizes[p.Log])
 			fallthrough
 		case bar != nil:
 			bar.Describe(describe(p, time.Since(began), sizes[p.Log]))
@@ -49,7 +49,7 @@ func (a *app) watch(logs []string) func(pipeline.Progress) {
 
 // describe tells rows, their rate and, of a text file, the time left.
 func describe(p pipeline.Progress, elapsed time.Duration, size int64) string {
-	text := fmt.Sprintf("%s: %d rows, %.0f a second", p.Log, p.Rows, float64(p.Rows)/elapsed.Seconds())
+	text := fmt.Sprintf("%s: %d rows, %.0f a second", shown(p.Log), p.Rows, float64(p.Rows)/elapsed.Seconds())
 	if left := size - p.Bytes; left > 0 && p.Bytes > 0 && !packed(p.Log) {
 		text += fmt.Sprintf(", %.0f s left", elapsed.Seconds()*float64(left)/float64(p.Bytes))
 	}

@@ -1,12 +1,9 @@
 package main
 
 import (
-	"bufio"
 	"context"
 	"errors"
-	"fmt"
-	"os"
-	"path/filepath"
+	"io"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -14,6 +11,8 @@ import (
 	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/reports"
+	"wakeledger/reports/output"
+	"wakeledger/reports/page"
 )
 
 // reportFlags are those of every command that writes a report.
@@ -57,41 +56,38 @@ func (a *app) reportCmd() *cobra.Command {
 			if err := r.cell.check(); err != nil {
 				return err
 			}
-			s, err := a.openExisting(c.Context())
+			if !c.Flags().Changed("out") {
+				r.out = args[0] + ".html"
+			}
+			to := a.target(r.out, pageFile(page.Report(args[0])), r.compare)
+			if err := to.Check(); err != nil {
+				return err
+			}
+			s, err := a.openRead(c.Context(), a.db)
 			if err != nil {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			if !c.Flags().Changed("out") {
-				r.out = args[0] + ".html"
-			}
 			switch args[0] {
 			case "scale":
-				return a.writeScale(c.Context(), s, r)
+				return a.writeScale(c.Context(), s, r, to)
 			case "deck":
-				return a.writeDeck(c.Context(), s, r)
+				return a.writeDeck(c.Context(), s, r, to)
 			case "track":
-				return a.writeTrack(c.Context(), s, r)
+				return a.writeTrack(c.Context(), s, r, to)
 			}
-			return a.writeSeason(c.Context(), s, r)
+			return a.writeSeason(c.Context(), s, r, to)
 		},
 	}
 	r.add(c)
 	c.Flags().StringVar(&r.compare, "compare", "", "report season: show it beside another season file, or beside a year of this one (2025)")
 	r.cell.add(c.Flags(), "report track")
+	a.forceFlag(c)
 	c.AddCommand(a.reportClubCmd())
 	return c
 }
 
-// openExisting opens a season file that must be there already.
-func (a *app) openExisting(ctx context.Context) (*pipeline.Season, error) {
-	if _, err := os.Stat(a.db); err != nil {
-		return nil, fmt.Errorf("no season file %s: 'wakeledger load LOG...' makes one, --db names another", a.db)
-	}
-	return a.open(ctx)
-}
-
-func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
 	in, err := reports.Gather(ctx, s.DB, r.units)
 	if err != nil {
 		return err
@@ -104,11 +100,7 @@ func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags
 	if in.Title == "" {
 		in.Title = seasonTitle(in.Trips)
 	}
-	err = writeWhole(r.out, func(w *bufio.Writer) error { return reports.Season(w, in) })
-	if err == nil {
-		a.note("report: %s", r.out)
-	}
-	return err
+	return a.writePage(to, func(w io.Writer) error { return reports.Season(w, in) })
 }
 
 func seasonTitle(trips []queries.Trip) string {
@@ -126,30 +118,4 @@ func seasonTitle(trips []queries.Trip) string {
 		return "Season " + years[0]
 	}
 	return "Seasons " + years[0] + " to " + years[len(years)-1]
-}
-
-// writeWhole writes a file that is there whole or not at all.
-func writeWhole(name string, write func(*bufio.Writer) error) (err error) {
-	f, err := os.CreateTemp(filepath.Dir(name), ".wakeledger-*")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			err = errors.Join(err, os.Remove(f.Name()))
-		}
-	}()
-	w := bufio.NewWriter(f)
-	if err := errors.Join(write(w), w.Flush(), f.Chmod(0o644), f.Close()); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), name)
-}
-
-// refuseExisting keeps a log that someone has filled in from being overwritten.
-func refuseExisting(name string) error {
-	if _, err := os.Stat(name); err == nil {
-		return fmt.Errorf("%s is there already: name another file", name)
-	}
-	return nil
 }

@@ -1,17 +1,17 @@
 package main
 
 import (
-	"bufio"
 	"context"
 	"io"
 
 	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/reports"
+	"wakeledger/reports/output"
 )
 
 // writeScale writes the report of the tape against the scale.
-func (a *app) writeScale(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+func (a *app) writeScale(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
 	in, err := reports.GatherScale(ctx, s.DB, r.units)
 	if err != nil {
 		return err
@@ -20,11 +20,11 @@ func (a *app) writeScale(ctx context.Context, s *pipeline.Season, r reportFlags)
 	if in.Title, err = titleOf(ctx, s, r, "Tape and scale"); err != nil {
 		return err
 	}
-	return a.writeReport(r.out, func(w io.Writer) error { return reports.Scale(w, in) })
+	return a.writePage(to, func(w io.Writer) error { return reports.Scale(w, in) })
 }
 
 // writeDeck writes the printed page for the boat.
-func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
 	in, err := reports.GatherDeck(ctx, s.DB, r.units)
 	if err != nil {
 		return err
@@ -33,11 +33,11 @@ func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags) 
 	if in.Title, err = titleOf(ctx, s, r, "Deck page"); err != nil {
 		return err
 	}
-	return a.writeReport(r.out, func(w io.Writer) error { return reports.Deck(w, in) })
+	return a.writePage(to, func(w io.Writer) error { return reports.Deck(w, in) })
 }
 
 // writeTrack writes the page of where the boat ran, for the boat alone.
-func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags) error {
+func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
 	in, err := reports.GatherTrack(ctx, s.DB, r.cell.minutes)
 	if err != nil {
 		return err
@@ -46,7 +46,7 @@ func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags)
 	if in.Title, err = titleOf(ctx, s, r, "Track"); err != nil {
 		return err
 	}
-	return a.writeReport(r.out, func(w io.Writer) error { return reports.Track(w, in) })
+	return a.writePage(to, func(w io.Writer) error { return reports.Track(w, in) })
 }
 
 // titleOf is the title that was asked for, else kind and the season's years.
@@ -59,11 +59,3 @@ func titleOf(ctx context.Context, s *pipeline.Season, r reportFlags, kind string
 }
 
 func lowerFirst(s string) string { return string(s[0]|0x20) + s[1:] }
-
-func (a *app) writeReport(name string, write func(io.Writer) error) error {
-	err := writeWhole(name, func(w *bufio.Writer) error { return write(w) })
-	if err == nil {
-		a.note("report: %s", name)
-	}
-	return err
-}

@@ -5,11 +5,15 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strings"
+	"syscall"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/store"
 	"wakeledger/pipeline/unit"
 )
 
@@ -28,8 +32,11 @@ var (
 
 // app is what the commands share: where to write, and the flags of all.
 type app struct {
-	out, notes io.Writer
+	out, notes io.Writer // control characters of logs are shown there, not obeyed
+	plain      io.Writer // standard output as it is, for JSON and CSV; on a terminal the same as out
+	screen     io.Writer // standard error as it is: the bar and the dialogue work on it
 	db         string
+	force      bool
 	strict     bool
 	cfg        pipeline.Config
 	dates      string
@@ -41,12 +48,56 @@ type app struct {
 
 // run is the program: it returns the exit code.
 func run(ctx context.Context, args []string, out, notes io.Writer) int {
-	a := &app{out: out, notes: notes}
-	root := a.root()
-	root.SetArgs(args)
-	root.SetOut(out)
-	root.SetErr(notes)
-	err := root.ExecuteContext(ctx)
+	results := &sink{to: out}
+	a := &app{out: readable{results}, plain: results, notes: readable{notes}, screen: notes}
+	if isTerminal(out) {
+		a.plain = a.out
+	}
+	err := inUTF8(args)
+	if err == nil {
+		root := a.root()
+		root.SetArgs(args)
+		root.SetOut(a.out)
+		root.SetErr(a.notes)
+		err = root.ExecuteContext(ctx)
+	}
+	if lost := results.failure(); lost != nil {
+		return a.tellLost(lost)
+	}
+	return a.tellEnd(ctx, err)
+}
+
+// tellLost says that the results did not come where they were to go.
+func (a *app) tellLost(err error) int {
+	if !closedBefore(err) {
+		a.note("wakeledger: the results could not all be written: %s", cause(err))
+	}
+	return failed
+}
+
+// cause is what the system says of a write that failed.
+func cause(err error) string {
+	var e syscall.Errno
+	if errors.As(err, &e) {
+		return e.Error()
+	}
+	return err.Error()
+}
+
+// inUTF8 fails where a word of the command is no UTF-8: no name of a log, boat or file
+// could be kept or shown as it is.
+func inUTF8(args []string) error {
+	for _, w := range args {
+		if !utf8.ValidString(w) {
+			return usage("the name %q is not in UTF-8: rename it, in letters that every program can show", w)
+		}
+	}
+	return nil
+}
+
+// tellEnd says how the run ended, and gives its exit code.
+func (a *app) tellEnd(ctx context.Context, err error) int {
+	notes := a.notes
 	switch {
 	case err == nil:
 		return done
@@ -65,9 +116,16 @@ func run(ctx context.Context, args []string, out, notes io.Writer) int {
 		fmt.Fprintln(notes, "wakeledger: stopped; the season file is as it was before the log that was being read")
 		return failed
 	}
-	fmt.Fprintln(notes, "wakeledger:", err)
+	fmt.Fprintln(notes, "wakeledger:", store.InWords(err))
+	if os.Getenv(detailsFlag) != "" {
+		fmt.Fprintln(notes, err)
+	}
 	return failed
 }
+
+// detailsFlag names what has to be in the environment for the database's own words to be
+// shown: they are for those who mend the program.
+const detailsFlag = "WAKELEDGER_DETAILS"
 
 func usage(format string, args ...any) error {
 	return fmt.Errorf("%w: %s", errUsage, fmt.Sprintf(format, args...))
@@ -90,7 +148,7 @@ func (a *app) root() *cobra.Command {
 	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season file")
 	var edges []string
 	root.PersistentFlags().StringArrayVar(&edges, "edges", nil,
-		"lower ends of a factor's classes, as speed-band=0,7,9,11, or minutes of dawn and dusk, as light=45; kept in the season file")
+		"lower ends of a factor's classes, as speed-band=0,7,9,11, or minutes of dawn and dusk, as light=45; kept in the season file by load and season")
 	root.PersistentPreRunE = func(*cobra.Command, []string) (err error) {
 		if edges != nil {
 			if a.cfg.Edges, err = pipeline.ParseEdges(edges); err != nil {

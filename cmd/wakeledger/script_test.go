@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"flag"
 	"os"
@@ -24,8 +23,16 @@ func TestMain(m *testing.M) {
 		"read-xml":       readXML,
 		"share-boats":    shareBoats,
 		"write-workbook": writeWorkbook,
-		"wakeledger":     func() { os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)) },
+		"wakeledger":     program,
 	})
+}
+
+func program() {
+	ctx, stop := untilStopped()
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	notePeak()
+	os.Exit(code)
 }
 
 func TestScripts(t *testing.T) {

@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/queries"
+	"wakeledger/reports/page"
 )
 
 func (a *app) seasonCmd() *cobra.Command {
@@ -21,8 +22,12 @@ func (a *app) seasonCmd() *cobra.Command {
 			if err := r.check(); err != nil {
 				return err
 			}
+			to := a.target(r.out, pageFile(page.SeasonReport), args...)
+			if err := to.Check(); err != nil {
+				return err
+			}
 			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) error {
-				if err := a.writeSeason(c.Context(), s, r); err != nil {
+				if err := a.writeSeason(c.Context(), s, r, to); err != nil {
 					return err
 				}
 				return a.summary(c.Context(), s)
@@ -32,6 +37,7 @@ func (a *app) seasonCmd() *cobra.Command {
 	a.readingFlags(c)
 	a.identityFlags(c)
 	r.add(c)
+	a.forceFlag(c)
 	return c
 }
 
@@ -53,7 +59,7 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 	if err != nil {
 		return err
 	}
-	aside, err := queries.AskSetAside(ctx, s.DB)
+	troubles, err := queries.AskTroubles(ctx, s.DB)
 	if err != nil {
 		return err
 	}
@@ -90,8 +96,6 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		fmt.Fprintf(a.out, "  %-16s %4d %-7s in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
 			queries.LevelText("speed-band", r.Level), counted, word, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
 	}
-	if len(aside) > 0 {
-		fmt.Fprintf(a.out, "%s set aside: 'wakeledger ask set-aside' lists them\n", problems(int64(len(aside))))
-	}
+	a.tellTroubles(troubles)
 	return nil
 }

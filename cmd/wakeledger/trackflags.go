@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -82,14 +83,31 @@ func tellTracks(ctx context.Context, s *pipeline.Season, w io.Writer) (int64, er
 		if n++; n > mostTracks {
 			continue
 		}
-		name := t.File
-		if t.Member != "" {
-			name += " " + t.Member
-		}
-		fmt.Fprintf(w, "track %s: %s\n", name, t.Note)
+		fmt.Fprintf(w, "track %s: %s\n", strings.TrimSpace(t.File+" "+t.Member), t.Note)
 	}
 	if n > mostTracks {
 		fmt.Fprintf(w, "and %d tracks more: 'wakeledger ask tracks' lists them\n", n-mostTracks)
 	}
-	return n, err
+	if err != nil || len(tracks) == 0 {
+		return n, err
+	}
+	return n, tellTrips(ctx, s, w)
+}
+
+// tellTrips says of which legs a track shows stops, or cannot be used.
+func tellTrips(ctx context.Context, s *pipeline.Season, w io.Writer) error {
+	trips, err := queries.AskTrackSpeed(ctx, s.DB)
+	n := 0
+	for _, t := range trips {
+		if t.StoppedHours < queries.StoppedHours && t.ClocklessHours == 0 {
+			continue
+		}
+		if n++; n <= mostTracks {
+			fmt.Fprintf(w, "trip %s: %s\n", t.Trip, t.Note)
+		}
+	}
+	if n > mostTracks {
+		fmt.Fprintf(w, "and %d trips more: 'wakeledger ask track-speed' lists them\n", n-mostTracks)
+	}
+	return err
 }

@@ -109,7 +109,7 @@ func parseConversion(c *cursor) Conversion {
 	if c.text("ocean") != "" {
 		v.Ocean = parseOceans(c)
 	}
-	kinds := []string{ForkLength, CurvedFork, TotalLength, LowerJaw, EyeFork, PreCaudal, PectoralCFL}
+	kinds := []string{ForkLength, CurvedFork, TotalLength, LowerJaw, EyeFork, PreCaudal, PectoralKL, PectoralCFL}
 	if v.What == "weight" {
 		kinds = []string{Round, Bled, Gutted, GilledGutted, Dressed}
 		if v.C != 0 || v.Form != "linear" || v.M < 1 {

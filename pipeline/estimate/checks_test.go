@@ -121,11 +121,12 @@ func TestPublishedConversions(t *testing.T) {
 		{"SMA", "TL", "FL", 200, 0.9286*200 - 1.7101},      // Kohler et al. 1996: 184.0099
 		{"SMA", "total length", "fork length", 100, 91.1499},
 		{"SMA", "PCL", "FL", 100, 110.766},
+		{"WAH", "TL", "FL", 152.4, (152.4 - 2.452) / 1.016}, {"DOL", "TL", "FL", 100, 82.3}, {"KGM", "FL", "TL", 100, 113.9}, {"AMB", "TL", "FL", 100, 86.227},
 		{"SMA", "CFL", "FL", 200, 192.627},                       // 0.968 x 200 - 0.973
-		{"ALB", "PCL", "FL", 60, (60 + 0.6174) / 0.7016},         // IOTC: 86.399
+		{"ALB", "PCKL", "FL", 60, (60 + 0.6174) / 0.7016},        // IOTC: 86.399
 		{"KGM", "FL", "LJFL", 100, 100},                          // the same straight length
 		{"SFA", "EFL", "FL", 173.1975, 200},                      // a billfish's fork length is from the lower jaw
-		{"YFT", "PCL", "FL", 100, 132.843},                       // 1.2211 x 100 + 10.733
+		{"YFT", "pectoral to keel", "FL", 100, 132.843},          // 1.2211 x 100 + 10.733
 		{"BFT", "PFCFL", "CFL", 20 * 2.54, 27 * 2.54},            // 50 CFR 635.20(b): 20 in is 27 in
 		{"SWO", "TL", "TL", 100, 100}, {"SBF", "", "FL", 90, 90}, // nothing to do
 	}
@@ -135,7 +136,9 @@ func TestPublishedConversions(t *testing.T) {
 			t.Errorf("%s %s %g cm to %s: %.6f %v, want %.6f", tt.species, tt.from, tt.cm, tt.to, m.cm, ok, tt.want)
 		}
 	}
-	for _, tt := range []struct{ species, from, to string }{{"PBF", "CFL", "FL"}, {"BFT", "CFL", "FL"}, {"BFT", "PFCFL", "FL"}, {"MLS", "LJFL", "EFL"}, {"ZZZ", "TL", "FL"}, {"YFT", "dorsal", "FL"}} {
+	for _, tt := range []struct{ species, from, to string }{{"PBF", "CFL", "FL"}, {"BFT", "CFL", "FL"}, {"BFT", "PFCFL", "FL"}, {"MLS", "LJFL", "EFL"}, {"ZZZ", "TL", "FL"},
+		{"ALB", "PCL", "FL"}, {"BET", "PCL", "FL"}, {"YFT", "PCL", "FL"}, // a pre-caudal length is not the IOTC's PCL
+		{"YFT", "dorsal", "FL"}} {
 		if m, ok := c.toKind(Fish{Species: tt.species, LengthCM: 100, LengthKind: tt.from}, tt.to); ok {
 			t.Errorf("%s %s to %s: %+v, but no conversion is published", tt.species, tt.from, tt.to, m)
 		}

@@ -38,7 +38,7 @@ func TestCompare(t *testing.T) {
 		!strings.Contains(got[1], "up to 10 % apart") || !strings.Contains(got[1], "YFT-WCPO gives the least, YFT-IND the most") {
 		t.Errorf("%q", got)
 	}
-	if got := Compare(c.Weigh(Fish{Species: "BFT", LengthCM: 200, LengthKind: "FL"}, nil)); len(got) != 1 || !strings.Contains(got[0], "12 % apart") {
+	if got := Compare(c.Weigh(Fish{Species: "BFT", LengthCM: 200, LengthKind: "FL"}, nil)); len(got) != 1 || !strings.Contains(got[0], "16 % apart") {
 		t.Errorf("curves for bluefin: %q", got)
 	}
 	if got := Compare(nil); len(got) != 0 {

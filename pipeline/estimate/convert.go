@@ -103,8 +103,14 @@ func (m measure) step(cmTo float64, kind string, v Conversion, how string) measu
 // FromMemory tells whether nobody has checked the row against a text.
 func (v Conversion) FromMemory() bool { return fromMemory(v.Seen) }
 
+// bledNote goes with a bled weight that stands as it was read.
+const bledNote = "The fish was bled. No factor for its blood is published for this species, so the weight stands as read, a little low: " +
+	"sablefish lost 1.7 % of their weight with their blood (NOAA Technical Memorandum NMFS-AFSC-173, abstract), Pacific cod some 1 % " +
+	"(Gasper, Watson and Mondragon 2011, doi 10.7289/V5/F/AKR-10, abstract)."
+
 // toRound is the factor that turns a weight in state into round weight, with the
-// sentence to note. ok is false where no factor is published for the species.
+// sentence to note. A bled weight without a factor stands as it is. ok is false where no
+// factor is published for the species.
 func (c *Catalogue) toRound(species, ocean, state string) (factor float64, note string, ok bool) {
 	if state == Round {
 		return 1, "", true
@@ -114,6 +120,9 @@ func (c *Catalogue) toRound(species, ocean, state string) (factor float64, note 
 	if !found && state == Gutted {
 		v, found = c.factor(species, ocean, GilledGutted)
 		loose = "The factor is for gilled and gutted fish: if the gills were left in, the weight comes out a little high."
+	}
+	if !found && state == Bled {
+		return 1, bledNote, true
 	}
 	if !found {
 		return 0, "", false

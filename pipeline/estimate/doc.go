@@ -11,10 +11,12 @@
 // Methods, best first (Weigh returns them in this order):
 //
 //  1. A scale, certified before dock. A gutted or dressed weight is converted to
-//     round by a published factor; without one the scale gives no round weight.
+//     round by a published factor; without one the scale gives no round weight. A
+//     bled weight without one stands as read, and says so.
 //  2. The boat's own coefficient K in W = K L G^2: the geometric mean over its
 //     fish with tape and scale, shrunk towards the common constant where the fish
-//     are few, judged by leave-one-out error (FitOwn).
+//     are few, judged by leave-one-out error (FitOwn). Fish whose measures are doubted
+//     (Measures.Doubts) are in no fit.
 //  3. Length and girth, W(lb) = L(in) G(in)^2 / 800: common practice, older than
 //     any test of it. Ault and Luo (2013), Fisheries Research 139:110-117, found
 //     it more than 15 % low on over 1,100 tarpon.
@@ -22,7 +24,8 @@
 //
 // An interval is a 90 % prediction interval for one fish. It is given only where
 // a spread is known: the boat's own pairs, or a published residual standard
-// deviation on the log scale. r2 is no such spread, so most published relations
+// deviation on the log scale. That of an own coefficient allows for its having been
+// chosen on the fish that it is fitted to (ownSpread). r2 is no such spread, so most published relations
 // carry no interval until five of the boat's own fish have judged them, and the
 // notes say so.
 //

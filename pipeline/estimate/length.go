@@ -8,13 +8,14 @@ import (
 )
 
 // byLength is the chosen relation's weight, then those of the species' other
-// relations: the fish's ocean first, those from memory last and never alone.
+// relations: the fish's ocean first, those from memory last. None stands without a
+// chosen one: a relation of males, say, is no answer for any fish.
 func (c *Catalogue) byLength(f Fish) ([]Estimate, []string) {
 	chosen := c.choose(f)
 	var why reasons
 	var out []Estimate
 	rank := map[string]int{}
-	sound := false
+	memoryOnly := true
 	for i := range c.relations {
 		r := &c.relations[i]
 		if r.Species != f.Species {
@@ -29,18 +30,30 @@ func (c *Catalogue) byLength(f Fish) ([]Estimate, []string) {
 			e.Notes = append(c.choiceNotes(f, *r), e.Notes...)
 		}
 		rank[r.ID] = c.rank(f, r, chosen)
-		sound = sound || !r.FromMemory()
+		memoryOnly = memoryOnly && r.FromMemory()
 		out = append(out, e)
 	}
 	unused := why.sentences()
 	switch {
 	case len(out) == 0 && len(unused) == 0 && f.Species != "":
 		return nil, []string{"No published length-weight relation for " + f.Species + " is in the catalogue."}
-	case !sound && len(out) > 0:
+	case memoryOnly && len(out) > 0:
 		return nil, append(unused, "For this species only coefficients from memory are at hand: they are not used.")
+	case chosen == nil && len(out) > 0:
+		return nil, append(unused, "For a fish so measured only relations of one sex or of other fish are at hand ("+strings.Join(ids(out), ", ")+
+			"): they are used only where the stock is named.")
 	}
 	slices.SortStableFunc(out, func(a, b Estimate) int { return rank[b.Relation] - rank[a.Relation] })
 	return out, unused
+}
+
+// ids are the relations of estimates.
+func ids(es []Estimate) []string {
+	var out []string
+	for _, e := range es {
+		out = append(out, e.Relation)
+	}
+	return out
 }
 
 // rank orders the relations of a species for one fish, best highest.
@@ -118,7 +131,7 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 		e.Notes = append(e.Notes, note)
 	}
 	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, r.B)...)
-	e.Notes = append(e.Notes, rangeNote(m.cm, r.MinCM, r.MaxCM, "the fish studied")...)
+	e.stretched(m.cm, outside(m.cm, r.MinCM, r.MaxCM, "the fish studied"))
 	e.Notes = append(e.Notes, r.notes()...)
 	if r.ResidualS > 0 {
 		e.LoKG, e.HiKG = interval(e.WeightKG, r.ResidualS, r.N, r.N-2)

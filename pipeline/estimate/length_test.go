@@ -14,7 +14,8 @@ func TestChoiceByOcean(t *testing.T) {
 		{"ALB", "south-pacific", "", "FL", "ALB-SPAC"}, {"ALB", "eastern pacific", "", "FL", "ALB-NPAC-Q3"}, {"ALB", "pacific", "", "FL", "ALB-NPAC-Q3"},
 		{"ALB", "mediterranean", "", "FL", "ALB-MED"}, {"ALB", "atlantic", "", "FL", "ALB-NATL"},
 		{"MLS", "eastern pacific", "", "LJFL", "MLS-BAJA"}, {"MLS", "south pacific", "", "LJFL", "MLS-NZ"}, {"MLS", "north pacific", "", "EFL", "MLS-TAIWAN"},
-		{"MLS", "north pacific", "", "LJFL", "MLS-NZ"}, {"BFT", "mediterranean", "", "SFL", "BFT-ALL"},
+		{"MLS", "north pacific", "", "LJFL", "MLS-NZ"}, {"BFT", "mediterranean", "", "SFL", "BFT-EAST"}, {"BFT", "western atlantic", "", "SFL", "BFT-WEST"},
+		{"BFT", "north atlantic", "", "SFL", "BFT-EAST"}, {"ALB", "western atlantic", "", "FL", "ALB-NATL"}, {"WAH", "", "", "TL", "WAH-BRAZIL"},
 		{"SWO", "atlantic", "", "LJFL", "SWO-ATL"}, {"SWO", "pacific", "", "LJFL", "SWO-NPAC"}, {"BUM", "atlantic", "", "LJFL", "BUM-ATL-F"},
 	}
 	for _, tt := range tests {
@@ -44,7 +45,7 @@ func TestNoConversionIsSaid(t *testing.T) {
 	c := mustDefault(t)
 	f := Fish{Species: "BFT", LengthCM: 200, LengthKind: "CFL", GirthCM: 150}
 	es := c.Weigh(f, nil)
-	if methods(es) != LengthAndGirth || !hasNote(es[0], "BFT-ALL, ") || !hasNote(es[0], "no published conversion from curved fork length") {
+	if methods(es) != LengthAndGirth || !hasNote(es[0], "BFT-EAST, ") || !hasNote(es[0], "no published conversion from curved fork length") {
 		t.Errorf("%+v", es)
 	}
 	f.GirthCM = 0
@@ -59,9 +60,27 @@ func TestNoConversionIsSaid(t *testing.T) {
 // TestUnusedWithoutKind: the reason names the kind that an unlogged length was
 // taken as.
 func TestUnusedWithoutKind(t *testing.T) {
-	why := mustDefault(t).Unused(Fish{Species: "WAH", LengthCM: 120}, nil)
-	if len(why) != 1 || !strings.Contains(why[0], "WAH-NC-M, because it takes total length, and no published conversion from straight fork length") {
+	why := mustDefault(t).Unused(Fish{Species: "BON", LengthCM: 40}, nil)
+	if len(why) != 1 || !strings.Contains(why[0], "BON-BLACKSEA, because it takes total length, and no published conversion from straight fork length") {
 		t.Errorf("%q", why)
+	}
+}
+
+// TestOneSexAlone: a relation of one sex answers for no fish by itself, unless its stock
+// is named.
+func TestOneSexAlone(t *testing.T) {
+	c := &Catalogue{relations: []Relation{{ID: "ZZZ-M", Species: "ZZZ", Sex: "male", Stock: "males", Ocean: "pacific", A: 1e-5, B: 3,
+		LengthKind: ForkLength, WeightState: Round, Citation: "a study", Seen: SeenSource}}}
+	f := Fish{Species: "ZZZ", LengthCM: 100, LengthKind: "FL"}
+	if es := c.Weigh(f, nil); len(es) != 0 {
+		t.Errorf("%+v", es)
+	}
+	if why := c.Unused(f, nil); len(why) != 1 || !strings.Contains(why[0], "(ZZZ-M)") {
+		t.Errorf("%q", why)
+	}
+	f.Stock = "ZZZ-M"
+	if es := c.Weigh(f, nil); methods(es) != "length ZZZ-M" {
+		t.Errorf("%+v", es)
 	}
 }
 
@@ -98,10 +117,13 @@ func TestRangeIsNoted(t *testing.T) {
 			t.Errorf("%g cm: noted %v", tt.cm, got)
 		}
 	}
-	if got := rangeNote(120, 130, 0, "fish"); len(got) != 1 || !strings.Contains(got[0], "(from 130 cm)") {
+	if got := outside(120, 130, 0, "fish"); got == nil || got.Words(cm) != "from 130 cm" {
 		t.Error(got)
 	}
-	if got := rangeNote(140, 0, 130, "fish"); len(got) != 1 || !strings.Contains(got[0], "(up to 130 cm)") {
+	if got := outside(140, 0, 130, "fish"); got == nil || got.Words(cm) != "up to 130 cm" {
+		t.Error(got)
+	}
+	if got := outside(130, 130, 0, "fish"); got != nil {
 		t.Error(got)
 	}
 }

@@ -20,6 +20,7 @@ const (
 	LowerJaw    = "LJFL"  // billfish: straight, tip of the lower jaw to the fork
 	EyeFork     = "EFL"   // billfish: hind edge of the eye to the fork
 	PreCaudal   = "PCL"   // to the notch before the tail
+	PectoralKL  = "PCKL"  // tunas, head off: from the pectoral fin to the keel before the tail
 	PectoralCFL = "PFCFL" // head off: curved, from the pectoral fin to the fork
 )
 
@@ -55,6 +56,33 @@ type Estimate struct {
 	Relation    string   // Relation.ID for LengthAlone, else empty
 	Source      string   // where the method or the coefficients come from
 	Notes       []string // plain sentences: what was converted, assumed or doubtful
+	Outside     *Studied // the lengths of the fish that it rests on, where the fish is outside them
+}
+
+// Studied is the range of the lengths of the fish that a method rests on; a bound of zero
+// is not known.
+type Studied struct {
+	LoCM, HiCM float64
+	Of         string // whose: "the fish studied"
+}
+
+// outside is the range where a length is outside it, else nil.
+func outside(l, lo, hi float64, of string) *Studied {
+	if (lo == 0 || l >= lo) && (hi == 0 || l <= hi) {
+		return nil
+	}
+	return &Studied{lo, hi, of}
+}
+
+// Words is the range in words, each bound as show writes it.
+func (s Studied) Words(show func(cm float64) string) string {
+	switch {
+	case s.LoCM == 0:
+		return "up to " + show(s.HiCM)
+	case s.HiCM == 0:
+		return "from " + show(s.LoCM)
+	}
+	return show(s.LoCM) + " to " + show(s.HiCM)
 }
 
 // Own is the boat's own coefficient for one species, as FitOwn found it.
@@ -69,6 +97,7 @@ type Own struct {
 	SLog       float64 // standard deviation of ln(W / (L G^2)), n-1 degrees of freedom
 	Used       bool    // false where N is too small or the common constant does as well
 	Why        string  // one sentence: why it is used or not
+	CommonS    float64 // root of the mean squared ln(W / (L G^2) / common constant)
 	LengthKind string  // the length kind of its pairs: FL (also for not logged and LJFL), CFL, TL, ...
 
 	// How far the published relation of most pairs was from the scale: RelationS is the
@@ -79,6 +108,8 @@ type Own struct {
 
 	MinCM float64 // range of the lengths it was fitted on
 	MaxCM float64
+
+	Doubted int // fish left out because their measures are doubted
 }
 
 // Pair is one fish with tape and scale; ScaleKG is its round weight.
@@ -90,6 +121,7 @@ type Pair struct {
 	LengthKind                 string
 	Relation                   string
 	RelationKG                 float64
+	Doubted                    bool // its measures may be wrong (Measures.Doubts): it is in no fit
 }
 
 // Relation is one published W = A L^B, L in cm of LengthKind, W in kg of

@@ -66,7 +66,11 @@ func (c *Catalogue) weigh(f Fish, own map[string]Own) (out []Estimate, unused []
 	add(c.byScale(f))
 	if f.LengthCM > 0 && f.GirthCM > 0 {
 		add(byOwn(f, ownFor(f, own)))
-		add(c.byGirth(f))
+		es, whys := c.byGirth(f)
+		if o := ownFor(f, own); forkOr(f.LengthKind) == forkOr(o.LengthKind) {
+			spreadOf(es, o)
+		}
+		add(es, whys)
 	}
 	if f.LengthCM > 0 {
 		es, whys := c.byLength(f)
@@ -95,7 +99,10 @@ func (c *Catalogue) byScale(f Fish) ([]Estimate, []string) {
 		why := fmt.Sprintf("The scale read %.1f kg %s, and no published factor turns that into round weight for this species.", f.ScaleKG, stateName(state))
 		return nil, []string{why}
 	}
-	if note != "" {
+	switch {
+	case note == bledNote:
+		e.Notes = append(e.Notes, note)
+	case note != "":
 		e.Notes = append(e.Notes, note, "The factor is an average: a converted weight is not what a scale read.")
 	}
 	e.WeightKG = f.ScaleKG * factor
@@ -119,11 +126,11 @@ func byOwn(f Fish, o Own) ([]Estimate, []string) {
 		Source: fmt.Sprintf("geometric mean of W / (L G^2) over the boat's own %d fish with tape and scale, shrunk towards the common constant", o.N),
 		Notes:  []string{o.Why}}
 	if o.SLog > 0 && o.N > 1 {
-		e.LoKG, e.HiKG = interval(e.WeightKG, o.SLog, o.N, o.N-1)
+		e.LoKG, e.HiKG = interval(e.WeightKG, ownSpread(o), o.N, o.N-1)
 		e.HasInterval = true
-		e.Notes = append(e.Notes, "90 % prediction interval for one fish, from the spread of the boat's own fish.")
+		e.Notes = append(e.Notes, "90 % prediction interval for one fish, from the spread of the boat's own fish, wider for the coefficient having been chosen on them.")
 	}
-	e.Notes = append(e.Notes, rangeNote(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish")...)
+	e.stretched(f.LengthCM, outside(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish"))
 	return []Estimate{e}, nil
 }
 
@@ -140,24 +147,18 @@ func (c *Catalogue) byGirth(f Fish) ([]Estimate, []string) {
 	}
 	e := Estimate{Method: LengthAndGirth, WeightKG: LengthGirthKG(m.cm, f.GirthCM), Source: girthSource, Notes: m.notes}
 	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, 1)...)
-	e.Notes = append(e.Notes, "No interval: no spread of this rule is published. In its one published test, on tarpon, it was more than 15 % low.")
+	e.Notes = append(e.Notes, noGirthSpread, "In the rule's one published test, on tarpon, it was more than 15 % low.")
 	if r := f.GirthCM / m.cm; r < 0.3 || r > 0.8 {
 		e.Notes = append(e.Notes, fmt.Sprintf("Girth is %.2f of the length, outside the usual 0.3 to 0.8: check both tapes.", r))
 	}
 	return []Estimate{e}, nil
 }
 
-// rangeNote is the note for a length outside the range that a fit rests on; a
-// bound of zero is not known.
-func rangeNote(l, lo, hi float64, of string) []string {
-	if (lo == 0 || l >= lo) && (hi == 0 || l <= hi) {
-		return nil
+const noGirthSpread = "No interval: no spread of this rule is published. Five fish of this species with tape and scale would give the boat its own."
+
+// stretched notes that the estimate was made for a length outside those that it rests on.
+func (e *Estimate) stretched(l float64, of *Studied) {
+	if e.Outside = of; of != nil {
+		e.Notes = append(e.Notes, fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched beyond its data.", cm(l), of.Of, of.Words(cm)))
 	}
-	bounds := cm(lo) + " to " + cm(hi)
-	if lo == 0 {
-		bounds = "up to " + cm(hi)
-	} else if hi == 0 {
-		bounds = "from " + cm(lo)
-	}
-	return []string{fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched beyond its data.", cm(l), of, bounds)}
 }

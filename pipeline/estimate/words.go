@@ -10,7 +10,7 @@ import (
 // oceans are the ocean words of the tables. A word that ends in another one
 // lies within it: "north pacific" in "pacific".
 var oceans = []string{"pacific", "north pacific", "south pacific", "eastern pacific", "western pacific",
-	"atlantic", "north atlantic", "south atlantic", "mediterranean", "indian"}
+	"atlantic", "north atlantic", "south atlantic", "eastern atlantic", "western atlantic", "mediterranean", "indian"}
 
 // logged is v, or 0 where v cannot be a measure.
 func logged(v float64) float64 {
@@ -48,7 +48,8 @@ var kindWords = map[string]string{
 	"": "", "FL": ForkLength, "SFL": ForkLength, "FORK": ForkLength, "FORK LENGTH": ForkLength, "STRAIGHT": ForkLength,
 	"STRAIGHT FORK LENGTH": ForkLength, "CFL": CurvedFork, "CURVED": CurvedFork, "CURVED FORK LENGTH": CurvedFork,
 	"TL": TotalLength, "TOTAL": TotalLength, "TOTAL LENGTH": TotalLength, "LJFL": LowerJaw, "LOWER JAW FORK LENGTH": LowerJaw,
-	"SHORT": LowerJaw, "EFL": EyeFork, "EYE FORK LENGTH": EyeFork, "PCL": PreCaudal, "PFCFL": PectoralCFL,
+	"SHORT": LowerJaw, "EFL": EyeFork, "EYE FORK LENGTH": EyeFork, "PCL": PreCaudal, "PRE CAUDAL": PreCaudal, "PFCFL": PectoralCFL,
+	"PCKL": PectoralKL, "PECTORAL TO KEEL": PectoralKL,
 }
 
 // lengthKind is the length kind that a word means; an unknown word stays itself,
@@ -59,6 +60,17 @@ func lengthKind(s string) string {
 		return k
 	}
 	return s
+}
+
+// KnowsLengthKind tells whether a word means a length kind; an empty one is "not logged".
+func KnowsLengthKind(s string) bool {
+	_, ok := kindNames[lengthKind(s)]
+	return ok || strings.TrimSpace(s) == ""
+}
+
+// KnowsWeightState tells whether a word means a weight state; an empty one is "not logged".
+func KnowsWeightState(s string) bool {
+	return slices.Contains([]string{"", Round, Bled, Gutted, GilledGutted, Dressed}, weightState(s))
 }
 
 var stateWords = map[string]string{
@@ -79,6 +91,7 @@ func weightState(s string) string {
 var kindNames = map[string]string{
 	ForkLength: "straight fork length", CurvedFork: "curved fork length", TotalLength: "total length",
 	LowerJaw: "lower-jaw fork length", EyeFork: "eye-fork length", PreCaudal: "pre-caudal length",
+	PectoralKL:  "pectoral-fin to keel length",
 	PectoralCFL: "pectoral-fin curved fork length",
 }
 

@@ -10,6 +10,7 @@ const (
 	Table   Shape = "table"   // headings above columns
 	Records Shape = "records" // labels repeated for each record, beside or across
 	Form    Shape = "form"    // one record: labels beside their values
+	Prose   Shape = "prose"   // a paragraph for each record
 )
 
 // Likeness tells what the caller knows of texts.
@@ -59,11 +60,15 @@ func Take(g *Grid, like Likeness) *Sheet {
 	s := &Sheet{Grid: g}
 	used := map[int]bool{}
 	heads := g.heads(like)
-	if diary, ok := g.diary(); ok {
-		for _, text := range diary.Above {
+	for _, told := range []func() (Block, bool){g.diary, g.paragraphs} {
+		b, ok := told()
+		if !ok || b.Shape == Prose && len(heads) > 0 {
+			continue
+		}
+		for _, text := range b.Above {
 			s.Notes = append(s.Notes, Note{Text: text})
 		}
-		s.Blocks = []Block{diary}
+		s.Blocks = []Block{b}
 		return s
 	}
 	if turned, ok := g.turned(like); ok && len(heads) == 0 {

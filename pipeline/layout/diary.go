@@ -46,3 +46,44 @@ func (g *Grid) diary() (Block, bool) {
 	}
 	return b, day != ""
 }
+
+// paragraphs takes a text of a paragraph a day, each beginning with its day: one row a day,
+// whose words stand once for the hours and once for what happened.
+func (g *Grid) paragraphs() (Block, bool) {
+	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "trolled"}, {Col: 2, Text: "what happened"}}}
+	lines, long := 0, 0
+	for i := range g.Rows {
+		if g.Rows[i].filled(0, g.Width) == nil {
+			continue
+		}
+		lines++
+		text := joined(g.Rows[i])
+		m := dayFirst.FindStringSubmatch(text)
+		switch n := len(b.Rows); {
+		case m != nil && isDay(m[2]):
+			told := Cell{Text: m[3], Look: Text}
+			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: m[2], Look: Date}, told, told}})
+			if len(m[3]) > 40 {
+				long++
+			}
+		case n == 0:
+			b.Above = append(b.Above, text)
+		default:
+			b.Rows[n-1].Cells[1].Text += " " + text
+			b.Rows[n-1].Cells[2].Text += " " + text
+		}
+	}
+	n := len(b.Rows)
+	return b, !g.Info.Workbook && n >= 3 && 2*long > n && 3*n > lines
+}
+
+// joined is the words of a row whose text was parted at its commas or tabs.
+func joined(r Row) string {
+	var texts []string
+	for _, c := range r.Cells {
+		if c.Look != Blank {
+			texts = append(texts, strings.TrimSpace(c.Text))
+		}
+	}
+	return strings.Join(texts, ", ")
+}

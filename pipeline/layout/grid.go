@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"strings"
 
 	"wakeledger/pipeline/record"
@@ -42,6 +43,31 @@ type Grid struct {
 	More  bool // the sheet has rows beyond these
 
 	Problems []record.Problem // rows among these that could not be read
+
+	cells int
+}
+
+const (
+	// mostAcross is how many cells of a row may hold something. Nobody's log has a tenth of
+	// that; what each heading may mean is weighed beside all others.
+	mostAcross = 1000
+	// mostCells bounds what is held of one sheet.
+	mostCells = 300_000
+)
+
+// TooWide is the error of Read for a sheet with a row that no log has.
+type TooWide struct {
+	Sheet string
+	Row   int
+	Cells int
+}
+
+func (e *TooWide) Error() string {
+	where := fmt.Sprintf("row %d", e.Row)
+	if e.Sheet != "" {
+		where = e.Sheet + ", " + where
+	}
+	return fmt.Sprintf("%s: %d cells hold something, more than the %d that are read: take out what is no log", where, e.Cells, mostAcross)
 }
 
 // Read reads at most most rows of a sheet.
@@ -53,24 +79,34 @@ func Read(book sheet.Book, index, most int) (*Grid, error) {
 	}
 	defer rows.Close()
 	for rows.Next() {
-		if len(g.Rows) == most {
+		if len(g.Rows) == most || g.cells > mostCells {
 			g.More = true
 			return g, nil
 		}
-		g.add(rows.Row())
+		if n := g.add(rows.Row()); n > mostAcross {
+			return nil, &TooWide{g.Info.Name, rows.Row().Num, n}
+		}
 	}
 	return g, rows.Err()
 }
 
 // add takes a row over; rows that hold nothing, or could not be read, are left to
-// the reading proper.
-func (g *Grid) add(from *sheet.Row) {
+// the reading proper. It returns how many cells hold something.
+func (g *Grid) add(from *sheet.Row) (filled int) {
 	if from.Problem != nil {
 		g.Problems = append(g.Problems, *from.Problem)
-		return
+		return 0
+	}
+	for _, text := range from.Cells {
+		if strings.TrimSpace(text) != "" {
+			filled++
+		}
+	}
+	if filled == 0 || filled > mostAcross {
+		return filled
 	}
 	row := Row{Num: from.Num}
-	filled := false
+	some := false
 	for i, text := range from.Cells {
 		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " "))}
 		var class sheet.Class
@@ -79,7 +115,7 @@ func (g *Grid) add(from *sheet.Row) {
 		}
 		c.Look, c.Formula, c.Comment = lookOf(c.Text, class), from.Formula[i], from.Comment[i]
 		row.Cells = append(row.Cells, c)
-		filled = filled || c.Look != Blank
+		some = some || c.Look != Blank
 	}
 	if from.Merged != nil {
 		row.Merged = map[int]string{}
@@ -87,8 +123,10 @@ func (g *Grid) add(from *sheet.Row) {
 			row.Merged[i] = v
 		}
 	}
-	if filled {
+	if some {
 		g.Rows = append(g.Rows, row)
 		g.Width = max(g.Width, len(row.Cells))
+		g.cells += len(row.Cells)
 	}
+	return filled
 }

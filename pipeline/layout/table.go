@@ -4,7 +4,7 @@ import "strings"
 
 // tables are the tables under one heading, from left to right.
 func (g *Grid) tables(h head, end int, like Likeness) []Block {
-	labels := g.labels(h)
+	labels := gridQuestions(g.labels(h))
 	var body []Row
 	for r := h.last + 1; r < end; r++ {
 		if !g.isAside(h, r, like) {
@@ -151,4 +151,30 @@ func holds(body []Row, col int) bool {
 		}
 	}
 	return false
+}
+
+// gridQuestions parts the headings that a form makes of one question with several rows,
+// "How many of each? [Bluefin]", "How many of each? [Wahoo]": the question is their group.
+func gridQuestions(labels []Label) []Label {
+	n := map[string]int{}
+	for _, l := range labels {
+		if question, _, ok := rowOfQuestion(l.Text); ok && l.Group == "" {
+			n[question]++
+		}
+	}
+	for i, l := range labels {
+		if question, row, ok := rowOfQuestion(l.Text); ok && n[question] > 1 {
+			labels[i].Group, labels[i].Text = question, row
+		}
+	}
+	return labels
+}
+
+func rowOfQuestion(text string) (question, row string, ok bool) {
+	text, ok = strings.CutSuffix(strings.TrimSpace(text), "]")
+	i := strings.LastIndexByte(text, '[')
+	if !ok || i < 1 {
+		return "", "", false
+	}
+	return strings.TrimSpace(text[:i]), strings.TrimSpace(text[i+1:]), true
 }

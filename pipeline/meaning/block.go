@@ -3,6 +3,7 @@ package meaning
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -48,13 +49,12 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 func (x *builder) bind(c choice, columns []int, l *legend) {
 	p := x.plan
 	seen := map[*plan.Column]int{}
+	keys, _ := keysOf(x.block)
 	for i, label := range x.block.Labels {
 		first := slices.Index(columns, columns[i]) // of its family
 		set := 0
 		if first < i {
-			_, set = setOf(normalise(label.Full()))
-			_, from := setOf(normalise(x.block.Labels[first].Full()))
-			set -= from
+			set = keys[i].nth - keys[first].nth
 		}
 		j := columns[i]
 		cand := x.group.cands[j][c[j]]
@@ -69,7 +69,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			u.Aside = cand.aside
 			p.Unknown = append(p.Unknown, u)
 		case cand.column == catchColumn:
-			if fate, _, _, ok := words.FateOf(label.Group); ok {
+			if fate, _, _, ok := words.FateOf(label.Group); ok && len(label.Group) < prose {
 				u.Fate = fate.String()
 			}
 			if fate, _ := x.t.speciesFate(label.Text); fate != "" {
@@ -130,17 +130,89 @@ func (x *builder) note(format string, args ...any) {
 // settle works out what the block's own cells and titles say beyond its columns' meanings.
 func (x *builder) settle() {
 	x.section()
+	x.ownHours()
 	x.unsigned()
 	x.onlyUnits(x.rows)
 	x.carried(x.rows)
 	x.caught()
 	x.plan.Hashed = hashed(x.block.Grid)
 	x.twelve()
+	x.timeOff()
 	x.inclusive()
 	x.tagged()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
 		x.plan.Spread = nil
 	}
+}
+
+// ownHours keeps the hours of a row of several stretches by name: its clock times tell them.
+func (x *builder) ownHours() {
+	first, second := x.plan.Find("duration_s"), false
+	for _, b := range x.plan.Bindings {
+		second = second || b.Set > 0 && b.Column.Name == "start_s"
+		if b.Set > 0 && b.Column.Name == "duration_s" {
+			return
+		}
+	}
+	if first == nil || !second {
+		return
+	}
+	at := first.Index
+	x.plan.Unknown = append(x.plan.Unknown, plan.Unknown{Index: at, Heading: first.Heading, Aside: "hours of all its stretches"})
+	x.plan.Bindings = slices.DeleteFunc(x.plan.Bindings, func(b plan.Binding) bool { return b.Index == at })
+}
+
+// timeOff takes a row's own hours for true where they are less than its clock times, in a
+// block whose other rows agree: somebody took time off, and did so with care.
+func (x *builder) timeOff() {
+	s, e, h := x.plan.Find("start_s"), x.plan.Find("end_s"), x.plan.Find("duration_s")
+	if s == nil || e == nil || h == nil || x.plan.Binds("stopped_s") {
+		return
+	}
+	same, less, most := 0, 0, 0.0
+	for _, row := range x.block.Rows {
+		from, okA := clock(x.group, row, s.Index)
+		to, okB := clock(x.group, row, e.Index)
+		own := x.ownHour(row, h)
+		if !okA || !okB || math.IsNaN(own) {
+			continue
+		}
+		by := math.Mod(float64(to-from)/3600+24, 24)
+		switch {
+		case math.Abs(by-own) < 0.06:
+			same++
+		case own < by && own > 0:
+			less++
+			most = math.Max(most, by-own)
+		default:
+			return
+		}
+	}
+	if less > 0 && same >= 4*less {
+		x.plan.OwnHours = true
+		x.note("%s: %d rows have less than their clock times, %s h at most: taken for time off", h.Heading, less, short(math.Round(most*100)/100))
+	}
+}
+
+// ownHour is a row's cell of hours; NaN where it has none.
+func (x *builder) ownHour(row layout.Row, h *plan.Binding) float64 {
+	if h.Index >= len(row.Cells) {
+		return math.NaN()
+	}
+	text := row.Cells[h.Index].Text
+	from := h.Unit
+	if from == "" {
+		from = unit.Hour
+	}
+	q, err := unit.ParseQuantity(text, unit.Duration, from, unit.MarkOf(text))
+	if err != nil {
+		return math.NaN()
+	}
+	v, err := q.In(unit.Hour)
+	if err != nil {
+		return math.NaN()
+	}
+	return v
 }
 
 // hashed tells a log in which # begins comments: a few rows start so, one of

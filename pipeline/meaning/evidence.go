@@ -74,6 +74,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			continue
 		}
 		x := candidate{column: c, unit: s.unit}
+		if c.Dimension == unit.Duration && v.dayShares() {
+			x.unit = unit.DayShare
+		}
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
 			x.add(off, "a guess by its heading", -6)
 		}
@@ -86,7 +89,11 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			}
 		}
 		x.add(off, "cells", p)
-		x.add(off, "unit", units(v, c, s.unit))
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension && (c.Name == "length_cm" || c.Name == "scale_kg") {
+			x.unit = u
+			x.add(off, "a unit for a heading", 2.4)
+		}
+		x.add(off, "unit", units(v, c, x.unit))
 		out = append(out, x)
 	}
 	out = append(out, t.pseudo(v, said, off)...)
@@ -114,7 +121,7 @@ func tells(c *plan.Column) bool {
 		return true
 	case "quantity":
 		switch c.Name {
-		case "speed_kn", "strike_speed_kn", "duration_s", "length_cm", "girth_cm", "scale_kg":
+		case "speed_kn", "strike_speed_kn", "duration_s", "stopped_s", "length_cm", "girth_cm", "scale_kg":
 			return true
 		}
 	}
@@ -160,6 +167,13 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			c.add(off, "place over lures", 3)
 			out = append(out, c)
 		}
+	}
+	if u, ok := unitIn(head); ok && said.aside == "best" && u.Dimension() == unit.Mass {
+		c := candidate{column: t.named("scale_kg", "quantity"), unit: u}
+		c.add(off, "the best fish's weight", 0.5)
+		c.add(off, "cells", profile(t, v, c.column, u))
+		c.add(off, "unit", units(v, c.column, u))
+		out = append(out, c)
 	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
@@ -209,6 +223,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "quantity":
 		return quantityProfile(v, c, heading, not)
 	case "count":
+		if v.fishes(t) >= 0.5 {
+			return not // 1 dolphin: a list of fish
+		}
 		return countProfile(v, c, not)
 	case "outcome":
 		return pick(v.fates() >= 0.5 && v.length() < 34, 2.2)
@@ -224,7 +241,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "stretches":
 		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
-		return pick(v.share("scaled or hedged", func(x layout.Cell) bool { return words.Scaled(x.Text) || words.Hedged(x.Text) }) >= 0.5, 2.5)
+		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool { return words.Scaled(x.Text) || words.Hedged(x.Text) }) >= 0.5, 2.5)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -246,6 +263,8 @@ const prose = 60
 
 func dateProfile(v *Values, not float64) float64 {
 	switch {
+	case v.dates() >= 0.6 && v.clockShare() >= 0.6:
+		return 0.6 // a day and a clock: a moment before it is a day
 	case v.dates() >= 0.6:
 		return 2.2 // a table's day, whatever it is called
 	case v.monthly && v.numeric() >= 0.9 && v.whole(1, 31) >= 0.9:
@@ -291,6 +310,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -2.5 // no boat has a line 24: a class
 		}
 		return -0.6
+	case "lure", "colour":
+		if v.numeric() > 0.8 {
+			return -3
+		}
 	case "notes":
 		if v.texts() > 0.6 {
 			return 0.6
@@ -300,10 +323,17 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 	if v.clockShare() > 0.6 || v.dates() > 0.6 {
 		return -3
 	}
-	if v.texts() > 0.6 {
-		return 0.6
+	if v.texts() <= 0.6 {
+		return 0
 	}
-	return 0
+	hues := v.share("colour", func(x layout.Cell) bool { return words.Colour(x.Text) })
+	switch {
+	case c.Name == "colour" && hues >= 0.5:
+		return 1.4
+	case c.Name == "colour" && hues < 0.2, c.Name == "lure" && hues >= 0.7:
+		return -0.6
+	}
+	return 0.6
 }
 
 // usualRange is what quantities usually are, in the units in which they are written

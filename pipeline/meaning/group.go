@@ -1,9 +1,7 @@
 package meaning
 
 import (
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -12,62 +10,6 @@ import (
 	"wakeledger/pipeline/words"
 )
 
-// labelKey is a label as groups know it: its text in normal form, and which of several
-// of the same text it is.
-type labelKey struct {
-	text string
-	nth  int
-}
-
-func keysOf(b *layout.Block) []labelKey {
-	seen := map[string]int{}
-	keys := make([]labelKey, len(b.Labels))
-	families := familiesOf(b)
-	for i, l := range b.Labels {
-		text := normalise(l.Full())
-		if base, n := setOf(text); families[base] > 1 {
-			keys[i] = labelKey{base, n}
-			continue
-		}
-		if text == "" {
-			text = l.Full()
-		}
-		seen[text]++
-		keys[i] = labelKey{text, seen[text]}
-	}
-	return keys
-}
-
-var (
-	setInside = regexp.MustCompile(`^(\pL+) (\d{1,2}) (\D.*)$`)
-	setBehind = regexp.MustCompile(`^(\D.*?) ?(\d{1,2})$`)
-)
-
-// setOf parts a heading that numbers one of several like it ("Strike 2 what fish",
-// "Length 3") into what they have in common and its number; 0 where it does not.
-func setOf(text string) (base string, n int) {
-	if m := setInside.FindStringSubmatch(text); m != nil {
-		n, _ = strconv.Atoi(m[2]) // digits alone
-		return m[1] + " " + m[3], n
-	}
-	if m := setBehind.FindStringSubmatch(text); m != nil {
-		n, _ = strconv.Atoi(m[2])
-		return m[1], n
-	}
-	return text, 0
-}
-
-// familiesOf counts the headings of a block that are alike but for a number.
-func familiesOf(b *layout.Block) map[string]int {
-	families := map[string]int{}
-	for _, l := range b.Labels {
-		if base, n := setOf(normalise(l.Full())); n > 0 && n < 20 {
-			families[base]++
-		}
-	}
-	return families
-}
-
 // pages puts the pages of one table together: the same headings again below it, under no
 // title that says of another day or another fate.
 func pages(blocks []*layout.Block) []*layout.Block {
@@ -75,7 +17,7 @@ func pages(blocks []*layout.Block) []*layout.Block {
 	for _, b := range blocks {
 		var last *layout.Block
 		for _, x := range out {
-			if x.Grid == b.Grid && x.Shape == layout.Table && b.Shape == layout.Table && slices.Equal(keysOf(x), keysOf(b)) && x.Labels[0].Col == b.Labels[0].Col {
+			if x.Grid == b.Grid && x.Shape == layout.Table && b.Shape == layout.Table && sameKeys(x, b) && x.Labels[0].Col == b.Labels[0].Col {
 				last = x
 			}
 		}
@@ -112,7 +54,7 @@ func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
 	var keys [][]labelKey
 	columns := map[*layout.Block][]int{}
 	for _, b := range blocks {
-		k := keysOf(b)
+		k, families := keysOf(b)
 		at := -1
 		for i := range groups {
 			shared := 0
@@ -131,7 +73,6 @@ func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
 			groups, keys = append(groups, &group{cache: map[string]float64{}}), append(keys, nil)
 		}
 		of := make([]int, len(k))
-		families := familiesOf(b)
 		for i, x := range k {
 			j := slices.IndexFunc(keys[at], func(o labelKey) bool { return o == x || o.text == x.text && families[x.text] > 1 })
 			if j < 0 {
@@ -201,6 +142,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 	}
 	g.places()
+	g.siblings()
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	kind, why := g.kindOf(g.assigned(now))
 	if said.Kind != "" {
@@ -243,5 +185,26 @@ func (g *group) places() {
 	}
 	for i := range g.cands {
 		g.cands[i] = slices.DeleteFunc(g.cands[i], func(x candidate) bool { return x.column == rodColumn || x.column == spreadColumn })
+	}
+}
+
+// siblings takes a count under the same group heading as counts of two species or more for a
+// count of fish like them: "Other".
+func (g *group) siblings() {
+	species := map[string]int{}
+	isCatch := func(x candidate) bool { return x.column == catchColumn }
+	for i, c := range g.cands {
+		if group := g.values[i].Label.Group; group != "" && slices.ContainsFunc(c, isCatch) {
+			species[group]++
+		}
+	}
+	for i, c := range g.cands {
+		v := g.values[i]
+		if species[v.Label.Group] < 2 || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
+			continue
+		}
+		x := candidate{column: catchColumn}
+		x.add(g.off, "species beside", 3.4)
+		g.cands[i] = []candidate{x, {score: unsaid}}
 	}
 }

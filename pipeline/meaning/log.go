@@ -126,7 +126,7 @@ func isProof(b *layout.Block) bool {
 func (l *Log) settle() {
 	for _, u := range l.Blocks {
 		u.b.settle()
-		if u.sales() {
+		if u.sales() || u.upkeep() {
 			u.Plan.Kind = ""
 		}
 	}
@@ -153,6 +153,13 @@ func (l *Log) Data() []*Understood {
 func (u *Understood) sales() bool {
 	p := u.Plan
 	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
+}
+
+// upkeep tells a list of days on which money was spent or the engine seen to, and no more.
+func (u *Understood) upkeep() bool {
+	return u.Plan.Kind == plan.Trips && u.Money() && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+		return b.Column.Name != "date" && b.Column.Name != "notes"
+	})
 }
 
 // mayBeGiven are the columns that a form may set for the tables of its sheet.
@@ -353,18 +360,18 @@ func (l *Log) ranks() {
 	l.effortOnce(data)
 	counted, listed, fish := false, false, false
 	for _, u := range data {
+		l.lists(u)
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
 		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.filled("outcome", "species")
 	}
 	for _, u := range data {
-		l.lists(u)
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
 			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" {
 				continue
 			}
-			b.Scaled = words.Scaled(b.Heading) || l.scaled()
+			b.Scaled = words.Scaled(b.Heading) || l.scaled() || u.exact(b)
 			of := u.Plan
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
@@ -388,6 +395,23 @@ func (l *Log) scaled() bool {
 		return words.Scaled(t) && len(t) < 200 && (in["weight"] || weight)
 	})
 }
+
+// exact tells lists of fish whose weights are mostly written to a fraction: nobody guesses
+// 30.9 kg, and what is marked as a guess stays one.
+func (u *Understood) exact(b *plan.Binding) bool {
+	n, fractions := 0, 0
+	for _, c := range column(u.b.rows, b.Index) {
+		for _, m := range toldWeight.FindAllStringSubmatch(c, -1) {
+			n++
+			if m[1] != "" {
+				fractions++
+			}
+		}
+	}
+	return n > 2 && 2*fractions > n
+}
+
+var toldWeight = regexp.MustCompile(`(?i)\d+([.,]\d+)?\s*(?:kg|kilos?|lbs?|#)`)
 
 // lists takes a column of species that names several fish in some of its cells for lists.
 func (l *Log) lists(u *Understood) {
@@ -515,31 +539,44 @@ func (u *Understood) keys() []string {
 	return out
 }
 
-// linked binds columns of one heading in two blocks by which rows of the one name rows of
-// the other: the number of a stretch among strikes, that of a strike among fish.
+// linked binds columns of two blocks by which rows of the one name rows of the other: the number of a stretch among strikes, that of a strike among fish.
 func (l *Log) linked() {
 	data := l.Data()
 	for _, to := range data {
-		name := map[plan.Kind]string{plan.Legs: "leg", plan.Flat: "leg", plan.Strikes: "strike", plan.Trips: "trip"}[to.Plan.Kind]
-		if name == "" || to.Plan.Binds(name) {
-			continue
-		}
-		for _, key := range to.Plan.Unknown {
-			own := set(column(to.b.rows, key.Index))
-			if len(own) < 3 || len(own) != len(column(to.b.rows, key.Index)) {
+		for _, name := range keysTo[to.Plan.Kind] {
+			c := l.lexicon.named(name, "")
+			if to.Plan.Binds(name) || !c.In(to.Plan.Kind) {
 				continue
 			}
-			for _, from := range data {
-				c := l.lexicon.named(name, "")
-				if from == to || from.Plan.Binds(name) || !c.In(from.Plan.Kind) || !c.In(to.Plan.Kind) {
+			for _, key := range to.Plan.Unknown {
+				own := set(column(to.b.rows, key.Index))
+				if key.Aside != "" || len(own) < 3 || len(own) != len(column(to.b.rows, key.Index)) {
 					continue
 				}
-				if i := slices.IndexFunc(from.Plan.Unknown, func(u plan.Unknown) bool { return strings.EqualFold(u.Heading, key.Heading) }); i >= 0 {
-					l.link(to, from, key, from.Plan.Unknown[i], c, own)
+				for _, from := range data {
+					if ref, ok := from.refers(name, key); ok && from.b.group != to.b.group && c.In(from.Plan.Kind) {
+						l.link(to, from, key, ref, c, own)
+					}
 				}
 			}
 		}
 	}
+}
+
+// keysTo are what the rows of a block may be known by in another.
+var keysTo = map[plan.Kind][]string{plan.Legs: {"leg", "trip"}, plan.Flat: {"leg", "trip"}, plan.Strikes: {"strike"}, plan.Trips: {"trip"}}
+
+// refers finds the column that may name the rows of another block by their key: the one
+// that is understood so, else one of the same heading.
+func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) {
+	if b := u.Plan.Find(name); b != nil {
+		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
+	}
+	i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return strings.EqualFold(x.Heading, key.Heading) })
+	if i < 0 {
+		return plan.Unknown{}, false
+	}
+	return u.Plan.Unknown[i], true
 }
 
 func set(cells []string) map[string]bool {

@@ -76,6 +76,9 @@ func (l *builder) carried(rows [][]string) {
 		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
 			b.Carried = true
 			l.plan.Notes = append(l.plan.Notes, b.Heading+": written once for the rows under it, and was taken for each of them")
+		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && gapsWithin(rows, b.Index) {
+			b.Carried = true
+			l.plan.Notes = append(l.plan.Notes, b.Heading+": left out between two rows that say the same, and was taken from them")
 		}
 	}
 }
@@ -96,6 +99,26 @@ func (l *builder) mayCarry(name string, rows [][]string) bool {
 		}
 	}
 	return true
+}
+
+// gapsWithin finds a column whose blank cells all stand between two that say the same.
+func gapsWithin(rows [][]string, index int) bool {
+	last, gap, found := "", false, false
+	for _, row := range rows {
+		v := strings.ToLower(cellOf(row, index))
+		switch {
+		case v == "" && cells(row) == 0:
+		case v == "" && last == "":
+			return false
+		case v == "":
+			gap = true
+		case gap && v != last:
+			return false
+		default:
+			found, gap, last = found || gap, false, v
+		}
+	}
+	return found && !gap
 }
 
 func writtenOnce(rows [][]string, index int) bool {

@@ -7,8 +7,10 @@ import (
 	"strconv"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
 // assigned is what each column of a group is taken for, by name of meaning.
@@ -52,6 +54,9 @@ var relations = []relation{
 	{"girth below length", girthLength},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
+	{"a method tells trolling apart", methodApart},
+	{"measures stand beside their fish", besideFish},
+	{"a bare number is of the outing", bareNumber},
 }
 
 // cached works a relation of some columns out once.
@@ -316,7 +321,7 @@ func nested(g *group, a assigned) float64 {
 			for r := range g.rows {
 				x, ok := g.count(i, r)
 				y, told := g.count(j, r)
-				if ok && told {
+				if ok && (told || x > 0 && g.values[j].Rows[r].Look == layout.Blank) { // a blank counts none
 					n++
 					if x <= y {
 						k++
@@ -588,6 +593,56 @@ func linesOfStretch(g *group, a assigned) float64 {
 		return -2 + linesOut(g, a) // seconds are counted while a line is let out
 	}
 	return linesOut(g, a)
+}
+
+// bareNumber holds that a column headed No. numbers outings where its rows are outings: they
+// have hours, and hardly two of one day. Among fish it numbers the fish.
+func bareNumber(g *group, a assigned) float64 {
+	t, d := a.first("trip"), a.first("date")
+	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) {
+		return 0
+	}
+	if len(a["stretches"]) == 0 && a.first("start_s") < 0 && a.first("duration_s") < 0 && a.first("depart_s") < 0 {
+		return -5
+	}
+	if d < 0 {
+		return 0
+	}
+	days := map[string]bool{}
+	for _, c := range g.values[d].cells {
+		days[c.Text] = true
+	}
+	if 5*len(days) < 4*len(g.values[d].cells) {
+		return -5
+	}
+	return 0
+}
+
+// besideFish holds that a fish's measures stand in the columns behind its name.
+func besideFish(g *group, a assigned) float64 {
+	s := a.first("species")
+	if s < 0 || len(a["species"]) > 1 {
+		return 0
+	}
+	for _, name := range []string{"length_cm", "scale_kg", "girth_cm"} {
+		if i := a.first(name); i == s+1 || i >= 0 && i == s-1 {
+			return 2
+		}
+	}
+	return 0
+}
+
+// methodApart holds that a way of fishing beside hours says of some rows that they were
+// trolled: a column that never does tells of other fish of that day, whose hours stay.
+func methodApart(g *group, a assigned) float64 {
+	m := a.first("method")
+	if m < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 && len(a["stretches"]) == 0 {
+		return 0
+	}
+	if g.values[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
+		return 0
+	}
+	return -6
 }
 
 func linesOut(g *group, a assigned) float64 {

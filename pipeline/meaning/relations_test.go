@@ -8,20 +8,23 @@ var relationCases = map[string]struct {
 	holds, fails string
 	up, down     bool
 }{
-	"one column a meaning":            {"strikes_n=1 2 3|hooked_n=1 1 2", "strikes_n=1 2 3|strikes_n=1 1 2", false, true},
-	"start before end":                {"start_s=06:00 07:10 06:40|end_s=08:00 11:00 13:20", "start_s=16:00 17:10 16:40|end_s=14:00 16:00 15:20", true, true},
-	"end less start is hours":         {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=2 4 6.5", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=5 1 9", true, true},
-	"dock before lines before dock":   {"depart_s=05:00 05:10|start_s=06:00 06:10|end_s=12:00 11:00|return_s=13:00 12:00", "depart_s=15:00 15:10|start_s=06:00 06:10|end_s=19:00 18:00|return_s=13:10 13:00", true, true},
-	"counts nest":                     {"strikes_n=5 4 2|hooked_n=3 4 1", "strikes_n=3 4 1|hooked_n=5 6 2", true, true},
-	"order of counts":                 {"strikes_n=5 4 2|hooked_n=3 4 1", "hooked_n=3 4 1|strikes_n=5 4 2", true, false},
-	"counts add up":                   {"strikes_n=5 4 2 3|hooked_n=3 4 1 1|missed_n=2 0 1 2", "strikes_n=5 4 2 3|hooked_n=1 1 1 1|missed_n=2 0 0 1", true, false},
-	"hours by lines are line-hours":   {"lines_out=4 5 6|duration_s=2 3 1.5|line_hours=8 15 9", "lines_out=4 5 6|duration_s=2 3 1.5|line_hours=70 3 1", true, true},
-	"counts beside a word":            {"strikes_n=5 4 2|hooked_n=3 4 1", "?strikes_n=5 4 2|?hooked_n=3 4 1", false, true},
-	"a strike has a clock and a fate": {"time_s=06:40 07:10|outcome=lost landed", "time_s=06:40 07:10|area=shelf bank", true, true},
-	"weight goes with length cubed":   {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "?length_cm=100 120 140 90 110|?scale_kg=40 3 27 70 5", true, true},
-	"girth below length":              {"length_cm=100 120 140|girth_cm=50 62 70", "?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
-	"clock within the stretch":        {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
-	"lines out belong to a stretch":   {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
+	"one column a meaning":             {"strikes_n=1 2 3|hooked_n=1 1 2", "strikes_n=1 2 3|strikes_n=1 1 2", false, true},
+	"start before end":                 {"start_s=06:00 07:10 06:40|end_s=08:00 11:00 13:20", "start_s=16:00 17:10 16:40|end_s=14:00 16:00 15:20", true, true},
+	"end less start is hours":          {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=2 4 6.5", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|duration_s=5 1 9", true, true},
+	"dock before lines before dock":    {"depart_s=05:00 05:10|start_s=06:00 06:10|end_s=12:00 11:00|return_s=13:00 12:00", "depart_s=15:00 15:10|start_s=06:00 06:10|end_s=19:00 18:00|return_s=13:10 13:00", true, true},
+	"counts nest":                      {"strikes_n=5 4 2|hooked_n=3 4 1", "strikes_n=3 4 1|hooked_n=5 6 2", true, true},
+	"order of counts":                  {"strikes_n=5 4 2|hooked_n=3 4 1", "hooked_n=3 4 1|strikes_n=5 4 2", true, false},
+	"counts add up":                    {"strikes_n=5 4 2 3|hooked_n=3 4 1 1|missed_n=2 0 1 2", "strikes_n=5 4 2 3|hooked_n=1 1 1 1|missed_n=2 0 0 1", true, false},
+	"hours by lines are line-hours":    {"lines_out=4 5 6|duration_s=2 3 1.5|line_hours=8 15 9", "lines_out=4 5 6|duration_s=2 3 1.5|line_hours=70 3 1", true, true},
+	"counts beside a word":             {"strikes_n=5 4 2|hooked_n=3 4 1", "?strikes_n=5 4 2|?hooked_n=3 4 1", false, true},
+	"a strike has a clock and a fate":  {"time_s=06:40 07:10|outcome=lost landed", "time_s=06:40 07:10|area=shelf bank", true, true},
+	"weight goes with length cubed":    {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "?length_cm=100 120 140 90 110|?scale_kg=40 3 27 70 5", true, true},
+	"girth below length":               {"length_cm=100 120 140|girth_cm=50 62 70", "?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
+	"clock within the stretch":         {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
+	"a bare number is of the outing":   {"?trip:No.=1 2 3|date=3/6/26 4/6/26 5/6/26|start_s=06:00 07:00 06:30", "?trip:No.=1 2 3|date=3/6/26 3/6/26 3/6/26|species=wahoo tuna wahoo", false, true},
+	"a method tells trolling apart":    {"start_s=06:00 07:00 06:30|method=trolling jig trolling", "start_s=06:00 07:00 06:30|method=jig bottom jig", false, true},
+	"measures stand beside their fish": {"species=wahoo tuna wahoo|length_cm=100 120 140", "length_cm=100 120 140|notes=calm rough calm|species=wahoo tuna wahoo", true, false},
+	"lines out belong to a stretch":    {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
 }
 
 func TestRelations(t *testing.T) {

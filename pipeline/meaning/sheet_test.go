@@ -79,7 +79,7 @@ var sheetCases = []struct{ what, name, rows, want string }{
 	{"distance run", "", "Date|Start|End|Lure|Distance (nm)\n2026-06-03|06:00|08:00|Cope|22", "flat: date start_s end_s lure ?Distance (nm)"},
 	{"distance of who knows what", "", "Date|Start|End|Lure|Distance\n2026-06-03|06:00|08:00|Cope|22", "flat: date start_s end_s lure ?Distance"},
 	{"line class beside an angler", "", "Date|Angler|Species|Line (kg)|Weight (kg)\n2026-06-03|Ansa|Wahoo|24|14", "fish: date angler species ?Line (kg) scale_kg/kg"},
-	{"skirt for want of a lure", "", "Trip|Rod|Skirt|Drag\n1|2|Cope|18", "lines: trip line colour drag_kg"},
+	{"skirt for want of a lure", "", "Trip|Rod|Skirt|Drag\n1|2|Cope|18", "lines: trip line lure drag_kg"},
 	{"skirt beside a lure", "", "Trip|Rod|Skirt|Lure|Drag\n1|2|pink|Cope|18", "lines: trip line colour lure drag_kg"},
 	{"minutes of a fight", "", "Date|Start|End|Species|Minutes\n2026-06-03|06:00|08:00|Wahoo|9", "flat: date start_s end_s species fight_s/min"},
 	{"a log of events", "", "Date|Time|What|Lure\n2026-06-03|06:00|lines in|\n2026-06-03|07:10|strike|Cope\n2026-06-03|12:00|lines up|", "events: date time_s event lure"},

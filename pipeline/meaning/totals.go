@@ -1,7 +1,9 @@
 package meaning
 
 import (
+	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -26,13 +28,45 @@ func stripTotals(b *layout.Block) {
 	}
 	var rows []layout.Row
 	for _, r := range b.Rows {
-		if isTotals(&r) {
+		if isTotals(&r) || addsUp(rows, &r) {
 			b.Totals = append(b.Totals, r)
 			continue
 		}
 		rows = append(rows, r)
 	}
 	b.Rows = rows
+}
+
+// addsUp tells a row of totals whatever it is called: it has no day where the rows above
+// have one, and each of its numbers but one at most is the sum of the column above.
+func addsUp(above []layout.Row, r *layout.Row) bool {
+	numbers, sums := 0, 0
+	for i, c := range r.Cells {
+		if c.Look == layout.Date || c.Look == layout.Clock && c.Formula == "" {
+			return false
+		}
+		x, ok := number(c.Text)
+		if !ok {
+			continue
+		}
+		numbers++
+		sum, n := 0.0, 0
+		for _, o := range above {
+			if i < len(o.Cells) {
+				if y, ok := number(o.Cells[i].Text); ok && y != 0 {
+					sum += y
+					n++
+				}
+			}
+		}
+		if n >= 3 && math.Abs(sum-x) < 0.005*math.Max(1, math.Abs(x)) {
+			sums++
+		}
+	}
+	dated := slices.ContainsFunc(above, func(o layout.Row) bool {
+		return slices.ContainsFunc(o.Cells, func(c layout.Cell) bool { return c.Look == layout.Date })
+	})
+	return dated && sums > 0 && numbers-sums <= 1 && (sums > 1 || numbers == 1)
 }
 
 // isTotals tells a row of totals: most of its numbers are sums over rows, or a word for

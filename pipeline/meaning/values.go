@@ -101,6 +101,14 @@ func (v *Values) share(name string, test func(layout.Cell) bool) float64 {
 	return s
 }
 
+// dayShares tells numbers that a workbook shows as times: 0.25 is six hours.
+func (v *Values) dayShares() bool {
+	return v.workbook && v.share("time's format", func(c layout.Cell) bool {
+		_, number := number(c.Text)
+		return number && (c.Look == layout.Duration || c.Look == layout.Clock)
+	}) > 0.5
+}
+
 func (v *Values) texts() float64 {
 	return v.share("text", func(c layout.Cell) bool { return c.Look == layout.Text })
 }
@@ -209,9 +217,10 @@ func (v *Values) clockOf(c layout.Cell) (int, bool) {
 			return int(x*86400 + 0.5), c.Look == layout.Clock || x > 0
 		}
 	}
-	m, err := unit.ParseMoment(strings.TrimLeft(c.Text, "~"), unit.DayFirst)
-	if (err == nil || errors.Is(err, unit.ErrDateOrder)) && m.HasTime {
-		return m.Seconds, true
+	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
+		if m, err := unit.ParseMoment(strings.TrimLeft(c.Text, "~"), order); err == nil && m.HasTime {
+			return m.Seconds, true
+		}
 	}
 	if c.Look == layout.Text && len(c.Text) < 24 {
 		if cl := phrase.Clocks(c.Text); len(cl) == 1 {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -440,14 +441,23 @@ func outcomeCell(r *Reader, t *target, text string) error {
 	return nil
 }
 
+var (
+	inBrackets   = regexp.MustCompile(`\([^()]*\)`)
+	decimalComma = regexp.MustCompile(`(\d),(\d)`)
+)
+
 // about is the one number of a text that hedges it (8ish, about 8, 8 y pico), or the middle
-// of two that are near each other (6 à 7, 5-5 1/2).
+// of two that are near each other (6 à 7, 5-5 1/2). What stands in brackets is a remark.
 func about(text string) (float64, bool) {
+	text = decimalComma.ReplaceAllString(inBrackets.ReplaceAllString(text, " "), "$1.$2")
 	if strings.ContainsAny(text, "+/") && !strings.Contains(text, "1/2") {
 		return 0, false
 	}
 	var v []float64
 	for _, f := range strings.FieldsFunc(strings.ReplaceAll(strings.ReplaceAll(text, " 1/2", ".5"), "½", ".5"), func(c rune) bool { return (c < '0' || c > '9') && c != '.' }) {
+		if f = strings.Trim(f, "."); f == "" {
+			continue // ca.
+		}
 		x, err := strconv.ParseFloat(f, 64)
 		if err != nil {
 			return 0, false

@@ -113,3 +113,42 @@ func (r *Reader) strikeSets() {
 		r.values[i].Int = max(0, r.values[i].Int-n)
 	}
 }
+
+// remarked gives the one fish of a name that the row lists the length and girth that its
+// remarks tell of a fish of that name ("wahoo, 142 cm to the fork"), where the list has none.
+func (r *Reader) remarked() {
+	for i := range r.targets {
+		t := &r.targets[i]
+		if t.Column.Name != "notes" || t.Column.Parse != "text" {
+			continue
+		}
+		for _, f := range phrase.FishList(r.values[t.field].Text, t.defaults()) {
+			if f.Name == "" || f.N > 1 || f.Guess || f.Fate == words.Lost || f.Fate == words.Missed {
+				continue
+			}
+			told := r.fishValues(f)
+			of := r.listedFish(told["species_logged"].Text)
+			for _, name := range []string{"length_cm", "girth_cm", "length_kind"} {
+				if v, ok := told[name]; ok && of != nil && !of[name].Known {
+					of[name] = v
+				}
+			}
+		}
+	}
+}
+
+// listedFish is the one fish of a name that the row's lists tell of; nil where there is none
+// or there are several.
+func (r *Reader) listedFish(name string) map[string]entry.Value {
+	var found map[string]entry.Value
+	for _, x := range r.side {
+		if x.Kind != plan.Fish || !strings.EqualFold(x.Values["species_logged"].Text, name) {
+			continue
+		}
+		if found != nil {
+			return nil
+		}
+		found = x.Values
+	}
+	return found
+}

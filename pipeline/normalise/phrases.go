@@ -32,7 +32,7 @@ func (r *Reader) phrases() {
 		case "event":
 			r.event(t, text)
 		case "method":
-			r.method(text)
+			r.method(t, text)
 		case "text":
 			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.effort()) {
 				r.bottom(text)
@@ -43,6 +43,7 @@ func (r *Reader) phrases() {
 		r.stretched(stretches)
 	}
 	r.told(stretches)
+	r.remarked()
 	r.strikeSets()
 	r.rods()
 	r.times()
@@ -79,7 +80,7 @@ func (r *Reader) furtherSets() {
 		if !r.has("start_s"+n) && !r.has("duration_s"+n) {
 			return
 		}
-		if !(start.Known && end.Known) && !hours.Known {
+		if !start.Known && !end.Known && !hours.Known {
 			continue
 		}
 		if start.Known && end.Known && end.Int < start.Int {
@@ -264,13 +265,22 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 		switch t.Column.Parse {
 		case "fishlist":
 			r.fishOf(t, text, fish, counted)
-			r.put("notes", entry.OfText(oneSpaced(text)))
+			r.note(text)
 		case "story":
 			r.storied(t, text, stretches, session)
 			session++
-			r.put("notes", entry.OfText(oneSpaced(text)))
+			r.note(text)
 		}
 	}
+}
+
+// note keeps a cell's words, whatever was made of them, behind those of the row's other cells.
+func (r *Reader) note(text string) {
+	text = oneSpaced(text)
+	if said := r.value("notes").Text; said != "" {
+		text = said + "; " + text
+	}
+	r.values[r.index["notes"]] = entry.OfText(text)
 }
 
 // fishOf makes a fish of each that a text lists; never more than the row counts.
@@ -399,10 +409,14 @@ func (r *Reader) bottom(text string) {
 	}
 }
 
-// method keeps what was not trolled out of the strikes and the effort.
-func (r *Reader) method(text string) {
+// method keeps what was not trolled out of the strikes and the effort. Under a heading such
+// as "If not trolling" whatever is written says so.
+func (r *Reader) method(t *target, text string) {
 	m, ok := words.Method(text)
-	if ok && m != "troll" {
+	switch {
+	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading):
 		r.elsewise = true
+	case !ok:
+		r.aside = append(r.aside, r.problem(t, text, "no way of fishing was found in it: taken for trolled; the rest of the row is kept"))
 	}
 }

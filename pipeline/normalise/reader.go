@@ -182,6 +182,11 @@ func (r *Reader) implied() {
 	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
+	if slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool {
+		return b.Column.Parse == "story" || b.Column.Parse == "fishlist"
+	}) {
+		r.add("notes", entry.Text)
+	}
 	if r.layout.Kind == plan.Fish && r.has("kept") && !r.has("outcome") {
 		r.add("outcome", entry.Text) // a fish that never came to the boat
 	}

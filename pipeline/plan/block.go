@@ -127,5 +127,5 @@ func (b *Block) StrikeSets() int {
 
 // Lists tells a block whose fish stand in lists, with their measures in lists beside them.
 func (b *Block) Lists() bool {
-	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "fishlist" }) && b.Binds("length_cm", "girth_cm", "scale_kg")
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "fishlist" }) && !b.Binds("species") && b.Binds("length_cm", "girth_cm", "scale_kg")
 }

@@ -214,9 +214,20 @@ func (q *inquiry) block(s Subject) {
 	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
 		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)
 	}
+	if s.Block.Shape == layout.Prose {
+		q.ask("prose", p.Name, "the paragraphs", fmt.Sprintf("I read %s and %s out of sentences: is that all, and right?", plural(t.Stretches, "stretch", "stretches"),
+			plural(t.Strikes, "bite", "bites")), nil, all, q.log.File, fmt.Sprint(t.Stretches, t.Strikes))
+	}
 	q.ranges(s)
 	q.landed(s)
 	q.caught(s)
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "one " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }
 
 func pairsOf(n int) string {

@@ -9,11 +9,13 @@ import (
 // oceans are the accepted words. A word that ends in another one lies within it.
 // Parts of an ocean stand here only where a name or a stock differs by them.
 var oceans = []string{"pacific", "north pacific", "south pacific", "eastern pacific", "western pacific",
-	"atlantic", "north atlantic", "south atlantic", "mediterranean", "indian"}
+	"atlantic", "north atlantic", "south atlantic", "eastern atlantic", "western atlantic", "mediterranean", "indian"}
 
 // oceanWords are other usual ways to write an ocean.
 var oceanWords = map[string]string{
-	"gulf of mexico": "north atlantic", "caribbean": "north atlantic", "gulf": "north atlantic", "med": "mediterranean",
+	"gulf of mexico": "western atlantic", "caribbean": "western atlantic", "gulf": "western atlantic", "med": "mediterranean",
+	"east atlantic": "eastern atlantic", "west atlantic": "western atlantic", "northwest atlantic": "western atlantic",
+	"northeast atlantic":    "eastern atlantic",
 	"eastern north pacific": "eastern pacific", "east pacific": "eastern pacific", "west pacific": "western pacific",
 	"northern pacific": "north pacific", "southern pacific": "south pacific", "northern atlantic": "north atlantic",
 	"southern atlantic": "south atlantic", "hawaii": "north pacific", "baja": "eastern pacific", "california": "eastern pacific",

@@ -15,7 +15,7 @@ import (
 // a view and read by one INSERT, so that no more than a few batches are in
 // memory. extra is a select list of constants.
 func (db *DB) insertArrow(ctx context.Context, table, extra string, r array.RecordReader) (int64, error) {
-	release, err := db.register(r, "incoming")
+	release, err := db.register(ctx, r)
 	if err != nil {
 		return 0, err
 	}
@@ -34,8 +34,9 @@ func (db *DB) insertArrow(ctx context.Context, table, extra string, r array.Reco
 	return res.RowsAffected()
 }
 
-func (db *DB) register(r array.RecordReader, view string) (release func(), err error) {
-	err = db.conn.Raw(func(c any) error {
+func (db *DB) register(ctx context.Context, r array.RecordReader) (func(), error) {
+	var release func()
+	err := db.conn.Raw(func(c any) error {
 		dc, ok := c.(driver.Conn)
 		if !ok {
 			return errors.New("not a database connection")
@@ -44,10 +45,18 @@ func (db *DB) register(r array.RecordReader, view string) (release func(), err e
 		if err != nil {
 			return err
 		}
-		release, err = a.RegisterView(r, view)
+		release, err = a.RegisterView(r, arrowView)
 		return err
 	})
-	return release, err
+	if err != nil {
+		return nil, err
+	}
+	return func() {
+		// a view of memory that is let go of must not stay in the season file; where the
+		// transaction has failed it goes with that
+		_ = db.exec(context.WithoutCancel(ctx), "drop_incoming")
+		release()
+	}, nil
 }
 
 func identifier(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }

@@ -139,7 +139,7 @@ func (db *DB) fill(ctx context.Context, table string, fields []arrow.Field, n in
 		return fmt.Errorf("%s: %w", table, err)
 	}
 	defer r.Release()
-	release, err := db.register(r, "incoming")
+	release, err := db.register(ctx, r)
 	if err != nil {
 		return fmt.Errorf("%s: %w", table, err)
 	}

@@ -25,15 +25,27 @@ var ErrNewer = errors.New("the season file was made by a later version of wakele
 // DB is an open season file. It has one connection and is not safe for
 // concurrent use.
 type DB struct {
-	pool *sql.DB
-	conn *sql.Conn
-	file string
-	told bool // the views that logs are compared by are made
+	pool    *sql.DB
+	conn    *sql.Conn
+	file    string
+	behind  bool         // OpenRead: its schema is of an earlier version
+	told    bool         // the views that logs are compared by are made
+	atClose func() error // nil: nothing to do
 }
 
 // Open opens the season file at path, making it where there is none. An empty
 // path is a season in memory. The error says what stands in the way.
 func Open(ctx context.Context, file string) (*DB, error) {
+	if file != "" {
+		if err := prepare(ctx, file); err != nil {
+			return nil, err
+		}
+	}
+	return openFile(ctx, file)
+}
+
+// openFile opens a file that is a season file, or is to be one.
+func openFile(ctx context.Context, file string) (*DB, error) {
 	pool, err := sql.Open("duckdb", file)
 	if err != nil {
 		return nil, trouble(file, err)
@@ -52,9 +64,9 @@ func Open(ctx context.Context, file string) (*DB, error) {
 		if _, err := CopyBeside(file, "as it was", time.Now()); err != nil {
 			return nil, err
 		}
-		return Open(context.WithValue(ctx, copied{}, true), file)
+		return openFile(context.WithValue(ctx, copied{}, true), file)
 	}
-	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
+	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "careful"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
 		db.Close()
 		return nil, trouble(file, err)
 	}
@@ -76,7 +88,11 @@ func (db *DB) keepOlder(ctx context.Context) (bool, error) {
 
 // Close closes the season file.
 func (db *DB) Close() error {
-	return errors.Join(db.conn.Close(), db.pool.Close())
+	err := errors.Join(db.conn.Close(), db.pool.Close())
+	if db.atClose != nil {
+		err = errors.Join(err, db.atClose())
+	}
+	return err
 }
 
 // migrate brings the schema to this program's version in one transaction.
@@ -116,7 +132,7 @@ func (db *DB) schemaVersion(ctx context.Context) (int, error) {
 	}
 	var n int
 	if _, err := fmt.Sscan(v, &n); err != nil {
-		return 0, errors.New("this is a database, but no season file of wakeledger")
+		return 0, ErrForeign
 	}
 	return n, nil
 }

@@ -36,15 +36,17 @@ func trouble(file string, err error) error {
 		return false
 	}
 	switch {
+	case errors.Is(err, ErrForeign), errors.Is(err, ErrEmpty), errors.Is(err, ErrNewer):
+		return fmt.Errorf("%s: %w", file, err)
 	case says("Could not set lock"):
 		return fmt.Errorf("%s: %w by %s: try again when that is done", file, ErrInUse, holderOf(text))
 	case says("No space left on device", "File too large", "Disk quota exceeded", "Failed to write"):
 		return fmt.Errorf("%s: %w: nothing was changed; make room and give the command again", file, ErrFull)
-	case says("not a valid DuckDB database file", "older version number", "serialized with", "this is a database, but no season file"):
+	case says("not a valid DuckDB database file", "older version number", "serialized with"):
 		return fmt.Errorf("%s: %w: --db names another", file, ErrNoFile)
 	case says("Could not read enough bytes", "Corrupt database", "checksum", "Failed to load metadata", "Failure while replaying WAL"):
 		return fmt.Errorf("%s: %w: part of it is missing or was changed; take a copy of it, or load the logs anew into another file", file, ErrBroken)
-	case says("read-only", "Read-only", "Permission denied", "Cannot open file"):
+	case says("read-only", "Read-only", "Permission denied", "Cannot open file"), errors.Is(err, os.ErrPermission), errors.Is(err, os.ErrNotExist):
 		if _, e := os.Stat(filepath.Dir(file)); e != nil {
 			return fmt.Errorf("%s: there is no folder %s to keep it in", file, filepath.Dir(file))
 		}

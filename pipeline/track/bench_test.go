@@ -51,7 +51,7 @@ func BenchmarkTrack(b *testing.B) {
 	for b.Loop() {
 		began := time.Now()
 		n := 0
-		err := Each(file, nil, func(record.Problem) error { return nil }, func(f File) error {
+		err := Each(file, Options{}, func(record.Problem) error { return nil }, func(f File) error {
 			_, err := Cut(f.Reader, Settings{}, func(p Piece) error {
 				if !math.IsNaN(p.RunKn) {
 					n++

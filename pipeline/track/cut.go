@@ -1,6 +1,9 @@
 package track
 
 import (
+	"cmp"
+	"errors"
+	"slices"
 	"time"
 )
 
@@ -23,9 +26,10 @@ const DefaultGap = 5 * time.Minute
 
 const (
 	defaultTopKn = 60.0
-	jumpMetres   = 100 // what is less may be the error of two fixes
-	reordered    = 32  // fixes that are put in order by their times
-	agreeing     = 3   // fixes in a row that jump to one place: the boat is there
+	jumpMetres   = 100     // what is less may be the error of two fixes
+	reordered    = 32      // fixes that are put in order by their times as they come
+	mostLate     = 4 << 20 // fixes of a segment that are put in order at its end: 48 days of one a second
+	agreeing     = 3       // fixes in a row that jump to one place: the boat is there
 	stoppedKn    = 1.0
 )
 
@@ -35,14 +39,20 @@ type Summary struct {
 	Fixes       int64 // read
 	Used        int64
 	Reordered   int64 // out of order, put in their place
-	Late        int64 // too far out of order to be placed: dropped
+	Late        int64 // out of order, of more than can be put in place: dropped
 	Repeated    int64 // of a time that was there already: dropped
 	Jumps       int64 // faster than any boat: dropped
 	Gaps        int64 // where the track is parted by time
-	Breaks      int64 // where the file parts it
+	Breaks      int64 // where the file parts it, and time was lost
+	Joined      int64 // where the file parts it, and no time was lost: run over
 	GapSeconds  float64
-	Seconds     float64 // covered by pieces
+	Seconds     float64 // covered by pieces, each second once
 	Stopped     float64 // of them below 1 kn, in seconds
+	Loose       float64 // of them with fixes so far apart that the speed may be another, in seconds
+	// Dropouts are times without a fix, shorter than a gap, in which the boat turned
+	// or changed its speed: no piece tells of them.
+	Dropouts       int64
+	DropoutSeconds float64
 }
 
 // Piece is ten seconds of a track by the clock, less at the ends of a stretch.
@@ -56,10 +66,14 @@ type Piece struct {
 	Course   float64 // degrees true; NaN where the boat hardly moves
 	Turn     float64 // degrees a minute, to starboard positive; NaN where not known
 	Fixes    int
+	Gap      float64 // seconds between the two fixes about its middle
+	Stretch  int64   // of the track, from 1: without a gap or break; two may overlap
 }
 
 // Cut reads a track to its end and gives its pieces, in order within each
-// stretch without a gap or break.
+// stretch without a gap or break. Fixes out of order are put in order within
+// their segment, the part of the file between two breaks. Segments that tell of
+// the same time give stretches that overlap.
 func Cut(r Reader, s Settings, emit func(Piece) error) (Summary, error) {
 	if s.Gap <= 0 {
 		s.Gap = DefaultGap
@@ -67,7 +81,7 @@ func Cut(r Reader, s Settings, emit func(Piece) error) (Summary, error) {
 	if s.TopKn <= 0 {
 		s.TopKn = defaultTopKn
 	}
-	c := &cutter{settings: s, emit: emit}
+	c := &cutter{settings: s, emit: emit, fresh: true}
 	for {
 		f, ok, err := r.Next()
 		if err != nil {
@@ -81,10 +95,11 @@ func Cut(r Reader, s Settings, emit func(Piece) error) (Summary, error) {
 			return c.sum, err
 		}
 	}
-	if err := c.release(0); err != nil {
+	if err := c.endSegment(); err != nil {
 		return c.sum, err
 	}
-	return c.sum, c.finish()
+	c.count()
+	return c.sum, nil
 }
 
 // cutter holds the fixes that pieces to come need.
@@ -93,33 +108,45 @@ type cutter struct {
 	emit     func(Piece) error
 	sum      Summary
 	waiting  []Fix // in order, not yet taken: an earlier one may still come
+	fresh    bool  // no fix of the segment was taken yet
+	swapped  int   // of those waiting, that came before their turn
+	backward bool  // the segment runs backwards: its fixes wait for its end
+	late     []lateFix
 	odd      []Fix // that jump from the last one taken
 	fixes    []Fix // of the stretch, from a window before the next piece on
-	from     int64 // the stretch's first instant
-	next     int64 // the next piece's first instant
-	at       int   // of fixes, at or before the middle of the last piece
+	stretch  int64
+	spans    [][2]int64 // first and last instants of the stretches
+	from     int64      // the stretch's first instant
+	next     int64      // the next piece's first instant
+	at       int        // of fixes, at or before the middle of the last piece
 	space    window
+}
+
+// lateFix is a fix that waits for its segment's end.
+type lateFix struct {
+	at       int64
+	lat, lon float64
+	kn       float32
 }
 
 // place puts a fix into those waiting, by its time.
 func (c *cutter) place(f Fix) error {
 	if f.Break {
-		if err := c.release(0); err != nil {
+		if err := c.parted(f); err != nil {
 			return err
 		}
-		if c.sum.Fixes > 1 {
-			c.sum.Breaks++
-		}
-		if err := c.finish(); err != nil {
-			return err
-		}
+	}
+	if c.backward {
+		c.hold(f)
+		return nil
 	}
 	i := len(c.waiting)
 	for i > 0 && c.waiting[i-1].At > f.At {
 		i--
 	}
-	if i < len(c.waiting) {
+	if i < len(c.waiting) && !c.isLate(f) {
 		c.sum.Reordered++
+		c.swapped++
 	}
 	c.waiting = append(c.waiting, f)
 	copy(c.waiting[i+1:], c.waiting[i:])
@@ -127,13 +154,118 @@ func (c *cutter) place(f Fix) error {
 	if len(c.waiting) < 2*reordered {
 		return nil
 	}
+	if c.fresh && 2*c.swapped > len(c.waiting) {
+		c.turnBack()
+		return nil
+	}
 	return c.release(reordered)
+}
+
+// parted ends the segment before a fix, where the file parts it. Where no time
+// was lost the stretch goes on: many a plotter begins a new segment every quarter
+// of an hour.
+func (c *cutter) parted(f Fix) error {
+	if len(c.late) == 0 {
+		if err := c.release(0); err != nil {
+			return err
+		}
+		if c.goesOn(f) {
+			c.sum.Joined++
+			return nil
+		}
+	}
+	if err := c.endSegment(); err != nil {
+		return err
+	}
+	if c.sum.Fixes > 1 {
+		c.sum.Breaks++
+	}
+	return nil
+}
+
+// goesOn tells whether a fix is where the stretch was to be expected next: within
+// twice the spacing of its last fixes, or a piece's length.
+func (c *cutter) goesOn(f Fix) bool {
+	n := len(c.fixes)
+	if n < 2 || len(c.odd) > 0 {
+		return false
+	}
+	a, b := c.fixes[n-2], c.fixes[n-1]
+	gap := f.At - b.At
+	return gap >= 0 && gap <= max(2*(b.At-a.At), Tick.Milliseconds()) && gap <= c.settings.Gap.Milliseconds() && !c.jumps(b, f)
+}
+
+// turnBack has a segment wait for its end whose first fixes run backwards.
+func (c *cutter) turnBack() {
+	c.backward = true
+	c.sum.Reordered -= int64(c.swapped)
+	for _, f := range c.waiting {
+		c.hold(f)
+	}
+	c.waiting = c.waiting[:0]
+}
+
+// isLate tells whether a fix is of before the last one taken.
+func (c *cutter) isLate(f Fix) bool {
+	n := len(c.fixes)
+	return n > 0 && f.At < c.fixes[n-1].At
+}
+
+// hold keeps a fix that is out of order for the segment's end.
+func (c *cutter) hold(f Fix) {
+	if len(c.late) >= mostLate {
+		c.sum.Late++
+		return
+	}
+	c.sum.Reordered++
+	c.late = append(c.late, lateFix{f.At, f.Lat, f.Lon, float32(f.SpeedKn)})
+}
+
+// endSegment takes all that waits, those out of order as stretches of their own.
+func (c *cutter) endSegment() error {
+	if err := errors.Join(c.release(0), c.finish()); err != nil {
+		return err
+	}
+	slices.SortStableFunc(c.late, func(a, b lateFix) int { return cmp.Compare(a.at, b.at) })
+	for _, f := range c.late {
+		if err := c.take(Fix{At: f.at, Lat: f.lat, Lon: f.lon, SpeedKn: float64(f.kn)}); err != nil {
+			return err
+		}
+	}
+	c.late, c.fresh, c.swapped, c.backward = c.late[:0], true, 0, false
+	if cap(c.late) > mostLate/16 {
+		c.late = nil
+	}
+	return c.finish()
+}
+
+// count adds up the time that the stretches cover, each second once. Of stretches
+// that overlap the time stopped is taken to overlap alike.
+func (c *cutter) count() {
+	slices.SortFunc(c.spans, func(a, b [2]int64) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	var once, all, until int64
+	for i, s := range c.spans {
+		if i == 0 || s[0] > until {
+			until = s[0]
+		}
+		all += s[1] - s[0]
+		once += max(s[1]-until, 0)
+		until = max(until, s[1])
+	}
+	if c.sum.Seconds = float64(once) / 1000; all > once {
+		c.sum.Stopped *= float64(once) / float64(all)
+	}
 }
 
 // release takes those waiting but the last keep.
 func (c *cutter) release(keep int) error {
 	n := max(len(c.waiting)-keep, 0)
 	for _, f := range c.waiting[:n] {
+		c.fresh = false
+		if c.isLate(f) {
+			c.hold(f)
+			continue
+		}
 		if err := c.take(f); err != nil {
 			return err
 		}
@@ -150,10 +282,6 @@ func (c *cutter) take(f Fix) error {
 	last := c.fixes[len(c.fixes)-1]
 	gap := f.At - last.At
 	switch {
-	case gap < 0:
-		c.sum.Late++
-		c.sum.Reordered--
-		return nil
 	case gap == 0:
 		c.sum.Repeated++
 		return nil
@@ -212,6 +340,7 @@ func (c *cutter) strange(f Fix) error {
 
 func (c *cutter) start(f Fix) error {
 	c.from, c.at = f.At, 0
+	c.stretch++
 	tick := Tick.Milliseconds()
 	c.next = f.At - (f.At%tick+tick)%tick
 	c.keep(f)
@@ -234,6 +363,9 @@ func (c *cutter) finish() error {
 	c.sum.Jumps += int64(len(c.odd))
 	c.odd = c.odd[:0]
 	err := c.cut(true)
+	if n := len(c.fixes); n > 1 {
+		c.spans = append(c.spans, [2]int64{c.from, c.fixes[n-1].At})
+	}
 	c.fixes = c.fixes[:0]
 	return err
 }
@@ -246,20 +378,72 @@ func (c *cutter) cut(all bool) error {
 	}
 	last := c.fixes[len(c.fixes)-1].At
 	tick := Tick.Milliseconds()
-	for c.next < last && (all || last >= c.next+tick+widest) {
+	for c.next < last && (all || c.ready(last)) {
 		from, to := max(c.next, c.from), min(c.next+tick, last)
-		p := c.piece(from, to)
-		c.next += tick
-		c.sum.Seconds += p.Seconds
-		if p.RunKn < stoppedKn {
-			c.sum.Stopped += p.Seconds
+		gap, missing := c.missing(from, to)
+		if missing {
+			to = c.fixes[gap].At
 		}
-		if err := c.emit(p); err != nil {
-			return err
+		if to > from {
+			if err := c.give(from, to); err != nil {
+				return err
+			}
+		}
+		if c.next += tick; missing {
+			c.passOver(gap)
 		}
 	}
 	c.forget()
 	return nil
+}
+
+// give reckons a piece and emits it.
+func (c *cutter) give(from, to int64) error {
+	p := c.piece(from, to)
+	p.Stretch = c.stretch
+	if p.RunKn < stoppedKn {
+		c.sum.Stopped += p.Seconds
+	}
+	if c.space.loose(p) {
+		c.sum.Loose += p.Seconds
+	}
+	return c.emit(p)
+}
+
+// missing finds a fix from which on fixes are missing in a piece's time, and nothing
+// tells how the boat ran meanwhile.
+func (c *cutter) missing(from, to int64) (i int, ok bool) {
+	for i = c.at; i+1 < len(c.fixes) && c.fixes[i].At < to; i++ {
+		if c.fixes[i+1].At-c.fixes[i].At > sparse && c.fixes[i+1].At > from && c.unclear(i) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// passOver ends the stretch at a fix and begins the next with the one after.
+func (c *cutter) passOver(i int) {
+	a, b := c.fixes[i], c.fixes[i+1]
+	c.sum.Dropouts++
+	c.sum.DropoutSeconds += float64(b.At-a.At) / 1000
+	c.spans = append(c.spans, [2]int64{c.from, a.At})
+	tick := Tick.Milliseconds()
+	c.from, c.next, c.at = b.At, b.At-(b.At%tick+tick)%tick, i+1
+	c.stretch++
+}
+
+// ready tells whether the fixes about the next piece are there: a window's, and as
+// much after the fix that follows it.
+func (c *cutter) ready(last int64) bool {
+	end := c.next + Tick.Milliseconds()
+	if last < end+widest {
+		return false
+	}
+	i := c.at
+	for c.fixes[i].At < end {
+		i++
+	}
+	return i+2 < len(c.fixes) && last >= c.fixes[i].At+sparse
 }
 
 // forget lets go of fixes before the next window, now and then.
@@ -271,7 +455,7 @@ func (c *cutter) forget() {
 	for n > 0 && c.fixes[n].At > c.next-widest {
 		n--
 	}
-	if n < 256 {
+	if n -= 2; n < 256 {
 		return
 	}
 	c.fixes = c.fixes[:copy(c.fixes, c.fixes[n:])]

@@ -2,6 +2,7 @@ package track
 
 import (
 	"math"
+	"slices"
 	"testing"
 	"time"
 )
@@ -44,13 +45,19 @@ func TestFaults(t *testing.T) {
 		"far out of order": {func(f []Fix) []Fix {
 			return append(append(f[:100:100], f[101:500]...), append([]Fix{f[100]}, f[500:]...)...)
 		},
-			func(s Summary) bool { return s.Late == 1 && s.Reordered == 0 }, 0},
+			func(s Summary) bool { return s.Late == 0 && s.Reordered == 1 && s.Used == 600 }, 0},
 		"a gap": {func(f []Fix) []Fix { return append(f[:100:100], f[500:]...) },
 			func(s Summary) bool { return s.Gaps == 1 && s.GapSeconds == 401 }, 401},
 		"no gap below five minutes": {func(f []Fix) []Fix { return append(f[:100:100], f[399:]...) },
 			func(s Summary) bool { return s.Gaps == 0 }, 0},
-		"a break": {func(f []Fix) []Fix { f[300].Break = true; return f },
-			func(s Summary) bool { return s.Breaks == 1 && s.Gaps == 0 }, 1},
+		"a break without a loss": {func(f []Fix) []Fix { f[300].Break = true; return f },
+			func(s Summary) bool { return s.Breaks == 0 && s.Joined == 1 && s.Gaps == 0 }, 0},
+		"a break": {func(f []Fix) []Fix { f[330].Break = true; return append(f[:300:300], f[330:]...) },
+			func(s Summary) bool { return s.Breaks == 1 && s.Joined == 0 && s.Gaps == 0 }, 31},
+		"newest first": {func(f []Fix) []Fix { slices.Reverse(f); return f },
+			func(s Summary) bool { return s.Late == 0 && s.Reordered == 600 && s.Used == 600 }, 0},
+		"the later half first": {func(f []Fix) []Fix { return append(f[300:600:600], f[:300]...) },
+			func(s Summary) bool { return s.Late == 0 && s.Reordered == 300 && s.Used == 600 }, 1},
 	} {
 		t.Run(name, func(t *testing.T) {
 			found, sum := pieces(t, c.spoil(straight(600, 12.4, noon)), Settings{})

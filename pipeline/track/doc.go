@@ -2,9 +2,13 @@
 // and turns its fixes into pieces of ten seconds with speed over ground, course
 // and rate of turn.
 //
-// Open tells the format and gives fixes one by one; a Cutter puts them in order,
-// drops what cannot be, parts the track at gaps and cuts it into pieces. Both
-// hold a few minutes of track at a time, whatever the file's length.
+// Each tells the format and gives fixes one by one; Cut puts them in order, drops
+// what cannot be, parts the track at gaps and cuts it into pieces. Both hold a few
+// minutes of track at a time, whatever the file's length, but for fixes far out of
+// order, which wait for the end of their segment.
+//
+// A table is told from a sheet of a log by what stands in it (sniff.go, oflog.go):
+// most rows have a time and a place, and nothing speaks of lines or fish.
 //
 // # Speed over ground
 //
@@ -12,11 +16,15 @@
 // by 8 kn. The speed of a piece is the median, over all fixes within 20 s of its
 // middle, of the distance to the fix 20 s later over the time between; a chord
 // is lengthened to its arc by the rate of turn. Where fixes are 10 to 30 s apart
-// the 20 s become twice their spacing; where they are more than 30 s apart the
-// geodesic between the two fixes about the piece's middle over the time between
-// stands for all of it. Medians of slopes: Theil (1950), Sen (1968).
+// the 20 s become up to three times their spacing, and where the receiver is noisy
+// up to a minute. Where fixes are more than 30 s apart the three ways about the
+// piece stand for it; more than 90 s, the way about it alone. Medians of slopes:
+// Theil (1950), Sen (1968). TestAccuracy prints how good that is.
 //
-// Distances are geodesics on WGS84 (Vincenty 1975; near antipodes, where that
-// does not converge, see Distance). Within a window a plane with the ellipsoid's
-// radii of curvature stands in for it, equal to 1e-6 over a nautical mile.
+// Where fixes are missing while the boat turned or changed its speed, nothing is
+// known of the way run, and no piece tells of it.
+//
+// Distances are geodesics on WGS84 (Vincenty 1975). Within a window a plane with
+// the ellipsoid's radii of curvature stands in for it, equal to 1e-6 over a
+// nautical mile.
 package track

@@ -33,6 +33,8 @@ type Reader interface {
 // Keeper is told each fix or sentence that could not be used.
 type Keeper func(record.Problem) error
 
+const endsEarly = "the file ends in the middle: what stands before is read"
+
 const metresPerKnotSecond = 1852.0 / 3600 // m/s in a knot
 
 // place tells whether a position can be.
@@ -40,11 +42,12 @@ func place(lat, lon float64) bool {
 	return math.Abs(lat) <= 90 && math.Abs(lon) <= 180 && (lat != 0 || lon != 0)
 }
 
+const mostShown = 120 // bytes of a bad cell
+
 // shorten keeps the beginning of what is shown of a bad row.
 func shorten(s string) string {
-	const most = 120
-	if len(s) > most {
-		return s[:most]
+	if len(s) > mostShown {
+		return s[:mostShown]
 	}
 	return s
 }

@@ -12,58 +12,17 @@ const (
 const radian = math.Pi / 180
 
 // Distance is the length in metres of the geodesic on WGS84 between two points
-// in degrees: Vincenty's inverse formula (Survey Review 23, 1975). Near
-// antipodes, where that does not converge, it is the shortest way over the
-// circle of points a quarter of the sphere away, from each of which the formula
-// converges to both ends: every path crosses that circle.
+// in degrees: Vincenty's inverse formula (Survey Review 23, 1975). Near antipodes,
+// where that does not converge and no boat comes between two fixes, it is the great
+// circle on a sphere of the mean radius, off by 0.5 % at most.
 func Distance(lat1, lon1, lat2, lon2 float64) float64 {
 	if d, ok := vincenty(lat1, lon1, lat2, lon2); ok {
 		return d
 	}
-	over := func(azimuth float64) float64 {
-		lat, lon := quarter(lat1, lon1, azimuth)
-		d1, ok1 := vincenty(lat1, lon1, lat, lon)
-		d2, ok2 := vincenty(lat, lon, lat2, lon2)
-		if !ok1 || !ok2 {
-			return math.Inf(1)
-		}
-		return d1 + d2
-	}
-	const steps = 72
-	best, least := 0.0, math.Inf(1)
-	for i := range steps {
-		azimuth := 2 * math.Pi * float64(i) / steps
-		if d := over(azimuth); d < least {
-			best, least = azimuth, d
-		}
-	}
-	return minimum(over, best-2*math.Pi/steps, best+2*math.Pi/steps)
-}
-
-// minimum of f between lo and hi, by golden section.
-func minimum(f func(float64) float64, lo, hi float64) float64 {
-	const golden = 0.6180339887498949
-	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
-	fa, fb := f(a), f(b)
-	for hi-lo > 1e-9 {
-		if fa < fb {
-			hi, b, fb = b, a, fa
-			a = hi - golden*(hi-lo)
-			fa = f(a)
-		} else {
-			lo, a, fa = a, b, fb
-			b = lo + golden*(hi-lo)
-			fb = f(b)
-		}
-	}
-	return min(fa, fb)
-}
-
-// quarter is the point a quarter of the sphere from another on a bearing.
-func quarter(lat, lon, azimuth float64) (lat2, lon2 float64) {
-	sin, cos := math.Sincos(lat * radian)
-	lat2 = math.Asin(cos * math.Cos(azimuth))
-	return lat2 / radian, lon + math.Atan2(math.Sin(azimuth)*cos, -sin*math.Sin(lat2))/radian
+	sin1, cos1 := math.Sincos(lat1 * radian)
+	sin2, cos2 := math.Sincos(lat2 * radian)
+	cos := sin1*sin2 + cos1*cos2*math.Cos((lon2-lon1)*radian)
+	return (2*semiMajor + semiMinor) / 3 * math.Acos(max(-1, min(1, cos)))
 }
 
 // vincenty is Vincenty's inverse formula; ok is false where it does not converge.

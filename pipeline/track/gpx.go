@@ -4,8 +4,10 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
+	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"strconv"
 
 	"wakeledger/pipeline/record"
@@ -18,35 +20,73 @@ type gpx struct {
 	tags   *tags
 	pos    record.Pos
 	bad    Keeper
-	inside bool // a trkpt
+	depth  int  // in a trkpt: 1, in an element of it 2, and so on; 0 outside
 	broken bool // a trkseg began since the last fix
 	now    point
 	cut    bool // the file ends in the middle
+	closed bool // the document does
 	done   bool
+	// swapped tells that the file has latitude and longitude changed over
+	swapped          bool
+	timeless, points int
+	marks, route     int // waypoints, and points of routes
 }
 
 // point is a trkpt as far as it has been read.
 type point struct {
 	lat, lon, time, speed []byte
+	own                   bool // the time is the point's own and not of an extension
 	line                  int
 }
 
 func newGPX(r *bufio.Reader, pos record.Pos, bad Keeper) *gpx {
-	return &gpx{tags: newTags(r), pos: pos, bad: bad, broken: true}
+	return &gpx{tags: newTags(r), pos: pos, bad: bad, broken: true, swapped: changedOver(peek(r))}
+}
+
+var pointPlace = regexp.MustCompile(`<(?:\w+:)?trkpt\s+lat\s*=\s*["']([^"']*)["']\s+lon\s*=\s*["']([^"']*)["']`)
+
+// changedOver tells whether most of a document's first latitudes are none, and its
+// longitudes might be.
+func changedOver(head []byte) bool {
+	n, over := 0, 0
+	for _, m := range pointPlace.FindAllSubmatch(head, -1) {
+		lat, ok1 := decimal(m[1])
+		lon, ok2 := decimal(m[2])
+		if n++; ok1 && ok2 && math.Abs(lat) > 90 && math.Abs(lon) <= 90 {
+			over++
+		}
+	}
+	return 2*over > n
 }
 
 func (g *gpx) Notes() []string {
-	if g.cut {
-		return []string{"the file ends in the middle: what stands before is read"}
+	var notes []string
+	if g.timeless > 0 && g.timeless == g.points {
+		notes = append(notes, noTimes(g.timeless))
+	} else if g.timeless > 0 {
+		notes = append(notes, fmt.Sprintf("%d points have no time: no speed is known of them, and none is used", g.timeless))
 	}
-	return nil
+	if g.marks > 0 || g.route > 0 {
+		word := "waypoints and routes, which tell of no way run, are passed over"
+		if g.points == 0 {
+			word = "it holds waypoints or routes and no track, and is passed over"
+		}
+		notes = append(notes, fmt.Sprintf("%s (%d waypoints, %d points of routes)", word, g.marks, g.route))
+	}
+	if g.swapped {
+		notes = append(notes, "latitude and longitude are changed over in it: read the other way round")
+	}
+	if g.cut {
+		notes = append(notes, endsEarly)
+	}
+	return notes
 }
 
 func (g *gpx) Next() (Fix, bool, error) {
 	for !g.done {
 		err := g.tags.next()
 		if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-			g.done, g.cut = true, g.inside || errors.Is(err, io.ErrUnexpectedEOF)
+			g.done, g.cut = true, !g.closed
 			break
 		}
 		if err != nil {
@@ -55,10 +95,15 @@ func (g *gpx) Next() (Fix, bool, error) {
 		if !g.tag() {
 			continue
 		}
+		g.points++
 		f, why := g.fix()
 		if why == "" {
 			g.broken = false
 			return f, true, nil
+		}
+		if len(g.now.time) == 0 {
+			g.timeless++
+			continue
 		}
 		if err := g.aside(why); err != nil {
 			return Fix{}, false, err
@@ -71,23 +116,53 @@ func (g *gpx) Next() (Fix, bool, error) {
 func (g *gpx) tag() bool {
 	t := g.tags
 	switch name := string(t.name); {
-	case name == "trkseg" && !t.end:
-		g.broken = true
 	case name == "trkpt" && !t.end:
 		g.now.lat, g.now.lon = g.copied(g.now.lat, "lat"), g.copied(g.now.lon, "lon")
-		g.now.time, g.now.speed, g.now.line = g.now.time[:0], g.now.speed[:0], t.line
-		g.inside = !t.empty
+		g.now.time, g.now.own, g.now.speed, g.now.line = g.now.time[:0], false, g.now.speed[:0], t.line
+		if g.depth = 1; t.empty {
+			g.depth = 0
+		}
 		return t.empty
-	case !g.inside || !t.end:
-	case name == "time":
-		g.now.time = append(g.now.time[:0], bytes.TrimSpace(t.text)...)
-	case name == "speed":
-		g.now.speed = append(g.now.speed[:0], bytes.TrimSpace(t.text)...)
 	case name == "trkpt":
-		g.inside = false
-		return true
+		ends := g.depth > 0
+		g.depth = 0
+		return ends
+	case g.depth == 0:
+		g.outside(name)
+	case t.empty:
+	case !t.end:
+		g.depth++
+	default:
+		g.depth = max(g.depth-1, 1)
+		g.element(name)
 	}
 	return false
+}
+
+// outside takes in a tag that is in no point of a track.
+func (g *gpx) outside(name string) {
+	switch {
+	case name == "trkseg" && !g.tags.end:
+		g.broken = true
+	case name == "wpt" && !g.tags.end:
+		g.marks++
+	case name == "rtept" && !g.tags.end:
+		g.route++
+	case name == "gpx" && g.tags.end:
+		g.closed = true
+	}
+}
+
+// element takes in an element of a point. Extensions may have times of their own:
+// the point's own goes before.
+func (g *gpx) element(name string) {
+	switch own := g.depth == 1; {
+	case name == "time" && (own || !g.now.own && len(g.now.time) == 0):
+		g.now.time = append(g.now.time[:0], bytes.TrimSpace(g.tags.text)...)
+		g.now.own = own
+	case name == "speed":
+		g.now.speed = append(g.now.speed[:0], bytes.TrimSpace(g.tags.text)...)
+	}
 }
 
 func (g *gpx) copied(into []byte, attr string) []byte {
@@ -100,11 +175,14 @@ func (g *gpx) fix() (f Fix, why string) {
 	var ok1, ok2 bool
 	f.Lat, ok1 = decimal(g.now.lat)
 	f.Lon, ok2 = decimal(g.now.lon)
+	if g.swapped {
+		f.Lat, f.Lon = f.Lon, f.Lat
+	}
 	if !ok1 || !ok2 || !place(f.Lat, f.Lon) {
-		return f, "no position: lat must be -90 to 90 and lon -180 to 180"
+		return f, noPlace
 	}
 	if len(g.now.time) == 0 {
-		return f, "no time: of a point without a time no speed is known"
+		return f, "no time"
 	}
 	var ok bool
 	if f.At, ok = instant(g.now.time); !ok {
@@ -121,8 +199,8 @@ func (g *gpx) fix() (f Fix, why string) {
 func (g *gpx) aside(why string) error {
 	pos := g.pos
 	pos.Row = g.now.line
-	return g.bad(record.Problem{Pos: pos, Column: "trkpt", Reason: why,
-		Cell: shorten(string(g.now.lat) + " " + string(g.now.lon) + " " + string(g.now.time))})
+	// the time alone: a place is for the boat
+	return g.bad(record.Problem{Pos: pos, Column: "trkpt", Reason: why, Cell: shorten(string(g.now.time))})
 }
 
 // decimal reads a number. Plain ones of up to 15 digits are a whole number over a

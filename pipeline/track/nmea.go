@@ -8,6 +8,7 @@ import (
 	"io"
 	"math"
 	"strconv"
+	"time"
 
 	"wakeledger/pipeline/record"
 )
@@ -16,35 +17,46 @@ import (
 // where RMC has none. Other sentences are passed over; a wrong checksum is a
 // problem, and so is a RMC or VTG without one.
 type nmea struct {
-	r        *bufio.Reader
-	pos      record.Pos
-	bad      Keeper
-	held     Fix // the last RMC, until its VTG or the next one
-	holds    bool
-	lost     bool // a sentence without a position since the last fix
-	noFix    int
-	done     bool
-	overlong bool
+	lines *lineReader
+	pos   record.Pos
+	bad   Keeper
+	held  Fix // the last RMC, until its VTG or the next one
+	holds bool
+	lost  bool // a sentence without a position since the last fix
+	noFix int
+	fixes int
+	done  bool
+	ended bool // the last line has no end and is no whole sentence
 }
 
 func newNMEA(r *bufio.Reader, pos record.Pos, bad Keeper) *nmea {
-	return &nmea{r: r, pos: pos, bad: bad, lost: true}
+	return &nmea{lines: &lineReader{r: r}, pos: pos, bad: bad, lost: true}
 }
 
 func (n *nmea) Notes() []string {
+	var notes []string
 	if n.noFix > 0 {
-		return []string{fmt.Sprintf("%d sentences of a receiver without a position are passed over", n.noFix)}
+		notes = append(notes, fmt.Sprintf("%d sentences of a receiver without a position are passed over", n.noFix))
 	}
-	return nil
+	if n.fixes == 0 {
+		notes = append(notes, "no RMC sentence with a position in it, which tells time, date and place")
+	}
+	if n.ended || n.lines.torn {
+		notes = append(notes, endsEarly)
+	}
+	return notes
 }
 
 func (n *nmea) Next() (Fix, bool, error) {
 	for !n.done {
-		line, err := n.line()
+		line, err := n.lines.next()
 		if err != nil && !errors.Is(err, io.EOF) {
 			return Fix{}, false, err
 		}
-		n.done = err != nil
+		if n.done = err != nil; n.done {
+			break
+		}
+		n.pos.Row = n.lines.no
 		f, ok, err := n.sentence(line)
 		if ok || err != nil {
 			return f, ok, err
@@ -55,26 +67,6 @@ func (n *nmea) Next() (Fix, bool, error) {
 		return n.held, true, nil
 	}
 	return Fix{}, false, nil
-}
-
-// line is the next line; of one longer than the buffer, its beginning.
-func (n *nmea) line() ([]byte, error) {
-	for {
-		b, err := n.r.ReadSlice('\n')
-		rest := n.overlong
-		n.overlong = errors.Is(err, bufio.ErrBufferFull)
-		if rest {
-			if !n.overlong && err != nil {
-				return nil, err
-			}
-			continue
-		}
-		n.pos.Row++
-		if n.overlong {
-			err = nil
-		}
-		return b, err
-	}
 }
 
 // sentence takes in a line; ok where it completes the fix before.
@@ -89,6 +81,9 @@ func (n *nmea) sentence(line []byte) (f Fix, ok bool, err error) {
 		return Fix{}, false, nil
 	}
 	fields, why := checked(text)
+	if n.ended = why != "" && n.lines.open; n.ended {
+		return Fix{}, false, nil
+	}
 	if why != "" {
 		return Fix{}, false, n.aside(text, why)
 	}
@@ -115,6 +110,7 @@ func (n *nmea) rmc(fields [][]byte, text []byte) (Fix, bool, error) {
 		return Fix{}, false, n.aside(text, "not a time, date and position")
 	}
 	now.Break, n.lost = n.lost, false
+	n.fixes++
 	before, had := n.held, n.holds
 	n.held, n.holds = now, true
 	return before, had, nil
@@ -122,8 +118,10 @@ func (n *nmea) rmc(fields [][]byte, text []byte) (Fix, bool, error) {
 
 func (n *nmea) aside(text []byte, why string) error {
 	pos := n.pos
-	return n.bad(record.Problem{Pos: pos, Column: string(text[1:6]), Cell: shorten(string(text)), Reason: why})
+	return n.bad(record.Problem{Pos: pos, Column: string(text[1:6]), Reason: why})
 }
+
+const wrongSum = "wrong checksum"
 
 // checked splits a sentence whose checksum is right.
 func checked(text []byte) (fields [][]byte, why string) {
@@ -136,7 +134,7 @@ func checked(text []byte) (fields [][]byte, why string) {
 		sum ^= c
 	}
 	if want, err := strconv.ParseUint(string(text[star+1:star+3]), 16, 8); err != nil || byte(want) != sum {
-		return nil, fmt.Sprintf("wrong checksum: the sentence adds up to %02X", sum)
+		return nil, fmt.Sprintf("%s: the sentence adds up to %02X", wrongSum, sum)
 	}
 	return bytes.Split(text[1:star], []byte{','}), ""
 }
@@ -158,7 +156,7 @@ func rmcFix(fields [][]byte) (f Fix, ok bool) {
 	if month < 1 || month > 12 || d/10000 < 1 || d/10000 > 31 || hour > 23 || minute > 59 || rest >= 61000 {
 		return f, false
 	}
-	f.At = int64(daysTo(year, month, int(d/10000)))*86400000 + hour*3600000 + minute*60000 + rest
+	f.At = time.Date(year, time.Month(month), int(d/10000), 0, 0, 0, 0, time.UTC).UnixMilli() + hour*3600000 + minute*60000 + rest
 	var ok2, ok3 bool
 	f.Lat, ok2 = degrees(fields[3], fields[4], "N", "S")
 	f.Lon, ok3 = degrees(fields[5], fields[6], "E", "W")

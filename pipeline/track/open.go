@@ -11,54 +11,105 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"time"
 
 	"golang.org/x/text/encoding/unicode"
 	"golang.org/x/text/transform"
 
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/unit"
 )
 
 // MaxUnpacked is how many bytes a packed track may unpack to, all files of a
 // zip together: some 400 days of fixes each second.
 const MaxUnpacked = 8 << 30
 
-const headSize = 4096
-
 // ErrTooLarge is returned while reading a packed track that unpacks to more than
 // MaxUnpacked.
 var ErrTooLarge = errors.New("unpacks to more than 8 GiB: is it a track?")
 
-// Is tells whether a file is a track, by its first bytes or, of a zip, those of
-// its first file. A file that cannot be opened is none.
+// Is tells whether a file is a track, by its beginning, or a zip that holds one. A
+// file that cannot be opened is none.
 func Is(file string) bool {
+	found := false
+	_ = parts(file, func(p part) error {
+		b, closePart, err := p.open()
+		if err != nil {
+			return nil // not to be read, so no track
+		}
+		defer closePart()
+		if name, _ := format(peek(b)); name != "" {
+			found = true
+			return errFound
+		}
+		return nil
+	})
+	return found
+}
+
+var errFound = errors.New("found")
+
+// part is a file, or one in a zip.
+type part struct {
+	name string // in the zip; "" otherwise
+	raw  func() (io.ReadCloser, error)
+}
+
+// open gives the part's text from its beginning.
+func (p part) open() (*bufio.Reader, func() error, error) {
+	r, err := p.raw()
+	if err != nil {
+		return nil, nil, err
+	}
+	b, err := unpacked(r)
+	if err != nil {
+		return nil, nil, errors.Join(err, r.Close())
+	}
+	return b, r.Close, nil
+}
+
+// parts calls do for a file, or for each file of a zip but hidden ones and those
+// of a workbook.
+func parts(file string, do func(part) error) error {
+	if err := infile.Check(file); err != nil {
+		return err
+	}
 	f, err := os.Open(file)
 	if err != nil {
-		return false
+		return err
 	}
-	defer f.Close()
-	head, _ := bufio.NewReaderSize(f, headSize).Peek(headSize)
-	if !bytes.HasPrefix(head, []byte("PK\x03\x04")) {
-		r, err := unpacked(bytes.NewReader(head))
-		return err == nil && format(peek(r)) != ""
+	var magic [4]byte
+	_, err = io.ReadFull(f, magic[:])
+	if err = errors.Join(err, f.Close()); err != nil {
+		return err
+	}
+	if string(magic[:]) != "PK\x03\x04" {
+		return do(part{raw: func() (io.ReadCloser, error) { return os.Open(file) }})
 	}
 	z, err := zip.OpenReader(file)
 	if err != nil {
-		return false
+		return err
 	}
 	defer z.Close()
-	found := members(&z.Reader)
-	if len(found) == 0 {
-		return false
+	for _, m := range members(&z.Reader) {
+		err := do(part{name: m.Name, raw: func() (io.ReadCloser, error) {
+			r, err := m.Open()
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", m.Name, err)
+			}
+			return struct {
+				io.Reader
+				io.Closer
+			}{&capped{r, MaxUnpacked}, r}, nil
+		}})
+		if err != nil {
+			return err
+		}
 	}
-	r, err := found[0].Open()
-	if err != nil {
-		return false
-	}
-	defer r.Close()
-	u, err := unpacked(r)
-	return err == nil && format(peek(u)) != ""
+	return nil
 }
 
 // members are the files of a zip that may be tracks. A workbook is a zip too.
@@ -77,7 +128,7 @@ func members(z *zip.Reader) []*zip.File {
 }
 
 func peek(r *bufio.Reader) []byte {
-	head, _ := r.Peek(headSize)
+	head, _ := r.Peek(sniffed)
 	return head
 }
 
@@ -124,101 +175,134 @@ func (c *capped) Read(b []byte) (int, error) {
 	return n, err
 }
 
-// format is GPX, NMEA or CSV, by a file's beginning; "" for none of them.
-func format(head []byte) string {
+var sentenceStart = regexp.MustCompile(`(?m)^[^\n]{0,160}?(?:\$[A-Z]{2}[A-Z]{3},|\$P[A-Z]{3,},|![A-Z]{2}VD[MO],)[^\n]*\*[0-9A-Fa-f]{2}`)
+
+// format is GPX, NMEA or CSV, by a file's beginning, and how a CSV is to be read; ""
+// for none of them.
+func format(head []byte) (string, shape) {
 	head = bytes.TrimLeft(head, " \t\r\n")
 	if bytes.HasPrefix(head, []byte("<")) {
 		if bytes.Contains(head, []byte("<gpx")) || bytes.Contains(head, []byte(":gpx")) {
-			return "GPX"
+			return "GPX", shape{}
 		}
-		return ""
+		return "", shape{}
 	}
-	for i, line := range bytes.SplitN(head, []byte("\n"), 40) {
-		if i == 0 {
-			if _, _, _, ok := heading(string(line)); ok {
-				return "CSV"
-			}
-		}
-		if at := bytes.IndexByte(line, '$'); at >= 0 && len(line) > at+7 && line[at+6] == ',' && bytes.IndexByte(line, '*') > at {
-			return "NMEA"
-		}
+	if sentenceStart.Match(head[:min(len(head), 4096)]) {
+		return "NMEA", shape{}
 	}
-	return ""
+	if bytes.IndexByte(head, 0) >= 0 {
+		return "", shape{}
+	}
+	if s, ok := sniff(head); ok {
+		return "CSV", s
+	}
+	return "", shape{}
 }
 
 // File is one track of a log: the log itself, or a file of a zip.
 type File struct {
 	Name   string // in the zip; "" otherwise
-	Format string
+	Format string // "" for a file of a zip that is no track; it has no Reader
 	Reader Reader
+	// Days are the first days that a table without a certain order of day and month
+	// may tell of; nil otherwise.
+	Days *Days
 }
 
-// Each opens a log's tracks one after the other and gives each to do. zone is
-// the clock of times that name none, UTC where it is nil.
-func Each(file string, zone *time.Location, bad Keeper, do func(File) error) error {
-	f, err := os.Open(file)
+// Options say how tracks are read.
+type Options struct {
+	// Zone is the clock of times that name none; nil: UTC.
+	Zone *time.Location
+	// Order tells the order of day and month where a table's own dates do not; nil:
+	// nothing does, and such a table gives no fix.
+	Order func(member string, d Days) unit.Order
+}
+
+// Each opens a log's tracks one after the other and gives each to do.
+func Each(file string, o Options, bad Keeper, do func(File) error) error {
+	base := filepath.Base(file)
+	err := parts(file, func(p part) error { return o.one(p, record.Pos{File: base, Sheet: p.name}, bad, do) })
+	if err != nil && !strings.HasPrefix(err.Error(), base) {
+		return fmt.Errorf("%s: %w", base, err)
+	}
+	return err
+}
+
+func (o Options) one(p part, pos record.Pos, bad Keeper, do func(File) error) error {
+	b, closePart, err := p.open()
 	if err != nil {
 		return err
 	}
-	defer f.Close()
-	o := opening{base: filepath.Base(file), zone: zone, bad: bad, do: do}
-	var magic [4]byte
-	if _, err := io.ReadFull(f, magic[:]); err != nil {
-		return fmt.Errorf("%s: %w", o.base, err)
-	}
-	if _, err := f.Seek(0, io.SeekStart); err != nil {
-		return err
-	}
-	if string(magic[:]) != "PK\x03\x04" {
-		return o.one(f, "")
-	}
-	z, err := zip.OpenReader(file)
-	if err != nil {
-		return fmt.Errorf("%s: %w", o.base, err)
-	}
-	defer z.Close()
-	for _, m := range members(&z.Reader) {
-		r, err := m.Open()
-		if err != nil {
-			return fmt.Errorf("%s: %s: %w", o.base, m.Name, err)
+	defer closePart()
+	f := File{Name: p.name}
+	var s shape
+	f.Format, s = format(peek(b))
+	few := &sparing{bad: bad}
+	switch f.Format {
+	case "GPX":
+		few.Reader = newGPX(b, pos, few.keep)
+	case "NMEA":
+		few.Reader = newNMEA(b, pos, few.keep)
+	case "CSV":
+		if s.unsure {
+			if f.Days, err = o.settle(p, &s); err != nil {
+				return err
+			}
 		}
-		err = o.one(&capped{r, MaxUnpacked}, m.Name)
-		r.Close()
-		if err != nil {
+		if few.Reader, err = newTable(b, s, pos, o.Zone, few.keep); err != nil {
 			return err
 		}
-	}
-	return nil
-}
-
-type opening struct {
-	base string
-	zone *time.Location
-	bad  Keeper
-	do   func(File) error
-}
-
-func (o *opening) one(r io.Reader, member string) error {
-	b, err := unpacked(r)
-	if err != nil {
-		return fmt.Errorf("%s: %w", o.base, err)
-	}
-	t := File{Name: member, Format: format(peek(b))}
-	pos := record.Pos{File: o.base, Sheet: member}
-	switch t.Format {
-	case "GPX":
-		t.Reader = newGPX(b, pos, o.bad)
-	case "NMEA":
-		t.Reader = newNMEA(b, pos, o.bad)
-	case "CSV":
-		if t.Reader, err = newTable(b, pos, o.zone, o.bad); err != nil {
-			return fmt.Errorf("%s: %w", o.base, err)
-		}
 	default:
-		return o.bad(record.Problem{Pos: pos, Reason: "is no track: neither GPX nor NMEA 0183 nor a CSV of time, lat and lon"})
+		return do(f)
 	}
-	if err := o.do(t); err != nil {
-		return fmt.Errorf("%s: %w", o.base, err)
+	f.Reader = few
+	return do(f)
+}
+
+// sparing tells a keeper the first bad rows of each kind, and at the end how many
+// more there were: a track may have as many as it has fixes.
+type sparing struct {
+	Reader
+	bad  Keeper
+	last map[string]record.Problem
+	n    map[string]int
+	all  []string // reasons in order
+}
+
+const mostAlike = 5
+
+func (s *sparing) keep(p record.Problem) error {
+	if s.n == nil {
+		s.n, s.last = map[string]int{}, map[string]record.Problem{}
 	}
-	return nil
+	key := p.Reason
+	if strings.HasPrefix(key, wrongSum) {
+		key = wrongSum
+	}
+	if s.n[key]++; s.n[key] == 1 {
+		s.all = append(s.all, key)
+	}
+	if s.n[key] > mostAlike {
+		s.last[key] = p
+		return nil
+	}
+	return s.bad(p)
+}
+
+func (s *sparing) Next() (Fix, bool, error) {
+	f, ok, err := s.Reader.Next()
+	if ok || err != nil {
+		return f, ok, err
+	}
+	for _, key := range s.all {
+		if n := s.n[key] - mostAlike; n > 0 {
+			p := s.last[key]
+			p.Cell, p.Reason = "", fmt.Sprintf("%s: %d more rows, this the last", key, n)
+			if err := s.bad(p); err != nil {
+				return f, false, err
+			}
+		}
+	}
+	s.all = nil
+	return f, false, nil
 }

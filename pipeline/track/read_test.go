@@ -22,8 +22,8 @@ import (
 func read(t *testing.T, file string, zone *time.Location) (fixes []Fix, problems []record.Problem, notes []string) {
 	t.Helper()
 	keep := func(p record.Problem) error { problems = append(problems, p); return nil }
-	err := Each(file, zone, keep, func(f File) error {
-		for {
+	err := Each(file, Options{Zone: zone}, keep, func(f File) error {
+		for f.Reader != nil {
 			fix, ok, err := f.Reader.Next()
 			if err != nil || !ok {
 				notes = append(notes, f.Reader.Notes()...)
@@ -31,6 +31,7 @@ func read(t *testing.T, file string, zone *time.Location) (fixes []Fix, problems
 			}
 			fixes = append(fixes, fix)
 		}
+		return nil
 	})
 	if err != nil {
 		t.Fatal(err)
@@ -63,7 +64,7 @@ func TestGPX(t *testing.T) {
 </trkseg><trkseg>
 <trkpt lat="32.52" lon="-117.5"><time>2026-07-01T13:10:00</time></trkpt>
 </trkseg></trk></gpx>`)
-	fixes, problems, _ := read(t, file, nil)
+	fixes, problems, notes := read(t, file, nil)
 	want := []Fix{
 		{time.Date(2026, 7, 1, 13, 0, 0, 0, time.UTC).UnixMilli(), 32.5, -117.5, 6 * 3600 / 1852.0, true},
 		{time.Date(2026, 7, 1, 13, 0, 1, 250e6, time.UTC).UnixMilli(), 32.51, -117.51, 0.5 * 3600 / 1852.0, false},
@@ -78,8 +79,11 @@ func TestGPX(t *testing.T) {
 			t.Errorf("fix %d: %+v, want %+v", i, g, w)
 		}
 	}
-	if len(problems) != 3 || problems[0].Pos.Row != 8 || !strings.Contains(problems[0].Reason, "no time") {
+	if len(problems) != 2 || problems[0].Pos.Row != 9 || strings.Contains(problems[0].Cell, "117") {
 		t.Errorf("problems %v", problems)
+	}
+	if len(notes) != 2 || !strings.HasPrefix(notes[0], "1 points have no time") || !strings.Contains(notes[1], "1 waypoints") {
+		t.Errorf("notes %q", notes)
 	}
 }
 
@@ -225,7 +229,7 @@ func TestUTF16(t *testing.T) {
 // A clock put on moves the times and nothing else, and may be put back.
 func TestPutOn(t *testing.T) {
 	file := written(t, "a.csv", oneFix)
-	err := Each(file, nil, func(record.Problem) error { return nil }, func(f File) error {
+	err := Each(file, Options{}, func(record.Problem) error { return nil }, func(f File) error {
 		fix, ok, err := PutOn(f.Reader, -24*time.Hour).Next()
 		if !ok || err != nil || !fix.Time().Equal(time.Date(2026, 2, 13, 4, 12, 0, 0, time.UTC)) || fix.Lat != -36.6 {
 			t.Errorf("%+v at %s, %v", fix, fix.Time(), err)

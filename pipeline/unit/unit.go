@@ -34,7 +34,8 @@ const (
 	Second           Unit = "s"
 	Minute           Unit = "min"
 	Hour             Unit = "h"
-	Degree           Unit = "deg" // of arc: a heading or a position
+	DayShare         Unit = "dayshare" // 24 h: a workbook's number under a time's format
+	Degree           Unit = "deg"      // of arc: a heading or a position
 )
 
 // Dimension is the kind of thing a unit measures. The zero Dimension belongs to no unit.
@@ -105,6 +106,7 @@ var measures = map[Unit]measure{
 	Second:           {Duration, 1},
 	Minute:           {Duration, 60},
 	Hour:             {Duration, 3_600},
+	DayShare:         {Duration, 86_400},
 	Degree:           {Angle, 1},
 }
 

@@ -253,3 +253,14 @@ func LengthKind(text string) (string, bool) {
 	h, ok := kinds.any(Scan(text))
 	return h.Key, ok
 }
+
+// Negated reports whether a text says no, not or without of something.
+func Negated(text string) bool {
+	toks := Scan(text)
+	for i := range toks {
+		if _, ok := glues.atKey(toks, i, "no"); ok {
+			return true
+		}
+	}
+	return false
+}

@@ -13,6 +13,18 @@ import (
 
 var errZone = errors.New("not a time zone: expected a name of the IANA list such as Pacific/Auckland, or UTC-9")
 
+// letters are short names of one offset, which a place with summer time has for a part of
+// the year only, and a place that may be meant (IANA time zone database). Those of places
+// that change no clocks are not among them.
+var letters = map[string]string{
+	"EST": "America/New_York", "EDT": "America/New_York", "CST": "America/Chicago", "CDT": "America/Chicago",
+	"MST": "America/Denver", "MDT": "America/Denver", "PST": "America/Los_Angeles", "PDT": "America/Los_Angeles",
+	"AKST": "America/Anchorage", "AKDT": "America/Anchorage", "AST": "America/Halifax", "ADT": "America/Halifax", "NST": "America/St_Johns", "NDT": "America/St_Johns",
+	"BST": "Europe/London", "IST": "Europe/Dublin", "WEST": "Europe/Lisbon", "CEST": "Europe/Madrid", "EEST": "Europe/Athens",
+	"NZST": "Pacific/Auckland", "NZDT": "Pacific/Auckland", "AEST": "Australia/Sydney", "AEDT": "Australia/Sydney",
+	"ACST": "Australia/Adelaide", "ACDT": "Australia/Adelaide",
+}
+
 // Name is the zone's name in one spelling. The error says what would be right.
 func Name(text string) (string, error) {
 	text = strings.TrimSpace(text)
@@ -21,6 +33,10 @@ func Name(text string) (string, error) {
 	}
 	if text == "" || strings.EqualFold(text, "local") {
 		return "", errZone
+	}
+	if place, ok := letters[strings.ToUpper(text)]; ok {
+		return "", fmt.Errorf("%s is one offset all year, and an hour off for as long as the clocks are changed: name the place that is meant, such as %s, or the offset, such as UTC-9",
+			strings.ToUpper(text), place)
 	}
 	loc, err := time.LoadLocation(text)
 	if err != nil {

@@ -1,6 +1,7 @@
 package zone
 
 import (
+	"strings"
 	"testing"
 	"time"
 )
@@ -22,6 +23,25 @@ func TestName(t *testing.T) {
 	for _, text := range []string{"", "local", "Atlantis/Harbour", "UTC+15", "UTC-9:75", "9", "+"} {
 		if got, err := Name(text); err == nil {
 			t.Errorf("%q: %q, want an error", text, got)
+		}
+	}
+}
+
+// Letters that are an hour off all summer name the place that is meant.
+func TestLettersNameAPlace(t *testing.T) {
+	for text, place := range map[string]string{"EST": "America/New_York", "mst": "America/Denver", "NZST": "Pacific/Auckland", "PDT": "America/Los_Angeles"} {
+		if got, err := Name(text); err == nil || !strings.Contains(err.Error(), place) {
+			t.Errorf("%q: %q, %v, want an error that names %s", text, got, err, place)
+		}
+	}
+	for _, place := range letters {
+		loc, err := time.LoadLocation(place)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, winter := time.Date(2026, 1, 1, 0, 0, 0, 0, loc).Zone()
+		if _, summer := time.Date(2026, 7, 1, 0, 0, 0, 0, loc).Zone(); winter == summer {
+			t.Errorf("%s changes no clocks", place)
 		}
 	}
 }

@@ -1,7 +1,11 @@
 package evidence
 
 import (
+	"maps"
 	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"wakeledger/queries/stats"
 )
@@ -13,22 +17,24 @@ const Confidence = 0.95
 // compared with nothing.
 const NotLogged = "not logged"
 
-// Cell is the effort at one level of a factor on one trip, or on one leg of it,
-// and the strikes that belong to that effort.
-type Cell struct {
-	Trip, Leg int64 // Leg 0: the whole trip
-	Level     string
-	LineHours float64
-	Strikes   int64
+// Ratio is a ratio of strike rates from the model.
+type Ratio struct {
+	Ratio    float64 // 0 or infinite where one side has no strike
+	Interval stats.Interval
+	P        float64 // of no difference, by itself
 }
 
-// Factor is one factor's cells. Cells of one leg (or of one trip, where Leg is
-// 0) and level are added up.
-type Factor struct {
-	Name   string
-	ByLeg  bool     // differs between lines fished together: compared within legs
-	Levels []string // in the order in which they are shown
-	Cells  []Cell
+func unknownRatio() Ratio {
+	nan := math.NaN()
+	return Ratio{nan, stats.Interval{Lo: nan, Hi: nan}, nan}
+}
+
+// Known tells whether there is a ratio.
+func (r Ratio) Known() bool { return !math.IsNaN(r.Ratio) }
+
+// upside is the ratio seen from the other level.
+func (r Ratio) upside() Ratio {
+	return Ratio{1 / r.Ratio, stats.Interval{Lo: 1 / r.Interval.Hi, Hi: 1 / r.Interval.Lo}, r.P}
 }
 
 // Level is one level of a factor with the evidence for it. A float is NaN
@@ -42,25 +48,51 @@ type Level struct {
 	Interval stats.Interval // of Rate
 	Shrunk   float64        // Rate drawn towards the common rate, for ranking
 	Thin     bool           // little effort: see Enough
-	// Ratio is the same-trip ratio to the reference level, where Told.
-	Ratio stats.RateRatio
-	Told  bool
-	P     float64 // of Ratio, adjusted by Holm over the factor's levels
-	Why   string  // there is no ratio, or no interval for it
+	Ratio    Ratio          // to the reference level
+	P        float64        // of Ratio, adjusted by Holm over the levels; NaN where not tested
+	// Rest is the ratio to all other levels together, which a finding rests on:
+	// one level against one other has half the strikes behind it. RestP is its
+	// p-value, adjusted by Holm over the levels and the trend.
+	Rest   Ratio
+	RestP  float64
+	Shared stats.Count // at the two levels where the same trip (ByLeg: leg) fished both
+	Strata int         // such trips (legs)
+	// Beside and BesideStrata are the same for the level and any other.
+	Beside       stats.Count
+	BesideStrata int
+	Inflated     float64 // how many times the variance of the ratio is what it would be with nothing held
+	Why          string  // there is no ratio, or it is not tested
+}
+
+// Trend is the test that rates rise or fall with an ordered factor: one slope
+// of the log rate on the levels' scores.
+type Trend struct {
+	Ratio     // of High to Low, the ends of the levels with enough effort
+	Low, High string
+	Adj       float64 // P, adjusted with those of the levels
+	Behind    stats.Count
+	Strata    int // trips (legs) that fished two levels or more and had a strike
+	Known     bool
 }
 
 // Comparison is the evidence on one factor.
 type Comparison struct {
-	Factor     string
-	ByLeg      bool
-	Levels     []Level
-	Reference  int         // index of the level compared with: the one with the most effort; -1 for none
-	Season     stats.Count // strikes that belong to line-hours, and those
-	Dispersion stats.DispersionResult
-	Phi        float64 // of all levels together: Dispersion.Phi, at least 1; 1 where not Widened
-	Widened    bool    // there are trips enough for a dispersion: intervals allow for it
-	Within     float64 // dispersion left within trips (and legs, where ByLeg); 1 where not Widened
-	Trips      int     // with effort
+	Factor    string
+	ByLeg     bool
+	Levels    []Level
+	Reference int         // index of the level compared with: the one with the most effort; -1 for none
+	Season    stats.Count // strikes that belong to line-hours, and those
+	Trips     int         // with effort
+	Paired    int         // of them those that fished two levels (ByLeg: together on a leg)
+	Luck      float64     // squared coefficient of variation of the trips' luck, as Rate's intervals use it
+	Trend     Trend
+	Across    bool     // the trips' totals are added to what the same trips say
+	Held      []string // factors held still
+	Mixed     string   // the one that accounts for most of this factor within trips
+	MixedBy   float64  // its share
+	theta     float64
+	TripHours []float64 // line-hours of each trip with any, in the order of trips
+	Phi, DF   float64   // dispersion that the ratios' intervals allow for, and t's degrees of freedom
 }
 
 // Enough is the line-hours below which a level has little effort: those that
@@ -74,38 +106,44 @@ func Enough(season stats.Count) float64 {
 	return 3 * season.Effort / float64(season.Events)
 }
 
-// Compare weighs one factor. The rates' intervals are exact for Poisson counts
-// and, from stats.MinTrips trips on, widened by the dispersion of the trip x
-// level counts (see levelPhi). The ratio of each level to the one with the most effort is
-// Mantel and Haenszel's within trips (within legs where ByLeg), from as many trips
-// on with its variance widened too (see ratioOf).
-func Compare(f Factor) Comparison {
-	c := Comparison{Factor: f.Name, ByLeg: f.ByLeg, Reference: -1, Phi: 1, Within: 1}
+// Compare weighs one factor, with those of rest that it is mixed up with held
+// still. The rates' intervals allow for the trips' luck (see rates); the ratio of
+// each level to the one with the most effort, and the trend, are those of the
+// model of stats.FitEffects.
+func Compare(f Factor, rest []Factor) Comparison { return compare(f, rest, true) }
+
+// compare leaves out the ratios' intervals where nobody asks for them.
+func compare(f Factor, rest []Factor, intervals bool) Comparison {
+	c := Comparison{Factor: f.Name, ByLeg: f.ByLeg, Reference: -1, Phi: math.NaN(), DF: math.NaN()}
 	sums := sumByLevel(f.Cells)
-	trips := map[int64]bool{}
+	trips := map[int64]float64{}
 	for _, x := range f.Cells {
 		if x.LineHours > 0 {
-			trips[x.Trip] = true
+			trips[x.Trip] += x.LineHours
 		}
 		c.Season.Events += x.Strikes
 		c.Season.Effort += x.LineHours
 	}
+	for _, t := range slices.Sorted(maps.Keys(trips)) {
+		c.TripHours = append(c.TripHours, trips[t])
+	}
 	c.Trips = len(trips)
-	known := logged(f.Cells)
-	c.Dispersion = stats.Dispersion(tripCells(known))
-	c.Widened = c.Trips >= stats.MinTrips && c.Dispersion.Phi > 0
-	var phi map[string]float64
-	if c.Widened {
-		c.Phi = math.Max(1, c.Dispersion.Phi)
-		c.Within = withinTrips(known, f.ByLeg)
-		phi = levelPhi(tripCells(known), c.Phi)
-	}
 	for _, name := range f.Levels {
-		c.Levels = append(c.Levels, c.level(name, sums[name], phi[name]))
+		s := sums[name]
+		nan := math.NaN()
+		c.Levels = append(c.Levels, Level{Level: name, Count: s.Count, Trips: len(s.trips), Rate: nan, Phi: 1, Shrunk: nan, P: nan,
+			Interval: stats.Interval{Lo: nan, Hi: nan}, Ratio: unknownRatio(), Rest: unknownRatio(), RestP: nan, Inflated: nan, Thin: s.Effort < Enough(c.Season)})
 	}
+	c.rates(f)
 	c.shrink()
 	c.setReference()
-	c.ratios(strata(known, f.ByLeg))
+	for i := range c.Levels {
+		c.Levels[i].Why = whyNoHours // unless the model says more
+	}
+	if c.Reference >= 0 {
+		c.share(f)
+		c.model(f, rest, intervals)
+	}
 	return c
 }
 
@@ -129,30 +167,6 @@ func sumByLevel(cells []Cell) map[string]levelSum {
 		sums[x.Level] = s
 	}
 	return sums
-}
-
-// level is a level's rate. What is not logged has no dispersion of its own and
-// takes that of all.
-func (c *Comparison) level(name string, s levelSum, phi float64) Level {
-	nan := math.NaN()
-	l := Level{Level: name, Count: s.Count, Trips: len(s.trips), Rate: nan, Phi: math.Max(phi, c.Phi), Shrunk: nan, P: nan,
-		Interval: stats.Interval{Lo: nan, Hi: nan}, Thin: s.Effort < Enough(c.Season),
-		Ratio: stats.RateRatio{Ratio: nan, Interval: stats.Interval{Lo: nan, Hi: nan}, P: nan}}
-	if rate, iv, ok := stats.QuasiPoisson(s.Events, s.Effort, Confidence, l.Phi); ok {
-		l.Rate, l.Interval = rate, iv
-	}
-	return l
-}
-
-// logged are the cells of levels that the log names.
-func logged(cells []Cell) []Cell {
-	var out []Cell
-	for _, x := range cells {
-		if x.Level != NotLogged {
-			out = append(out, x)
-		}
-	}
-	return out
 }
 
 // shrink sets the rates for ranking.
@@ -181,50 +195,380 @@ func (c *Comparison) setReference() {
 	}
 }
 
-// Why there is no ratio, or no interval for one.
+// Why there is no ratio, or no test of it.
 const (
 	whyReference = "the level with the most effort, which the others are compared with"
 	whyNoHours   = "no line-hours at this level"
-	whyNoTrip    = "no trip fished both levels with a strike"
-	whyNoLeg     = "no leg fished both levels together with a strike"
-	whyOneSide   = "all strikes of the shared trips fell at one of the two levels"
+	whyNoTrip    = "no trip with a strike ties this level to the one compared with"
+	whyNoLeg     = "no leg with a strike ties this level to the one compared with"
+	whyThin      = "little effort: not tested"
 )
 
-// ratios sets each level's ratio to the reference and the adjusted p-values.
-func (c *Comparison) ratios(byStratum map[stratumKey]map[string]stats.Count) {
-	p := make([]float64, len(c.Levels))
-	keys := sortedKeys(byStratum)
+// model sets the ratios, the trend and their p-values.
+func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
+	reference := c.Levels[c.Reference].Level
+	o := observe(f, rest, reference)
+	c.Held = o.names
+	for _, g := range rest {
+		if s := o.shared[g.Name]; s > c.MixedBy {
+			c.Mixed, c.MixedBy = g.Name, s
+		}
+	}
+	own := make([]int, 0, len(o.level))
+	for i := range len(o.level) {
+		own = append(own, o.first+i)
+	}
+	fit, ok := stats.FitEffects(o.rows, len(o.of)+len(o.level))
+	if ok {
+		c.Phi, c.DF = steady(fit)
+		fit = c.between(o, own, fit, monthOf(rest))
+	}
 	for i := range c.Levels {
 		l := &c.Levels[i]
-		p[i] = math.NaN()
+		l.Why = ""
 		switch {
 		case l.Level == NotLogged:
 			l.Why = "not a level: the log does not say"
-			continue
 		case i == c.Reference:
 			l.Why = whyReference
-			continue
-		case l.Count.Effort <= 0 || c.Reference < 0:
+		case l.Count.Effort <= 0:
 			l.Why = whyNoHours
+		case !ok || !fit.Kept[o.first+o.level[l.Level]]:
+			l.Why = whyNoTrip
+			if f.ByLeg {
+				l.Why = whyNoLeg
+			}
+		default:
+			j := o.first + o.level[l.Level]
+			l.Ratio, l.Inflated = ratioOf(fit, j, c.Phi, c.DF, intervals), fit.Inflation(j, own)
+			if l.Thin || c.Levels[c.Reference].Thin {
+				l.Why = whyThin
+			}
+		}
+	}
+	if ok {
+		c.rest(o, intervals)
+		c.trend(f, o, intervals)
+	}
+	c.adjust()
+}
+
+// rest sets the ratios of each level to all others together.
+func (c *Comparison) rest(o obs, intervals bool) {
+	tested := 0
+	for _, l := range c.Levels {
+		if l.Why == "" || l.Why == whyReference {
+			tested++
+		}
+	}
+	if tested < 2 {
+		return
+	}
+	for i := range c.Levels {
+		l := &c.Levels[i]
+		switch {
+		case l.Thin || l.Why != "" && l.Why != whyReference:
+			continue
+		case tested == 2 && len(o.level) == 1: // one against the other, seen once
+			if i != c.Reference {
+				l.Rest = l.Ratio
+			}
 			continue
 		}
-		var pairs []pair
-		for _, key := range keys {
-			s := byStratum[key]
-			pairs = append(pairs, pair{key.trip, stats.Stratum{A: s[l.Level], B: s[c.Levels[c.Reference].Level]}})
-		}
-		l.Ratio, l.Told = ratioOf(pairs, c.Widened)
-		p[i] = l.Ratio.P
-		switch {
-		case !l.Told && c.ByLeg:
-			l.Why = whyNoLeg
-		case !l.Told:
-			l.Why = whyNoTrip
-		case !l.Ratio.Interval.Known():
-			l.Why = whyOneSide
+		fit, ok := c.single(o, func(level string) float64 {
+			if level == l.Level {
+				return 1
+			}
+			return 0
+		})
+		if j := o.first + 1; ok && fit.Kept[j] {
+			l.Rest = ratioOf(fit, j, c.Phi, c.DF, intervals)
 		}
 	}
-	for i, adjusted := range stats.Holm(p) {
-		c.Levels[i].P = adjusted
+}
+
+// single fits one value of the levels in place of a column each, by the same
+// law of luck.
+func (c *Comparison) single(o obs, value func(level string) float64) (*stats.Effects, bool) {
+	reference := c.Levels[c.Reference].Level
+	rows := make([]stats.Obs, len(o.rows))
+	for i, r := range o.rows {
+		x := append(slices.Clone(r.X[:o.first]), 0, value(reference)) // not logged; the value
+		for level, j := range o.level {
+			if r.X[o.first+j] == 0 {
+				continue
+			}
+			x[o.first+1] = value(level)
+			if level == NotLogged {
+				x[o.first], x[o.first+1] = 1, 0
+			}
+		}
+		r.X = x
+		rows[i] = r
 	}
+	if c.Across {
+		return stats.FitLuck(rows, o.first+2, c.theta)
+	}
+	return stats.FitEffects(rows, o.first+2)
+}
+
+// between adds what the trips say by their totals, where they agree with what the
+// same trips say: the fit with a gamma law of the trips' luck, unless Mundlak's
+// device (1978, Econometrica 46:69-85), the trips' own means of the columns, finds
+// that trips which had more of a level had other luck (p below agree), the levels follow the month, or the
+// same trips say less than leastWithin of it. The choice and its numbers are
+// checked by simulation.
+func (c *Comparison) between(o obs, own []int, within *stats.Effects, month map[int64]float64) *stats.Effects {
+	rows, first := o.rows, o.first
+	if c.ByLeg || c.Paired < stats.MinTrips {
+		return within
+	}
+	k := first + len(own)
+	luck, ok := stats.FitLuck(rows, k, 0)
+	if !ok {
+		return within
+	}
+	for _, j := range own {
+		if within.Kept[j] != luck.Kept[j] || within.Kept[j] && luck.Variance(j) < leastWithin*within.Variance(j) {
+			return within
+		}
+	}
+	wide, n := mundlak(rows, first, len(own))
+	if o.follows(wide, k, month) > followsMonth {
+		return within
+	}
+	both, ok := stats.FitLuck(wide, n, luck.Theta)
+	if !ok {
+		return within
+	}
+	extra := 0.0
+	for j := k; j < n; j++ {
+		if both.Kept[j] {
+			extra++
+		}
+	}
+	if extra > 0 && (distuv.ChiSquared{K: extra}).Survival(math.Max(0, 2*(both.LogLik-luck.LogLik))/c.Phi) < agree {
+		return within
+	}
+	c.Across, c.theta = true, luck.Theta
+	return luck
+}
+
+const (
+	agree        = 0.2
+	followsMonth = 0.25
+	leastWithin  = 0.55
+)
+
+// follows is the share of the trips' months that their means of the levels account for.
+func (o obs) follows(wide []stats.Obs, from int, month map[int64]float64) float64 {
+	var x [][]float64
+	var z, weight []float64
+	seen := map[int]bool{}
+	for i, r := range wide {
+		m, ok := month[o.trip[i]]
+		if seen[r.Stratum] || !ok {
+			continue
+		}
+		seen[r.Stratum] = true
+		x, z, weight = append(x, r.X[from:]), append(z, m), append(weight, 1)
+	}
+	return stats.Shared(x, z, weight, make([]int, len(z)))
+}
+
+// monthOf numbers the month of each trip, where it is logged.
+func monthOf(rest []Factor) map[int64]float64 {
+	out := map[int64]float64{}
+	for _, f := range rest {
+		for _, c := range f.Cells {
+			if at := slices.Index(f.Levels, c.Level); f.Name == "month" && at >= 0 && c.Level != NotLogged {
+				out[c.Trip] = float64(at)
+			}
+		}
+	}
+	return out
+}
+
+// mundlak adds the strata's means of the factor's own columns, by effort.
+func mundlak(rows []stats.Obs, first, own int) ([]stats.Obs, int) {
+	means, effort := map[int][]float64{}, map[int]float64{}
+	for _, r := range rows {
+		if means[r.Stratum] == nil {
+			means[r.Stratum] = make([]float64, own)
+		}
+		effort[r.Stratum] += r.Effort
+		for i := range own {
+			means[r.Stratum][i] += r.Effort * r.X[first+i]
+		}
+	}
+	out := make([]stats.Obs, len(rows))
+	for i, r := range rows {
+		x := slices.Clone(r.X)
+		for _, v := range means[r.Stratum] {
+			x = append(x, v/effort[r.Stratum])
+		}
+		r.X = x
+		out[i] = r
+	}
+	return out, first + 2*own
+}
+
+// The dispersion is drawn towards that of independent strikes as if some degrees
+// of freedom had been seen with it (the moderated variance of Smyth 2004,
+// Statistical Applications in Genetics and Molecular Biology 3(1):3), and is
+// never below 1. It is the larger of that between legs, which come in bites, and
+// that between trips at one level, as where a lure suits a day. Simulation chose
+// the numbers.
+const (
+	priorLegs  = 12
+	priorTrips = 30
+)
+
+func steady(fit *stats.Effects) (phi, df float64) {
+	legs := (priorLegs + fit.DF*fit.Phi) / (priorLegs + fit.DF)
+	trips := (priorTrips + fit.CellDF*fit.CellPhi) / (priorTrips + fit.CellDF)
+	return math.Max(1, math.Max(legs, trips)), priorLegs + fit.DF
+}
+
+// ratioOf is one column's ratio with its profile interval and p-value.
+func ratioOf(fit *stats.Effects, j int, phi, df float64, interval bool) Ratio {
+	law := distuv.StudentsT{Sigma: 1, Nu: df}
+	r := Ratio{Ratio: math.Exp(fit.Beta[j]), P: 2 * law.Survival(math.Sqrt(fit.Profile(j, 0)/phi))}
+	if interval {
+		t := law.Quantile(1 - Alpha/2)
+		iv := fit.Within(j, phi*t*t)
+		r.Interval = stats.Interval{Lo: math.Exp(iv.Lo), Hi: math.Exp(iv.Hi)}
+	}
+	if math.Abs(fit.Beta[j]) > 15 {
+		r.Ratio = math.Exp(math.Copysign(math.Inf(1), fit.Beta[j]))
+	}
+	return r
+}
+
+// trend fits the score of an ordered factor in place of its levels, where three
+// levels or more have enough effort.
+func (c *Comparison) trend(f Factor, o obs, intervals bool) {
+	tested := 0
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, l := range c.Levels {
+		s, ok := f.Score[l.Level]
+		if !ok || l.Thin {
+			continue
+		}
+		tested++
+		if s < low {
+			low, c.Trend.Low = s, l.Level
+		}
+		if s > high {
+			high, c.Trend.High = s, l.Level
+		}
+	}
+	if tested < 3 {
+		return
+	}
+	fit, ok := c.single(o, func(level string) float64 { return (f.Score[level] - low) / (high - low) })
+	if !ok || !fit.Kept[o.first+1] {
+		return
+	}
+	for _, r := range o.rows {
+		c.Trend.Behind.Effort += r.Effort
+	}
+	c.Trend.Known, c.Trend.Strata, c.Trend.Behind.Events = true, fit.Strata, fit.Events
+	c.Trend.Ratio = ratioOf(fit, o.first+1, c.Phi, c.DF, intervals)
+}
+
+// adjust sets the adjusted p-values.
+func (c *Comparison) adjust() {
+	rest, p := []float64{math.NaN()}, make([]float64, len(c.Levels))
+	if c.Trend.Known {
+		rest[0] = c.Trend.P
+	}
+	for i, l := range c.Levels {
+		p[i] = math.NaN()
+		if l.Why == "" {
+			p[i] = l.Ratio.P
+		}
+		rest = append(rest, l.Rest.P)
+	}
+	p, rest = stats.Holm(p), stats.Holm(rest)
+	c.Trend.Adj = rest[0]
+	for i := range c.Levels {
+		c.Levels[i].P, c.Levels[i].RestP = p[i], rest[i+1]
+	}
+}
+
+// share sets what the trips (ByLeg: legs) that fished a level and the reference
+// hold of both.
+func (c *Comparison) share(f Factor) {
+	reference := c.Levels[c.Reference].Level
+	sums := map[place]map[string]stats.Count{}
+	for _, x := range f.merged() {
+		p := place{trip: x.Trip}
+		if f.ByLeg {
+			p.leg = x.Leg
+		}
+		if sums[p] == nil {
+			sums[p] = map[string]stats.Count{}
+		}
+		s := sums[p][x.Level]
+		s.Events += x.Strikes
+		s.Effort += x.LineHours
+		sums[p][x.Level] = s
+	}
+	paired := map[int64]bool{}
+	for _, p := range slices.SortedFunc(maps.Keys(sums), comparePlaces) {
+		s := sums[p]
+		var all stats.Count
+		for _, l := range c.Levels {
+			if x := s[l.Level]; l.Level != NotLogged && x.Effort > 0 {
+				all.Events += x.Events
+				all.Effort += x.Effort
+			}
+		}
+		if logged(s) > 1 {
+			paired[p.trip] = true
+		}
+		r := s[reference]
+		for i := range c.Levels {
+			l := &c.Levels[i]
+			x := s[l.Level]
+			if x.Effort <= 0 || l.Level == NotLogged {
+				continue
+			}
+			if logged(s) > 1 {
+				l.BesideStrata++
+				l.Beside.Events += all.Events
+				l.Beside.Effort += all.Effort
+			}
+			if i != c.Reference && r.Effort > 0 {
+				l.Strata++
+				l.Shared.Events += x.Events + r.Events
+				l.Shared.Effort += x.Effort + r.Effort
+			}
+		}
+	}
+	c.Paired = len(paired)
+}
+
+// logged counts the levels that the log names with effort.
+func logged(levels map[string]stats.Count) int {
+	n := 0
+	for l, c := range levels {
+		if l != NotLogged && c.Effort > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// Inflation is how many times as wide the widest of the ratios is as it would be
+// with nothing held; NaN without ratios.
+func (c Comparison) Inflation() float64 {
+	most := math.NaN()
+	for _, l := range c.Levels {
+		if v := math.Sqrt(l.Inflated); !(v <= most) && l.Why == "" && !math.IsNaN(v) {
+			most = v
+		}
+	}
+	return most
 }

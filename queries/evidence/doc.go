@@ -3,16 +3,13 @@
 // know. It works on plain numbers, without the database, on top of package
 // queries/stats, which holds the methods themselves.
 //
-//	compare.go  rates, intervals, shrinkage and same-trip ratios of one factor
-//	dispersion.go  how much a level's counts vary between trips beyond chance
-//	within.go   the same within trips
-//	robust.go   the same-trip ratio, its interval by the trips' own scatter
+//	model.go    one factor's counts and what is held still beside it
+//	compare.go  ratios and trend of one factor by the model
+//	rates.go    rates and their intervals, allowing for the trips' luck
 //	finding.go  settled, leaning or not settled, by stated rules
 //	words.go    a finding as one plain sentence
-//	adjust.go   several factors at once: Poisson regression
-//	confound.go levels that the log cannot tell apart
-//	sizes.go    weights by level
-//	next.go     the line-hours that would settle a question, and a plan
+//	sizes.go    weights by level, by whole trips
+//	next.go     the trips that would settle a question, and a plan
 //	spread.go   tangles by the gap between lines
 //
 // Throughout: confidence is 95 %; a level with little effort is never put

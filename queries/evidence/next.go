@@ -3,6 +3,7 @@ package evidence
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
@@ -10,94 +11,146 @@ import (
 	"wakeledger/queries/stats"
 )
 
-// Power is the chance to tell a difference that plans aim at.
+// Power is the chance to settle a difference that plans aim at.
 const Power = 0.8
 
 // DefaultRatio is the ratio of rates that plans aim to tell where the user
 // names none.
 const DefaultRatio = 1.5
 
+const (
+	// MostPlanTrips is the number beyond which a plan is none.
+	MostPlanTrips = 120
+	planRuns      = 300 // simulated seasons behind a chance
+)
+
 // Question is an open question and what would settle it.
 type Question struct {
-	Factor string
-	ByLeg  bool
-	A, B   string // the two settings; A has the most effort so far
-	Ratio  float64
-	Rate   float64 // strikes per line-hour at the lower setting: the season's
-	// Phi is the dispersion between trips, PairedPhi that left when both settings
-	// are fished on the same trips.
-	Phi, PairedPhi float64
-	// Apart is the line-hours at each setting where the settings are fished on
-	// different trips, Paired where on the same.
-	Apart, Paired stats.EffortPlan
-	TripHours     float64 // line-hours of a usual trip
-	ApartTrips    int     // trips in all, at that
-	PairedTrips   int
-	Had           [2]float64 // line-hours at A and B so far
-	Settable      bool       // the crew can choose the setting
-	Leaning       bool       // the season leans to one of the two
+	Factor    string
+	ByLeg     bool
+	A, B      string // the two settings; A has the most effort so far
+	Ratio     float64
+	Rate      float64    // strikes per line-hour at the lower setting: the season's
+	Luck, Phi float64    // how trips differ, and the dispersion left within them
+	Had       [2]float64 // line-hours at A and B so far
+	Leaning   bool       // the season leans to one of the two
+	Trips     int        // that settle it with Power; 0 where MostPlanTrips do not
+	Hours     float64    // line-hours at each setting that they are
+	Strikes   [2]float64 // expected in those
+	tripHours []float64  // line-hours of the season's trips
+	factors   int        // compared beside it
 }
 
 // settable are the factors that a crew chooses; the others come with the day.
 var settable = []string{"speed-band", "lure", "lure-weight", "colour", "hooks", "setback", "position", "approach"}
 
-// Next is what it would take to settle a finding that is not: the line-hours at
-// each of its two settings to tell the given ratio of rates with Power, at the
-// season's rate and dispersion (stats.EffortToTell). ok is false where the
-// finding is settled, has fewer than two levels, or is of what comes with the day
-// and never changed within a trip, and where the season has no strikes.
+// Next is what it would take to settle a finding that is not: the trips, half of
+// each at either of its two settings, after which this very model calls a given
+// ratio of rates settled with Power, simulated at the season's rate, luck,
+// dispersion and hours. ok is false where the finding is settled, has fewer than
+// two levels or comes with the day, and where the season has no strikes.
 func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
-	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Phi: c.Phi, PairedPhi: c.Within,
-		Settable: slices.Contains(settable, c.Factor)}
-	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !q.settings(c) {
+	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, factors: max(1, f.Factors), tripHours: c.TripHours}
+	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !slices.Contains(settable, c.Factor) || !q.settings(c) {
 		return q, false
 	}
-	if !q.Settable && f.Better == "" {
-		return q, false // it came with the day, and no day had both
-	}
-	if q.Leaning = f.Verdict == Leaning; q.Leaning {
+	if q.Leaning = f.Verdict == Leaning && !f.Trend; q.Leaning {
 		q.pair(c, f)
 	}
+	if c.Phi > 1 {
+		q.Phi = c.Phi
+	}
 	q.Rate = float64(c.Season.Events) / c.Season.Effort
-	q.TripHours = c.Season.Effort / float64(c.Trips)
-	return q, q.plan()
+	q.plan()
+	return q, true
 }
 
-// plan sets the effort and the trips that the question takes.
-func (q *Question) plan() bool {
-	var ok, paired bool
-	q.Apart, ok = stats.EffortToTell(q.contrast(q.Phi))
-	q.Paired, paired = stats.EffortToTell(q.contrast(q.PairedPhi))
-	if !ok || !paired {
+// plan finds the trips, stepping up to what is enough and closing in; a little
+// above Power, as the first that reaches it is a lucky draw.
+func (q *Question) plan() {
+	low, high := stats.MinTrips-1, stats.MinTrips
+	for q.Chance(high) < Power+0.02 {
+		if high == MostPlanTrips {
+			return
+		}
+		low, high = high, min(MostPlanTrips, high*3/2)
+	}
+	for high-low > max(1, high/16) {
+		mid := (low + high) / 2
+		if q.Chance(mid) < Power+0.02 {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	mean := 0.0
+	for _, h := range q.tripHours {
+		mean += h / float64(len(q.tripHours))
+	}
+	q.Trips, q.Hours = high, float64(high)*mean/2
+	q.Strikes = [2]float64{q.Rate * q.Hours, q.Rate * q.Hours * q.Ratio}
+}
+
+// Chance is the chance that the ratio is called settled after a number of trips
+// on which each setting has half the line-hours.
+func (q Question) Chance(trips int) float64 {
+	r := rand.New(rand.NewPCG(uint64(trips), 7))
+	settled := 0
+	for range planRuns {
+		if q.settles(q.draw(r, trips)) {
+			settled++
+		}
+	}
+	return float64(settled) / planRuns
+}
+
+// draw simulates the trips: two halves, changed over at half time. A setting of
+// the whole boat has a half to itself, one of the lines half the lines of each.
+func (q Question) draw(r *rand.Rand, trips int) []stats.Obs {
+	var out []stats.Obs
+	for t := range trips {
+		luck, hours := gammaLaw(r, 1, q.Luck), q.tripHours[r.IntN(len(q.tripHours))]
+		first := t % 2
+		for half := range 2 {
+			for setting := range 2 {
+				o := stats.Obs{Stratum: t, Cell: 2*t + setting, X: []float64{float64(half), float64(setting)}}
+				o.Effort = hours / 2
+				if q.ByLeg {
+					o.Stratum, o.Effort = 2*t+half, hours/4
+				} else if (half+setting+first)%2 == 1 {
+					continue
+				}
+				mean := q.Rate * luck * o.Effort
+				if setting == 1 {
+					mean *= q.Ratio
+				}
+				if mean = gammaLaw(r, mean, (q.Phi-1)/math.Max(mean, 1e-9)); mean > 0 {
+					o.Events = int64(distuv.Poisson{Lambda: mean, Src: r}.Rand())
+				}
+				out = append(out, o)
+			}
+		}
+	}
+	return out
+}
+
+// gammaLaw draws from the gamma law with a mean and squared coefficient of
+// variation.
+func gammaLaw(r *rand.Rand, mean, cv2 float64) float64 {
+	if cv2 <= 0 || mean <= 0 {
+		return mean
+	}
+	return distuv.Gamma{Alpha: 1 / cv2, Beta: 1 / cv2 / mean, Src: r}.Rand()
+}
+
+// settles applies the model and the rules of Find.
+func (q Question) settles(rows []stats.Obs) bool {
+	fit, ok := stats.FitEffects(rows, 2)
+	if !ok || !fit.Kept[1] || fit.Events < MinStrikes || fit.Beta[1] < 0 {
 		return false
 	}
-	// More trips need less of an allowance: a few rounds settle it.
-	effort, f := q.Paired.Effort, 1.0
-	for range 20 {
-		f = allowance(2 * effort * f / q.TripHours)
-	}
-	q.Paired = stats.EffortPlan{Effort: effort * f, Events: [2]float64{q.Paired.Events[0] * f, q.Paired.Events[1] * f}}
-	q.ApartTrips = int(math.Ceil(2 * q.Apart.Effort / q.TripHours))
-	q.PairedTrips = int(math.Ceil(2 * q.Paired.Effort / q.TripHours))
-	return true
-}
-
-// allowance is how much more effort the same-trip comparison takes over a number
-// of trips than the formula has: its interval is by Student's t on trips less
-// one, and the dispersion that it allows for is estimated and never taken below
-// 1, so that where there is none it still comes to about 1 + 0.56/sqrt(trips-1),
-// the mean of what exceeds it. Simulation checks that the plans then reach their
-// power.
-func allowance(trips float64) float64 {
-	df := math.Max(2, trips-1)
-	t := distuv.StudentsT{Sigma: 1, Nu: df}.Quantile(1 - Alpha/2)
-	z := distuv.UnitNormal.Quantile(1 - Alpha/2)
-	power := distuv.UnitNormal.Quantile(Power)
-	return (t + power) * (t + power) / ((z + power) * (z + power)) * (1 + 1/math.Sqrt(math.Pi*df))
-}
-
-func (q Question) contrast(phi float64) stats.Contrast {
-	return stats.Contrast{Rate: q.Rate, Ratio: q.Ratio, Phi: phi, Conf: Confidence, Power: Power}
+	phi, df := steady(fit)
+	return ratioOf(fit, 1, phi, df, false).P*float64(q.factors) < Alpha
 }
 
 // settings picks the level with the most effort and the one that ranks best
@@ -126,6 +179,16 @@ func (q *Question) settings(c Comparison) bool {
 // pair takes the two levels between which the season leans.
 func (q *Question) pair(c Comparison, f Finding) {
 	q.A, q.B = f.Better, f.Other
+	ref := c.Levels[c.Reference].Level
+	for _, side := range []*string{&q.A, &q.B} {
+		if *side == Others && q.A != ref && q.B != ref {
+			*side = ref
+		}
+	}
+	if q.A == Others || q.B == Others { // the level is the one with the most effort: keep the two of settings
+		q.settings(c)
+		return
+	}
 	for _, l := range c.Levels {
 		switch l.Level {
 		case q.A:
@@ -136,16 +199,6 @@ func (q *Question) pair(c Comparison, f Finding) {
 	}
 }
 
-// Chance is the chance to tell the ratio after a number of trips on which both
-// settings are fished for half the line-hours each.
-func (q Question) Chance(trips int) float64 {
-	power, ok := stats.PowerOf(q.contrast(q.PairedPhi), float64(trips)*q.TripHours/2/allowance(float64(trips)))
-	if !ok {
-		return math.NaN()
-	}
-	return power
-}
-
 // PairedDay says how a day is fished that compares the two settings.
 func (q Question) PairedDay(text func(level string) string) string {
 	a, b := text(q.A), text(q.B)
@@ -154,10 +207,8 @@ func (q Question) PairedDay(text func(level string) string) string {
 		return fmt.Sprintf("The same lure at %s and at %s on the same legs; change the two lures over at half time. Log which line each strike came on.", a, b)
 	case q.ByLeg:
 		return fmt.Sprintf("Both out on the same legs: %s on one side, %s on the other, all else alike. At half time change sides, so that no side of the boat favours one. Log which line each strike came on.", a, b)
-	case q.Settable:
-		return fmt.Sprintf("Legs of half an hour to an hour, in turn %s and %s over the same water with the same spread; begin with the other one on the next trip. Start a new leg in the log at each change.", a, b)
 	}
-	return fmt.Sprintf("It cannot be set, only met: fish through both %s and %s on the same trip with the same spread where that is safe and lawful, and log when each leg began.", a, b)
+	return fmt.Sprintf("Split the day: first half %s, second half %s, and the other way round on the next trip, over the same water with the same spread. Start a new leg in the log at each change.", a, b)
 }
 
 // Day is one trip of a plan. An empty text has nothing planned.
@@ -172,7 +223,7 @@ type Day struct {
 // Plan lays out trips that work on two open questions at once, one of the whole
 // boat (as speed) and one of the lines (as lure): of each kind, among those that
 // the crew can set, one that the season leans on, else the one that takes the
-// fewest line-hours. Which setting
+// fewest trips. Which setting
 // comes first goes by turns A B B A, so that neither has the mornings or the
 // early season to itself; the two questions' turns differ, so that neither
 // stands in the other's way.
@@ -201,10 +252,10 @@ func pick(questions []Question, byLeg bool) *Question {
 	var best *Question
 	for i := range questions {
 		q := &questions[i]
-		if !q.Settable || q.ByLeg != byLeg || q.Factor == "position" {
+		if q.ByLeg != byLeg || q.Factor == "position" {
 			continue
 		}
-		if best == nil || q.Leaning && !best.Leaning || q.Leaning == best.Leaning && q.Paired.Effort < best.Paired.Effort {
+		if best == nil || q.Leaning && !best.Leaning || q.Leaning == best.Leaning && q.Needs() < best.Needs() {
 			best = q
 		}
 	}
@@ -216,4 +267,12 @@ func turn(a, b string, swapped bool) (string, string) {
 		return b, a
 	}
 	return a, b
+}
+
+// Needs is Trips, or more than any plan where they do not settle it.
+func (q Question) Needs() int {
+	if q.Trips == 0 {
+		return MostPlanTrips + 1
+	}
+	return q.Trips
 }

@@ -40,41 +40,78 @@ func (f Finding) Sentence(text func(level string) string) string {
 	if f.Better == "" {
 		return head + f.unknown(text)
 	}
-	side := "on the same trips"
-	if f.ByLeg {
-		side = "fished side by side"
+	name := func(level string) string {
+		if level == Others {
+			return "the others together"
+		}
+		return text(level)
 	}
-	better, other := text(f.Better), text(f.Other)
-	guess, lo, hi := Times(f.Ratio.Ratio), ratio(f.Ratio.Interval.Lo), Times(f.Ratio.Interval.Hi)
+	better, other := name(f.Better), name(f.Other)
+	claim := better
+	if f.Trend {
+		claim = fmt.Sprintf("rates change step by step from %s to %s: at the better end %s", other, better, better)
+	}
+	guess, span := "the best guess is "+Times(f.Ratio.Ratio), f.span()
 	switch {
-	case f.Verdict == Settled:
-		return fmt.Sprintf("%s%s brought between %s and %s the strikes of %s per line-hour, %s (best guess %s). %s", head, better, lo, hi, other, side, guess, f.behind())
-	case f.Verdict == Leaning:
-		return fmt.Sprintf("%s%s brought about %s the strikes of %s per line-hour, %s (likely %s to %s), but %s. Try it again before relying on it. %s",
-			head, better, guess, other, side, lo, hi, f.Blocked, f.behind())
-	case f.Ratio.Interval.Lo > 1:
-		return fmt.Sprintf("%s%s brought about %s the strikes of %s per line-hour, %s (%s to %s); where %s compared, luck does that often enough. %s",
-			head, better, guess, other, side, lo, hi, f.many(), f.behind())
+	case f.Ratio.Ratio == 0 || math.IsInf(f.Ratio.Ratio, 0):
+		guess = "no strike came at " + other
+	case f.Verdict == NotSettled:
+		return fmt.Sprintf("%s%s may bring %s the strikes of %s per line-hour, %s (%s)%s. %s", head, claim, span, other, f.side(), guess, f.luck(), f.behind())
 	}
-	return fmt.Sprintf("%s%s may bring anything from %s to %s the strikes of %s per line-hour, %s (best guess %s). %s", head, better, lo, hi, other, side, guess, f.behind())
+	out := fmt.Sprintf("%s%s brought %s the strikes of %s per line-hour, %s (%s)", head, claim, span, other, f.side(), guess)
+	switch f.Verdict {
+	case Leaning:
+		return out + ", but " + f.Blocked + ". Try it again before relying on it. " + f.behind()
+	case NotSettled:
+		out += f.luck()
+	}
+	return out + ". " + f.behind()
 }
 
-// many says how many levels were compared.
-func (f Finding) many() string {
-	if f.Compared == 1 {
-		return plural(int64(f.Factors), "factor") + " were"
+// span words the interval; an end that is not there is said as a bound.
+func (f Finding) span() string {
+	iv := f.Ratio.Interval
+	switch {
+	case math.IsInf(iv.Hi, 0):
+		return "at least " + Times(iv.Lo)
+	case iv.Lo == 0:
+		return "at most " + Times(iv.Hi)
 	}
-	return plural(int64(f.Compared+1), "level") + " were"
+	return "between " + ratio(iv.Lo) + " and " + Times(iv.Hi)
+}
+
+func (f Finding) side() string {
+	if f.ByLeg {
+		return "fished side by side"
+	}
+	return "like days compared with like"
+}
+
+// luck adds why a ratio whose interval leaves out 1 is not settled.
+func (f Finding) luck() string {
+	switch {
+	case !(f.Ratio.Interval.Lo > 1):
+		return ""
+	case f.P >= Alpha:
+		return fmt.Sprintf("; with %s of this factor, luck does that often enough", plural(int64(f.Compared), "comparison"))
+	}
+	return "; too few trips fished it"
 }
 
 // behind is the number of strikes, hours and trips that the ratio rests on.
 func (f Finding) behind() string {
-	unit := "trip"
+	unit, both := "trip", "both"
+	if f.Better == Others || f.Other == Others {
+		both = "it and another"
+	}
 	if f.ByLeg {
 		unit = "leg"
 	}
-	return fmt.Sprintf("Behind it: %s in %s line-hours on %s that fished both.",
-		plural(f.Ratio.Events[0]+f.Ratio.Events[1], "strike"), hours(f.Ratio.Effort[0]+f.Ratio.Effort[1]), plural(int64(f.Ratio.Strata), unit))
+	if f.Trend {
+		both = "two levels or more"
+	}
+	return fmt.Sprintf("Behind it: %s in %s line-hours on %s that fished %s.",
+		plural(f.Behind.Events, "strike"), hours(f.Behind.Effort), plural(int64(f.Strata), unit), both)
 }
 
 // unknown says why no two levels can be compared.
@@ -87,12 +124,11 @@ func (f Finding) unknown(text func(string) string) string {
 		return "only one level has hours, so there is nothing to compare (" + season + ")."
 	case f.Levels-f.Thin < 2:
 		return "fewer than two levels have enough hours to compare (" + season + ")."
-	case f.Compared == 0 && f.ByLeg:
+	case f.Better == "" && f.ByLeg:
 		return "no leg fished two of its levels together with a strike, so that they cannot be told from the days and places they were used (" + season + ")."
-	case f.Compared == 0:
+	default:
 		return "no trip fished two of its levels with a strike, so that it cannot be told from the days when the fish were simply there (" + season + ")."
 	}
-	return "the trips that fished two levels had too few strikes to compare them (" + season + ")."
 }
 
 // Times prints a ratio for a sentence: "1.7 times".

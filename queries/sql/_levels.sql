@@ -58,7 +58,7 @@ WITH sky_order AS (
         AND (b.hi IS NULL OR CASE WHEN p.tracked THEN p.kn ELSE coalesce(n.measure, g.measure) END < b.hi)
     LEFT JOIN sky_order s ON s.level = coalesce(p.light, g.word)
 ), strike_at_level AS (
-    SELECT s.strike_id, s.trip_id, s.leg_id, s.outcome, s.hooked,
+    SELECT s.strike_id, s.trip_id, s.leg_id, s.line_id, s.outcome, s.hooked,
         coalesce(b.level, n.word, g.word,
             CASE $1 WHEN 'hour' THEN strftime(s.strike_at, '%H:00') WHEN 'angler' THEN s.angler
                 WHEN 'month' THEN strftime(coalesce(s.strike_at::DATE, t.date), '%Y-%m')

@@ -8,6 +8,7 @@ SELECT l.label AS file, k.member, k.format, coalesce(l.boat, (SELECT min(boat) F
     strftime(make_timestamp(k.first_ms * 1000), '%Y-%m-%dT%H:%M:%SZ') AS first_utc, strftime(make_timestamp(k.last_ms * 1000), '%Y-%m-%dT%H:%M:%SZ') AS last_utc,
     k.fixes, k.used, round(k.covered_s / 3600, 6) AS hours, round(k.stopped_s / 3600, 6) AS stopped_hours,
     k.gaps, round(k.gap_s / 3600, 6) AS gap_hours, k.breaks, k.jumps, k.repeated, k.reordered, k.late,
-    coalesce(m.legs, 0) AS legs, round(coalesce(m.hours, 0), 6) AS leg_hours, k.clock_s, k.log_id, k.track_no
+    coalesce(m.legs, 0) AS legs, round(coalesce(m.hours, 0), 6) AS leg_hours, k.clock_s, k.joined, k.dropouts,
+    round(k.dropout_s / 3600, 6) AS dropout_hours, round(k.loose_s / 3600, 6) AS loose_hours, k.unused, k.log_id, k.track_no
 FROM track k JOIN log l USING (log_id) LEFT JOIN met m USING (log_id, track_no)
 ORDER BY l.label, k.log_id, k.track_no

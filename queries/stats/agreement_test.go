@@ -2,6 +2,7 @@ package stats
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -142,4 +143,51 @@ func TestAgreeRandom(t *testing.T) {
 			near(t, caseName("ratio", i), l[j], math.Exp(want), oracleTol)
 		}
 	}
+}
+
+// TestExpectedCoverage: where 95 in 100 further fish are expected holds 93 to 96 % of
+// them, as differences and as ratios, of 5 fish and of 40; the limits of agreement alone,
+// 1.96 standard deviations, do not: by theory P(|t| < 1.96 / sqrt(1 + 1/n)) on n-1 degrees
+// of freedom, 85.2 % for 5 (R: 2 * pt(1.96 / sqrt(1.2), 4) - 1).
+func TestExpectedCoverage(t *testing.T) {
+	const trials = 20000
+	rng := rand.New(rand.NewPCG(14, 5))
+	for _, n := range []int{5, 8, 15, 40} {
+		held, ratio, plain := 0, 0, 0
+		for range trials {
+			tape, scale := make([]float64, n), make([]float64, n)
+			fish := func() (w, s float64) {
+				s = 40 + 60*rng.Float64()
+				return s + 3 + 5*rng.NormFloat64(), s
+			}
+			for i := range tape {
+				tape[i], scale[i] = fish()
+			}
+			a, _ := Agree(tape, scale, 0.95)
+			w, s := fish()
+			iv := a.Expected()
+			held += count(iv.Lo <= w-s && w-s <= iv.Hi)
+			plain += count(a.Lo <= w-s && w-s <= a.Hi)
+			for i := range tape {
+				tape[i] = scale[i] * math.Exp((tape[i]-scale[i])/50)
+			}
+			r, _ := AgreeRatio(tape, scale, 0.95)
+			iv = r.Expected()
+			ratio += count(iv.Lo <= math.Exp((w-s)/50) && math.Exp((w-s)/50) <= iv.Hi)
+		}
+		of := func(k int) float64 { return 100 * float64(k) / trials }
+		t.Logf("%2d fish: expected %.1f %%, as ratios %.1f %%, limits of agreement %.1f %%", n, of(held), of(ratio), of(plain))
+		for _, p := range []float64{of(held), of(ratio)} {
+			if p < 93 || p > 96 {
+				t.Errorf("%d fish: %.1f %% of further fish were where they were expected", n, p)
+			}
+		}
+	}
+}
+
+func count(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
 }

@@ -14,21 +14,14 @@
 //	share.go          share and its interval
 //	dispersion.go     how much more than Poisson's the counts vary between trips
 //	tworates.go       ratio of two rates, exact
-//	heterogeneity.go  several rates: are they one?
-//	mantelhaenszel.go ratio of rates within strata
 //	holm.go           p-values adjusted for the number of comparisons
 //	shrink.go         rates drawn towards their common mean
-//	regression.go     Poisson regression with offset, and around it design.go
-//	                  (columns), separation.go (coefficients that run off),
-//	                  covariance.go (standard errors), adjusted.go (ratios and
-//	                  standardised rates), linear.go (least squares)
-//	ranks.go          two samples compared by rank
+//	effects.go        Poisson regression with an effect, or a law of luck, of each trip
+//	shared.go         how much one column says of another within strata
 //	quantile.go       quantiles, median and its interval
 //	agreement.go      two measurements of the same thing
 //	concordance.go    Lin's coefficient
-//	loglog.go         W = a L^b (line.go: the straight line)
-//	leaveout.go       a coefficient judged on what it was not fitted to
-//	power.go          effort needed to tell two rates apart
+//	line.go           the straight line
 //
 // warning.go lists all warnings, laws.go the probability laws. The tests check
 // each method against R, statsmodels or scipy on 200 random data sets (power by

@@ -77,3 +77,17 @@ func TestQuantileAndMedianRandom(t *testing.T) {
 		nearInterval(t, caseName("interval", i), r.Interval, Interval{float64(c.MLo), float64(c.MHi)}, oracleTol)
 	}
 }
+
+type rankCase struct {
+	A, B                            []float64
+	Conf, Exact, U, P, Shift, At, Q float64
+	Lo, Hi, Cover, MLo, MHi         num
+	Median                          float64
+}
+
+func loadRanks(t *testing.T) []rankCase {
+	var cases []rankCase
+	loadOracle(t, "ranks.json", &cases)
+	wantCases(t, len(cases))
+	return cases
+}

@@ -32,27 +32,10 @@ func Wilson(r, n int64, conf float64) (share float64, iv Interval, ok bool) {
 	return share, iv, true
 }
 
-// ClopperPearson returns the share r/n and its exact central interval (Clopper
-// and Pearson 1934, Biometrika 26:404-413; method 5 of Newcombe 1998), which
-// never covers less than conf and is wider than Wilson's for it.
-//
-// ok is false as for Wilson.
-func ClopperPearson(r, n int64, conf float64) (share float64, iv Interval, ok bool) {
-	if !validShare(r, n) || !validLevel(conf) {
-		return math.NaN(), unknown(), false
-	}
-	return float64(r) / float64(n), binomialLimits(float64(r), float64(n), (1-conf)/2), true
-}
-
-// binomialLimits are the Clopper-Pearson limits for x of n with the given tail
-// each side; x and n need not be whole.
-func binomialLimits(x, n, tail float64) Interval {
-	l := binomialLogits(x, n, tail)
-	return Interval{1 / (1 + math.Exp(-l.Lo)), 1 / (1 + math.Exp(-l.Hi))}
-}
-
-// binomialLogits are binomialLimits as log odds, which lose no digits where a
-// limit is near 1, and are infinite where it is 0 or 1.
+// binomialLogits are the exact limits (Clopper and Pearson 1934, Biometrika
+// 26:404-413) for x of n with the given tail each side, where x and n need not be whole,
+// as log odds: these lose no digits where a limit is near 1, and are infinite
+// where it is 0 or 1.
 func binomialLogits(x, n, tail float64) Interval {
 	l := Interval{math.Inf(-1), math.Inf(1)}
 	if x > 0 {

@@ -89,3 +89,22 @@ func (s *Shrinkage) posterior(c Count, pooled Interval, conf float64) ShrunkRate
 	tail := (1 - conf) / 2
 	return ShrunkRate{raw, s.Mean + w*(raw-s.Mean), w, Interval{law.Quantile(tail), law.Quantile(1 - tail)}}
 }
+
+// usableCounts keeps the counts that can enter a rate.
+func usableCounts(counts []Count) (used []Count, skipped int) {
+	for _, c := range counts {
+		if c.usable() {
+			used = append(used, c)
+		}
+	}
+	return used, len(counts) - len(used)
+}
+
+// totals adds up events and effort.
+func totals(counts []Count) (events int64, effort float64) {
+	for _, c := range counts {
+		events += c.Events
+		effort += c.Effort
+	}
+	return events, effort
+}

@@ -6,29 +6,15 @@ import (
 	"gonum.org/v1/gonum/mathext"
 )
 
-// The methods that a RateRatio can come from.
-const (
-	MethodExactRatio     = "exact conditional ratio, p twice the smaller tail"
-	MethodMantelHaenszel = "Mantel-Haenszel rate ratio, Greenland and Robins variance"
-	MethodPoissonModel   = "Poisson regression, model-based standard error"
-	MethodQuasiPoisson   = "Poisson regression, quasi-Poisson standard error"
-	MethodClusterRobust  = "Poisson regression, cluster-robust standard error"
-)
-
 // RateRatio is the ratio of two rates and the evidence for it.
 type RateRatio struct {
 	Ratio    float64  // first over second; 0 or +Inf where one side has no events
 	Interval Interval // for Ratio, at Conf
 	P        float64  // two-sided, of a ratio of 1; agrees with Interval
-	LogSE    float64  // standard error of ln Ratio, with Phi in it; NaN for the exact method
 	Phi      float64  // dispersion allowed for: 1 for none
 	Conf     float64
 	Events   [2]int64   // events that entered, first and second
 	Effort   [2]float64 // effort that entered
-	Strata   int        // strata that entered: 1 where there are none
-	Skipped  int        // strata left out because they say nothing
-	Method   string
-	Warnings []Warning
 }
 
 // ExactRatio compares two Poisson rates, a over b, given their total count:
@@ -54,7 +40,7 @@ func ExactRatio(a, b Count, conf float64) (RateRatio, bool) {
 // phi is not a positive finite number.
 func QuasiRatio(a, b Count, conf, phi float64) (RateRatio, bool) {
 	if !a.usable() || !b.usable() || a.Events+b.Events == 0 || !validLevel(conf) || !validEffort(phi) {
-		return RateRatio{Ratio: math.NaN(), Interval: unknown(), P: math.NaN(), LogSE: math.NaN()}, false
+		return RateRatio{Ratio: math.NaN(), Interval: unknown(), P: math.NaN()}, false
 	}
 	phi = math.Max(phi, 1)
 	x, y := float64(a.Events)/phi, float64(b.Events)/phi
@@ -65,13 +51,10 @@ func QuasiRatio(a, b Count, conf, phi float64) (RateRatio, bool) {
 		Ratio:    x / y * perEffort,
 		Interval: Interval{math.Exp(logOdds.Lo) * perEffort, math.Exp(logOdds.Hi) * perEffort},
 		P:        math.Min(1, 2*math.Min(lower, upper)),
-		LogSE:    math.NaN(),
 		Phi:      phi,
 		Conf:     conf,
 		Events:   [2]int64{a.Events, b.Events},
 		Effort:   [2]float64{a.Effort, b.Effort},
-		Strata:   1,
-		Method:   MethodExactRatio,
 	}, true
 }
 

@@ -44,7 +44,8 @@ check <- function(method, est, which) {
     concordance_lo = cc[2], concordance_hi = cc[3],
     ratio = exp(mean(l)), ratio_lo = exp(mean(l) - t * sd(l) / sqrt(n)), ratio_hi = exp(mean(l) + t * sd(l) / sqrt(n)),
     loa_ratio_lo = exp(ll[1]), loa_ratio_hi = exp(ll[2]), median_abs_kg = median(abs(e)), sd_kg = s, trend = fit[2, 1], trend_p = fit[2, 4])
-  sprintf('{"method": "%s", %s}', method, paste(sprintf('"%s": %.12g', names(v), v), collapse = ", "))
+  stopifnot(n >= 30) # with fewer, the limits are the prediction interval of one more fish
+  sprintf('{"method": "%s", "loa_form": "1.96 standard deviations", %s}', method, paste(sprintf('"%s": %.12g', names(v), v), collapse = ", "))
 }
 all <- rep(TRUE, nrow(d)); same <- !is.na(own) & !is.na(girth) & !is.na(alone)
 sets <- list(list("", all), list(", fish that all three weigh", same))

@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math/rand/v2"
 	"reflect"
 	"slices"
 	"strings"
@@ -19,15 +18,16 @@ func trips(n int) Source {
 	src := Source{Top: 3}
 	for i := range n {
 		month := fmt.Sprintf("2026-%02d", 5+i/4)
-		p := Piece{Trip: int64(i + 1), Level: month, BoatHours: 5, LineHours: 20, Strikes: 2, OnHours: 2, Hookups: 2, Landed: 1, Released: 1}
+		day := fmt.Sprintf("%s-%02d", month, 3+5*(i%4))
+		p := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: month, BoatHours: 5, LineHours: 20, Strikes: 2, Hookups: 2, Landed: 1, Released: 1}
 		src.Months = append(src.Months, p)
 		p.BoatHours, p.Level = 0, Class([]float64{0, 6, 8, 10}, float64(6+i%5))
 		src.Speeds = append(src.Speeds, p)
 		p.Level = "[0, 250)"
 		src.Lures = append(src.Lures, p)
 		kg := 20 + 3.07*float64(i)
-		src.Fish = append(src.Fish, Piece{Trip: p.Trip, Fish: 1, Landed: 1, OnScale: 1, Species: []string{"PBF", "YFT", "ALB"}[i%3], Month: month, WeightKG: kg, List: Dock},
-			Piece{Trip: p.Trip, Fish: 1, Released: 1, Species: "BLM", Month: month, WeightKG: 99, List: Estimate})
+		src.Fish = append(src.Fish, Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Landed: 1, OnScale: 1, Species: []string{"PBF", "YFT", "ALB"}[i%3], Month: month, WeightKG: kg, List: Dock},
+			Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Released: 1, Species: "BLM", Month: month, WeightKG: 99, List: Estimate})
 		src.Sizes = append(src.Sizes, Class([]float64{0, 25, 50}, kg), NoWeight)
 	}
 	return src
@@ -35,7 +35,7 @@ func trips(n int) Source {
 
 func season(t *testing.T, id string, n int) Season {
 	t.Helper()
-	s, err := Make(id, trips(n))
+	s, err := Make(id, trips(n), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,37 +68,8 @@ func TestMergeByHand(t *testing.T) {
 		}
 	}
 	for n := range 3 {
-		if _, err := Make("a", trips(n)); !errors.Is(err, ErrTooFew) {
+		if _, err := Make("a", trips(n), nil); !errors.Is(err, ErrTooFew) {
 			t.Errorf("%d trips: %v, want ErrTooFew", n, err)
-		}
-	}
-}
-
-// Over random seasons: no cell of fewer than 3 trips, in the tables or as the
-// difference of a total and what stands under it, and nothing is lost.
-func TestNoCellOfFewerThanThreeTrips(t *testing.T) {
-	random := rand.New(rand.NewPCG(7, 7))
-	for range 2000 {
-		var pieces []Piece
-		all := map[int64]bool{}
-		strikes := int64(0)
-		for range 1 + random.IntN(60) {
-			p := Piece{Trip: int64(random.IntN(12)), Level: string(rune('A' + random.IntN(9))), LineHours: float64(random.IntN(40)), Strikes: int64(random.IntN(4))}
-			pieces, all[p.Trip], strikes = append(pieces, p), true, strikes+p.Strikes
-		}
-		bins := merge(pieces)
-		sum := int64(0)
-		for _, b := range bins {
-			sum += b.sum.Strikes
-			if len(b.trips) < MinTrips {
-				t.Fatalf("level %s of %d trips", b.level, len(b.trips))
-			}
-		}
-		if (len(bins) == 0) != (len(all) < MinTrips) {
-			t.Fatalf("%d levels of %d trips", len(bins), len(all))
-		}
-		if len(bins) > 0 && sum != strikes {
-			t.Fatalf("%d strikes of %d: a level is to be had from the total", sum, strikes)
 		}
 	}
 }
@@ -107,7 +78,7 @@ func TestNoCellOfFewerThanThreeTrips(t *testing.T) {
 func TestHeaviestSaysNoMoreThanTheTables(t *testing.T) {
 	src := trips(10)
 	src.Fish[0].WeightKG, src.Fish[0].Species = 300.04, "SWO" // the only one, in a month that is merged
-	s, err := Make("a", src)
+	s, err := Make("a", src, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -116,7 +87,7 @@ func TestHeaviestSaysNoMoreThanTheTables(t *testing.T) {
 		t.Errorf("%+v, want %+v", s.Heaviest[0], want)
 	}
 	src.Top = 0
-	if s, err = Make("a", src); err != nil || len(s.Heaviest) != 0 {
+	if s, err = Make("a", src, nil); err != nil || len(s.Heaviest) != 0 {
 		t.Errorf("no list asked for: %d fish, %v", len(s.Heaviest), err)
 	}
 }
@@ -215,20 +186,23 @@ func TestBundleRefuses(t *testing.T) {
 		"cut short":       {good[:len(good)/2], ErrDamaged},
 		"another program": {edited(func(p map[string][]byte) { p[manifestName] = []byte(`{"profile":"tabular-data-package"}`) }), ErrForeign},
 		"a later version": {edited(func(p map[string][]byte) {
-			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "1"`), []byte(`"version": "2"`), 1)
+			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "2"`), []byte(`"version": "3"`), 1)
 		}), ErrLater},
+		"an earlier version": {edited(func(p map[string][]byte) {
+			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "2"`), []byte(`"version": "1"`), 1)
+		}), ErrEarlier},
 		"a part is gone":  {edited(func(p map[string][]byte) { delete(p, "months.parquet") }), ErrDamaged},
 		"a byte is other": {edited(func(p map[string][]byte) { p["months.parquet"][40] ^= 1 }), ErrDamaged},
 		"no Parquet":      {edited(func(p map[string][]byte) { replace(t, p, "months", []byte("PAR1 and no more PAR1")) }), ErrDamaged},
 		"other columns":   {edited(func(p map[string][]byte) { replace(t, p, "months", table([]Person{{"boat", "x"}})) }), ErrDamaged},
 		"one trip": {edited(func(p map[string][]byte) {
-			replace(t, p, "season", table([]Cell{{Level: "season", Trips: 1}}))
+			replace(t, p, "season", table([]Total{{Trips: 1}}))
 		}), ErrDamaged},
 		"a level of two trips": {edited(func(p map[string][]byte) {
-			replace(t, p, "species", table([]FishCell{{Level: "PBF", Trips: 2, Fish: 2}}))
+			replace(t, p, "species", table([]FishCell{{Level: "PBF", Fish: 2}}))
 		}), ErrDamaged},
 		"text as a level": {edited(func(p map[string][]byte) {
-			replace(t, p, "species", table([]FishCell{{Level: "off the point", Trips: 5, Fish: 5}}))
+			replace(t, p, "species", table([]FishCell{{Level: "off the point", Fish: 5}}))
 		}), ErrDamaged},
 		"not the sum": {edited(func(p map[string][]byte) {
 			replace(t, p, "lures", table([]Cell{{Level: "[0, 250)", Trips: 5, LineHours: 1}}))

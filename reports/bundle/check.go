@@ -1,6 +1,7 @@
 package bundle
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"regexp"
@@ -34,8 +35,8 @@ func (s Season) Check() error {
 	if s.Open < 0 || s.Open > 10000 {
 		return fmt.Errorf("%d open questions", s.Open)
 	}
-	if s.Total.Trips < MinTrips {
-		return ErrTooFew
+	if err := s.Total.check(); err != nil {
+		return err
 	}
 	for _, t := range []struct {
 		name string
@@ -49,39 +50,101 @@ func (s Season) Check() error {
 	if err := checkFish(s.Species, speciesForm, Other); err != nil {
 		return fmt.Errorf("table species: %w", err)
 	}
-	if err := checkFish(s.Sizes, classForm, NoWeight); err != nil {
+	var sizes []FishCell
+	for _, c := range s.Sizes {
+		sizes = append(sizes, FishCell{Level: c.Level, Fish: c.Fish})
+	}
+	if err := checkFish(sizes, classForm, NoWeight); err != nil {
 		return fmt.Errorf("table sizes: %w", err)
 	}
-	return s.checkSingle()
+	if err := s.checkSingle(); err != nil {
+		return err
+	}
+	return s.checkBounds()
 }
 
 // checkCells: the levels are of the closed form, each of enough trips, and they
-// add up to the total.
+// add up to the total, as far as they are shown.
 func (s Season) checkCells(rows []Cell, form *regexp.Regexp) error {
 	seen := map[string]bool{}
-	var sum Cell
-	for _, c := range append(slices.Clone(rows), s.Total) {
-		if !(c.LineHours >= 0) || c.LineHours > 1e7 || c.BoatHours != nil && (!(*c.BoatHours >= 0) || *c.BoatHours > 1e7) {
+	hours := 0.0
+	for _, c := range rows {
+		if !possible(c.LineHours) || c.BoatHours != nil && !possible(*c.BoatHours) {
 			return fmt.Errorf("level %q: hours that cannot be", c.Level)
 		}
-		if c.Landed < 0 || c.Released < 0 || c.OnHours < 0 || c.Landed+c.Released > c.Hookups || c.Hookups > c.Strikes || c.OnHours > c.Strikes {
+		if !nest(c.Strikes, c.Hookups, c.Boated) {
 			return fmt.Errorf("level %q: counts that do not nest", c.Level)
 		}
-	}
-	for _, c := range rows {
 		if err := checkLevel(c.Level, c.Trips, seen, form, NotLogged); err != nil {
 			return err
 		}
-		sum.LineHours, sum.Strikes, sum.OnHours = sum.LineHours+c.LineHours, sum.Strikes+c.Strikes, sum.OnHours+c.OnHours
-		sum.Hookups, sum.Landed, sum.Released = sum.Hookups+c.Hookups, sum.Landed+c.Landed, sum.Released+c.Released
+		hours += c.LineHours
 	}
-	t := s.Total
-	if len(rows) > 0 && (sum.Strikes != t.Strikes || sum.Hookups != t.Hookups || sum.Landed != t.Landed || sum.Released != t.Released ||
-		sum.OnHours != t.OnHours || math.Abs(sum.LineHours-t.LineHours) > 0.01*float64(len(rows)+1)) {
-		return fmt.Errorf("the levels do not add up to the season: %v strikes and %v line-hours of %v and %v", sum.Strikes, sum.LineHours, t.Strikes, t.LineHours)
+	if len(rows) > 0 && math.Abs(hours-s.Total.LineHours) > 0.01*float64(len(rows)+1) {
+		return fmt.Errorf("the levels do not add up to the season: %v line-hours of %v", hours, s.Total.LineHours)
+	}
+	for _, of := range []struct {
+		name  string
+		total *int64
+		of    func(Cell) *int64
+	}{
+		{"strikes", s.Total.Strikes, func(c Cell) *int64 { return c.Strikes }}, {"hook-ups", s.Total.Hookups, func(c Cell) *int64 { return c.Hookups }},
+		{"fish", s.Total.Boated, func(c Cell) *int64 { return c.Boated }},
+	} {
+		sum, all := int64(0), true
+		for _, c := range rows {
+			if n := of.of(c); n != nil {
+				sum += *n
+			} else {
+				all = false
+			}
+		}
+		if len(rows) > 0 && of.total != nil && (sum > *of.total || all && sum < *of.total) {
+			return fmt.Errorf("the levels do not add up to the season: %d %s of %d", sum, of.name, *of.total)
+		}
 	}
 	return nil
 }
+
+func (t Total) check() error {
+	if t.Trips < MinTrips {
+		return ErrTooFew
+	}
+	if !possible(t.LineHours) || !possible(t.BoatHours) {
+		return errors.New("the season: hours that cannot be")
+	}
+	if !nest(t.Strikes, t.Hookups, t.Boated) || !parts(t.Boated, t.Landed, t.Released) {
+		return errors.New("the season: counts that do not nest")
+	}
+	return nil
+}
+
+func possible(hours float64) bool { return hours >= 0 && hours <= 1e7 }
+
+// nest tells whether each count, as far as they are shown, is a part of all before it.
+func nest(counts ...*int64) bool {
+	most := int64(mostCount)
+	for _, n := range counts {
+		if n != nil && (*n < 0 || *n > most) {
+			return false
+		}
+		if n != nil {
+			most = *n
+		}
+	}
+	return true
+}
+
+// parts tells whether two counts are shown together and are all of a third.
+func parts(all, a, b *int64) bool {
+	if a == nil || b == nil {
+		return a == nil && b == nil
+	}
+	return all != nil && *a >= 0 && *b >= 0 && *a <= mostCount && *b <= mostCount && *a+*b == *all
+}
+
+// mostCount is more than a boat ever counts.
+const mostCount = 1e7
 
 func checkLevel(level string, trips int64, seen map[string]bool, form *regexp.Regexp, word string) error {
 	if level != Merged && level != NotLogged && level != word && !form.MatchString(level) {
@@ -92,7 +155,7 @@ func checkLevel(level string, trips int64, seen map[string]bool, form *regexp.Re
 	}
 	seen[level] = true
 	if trips < MinTrips {
-		return fmt.Errorf("level %q is of %d trips; fewer than %d are never shared", level, trips, MinTrips)
+		return fmt.Errorf("level %q is of %d trips or fewer; fewer than %d are never shared", level, trips, MinTrips)
 	}
 	return nil
 }
@@ -100,10 +163,11 @@ func checkLevel(level string, trips int64, seen map[string]bool, form *regexp.Re
 func checkFish(rows []FishCell, form *regexp.Regexp, word string) error {
 	seen := map[string]bool{}
 	for _, c := range rows {
-		if err := checkLevel(c.Level, c.Trips, seen, form, word); err != nil {
+		// a fish of each of three trips is the least
+		if err := checkLevel(c.Level, c.Fish, seen, form, word); err != nil {
 			return err
 		}
-		if c.Fish < 0 || c.OnScale < 0 || c.Landed < 0 || c.Released < 0 || c.OnScale > c.Fish || c.Landed+c.Released > c.Fish {
+		if !nest(&c.Fish, c.OnScale) || !parts(&c.Fish, c.Landed, c.Released) {
 			return fmt.Errorf("level %q: counts that do not nest", c.Level)
 		}
 	}
@@ -116,7 +180,7 @@ func (s Season) checkSingle() error {
 		if !slices.Contains(Lists(), f.List) {
 			return fmt.Errorf("table heaviest: no list %q", f.List)
 		}
-		if f.Species != Other && f.Species != NotLogged && !speciesForm.MatchString(f.Species) || f.When != NotLogged && !whenForm.MatchString(f.When) {
+		if f.Species != Other && f.Species != NotLogged && !speciesForm.MatchString(f.Species) || f.When != NotLogged && f.When != Untold && !whenForm.MatchString(f.When) {
 			return fmt.Errorf("table heaviest: species %q, month %q", f.Species, f.When)
 		}
 		if !(f.WeightKG > 0) || f.WeightKG > 5000 || f.LoKG != nil && !(*f.LoKG >= 0) || f.HiKG != nil && !(*f.HiKG <= 50000) {

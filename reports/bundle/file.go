@@ -13,17 +13,19 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+
+	"wakeledger/pipeline/infile"
 )
 
-// Version is that of the file's form. A file of a later one is refused.
-const Version = 1
+// Version is that of the file's form. A file of another one is refused.
+const Version = 2
 
 const (
 	kind         = "wakeledger-club-summary" // the package's name: what it is
 	profile      = "data-package"            // of the standard
 	manifestName = "datapackage.json"
-	mostFile     = 16 << 20 // bytes; a bundle has some ten thousand
-	mostPart     = 4 << 20  // bytes of a part, unpacked
+	mostFile     = 1 << 20   // bytes; a bundle has some ten thousand
+	mostPart     = 256 << 10 // bytes of a part, unpacked; one has some thousands
 	mostParts    = 32
 )
 
@@ -32,6 +34,7 @@ var (
 	ErrForeign = errors.New("this is no club summary of wakeledger")
 	ErrDamaged = errors.New("the club summary is damaged: ask the boat to send it again")
 	ErrLater   = errors.New("the club summary was made by a later version of wakeledger")
+	ErrEarlier = errors.New("the club summary was made by an earlier version of wakeledger, which hid less: ask the boat to make it again")
 )
 
 // manifest is the Data Package descriptor of a bundle (Frictionless Data
@@ -39,11 +42,19 @@ var (
 type manifest struct {
 	Profile   string     `json:"profile"`
 	Name      string     `json:"name"`
+	About     string     `json:"description"`
 	Version   string     `json:"version"`
 	Boat      string     `json:"boat"`
 	Open      int64      `json:"open_questions,omitempty"`
 	Resources []resource `json:"resources"`
 }
+
+// about is the bundle's own description: the rule that it is made by.
+const about = "What one boat shares of its season. Each row is of at least three trips on three days with effort. " +
+	"No trip and no day is more than four fifths of a figure, nor of what is left of it without any other trip or day; " +
+	"a count that would be, or that is nothing at all, is not shown (null), nor are so many others that it follows by subtraction. " +
+	"Rows that may not stand alone stand together as merged. Minimum frequency rule (n = 3), p% rule (p = 25) and secondary suppression: " +
+	"Hundepool et al., Handbook on Statistical Disclosure Control, sections 4.2.1 and 4.2.2. The single fish of table heaviest are named on purpose."
 
 type resource struct {
 	Name   string `json:"name"`
@@ -54,7 +65,7 @@ type resource struct {
 }
 
 // parts are the tables of a season in the order of the file. rows points to a slice.
-func (s *Season) parts(total *[]Cell) []struct {
+func (s *Season) parts(total *[]Total) []struct {
 	name string
 	rows any
 } {
@@ -70,9 +81,9 @@ func Write(w io.Writer, s Season) error {
 	if err := s.Check(); err != nil {
 		return err
 	}
-	m := manifest{Profile: profile, Name: kind, Version: strconv.Itoa(Version), Boat: s.ID, Open: s.Open}
+	m := manifest{Profile: profile, Name: kind, About: about, Version: strconv.Itoa(Version), Boat: s.ID, Open: s.Open}
 	z := zip.NewWriter(w)
-	total := []Cell{s.Total}
+	total := []Total{s.Total}
 	for _, p := range s.parts(&total) {
 		b, err := writeParquet(reflect.ValueOf(p.rows).Elem().Interface())
 		if err != nil {
@@ -105,15 +116,24 @@ func hashOf(b []byte) string {
 	return "sha256:" + hex.EncodeToString(sum[:])
 }
 
+// IsOne tells a bundle of this or another version.
+func IsOne(r io.ReaderAt, size int64) bool {
+	if size > mostFile {
+		return false
+	}
+	z, err := zip.NewReader(r, size)
+	if err != nil {
+		return false
+	}
+	_, err = readManifest(z)
+	return err == nil || errors.Is(err, ErrLater)
+}
+
 // ReadFile reads the bundle at path. The error says what is wrong with it; see
 // Read.
 func ReadFile(path string) (Season, error) {
-	info, err := os.Stat(path)
-	if err != nil {
+	if err := infile.CheckSmall(path, mostFile, "a club summary"); err != nil {
 		return Season{}, err
-	}
-	if info.IsDir() || info.Size() > mostFile {
-		return Season{}, fmt.Errorf("%s: %w", path, ErrForeign)
 	}
 	b, err := os.ReadFile(path)
 	if err != nil {
@@ -126,8 +146,8 @@ func ReadFile(path string) (Season, error) {
 	return s, nil
 }
 
-// Read reads a bundle: ErrForeign where it is something else, ErrLater where its
-// form is not known yet, ErrDamaged where a part is missing, is not the one that
+// Read reads a bundle: ErrForeign where it is something else, ErrLater or ErrEarlier where its
+// form is another one, ErrDamaged where a part is missing, is not the one that
 // the manifest names, or says what no boat would share.
 func Read(b []byte) (Season, error) {
 	z, err := zip.NewReader(bytes.NewReader(b), int64(len(b)))
@@ -142,7 +162,7 @@ func Read(b []byte) (Season, error) {
 		return Season{}, err
 	}
 	s := Season{ID: m.Boat, Open: m.Open}
-	var total []Cell
+	var total []Total
 	for _, p := range s.parts(&total) {
 		if err := m.readPart(z, p.name, p.rows); err != nil {
 			return Season{}, fmt.Errorf("%w (table %s: %v)", ErrDamaged, p.name, err)
@@ -176,6 +196,9 @@ func readManifest(z *zip.Reader) (manifest, error) {
 	}
 	if version > Version {
 		return m, ErrLater
+	}
+	if version < Version {
+		return m, ErrEarlier
 	}
 	return m, nil
 }

@@ -2,9 +2,7 @@ package bundle
 
 import (
 	"bytes"
-	"context"
 	"errors"
-	"fmt"
 	"reflect"
 
 	"github.com/apache/arrow-go/v18/arrow"
@@ -12,7 +10,6 @@ import (
 	"github.com/apache/arrow-go/v18/arrow/memory"
 	"github.com/apache/arrow-go/v18/parquet"
 	"github.com/apache/arrow-go/v18/parquet/compress"
-	"github.com/apache/arrow-go/v18/parquet/file"
 	"github.com/apache/arrow-go/v18/parquet/pqarrow"
 )
 
@@ -70,83 +67,5 @@ func put(b array.Builder, v reflect.Value) {
 		b.Append(v.Int())
 	case *array.Float64Builder:
 		b.Append(v.Float())
-	}
-}
-
-// mostRows is more than a table of one boat ever has.
-const mostRows = 10000
-
-// readParquet reads what writeParquet wrote into the slice that rows points to.
-// A file that is broken in a way that its reader does not expect must not end
-// the program.
-func readParquet(b []byte, rows any) (err error) {
-	defer func() {
-		if r := recover(); r != nil {
-			err = fmt.Errorf("broken Parquet: %v", r)
-		}
-	}()
-	r, err := file.NewParquetReader(bytes.NewReader(b))
-	if err != nil {
-		return err
-	}
-	defer r.Close()
-	if r.NumRows() > mostRows {
-		return fmt.Errorf("%d rows, more than %d", r.NumRows(), mostRows)
-	}
-	fr, err := pqarrow.NewFileReader(r, pqarrow.ArrowReadProperties{}, memory.DefaultAllocator)
-	if err != nil {
-		return err
-	}
-	table, err := fr.ReadTable(context.Background())
-	if err != nil {
-		return err
-	}
-	defer table.Release()
-	return scan(table, reflect.ValueOf(rows).Elem())
-}
-
-func scan(table arrow.Table, into reflect.Value) error {
-	want := schemaOf(into.Type().Elem())
-	if int(table.NumCols()) != want.NumFields() {
-		return fmt.Errorf("%d columns, expected %d", table.NumCols(), want.NumFields())
-	}
-	if table.NumRows() == 0 {
-		return nil
-	}
-	into.Set(reflect.MakeSlice(into.Type(), int(table.NumRows()), int(table.NumRows())))
-	for c := range want.NumFields() {
-		column, w := table.Column(c), want.Field(c)
-		if column.Name() != w.Name || !arrow.TypeEqual(column.DataType(), w.Type) {
-			return fmt.Errorf("column %d is %s of %s, expected %s of %s", c+1, column.Name(), column.DataType(), w.Name, w.Type)
-		}
-		row := 0
-		for _, chunk := range column.Data().Chunks() {
-			for i := range chunk.Len() {
-				if chunk.IsNull(i) && !w.Nullable {
-					return fmt.Errorf("column %s, row %d: no value", w.Name, row+1)
-				}
-				get(chunk, i, into.Index(row).Field(c))
-				row++
-			}
-		}
-	}
-	return nil
-}
-
-func get(a arrow.Array, i int, into reflect.Value) {
-	if a.IsNull(i) {
-		return
-	}
-	if into.Kind() == reflect.Pointer {
-		into.Set(reflect.New(into.Type().Elem()))
-		into = into.Elem()
-	}
-	switch a := a.(type) {
-	case *array.String:
-		into.SetString(a.Value(i))
-	case *array.Int64:
-		into.SetInt(a.Value(i))
-	case *array.Float64:
-		into.SetFloat(a.Value(i))
 	}
 }

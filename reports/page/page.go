@@ -4,6 +4,7 @@ import "time"
 
 // Page is one report. Every string is plain text and is escaped on rendering.
 type Page struct {
+	Report    Report
 	Title     string
 	Kicker    string    // the few words above the title: what kind of page it is
 	Subtitle  string    // under the title: boats, span of time

@@ -11,6 +11,7 @@ import (
 // Sheet is one printed page: panels of small tables side by side, with no script and
 // no chart. Every string is plain text and is escaped on rendering.
 type Sheet struct {
+	Report    Report
 	Title     string
 	Subtitle  string
 	Lang      string    // BCP 47 tag, "en" where empty

@@ -177,16 +177,18 @@ func (t Table) hasLine(kind string, m Mark, up string) bool {
 }
 
 // outings: a column of the chart is a row of the table, in order. A row that is no
-// trip and no month ("other months") is not drawn.
+// trip and no month ("other months") is not drawn, nor is one whose strikes are not known.
 func (d *disagreement) outings() {
 	o, t := d.f.Option, d.f.Tables[0]
 	strikes, landed, released, hours := t.exact("Strikes"), t.exact("Landed"), t.exact("Released"), t.exact("Line-hours")
-	if strikes < 0 || landed < 0 || released < 0 || hours < 0 {
+	both := t.exact("Landed or released") // in the place of the two
+	if strikes < 0 || both < 0 && (landed < 0 || released < 0) || hours < 0 {
 		d.say("the table has no strikes, landed, released or line-hours")
 		return
 	}
-	names := o.XAxis[len(o.XAxis)-1].Data // the upper panel shows none
-	for i, r := range t.Rows {
+	names := o.XAxis[len(o.XAxis)-1].Data                                                                      // the upper panel shows none
+	rows := slices.DeleteFunc(slices.Clone(t.Rows), func(r []Cell) bool { return r[strikes].Text == unknown }) // there is nothing to draw
+	for i, r := range rows {
 		if i >= len(names) {
 			if when(r[0].Text) != "" {
 				d.say("the chart leaves out %s", r[0].Text)
@@ -201,17 +203,22 @@ func (d *disagreement) outings() {
 		a, _ := boated[i].at(0)
 		b, _ := other[i].at(0)
 		h, _ := o.Series[2].Data[i].at(0)
-		l, _, _ := number(r[landed].Text)
-		n, _, _ := number(r[released].Text)
-		if !r[strikes].is(a+b, 1) || l+n != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) || !prints(o.Series[2].Data[i].Label.Formatter, h) {
-			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %s landed, %s released, %s h in the table", names[i], a, b, h, r[strikes].Text, r[landed].Text, r[released].Text, r[hours].Text)
+		atBoat := 0.0
+		for _, c := range []int{landed, released, both} {
+			if c >= 0 {
+				n, _, _ := number(r[c].Text)
+				atBoat += n
+			}
+		}
+		if !r[strikes].is(a+b, 1) || atBoat != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) || !prints(o.Series[2].Data[i].Label.Formatter, h) {
+			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %v landed or released, %s h in the table", names[i], a, b, h, r[strikes].Text, atBoat, r[hours].Text)
 		}
 		if w := when(r[0].Text); w != "" && w != names[i] {
 			d.say("column %s of the chart is row %s of the table", names[i], r[0].Text)
 		}
 	}
-	if len(names) > len(t.Rows) {
-		d.say("%d columns in the chart, %d rows in the table", len(names), len(t.Rows))
+	if len(names) > len(rows) {
+		d.say("%d columns in the chart, %d rows in the table", len(names), len(rows))
 	}
 }
 

@@ -89,7 +89,7 @@ const onScale = "on a scale"
 
 // histogram: the counts of a level by class, and of them those drawn solid. Classes
 // are the table's columns, with a second row "level, on a scale"; or, with one level,
-// its rows, with a column of those on a scale.
+// its rows, with a column of those on a scale, or all are solid.
 func (d *disagreement) histogram() {
 	o, t := d.f.Option, d.f.Tables[0]
 	if len(o.YAxis[0].Data) == 1 && t.row(className(o.XAxis[0].Data, 0)) != nil {
@@ -133,9 +133,12 @@ func (d *disagreement) histogram() {
 func (d *disagreement) histogramByRow() {
 	o, t := d.f.Option, d.f.Tables[0]
 	fish, scale := t.exact("Fish"), t.column(false, onScale)
-	if fish < 0 || scale < 0 {
-		d.say("the table has no column of fish, or none of those on a scale")
+	if fish < 0 {
+		d.say("the table has no column of fish")
 		return
+	}
+	if scale < 0 { // all are drawn alike
+		scale = fish
 	}
 	sum := 0.0
 	for _, m := range o.Series[0].Data {

@@ -76,7 +76,7 @@ func (f Figure) changed(s, m, v int) Figure {
 func drawnRow(f Figure, row []Cell) bool {
 	switch last := f.Option.Series[len(f.Option.Series)-1]; {
 	case last.Type == "bar" && len(f.Option.Series) == 3:
-		return when(row[0].Text) != ""
+		return when(row[0].Text) != "" && row[f.Tables[0].exact("Strikes")].Text != unknown
 	case last.RenderItem == "weightDot":
 		t := f.Tables[0]
 		return row[t.column(false, onScale)].Text != unknown || row[t.column(true, "by tape")].Text != unknown

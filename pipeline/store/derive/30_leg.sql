@@ -1,22 +1,39 @@
 -- Stretches of effort as logged. A leg without a date takes its trip's, where
 -- the trip is of one day or one night; one that starts before the boat left is
--- of the next day, where the boat was back after it.
+-- of the next day, where the boat was back after it. Over a night on which the clock
+-- changes a leg lasts as long as it lasted, not as the clock has it; an hour that the
+-- clock has twice is taken to be its first where a leg ends in it.
+CREATE OR REPLACE TEMP TABLE trip_zone AS
+SELECT trip_key, min(zone) AS zone FROM labelled WHERE trip_key IS NOT NULL AND zone IS NOT NULL GROUP BY ALL;
+
 CREATE OR REPLACE TEMP TABLE stretch AS
 WITH dated AS (
     SELECT l.ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg, l.line, l.start_s, l.end_s,
-        t.depart_at, t.return_at,
+        t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date END) AS on_date,
         coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours
-    FROM labelled l LEFT JOIN trip_day t ON t.trip_key = l.trip_key
+    FROM labelled l LEFT JOIN trip_day t ON t.trip_key = l.trip_key LEFT JOIN trip_zone z ON z.trip_key = l.trip_key
+    JOIN log o ON o.log_id = l.log_id
     WHERE l.kind IN ('legs', 'flat')
       AND ((l.start_s IS NOT NULL AND l.end_s IS NOT NULL) OR l.duration_s IS NOT NULL)
 ), started AS (
     SELECT *, on_date + to_seconds(start_s) AS logged_at FROM dated
+), placed AS (
+    SELECT * EXCLUDE (logged_at, depart_at, return_at),
+        CASE WHEN logged_at < depart_at AND logged_at + INTERVAL 1 DAY <= return_at
+             THEN logged_at + INTERVAL 1 DAY ELSE logged_at END AS start_at
+    FROM started
+), offsets AS (
+    SELECT p.*, p.start_at + to_seconds(p.end_s - p.start_s) AS clock_end, b.offset_s AS start_offset_s
+    FROM placed p ASOF LEFT JOIN zone_offset b ON b.zone = p.tz AND b.local_from <= p.start_at
+), changed AS (
+    SELECT f.*, f.start_offset_s - e.offset_s AS change_s, f.clock_end < e.local_from + to_seconds(f.start_offset_s - e.offset_s) AS twice
+    FROM offsets f ASOF LEFT JOIN zone_offset e ON e.zone = f.tz AND e.local_from <= f.clock_end
 )
-SELECT * EXCLUDE (logged_at, depart_at, return_at),
-    CASE WHEN logged_at < depart_at AND logged_at + INTERVAL 1 DAY <= return_at
-         THEN logged_at + INTERVAL 1 DAY ELSE logged_at END AS start_at
-FROM started;
+-- put_back: hours by which the clock was put back meanwhile
+SELECT * EXCLUDE (hours, tz, clock_end, start_offset_s, change_s, twice),
+    CASE WHEN twice THEN 0 ELSE coalesce(change_s, 0) / 3600.0 END AS put_back, hours + put_back AS hours
+FROM changed;
 
 -- A leg is known by its boat and start; without a start by its trip and name or
 -- clock; else it is its own row.
@@ -37,10 +54,10 @@ FROM (
 );
 
 CREATE OR REPLACE TEMP TABLE leg_row AS
-SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, n.leg_id, n.again
+SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, k.put_back, n.leg_id, n.again
 FROM keyed k JOIN leg_known n ON n.boat = k.boat AND n.start_at = k.start_at WHERE k.start_at IS NOT NULL
 UNION ALL
-SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, n.leg_id, n.again
+SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, k.put_back, n.leg_id, n.again
 FROM keyed k JOIN leg_known n ON n.boat = k.boat AND n.key_word = k.key_word WHERE k.start_at IS NULL;
 
 -- The same leg again: a row of legs beside an earlier one, or a line on a leg
@@ -69,7 +86,7 @@ CREATE OR REPLACE TEMP TABLE leg_made AS
 WITH fact AS (
     SELECT c.leg_id, min(c.ord) AS ord,
         first_known(c.trip_key, c.ord) AS trip_key, first_known(c.on_date, c.ord) AS on_date,
-        first_known(e.leg, c.ord) AS leg, max(c.hours) AS hours,
+        first_known(e.leg, c.ord) AS leg, max(c.hours) AS hours, arg_max(c.put_back, c.hours) AS put_back,
         round(first_known(e.speed_kn, c.ord), 1) AS speed_kn, first_known(e.lines_out, c.ord) AS lines_out,
         first_known(e.heading_deg, c.ord) AS heading_deg, first_known(e.lat, c.ord) AS lat, first_known(e.lon, c.ord) AS lon,
         first_known(e.area, c.ord) AS area, first_known(e.sea_temp_c, c.ord) AS sea_temp_c, first_known(e.wind, c.ord) AS wind,
@@ -79,4 +96,6 @@ WITH fact AS (
         first_known(CASE WHEN c.kind = 'legs' THEN e.notes END, c.ord) AS notes
     FROM counted c JOIN placed_entry e USING (ord) GROUP BY c.leg_id
 )
-SELECT f.*, k.boat, k.start_at FROM fact f JOIN leg_known k USING (leg_id);
+-- end_at is by the boat's clock
+SELECT f.* EXCLUDE (put_back), k.boat, k.start_at, k.start_at + to_microseconds(((f.hours - f.put_back) * 3600000000)::BIGINT) AS end_at
+FROM fact f JOIN leg_known k USING (leg_id);

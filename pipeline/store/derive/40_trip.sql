@@ -2,8 +2,8 @@
 -- trip, and of the trip whose labelled legs stand in the same run of legs.
 CREATE OR REPLACE TEMP TABLE run AS
 WITH spaced AS (
-    SELECT leg_id, boat, trip_key, start_at, start_at + to_microseconds((hours * 3600000000)::BIGINT) AS end_at,
-        max(start_at + to_microseconds((hours * 3600000000)::BIGINT)) OVER before AS last_end
+    SELECT leg_id, boat, trip_key, start_at, end_at,
+        max(end_at) OVER before AS last_end
     FROM leg_made WHERE start_at IS NOT NULL
     WINDOW before AS (PARTITION BY boat ORDER BY start_at, leg_id ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING)
 )
@@ -43,7 +43,7 @@ LEFT JOIN day_label dl ON dl.boat = m.boat AND dl.date = m.on_date;
 -- The days that each trip's legs cover.
 CREATE OR REPLACE TEMP TABLE trip_span AS
 SELECT t.trip_key, m.boat, min(coalesce(m.start_at::DATE, m.on_date)) AS first_day,
-    max(coalesce((m.start_at + to_microseconds((m.hours * 3600000000)::BIGINT))::DATE, m.on_date)) AS last_day,
+    max(coalesce(m.end_at::DATE, m.on_date)) AS last_day,
     min(m.start_at) AS first_at
 FROM leg_trip t JOIN leg_made m USING (leg_id) GROUP BY ALL;
 

@@ -5,8 +5,7 @@ CREATE OR REPLACE TEMP TABLE hit AS
 SELECT s.*, row_number() OVER (ORDER BY s.ord, s.sub) AS hit_id FROM struck s;
 
 CREATE OR REPLACE TEMP TABLE timed_leg AS
-SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours,
-    m.start_at + to_microseconds((m.hours * 3600000000)::BIGINT) AS end_at
+SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at
 FROM leg_made m JOIN leg_trip t USING (leg_id);
 
 CREATE OR REPLACE TEMP TABLE own_leg AS
@@ -67,6 +66,16 @@ GROUP BY ALL HAVING count(DISTINCT s.trip_key) = 1;
 CREATE OR REPLACE TEMP TABLE day_label_trip AS
 SELECT h.hit_id, d.trip_key FROM hit h JOIN day_label d ON d.boat = h.boat AND d.date = h.date WHERE h.trip_key IS NULL;
 
+-- Stretches whose end nobody wrote down are no effort, but the boat ran at their speed
+-- until the next one began.
+CREATE OR REPLACE TEMP TABLE open_stretch AS
+SELECT hit_id, first(speed_kn ORDER BY start_s DESC) AS speed_kn FROM (
+    SELECT h.hit_id, l.start_s, CASE WHEN l.end_s IS NULL AND l.duration_s IS NULL THEN round(l.speed_kn, 1) END AS speed_kn
+    FROM hit h JOIN labelled l ON l.kind IN ('legs', 'flat') AND l.start_s <= h.time_s AND l.boat = h.boat
+        AND (l.trip_key = h.trip_key OR h.trip_key IS NULL AND l.date = h.date)
+    WHERE h.origin <> 'flat'
+) GROUP BY hit_id;
+
 CREATE OR REPLACE TEMP TABLE placed AS
 WITH l AS (
     SELECT h.hit_id, coalesce(k.leg_id, g.leg_id) AS leg_id, g.at AS held_at
@@ -80,6 +89,7 @@ WITH l AS (
 ), only_leg AS (
     SELECT trip_key, min(leg_id) AS leg_id FROM leg_trip GROUP BY ALL HAVING count(*) = 1
 )
-SELECT h.* EXCLUDE (trip_key), t.trip_key, coalesce(t.leg_id, ol.leg_id) AS leg_id, t.held_at
-FROM hit h JOIN t USING (hit_id)
+SELECT h.* EXCLUDE (trip_key) REPLACE (coalesce(h.speed_kn, CASE WHEN coalesce(t.leg_id, ol.leg_id) IS NULL THEN os.speed_kn END) AS speed_kn),
+    t.trip_key, coalesce(t.leg_id, ol.leg_id) AS leg_id, t.held_at
+FROM hit h JOIN t USING (hit_id) LEFT JOIN open_stretch os USING (hit_id)
 LEFT JOIN only_leg ol ON ol.trip_key = t.trip_key AND h.leg IS NULL AND h.time_s IS NULL;

@@ -1,6 +1,12 @@
 -- Lines as logged: a flat row is one (or as many as it says are out, where it
--- names none); a row of a lines sheet is one on its leg, or on every leg of its
+-- names none; where a sheet counts its lines and a leg's one row does not, nobody
+-- knows how many); a row of a lines sheet is one on its leg, or on every leg of its
 -- trip where it names no leg.
+CREATE OR REPLACE TEMP TABLE uncounted AS
+SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
+SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id AND k.sheet = e.sheet
+GROUP BY c.leg_id HAVING count(*) = 1 AND count(e.lines_out) = 0;
+
 CREATE OR REPLACE TEMP TABLE line_row AS
 SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
     CASE WHEN c.line IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
@@ -8,6 +14,7 @@ SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
         ELSE concat_ws('|', 'gear', lower(e.lure), lower(e.colour), e.lure_weight_g, e.setback_m, e.count_s) END AS line_key
 FROM counted c JOIN placed_entry e USING (ord)
 WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR, e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
+    AND NOT (c.line IS NULL AND e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted))
 UNION ALL
 SELECT l.ord, l.log_id, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, t.hours, 1,
     coalesce(lower(l.line), 'row|' || l.ord)

@@ -51,7 +51,7 @@ SELECT trip_id, name, boat, date, depart_at, return_at, captain, port, anglers, 
 DELETE FROM leg;
 INSERT INTO leg
 WITH full_leg AS (
-    SELECT m.*, t.trip_id, coalesce(m.zone, t.zone) AS tz, m.start_at + to_microseconds((m.hours * 3600000000)::BIGINT) AS end_at
+    SELECT m.*, t.trip_id, coalesce(m.zone, t.zone) AS tz
     FROM leg_made m JOIN leg_trip lt USING (leg_id) JOIN trip_made t ON t.trip_key = lt.trip_key
 )
 SELECT f.leg_id, f.trip_id, f.leg, f.start_at, f.end_at, f.start_at - to_seconds(z.offset_s),

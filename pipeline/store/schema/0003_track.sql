@@ -12,15 +12,20 @@ CREATE TABLE track (
     fixes      BIGINT NOT NULL,   -- read
     used       BIGINT NOT NULL,
     reordered  BIGINT NOT NULL,   -- put in order by their times
-    late       BIGINT NOT NULL,   -- dropped: too far out of order
+    late       BIGINT NOT NULL,   -- dropped: of more out of order than can be put in place
     repeated   BIGINT NOT NULL,   -- dropped: their time was there already
     jumps      BIGINT NOT NULL,   -- dropped: faster than any boat
     gaps       BIGINT NOT NULL,   -- times without a fix that part the track
-    breaks     BIGINT NOT NULL,   -- places where the file parts it
+    breaks     BIGINT NOT NULL,   -- places where the file parts it, and time was lost
+    joined     BIGINT NOT NULL,   -- places where the file parts it, and none was: run over
     gap_s      DOUBLE NOT NULL,
     covered_s  DOUBLE NOT NULL,
     stopped_s  DOUBLE NOT NULL,   -- of covered_s, below 1 kn
-    clock_s    DOUBLE NOT NULL    -- put on its own clock, as asked
+    dropouts   BIGINT NOT NULL,   -- times without a fix, shorter than a gap, of which nothing is known: the boat turned or changed its speed
+    dropout_s  DOUBLE NOT NULL,
+    loose_s    DOUBLE NOT NULL,   -- of covered_s, with fixes so far apart that the speed may be another
+    clock_s    DOUBLE NOT NULL,   -- put on its own clock, as asked
+    unused     VARCHAR NOT NULL   -- why nothing of it is used; '' where it is
 );
 CREATE TABLE fix (
     log_id       INTEGER NOT NULL,
@@ -33,12 +38,13 @@ CREATE TABLE fix (
     err_kn       DOUBLE,          -- its standard error
     said_kn      DOUBLE,          -- as the receiver gave it
     course_deg   DOUBLE,
-    turn_deg_min DOUBLE           -- to starboard positive
+    turn_deg_min DOUBLE,          -- to starboard positive
+    gap_s        DOUBLE NOT NULL, -- between the two fixes about its middle
+    stretch      INTEGER NOT NULL -- of the track, from 1: without a gap or break; two may overlap
 );
 
 -- Made anew with the season's tables.
--- A piece of a boat's track with its speed; where two tracks tell of the same ten
--- seconds, one of them.
+-- A piece of a boat's track with its speed; no two tell of the same second.
 CREATE TABLE track_piece (
     boat VARCHAR, log_id INTEGER NOT NULL, track_no INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
     speed_kn DOUBLE NOT NULL, err_kn DOUBLE, course_deg DOUBLE, turn_deg_min DOUBLE

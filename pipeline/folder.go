@@ -1,0 +1,53 @@
+package pipeline
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// Files puts in the place of each folder the files in it, and in its own folders, that can
+// be opened as a log or as a track, by name. passed are the others, hidden ones apart, each
+// with why. A folder that holds none is an error.
+func Files(paths []string) (files, passed []string, err error) {
+	for _, p := range paths {
+		info, err := os.Stat(p)
+		if err != nil || !info.IsDir() {
+			files = append(files, p)
+			continue
+		}
+		found, others, err := inFolder(p)
+		if err != nil {
+			return nil, nil, err
+		}
+		if len(found) == 0 {
+			return nil, nil, fmt.Errorf("%s: no log and no track in this folder", p)
+		}
+		files, passed = append(files, found...), append(passed, others...)
+	}
+	return files, passed, nil
+}
+
+func inFolder(folder string) (found, others []string, err error) {
+	err = filepath.WalkDir(folder, func(p string, d fs.DirEntry, err error) error {
+		switch hidden := strings.HasPrefix(d.Name(), ".") && p != folder; {
+		case err != nil:
+			return fmt.Errorf("folder %s: %w", folder, err)
+		case hidden && d.IsDir():
+			return fs.SkipDir
+		case hidden || d.IsDir() || !d.Type().IsRegular():
+			return nil
+		}
+		if strings.HasPrefix(strings.ToLower(d.Name()), "readme") {
+			others = append(others, p+": passed over, to be read by people")
+		} else if err := Readable(p); err != nil {
+			others = append(others, p+": passed over, no log and no track")
+		} else {
+			found = append(found, p)
+		}
+		return nil
+	})
+	return found, others, err
+}

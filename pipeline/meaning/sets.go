@@ -1,0 +1,147 @@
+package meaning
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/words"
+)
+
+// labelKey is a label as groups know it: its text in normal form, and which of several
+// of the same text it is.
+type labelKey struct {
+	text string
+	nth  int
+}
+
+// keysOf are the keys of a block's labels. Those of a family have one text in common, and
+// stand for the same thing of a first, a second, a third.
+func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
+	seen := map[string]int{}
+	keys = make([]labelKey, len(b.Labels))
+	families = familiesOf(b)
+	twins := twinsOf(b)
+	for i, l := range b.Labels {
+		text := normalise(l.Full())
+		if k, ok := twins[i]; ok {
+			keys[i] = k
+			families[k.text]++
+			continue
+		}
+		if base, n := setOf(text); families[base] > 1 {
+			keys[i] = labelKey{base, n}
+			continue
+		}
+		if text == "" {
+			text = l.Full()
+		}
+		seen[text]++
+		keys[i] = labelKey{text, seen[text]}
+	}
+	return keys, families
+}
+
+var (
+	setInside = regexp.MustCompile(`^(\pL+) (\d{1,2}) (\D.*)$`)
+	setBehind = regexp.MustCompile(`^(\D.*?) ?(\d{1,2})$`)
+)
+
+// setOf parts a heading that numbers one of several like it ("Strike 2 what fish",
+// "Length 3") into what they have in common and its number; 0 where it does not.
+func setOf(text string) (base string, n int) {
+	if m := setInside.FindStringSubmatch(text); m != nil {
+		n, _ = strconv.Atoi(m[2]) // digits alone
+		return m[1] + " " + m[3], n
+	}
+	if m := setBehind.FindStringSubmatch(text); m != nil {
+		n, _ = strconv.Atoi(m[2])
+		return m[1], n
+	}
+	return text, 0
+}
+
+// familiesOf counts the headings of a block that are alike but for a number.
+func familiesOf(b *layout.Block) map[string]int {
+	families := map[string]int{}
+	for _, l := range b.Labels {
+		if base, n := setOf(normalise(l.Full())); n > 0 && n < 20 {
+			families[base]++
+		}
+	}
+	return families
+}
+
+func sameKeys(x, y *layout.Block) bool {
+	a, _ := keysOf(x)
+	b, _ := keysOf(y)
+	return slices.Equal(a, b)
+}
+
+// twinsOf finds headings that come again in the same order, the hours of a first and a
+// second stretch: Start, Finish, Knots, and Start, Finish, Knots once more, under "Before
+// lunch" and "After lunch" or under no group. One of them must hold clock times. A group
+// that names a fate or a place of the spread says itself what its columns are.
+func twinsOf(b *layout.Block) map[int]labelKey {
+	by := map[string][]int{} // columns by their heading without its group
+	var order []string
+	for i, l := range b.Labels {
+		text := normalise(l.Text)
+		_, _, _, fate := words.FateOf(l.Group)
+		if text == "" || fate || words.IsPlace(l.Group) {
+			continue
+		}
+		if by[text] == nil {
+			order = append(order, text)
+		}
+		by[text] = append(by[text], i)
+	}
+	var first []string
+	times := false
+	for _, text := range order {
+		at := by[text]
+		if len(at) < 2 || len(first) > 0 && !together(by[first[0]], at) {
+			continue
+		}
+		first = append(first, text)
+		times = times || clocked(b, at[0])
+	}
+	if len(first) < 2 || !times {
+		return nil
+	}
+	twins := map[int]labelKey{}
+	for _, text := range first {
+		for n, i := range by[text] {
+			twins[i] = labelKey{text, n + 1}
+		}
+	}
+	return twins
+}
+
+// together reports whether the columns of two headings take turns: a b a b, not a a b b.
+func together(a, b []int) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for n := range a {
+		if a[n] > b[n] || n+1 < len(a) && b[n] > a[n+1] {
+			return false
+		}
+	}
+	return true
+}
+
+// clocked reports whether most filled cells of a column are clock times.
+func clocked(b *layout.Block, label int) bool {
+	n, clocks := 0, 0
+	for _, row := range b.Rows {
+		if col := b.Labels[label].Col; col < len(row.Cells) && row.Cells[col].Look != layout.Blank {
+			n++
+			if row.Cells[col].Look == layout.Clock {
+				clocks++
+			}
+		}
+	}
+	return n > 0 && 2*clocks > n
+}

@@ -1,0 +1,1 @@
+ATTACH FILE_NAME AS season (READ_ONLY)

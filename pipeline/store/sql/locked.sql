@@ -1,0 +1,1 @@
+SET lock_configuration = true

@@ -1,0 +1,83 @@
+package evidence
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"wakeledger/queries/stats"
+)
+
+// schools draws fish of two levels, trips whose fish share a size (the share of
+// the spread that is the trip's is school), b heavier than a by shift.
+func schools(r *rand.Rand, trips int, school, shift float64) [][]Fish {
+	out := make([][]Fish, 2)
+	for t := range trips {
+		base := 40 + 10*math.Sqrt(school)*r.NormFloat64()
+		for range 1 + r.IntN(4) {
+			level := r.IntN(2)
+			kg := base + 10*math.Sqrt(1-school)*r.NormFloat64() + shift*float64(level)
+			out[level] = append(out[level], Fish{int64(t), kg})
+		}
+	}
+	return out
+}
+
+// sizeCoverage counts how often the intervals hold the truth.
+func sizeCoverage(trips, runs int, school float64) (median, shift float64) {
+	var n, m, k, s float64
+	for run := range runs {
+		fish := schools(rand.New(rand.NewPCG(uint64(run), uint64(trips))), trips, school, 5)
+		for i, l := range CompareSizes([][]string{{"a", "b"}}, [][][]Fish{fish})[0] {
+			if l.MedianInterval.Known() {
+				n++
+				if l.MedianInterval.Contains(40 + 5*float64(i)) {
+					m++
+				}
+			}
+			if l.ShiftInterval.Known() {
+				k++
+				sign := 1.0
+				if i == 0 {
+					sign = -1
+				}
+				if l.ShiftInterval.Contains(5 * sign) {
+					s++
+				}
+			}
+		}
+	}
+	return m / n, s / k
+}
+
+func TestSizeIntervalsHold(t *testing.T) {
+	cases, runs := []int{12}, 60
+	if *studyName == "sizes" {
+		cases, runs = studyTrips(), *studyRuns
+	}
+	for _, trips := range cases {
+		for _, school := range []float64{0, .3, .7} {
+			m, s := sizeCoverage(trips, runs, school)
+			fmt.Printf("sizes trips %d school %.1f: median %.3f, difference %.3f of %d\n", trips, school, m, s, runs)
+			if m < .85 || s < .85 {
+				t.Errorf("%d trips, school %v: the intervals hold %v and %v", trips, school, m, s)
+			}
+		}
+	}
+}
+
+// Six trips, all above: 2 of 64 flips are as lopsided. With five nothing is
+// rarer than 2 of 32, so that there is no interval.
+func TestFlips(t *testing.T) {
+	if p := flipP(map[int64]float64{1: 1, 2: 1, 3: 1, 4: 1, 5: 1, 6: 1}, 6); p != 2./64 {
+		t.Errorf("p %v", p)
+	}
+	if iv := medianInterval([]Fish{{1, 3}, {2, 4}, {3, 5}, {4, 6}, {5, 7}}); iv.Known() {
+		t.Errorf("five trips: %v", iv)
+	}
+	six := []Fish{{1, 3}, {2, 4}, {3, 5}, {4, 6}, {5, 7}, {6, 8}}
+	if iv := medianInterval(six); iv != (stats.Interval{Lo: 3, Hi: 8}) {
+		t.Errorf("six trips: %v", iv)
+	}
+}

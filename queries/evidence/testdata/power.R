@@ -1,0 +1,28 @@
+# The power of a mixed model on the seasons that TestStudyPower writes:
+#   go test ./queries/evidence -run TestStudyPower -study power -runs 100 -out DIR
+#   Rscript testdata/power.R DIR
+# A speed counts as found where its p-value after Holm over the levels, times the
+# number of factors compared, is below 0.05 and it is the speed that is better.
+# Fits whose standard error is not credible (below 0.05) are counted as broken.
+suppressPackageStartupMessages(library(lme4))
+a <- commandArgs(TRUE); dir <- a[1]
+for (trips in c(12,30,60)) for (n in c(2,5)) {
+  d <- read.csv(file.path(dir, sprintf("power-%d-%d.csv", trips, n)))
+  bad <- 0; found <- 0; lean <- 0; runs <- 0:59
+  for (r in runs) {
+    x <- d[d$run == r,]
+    x <- aggregate(cbind(strikes,hours) ~ trip + leg + speed + start + better + factors, x, sum)
+    h <- tapply(x$hours, x$speed, sum); ref <- names(h)[which.max(h)]
+    x$speed <- relevel(factor(x$speed), ref)
+    x$s <- sin(2*pi*x$start/24); x$c <- cos(2*pi*x$start/24)
+    m <- suppressWarnings(suppressMessages(glmer(strikes ~ speed + s + c + (1|trip) + offset(log(hours)), x, family=poisson, nAGQ=1, control=glmerControl(optimizer="bobyqa", optCtrl=list(maxfun=20000)))))
+    if (summary(m)$coefficients[1,2] < 0.05) bad <- bad+1
+    k <- summary(m)$coefficients; k <- k[grep("^speed", rownames(k)),,drop=FALSE]
+    p <- p.adjust(k[,4], "holm"); i <- which.min(k[,4])
+    b <- sub("speed","",rownames(k)[i]); better <- if (k[i,1] > 0) b else ref
+    ok <- better == as.character(x$better[1])
+    if (ok && min(p) < .05) lean <- lean+1
+    if (ok && min(p)*x$factors[1] < .05) found <- found+1
+  }
+  cat(sprintf("lme4 trips %d speeds %d: settled %.2f, leaning or settled %.2f of %d, broken fits %d\n", trips, n, found/length(runs), lean/length(runs), length(runs), bad))
+}

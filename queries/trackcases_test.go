@@ -1,0 +1,154 @@
+package queries_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline"
+	"wakeledger/queries"
+)
+
+// trackCase is a row of testdata/tracks/cases.csv: a folder with a log and tracks,
+// the truth and its bound, and what must, or must not, be said.
+type trackCase map[string]string
+
+func trackCases(t *testing.T) []trackCase {
+	t.Helper()
+	f, err := os.Open("../testdata/tracks/cases.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []trackCase
+	for _, r := range rows[1:] {
+		c := trackCase{}
+		for i, name := range rows[0] {
+			c[name] = r[i]
+		}
+		all = append(all, c)
+	}
+	return all
+}
+
+// files are the case's log and its tracks.
+func (c trackCase) files(t *testing.T) (log, tracks []string) {
+	t.Helper()
+	files, _, err := pipeline.Files([]string{filepath.Join("../testdata/tracks", c["case"])})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if filepath.Base(f) == "legs.csv" {
+			log = append(log, f)
+		} else {
+			tracks = append(tracks, f)
+		}
+	}
+	return log, tracks
+}
+
+// near holds a figure against the truth of a column, within the case's share of it.
+func (c trackCase) near(t *testing.T, what, column string, got float64) {
+	t.Helper()
+	if c[column] == "" {
+		return
+	}
+	want, err1 := strconv.ParseFloat(c[column], 64)
+	within, err2 := strconv.ParseFloat(c["within"], 64)
+	if err1 != nil || err2 != nil {
+		t.Fatal(err1, err2)
+	}
+	t.Logf("%s: %.3f, truth %.3f (%+.2f %%)", what, got, want, 100*(got/want-1))
+	if math.Abs(got-want) > within*want {
+		t.Errorf("%s: %.3f, want %.3f within %.0f %%", what, got, want, 100*within)
+	}
+}
+
+// Each simulated case of testdata/tracks, in the order of its files and the other way
+// round: hours and way measured, areas, speed band, proposed legs, and what is said.
+func TestTrackCases(t *testing.T) {
+	for _, c := range trackCases(t) {
+		t.Run(c["case"], func(t *testing.T) {
+			log, tracks := c.files(t)
+			s := open(t, pipeline.Config{Boat: "Petrel", Zone: c["zone"]})
+			var said strings.Builder
+			for _, r := range load(t, s, append(log, tracks...)...) {
+				fmt.Fprintf(&said, "%d set aside\n", r.SetAside)
+				for _, sheet := range r.Sheets {
+					fmt.Fprintln(&said, sheet.Name, strings.Join(sheet.Notes, "\n"))
+				}
+			}
+			c.measured(t, s, &said)
+			c.proposed(t, tracks)
+			if !strings.Contains(said.String(), c["says"]) {
+				t.Errorf("%q is not said:\n%s", c["says"], said.String())
+			}
+		})
+	}
+}
+
+func (c trackCase) measured(t *testing.T, s *pipeline.Season, said *strings.Builder) {
+	t.Helper()
+	measured, nmi := 0.0, 0.0
+	for _, trip := range answer(t, s, queries.AskTrackSpeed) {
+		measured += trip.MeasuredHours
+		if trip.DistanceNmi != nil {
+			nmi += *trip.DistanceNmi
+		}
+		fmt.Fprintln(said, trip.Note)
+	}
+	c.near(t, "measured hours", "hours", measured)
+	c.near(t, "nautical miles", "nmi", nmi)
+	cells, err := queries.AskArea(context.Background(), s.DB, queries.AreaMinutes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	area := 0.0
+	for _, cell := range cells {
+		area += cell.BoatHours
+	}
+	c.near(t, "hours of the areas", "hours", area)
+	if c["band"] != "" {
+		hours := hoursAt(answerBy(t, s, queries.AskEffort, "speed-band"))
+		if got := hours[c["band"]]; math.Abs(got-40.0/60) > 0.05*40/60+1e-5 {
+			t.Errorf("%v, want all of 0.667 h within 5 %% at %s", hours, c["band"])
+		}
+	}
+	for _, track := range answer(t, s, queries.AskTracks) {
+		fmt.Fprintln(said, track.Note)
+	}
+	for _, q := range answer(t, s, queries.AskQuestions) {
+		fmt.Fprintln(said, q.Text)
+	}
+	aside := answer(t, s, queries.AskSetAside)
+	for _, p := range aside {
+		fmt.Fprintln(said, p.Reason)
+	}
+	if c["silent"] == "set aside" && len(aside) > 0 {
+		t.Errorf("%d rows are set aside: %v", len(aside), aside[0])
+	}
+}
+
+func (c trackCase) proposed(t *testing.T, tracks []string) {
+	t.Helper()
+	if c["legs"] == "" {
+		return
+	}
+	var out bytes.Buffer
+	n, _, err := pipeline.ProposeLegs(context.Background(), pipeline.Config{Zone: c["zone"]}, tracks, pipeline.Trolling{}, &out)
+	if err != nil || strconv.Itoa(n) != c["legs"] {
+		t.Errorf("%d legs proposed, want %s (%v):\n%s", n, c["legs"], err, out.String())
+	}
+}
