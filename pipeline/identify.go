@@ -405,6 +405,7 @@ func (s *Season) likenesses(ctx context.Context, all []store.Log, l *store.Log, 
 			x = &identity.Likeness{Log: o.ID}
 		}
 		x.Rows = o.Rows
+		x.Track = track
 		x.SameName = strings.EqualFold(o.Name, l.Name)
 		x.SameFile = o.Name == l.Name && o.Folder == l.Folder
 		x.SameHand = identity.SameHand(o.Headings, l.Headings)

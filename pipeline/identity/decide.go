@@ -16,6 +16,7 @@ const (
 // is found again where its kind, day, start and line are in both logs.
 type Likeness struct {
 	Log      int64 // of the season file
+	Track    bool  // of tracks: two receivers run side by side, and each second counts once
 	SameFile bool  // name and folder are the same
 	SameName bool
 	SameHand bool // most of the earlier log's headings are the new one's
@@ -220,7 +221,7 @@ func (x *Likeness) sameHand(all Day) (Act, Reason) {
 		return Ask, SamePath
 	case all.Found == 0 && x.Moved >= leastMoved && 5*x.Moved >= 4*x.Rows:
 		return Ask, NewDays
-	case all.Found == 0 && x.sharesDays():
+	case all.Found == 0 && x.sharesDays() && !x.Track:
 		return Ask, SameDays
 	}
 	return x.together()

@@ -47,6 +47,7 @@ func TestDecide(t *testing.T) {
 		{"the year put right", []Likeness{with(nextYear, func(x *Likeness) { x.Rows, x.Moved = 8, 7 })}, Verdict{Act: Ask, Logs: []int64{3}, Why: NewDays}},
 		{"two rows alike by chance", []Likeness{with(nextYear, func(x *Likeness) { x.Rows, x.Moved = 3, 3 })}, Verdict{}},
 		{"the same days, other starts", []Likeness{of(7, Day{"2026-07-04", 3, 3, 0, 0})}, Verdict{Act: Ask, Logs: []int64{7}, Why: SameDays}},
+		{"a second receiver on the same days", []Likeness{with(of(7, Day{"2026-07-04", 3, 3, 0, 0}), func(x *Likeness) { x.Track = true })}, Verdict{}},
 		{"another hand, the same legs", []Likeness{with(copied, func(x *Likeness) { x.SameHand, x.Legs, x.NewLegs, x.Same = false, 3, 3, 3 })}, Verdict{}},
 		{"another hand, other figures", []Likeness{with(copied, func(x *Likeness) { x.SameHand, x.Legs, x.NewLegs, x.Same, x.Differ = false, 3, 3, 2, 1 })},
 			Verdict{Act: Ask, Logs: []int64{2}, Why: Retold}},
