@@ -355,6 +355,9 @@ func TestLogs(t *testing.T) {
 			continue
 		}
 		count[o.verdict]++
+		if o.verdict == "wrong" {
+			t.Errorf("%s: wrong without a question", filepath.Base(dirs[i]))
+		}
 		if os.Getenv("QUIET") != "" {
 			continue
 		}
