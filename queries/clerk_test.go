@@ -112,7 +112,7 @@ func sameCell(want, got string) bool {
 	return want == got
 }
 
-// clerkDiffs are the cells in which the entries differ from the clerk's.
+// clerkDiffs are the rows in which the entries differ from the clerk's, by how they differ.
 func clerkDiffs(want, got map[place][]cells) map[string][]string {
 	diffs := map[string][]string{}
 	say := func(kind string, format string, args ...any) {
@@ -147,4 +147,47 @@ func clerkDiffs(want, got map[place][]cells) map[string][]string {
 		}
 	}
 	return diffs
+}
+
+// knownOfClerk are the differences from the clerk that are known (clerk.csv), by log: how
+// many rows differ so.
+func knownOfClerk(t *testing.T, root string) map[string]map[string]int {
+	t.Helper()
+	f, err := os.Open(filepath.Join(root, "clerk.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := map[string]map[string]int{}
+	for _, r := range rows[1:] {
+		n, err := strconv.Atoi(r[2])
+		if err != nil {
+			t.Fatalf("clerk.csv: %v", err)
+		}
+		if all[r[0]] == nil {
+			all[r[0]] = map[string]int{}
+		}
+		all[r[0]][r[1]] = n
+	}
+	return all
+}
+
+// agreesWithClerk fails where a log's rows differ from the clerk's in another way than is
+// known, in more rows or in fewer.
+func agreesWithClerk(t *testing.T, name string, diffs map[string][]string, allowed map[string]int) {
+	t.Helper()
+	for kind, d := range diffs {
+		if len(d) != allowed[kind] {
+			t.Errorf("%s: %s: %d rows differ so from the clerk's, %d are known: %s", name, kind, len(d), allowed[kind], strings.Join(d[:min(3, len(d))], "; "))
+		}
+	}
+	for kind, n := range allowed {
+		if len(diffs[kind]) == 0 {
+			t.Errorf("%s: %s: agrees with the clerk now in the %d rows that clerk.csv names", name, kind, n)
+		}
+	}
 }

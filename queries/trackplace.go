@@ -68,8 +68,9 @@ type placeNote struct {
 // placeNotes say what is wrong with where the tracks are, by log and track.
 func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64]placeNote, error) {
 	notes, names := map[[2]int64]placeNote{}, map[[2]int64]string{}
+	of := map[[2]int64]Track{}
 	for _, t := range tracks {
-		names[[2]int64{t.LogID, t.TrackNo}] = t.name()
+		names[[2]int64{t.LogID, t.TrackNo}], of[[2]int64{t.LogID, t.TrackNo}] = t.name(), t
 	}
 	apart, err := ask[trackApart](ctx, db, "track_apart")
 	if err != nil {
@@ -77,6 +78,9 @@ func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64
 	}
 	for _, a := range apart {
 		used := [2]int64{a.UsedLogID, a.UsedTrackNo}
+		if x, y := of[[2]int64{a.LogID, a.TrackNo}], of[used]; x.File == y.File && x.Member == y.Member && x.Fixes == y.Fixes {
+			continue // the same track with another clock: clocks.note says so
+		}
 		notes[[2]int64{a.LogID, a.TrackNo}] = placeNote{beside: used, text: fmt.Sprintf("it is %.1f nmi from %s at the same times, %d min: is one of them another boat's, or a device left ashore? One of the two is used; load the other with its own --boat",
 			a.Nmi, names[used], a.Minutes)}
 	}

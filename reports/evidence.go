@@ -131,7 +131,7 @@ func findingsTable(findings []queries.Finding) *page.Table {
 	t := &page.Table{Caption: "the findings in numbers", Columns: []page.Column{
 		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
 		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "Could be", Unit: "95 % interval", Kind: page.Interval, Decimals: 2},
-		{Head: "Luck alone would show as much", Unit: "this factor by itself", Kind: page.Token}, {Head: "So", Unit: "all factors allowed for", Kind: page.Token},
+		{Head: "Luck alone would show as much", Unit: "all factors allowed for", Kind: page.Token},
 		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Fished by", Kind: page.Token},
 	}}
 	for _, f := range findings {
@@ -142,7 +142,7 @@ func findingsTable(findings []queries.Finding) *page.Table {
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells,
 			page.Words(queries.LevelText(f.Factor, *f.Better)), page.Words(queries.LevelText(f.Factor, *f.Other)),
-			page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PValue), luck(f.PSeason),
+			page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
 			page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s")))})
 	}
 	return t

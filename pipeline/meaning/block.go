@@ -138,6 +138,7 @@ func (x *builder) settle() {
 	x.plan.Hashed = hashed(x.block.Grid)
 	x.twelve()
 	x.timeOff()
+	x.outings()
 	x.inclusive()
 	x.tagged()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
@@ -160,6 +161,30 @@ func (x *builder) ownHours() {
 	at := first.Index
 	x.plan.Unknown = append(x.plan.Unknown, plan.Unknown{Index: at, Heading: first.Heading, Aside: "hours of all its stretches"})
 	x.plan.Bindings = slices.DeleteFunc(x.plan.Bindings, func(b plan.Binding) bool { return b.Index == at })
+}
+
+// outings tells a block whose rows say when the boat left and was back, twice on some days.
+func (x *builder) outings() {
+	p := x.plan
+	date, leave, back := p.Find("date"), p.Find("depart_s"), p.Find("return_s")
+	if date == nil || leave == nil || back == nil || p.Binds("trip") || p.Gives("trip") || p.Kind != plan.Flat && p.Kind != plan.Legs {
+		return
+	}
+	last, twice := "", 0
+	for _, row := range x.rows {
+		day, left := cellOf(row, date.Index), cellOf(row, leave.Index)
+		if day == "" || left == "" || cellOf(row, back.Index) == "" {
+			continue
+		}
+		if strings.HasPrefix(last, day+" ") && last != day+" "+left {
+			twice++
+		}
+		last = day + " " + left
+	}
+	if twice > 0 {
+		p.Outings = true
+		x.note("%s: the boat left twice on %d days: two trips each", leave.Heading, twice)
+	}
 }
 
 // timeOff takes a row's own hours for true where they are less than its clock times, in a

@@ -168,7 +168,7 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			out = append(out, c)
 		}
 	}
-	if u, ok := unitIn(head); ok && said.aside == "best" && u.Dimension() == unit.Mass {
+	if u := unitAmong(head, unit.Mass); u != "" && said.aside == "best" {
 		c := candidate{column: t.named("scale_kg", "quantity"), unit: u}
 		c.add(off, "the best fish's weight", 0.5)
 		c.add(off, "cells", profile(t, v, c.column, u))

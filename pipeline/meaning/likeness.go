@@ -82,6 +82,7 @@ func (t *Lexicon) said(l layout.Label) sayings {
 		_, rest, _ := strings.Cut(l.Text, m[2])
 		l.Text = strings.TrimLeft(rest, " -–:.)") // of "Strike 2 - what fish?" what it asks
 	}
+	l.Text = withoutRemark(l.Text)
 	texts := []string{l.Text}
 	if l.Unit != "" {
 		texts = []string{l.Text + " (" + l.Unit + ")"}
@@ -93,6 +94,21 @@ func (t *Lexicon) said(l layout.Label) sayings {
 		t.spelled(&s, text)
 	}
 	return s
+}
+
+// withoutRemark leaves out what a long question says in brackets, where that is no unit:
+// "How many bites did you get? (count every one, even those that never stuck)".
+func withoutRemark(text string) string {
+	outer, inner, ok := brackets(text)
+	if !ok || len(text) < prose {
+		return text
+	}
+	for _, w := range headingWords(inner) {
+		if _, unit := unit.Lookup(w); unit {
+			return text
+		}
+	}
+	return outer
 }
 
 func (t *Lexicon) spelled(s *sayings, text string) {

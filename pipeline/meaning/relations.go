@@ -360,6 +360,7 @@ var sums = []struct {
 	{"strikes_n", []string{"hooked_n", "missed_n"}}, {"strikes_n", []string{"landed_n", "lost_n", "missed_n"}}, {"hooked_n", []string{"landed_n", "lost_n"}},
 	{"landed_n", []string{"kept_n", "released_n"}}, {"landed_n", []string{"catch"}}, {"kept_n", []string{"catch"}}, {"strikes_n", []string{"catch"}},
 	{"hooked_n", []string{"catch"}}, {"hooked_n", []string{"kept_n", "released_n", "lost_n"}}, {"hooked_n", []string{"landed_n", "released_n", "lost_n"}},
+	{"strikes_n", []string{"missed_n", "lost_n", "catch"}}, {"hooked_n", []string{"lost_n", "catch"}},
 	{"strikes_n", []string{"missed_n", "lost_n", "kept_n", "released_n"}}, {"strikes_n", []string{"landed_n", "released_n", "lost_n", "missed_n"}},
 }
 

@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -65,6 +66,9 @@ func (r *Reader) derived() {
 	}
 	if i, ok := r.index["landed_n"]; ok && r.layout.Inclusive && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-r.value("released_n").Int)
+	}
+	if left := r.value("depart_s"); r.layout.Outings && left.Known && r.value("date").Known {
+		r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(r.value("date").Int), left.Int/3600, left.Int/60%60)))
 	}
 	lh, h := r.value("line_hours"), r.value("duration_s")
 	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {

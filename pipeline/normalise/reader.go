@@ -173,6 +173,9 @@ func (r *Reader) implied() {
 	if r.layout.OwnHours {
 		r.add("stopped_s", entry.Real)
 	}
+	if r.layout.Outings {
+		r.add("trip", entry.Text)
+	}
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}

@@ -72,6 +72,7 @@ type Block struct {
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better
 	NoStrikes  bool       // what it tells of strikes another block tells better
+	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	OwnHours   bool       // its hours stand where its clock times come to others
 
 	Drop map[int64]bool // rows that are left out, as the log's owner said

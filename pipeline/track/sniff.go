@@ -86,7 +86,6 @@ type sample struct {
 	nos   []int      // their lines, from 0
 	first int        // of rows, the first that holds a fix
 	looks []look     // of the columns
-	clean bool       // headings that only a track has
 }
 
 // newSample splits lines; nil where most are no rows of one table.

@@ -28,6 +28,7 @@ func TestStudyNull(t *testing.T) {
 	if *studyName != "null" {
 		t.Skip("a long simulation: -study null")
 	}
+	anything, seasons := 0, 0
 	for _, trips := range studyTrips() {
 		for _, cv := range []float64{0, .5, 1} {
 			settled, leaning := 0, 0
@@ -47,10 +48,18 @@ func TestStudyNull(t *testing.T) {
 				}
 				settled, leaning = settled+s, leaning+l
 			}
+			anything, seasons = anything+settled, seasons+*studyRuns
 			fmt.Printf("null trips %d luck %.1f: settled in %d of %d, leaning %.2f a season, %v\n", trips, cv, settled, *studyRuns, float64(leaning)/float64(*studyRuns), by)
 		}
 	}
+	if 20*anything > seasons {
+		t.Errorf("something is settled in %d of %d seasons without any effect: more than 5 %%", anything, seasons)
+	}
 }
+
+// lme4Found is the share of such seasons in which lme4's fit finds the better speed, by
+// speeds and trips (testdata/README.md tells how it was counted).
+var lme4Found = map[int]map[int]float64{2: {12: .25, 30: .67, 60: 1}, 5: {12: .07, 30: .20, 60: .48}}
 
 func TestStudyPower(t *testing.T) {
 	if *studyName != "power" {
@@ -98,6 +107,9 @@ func TestStudyPower(t *testing.T) {
 			n1 := float64(*studyRuns)
 			fmt.Printf("power trips %d speeds %d: settled %.2f, leaning or settled %.2f; factors %.1f, across %d\n", trips, n, float64(found)/n1, float64(pf)/n1, float64(fs)/n1, across)
 			out.Close()
+			if want := .9 * lme4Found[n][trips]; float64(found)/n1 < want {
+				t.Errorf("trips %d speeds %d: found in %.2f of the seasons, nine tenths of lme4's is %.2f", trips, n, float64(found)/n1, want)
+			}
 		}
 	}
 }
@@ -161,6 +173,12 @@ func coverage(t *testing.T, name string, w world) {
 	}
 	fmt.Printf("coverage trips %d %s: ratio %.3f of %d, bias x%.3f, rate %.3f of %d, across %d\n", w.trips, name,
 		float64(held)/float64(ratios), ratios, math.Exp(logs/float64(ratios)), float64(rateHeld)/float64(rates), rates, across)
+	if share := float64(held) / float64(ratios); !(share >= .93 && share <= .98) {
+		t.Errorf("trips %d %s: intervals of ratios hold in %.3f, want 0.93 to 0.98", w.trips, name, share)
+	}
+	if share := float64(rateHeld) / float64(rates); !(share >= .93 && share <= .98) {
+		t.Errorf("trips %d %s: intervals of rates hold in %.3f, want 0.93 to 0.98", w.trips, name, share)
+	}
 }
 
 // TestStudyConfounded has the speed follow the trip's luck, the month or the time

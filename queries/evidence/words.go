@@ -22,17 +22,6 @@ func Noun(factor string) string {
 	return factor
 }
 
-// plain are the factors whose levels say by themselves what they are of.
-var plain = map[string]bool{"light": true, "moon": true, "month": true, "sea-state": true, "turning": true, "boat": true}
-
-// phrase is a level with its factor, for the middle of a sentence.
-func phrase(factor, level string) string {
-	if plain[factor] {
-		return level
-	}
-	return Noun(factor) + " " + level
-}
-
 // Sentence is the finding in plain words: the verdict, what it rests on, and
 // never more than its interval says. text words a level.
 func (f Finding) Sentence(text func(level string) string) string {

@@ -13,8 +13,8 @@ WITH worked AS (
     SELECT l.trip_id, l.start_at::DATE, 0, e.line_hours, 0, 0, 0, 0, 0 FROM effort e JOIN leg l USING (leg_id)
     UNION ALL
     SELECT s.trip_id, coalesce(l.start_at, s.strike_at)::DATE, 0, 0, 1, coalesce(s.hooked, false)::INTEGER, (s.outcome = 'landed')::INTEGER,
-        (s.outcome = 'released')::INTEGER, (s.leg_id IN (SELECT leg_id FROM worked)
-            OR (s.leg_id IS NULL AND s.trip_id IN (SELECT trip_id FROM worked)))::INTEGER
+        (s.outcome = 'released')::INTEGER, coalesce(s.leg_id IN (SELECT leg_id FROM worked)
+            OR (s.leg_id IS NULL AND s.trip_id IN (SELECT trip_id FROM worked)), false)::INTEGER
     FROM strike s LEFT JOIN leg l USING (leg_id)
 )
 SELECT p.trip_id, coalesce(strftime(any_value(f.start), '%Y-%m-%d'), '') AS start,

@@ -42,8 +42,7 @@ type Effects struct {
 	widest int     // most counts in one
 	cells  int
 	info   *mat.SymDense // of the kept columns
-	chol   mat.Cholesky
-	index  []int // of the kept columns
+	index  []int         // of the kept columns
 }
 
 const (

@@ -48,9 +48,3 @@ func (l line) at(x float64) float64 { return l.intercept + l.slope*x }
 
 // slopeSE is the standard error of the slope.
 func (l line) slopeSE() float64 { return l.s / math.Sqrt(l.sxx) }
-
-// interceptSE is the standard error of the intercept.
-func (l line) interceptSE() float64 { return l.s * math.Sqrt(l.share(0)) }
-
-// share is the variance of the line at x over that of the residuals.
-func (l line) share(x float64) float64 { return 1/l.n + square(x-l.meanX)/l.sxx }

@@ -48,7 +48,6 @@ type sight struct {
 	sums   map[string]map[string]float64 // what is published, as a sum of atoms
 	said   []map[string]row              // by summary and level
 	exact  float64                       // how far a published figure may be from the true one
-	shown  func(Season) map[string]float64
 	program
 	at map[unknown]int
 }
