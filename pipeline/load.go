@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
 	"sync"
 
 	"github.com/apache/arrow-go/v18/arrow/array"
@@ -69,8 +70,8 @@ type Asked struct {
 // NearBoat is a boat of a log whose name is nearly that of another boat.
 type NearBoat struct{ Boat, Other string }
 
-// Load reads logs and stores them, each in a transaction of its own, tracks last:
-// the legs may tell how their days are to be read. A log that cannot be read at all
+// Load reads logs and stores them, each in a transaction of its own, or many small ones in
+// one, tracks last: the legs may tell how their days are to be read. A log that cannot be read at all
 // leaves the season as it was before that log; the others are loaded, and the errors
 // come back joined.
 func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) {
@@ -78,6 +79,10 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	if s.answers, err = s.kept(ctx); err != nil {
 		return nil, err
 	}
+	if s.shelf, err = s.openShelf(ctx); err != nil {
+		return nil, err
+	}
+	defer func() { s.shelf = nil }()
 	paths = tracksLast(paths)
 	reports := make([]LogReport, len(paths))
 	errs := make([]error, len(paths))
@@ -89,33 +94,58 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	// rows have no day but that of their trip.
 	for n := len(left) + 1; len(left) > 0 && len(left) < n; {
 		n = len(left)
-		var asked []int
-		for _, i := range left {
-			reports[i], errs[i] = s.loadLog(ctx, paths[i], len(paths) == 1)
-			reports[i].Path = paths[i]
-			if ctx.Err() != nil {
-				return couldRead(reports[:i], errs), ctx.Err()
-			}
-			if errs[i] == nil && reports[i].Asked != nil {
-				asked = append(asked, i)
-			}
+		if err := s.loadAll(ctx, paths, left, reports, errs); err != nil {
+			return couldRead(reports, errs), err
 		}
-		left = asked
+		left = slices.DeleteFunc(left, func(i int) bool { return errs[i] != nil || reports[i].Asked == nil })
 	}
 	reports = couldRead(reports, errs)
-	all, err := s.DB.LogHeads(ctx)
-	if err != nil {
-		return reports, err
-	}
-	for i := range reports {
-		reports[i].Label = reports[i].Name
-		for _, l := range all {
-			if l.ID == reports[i].ID {
-				reports[i].Label = l.Label
+	return reports, errors.Join(s.nameAll(ctx, reports), errors.Join(errs...))
+}
+
+// loadAll loads some of the logs.
+func (s *Season) loadAll(ctx context.Context, paths []string, some []int, reports []LogReport, errs []error) error {
+	for _, group := range groups(paths, some) {
+		if len(group) > 1 {
+			if done, err := s.together(ctx, paths, group, reports, errs); done || err != nil {
+				continue
+			}
+		}
+		for _, i := range group {
+			reports[i], errs[i] = s.loadLog(ctx, paths[i], len(paths) == 1)
+			if ctx.Err() != nil {
+				return ctx.Err()
 			}
 		}
 	}
-	return reports, errors.Join(errs...)
+	return ctx.Err()
+}
+
+// nameAll has reports call the logs as the season file does, now that all are in.
+func (s *Season) nameAll(ctx context.Context, reports []LogReport) error {
+	all, err := s.DB.LogHeads(ctx)
+	if err != nil {
+		return err
+	}
+	labels := make(map[int64]string, len(all))
+	for _, l := range all {
+		labels[l.ID] = l.Label
+	}
+	name := func(label *string, id int64) {
+		if l := labels[id]; l != "" {
+			*label = l
+		}
+	}
+	for i := range reports {
+		r := &reports[i]
+		r.Label = r.Name
+		name(&r.Label, r.ID)
+		name(&r.KnownAs.Label, r.KnownAs.ID)
+		for j := range r.Replaced {
+			name(&r.Replaced[j].Label, r.Replaced[j].ID)
+		}
+	}
+	return nil
 }
 
 func tracksLast(paths []string) []string {

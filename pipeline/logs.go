@@ -41,24 +41,32 @@ func (s *Season) Forget(ctx context.Context, names []string) ([]store.Log, error
 // season, as does a log of the season that it is surely a version of. Where that is not
 // certain, the report says what is asked, and nothing changes.
 func (s *Season) Restore(ctx context.Context, name string) (LogReport, error) {
-	all, err := s.DB.LogHeads(ctx)
+	h, err := s.openShelf(ctx)
 	if err != nil {
 		return LogReport{}, err
 	}
-	l, err := findPast(all, name)
+	l, err := findPast(h.all, name)
 	if err != nil {
 		return LogReport{}, err
 	}
-	in := &incoming{log: l, track: l.Track, alone: true, all: all}
+	in := &incoming{log: l, track: l.Track, alone: true, shelf: h}
 	if err := in.force(s.cfg.Replaces, 0); err != nil {
 		return LogReport{}, err
 	}
-	if now := successor(all, l.ID); l.State == store.Replaced && now.ID != 0 && !slices.Contains(in.forced, now.ID) {
+	if now := h.successor(l.ID); l.State == store.Replaced && now.ID != 0 && !slices.Contains(in.forced, now.ID) {
 		in.forced = append(in.forced, now.ID)
 	}
 	rep := LogReport{Path: l.Label, Name: l.Name, Label: l.Label, ID: l.ID, Kept: l.Rows}
 	err = s.DB.ComeBack(ctx, l.ID, s.cfg.Now(), func() (store.Place, error) {
-		return s.settlePlace(ctx, in, &l, l.ID, way{last: true}, &rep)
+		extents, err := s.DB.Extents(ctx, l.ID)
+		if err != nil {
+			return store.Place{}, err
+		}
+		x := extents[l.ID]
+		if x == nil { // it has no rows
+			x = &store.Extent{}
+		}
+		return s.settlePlace(ctx, in, &l, x, way{last: true}, &rep)
 	})
 	if errors.Is(err, errAsked) {
 		return rep, nil

@@ -81,6 +81,8 @@ type Season struct {
 	cfg       Config
 	ocean     string                  // of the derivation under way
 	answers   map[string]store.Answer // kept, by the id of their question
+	shelf     *shelf                  // while logs are loaded
+	grouped   bool                    // many are in one transaction
 	lexicon   *meaning.Lexicon
 	species   *species.List
 	catalogue *estimate.Catalogue

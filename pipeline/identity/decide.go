@@ -122,6 +122,17 @@ func Compare(a, b []string) Boats {
 // dates were put right; a few may be equal by chance. Our own judgement, no source.
 const leastMoved = 6
 
+// MayBeMoved reports whether a log of so many rows may be one that comes in with its dates
+// put right.
+func MayBeMoved(before, now int64) bool {
+	return min(before, now) >= leastMoved && 4*before <= 5*now
+}
+
+// AsksMoved reports whether Moved counts.
+func (x *Likeness) AsksMoved() bool {
+	return x.SameHand && !x.Apart && x.Boats != OtherBoat && Sum(x.Days).Found == 0
+}
+
 // Decide says what becomes of a log from what it has in common with the logs of the
 // season file.
 func Decide(all []Likeness) Verdict {

@@ -3,26 +3,26 @@ package store
 import (
 	"context"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/identity"
 )
 
-// Likenesses is what log id has in common with each other log of the season that has
-// anything in common with it, by log: what can be counted in the rows. The names, files
-// and headings are for the caller to compare.
-func (db *DB) Likenesses(ctx context.Context, id int64, track bool) (map[int64]*identity.Likeness, error) {
+// Likenesses is what log id has in common with others of the season, by log, as far as it
+// can be counted in the rows. The names, files and headings are for the caller to compare.
+func (db *DB) Likenesses(ctx context.Context, id int64, track bool, others []int64) (map[int64]*identity.Likeness, error) {
 	all := map[int64]*identity.Likeness{}
 	days := "told_tracks"
 	if !track {
-		if others, err := db.tell(ctx, id); err != nil || !others {
-			return all, err
+		if _, err := db.conn.ExecContext(ctx, ofLogs("told", append([]int64{id}, others...))); err != nil {
+			return nil, fmt.Errorf("told: %w", err)
 		}
 		days = "told_days"
 	}
 	var log int64
 	var d identity.Day
-	err := db.likeness(ctx, days, id, []any{&log, &d.Day, &d.Before, &d.Now, &d.Found, &d.Equal}, func() {
+	err := db.likeness(ctx, days, statement(days), id, []any{&log, &d.Day, &d.Before, &d.Now, &d.Found, &d.Equal}, func() {
 		x := of(all, log)
 		x.Days = append(x.Days, d)
 	})
@@ -30,7 +30,7 @@ func (db *DB) Likenesses(ctx context.Context, id int64, track bool) (map[int64]*
 		return all, err
 	}
 	var l identity.Likeness
-	err = db.likeness(ctx, "told_legs", id, []any{&l.Log, &l.Legs, &l.NewLegs, &l.Same, &l.Differ, &l.Twin, &l.Overlaps, &l.Loose}, func() {
+	err = db.likeness(ctx, "told_legs", statement("told_legs"), id, []any{&l.Log, &l.Legs, &l.NewLegs, &l.Same, &l.Differ, &l.Twin, &l.Overlaps, &l.Loose}, func() {
 		x := of(all, l.Log)
 		l.Days = x.Days
 		*x = l
@@ -38,23 +38,21 @@ func (db *DB) Likenesses(ctx context.Context, id int64, track bool) (map[int64]*
 	return all, err
 }
 
-// Moved is, by log of the season, how many rows log id has too but for their day.
-func (db *DB) Moved(ctx context.Context, id int64) (map[int64]int64, error) {
+// Moved is, by log, how many rows log id has too but for their day.
+func (db *DB) Moved(ctx context.Context, id int64, others []int64) (map[int64]int64, error) {
 	all := map[int64]int64{}
 	var log, moved int64
-	err := db.likeness(ctx, "told_moved", id, []any{&log, &moved}, func() { all[log] = moved })
+	err := db.likeness(ctx, "told_moved", ofLogs("told_moved", others), id, []any{&log, &moved}, func() { all[log] = moved })
 	return all, err
 }
 
-// tell makes the table of rows that log id is compared by, and reports whether it has any
-// of another log.
-func (db *DB) tell(ctx context.Context, id int64) (bool, error) {
-	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("told"), "LOG_ID", fmt.Sprint(id))); err != nil {
-		return false, fmt.Errorf("told: %w", err)
+// ofLogs is a statement with the numbers of the logs that it is of.
+func ofLogs(name string, logs []int64) string {
+	texts := make([]string, len(logs))
+	for i, id := range logs {
+		texts[i] = strconv.FormatInt(id, 10)
 	}
-	var others int64
-	err := db.conn.QueryRowContext(ctx, statement("told_others"), id).Scan(&others)
-	return others > 0, err
+	return strings.ReplaceAll(statement(name), "LOG_IDS", strings.Join(texts, ", "))
 }
 
 func of(all map[int64]*identity.Likeness, log int64) *identity.Likeness {
@@ -64,8 +62,8 @@ func of(all map[int64]*identity.Likeness, log int64) *identity.Likeness {
 	return all[log]
 }
 
-func (db *DB) likeness(ctx context.Context, name string, id int64, into []any, row func()) error {
-	rows, err := db.Query(ctx, statement(name), id)
+func (db *DB) likeness(ctx context.Context, name, query string, id int64, into []any, row func()) error {
+	rows, err := db.Query(ctx, query, id)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
@@ -102,23 +100,6 @@ func (db *DB) tellRows(ctx context.Context) error {
 	}
 	db.told = true
 	return nil
-}
-
-// BoatsOfLogs are the boats that each log of the season is of.
-func (db *DB) BoatsOfLogs(ctx context.Context) (map[int64][]string, error) {
-	rows, err := db.Query(ctx, statement("told_boats"))
-	if err != nil {
-		return nil, fmt.Errorf("told_boats: %w", err)
-	}
-	boats := map[int64][]string{}
-	err = each(rows, func() error {
-		var log int64
-		var boat string
-		err := rows.Scan(&log, &boat)
-		boats[log] = append(boats[log], boat)
-		return err
-	})
-	return boats, err
 }
 
 // Apart are the logs that are different ones by their owner's word, by log.

@@ -13,11 +13,12 @@ import (
 
 // Load is one log on its way in.
 type Load struct {
-	ID int64 // of the log
+	ID     int64 // of the log
+	Extent Extent
+	Rows   int64
 
 	db   *DB
 	name string
-	rows int64
 }
 
 // Place is where a log that was read goes in the season.
@@ -31,12 +32,15 @@ type Place struct {
 // Bring stores a log in one transaction and returns the number of its rows. fill inserts
 // its sheets and completes l; settle says where it goes, when it can be held against the
 // other logs. Where either fails, nothing has changed.
-func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error, settle func(id int64) (Place, error)) (int64, error) {
-	if err := errors.Join(db.tellRows(ctx), db.exec(ctx, "frugal")); err != nil {
-		return 0, err
+func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error, settle func(*Load) (Place, error)) (n int64, err error) {
+	if !db.together {
+		if err := errors.Join(db.tellRows(ctx), db.exec(ctx, "frugal")); err != nil {
+			return 0, err
+		}
+		defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "roomy")) }()
 	}
 	load := &Load{db: db, name: l.Name}
-	err := db.transaction(ctx, func() error {
+	err = db.transaction(ctx, func() error {
 		if err := db.conn.QueryRowContext(ctx, statement("next_log")).Scan(&load.ID); err != nil {
 			return err
 		}
@@ -44,17 +48,33 @@ func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) 
 			return err
 		}
 		err := db.exec(ctx, "insert_log", load.ID, l.Name, l.Folder, nullable(l.Boat), l.SHA256, nullable(l.Zone), l.Settings,
-			strings.Join(l.Headings, listMark), load.rows, at.UTC(), l.ChangedAt.UTC())
+			strings.Join(l.Headings, listMark), load.Rows, at.UTC(), l.ChangedAt.UTC())
 		if err != nil {
 			return err
 		}
-		p, err := settle(load.ID)
+		p, err := settle(load)
 		if err != nil {
 			return err
 		}
 		return db.place(ctx, load, p, at)
 	})
-	return load.rows, errors.Join(err, db.exec(context.WithoutCancel(ctx), "roomy"))
+	return load.Rows, err
+}
+
+// Together makes one transaction of all that f does. Where f fails, nothing has changed;
+// it must fail where any part of it did.
+func (db *DB) Together(ctx context.Context, f func() error) error {
+	if err := db.tellRows(ctx); err != nil {
+		return err
+	}
+	return db.transaction(ctx, func() error {
+		db.together = true
+		err := f()
+		if db.together = false; err != nil {
+			return err
+		}
+		return db.changed(ctx)
+	})
 }
 
 // place puts a log where it goes.
@@ -110,8 +130,8 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 		}
 		defer func() { err = errors.Join(err, l.db.exec(context.WithoutCancel(ctx), "all_threads")) }()
 	}
-	n, err = l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), r)
-	l.rows += n
+	n, err = l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), l.Extent.noting(r))
+	l.Rows += n
 	return n, err
 }
 

@@ -50,35 +50,6 @@ func nullable(s string) any {
 	return s
 }
 
-// Known is a log of the season file, or one that was, with certain bytes.
-type Known struct {
-	ID         int64
-	State      string // In, Replaced or Forgotten
-	Settings   string
-	Rows       int64
-	ReplacedBy int64
-}
-
-// FindContent lists the logs with these bytes: that of the season first.
-func (db *DB) FindContent(ctx context.Context, sha256 string) ([]Known, error) {
-	rows, err := db.Query(ctx, statement("find_content"), sha256)
-	if err != nil {
-		return nil, fmt.Errorf("find_content: %w", err)
-	}
-	var all []Known
-	err = each(rows, func() error {
-		var k Known
-		var by sql.NullInt64
-		err := rows.Scan(&k.ID, &k.State, &k.Settings, &k.Rows, &by)
-		if k.ReplacedBy = by.Int64; k.State == "" {
-			k.State = In
-		}
-		all = append(all, k)
-		return err
-	})
-	return all, err
-}
-
 // Logs lists all logs: those of the season by boat and day, then those that were.
 func (db *DB) Logs(ctx context.Context) ([]Log, error) {
 	rows, err := db.Query(ctx, statement("logs"))
@@ -208,6 +179,9 @@ func (db *DB) Tidy(ctx context.Context) error {
 
 // changed sets to rights what depends on which logs there are, within their transaction.
 func (db *DB) changed(ctx context.Context) error {
+	if db.together {
+		return nil // Together does, once
+	}
 	res, err := db.conn.ExecContext(ctx, statement("labels"))
 	if err != nil {
 		return fmt.Errorf("labels: %w", err)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"path/filepath"
+	"reflect"
 	"testing"
 )
 
@@ -55,7 +56,7 @@ func TestLeaveAndComeBack(t *testing.T) {
 	if err := db.Tidy(ctx); err != nil {
 		t.Fatal(err)
 	}
-	if got := count(t, db, "SELECT (SELECT count(*) FROM past.log) + (SELECT count(*) FROM past.entry_kept) + (SELECT count(*) FROM past.log_sheet) ORDER BY 1"); got != 0 {
+	if got := count(t, db, "SELECT (SELECT count(*) FROM past_log) + (SELECT count(*) FROM past_entry_kept) + (SELECT count(*) FROM past_log_sheet) ORDER BY 1"); got != 0 {
 		t.Errorf("%d rows left of logs that were, want none", got)
 	}
 	if err := db.Close(); err != nil {
@@ -75,7 +76,7 @@ func TestLabels(t *testing.T) {
 	db := open(t, "")
 	for _, l := range []Log{{Name: "log.csv", Folder: "2025", SHA256: "a"}, {Name: "log.csv", Folder: "2026", SHA256: "b"},
 		{Name: "LOG.csv", Folder: "2026", SHA256: "c"}, {Name: "x.csv", Folder: "2026", SHA256: "d"}} {
-		if _, err := db.Bring(ctx, &l, noon, func(*Load) error { return nil }, func(int64) (Place, error) { return Place{}, nil }); err != nil {
+		if _, err := db.Bring(ctx, &l, noon, func(*Load) error { return nil }, func(*Load) (Place, error) { return Place{}, nil }); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -103,7 +104,7 @@ func TestLikenesses(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	all, err := db.Likenesses(ctx, 2, false)
+	all, err := db.Likenesses(ctx, 2, false, []int64{1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,14 +119,15 @@ func TestLikenesses(t *testing.T) {
 	if found != 4 || equal != 4 {
 		t.Errorf("%d rows found again, %d equal, want 4 and 4: %+v", found, equal, x.Days)
 	}
-	if moved, err := db.Moved(ctx, 2); err != nil || moved[1] != 4 {
+	if moved, err := db.Moved(ctx, 2, []int64{1}); err != nil || moved[1] != 4 {
 		t.Errorf("moved: %v, %v, want 4 rows of log 1", moved, err)
 	}
-	if _, err := db.Likenesses(ctx, 2, true); err != nil {
+	if _, err := db.Likenesses(ctx, 2, true, []int64{1}); err != nil {
 		t.Error(err)
 	}
-	if _, err := db.BoatsOfLogs(ctx); err != nil {
-		t.Error(err)
+	extents, err := db.Extents(ctx, 0)
+	if err != nil || len(extents) != 2 || !reflect.DeepEqual(extents[1], extents[2]) && len(extents[1].Days) == 0 {
+		t.Errorf("extents %+v, %v", extents, err)
 	}
 	if _, err := db.Boats(ctx); err != nil {
 		t.Error(err)

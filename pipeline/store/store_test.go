@@ -61,7 +61,7 @@ func bring(ctx context.Context, db *DB, name string, l *legs) (int64, error) {
 		defer r.Release()
 		_, err := load.Insert(ctx, Sheet{Name: "O'Brien's \"sheet\"", Kind: "legs", Slow: true}, r)
 		return err
-	}, func(int64) (p Place, err error) {
+	}, func(*Load) (p Place, err error) {
 		for _, o := range all {
 			if o.State == In && o.Name == name {
 				p.For = []int64{o.ID}

@@ -17,16 +17,15 @@ CREATE TABLE log_apart (log_id INTEGER NOT NULL, other_id INTEGER NOT NULL);
 
 -- Logs that were replaced or forgotten, with all that was read of them, to be had back
 -- until they are tidied away. Nothing else reads these tables.
-CREATE SCHEMA past;
-CREATE TABLE past.log AS FROM main.log LIMIT 0;
-ALTER TABLE past.log ADD COLUMN state VARCHAR;            -- replaced or forgotten
-ALTER TABLE past.log ADD COLUMN left_at TIMESTAMP;        -- UTC
-ALTER TABLE past.log ADD COLUMN replaced_by INTEGER;      -- the log that took its place
-CREATE TABLE past.log_sheet AS FROM main.log_sheet LIMIT 0;
-CREATE TABLE past.entry_kept AS FROM main.entry_kept LIMIT 0;
-CREATE TABLE past.set_aside AS FROM main.set_aside LIMIT 0;
-CREATE TABLE past.reading_doubt AS FROM main.reading_doubt LIMIT 0;
-CREATE TABLE past.question AS FROM main.question LIMIT 0;
-CREATE TABLE past.log_answer AS FROM main.log_answer LIMIT 0;
-CREATE TABLE past.track AS FROM main.track LIMIT 0;
-CREATE TABLE past.fix AS FROM main.fix LIMIT 0;
+CREATE TABLE past_log AS FROM log LIMIT 0;
+ALTER TABLE past_log ADD COLUMN state VARCHAR;            -- replaced or forgotten
+ALTER TABLE past_log ADD COLUMN left_at TIMESTAMP;        -- UTC
+ALTER TABLE past_log ADD COLUMN replaced_by INTEGER;      -- the log that took its place
+CREATE TABLE past_log_sheet AS FROM log_sheet LIMIT 0;
+CREATE TABLE past_entry_kept AS FROM entry_kept LIMIT 0;
+CREATE TABLE past_set_aside AS FROM set_aside LIMIT 0;
+CREATE TABLE past_reading_doubt AS FROM reading_doubt LIMIT 0;
+CREATE TABLE past_question AS FROM question LIMIT 0;
+CREATE TABLE past_log_answer AS FROM log_answer LIMIT 0;
+CREATE TABLE past_track AS FROM track LIMIT 0;
+CREATE TABLE past_fix AS FROM fix LIMIT 0;

@@ -1,1 +1,1 @@
-ALTER TABLE past.entry_kept ADD COLUMN %s %s
+ALTER TABLE past_entry_kept ADD COLUMN %s %s

@@ -1,3 +1,3 @@
 -- The boat that was named for a log, as it is shown.
-UPDATE main.log SET boat = coalesce((SELECT n.boat FROM boat_name n WHERE n.logged = boat_given), boat_given);
-UPDATE past.log SET boat = coalesce((SELECT n.boat FROM boat_name n WHERE n.logged = boat_given), boat_given)
+UPDATE log SET boat = coalesce((SELECT n.boat FROM boat_name n WHERE n.logged = boat_given), boat_given);
+UPDATE past_log SET boat = coalesce((SELECT n.boat FROM boat_name n WHERE n.logged = boat_given), boat_given)

@@ -1,1 +1,0 @@
-SELECT count(*) FROM told WHERE log_id <> $1 ORDER BY 1

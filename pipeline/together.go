@@ -1,0 +1,68 @@
+package pipeline
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+)
+
+// Of many small logs, so many are stored in one transaction, and a log is small up to so
+// many bytes. All of a group take a second or two.
+const (
+	groupOf  = 50
+	smallLog = 64 << 10
+)
+
+// errOutOfGroup takes back a group, of which one log must be loaded by itself.
+var errOutOfGroup = errors.New("to be loaded by itself")
+
+// outOfGroup is an error that takes back all of a group, where there is one.
+func (s *Season) outOfGroup(err error) error {
+	if !s.grouped {
+		return err
+	}
+	return fmt.Errorf("%w: %w", errOutOfGroup, err)
+}
+
+// groups parts logs, which are indexes of paths: small ones that follow one another in
+// groups of the same size, all others by themselves.
+func groups(paths []string, of []int) [][]int {
+	var out [][]int
+	var group []int
+	for _, i := range of {
+		if st, err := os.Stat(paths[i]); err != nil || !st.Mode().IsRegular() || st.Size() > smallLog || IsTrack(paths[i]) {
+			out = append(out, []int{i})
+			continue
+		}
+		if group = append(group, i); len(group) == groupOf {
+			out, group = append(out, group), nil
+		}
+	}
+	for _, i := range group {
+		out = append(out, []int{i})
+	}
+	return out
+}
+
+// together loads a group of logs in one transaction, and reports whether it could: not
+// where a log is asked about or fails on its way in.
+func (s *Season) together(ctx context.Context, paths []string, group []int, reports []LogReport, errs []error) (bool, error) {
+	s.grouped = true
+	err := s.DB.Together(ctx, func() error {
+		for _, i := range group {
+			reports[i], errs[i] = s.loadLog(ctx, paths[i], false)
+			if errors.Is(errs[i], errOutOfGroup) || ctx.Err() != nil {
+				return errors.Join(errs[i], ctx.Err())
+			}
+		}
+		return nil
+	})
+	s.grouped = false
+	if err == nil || ctx.Err() != nil {
+		return err == nil, ctx.Err()
+	}
+	// what the group has put there is not in the season
+	s.shelf, err = s.openShelf(ctx)
+	return false, err
+}
