@@ -33,7 +33,7 @@ func (s *Season) incoming(path string, alone bool) (*incoming, error) {
 	if err != nil {
 		return nil, err
 	}
-	in := &incoming{path: path, track: IsTrack(path), alone: alone, stat: stat, sum: startHash(path)}
+	in := &incoming{path: path, track: s.shelf.isTrack(path), alone: alone, stat: stat, sum: startHash(path)}
 	in.log = store.Log{Name: filepath.Base(path), ChangedAt: stat.ModTime()}
 	if abs, err := filepath.Abs(path); err == nil {
 		in.log.Folder = filepath.Base(filepath.Dir(abs))

@@ -83,7 +83,7 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 		return nil, err
 	}
 	defer func() { s.shelf = nil }()
-	paths = tracksLast(paths)
+	paths = s.shelf.tracksLast(paths)
 	reports := make([]LogReport, len(paths))
 	errs := make([]error, len(paths))
 	left := make([]int, len(paths))
@@ -105,7 +105,7 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 
 // loadAll loads some of the logs.
 func (s *Season) loadAll(ctx context.Context, paths []string, some []int, reports []LogReport, errs []error) error {
-	for _, group := range groups(paths, some) {
+	for _, group := range s.shelf.groups(paths, some) {
 		if len(group) > 1 {
 			if done, err := s.together(ctx, paths, group, reports, errs); done || err != nil {
 				continue
@@ -148,10 +148,10 @@ func (s *Season) nameAll(ctx context.Context, reports []LogReport) error {
 	return nil
 }
 
-func tracksLast(paths []string) []string {
+func (h *shelf) tracksLast(paths []string) []string {
 	var logs, tracks []string
 	for _, p := range paths {
-		if IsTrack(p) {
+		if h.isTrack(p) {
 			tracks = append(tracks, p)
 		} else {
 			logs = append(logs, p)

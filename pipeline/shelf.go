@@ -22,10 +22,11 @@ type shelf struct {
 	shown   map[string]string   // boats by their name as logged, where it is another
 	named   map[string]bool     // boats that were seen
 	near    map[string][]string // by boat, those nearly of its name
+	tracks  map[string]bool     // files that are loaded, by path: whether each is a track
 }
 
 func (s *Season) openShelf(ctx context.Context) (*shelf, error) {
-	h := &shelf{ofDay: map[int64][]int64{}, named: map[string]bool{}, near: map[string][]string{}}
+	h := &shelf{ofDay: map[int64][]int64{}, named: map[string]bool{}, near: map[string][]string{}, tracks: map[string]bool{}}
 	var err error
 	if h.all, err = s.DB.LogHeads(ctx); err != nil {
 		return nil, err
@@ -47,6 +48,16 @@ func (s *Season) openShelf(ctx context.Context) (*shelf, error) {
 		h.name(&h.all[i])
 	}
 	return h, nil
+}
+
+// isTrack is IsTrack, of which a file is asked once.
+func (h *shelf) isTrack(path string) bool {
+	is, ok := h.tracks[path]
+	if !ok {
+		is = IsTrack(path)
+		h.tracks[path] = is
+	}
+	return is
 }
 
 func (h *shelf) number() {

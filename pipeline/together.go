@@ -27,11 +27,11 @@ func (s *Season) outOfGroup(err error) error {
 
 // groups parts logs, which are indexes of paths: small ones that follow one another in
 // groups of the same size, all others by themselves.
-func groups(paths []string, of []int) [][]int {
+func (h *shelf) groups(paths []string, of []int) [][]int {
 	var out [][]int
 	var group []int
 	for _, i := range of {
-		if st, err := os.Stat(paths[i]); err != nil || !st.Mode().IsRegular() || st.Size() > smallLog || IsTrack(paths[i]) {
+		if st, err := os.Stat(paths[i]); err != nil || !st.Mode().IsRegular() || st.Size() > smallLog || h.isTrack(paths[i]) {
 			out = append(out, []int{i})
 			continue
 		}

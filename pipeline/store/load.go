@@ -136,16 +136,18 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 }
 
 // widen gives the table of entries the columns of a sheet that no log before had.
-func (db *DB) widen(ctx context.Context, schema *arrow.Schema) error {
-	missing, err := db.columns(ctx, "missing_columns")
-	if err != nil {
-		return err
+func (db *DB) widen(ctx context.Context, schema *arrow.Schema) (err error) {
+	if db.unused == nil {
+		if db.unused, err = db.columns(ctx, "missing_columns"); err != nil {
+			return err
+		}
 	}
 	for _, f := range schema.Fields() {
-		if typ, ok := missing[f.Name]; ok {
+		if typ, ok := db.unused[f.Name]; ok {
 			if err := db.addColumn(ctx, "add_column", f.Name, typ); err != nil {
 				return err
 			}
+			delete(db.unused, f.Name)
 		}
 	}
 	return nil

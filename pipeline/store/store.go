@@ -32,6 +32,7 @@ type DB struct {
 	told   bool // the views that logs are compared by are made
 	// within Together: what would be a transaction is part of one
 	together bool
+	unused   map[string]string // columns, with their types, that the table of entries has not yet; nil: not looked for
 	atClose  func() error // nil: nothing to do
 }
 
@@ -184,6 +185,7 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 		}
 		err = trouble(db.file, err)
 	}
+	db.unused = nil
 	// the context may be the reason: the way back must not depend on it
 	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
 }
