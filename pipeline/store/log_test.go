@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"path/filepath"
 	"reflect"
 	"testing"
@@ -174,5 +175,28 @@ func TestOlderSeasonFileIsCopied(t *testing.T) {
 	beside, err := filepath.Glob(filepath.Join(dir, "season, as it was *.duckdb"))
 	if err != nil || len(beside) != 1 {
 		t.Errorf("copies: %v, %v", beside, err)
+	}
+}
+
+// A season file may have any name: none of what the database calls its own parts, nor of our
+// tables, is taken for it.
+func TestNamesOfSeasonFiles(t *testing.T) {
+	ctx := context.Background()
+	for _, name := range []string{"past", "main", "temp", "season", "memory", "system", "log", "past_log", "information_schema", "pg_catalog"} {
+		db, err := Open(ctx, filepath.Join(t.TempDir(), name+".duckdb"))
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		for _, n := range []int64{3, 4} { // the second takes the place of the first
+			if _, err := bring(ctx, db, "a.csv", &legs{n: n}); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+		settle := func() (Place, error) { return Place{For: []int64{2}}, nil }
+		if err := errors.Join(db.ComeBack(ctx, 1, noon, settle), db.Leave(ctx, []int64{1}, noon), db.Tidy(ctx),
+			db.Derive(ctx, nil, nil, func() error { return nil }), db.Close()); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }

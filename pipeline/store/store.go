@@ -33,7 +33,7 @@ type DB struct {
 	// within Together: what would be a transaction is part of one
 	together bool
 	unused   map[string]string // columns, with their types, that the table of entries has not yet; nil: not looked for
-	atClose  func() error // nil: nothing to do
+	atClose  func() error      // nil: nothing to do
 }
 
 // Open opens the season file at path, making it where there is none. An empty
