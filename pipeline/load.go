@@ -103,6 +103,18 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	return reports, errors.Join(s.nameAll(ctx, reports), errors.Join(errs...))
 }
 
+// LoadAs loads a log by its owner's word: in the place of others, by number or name, or
+// where there are none, as a log of its own.
+func (s *Season) LoadAs(ctx context.Context, path string, replaces ...string) (LogReport, error) {
+	t := *s
+	t.cfg.Replaces, t.cfg.Another = replaces, len(replaces) == 0
+	reports, err := t.Load(ctx, []string{path})
+	if err != nil {
+		return LogReport{Path: path}, err
+	}
+	return reports[0], nil
+}
+
 // loadAll loads some of the logs.
 func (s *Season) loadAll(ctx context.Context, paths []string, some []int, reports []LogReport, errs []error) error {
 	for _, group := range s.shelf.groups(paths, some) {

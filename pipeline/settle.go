@@ -127,7 +127,7 @@ func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, x 
 	case w.of != 0 && !slices.Contains(v.Logs, w.of):
 		return place, errNotThisWay
 	case v.Act == identity.Ask:
-		return place, s.ask(ctx, v, rep)
+		return place, s.ask(ctx, in, in.shelf.boats(l, x), v, rep)
 	case v.Act == identity.Replace:
 		place.For = slices.DeleteFunc(v.Logs, func(of int64) bool { return of == in.same })
 		for _, of := range place.For {
@@ -142,9 +142,10 @@ func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, x 
 	return place, nil
 }
 
-// ask has a report say what must be answered before a log is stored. Its error is errAsked.
-func (s *Season) ask(ctx context.Context, v identity.Verdict, rep *LogReport) error {
-	rep.Asked, rep.ID = &Asked{Why: string(v.Why)}, 0
+// ask has a report say what must be answered before a log of some boats is stored. Its
+// error is errAsked.
+func (s *Season) ask(ctx context.Context, in *incoming, boats []string, v identity.Verdict, rep *LogReport) error {
+	rep.Asked, rep.ID, rep.Near = &Asked{Why: string(v.Why)}, 0, in.shelf.nearTo(boats)
 	all, err := s.DB.Logs(ctx)
 	if err != nil {
 		return err

@@ -48,12 +48,15 @@ func (d *dialogue) read() (line string, err error) {
 	return d.line.ReadLine()
 }
 
-// settle asks what the logs leave open, one question after another, and loads again what
-// was answered. What an answer opens is asked too.
+// settle asks which logs the files are where that is open, then what the logs leave open,
+// one question after another, and loads again what was answered. What an answer opens is asked too.
 func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string, reports []pipeline.LogReport) ([]pipeline.LogReport, error) {
 	d := a.dialogue()
 	if d == nil {
 		return reports, nil
+	}
+	if stop, err := a.settleWhich(ctx, d, s, reports); stop || err != nil {
+		return reports, err
 	}
 	passed := map[string]bool{}
 	for {

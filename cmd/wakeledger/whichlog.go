@@ -4,6 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -110,21 +113,93 @@ func (a *app) tellAsked(reports []pipeline.LogReport) error {
 			continue
 		}
 		err = errWhichLog
-		fmt.Fprintf(a.notes, "\n%s: not stored, for it may be ", r.Path)
-		for i, l := range r.Asked.Of {
-			if i > 0 {
-				fmt.Fprint(a.notes, " or ")
-			}
-			fmt.Fprint(a.notes, logWords(l))
-		}
-		fmt.Fprintf(a.notes, ":\n  %s\n", r.Asked.Why)
+		writeAsked(a.notes, r)
 		a.note("To settle it, give the same command, for this log alone, with")
 		for _, l := range r.Asked.Of {
-			a.note("  --replaces %d  it is that log, changed, and takes its place", l.ID)
+			a.note("  --replaces %d  %s", l.ID, itIsThatLog)
 		}
-		a.note("  --another     it is a log of its own; a leg that stands in both is counted once")
+		a.note("  --another     %s", itIsAnother)
 	}
 	return err
+}
+
+// What may be answered to which log a file is.
+const (
+	itIsThatLog = "it is that log, changed, and takes its place"
+	itIsAnother = "it is a log of its own; a leg that stands in both is counted once"
+)
+
+// writeAsked prints which logs a log may be, and why it is asked.
+func writeAsked(to io.Writer, r pipeline.LogReport) {
+	fmt.Fprintf(to, "\n%s: not stored, for it may be ", r.Path)
+	for i, l := range r.Asked.Of {
+		if i > 0 {
+			fmt.Fprint(to, " or ")
+		}
+		fmt.Fprint(to, logWords(l))
+	}
+	fmt.Fprintf(to, ":\n  %s\n", r.Asked.Why)
+	for _, n := range r.Near {
+		fmt.Fprintf(to, "  boat %q is nearly %q: a slip of the pen is put right in the log\n", n.Boat, n.Other)
+	}
+}
+
+// settleWhich asks on a terminal which log each file is of which that is not certain. stop
+// says that the user has enough.
+func (a *app) settleWhich(ctx context.Context, d *dialogue, s *pipeline.Season, reports []pipeline.LogReport) (stop bool, err error) {
+	passed := map[string]bool{}
+	for {
+		i := slices.IndexFunc(reports, func(r pipeline.LogReport) bool { return r.Asked != nil && !passed[r.Path] })
+		if i < 0 {
+			return false, nil
+		}
+		path := reports[i].Path
+		passed[path] = true
+		answered, err := d.which(ctx, s, &reports[i])
+		if errors.Is(err, io.EOF) {
+			return true, nil
+		}
+		if err != nil {
+			return true, err
+		}
+		for j := range reports { // the answer may settle others, or take away what they may be
+			if !answered || j == i || reports[j].Asked == nil {
+				continue
+			}
+			again, err := s.Load(ctx, []string{reports[j].Path})
+			if err != nil {
+				return true, err
+			}
+			reports[j] = again[0]
+		}
+	}
+}
+
+// which asks until an answer fits, or is left open, and loads the log by it.
+func (d *dialogue) which(ctx context.Context, s *pipeline.Season, r *pipeline.LogReport) (answered bool, err error) {
+	writeAsked(d.say, *r)
+	of := r.Asked.Of
+	for i, l := range of {
+		fmt.Fprintf(d.say, "  %d  it is log %d, changed, and takes its place\n", i+1, l.ID)
+	}
+	fmt.Fprintf(d.say, "  %d  %s\n", len(of)+1, itIsAnother)
+	for {
+		text, err := d.read()
+		if err != nil || text == "" {
+			return false, err
+		}
+		n, err := strconv.Atoi(strings.TrimSpace(text))
+		if err != nil || n < 1 || n > len(of)+1 {
+			fmt.Fprintf(d.say, "%q: expected a number from 1 to %d\n", text, len(of)+1)
+			continue
+		}
+		var replaces []string
+		if n <= len(of) {
+			replaces = []string{strconv.FormatInt(of[n-1].ID, 10)}
+		}
+		*r, err = s.LoadAs(ctx, r.Path, replaces...)
+		return true, err
+	}
 }
 
 // logWords name a log with what a captain knows it by.

@@ -104,7 +104,7 @@ var errUnknown = errors.New("the season file could not be used as it had to be: 
 // InWords is an error in sentences for a captain: what the database says in its own words,
 // with its file names, its statements and its addresses, is replaced. Other errors stay.
 func InWords(err error) error {
-	if err == nil || !ofDatabase(err) {
+	if _, done := err.(*said); done || err == nil || !ofDatabase(err) { //nolint:errorlint // the error itself is meant
 		return err
 	}
 	if many, ok := err.(interface{ Unwrap() []error }); ok { //nolint:errorlint // the join itself is meant
