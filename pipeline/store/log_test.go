@@ -4,9 +4,14 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"fmt"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"testing"
+
+	"wakeledger/pipeline/batch"
+	"wakeledger/pipeline/entry"
 )
 
 // What left the season is out of every table that questions read, and comes back as it was.
@@ -197,6 +202,99 @@ func TestNamesOfSeasonFiles(t *testing.T) {
 		if err := errors.Join(db.ComeBack(ctx, 1, noon, settle), db.Leave(ctx, []int64{1}, noon), db.Tidy(ctx),
 			db.Derive(ctx, nil, nil, func() error { return nil }), db.Close()); err != nil {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// What a boat shared with its club goes with its name: of two summaries the later holds.
+func TestClubGoesWithTheBoat(t *testing.T) {
+	ctx := context.Background()
+	db := open(t, "")
+	set := func(name, value string) {
+		t.Helper()
+		if err := db.PutSetting(ctx, name, value); err != nil {
+			t.Fatal(err)
+		}
+	}
+	is := func(name, want string) {
+		t.Helper()
+		if got, err := db.Setting(ctx, name); got != want || err != nil {
+			t.Errorf("%s: %q, %v, want %q", name, got, err, want)
+		}
+	}
+	rename := func(from, to string) {
+		t.Helper()
+		if err := db.RenameBoat(ctx, from, to); err != nil {
+			t.Fatal(err)
+		}
+	}
+	set("club id of Tern", "blue-7")
+	set("club summary of Tern", `{"On":"2026-07-01"}`)
+	rename("Tern", "Fulmar")
+	is("club id of Fulmar", "blue-7")
+	is("club summary of Fulmar", `{"On":"2026-07-01"}`)
+	set("club summary of Fulmar", `{"On":"2026-08-01"}`)
+	rename("Fulmar", "Tern")
+	is("club summary of Tern", `{"On":"2026-08-01"}`)
+	set("club summary of Petrel", `{"On":"2026-05-01"}`)
+	rename("Petrel", "Tern")
+	is("club summary of Tern", `{"On":"2026-08-01"}`)
+}
+
+// named are rows that name some days and boats; 0 and "" are none.
+type named struct {
+	days  []int64
+	boats []string
+	at    int
+}
+
+func (n *named) Fields() []entry.Field {
+	return []entry.Field{{Name: "row", Type: entry.Int}, {Name: "date", Type: entry.Day}, {Name: "boat", Type: entry.Text}}
+}
+
+func (n *named) Next() ([]entry.Value, bool, error) {
+	if n.at == len(n.days) {
+		return nil, false, nil
+	}
+	n.at++
+	values := []entry.Value{entry.OfInt(int64(n.at)), {}, {}}
+	if d := n.days[n.at-1]; d != 0 {
+		values[1] = entry.OfInt(d)
+	}
+	if b := n.boats[n.at-1]; b != "" {
+		values[2] = entry.OfText(b)
+	}
+	return values, true, nil
+}
+
+// The days and boats that are noted while a log is stored are those that its rows have.
+func TestExtents(t *testing.T) {
+	ctx := context.Background()
+	db := open(t, "")
+	for i, rows := range []*named{
+		{days: []int64{20000, 20000, 20001}, boats: []string{"Tern", "Tern", "Tern"}},
+		{days: []int64{20005, 0, 20005, 20004}, boats: []string{"Tern", "Petrel", "", "Tern"}},
+		{days: []int64{0}, boats: []string{""}},
+	} {
+		var noted Extent
+		_, err := db.Bring(ctx, &Log{Name: "a.csv", SHA256: fmt.Sprint(i)}, noon, func(load *Load) error {
+			r := batch.NewReader(ctx, rows)
+			defer r.Release()
+			_, err := load.Insert(ctx, Sheet{Kind: "legs"}, r)
+			return err
+		}, func(load *Load) (Place, error) { noted = load.Extent; return Place{}, nil })
+		if err != nil {
+			t.Fatal(err)
+		}
+		all, err := db.Extents(ctx, int64(i+1))
+		if err != nil || len(all) != 1 {
+			t.Fatalf("%v, %v", all, err)
+		}
+		kept := all[int64(i+1)]
+		slices.Sort(noted.Boats)
+		slices.Sort(kept.Boats)
+		if !reflect.DeepEqual(*kept, noted) {
+			t.Errorf("noted %+v, kept %+v", noted, *kept)
 		}
 	}
 }
