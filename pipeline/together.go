@@ -25,23 +25,27 @@ func (s *Season) outOfGroup(err error) error {
 	return fmt.Errorf("%w: %w", errOutOfGroup, err)
 }
 
-// groups parts logs, which are indexes of paths: small ones that follow one another in
-// groups of the same size, all others by themselves.
+// groups parts logs, which are indexes of paths, in their order: small ones that follow one
+// another in groups of the same size, all others by themselves.
 func (h *shelf) groups(paths []string, of []int) [][]int {
 	var out [][]int
 	var group []int
+	single := func(of ...int) {
+		for _, i := range of {
+			out = append(out, []int{i})
+		}
+	}
 	for _, i := range of {
 		if st, err := os.Stat(paths[i]); err != nil || !st.Mode().IsRegular() || st.Size() > smallLog || h.isTrack(paths[i]) {
-			out = append(out, []int{i})
+			single(append(group, i)...)
+			group = nil
 			continue
 		}
 		if group = append(group, i); len(group) == groupOf {
 			out, group = append(out, group), nil
 		}
 	}
-	for _, i := range group {
-		out = append(out, []int{i})
-	}
+	single(group...)
 	return out
 }
 
