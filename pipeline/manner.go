@@ -65,6 +65,14 @@ func (m manner) or(earlier manner) manner {
 	return m
 }
 
+// full has the gap that holds where none was said, for comparing.
+func (m manner) full() manner {
+	if m.TrackGap == 0 {
+		m.TrackGap = track.DefaultGap.Seconds()
+	}
+	return m
+}
+
 // under is the configuration for a log of some name, with a manner of reading in place of
 // its own.
 func (c Config) under(m manner, log string) Config {

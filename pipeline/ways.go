@@ -60,7 +60,7 @@ func (s *Season) knownWays(ctx context.Context, in *incoming, known []store.Log)
 		if err != nil {
 			return nil, nil, err
 		}
-		if m.String() == before.String() && !changed && len(in.forced) == 0 {
+		if m.full().String() == before.full().String() && !changed && len(in.forced) == 0 {
 			rep := &LogReport{Name: in.log.Name, ID: k.ID, Known: Unchanged, KnownAs: k, Kept: k.Rows}
 			return nil, rep, nil
 		}
