@@ -32,7 +32,7 @@ type Track struct {
 	Joined       int64   `json:"joined"`    // parted by the file without a loss
 	Dropouts     int64   `json:"dropouts"`  // times without a fix in which it turned or changed its speed
 	DropoutHours float64 `json:"dropout_hours"`
-	LooseHours   float64 `json:"loose_hours"` // of Hours, with fixes so far apart that the speed may be another
+	LooseHours   float64 `json:"loose_hours"` // of Hours, with fixes so far apart or so noisy that the speed may be another
 	Note         string  `json:"note"`
 	Unused       string  `json:"unused"`   // why nothing of it is used; "" where it is
 	LogID        int64   `json:"log_id"`   // of the season file
