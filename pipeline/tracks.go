@@ -229,7 +229,7 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		}
 	}
 	if s.DropoutSeconds > 0 {
-		notes = append(notes, fmt.Sprintf("%.1f h without a fix in which it turned or changed its speed (%d times): nothing is known of them", s.DropoutSeconds/3600, s.Dropouts))
+		notes = append(notes, fmt.Sprintf("%.0f min without a fix in which it turned or changed its speed (%d times): nothing is known of them", math.Ceil(s.DropoutSeconds/60), s.Dropouts))
 	}
 	said := func(seconds float64) bool { return seconds >= max(looseShare*s.Seconds, 360) }
 	if far := s.Loose - s.Noisy; said(far) {

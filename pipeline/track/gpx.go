@@ -71,7 +71,7 @@ func (g *gpx) Notes() []string {
 		if g.points == 0 {
 			word = "it holds waypoints or routes and no track, and is passed over"
 		}
-		notes = append(notes, fmt.Sprintf("%s (%d waypoints, %d points of routes)", word, g.marks, g.route))
+		notes = append(notes, fmt.Sprintf("%s (%s, %s)", word, counted(g.marks, "waypoint"), counted(g.route, "route point")))
 	}
 	if g.swapped {
 		notes = append(notes, "latitude and longitude are changed over in it: read the other way round")
@@ -80,6 +80,14 @@ func (g *gpx) Notes() []string {
 		notes = append(notes, endsEarly)
 	}
 	return notes
+}
+
+// counted is a number of things in words.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 func (g *gpx) Next() (Fix, bool, error) {
