@@ -67,13 +67,24 @@ func (r *Reader) derived() {
 	if i, ok := r.index["landed_n"]; ok && r.layout.Inclusive && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-r.value("released_n").Int)
 	}
-	if left := r.value("depart_s"); r.layout.Outings && left.Known && r.value("date").Known {
-		r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(r.value("date").Int), left.Int/3600, left.Int/60%60)))
-	}
+	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
 	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {
 		r.put("lines_out", entry.OfInt(int64(math.Round(lh.Real/h.Real))))
 	}
+}
+
+// outing names the trip of a row by its day and when the boat left. After midnight the day may
+// be the next one: such a row has no name, and is of the trip that its stretch goes on with.
+func (r *Reader) outing() {
+	date, left, back, start := r.value("date"), r.value("depart_s"), r.value("return_s"), r.value("start_s")
+	if !r.layout.Outings || !date.Known || !left.Known {
+		return
+	}
+	if night := back.Known && back.Int%day <= left.Int; night && (!start.Known || start.Int%day < left.Int) {
+		return
+	}
+	r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(date.Int), left.Int/3600, left.Int/60%60)))
 }
 
 // furtherSets adds the second and further stretches of a row that has columns for them.
