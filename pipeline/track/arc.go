@@ -168,7 +168,8 @@ func (c *cutter) arc(middle, half int64, a arc) (fitted, bool) {
 			f.spread, f.more = math.Sqrt(n.inverse(2)), math.Sqrt(n.inverse(5))
 			return f, true
 		}
-		f.x, f.y, f.speed, f.course, f.rate, f.gain = f.x+step[0], f.y+step[1], f.speed+step[2], f.course+step[3], f.rate+step[4], f.gain+step[5]
+		f.x, f.y, f.speed = f.x+step[0], f.y+step[1], f.speed+step[2]
+		f.course, f.rate, f.gain = f.course+step[3], f.rate+step[4], f.gain+step[5]
 	}
 	return f, false
 }

@@ -64,7 +64,7 @@ func (g *gpx) Notes() []string {
 	if g.timeless > 0 && g.timeless == g.points {
 		notes = append(notes, noTimes(g.timeless))
 	} else if g.timeless > 0 {
-		notes = append(notes, fmt.Sprintf("%d points have no time: no speed is known of them, and none is used", g.timeless))
+		notes = append(notes, fmt.Sprintf("points without a time: %d. No speed is known of them, and none is used", g.timeless))
 	}
 	if g.marks > 0 || g.route > 0 {
 		word := "waypoints and routes, which tell of no way run, are passed over"
