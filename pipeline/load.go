@@ -115,24 +115,6 @@ func (s *Season) LoadAs(ctx context.Context, path string, replaces ...string) (L
 	return reports[0], nil
 }
 
-// loadAll loads some of the logs.
-func (s *Season) loadAll(ctx context.Context, paths []string, some []int, reports []LogReport, errs []error) error {
-	for _, group := range s.shelf.groups(paths, some) {
-		if len(group) > 1 {
-			if done, err := s.together(ctx, paths, group, reports, errs); done || err != nil {
-				continue
-			}
-		}
-		for _, i := range group {
-			reports[i], errs[i] = s.loadLog(ctx, paths[i], len(paths) == 1)
-			if ctx.Err() != nil {
-				return ctx.Err()
-			}
-		}
-	}
-	return ctx.Err()
-}
-
 // nameAll has reports call the logs as the season file does, now that all are in.
 func (s *Season) nameAll(ctx context.Context, reports []LogReport) error {
 	all, err := s.DB.LogHeads(ctx)

@@ -49,6 +49,24 @@ func (h *shelf) groups(paths []string, of []int) [][]int {
 	return out
 }
 
+// loadAll loads some of the logs.
+func (s *Season) loadAll(ctx context.Context, paths []string, some []int, reports []LogReport, errs []error) error {
+	for _, group := range s.shelf.groups(paths, some) {
+		if len(group) > 1 {
+			if done, err := s.together(ctx, paths, group, reports, errs); done || err != nil {
+				continue
+			}
+		}
+		for _, i := range group {
+			reports[i], errs[i] = s.loadLog(ctx, paths[i], len(paths) == 1)
+			if ctx.Err() != nil {
+				return ctx.Err()
+			}
+		}
+	}
+	return ctx.Err()
+}
+
 // together loads a group of logs in one transaction, and reports whether it could: not
 // where a log is asked about or fails on its way in.
 func (s *Season) together(ctx context.Context, paths []string, group []int, reports []LogReport, errs []error) (bool, error) {
