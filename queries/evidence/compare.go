@@ -202,6 +202,7 @@ const (
 	whyNoTrip    = "no trip with a strike ties this level to the one compared with"
 	whyNoLeg     = "no leg with a strike ties this level to the one compared with"
 	whyThin      = "little effort: not tested"
+	whyFewTrips  = "too few trips for an interval: with three levels or more it takes 8 that fished two of them"
 )
 
 // model sets the ratios, the trend and their p-values.
@@ -220,7 +221,7 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 	}
 	fit, ok := stats.FitEffects(o.rows, len(o.of)+len(o.level))
 	if ok {
-		c.Phi, c.DF = steady(fit)
+		c.steady(fit)
 		fit = c.between(o, own, fit, monthOf(rest))
 	}
 	for i := range c.Levels {
@@ -241,8 +242,11 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 		default:
 			j := o.first + o.level[l.Level]
 			l.Ratio, l.Inflated = ratioOf(fit, j, c.Phi, c.DF, intervals), fit.Inflation(j, own)
-			if l.Thin || c.Levels[c.Reference].Thin {
+			switch {
+			case l.Thin || c.Levels[c.Reference].Thin:
 				l.Why = whyThin
+			case len(o.level) > 1 && c.Paired < stats.MinTrips: // simulated, such intervals are too narrow
+				l.Ratio.Interval, l.Ratio.P, l.Why = stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, math.NaN(), whyFewTrips
 			}
 		}
 	}
@@ -253,11 +257,16 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 	c.adjust()
 }
 
+// held tells whether a level can be held against all others together.
+func (l Level) held() bool {
+	return !l.Thin && (l.Why == "" || l.Why == whyReference || l.Why == whyFewTrips)
+}
+
 // rest sets the ratios of each level to all others together.
 func (c *Comparison) rest(o obs, intervals bool) {
 	tested := 0
 	for _, l := range c.Levels {
-		if l.Why == "" || l.Why == whyReference {
+		if l.held() {
 			tested++
 		}
 	}
@@ -267,7 +276,7 @@ func (c *Comparison) rest(o obs, intervals bool) {
 	for i := range c.Levels {
 		l := &c.Levels[i]
 		switch {
-		case l.Thin || l.Why != "" && l.Why != whyReference:
+		case !l.held():
 			continue
 		case tested == 2 && len(o.level) == 1: // one against the other, seen once
 			if i != c.Reference {
@@ -347,7 +356,7 @@ func (c *Comparison) between(o obs, own []int, within *stats.Effects, month map[
 			extra++
 		}
 	}
-	if extra > 0 && (distuv.ChiSquared{K: extra}).Survival(math.Max(0, 2*(both.LogLik-luck.LogLik))/c.Phi) < agree {
+	if extra > 0 && (distuv.ChiSquared{K: extra}).Survival(math.Max(0, 2*(both.LogLik-luck.LogLik))/math.Max(1, c.Phi)) < agree {
 		return within
 	}
 	c.Across, c.theta = true, luck.Theta
@@ -355,7 +364,7 @@ func (c *Comparison) between(o obs, own []int, within *stats.Effects, month map[
 }
 
 const (
-	agree        = 0.2
+	agree        = 0.3
 	followsMonth = 0.25
 	leastWithin  = 0.55
 )
@@ -413,30 +422,42 @@ func mundlak(rows []stats.Obs, first, own int) ([]stats.Obs, int) {
 	return out, first + 2*own
 }
 
-// The dispersion is drawn towards that of independent strikes as if some degrees
-// of freedom had been seen with it (the moderated variance of Smyth 2004,
-// Statistical Applications in Genetics and Molecular Biology 3(1):3), and is
-// never below 1. It is the larger of that between legs, which come in bites, and
-// that between trips at one level, as where a lure suits a day. Simulation chose
-// the numbers.
+// The dispersion between legs, which come in bites, is drawn towards that of
+// independent strikes as if some degrees of freedom had been seen with it (the
+// moderated variance of Smyth 2004, Statistical Applications in Genetics and
+// Molecular Biology 3(1):3). What differs between lines has that between trips at
+// one level too, as where a lure suits a day. Simulation chose the numbers.
 const (
 	priorLegs  = 12
 	priorTrips = 30
 )
 
-func steady(fit *stats.Effects) (phi, df float64) {
-	legs := (priorLegs + fit.DF*fit.Phi) / (priorLegs + fit.DF)
-	trips := (priorTrips + fit.CellDF*fit.CellPhi) / (priorTrips + fit.CellDF)
-	return math.Max(1, math.Max(legs, trips)), priorLegs + fit.DF
+func (c *Comparison) steady(fit *stats.Effects) {
+	c.Phi, c.DF = drawn(priorLegs)(fit.Dispersion(false))
+	if c.ByLeg {
+		phi, _ := drawn(priorTrips)(fit.Dispersion(true))
+		c.Phi = math.Max(c.Phi, phi)
+	}
+}
+
+// drawn draws a dispersion towards 1.
+func drawn(prior float64) func(phi, df float64) (float64, float64) {
+	return func(phi, df float64) (float64, float64) { return (prior + df*phi) / (prior + df), prior + df }
+}
+
+// pValue is that of a log-likelihood ratio (twice the difference), by Student's t and
+// the dispersion, and by the normal law without one where that says less.
+func pValue(off, phi, df float64) float64 {
+	law := distuv.StudentsT{Sigma: 1, Nu: df}
+	return 2 * math.Max(law.Survival(math.Sqrt(off/phi)), distuv.UnitNormal.Survival(math.Sqrt(off)))
 }
 
 // ratioOf is one column's ratio with its profile interval and p-value.
 func ratioOf(fit *stats.Effects, j int, phi, df float64, interval bool) Ratio {
-	law := distuv.StudentsT{Sigma: 1, Nu: df}
-	r := Ratio{Ratio: math.Exp(fit.Beta[j]), P: 2 * law.Survival(math.Sqrt(fit.Profile(j, 0)/phi))}
+	r := Ratio{Ratio: math.Exp(fit.Beta[j]), P: pValue(fit.Profile(j, 0), phi, df)}
 	if interval {
-		t := law.Quantile(1 - Alpha/2)
-		iv := fit.Within(j, phi*t*t)
+		t := distuv.StudentsT{Sigma: 1, Nu: df}.Quantile(1 - Alpha/2)
+		iv := fit.Within(j, math.Max(phi*t*t, square(distuv.UnitNormal.Quantile(1-Alpha/2))))
 		r.Interval = stats.Interval{Lo: math.Exp(iv.Lo), Hi: math.Exp(iv.Hi)}
 	}
 	if math.Abs(fit.Beta[j]) > 15 {

@@ -39,6 +39,7 @@ type Question struct {
 	Strikes   [2]float64 // expected in those
 	tripHours []float64  // line-hours of the season's trips
 	factors   int        // compared beside it
+	chances   []float64  // to settle it after each trip
 }
 
 // settable are the factors that a crew chooses; the others come with the day.
@@ -65,73 +66,158 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	return q, true
 }
 
-// plan finds the trips, stepping up to what is enough and closing in; a little
-// above Power, as the first that reaches it is a lucky draw.
+// plan finds the trips: the first after which the chance is enough, a little above
+// Power, as the first that reaches it is a lucky draw.
 func (q *Question) plan() {
-	low, high := stats.MinTrips-1, stats.MinTrips
-	for q.Chance(high) < Power+0.02 {
-		if high == MostPlanTrips {
-			return
-		}
-		low, high = high, min(MostPlanTrips, high*3/2)
-	}
-	for high-low > max(1, high/16) {
-		mid := (low + high) / 2
-		if q.Chance(mid) < Power+0.02 {
-			low = mid
-		} else {
-			high = mid
-		}
+	q.simulate()
+	enough := slices.IndexFunc(q.chances, func(c float64) bool { return c >= Power+0.01 })
+	if enough < 0 {
+		return
 	}
 	mean := 0.0
 	for _, h := range q.tripHours {
 		mean += h / float64(len(q.tripHours))
 	}
-	q.Trips, q.Hours = high, float64(high)*mean/2
+	q.Trips = max(enough+1, stats.MinTrips)
+	q.Hours = float64(q.Trips) * mean / 2
 	q.Strikes = [2]float64{q.Rate * q.Hours, q.Rate * q.Hours * q.Ratio}
 }
 
 // Chance is the chance that the ratio is called settled after a number of trips
 // on which each setting has half the line-hours.
 func (q Question) Chance(trips int) float64 {
-	r := rand.New(rand.NewPCG(uint64(trips), 7))
-	settled := 0
-	for range planRuns {
-		if q.settles(q.draw(r, trips)) {
-			settled++
-		}
+	if trips < 1 || len(q.chances) == 0 {
+		return 0
 	}
-	return float64(settled) / planRuns
+	return q.chances[min(trips, len(q.chances))-1]
 }
 
-// draw simulates the trips: two halves, changed over at half time. A setting of
-// the whole boat has a half to itself, one of the lines half the lines of each.
-func (q Question) draw(r *rand.Rand, trips int) []stats.Obs {
-	var out []stats.Obs
-	for t := range trips {
-		luck, hours := gammaLaw(r, 1, q.Luck), q.tripHours[r.IntN(len(q.tripHours))]
-		first := t % 2
-		for half := range 2 {
-			for setting := range 2 {
-				o := stats.Obs{Stratum: t, Cell: 2*t + setting, X: []float64{float64(half), float64(setting)}}
-				o.Effort = hours / 2
-				if q.ByLeg {
-					o.Stratum, o.Effort = 2*t+half, hours/4
-				} else if (half+setting+first)%2 == 1 {
-					continue
-				}
-				mean := q.Rate * luck * o.Effort
-				if setting == 1 {
-					mean *= q.Ratio
-				}
-				if mean = gammaLaw(r, mean, (q.Phi-1)/math.Max(mean, 1e-9)); mean > 0 {
-					o.Events = int64(distuv.Poisson{Lambda: mean, Src: r}.Rand())
-				}
-				out = append(out, o)
+// simulate sets the chances after each trip, from seasons drawn trip by trip.
+func (q *Question) simulate() {
+	q.chances = make([]float64, MostPlanTrips)
+	r := rand.New(rand.NewPCG(planRuns, 7))
+	for range planRuns {
+		var s tally
+		for t := range MostPlanTrips {
+			s.add(q.draw(r, t), q.ByLeg)
+			if t+1 >= stats.MinTrips && s.settles(*q) {
+				q.chances[t] += 1. / planRuns
 			}
 		}
 	}
-	return out
+}
+
+// draw simulates a trip of two halves, changed over at half time: the strikes of
+// each half at either setting. A setting of the whole boat has a half to itself,
+// one of the lines half the lines of each.
+func (q Question) draw(r *rand.Rand, trip int) (strikes [2][2]float64) {
+	luck, hours := gammaLaw(r, 1, q.Luck), q.tripHours[r.IntN(len(q.tripHours))]
+	for half := range 2 {
+		for setting := range 2 {
+			effort := hours / 2
+			if q.ByLeg {
+				effort = hours / 4
+			} else if (half+setting+trip)%2 == 1 {
+				continue
+			}
+			mean := q.Rate * luck * effort
+			if setting == 1 {
+				mean *= q.Ratio
+			}
+			if mean = gammaLaw(r, mean, (q.Phi-1)/math.Max(mean, 1e-9)); mean > 0 {
+				strikes[half][setting] = distuv.Poisson{Lambda: mean, Src: r}.Rand()
+			}
+		}
+	}
+	return strikes
+}
+
+// pairs are sums over pairs of counts at the two settings with equal hours: of the
+// strikes b at the second, all strikes t, and their products. Given t, b is binomial.
+type pairs struct{ b, t, bb, bt, tt float64 }
+
+func (p *pairs) add(a, b float64) {
+	t := a + b
+	p.b, p.t, p.bb, p.bt, p.tt = p.b+b, p.t+t, p.bb+b*b, p.bt+b*t, p.tt+t*t
+}
+
+// tally is a simulated season so far. The pairs of the whole boat's settings are
+// the halves of a trip, kept apart by which half the second setting had; those of
+// the lines are the two settings of a half, and of a trip.
+type tally struct{ pairs, trips [2]pairs }
+
+func (s *tally) add(n [2][2]float64, byLeg bool) {
+	if byLeg {
+		s.pairs[0].add(n[0][0], n[0][1])
+		s.pairs[0].add(n[1][0], n[1][1])
+		s.trips[0].add(n[0][0]+n[1][0], n[0][1]+n[1][1])
+		return
+	}
+	first := 0
+	if n[0][1]+n[1][0] > 0 {
+		first = 1
+	}
+	s.pairs[first].add(n[0][0]+n[1][0], n[0][1]+n[1][1])
+}
+
+// settles applies the model, which has a closed form here, and the rules of Find.
+func (s tally) settles(q Question) bool {
+	off, beta := s.ratio(q.ByLeg)
+	if s.pairs[0].t+s.pairs[1].t < MinStrikes || !(beta > 0) {
+		return false
+	}
+	phi, df := drawn(priorLegs)(dispersion(s.pairs))
+	if q.ByLeg {
+		trip, _ := drawn(priorTrips)(dispersion(s.trips))
+		phi = math.Max(phi, trip)
+	}
+	return pValue(off, phi, df)*float64(q.factors) < Alpha
+}
+
+// ratio is the log ratio of the second setting to the first, with the half held
+// where it is the whole boat's, and its log-likelihood ratio.
+func (s tally) ratio(byLeg bool) (off, beta float64) {
+	x, y := s.pairs[0], s.pairs[1]
+	if byLeg {
+		return 2 * (binomial(x.b, x.t) - x.t*math.Log(0.5)), math.Log(x.b / (x.t - x.b))
+	}
+	if x.t == 0 || y.t == 0 {
+		return 0, 0
+	}
+	beta = (math.Log(x.b/(x.t-x.b)) + math.Log(y.b/(y.t-y.b))) / 2
+	return 2 * (binomial(x.b, x.t) + binomial(y.b, y.t) - binomial(x.b+y.t-y.b, x.t+y.t)), beta
+}
+
+// binomial is the largest log-likelihood of x of n.
+func binomial(x, n float64) float64 {
+	sum := 0.0
+	for _, v := range []float64{x, n - x} {
+		if v > 0 {
+			sum += v * math.Log(v/n)
+		}
+	}
+	return sum
+}
+
+// dispersion is stats.Effects.Dispersion of pairs, each group with its own share.
+func dispersion(groups [2]pairs) (phi, df float64) {
+	var squares, all, taken, spread float64
+	for _, g := range groups {
+		if g.t == 0 {
+			continue
+		}
+		p := g.b / g.t
+		v := p * (1 - p)
+		squares += 2 * (g.bb - 2*p*g.bt + p*p*g.tt)
+		all += 2 * v * g.t
+		taken += 2 * v * g.tt / g.t
+		spread += 2*v*g.t + 4*v*v*g.tt
+	}
+	left := all - taken
+	if !(left > 0.1*all) || all*all/spread < 0.5 {
+		return 1, 0
+	}
+	return squares / left, 2 * all * left / spread
 }
 
 // gammaLaw draws from the gamma law with a mean and squared coefficient of
@@ -141,16 +227,6 @@ func gammaLaw(r *rand.Rand, mean, cv2 float64) float64 {
 		return mean
 	}
 	return distuv.Gamma{Alpha: 1 / cv2, Beta: 1 / cv2 / mean, Src: r}.Rand()
-}
-
-// settles applies the model and the rules of Find.
-func (q Question) settles(rows []stats.Obs) bool {
-	fit, ok := stats.FitEffects(rows, 2)
-	if !ok || !fit.Kept[1] || fit.Events < MinStrikes || fit.Beta[1] < 0 {
-		return false
-	}
-	phi, df := steady(fit)
-	return ratioOf(fit, 1, phi, df, false).P*float64(q.factors) < Alpha
 }
 
 // settings picks the level with the most effort and the one that ranks best
