@@ -428,7 +428,7 @@ func mundlak(rows []stats.Obs, first, own int) ([]stats.Obs, int) {
 // Molecular Biology 3(1):3). What differs between lines has that between trips at
 // one level too, as where a lure suits a day. Simulation chose the numbers.
 const (
-	priorLegs  = 12
+	priorLegs  = 8
 	priorTrips = 30
 )
 

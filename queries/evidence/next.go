@@ -38,7 +38,7 @@ type Question struct {
 	Hours     float64    // line-hours at each setting that they are
 	Strikes   [2]float64 // expected in those
 	tripHours []float64  // line-hours of the season's trips
-	factors   int        // compared beside it
+	allowed   float64    // times that its p-value counts, for what is compared beside it
 	chances   []float64  // to settle it after each trip
 }
 
@@ -51,7 +51,7 @@ var settable = []string{"speed-band", "lure", "lure-weight", "colour", "hooks", 
 // dispersion and hours. ok is false where the finding is settled, has fewer than
 // two levels or comes with the day, and where the season has no strikes.
 func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
-	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, factors: max(1, f.Factors), tripHours: c.TripHours}
+	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, allowed: math.Max(1, f.allowed), tripHours: c.TripHours}
 	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !slices.Contains(settable, c.Factor) || !q.settings(c) {
 		return q, false
 	}
@@ -171,7 +171,7 @@ func (s tally) settles(q Question) bool {
 		trip, _ := drawn(priorTrips)(dispersion(s.trips))
 		phi = math.Max(phi, trip)
 	}
-	return pValue(off, phi, df)*float64(q.factors) < Alpha
+	return pValue(off, phi, df)*q.allowed < Alpha
 }
 
 // ratio is the log ratio of the second setting to the first, with the half held

@@ -32,7 +32,7 @@ func modelled(q Question, trips [][2][2]float64) bool {
 	}
 	c := Comparison{ByLeg: q.ByLeg}
 	c.steady(fit)
-	return ratioOf(fit, 1, c.Phi, c.DF, false).P*float64(q.factors) < Alpha
+	return ratioOf(fit, 1, c.Phi, c.DF, false).P*q.allowed < Alpha
 }
 
 // The chance that a plan promises is the share of simulated next seasons that the
@@ -44,10 +44,10 @@ func TestPlanKeepsItsPromise(t *testing.T) {
 		runs = 200
 	}
 	for _, q := range []Question{
-		{Ratio: 2, Rate: .1, Luck: .5, Phi: 1, factors: 8, tripHours: []float64{15, 30, 45}},
-		{Ratio: 2, Rate: .1, Luck: .5, Phi: 1.3, factors: 8, tripHours: []float64{15, 30, 45}},
-		{Ratio: 2, Rate: .1, Luck: 1, Phi: 1, ByLeg: true, factors: 8, tripHours: []float64{15, 30, 45}},
-		{Ratio: 2, Rate: .3, Luck: 1, Phi: 2, ByLeg: true, factors: 12, tripHours: []float64{5, 40}},
+		{Ratio: 2, Rate: .1, Luck: .5, Phi: 1, allowed: 8, tripHours: []float64{15, 30, 45}},
+		{Ratio: 2, Rate: .1, Luck: .5, Phi: 1.3, allowed: 8, tripHours: []float64{15, 30, 45}},
+		{Ratio: 2, Rate: .1, Luck: 1, Phi: 1, ByLeg: true, allowed: 8, tripHours: []float64{15, 30, 45}},
+		{Ratio: 2, Rate: .3, Luck: 1, Phi: 2, ByLeg: true, allowed: 12, tripHours: []float64{5, 40}},
 	} {
 		q.plan()
 		settled := 0

@@ -18,7 +18,7 @@ var (
 )
 
 // Seeds from scored on are for judging the model, those below for choosing its numbers.
-const scored = 20000
+const scored = 40000
 
 // seeded is the source of one season of a case.
 func seeded(run int, which uint64) *rand.Rand {
@@ -88,7 +88,7 @@ func TestStudyPower(t *testing.T) {
 				better := r.IntN(n)
 				w.speeds[better] = 2
 				legs := w.season(r)
-				c, one := judgeOne(legs, "speed-band", 10, false)
+				c, one := judgeOne(legs, "speed-band", false)
 				got := []Finding{one}
 				is := func(f Finding) bool {
 					return f.Better == fmt.Sprint(better) && !f.Trend || n == 2 && f.Better == fmt.Sprint(better)
@@ -154,7 +154,7 @@ func coverage(t *testing.T, name string, w world) {
 	logs := 0.0
 	for run := range *studyRuns {
 		r := seeded(run, uint64(w.trips))
-		c, _ := judgeOne(w.season(r), "speed-band", 10, true)
+		c, _ := judgeOne(w.season(r), "speed-band", true)
 		if c.Reference < 0 {
 			continue
 		}
