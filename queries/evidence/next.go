@@ -132,92 +132,37 @@ func (q Question) draw(r *rand.Rand, trip int) (strikes [2][2]float64) {
 	return strikes
 }
 
-// pairs are sums over pairs of counts at the two settings with equal hours: of the
-// strikes b at the second, all strikes t, and their products. Given t, b is binomial.
-type pairs struct{ b, t, bb, bt, tt float64 }
-
-func (p *pairs) add(a, b float64) {
-	t := a + b
-	p.b, p.t, p.bb, p.bt, p.tt = p.b+b, p.t+t, p.bb+b*b, p.bt+b*t, p.tt+t*t
-}
-
 // tally is a simulated season so far. The pairs of the whole boat's settings are
 // the halves of a trip, kept apart by which half the second setting had; those of
 // the lines are the two settings of a half, and of a trip.
-type tally struct{ pairs, trips [2]pairs }
+type tally struct{ pairs, trips [2]stats.Pairs }
 
 func (s *tally) add(n [2][2]float64, byLeg bool) {
 	if byLeg {
-		s.pairs[0].add(n[0][0], n[0][1])
-		s.pairs[0].add(n[1][0], n[1][1])
-		s.trips[0].add(n[0][0]+n[1][0], n[0][1]+n[1][1])
+		s.pairs[0].Add(n[0][0], n[0][1])
+		s.pairs[0].Add(n[1][0], n[1][1])
+		s.trips[0].Add(n[0][0]+n[1][0], n[0][1]+n[1][1])
 		return
 	}
 	first := 0
 	if n[0][1]+n[1][0] > 0 {
 		first = 1
 	}
-	s.pairs[first].add(n[0][0]+n[1][0], n[0][1]+n[1][1])
+	s.pairs[first].Add(n[0][0]+n[1][0], n[0][1]+n[1][1])
 }
 
 // settles applies the model, which has a closed form here, and the rules of Find.
 func (s tally) settles(q Question) bool {
-	off, beta := s.ratio(q.ByLeg)
-	if s.pairs[0].t+s.pairs[1].t < MinStrikes || !(beta > 0) {
-		return false
-	}
-	phi, df := drawn(priorLegs)(dispersion(s.pairs))
-	if q.ByLeg {
-		trip, _ := drawn(priorTrips)(dispersion(s.trips))
-		phi = math.Max(phi, trip)
-	}
-	return pValue(off, phi, df)*q.allowed < Alpha
-}
-
-// ratio is the log ratio of the second setting to the first, with the half held
-// where it is the whole boat's, and its log-likelihood ratio.
-func (s tally) ratio(byLeg bool) (off, beta float64) {
 	x, y := s.pairs[0], s.pairs[1]
-	if byLeg {
-		return 2 * (binomial(x.b, x.t) - x.t*math.Log(0.5)), math.Log(x.b / (x.t - x.b))
+	off, beta := x.Off(), x.Logit()
+	phi, df := drawn(priorLegs)(stats.PairsDispersion(x, y))
+	if q.ByLeg {
+		trip, _ := drawn(priorTrips)(stats.PairsDispersion(s.trips[0]))
+		phi = math.Max(phi, trip)
+	} else {
+		off, beta = x.OffTurned(y), (x.Logit()+y.Logit())/2
 	}
-	if x.t == 0 || y.t == 0 {
-		return 0, 0
-	}
-	beta = (math.Log(x.b/(x.t-x.b)) + math.Log(y.b/(y.t-y.b))) / 2
-	return 2 * (binomial(x.b, x.t) + binomial(y.b, y.t) - binomial(x.b+y.t-y.b, x.t+y.t)), beta
-}
-
-// binomial is the largest log-likelihood of x of n.
-func binomial(x, n float64) float64 {
-	sum := 0.0
-	for _, v := range []float64{x, n - x} {
-		if v > 0 {
-			sum += v * math.Log(v/n)
-		}
-	}
-	return sum
-}
-
-// dispersion is stats.Effects.Dispersion of pairs, each group with its own share.
-func dispersion(groups [2]pairs) (phi, df float64) {
-	var squares, all, taken, spread float64
-	for _, g := range groups {
-		if g.t == 0 {
-			continue
-		}
-		p := g.b / g.t
-		v := p * (1 - p)
-		squares += 2 * (g.bb - 2*p*g.bt + p*p*g.tt)
-		all += 2 * v * g.t
-		taken += 2 * v * g.tt / g.t
-		spread += 2*v*g.t + 4*v*v*g.tt
-	}
-	left := all - taken
-	if !(left > 0.1*all) || all*all/spread < 0.5 {
-		return 1, 0
-	}
-	return squares / left, 2 * all * left / spread
+	return x.Events()+y.Events() >= MinStrikes && beta > 0 && pValue(off, phi, df)*q.allowed < Alpha
 }
 
 // gammaLaw draws from the gamma law with a mean and squared coefficient of

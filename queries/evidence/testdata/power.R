@@ -3,13 +3,14 @@
 #   Rscript testdata/power.R DIR
 # A speed counts as found where its p-value after Holm over the levels, times the
 # number of factors compared, is below 0.05 and it is the speed that is better.
+# The report's own allowance is for 7 questions, as kin share (Find): the second figure.
 # A fit whose standard error is not credible (below 0.05) is made again by other means; one that stays so is
 # counted as broken, and finds nothing.
 suppressPackageStartupMessages(library(lme4))
 a <- commandArgs(TRUE); dir <- a[1]
 for (trips in if (length(a) > 1) as.integer(a[2]) else c(12,30,60)) for (n in c(2,5)) {
   d <- read.csv(file.path(dir, sprintf("power-%d-%d.csv", trips, n)))
-  bad <- 0; found <- 0; lean <- 0; runs <- sort(unique(d$run))
+  bad <- 0; found <- 0; kin <- 0; lean <- 0; runs <- sort(unique(d$run))
   for (r in runs) {
     x <- d[d$run == r,]
     x <- aggregate(cbind(strikes,hours) ~ trip + leg + speed + start + better + factors, x, sum)
@@ -29,6 +30,7 @@ for (trips in if (length(a) > 1) as.integer(a[2]) else c(12,30,60)) for (n in c(
     ok <- better == as.character(x$better[1])
     if (ok && min(p) < .05) lean <- lean+1
     if (ok && min(p)*x$factors[1] < .05) found <- found+1
+    if (ok && min(p)*7 < .05) kin <- kin+1
   }
-  cat(sprintf("lme4 trips %d speeds %d: settled %.2f, leaning or settled %.2f of %d, broken fits %d\n", trips, n, found/length(runs), lean/length(runs), length(runs), bad))
+  cat(sprintf("lme4 trips %d speeds %d: settled %.3f (by the report's allowance for kin %.3f), leaning or settled %.3f of %d, broken fits %d\n", trips, n, found/length(runs), kin/length(runs), lean/length(runs), length(runs), bad))
 }
