@@ -21,7 +21,7 @@ const DefaultRatio = 1.5
 const (
 	// MostPlanTrips is the number beyond which a plan is none.
 	MostPlanTrips = 120
-	planRuns      = 300 // simulated seasons behind a chance
+	planRuns      = 500 // simulated seasons behind a chance
 )
 
 // Question is an open question and what would settle it.
@@ -66,11 +66,10 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	return q, true
 }
 
-// plan finds the trips: the first after which the chance is enough, a little above
-// Power, as the first that reaches it is a lucky draw.
+// plan finds the trips: the first after which the chance is Power.
 func (q *Question) plan() {
 	q.simulate()
-	enough := slices.IndexFunc(q.chances, func(c float64) bool { return c >= Power+0.01 })
+	enough := slices.IndexFunc(q.chances, func(c float64) bool { return c >= Power })
 	if enough < 0 {
 		return
 	}
