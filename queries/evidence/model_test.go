@@ -100,3 +100,24 @@ func TestKinShareTheirAllowance(t *testing.T) {
 		t.Errorf("%+v", found)
 	}
 }
+
+// Simulated, ratios of three levels or more on 7 trips have intervals that are too
+// narrow: there is none, and it says so. Two levels have one, and so has one level
+// against the others.
+func TestFewTripsHaveNoInterval(t *testing.T) {
+	for n, given := range map[int]bool{2: true, 3: false} {
+		w := world{trips: 7, perTrip: 30, luck: .5, speeds: ones(n), lures: ones(4), stick: .3}
+		c, f := judgeOne(w.season(seeded(0, 1)), "speed-band", true)
+		for i, l := range c.Levels {
+			if i == c.Reference {
+				continue
+			}
+			if !l.Ratio.Known() || l.Ratio.Interval.Known() != given || !math.IsNaN(l.Ratio.P) != given || (l.Why == WhyFewTrips) == given {
+				t.Errorf("%d speeds: %+v", n, l)
+			}
+		}
+		if f.Better == "" || f.Verdict == Settled || !f.Ratio.Interval.Known() || c.Paired >= stats.MinTrips {
+			t.Errorf("%d speeds: %+v", n, f)
+		}
+	}
+}

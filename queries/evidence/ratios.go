@@ -16,7 +16,8 @@ const (
 	whyNoTrip    = "no trip with a strike ties this level to the one compared with"
 	whyNoLeg     = "no leg with a strike ties this level to the one compared with"
 	whyThin      = "little effort: not tested"
-	whyFewTrips  = "too few trips for an interval: with three levels or more it takes 8 that fished two of them"
+	// WhyFewTrips is that of a ratio that can be guessed, but without an interval.
+	WhyFewTrips = "too few trips for an interval: with three levels or more it takes 8 that fished two of them"
 )
 
 // model sets the ratios, the trend and their p-values.
@@ -60,7 +61,7 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 			case l.Thin || c.Levels[c.Reference].Thin:
 				l.Why = whyThin
 			case len(o.level) > 1 && c.Paired < stats.MinTrips: // simulated, such intervals are too narrow
-				l.Ratio.Interval, l.Ratio.P, l.Why = stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, math.NaN(), whyFewTrips
+				l.Ratio.Interval, l.Ratio.P, l.Why = stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, math.NaN(), WhyFewTrips
 			}
 		}
 	}
@@ -73,7 +74,7 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 
 // held tells whether a level can be held against all others together.
 func (l Level) held() bool {
-	return !l.Thin && (l.Why == "" || l.Why == whyReference || l.Why == whyFewTrips)
+	return !l.Thin && (l.Why == "" || l.Why == whyReference || l.Why == WhyFewTrips)
 }
 
 // rest sets the ratios of each level to all others together.
