@@ -11,6 +11,7 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/queries"
+	"wakeledger/reports/terminal"
 )
 
 func (a *app) checkCmd() *cobra.Command {
@@ -22,7 +23,7 @@ func (a *app) checkCmd() *cobra.Command {
 			"would be set aside or is doubtful. The last line is for scripts.",
 		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx\n" +
 			"  wakeledger check --legs-from-track legs.csv --zone Pacific/Auckland track.gpx",
-		Args: takes(cobra.MinimumNArgs(1)),
+		Args: takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			cfg, err := a.config()
 			if err != nil {
@@ -46,6 +47,7 @@ func (a *app) checkCmd() *cobra.Command {
 		},
 	}
 	a.readingFlags(c)
+	completeReading(c)
 	a.forceFlag(c)
 	c.Flags().StringVar(&why, "why", "", "tell the evidence for the meaning of each column, or, with --why=HEADING, of one")
 	c.Flags().Lookup("why").NoOptDefVal = everyColumn
@@ -148,7 +150,7 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	}
 	if len(rows) > 0 {
 		var b strings.Builder
-		if err := writeTable(&b, rows); err == nil {
+		if err := terminal.Write(&b, rows, terminal.View{Width: widthFor(a.stdout) - 4}); err == nil {
 			fmt.Fprint(a.out, indent(b.String()))
 		}
 	}

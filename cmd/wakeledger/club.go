@@ -48,8 +48,11 @@ func (a *app) exportClubCmd() *cobra.Command {
 		Short: "Write what a boat shares with its club: counts by class, no position, no name, no day",
 		Example: "  wakeledger export club --id blue-7 --show-what-is-shared\n" +
 			"  wakeledger export club --id blue-7 blue-7.zip",
-		Args: takes(cobra.MaximumNArgs(1)),
+		Args: cobra.ArbitraryArgs,
 		RunE: func(c *cobra.Command, args []string) (err error) {
+			if len(args) > 1 {
+				return usage("export club writes one file: %q is one word too many", args[1])
+			}
 			if len(args) == 0 && !f.show {
 				return usage("export club: name the file to write, or give --show-what-is-shared")
 			}
@@ -225,6 +228,9 @@ func (a *app) reportClubCmd() *cobra.Command {
 					return err
 				}
 			}
+			if r.units == "" {
+				r.units = "metric"
+			}
 			g := gathering{app: a, flags: f}
 			if err := g.gather(c.Context(), args, files); err != nil {
 				return err
@@ -236,9 +242,7 @@ func (a *app) reportClubCmd() *cobra.Command {
 		},
 	}
 	f.add(c)
-	r.add(c)
-	c.Flags().Lookup("out").DefValue = "club.html"
-	r.out = "club.html"
+	r.add(c.Flags(), "club.html")
 	a.forceFlag(c)
 	c.Flags().StringArrayVar(&files, "db", nil, "a season file; may be given several times")
 	return c

@@ -25,10 +25,10 @@ func (a *app) exportCmd() *cobra.Command {
 		Long: "Write the season for other programs: all tables as Parquet or CSV, or the questions as a workbook.\n" +
 			"All of it is in there, positions, notes and names included: it is for your own use. 'export club' is what to share.",
 		Example: "  wakeledger export tables\n  wakeledger export --format workbook season-2026",
-		Args:    takes(cobra.ExactArgs(1)),
+		Args:    takesOne("the name of a folder", "tables"),
 		RunE: func(c *cobra.Command, args []string) (err error) {
-			if format != "parquet" && format != "csv" && format != "workbook" {
-				return usage("--format %q: expected parquet, csv or workbook", format)
+			if err := oneWord("format", format, "parquet", "csv", "workbook"); err != nil {
+				return err
 			}
 			if err := thereIs(a.db); err != nil {
 				return err

@@ -19,12 +19,13 @@ func (a *app) loadCmd() *cobra.Command {
 		Use:     "load LOG...",
 		Short:   "Read logs and store them in the season file",
 		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Args:    takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.withSeason(c.Context(), args, false, nil)
 		},
 	}
 	a.readingFlags(c)
+	completeReading(c)
 	return c
 }
 

@@ -34,6 +34,8 @@ var (
 type app struct {
 	out, notes io.Writer // control characters of logs are shown there, not obeyed
 	plain      io.Writer // standard output as it is, for JSON and CSV; on a terminal the same as out
+	colours    io.Writer // standard output as it is, for tables: their cells are made safe one by one
+	stdout     io.Writer // where standard output goes, to see whether it is a terminal
 	screen     io.Writer // standard error as it is: the bar and the dialogue work on it
 	db         string
 	force      bool
@@ -49,22 +51,26 @@ type app struct {
 // run is the program: it returns the exit code.
 func run(ctx context.Context, args []string, out, notes io.Writer) int {
 	results := &sink{to: out}
-	a := &app{out: readable{results}, plain: results, notes: readable{notes}, screen: notes}
+	a := &app{out: readable{results}, plain: results, colours: results, stdout: out, notes: readable{notes}, screen: notes}
 	if isTerminal(out) {
 		a.plain = a.out
 	}
 	err := inUTF8(args)
+	at := "wakeledger"
 	if err == nil {
 		root := a.root()
-		root.SetArgs(args)
+		root.SetArgs(asSeason(root, args))
 		root.SetOut(a.out)
 		root.SetErr(a.notes)
-		err = root.ExecuteContext(ctx)
+		var c *cobra.Command
+		if c, err = root.ExecuteContextC(ctx); c != nil {
+			at = c.CommandPath()
+		}
 	}
 	if lost := results.failure(); lost != nil {
 		return a.tellLost(lost)
 	}
-	return a.tellEnd(ctx, err)
+	return a.tellEnd(ctx, err, at)
 }
 
 // tellLost says that the results did not come where they were to go.
@@ -95,8 +101,8 @@ func inUTF8(args []string) error {
 	return nil
 }
 
-// tellEnd says how the run ended, and gives its exit code.
-func (a *app) tellEnd(ctx context.Context, err error) int {
+// tellEnd says how the run of a command ended, and gives its exit code.
+func (a *app) tellEnd(ctx context.Context, err error, command string) int {
 	notes := a.notes
 	switch {
 	case err == nil:
@@ -107,7 +113,7 @@ func (a *app) tellEnd(ctx context.Context, err error) int {
 	case errors.Is(err, errOpen): // which were printed
 		return notSettled
 	case errors.Is(err, errUsage):
-		fmt.Fprintf(notes, "wakeledger: %v\nTry 'wakeledger --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "))
+		fmt.Fprintf(notes, "wakeledger: %v\nTry '%s --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "), command)
 		return wrongUsage
 	case ctx.Err() != nil:
 		fmt.Fprintln(notes, "wakeledger: stopped; the season file is as it was before the log that was being read")
@@ -130,13 +136,16 @@ func usage(format string, args ...any) error {
 
 func (a *app) root() *cobra.Command {
 	root := &cobra.Command{
-		Use:           "wakeledger",
-		Short:         "From a boat's fishing logs to what worked, how heavy they were, and a report",
-		Example:       "  wakeledger season log-2026.xlsx\n  wakeledger ask strike-rate --by lure",
+		Use:   "wakeledger [LOG...]",
+		Short: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season",
+		Long: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season.\n\n" +
+			"Logs alone are read as by the command season: drop them on the program, or name them.",
+		Example:       "  wakeledger log-2026.xlsx\n  wakeledger ask strike-rate --by lure\n  wakeledger report season --units us",
+		Version:       version(),
 		SilenceErrors: true, SilenceUsage: true,
-		Args: func(_ *cobra.Command, args []string) error {
+		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return usage("no command %q", args[0])
+				return noCommand(c, args[0])
 			}
 			return nil
 		},
@@ -154,19 +163,10 @@ func (a *app) root() *cobra.Command {
 		}
 		return err
 	}
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
+	root.SetFlagErrorFunc(wrongFlag)
+	root.SetVersionTemplate("wakeledger {{.Version}}\n")
 	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.exportCmd())
 	return root
-}
-
-// takes wraps an argument check so that its errors are wrong usage.
-func takes(check cobra.PositionalArgs) cobra.PositionalArgs {
-	return func(c *cobra.Command, args []string) error {
-		if err := check(c, args); err != nil {
-			return usage("%s: %v", c.Name(), err)
-		}
-		return nil
-	}
 }
 
 // readingFlags are those of every command that reads logs.
@@ -189,15 +189,19 @@ func (a *app) readingFlags(c *cobra.Command) {
 func (a *app) config() (pipeline.Config, error) {
 	orders := map[string]unit.Order{"": unit.OrderUnknown, "day-first": unit.DayFirst, "month-first": unit.MonthFirst}
 	marks := map[string]unit.Mark{"": unit.MarkUnknown, "comma": unit.MarkComma, "point": unit.MarkPoint}
-	var ok bool
-	if a.cfg.Order, ok = orders[a.dates]; !ok {
-		return a.cfg, usage("--dates %q: expected day-first or month-first", a.dates)
-	}
-	if a.cfg.Mark, ok = marks[a.decimal]; !ok {
-		return a.cfg, usage("--decimal %q: expected comma or point", a.decimal)
-	}
-	if u := a.cfg.Units; u != "" && u != "us" && u != "metric" {
-		return a.cfg, usage("--log-units %q: expected us or metric", u)
+	a.cfg.Order, a.cfg.Mark = orders[a.dates], marks[a.decimal]
+	for _, f := range []struct {
+		flag, word string
+		list       []string
+	}{
+		{"dates", a.dates, []string{"day-first", "month-first"}}, {"decimal", a.decimal, []string{"comma", "point"}},
+		{"log-units", a.cfg.Units, unitNames},
+	} {
+		if f.word != "" {
+			if err := oneWord(f.flag, f.word, f.list...); err != nil {
+				return a.cfg, err
+			}
+		}
 	}
 	if err := a.tracks.into(&a.cfg); err != nil {
 		return a.cfg, err

@@ -17,7 +17,7 @@ func (a *app) seasonCmd() *cobra.Command {
 		Use:     "season LOG...",
 		Short:   "The whole job: read the logs, store, weigh, report",
 		Example: "  wakeledger season trips.csv legs.csv lines.csv strikes.csv fish.csv\n  wakeledger season --units us --out 2026.html log.xlsx",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Args:    takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := r.check(); err != nil {
 				return err
@@ -26,18 +26,32 @@ func (a *app) seasonCmd() *cobra.Command {
 			if err := to.Check(); err != nil {
 				return err
 			}
-			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) error {
+			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) (err error) {
+				if r.units, err = rememberUnits(c.Context(), s, r.units); err != nil {
+					return err
+				}
 				if err := a.writeSeason(c.Context(), s, r, to); err != nil {
 					return err
 				}
+				a.note("season file: %s", wholePath(a.db))
 				return a.summary(c.Context(), s)
 			})
 		},
 	}
 	a.readingFlags(c)
-	r.add(c)
+	r.add(c.Flags(), "season.html")
+	completeReading(c)
 	a.forceFlag(c)
 	return c
+}
+
+// rememberUnits keeps the units that were asked for, for later questions and reports; where
+// none were, they are those that are kept.
+func rememberUnits(ctx context.Context, s *pipeline.Season, asked string) (string, error) {
+	if asked == "" {
+		return unitsAsked(ctx, s, "")
+	}
+	return asked, s.DB.PutSetting(ctx, unitsSetting, asked)
 }
 
 // problems counts cells and rows that could not be used.

@@ -26,14 +26,14 @@ func (a *app) weighCmd() *cobra.Command {
 		Long: "Weigh one fish from the tape: the weight to use first, then every estimate, its interval and its source.\n\n" +
 			"Where the season file is there, the boat's own coefficient from its fish with tape and scale is used as well.",
 		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
-		Args:    takes(cobra.NoArgs),
+		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
 			cat, err := estimate.Default()
 			if err != nil {
 				return err
 			}
 			if w.list {
-				return writeTable(a.out, relationRows(cat))
+				return a.writeRelations(relationRows(cat))
 			}
 			own, err := a.ownCoefficients(c.Context(), c.Flags().Changed("db"))
 			if err != nil {

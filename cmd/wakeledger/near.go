@@ -1,0 +1,152 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"wakeledger/pipeline/spelling"
+)
+
+// notOne is the error for a word that is none of a list: what is what the word was given
+// for, such as --by.
+func notOne(what, word string, list []string) error {
+	return usage("%s %q is not known. %s%s", what, word, didYouMean(word, list), oneOf(list))
+}
+
+// didYouMean names the nearest word of a list, as a sentence with a space behind; "" where
+// none is near.
+func didYouMean(word string, list []string) string {
+	if near := spelling.Nearest(word, list); near != "" {
+		return "Did you mean " + near + "? "
+	}
+	return ""
+}
+
+func oneOf(list []string) string {
+	if len(list) < 2 {
+		return "It can be " + strings.Join(list, "")
+	}
+	return "It can be " + strings.Join(list[:len(list)-1], ", ") + " or " + list[len(list)-1]
+}
+
+// oneWord fails where a flag's word is none of those that it takes.
+func oneWord(flag, word string, list ...string) error {
+	for _, x := range list {
+		if word == x {
+			return nil
+		}
+	}
+	return notOne("--"+flag, word, list)
+}
+
+// takesLogs, takesNothing and takesOne are what stands behind a command's name.
+func takesLogs(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return usage("%s what? Name one log or more, such as: %s my-log.xlsx", c.Name(), c.CommandPath())
+	}
+	return nil
+}
+
+func takesNothing(c *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return usage("%s takes flags alone: %q is one word too many", c.CommandPath(), args[0])
+	}
+	return nil
+}
+
+func takesOne(what, such string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		switch {
+		case len(args) == 0:
+			return usage("%s needs %s, such as: %s %s", c.CommandPath(), what, c.CommandPath(), such)
+		case len(args) > 1:
+			return usage("%s takes %s: %q is one word too many", c.CommandPath(), what, args[1])
+		}
+		return nil
+	}
+}
+
+var unitNames = []string{"us", "metric"}
+
+// wrongFlag says of a flag that could not be read what is wrong in words.
+func wrongFlag(c *cobra.Command, err error) error {
+	var none *pflag.NotExistError
+	var bad *pflag.InvalidValueError
+	var bare *pflag.ValueRequiredError
+	switch {
+	case errors.As(err, &none) && len(none.GetSpecifiedName()) > 1:
+		return usage("%s has no flag --%s. %s", c.CommandPath(), none.GetSpecifiedName(), nearFlag(c, none.GetSpecifiedName()))
+	case errors.As(err, &none):
+		return usage("%s has no flag -%s: flags are written out, such as --help", c.CommandPath(), none.GetSpecifiedName())
+	case errors.As(err, &bad):
+		return usage("--%s %q: expected %s", bad.GetFlag().Name, bad.GetValue(), expected(bad.GetFlag().Value.Type()))
+	case errors.As(err, &bare):
+		return usage("--%s needs a word after it: %s", bare.GetSpecifiedName(), bare.GetFlag().Usage)
+	}
+	return usage("%v", err)
+}
+
+// nearFlag names the nearest flag of a command, with its two hyphens.
+func nearFlag(c *cobra.Command, name string) string {
+	var names []string
+	c.Flags().VisitAll(func(f *pflag.Flag) {
+		if !f.Hidden {
+			names = append(names, f.Name)
+		}
+	})
+	near := spelling.Nearest(name, names)
+	if near == "" {
+		return fmt.Sprintf("Its flags are in '%s --help'", c.CommandPath())
+	}
+	return "Did you mean --" + near + "?"
+}
+
+// expected is what a flag of a kind takes.
+func expected(kind string) string {
+	switch kind {
+	case "int":
+		return "a whole number, such as 10"
+	case "float64":
+		return "a number, such as 1.5"
+	case "bool":
+		return "true or false, or the flag alone"
+	case "duration":
+		return "a time with its unit, such as 6h or 90m"
+	}
+	return "another value"
+}
+
+// noCommand is the error for a first word that is neither a command nor a log.
+func noCommand(root *cobra.Command, word string) error {
+	var names []string
+	for _, c := range root.Commands() {
+		if c.IsAvailableCommand() {
+			names = append(names, c.Name())
+		}
+	}
+	what := "command"
+	if strings.ContainsAny(word, `./\`) {
+		what = "log or command"
+	}
+	return usage("there is no %s %q. %sThe commands are %s", what, word, didYouMean(word, names), strings.Join(names, ", "))
+}
+
+// asSeason puts the command season before logs that stand alone, as they do where files
+// are dropped on the program.
+func asSeason(root *cobra.Command, args []string) []string {
+	c, _, err := root.Find(args)
+	if err == nil && c != root {
+		return args
+	}
+	for _, word := range args {
+		if _, err := os.Stat(word); err == nil && !strings.HasPrefix(word, "-") {
+			return append([]string{"season"}, args...)
+		}
+	}
+	return args
+}
