@@ -109,7 +109,7 @@ func (a *app) answersCmd() *cobra.Command {
 	var format string
 	c := &cobra.Command{
 		Use:     "answers",
-		Short:   "The answers that the season file keeps to questions about logs",
+		Short:   "What you answered to questions about your logs",
 		Example: "  wakeledger answers\n  wakeledger answers take-back q1a2b3c",
 		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) (err error) {
@@ -135,7 +135,7 @@ func (a *app) answersCmd() *cobra.Command {
 			return formats[format](a.plain, rows)
 		},
 	}
-	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
+	c.Flags().StringVar(&format, "format", "table", "`one` of table, csv, json")
 	c.AddCommand(a.takeBackCmd())
 	return c
 }

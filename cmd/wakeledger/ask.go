@@ -24,23 +24,23 @@ type askFlags struct {
 }
 
 func (f *askFlags) add(to *pflag.FlagSet, t options) {
-	to.StringVar(&f.format, "format", "table", "table, csv or json; csv and json have every column, in kg, cm and m")
-	to.StringVar(&f.columns, "columns", "", "all, or the columns that the table is to have, with commas between")
-	to.StringVar(&f.units, "units", "", "of the table: us or metric (default: as the season was last given)")
+	to.StringVar(&f.format, "format", "table", "`one` of table, csv, json; csv and json have every column, in kg, cm and m")
+	to.StringVar(&f.columns, "columns", "", "the `columns` to show, with commas between, or all")
+	to.StringVar(&f.units, "units", "", "`us` or metric; left out: as you last told season")
 	if t.factor {
-		to.StringVar(&f.factor, "by", "speed-band", "the factor: "+strings.Join(queries.Factors(), ", "))
+		to.StringVar(&f.factor, "by", "speed-band", "the `factor` to compare by: "+strings.Join(queries.Factors(), ", "))
 	}
 	if t.part {
 		f.part.add(to)
 	}
 	if t.ratio {
-		to.Float64Var(&f.ratio, "ratio", evidence.DefaultRatio, "the ratio of strike rates that you want to be able to see")
+		to.Float64Var(&f.ratio, "ratio", evidence.DefaultRatio, "how many `times` the strikes one setting must bring to be worth knowing")
 	}
 	if t.trips {
-		to.IntVar(&f.trips, "trips", queries.DefaultPlanTrips, "how many trips to plan")
+		to.IntVar(&f.trips, "trips", queries.DefaultPlanTrips, "how `many` trips to plan")
 	}
 	if t.cell {
-		f.cell.add(to, "area")
+		f.cell.add(to)
 	}
 }
 
@@ -77,16 +77,17 @@ func (f *askFlags) check() error {
 
 func (a *app) askCmd() *cobra.Command {
 	c := &cobra.Command{
-		Use:   "ask QUESTION",
-		Short: "Answer one question about the season, as a table",
-		Long:  "Answer one question about the season, as a table. The questions:\n\n" + questionList() + "\n\n'wakeledger ask QUESTION --help' says more of one.",
+		Use:         "ask QUESTION",
+		Short:       "Answer one question about the season, as a table",
+		Long:        "Answer one question about the season, as a table. The questions:\n\n" + questionList(),
+		Annotations: map[string]string{listed: "yes"},
 		Example: "  wakeledger ask strike-rate --by lure\n  wakeledger ask fish --year 2026 --species bluefin\n" +
 			"  wakeledger ask trips --columns date,strikes,heaviest\n  wakeledger ask fish --format csv",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return usage("ask what? 'wakeledger ask --help' lists the questions, such as wakeledger ask strike-rate")
 			}
-			return notOne("the question", args[0], questionNames())
+			return notOne("question", args[0], questionNames())
 		},
 		RunE: func(*cobra.Command, []string) error { return nil },
 	}

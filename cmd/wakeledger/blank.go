@@ -27,7 +27,7 @@ func (a *app) blankCmd() *cobra.Command {
 			return a.target(args[0], logbookFile).Write(func(w io.Writer) error { return logbook.Blank(w, units) })
 		},
 	}
-	c.Flags().StringVar(&units, "units", "metric", "us or metric: the units in the headings")
+	c.Flags().StringVar(&units, "units", "metric", "`us` or metric: the units in the headings")
 	a.forceFlag(c)
 	return c
 }

@@ -18,9 +18,9 @@ func (a *app) checkCmd() *cobra.Command {
 	var write, legs, why string
 	c := &cobra.Command{
 		Use:   "check LOG...",
-		Short: "Read logs without storing: how each sheet and column is understood, and every row or cell that would be set aside",
-		Long: "Read logs without storing: how each sheet and column is understood, in which unit, and every row or cell that\n" +
-			"would be set aside or is doubtful. The last line is for scripts.",
+		Short: "Read logs and store nothing: how each column is read, and what could not be",
+		Long: "Read logs and store nothing: how each sheet and column is read, in which unit and why that one, and every row or " +
+			"cell that would be set aside or is doubtful. The last line is for scripts.",
 		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx\n" +
 			"  wakeledger check --legs-from-track legs.csv --zone Pacific/Auckland track.gpx",
 		Args: takesLogs,
@@ -49,10 +49,10 @@ func (a *app) checkCmd() *cobra.Command {
 	a.readingFlags(c)
 	completeReading(c)
 	a.forceFlag(c)
-	c.Flags().StringVar(&why, "why", "", "tell the evidence for the meaning of each column, or, with --why=HEADING, of one")
+	c.Flags().StringVar(&why, "why", "", "say why each column is read as it is; --why=HEADING: why that one")
 	c.Flags().Lookup("why").NoOptDefVal = everyColumn
-	c.Flags().StringVar(&legs, "legs-from-track", "", "write the legs that tracks suggest, stretches of steady speed, to this new log, to confirm and load")
-	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were understood to this file, to edit and give back with --mapping")
+	c.Flags().StringVar(&legs, "legs-from-track", "", "write the stretches of steady speed in the tracks to this `file`, a log for you to confirm and load")
+	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were read to this `file`: edit it, and give it back with --mapping")
 	return c
 }
 

@@ -27,7 +27,7 @@ type clubFlags struct {
 }
 
 func (f *clubFlags) add(c *cobra.Command) {
-	c.Flags().BoolVar(&f.names, "names", false, "share the boat's name and those of captain and crew")
+	c.Flags().BoolVar(&f.names, "names", false, "share the names of boat, captain and crew")
 	c.Flags().BoolVar(&f.noHeaviest, "no-heaviest", false, "leave out the lists of the heaviest fish")
 	c.Flags().BoolVar(&f.show, "show-what-is-shared", false, "print all that would leave the boat, and write nothing")
 }
@@ -75,9 +75,9 @@ func (a *app) exportClubCmd() *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().StringVar(&id, "id", "", "the id by which the club knows the boat; kept in the season file")
-	c.Flags().StringVar(&boat, "boat", "", "the boat, where the season file holds several")
-	c.Flags().BoolVar(&f.again, "again", false, "write a later summary although its difference from the last one shows single trips or days")
+	c.Flags().StringVar(&id, "id", "", "the `id` by which the club knows the boat; the season file keeps it")
+	c.Flags().StringVar(&boat, "boat", "", "the `boat`, where the season file holds several")
+	c.Flags().BoolVar(&f.again, "again", false, "write it although it shows single trips or days beside the last summary")
 	a.forceFlag(c)
 	return c
 }
@@ -212,7 +212,8 @@ func (a *app) reportClubCmd() *cobra.Command {
 	var files []string
 	c := &cobra.Command{
 		Use:   "club [BUNDLE...]",
-		Short: "Write one summary page of many boats, from season files (--db, repeated) and from what 'export club' wrote",
+		Short: "The club's season on one page, from what each boat shared ('export club')",
+		Long:  "The club's season on one page, from what each boat shared with 'export club', or from season files (--db, once for each).",
 		Example: "  wakeledger report club blue-7.zip red-2.zip\n" +
 			"  wakeledger report club --db mine.duckdb --db yours.duckdb --out club.html",
 		RunE: func(c *cobra.Command, args []string) error {
@@ -244,7 +245,7 @@ func (a *app) reportClubCmd() *cobra.Command {
 	f.add(c)
 	r.add(c.Flags(), "club.html")
 	a.forceFlag(c)
-	c.Flags().StringArrayVar(&files, "db", nil, "a season file; may be given several times")
+	c.Flags().StringArrayVar(&files, "db", nil, "a season `file`; give it again for each")
 	return c
 }
 

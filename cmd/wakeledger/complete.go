@@ -54,4 +54,3 @@ func completeReading(c *cobra.Command) {
 	offers(c, "ocean", species.Oceans()...)
 	offers(c, "units", unitNames...)
 }
-

@@ -21,9 +21,9 @@ func (a *app) exportCmd() *cobra.Command {
 	var format string
 	c := &cobra.Command{
 		Use:   "export DIR",
-		Short: "Write the season for other programs: all tables as Parquet or CSV, or the questions as a workbook",
+		Short: "Write the season for other programs, or what to share with the club",
 		Long: "Write the season for other programs: all tables as Parquet or CSV, or the questions as a workbook.\n" +
-			"All of it is in there, positions, notes and names included: it is for your own use. 'export club' is what to share.",
+			"It holds positions, notes and names: keep it to yourself. 'export club' is what to share.",
 		Example: "  wakeledger export tables\n  wakeledger export --format workbook season-2026",
 		Args:    takesOne("the name of a folder", "tables"),
 		RunE: func(c *cobra.Command, args []string) (err error) {
@@ -51,7 +51,7 @@ func (a *app) exportCmd() *cobra.Command {
 			return err
 		},
 	}
-	c.Flags().StringVar(&format, "format", "parquet", "parquet (parted by season and boat), csv or workbook")
+	c.Flags().StringVar(&format, "format", "parquet", "`one` of parquet, csv, workbook")
 	a.forceFlag(c)
 	c.AddCommand(a.exportClubCmd())
 	return c

@@ -17,7 +17,7 @@ import (
 func (a *app) loadCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:     "load LOG...",
-		Short:   "Read logs and store them in the season file",
+		Short:   "Read logs and keep them in the season file",
 		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
 		Args:    takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {

@@ -19,11 +19,11 @@ import (
 type part struct{ year, boat, species, since, until string }
 
 func (p *part) add(f *pflag.FlagSet) {
-	f.StringVar(&p.year, "year", "", "only the trips of a year, such as 2026")
-	f.StringVar(&p.boat, "boat", "", "only the trips of a boat")
-	f.StringVar(&p.species, "species", "", "only fish and strikes logged as a species, by name or FAO code; hours stay those of all trips")
-	f.StringVar(&p.since, "since", "", "only trips on or after a day, such as 2026-06-01")
-	f.StringVar(&p.until, "until", "", "only trips up to a day, that day included")
+	f.StringVar(&p.year, "year", "", "only trips of this `year`, such as 2026")
+	f.StringVar(&p.boat, "boat", "", "only trips of this `boat`")
+	f.StringVar(&p.species, "species", "", "only fish and strikes logged as this `species` (name or FAO code); the hours stay whole")
+	f.StringVar(&p.since, "since", "", "only trips from this `day` on, such as 2026-06-01")
+	f.StringVar(&p.until, "until", "", "only trips up to this `day`, that day too")
 }
 
 func (p *part) given() bool { return *p != part{} }
@@ -175,4 +175,3 @@ func nameOfSpecies(list *species.List, code string) string {
 	}
 	return code
 }
-

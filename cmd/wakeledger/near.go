@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"strings"
 
@@ -15,7 +14,11 @@ import (
 // notOne is the error for a word that is none of a list: what is what the word was given
 // for, such as --by.
 func notOne(what, word string, list []string) error {
-	return usage("%s %q is not known. %s%s", what, word, didYouMean(word, list), oneOf(list))
+	near := didYouMean(word, list)
+	if len(list) > 1 || near == "" {
+		near += oneOf(list)
+	}
+	return usage("%s %q is not known. %s", what, word, strings.TrimSpace(near))
 }
 
 // didYouMean names the nearest word of a list, as a sentence with a space behind; "" where
@@ -54,7 +57,7 @@ func takesLogs(c *cobra.Command, args []string) error {
 
 func takesNothing(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
-		return usage("%s takes flags alone: %q is one word too many", c.CommandPath(), args[0])
+		return usage("%s takes nothing but flags: %q is one word too many", called(c), args[0])
 	}
 	return nil
 }
@@ -63,9 +66,9 @@ func takesOne(what, such string) cobra.PositionalArgs {
 	return func(c *cobra.Command, args []string) error {
 		switch {
 		case len(args) == 0:
-			return usage("%s needs %s, such as: %s %s", c.CommandPath(), what, c.CommandPath(), such)
+			return usage("%s needs %s, such as: %s %s", called(c), what, c.CommandPath(), such)
 		case len(args) > 1:
-			return usage("%s takes %s: %q is one word too many", c.CommandPath(), what, args[1])
+			return usage("%s takes %s: %q is one word too many", called(c), what, args[1])
 		}
 		return nil
 	}
@@ -80,15 +83,20 @@ func wrongFlag(c *cobra.Command, err error) error {
 	var bare *pflag.ValueRequiredError
 	switch {
 	case errors.As(err, &none) && len(none.GetSpecifiedName()) > 1:
-		return usage("%s has no flag --%s. %s", c.CommandPath(), none.GetSpecifiedName(), nearFlag(c, none.GetSpecifiedName()))
+		return usage("%s takes no --%s. %s", called(c), none.GetSpecifiedName(), nearFlag(c, none.GetSpecifiedName()))
 	case errors.As(err, &none):
-		return usage("%s has no flag -%s: flags are written out, such as --help", c.CommandPath(), none.GetSpecifiedName())
+		return usage("%s takes no -%s: flags have two hyphens and a whole word, such as --help", called(c), none.GetSpecifiedName())
 	case errors.As(err, &bad):
 		return usage("--%s %q: expected %s", bad.GetFlag().Name, bad.GetValue(), expected(bad.GetFlag().Value.Type()))
 	case errors.As(err, &bare):
 		return usage("--%s needs a word after it: %s", bare.GetSpecifiedName(), bare.GetFlag().Usage)
 	}
 	return usage("%v", err)
+}
+
+// called is a command's name as a user says it.
+func called(c *cobra.Command) string {
+	return strings.TrimPrefix(c.CommandPath(), "wakeledger ")
 }
 
 // nearFlag names the nearest flag of a command, with its two hyphens.
@@ -101,7 +109,7 @@ func nearFlag(c *cobra.Command, name string) string {
 	})
 	near := spelling.Nearest(name, names)
 	if near == "" {
-		return fmt.Sprintf("Its flags are in '%s --help'", c.CommandPath())
+		return "It takes --" + strings.Join(names, ", --")
 	}
 	return "Did you mean --" + near + "?"
 }
@@ -136,9 +144,12 @@ func noCommand(root *cobra.Command, word string) error {
 	return usage("there is no %s %q. %sThe commands are %s", what, word, didYouMean(word, names), strings.Join(names, ", "))
 }
 
-// asSeason puts the command season before logs that stand alone, as they do where files
-// are dropped on the program.
-func asSeason(root *cobra.Command, args []string) []string {
+// asMeant is a command line as it is meant: 'help ask' is 'ask --help', and logs that stand
+// alone, as they do where files are dropped on the program, are for season.
+func asMeant(root *cobra.Command, args []string) []string {
+	if len(args) > 0 && args[0] == "help" {
+		return append(args[1:len(args):len(args)], "--help")
+	}
 	c, _, err := root.Find(args)
 	if err == nil && c != root {
 		return args

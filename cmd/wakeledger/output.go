@@ -26,7 +26,7 @@ func pageFile(r page.Report) output.Kind {
 }
 
 func (a *app) forceFlag(c *cobra.Command) {
-	c.Flags().BoolVar(&a.force, "force", false, "write over a file that is there, whatever it is; never over a file that is read, nor over a season file")
+	c.Flags().BoolVar(&a.force, "force", false, "write over the file that is there; never over a log that is read or a season file")
 }
 
 // wholePath is where a file is, from the top of the disk, so that it is found from anywhere.

@@ -66,7 +66,7 @@ func whatWorked() []question {
 				return queries.AskPlan(ctx, db, a.ratio, a.trips)
 			}, "Port and starboard change sides at half time. chance: that it is settled after this trip."},
 		{"effort", "Hours, line-hours and miles fished at each speed, or for each lure, month, ... (--by).",
-			"level trips legs boat_hours line_hours distance_nmi|miles unlined_hours|hours_without_lines_logged no_speed_hours|hours_without_a_speed",
+			"level trips legs boat_hours line_hours distance_nmi|miles unlined_hours|hours_without_lines_logged no_speed_hours|hours_without_speed",
 			byFactor, typed(queries.AskEffort), ""},
 		{"outcomes", "What became of the strikes: how many came tight, how many reached the boat.",
 			"level strikes hookups hookup_share%|hooked hookup_lo..hookup_hi%|hooked,_95_% boated boated_share%|boated boated_lo..boated_hi%|boated,_95_% outcome_not_logged",
@@ -74,10 +74,10 @@ func whatWorked() []question {
 		{"mixed-up", "Which factors changed together, so that the season cannot tell them apart.",
 			"factor with inflation note", ofPart, plain(queries.AskMixedUp), ""},
 		{"spread", "Tangles by the smallest gap between two lines: how close is too close.",
-			"gap_lo_m..gap_hi_m|gap legs leg_hours tangles tangles_per_leg_hour rate_lo..rate_hi|tangles_an_hour,_95_% smallest_supported|smallest_that_kept_clear",
+			"gap_lo_m..gap_hi_m|gap legs leg_hours tangles tangles_per_leg_hour|tangles_an_hour rate_lo..rate_hi|95_% smallest_supported|smallest_that_kept_clear",
 			ofPart, plain(queries.AskSpread), ""},
 		{"trips", "Every trip: hours, strikes, fish, the heaviest.",
-			"trip date boat legs boat_hours line_hours strikes landed released heaviest_kg|heaviest heaviest_method|weighed",
+			"trip date boat legs boat_hours line_hours strikes landed released heaviest_kg|heaviest heaviest_method|weighed_by",
 			ofPart, plain(queries.AskTrips), ""},
 	}
 }
@@ -85,18 +85,18 @@ func whatWorked() []question {
 func whatWasCaught() []question {
 	return []question{
 		{"fish", "Every fish with its weight and how that was found.",
-			"trip date species length_cm girth_cm weight_kg weight_lo_kg..weight_hi_kg|90_% method speed_kn|speed,_kn kept",
+			"date boat species length_cm girth_cm weight_kg weight_lo_kg..weight_hi_kg|90_% method|weighed_by speed_kn|speed,_kn",
 			ofPart, plain(queries.AskFish), "90 %: of such fish weigh so much; none for a weight from a scale."},
 		{"sizes", "How many fish of each weight, at each speed or by another factor (--by).",
 			"level class_lo_kg..class_hi_kg|weight fish on_scale", byFactor, askSizes, ""},
 		{"size-medians", "Whether one speed, lure, ... (--by) brought larger fish than another.",
-			"species level fish trips median_kg|median median_lo_kg..median_hi_kg|median,_95_% shift_kg|larger_by shift_lo_kg..shift_hi_kg|larger_by,_95_% verdict note",
-			byFactor, typed(queries.AskSizeMedians), ""},
+			"species level fish trips median_kg|median shift_kg|larger_by shift_lo_kg..shift_hi_kg|larger_by,_95_% verdict",
+			byFactor, typed(queries.AskSizeMedians), "larger by: than the level of that species with the most weights. Empty: that level, or too few fish."},
 		{"scale-check", "Trust the tape? How far each way to weigh by tape was from the scale.",
 			"method n|fish bias_pct|reads_heavy_by,_% bias_kg|or median_abs_kg|half_the_fish_within loa_lo_kg..loa_hi_kg|a_single_fish,_95_%",
 			ofPart, plain(queries.AskScaleCheck), "A minus: the tape reads light."},
 		{"scale-fish", "The fish that were on a scale, beside what the tape says of each.",
-			"date name|fish length_cm girth_cm round_kg|scale own_kg|own_number girth_kg|girth_rule length_kg|length_alone doubt left_out",
+			"date name|fish length_cm girth_cm round_kg|scale own_kg|own_divisor girth_kg|girth_rule length_kg|length_alone doubt left_out",
 			ofPart, plain(queries.AskScaleFish), ""},
 		{"failures", "What broke: line, leader, knot and hook, and on how many hook-ups.",
 			"part gear hookups end_known failed share%|share lo..hi%|95_%", ofPart, plain(queries.AskFailures), ""},
@@ -126,7 +126,7 @@ func whatWasRead() []question {
 			"trip date boat course_deg|course out_kn|out,_kn back_kn|back,_kn current_kn|current,_kn current_lo..current_hi|current,_95_% set_deg|sets_to minutes",
 			ofPart, plain(queries.AskCurrent), ""},
 		{"tracks", "The tracks that were loaded, and what is wrong with any.",
-			"file member format boat first_utc last_utc hours gaps legs leg_hours note", options{}, plain(queries.AskTracks), ""},
+			"file member boat first_utc|first_fix,_UTC last_utc|last_fix,_UTC hours gaps legs leg_hours note", options{}, plain(queries.AskTracks), ""},
 		{"area", "Hours and strikes by area of sea. It shows where you fish: for the boat alone.",
 			"lat_deg|latitude lon_deg|longitude trips boat_hours line_hours distance_nmi|miles strikes",
 			options{part: true, cell: true}, func(ctx context.Context, db *store.DB, a asked) (any, error) {

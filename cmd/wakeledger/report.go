@@ -25,9 +25,9 @@ type reportFlags struct {
 }
 
 func (r *reportFlags) add(f *pflag.FlagSet, out string) {
-	f.StringVar(&r.out, "out", out, "the report's file")
-	f.StringVar(&r.units, "units", "", "us (lb, in) or metric (kg, cm) (default: as the season was last given, else metric)")
-	f.StringVar(&r.title, "title", "", "the report's title (default: what it is, and the season's years)")
+	f.StringVar(&r.out, "out", out, "the `file` to write")
+	f.StringVar(&r.units, "units", "", "`us` (lb, in) or metric (kg, cm); left out: as you last told season")
+	f.StringVar(&r.title, "title", "", "the page's `title`")
 }
 
 func (r *reportFlags) check() error {
@@ -70,19 +70,19 @@ func (a *app) reportCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:     "report KIND",
 		Short:   "Write a page about the season: season, scale, deck, track or club",
-		Long:    "Write a page about the season, to be opened in a browser. It needs no network.\n'wakeledger report KIND --help' says more of one.",
+		Long:    "Write a page about the season, to be opened in a browser. It needs no network.",
 		Example: "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger report deck --units us",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return usage("report what? %s, such as: wakeledger report season", oneOf(kinds))
 			}
-			return notOne("the report", args[0], kinds)
+			return notOne("report", args[0], kinds)
 		},
 		RunE: func(*cobra.Command, []string) error { return nil },
 	}
 	flags := reportFlags{cell: cellFlag{queries.AreaMinutes}}
 	flags.addAll(a, c, "season", "season.html") // so that a flag may stand before its kind
-	flags.cell.add(c.Flags(), "report track")
+	flags.cell.add(c.Flags())
 	c.Flags().VisitAll(func(f *pflag.Flag) { f.Hidden = true })
 	for _, k := range reportKinds {
 		c.AddCommand(a.reportKindCmd(k))
@@ -96,10 +96,10 @@ func (r *reportFlags) addAll(a *app, c *cobra.Command, kind page.Report, out str
 	r.add(c.Flags(), out)
 	r.part.add(c.Flags())
 	if kind == page.SeasonReport {
-		c.Flags().StringVar(&r.compare, "compare", "", "show it beside another season file, or beside a year of this one (2025)")
+		c.Flags().StringVar(&r.compare, "compare", "", "show it beside a year of this season file (2025), or beside another season `file`")
 	}
 	if kind == page.TrackReport {
-		r.cell.add(c.Flags(), "report track")
+		r.cell.add(c.Flags())
 	}
 	a.forceFlag(c)
 }

@@ -59,7 +59,7 @@ func run(ctx context.Context, args []string, out, notes io.Writer) int {
 	at := "wakeledger"
 	if err == nil {
 		root := a.root()
-		root.SetArgs(asSeason(root, args))
+		root.SetArgs(asMeant(root, args))
 		root.SetOut(a.out)
 		root.SetErr(a.notes)
 		var c *cobra.Command
@@ -151,10 +151,10 @@ func (a *app) root() *cobra.Command {
 		},
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season file")
+	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season `file`")
 	var edges []string
 	root.PersistentFlags().StringArrayVar(&edges, "edges", nil,
-		"lower ends of a factor's classes, as speed-band=0,7,9,11, or minutes of dawn and dusk, as light=45; kept in the season file by load and season")
+		"where a factor's `classes` begin, such as speed-band=0,7,9,11; or minutes of dawn and dusk: light=45. load and season keep it")
 	root.PersistentPreRunE = func(*cobra.Command, []string) (err error) {
 		if edges != nil {
 			if a.cfg.Edges, err = pipeline.ParseEdges(edges); err != nil {
@@ -164,6 +164,7 @@ func (a *app) root() *cobra.Command {
 		return err
 	}
 	root.SetFlagErrorFunc(wrongFlag)
+	wordHelp(root)
 	root.SetVersionTemplate("wakeledger {{.Version}}\n")
 	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.exportCmd())
 	return root
@@ -172,17 +173,17 @@ func (a *app) root() *cobra.Command {
 // readingFlags are those of every command that reads logs.
 func (a *app) readingFlags(c *cobra.Command) {
 	f := c.Flags()
-	f.StringVar(&a.cfg.Boat, "boat", "", "the boat of logs that name none")
-	f.StringVar(&a.cfg.Zone, "zone", "", "the time zone of logs that name none, such as Pacific/Auckland or UTC-9")
-	f.StringVar(&a.cfg.Units, "log-units", "", "us or metric: what cells and headings without a unit are in")
-	f.StringVar(&a.dates, "dates", "", "day-first or month-first: how dates such as 03/04/2026 are meant")
-	f.StringVar(&a.decimal, "decimal", "", "comma or point: what 1,234 means")
-	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
-	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "time without lines out that parts two trips, where the log names none: 6h, or as the season file has it")
-	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
-	f.StringArrayVar(&a.answers, "answer", nil, "an answer to a question about a log, as ID=CHOICE: the option's number, or the figure asked for; kept in the season file")
+	f.StringVar(&a.cfg.Boat, "boat", "", "the `boat`, where a log names none")
+	f.StringVar(&a.cfg.Zone, "zone", "", "the time `zone`, where a log names none, such as Pacific/Auckland or UTC-9")
+	f.StringVar(&a.cfg.Units, "log-units", "", "`us` or metric: what numbers without a unit are in")
+	f.StringVar(&a.dates, "dates", "", "how 03/04/2026 is meant: `day-first` or month-first")
+	f.StringVar(&a.decimal, "decimal", "", "the decimal mark, `comma` or point: what 1,234 means")
+	f.StringVar(&a.cfg.Ocean, "ocean", "", "the `ocean` (pacific, atlantic, ...): says which fish is meant by bluefin or dorado")
+	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "so much `time` without lines out begins another trip, where the log names none (6h)")
+	f.StringVar(&a.mapping, "mapping", "", "a `file` that says how sheets are read; 'wakeledger check --write-mapping' writes one")
+	f.StringArrayVar(&a.answers, "answer", nil, "answer a question about a log, as `ID=CHOICE`: an option's number, or the figure. The season file keeps it")
 	a.tracks.add(f)
-	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows or cells were set aside")
+	f.BoolVar(&a.strict, "strict", false, "end with exit code 3 if anything was set aside")
 }
 
 // config completes the configuration from the flags.

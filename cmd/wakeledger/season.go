@@ -15,7 +15,7 @@ func (a *app) seasonCmd() *cobra.Command {
 	var r reportFlags
 	c := &cobra.Command{
 		Use:     "season LOG...",
-		Short:   "The whole job: read the logs, store, weigh, report",
+		Short:   "The whole job: read the logs, keep them, weigh the fish, write the report",
 		Example: "  wakeledger season trips.csv legs.csv lines.csv strikes.csv fish.csv\n  wakeledger season --units us --out 2026.html log.xlsx",
 		Args:    takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {

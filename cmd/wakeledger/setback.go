@@ -14,7 +14,7 @@ func (a *app) setbackCmd() *cobra.Command {
 	var counted, speed, units string
 	c := &cobra.Command{
 		Use:     "setback",
-		Short:   "Turn counts at a let-out speed into distances and the gaps between them",
+		Short:   "How far back a line is after a count, and the gaps between lines",
 		Example: "  wakeledger setback --count 70,100 --speed 8kn",
 		Args:    takesNothing,
 		RunE: func(*cobra.Command, []string) error {
@@ -39,9 +39,9 @@ func (a *app) setbackCmd() *cobra.Command {
 			return a.setbacks(counts, kn, units)
 		},
 	}
-	c.Flags().StringVar(&counted, "count", "", "counts in seconds, the shortest line first, such as 70,100")
-	c.Flags().StringVar(&speed, "speed", "", "boat speed while the line was let out")
-	c.Flags().StringVar(&units, "units", "metric", "us (yd) or metric (m)")
+	c.Flags().StringVar(&counted, "count", "", "`counts` in seconds, the shortest line first, such as 70,100")
+	c.Flags().StringVar(&speed, "speed", "", "the boat's `speed` while the line ran out, such as 8kn")
+	c.Flags().StringVar(&units, "units", "metric", "`us` (yards) or metric (metres)")
 	return c
 }
 

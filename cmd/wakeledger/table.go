@@ -44,7 +44,7 @@ func (a *app) writeAnswer(q question, f *askFlags, rows any) error {
 	if err != nil {
 		return err
 	}
-	v := terminal.View{US: f.us, Width: widthFor(a.stdout), Clean: shown, Paint: a.verdictPaint(), Text: inWords(q, f.factor, list)}
+	v := terminal.View{Once: "boat", US: f.us, Width: widthFor(a.stdout), Clean: shown, Paint: a.verdictPaint(), Text: inWords(q, f.factor, list)}
 	if v.Columns, err = columnsAsked(q, f, rows); err != nil {
 		return err
 	}
@@ -140,11 +140,40 @@ func inWords(q question, factor string, list *species.List) func(string, string,
 			return queries.LevelText(row("factor"), text)
 		case "species":
 			return nameOfSpecies(list, text)
+		case "method", "heaviest_method":
+			return weighedBy(text)
+		case "note":
+			return shortNote(text)
+		case "first_utc", "last_utc":
+			return strings.Replace(text, "T", " ", 1)[:min(len(text), len("2006-01-02 15:04"))]
 		case "effect":
 			return queries.EffectWords(strings.Split(text, "; "))
 		}
 		return text
 	}
+}
+
+// weighedBy is a way to weigh a fish, in the words of the table of settled terms.
+func weighedBy(method string) string {
+	way, rest, _ := strings.Cut(method, ", ")
+	if words, ok := map[string]string{"own coefficient": "own divisor", "length and girth": "girth rule", "length": "length alone"}[way]; ok {
+		method = words
+		if rest != "" {
+			method += ", " + rest
+		}
+	}
+	return method
+}
+
+// shortNote is a note on a level where the table below says the rest.
+func shortNote(note string) string {
+	switch {
+	case strings.Contains(note, "the others are compared with"):
+		return "ratios are to this one"
+	case strings.HasPrefix(note, "not a level"):
+		return ""
+	}
+	return note
 }
 
 // verdictPaint colours verdicts where they are seen as they come; nil where they are not,
@@ -184,4 +213,3 @@ func folded(begin, text string) string {
 	lines = append(lines, line)
 	return begin + strings.Join(lines, "\n"+strings.Repeat(" ", len(begin)))
 }
-

@@ -22,9 +22,9 @@ func (a *app) weighCmd() *cobra.Command {
 	var w weighFlags
 	c := &cobra.Command{
 		Use:   "weigh",
-		Short: "Weigh one fish from the tape: every estimate, its interval and its source",
-		Long: "Weigh one fish from the tape: the weight to use first, then every estimate, its interval and its source.\n\n" +
-			"Where the season file is there, the boat's own coefficient from its fish with tape and scale is used as well.",
+		Short: "Weigh one fish by the tape: the weight to use, then every other and its source",
+		Long: "Weigh one fish by the tape: the weight to use first, then every other, how sure it is and its source.\n\n" +
+			"With a season file, the boat's own fish that had tape and scale count too.",
 		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
 		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
@@ -43,17 +43,17 @@ func (a *app) weighCmd() *cobra.Command {
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&w.species, "species", "", "FAO 3-alpha code or name")
-	f.StringVar(&w.ocean, "ocean", "", "settles a local name and the stock, such as pacific or \"western atlantic\"")
-	f.StringVar(&w.stock, "stock", "", "the stock or the relation, as --list names them")
-	f.StringVar(&w.length, "length", "", "such as 74in, 6'2\" or 188cm")
-	f.StringVar(&w.kind, "length-kind", "", "FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")
-	f.StringVar(&w.girth, "girth", "", "at the thickest point")
-	f.StringVar(&w.scale, "scale", "", "what a scale said, such as 187lb")
-	f.StringVar(&w.state, "weight-state", "", "of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
+	f.StringVar(&w.species, "species", "", "the `species`, by name or FAO code")
+	f.StringVar(&w.ocean, "ocean", "", "the `ocean`, such as pacific or \"western atlantic\": which fish and which stock is meant")
+	f.StringVar(&w.stock, "stock", "", "the `stock`, or the relation, as --list names them")
+	f.StringVar(&w.length, "length", "", "the `length`, such as 74in, 6'2\" or 188cm")
+	f.StringVar(&w.kind, "length-kind", "", "`how` it was measured: FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")
+	f.StringVar(&w.girth, "girth", "", "the `girth` at the thickest point, such as 55in")
+	f.StringVar(&w.scale, "scale", "", "the `weight` that a scale showed, such as 187lb")
+	f.StringVar(&w.state, "weight-state", "", "the `state` of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
 	f.BoolVar(&w.certified, "certified", false, "the scale is certified")
-	f.StringVar(&w.units, "units", "", "us or metric: what is shown (default: as the measures are given)")
-	f.BoolVar(&w.list, "list", false, "list the published relations")
+	f.StringVar(&w.units, "units", "", "`us` or metric; left out: as the measures are given")
+	f.BoolVar(&w.list, "list", false, "list the published relations and their sources")
 	return c
 }
 

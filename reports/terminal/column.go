@@ -153,10 +153,9 @@ func (c Column) one(row reflect.Value, name string, v View) string {
 			return strconv.FormatFloat(f.Float(), 'f', -1, 64)
 		}
 		if c.percent {
-			return Number(100*f.Float(), 2) + " %"
+			return decimals(100*f.Float(), 1, 10) + " %"
 		}
-		_, per := unitOf(name, v.US)
-		return Number(f.Float()/per, 3)
+		return number(name, f.Float(), v.US)
 	}
 	text := fmt.Sprint(f.Interface())
 	if v.Text != nil && text != "" {
@@ -165,15 +164,42 @@ func (c Column) one(row reflect.Value, name string, v View) string {
 	return text
 }
 
-// Number is a number with so many digits that mean something, all of those before the
+// number is a number of a column: measures, speeds and hours to a tenth, ends of classes as
+// they are, others to three digits that mean something.
+func number(name string, x float64, us bool) string {
+	unit, per := unitOf(name, us)
+	x /= per
+	switch {
+	case strings.HasPrefix(name, "class_") || strings.HasPrefix(name, "gap_"):
+		return strconv.FormatFloat(math.Round(10*x)/10, 'f', -1, 64)
+	case unit != "" || strings.HasSuffix(name, "_kn") || strings.HasSuffix(name, "hours"):
+		return strconv.FormatFloat(x, 'f', 1, 64)
+	case strings.HasSuffix(name, "_nmi") || name == "minutes":
+		return strconv.FormatFloat(x, 'f', 0, 64)
+	}
+	if name == "relation_a" {
+		return strconv.FormatFloat(x, 'g', 4, 64)
+	}
+	return digits(x, 3)
+}
+
+// decimals is a number with so many digits behind the point, and none from the bound on.
+func decimals(x float64, behind int, bound float64) string {
+	if math.Abs(x) >= bound || x == 0 {
+		behind = 0
+	}
+	return strconv.FormatFloat(x, 'f', behind, 64)
+}
+
+// digits is a number with so many digits that mean something, all of those before the
 // point and at most three behind it.
-func Number(x float64, digits int) string {
+func digits(x float64, n int) string {
 	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
 		return strconv.FormatFloat(x, 'f', -1, 64)
 	}
-	if a := math.Abs(x); a < 0.0005 {
-		return strconv.FormatFloat(x, 'g', digits, 64)
+	if x > 0 && x < 0.0005 {
+		return "<0.001"
 	}
-	behind := min(max(digits-1-int(math.Floor(math.Log10(math.Abs(x)))), 0), 3)
+	behind := min(max(n-1-int(math.Floor(math.Log10(math.Abs(x)))), 0), 3)
 	return strconv.FormatFloat(x, 'f', behind, 64)
 }

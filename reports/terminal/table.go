@@ -11,6 +11,7 @@ import (
 // View is how rows are shown.
 type View struct {
 	Columns []string // as Column says; nil for every field
+	Once    string   // a column that is left out where it says the same in every row
 	Width   int      // in which the table is to fit, by wrapping texts; 0 for one line a row
 	US      bool     // pounds, inches and yards
 	// Text puts a text of a row into words: its column, the text, and the other texts of the
@@ -36,7 +37,8 @@ type table struct {
 }
 
 // Write writes rows, a slice of structs whose json tags are the columns, under their
-// headings. A column that is empty in every row is left out, where Columns has others.
+// headings. A column that is empty in every row is left out, where Columns has others and
+// the table is to fit a width.
 func Write(w io.Writer, rows any, v View) error {
 	t := build(reflect.ValueOf(rows), v)
 	_, err := io.WriteString(w, t.text(t.widths(v.Width)))
@@ -61,12 +63,12 @@ func build(rows reflect.Value, v View) table {
 	for _, spec := range specs {
 		c := parse(spec)
 		column := make([]string, rows.Len())
-		empty := true
+		empty, same := true, rows.Len() > 1
 		for i := range column {
 			column[i] = clean(c.cell(rows.Index(i), v))
-			empty = empty && column[i] == ""
+			empty, same = empty && column[i] == "", same && column[i] == column[0]
 		}
-		if empty && rows.Len() > 0 && len(specs) > 1 && v.Width > 0 {
+		if v.Width > 0 && len(specs) > 1 && rows.Len() > 0 && (empty || same && spec == v.Once) {
 			continue
 		}
 		for i, cell := range column {
@@ -94,7 +96,7 @@ func (t *table) widths(limit int) []int {
 		soft[i], hard[i] = headed[i], headed[i]
 		if t.breaks[i] {
 			soft[i] = max(min(widest, max(word, 14)), longestWord(h))
-			hard[i] = max(min(widest, 8), longestWord(h))
+			hard[i] = max(min(widest, max(8, min(word, 14))), longestWord(h))
 		}
 	}
 	if limit > 0 {
