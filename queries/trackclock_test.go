@@ -126,7 +126,7 @@ func TestTrackClockOfWhichNothingIsSaid(t *testing.T) {
 func TestTrackClockOfLegsWithoutAZone(t *testing.T) {
 	for want, off := range map[string]time.Duration{
 		"taken as UTC+13, 1.7 of 1.7 h": 0,
-		"the legs about it name no time zone, so that it meets none of them: give --zone": 13 * time.Hour,
+		"the log gives no time zone, so the track fits no leg: give --zone": 13 * time.Hour,
 		"--track-clock 172": -7168*24*time.Hour + 13*time.Hour,
 	} {
 		tracks := tracksOf(t, pipeline.Config{}, clockLegs, gpxTrack(t, t.TempDir(), "a.gpx", clockRight.Add(off), clockRun...))

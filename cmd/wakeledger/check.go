@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -83,7 +84,7 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 		found = a.showLog(r, why) || found
 	}
 	if !found {
-		a.note("--why: no column is headed %q", why)
+		a.note("--why: no column is headed %q. %s", why, nearHeading(why, reports))
 	}
 	kept, setAside, doubts, err := a.findings(ctx, s, reports)
 	if err != nil {
@@ -111,6 +112,24 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 	return outcome(loadErr, openErr)
 }
 
+// nearHeading names the heading that was meant, or all.
+func nearHeading(heading string, reports []pipeline.LogReport) string {
+	var all []string
+	for _, r := range reports {
+		for _, s := range r.Sheets {
+			for _, c := range s.Columns {
+				if !slices.Contains(all, c.Heading) {
+					all = append(all, c.Heading)
+				}
+			}
+		}
+	}
+	if near := didYouMean(heading, all); near != "" {
+		return strings.TrimSpace(near)
+	}
+	return "The headings are " + strings.Join(all, ", ")
+}
+
 func (a *app) showLog(r pipeline.LogReport, why string) (found bool) {
 	fmt.Fprintf(a.out, "%s\n", r.Name)
 	for i := range r.Sheets {
@@ -135,7 +154,7 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	}
 	rows := make([]columnRow, len(s.Columns))
 	for i, c := range s.Columns {
-		rows[i] = columnRow{c.Heading, c.Column, c.Unit, strings.Join(c.Samples, " | ")}
+		rows[i] = columnRow{c.Heading, c.Column, c.Decided, c.From, strings.Join(c.Samples, " | ")}
 		if c.As != "" {
 			rows[i].Column = "(" + c.As + ")"
 		} else if c.Column == "" {
@@ -180,6 +199,7 @@ type columnRow struct {
 	Heading string `json:"heading"`
 	Column  string `json:"understood_as"`
 	Unit    string `json:"unit"`
+	From    string `json:"unit_from"`
 	Samples string `json:"such_as"`
 }
 

@@ -96,10 +96,10 @@ func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipe
 	if last && kept > manyRows {
 		a.note("%d rows: the season's tables are made at the first question", kept)
 		if a.cfg.Ocean == "" {
-			a.note("'wakeledger check' tells which names of fish need --ocean")
+			a.note("'wakeledger check' says which names of fish need --ocean")
 		}
 		if hasTrack(reports) {
-			a.note("'wakeledger ask tracks' tells whether the tracks' clocks fit the legs")
+			a.note("'wakeledger ask tracks' says whether the tracks' clocks fit the legs")
 		}
 		return setAside, nil
 	}

@@ -154,7 +154,7 @@ func speciesNamed(ctx context.Context, s *pipeline.Season, name string) (string,
 	case got.Found:
 		return got.Species.Code, nil
 	case len(got.Candidates) > 0:
-		return "", usage("--species %s can be several: give %s", name, strings.Join(got.Candidates, " or "))
+		return "", usage("--species %q can be several: give %s", name, namesOf(list, got.Candidates))
 	}
 	return "", usage("--species %q is not known. %s'wakeledger ask fish' lists those of your logs", name, didYouMean(name, speciesNames(list)))
 }
@@ -166,6 +166,15 @@ func speciesNames(list *species.List) []string {
 		names, codes = append(names, strings.ToLower(s.Name)), append(codes, s.Code)
 	}
 	return append(names, codes...)
+}
+
+// namesOf are species' names by their codes, to choose from.
+func namesOf(list *species.List, codes []string) string {
+	var names []string
+	for _, c := range codes {
+		names = append(names, fmt.Sprintf("%s (%s)", c, nameOfSpecies(list, c)))
+	}
+	return strings.Join(names, " or ")
 }
 
 // nameOfSpecies is a species' name for its code; a name as logged stays.

@@ -93,10 +93,11 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		lines += r.LineHours
 	}
 	if open.Questions > 0 {
-		fmt.Fprintf(a.out, "Not settled: %s, and these figures may change. %s\n", questionsOpen(open.Questions), open.Brief)
+		fmt.Fprintf(a.out, "%s: these figures may change. %s\n", questionsOpen(open.Questions), open.Brief)
 	}
-	fmt.Fprintf(a.out, "%d trips, %d legs, %.1f boat-hours, %.1f line-hours\n", len(trips), legs, boat, lines)
-	fmt.Fprintf(a.out, "%d strikes: %d landed, %d released\n", strikes, landed, released)
+	fmt.Fprintf(a.out, "%s, %s, %.1f boat-hours, %.1f line-hours\n",
+		count(int64(len(trips)), "trip", "trips"), count(legs, "leg", "legs"), boat, lines)
+	fmt.Fprintf(a.out, "%s: %d landed, %d released\n", count(strikes, "strike", "strikes"), landed, released)
 	for _, r := range rates {
 		if r.Rate == nil {
 			continue

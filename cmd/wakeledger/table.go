@@ -147,7 +147,7 @@ func inWords(q question, factor string, list *species.List) func(string, string,
 		case "first_utc", "last_utc":
 			return strings.Replace(text, "T", " ", 1)[:min(len(text), len("2006-01-02 15:04"))]
 		case "effect":
-			return queries.EffectWords(strings.Split(text, "; "))
+			return effectWords(strings.Split(text, "; "))
 		}
 		return text
 	}

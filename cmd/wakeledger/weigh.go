@@ -79,7 +79,7 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 	}
 	if w.stock != "" && !cat.HasStock(m.fish.Species, w.stock) {
 		stocks := strings.Join(cat.Stocks(m.fish.Species), ", ")
-		return usage("--stock %s: the relations of this species that may be chosen are %s", w.stock, stocks)
+		return usage("--stock %q is not known. %sThis species has %s", w.stock, didYouMean(w.stock, cat.Stocks(m.fish.Species)), stocks)
 	}
 	found := cat.Weigh(m.fish, own)
 	if len(found) == 0 {
@@ -91,7 +91,7 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 		fmt.Fprintf(a.out, "Doubtful: %s (%s).\n", d.Reason, d.Found)
 	}
 	if r, why, ok := cat.Choice(m.fish); ok {
-		fmt.Fprintf(a.out, "relation for its length alone: %s, %s, because %s\n", r.ID, r.Stock, why)
+		fmt.Fprintf(a.out, "By its length alone: relation %s, %s, because %s\n", r.ID, r.Stock, why)
 	}
 	told := map[string]bool{}
 	for i, e := range found {
@@ -110,7 +110,7 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 
 // nothingToWeighBy says what is missing and why what was given is not enough.
 func nothingToWeighBy(unused []string) error {
-	missing := "nothing to weigh by: give --scale, --length and --girth, or --length with a --species that has a relation"
+	missing := "nothing to weigh by: give --length and --girth, or --length and --species, or --scale"
 	return errors.New(strings.Join(append([]string{missing}, unused...), "\n"))
 }
 
@@ -127,11 +127,11 @@ func (a *app) tellAnswer(e estimate.Estimate, m measuredFish) {
 	case e.HasInterval:
 		fmt.Fprintf(a.out, " 90 %% of such fish weigh %s to %s.", m.weight(e.LoKG), m.weight(e.HiKG))
 	case e.Method != estimate.CertifiedScale && e.Method != estimate.DockScale:
-		fmt.Fprint(a.out, " How far off it may be is not known.")
+		fmt.Fprint(a.out, " Nobody has published how far off that may be.")
 	}
 	fmt.Fprintln(a.out)
 	if e.Outside != nil {
-		fmt.Fprintf(a.out, "The length is outside those of %s, %s: less sure than it looks.\n", e.Outside.Of, e.Outside.Words(m.length))
+		fmt.Fprintf(a.out, "No fish of that length was behind %s, %s: less sure than it looks.\n", e.Outside.Of, e.Outside.Words(m.length))
 	}
 }
 
@@ -142,7 +142,7 @@ func (a *app) tellEstimate(e estimate.Estimate, m measuredFish, told map[string]
 	if e.HasInterval {
 		fmt.Fprintf(a.out, ", 90 %% of such fish %s to %s\n", m.weight(e.LoKG), m.weight(e.HiKG))
 	} else {
-		fmt.Fprint(a.out, ", no interval is known\n")
+		fmt.Fprint(a.out, ", how far off is not known\n")
 	}
 	source := e.Source
 	if e.Relation != "" {
