@@ -147,7 +147,7 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	if s.Kind == "" {
 		fmt.Fprintf(a.out, "\n  %s: not understood; %s\n", name, placeOf(s))
 	} else {
-		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%d rows kept%s\n", name, s.Kind, s.Why, placeOf(s), s.Kept, passedOver(s.Skipped))
+		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%s kept%s\n", name, s.Kind, s.Why, placeOf(s), count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	}
 	for _, n := range s.Notes {
 		fmt.Fprintf(a.out, "    note: %s\n", n)

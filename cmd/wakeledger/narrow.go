@@ -159,13 +159,13 @@ func speciesNamed(ctx context.Context, s *pipeline.Season, name string) (string,
 	return "", usage("--species %q is not known. %s'wakeledger ask fish' lists those of your logs", name, didYouMean(name, speciesNames(list)))
 }
 
-// speciesNames are the names of all species, then their codes.
+// speciesNames are the codes of all species, then every name.
 func speciesNames(list *species.List) []string {
-	var names, codes []string
+	var codes []string
 	for _, s := range list.All() {
-		names, codes = append(names, strings.ToLower(s.Name)), append(codes, s.Code)
+		codes = append(codes, s.Code)
 	}
-	return append(names, codes...)
+	return append(codes, list.Names()...)
 }
 
 // namesOf are species' names by their codes, to choose from.

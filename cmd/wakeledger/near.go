@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -57,6 +58,9 @@ func takesLogs(c *cobra.Command, args []string) error {
 
 func takesNothing(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
+		if near := didYouMean(args[0], commandNames(c)); near != "" {
+			return usage("%s: there is no %q. %s", called(c), args[0], strings.TrimSpace(near))
+		}
 		return usage("%s takes nothing but flags: %q is one word too many", called(c), args[0])
 	}
 	return nil
@@ -81,6 +85,9 @@ func wrongFlag(c *cobra.Command, err error) error {
 	var none *pflag.NotExistError
 	var bad *pflag.InvalidValueError
 	var bare *pflag.ValueRequiredError
+	if given := c.Flags().Args(); errors.As(err, &none) && !c.HasParent() && len(given) > 0 {
+		return noCommand(c, given[0])
+	}
 	switch {
 	case errors.As(err, &none) && len(none.GetSpecifiedName()) > 1:
 		return usage("%s takes no --%s. %s", called(c), none.GetSpecifiedName(), nearFlag(c, none.GetSpecifiedName()))
@@ -131,17 +138,35 @@ func expected(kind string) string {
 
 // noCommand is the error for a first word that is neither a command nor a log.
 func noCommand(root *cobra.Command, word string) error {
-	var names []string
-	for _, c := range root.Commands() {
-		if c.IsAvailableCommand() {
-			names = append(names, c.Name())
-		}
-	}
+	names := commandNames(root)
 	what := "command"
 	if strings.ContainsAny(word, `./\`) {
 		what = "log or command"
 	}
 	return usage("there is no %s %q. %sThe commands are %s", what, word, didYouMean(word, names), strings.Join(names, ", "))
+}
+
+// commandNames are those of a command's own commands.
+func commandNames(c *cobra.Command) []string {
+	var names []string
+	for _, sub := range c.Commands() {
+		if sub.IsAvailableCommand() {
+			names = append(names, sub.Name())
+		}
+	}
+	return names
+}
+
+// noFile says that a file is not there, and which one beside it was meant.
+func noFile(file string) string {
+	var beside []string
+	entries, err := os.ReadDir(filepath.Dir(file))
+	for _, e := range entries {
+		if err == nil && !strings.HasPrefix(e.Name(), ".") {
+			beside = append(beside, filepath.Join(filepath.Dir(file), e.Name()))
+		}
+	}
+	return strings.TrimSpace(file + ": there is no such file. " + didYouMean(file, beside))
 }
 
 // asMeant is a command line as it is meant: 'help ask' is 'ask --help', and logs that stand
@@ -150,14 +175,23 @@ func asMeant(root *cobra.Command, args []string) []string {
 	if len(args) > 0 && args[0] == "help" {
 		return append(args[1:len(args):len(args)], "--help")
 	}
-	c, _, err := root.Find(args)
-	if err == nil && c != root {
+	if c, _, err := root.Find(args); len(args) == 0 || err == nil && c != root {
 		return args
 	}
-	for _, word := range args {
-		if _, err := os.Stat(word); err == nil && !strings.HasPrefix(word, "-") {
-			return append([]string{"season"}, args...)
+	logs := 0
+	for i, word := range args {
+		if strings.HasPrefix(word, "-") {
+			continue
+		}
+		_, err := os.Stat(word)
+		if err == nil {
+			logs++
+		} else if i == 0 || spelling.Nearest(word, commandNames(root)) != "" {
+			return args
 		}
 	}
-	return args
+	if logs == 0 {
+		return args
+	}
+	return append([]string{"season"}, args...)
 }

@@ -117,7 +117,7 @@ func whatWasRead() []question {
 		{"methods", "How the numbers are worked out, each with its source.",
 			"method words source", options{}, plain(queries.AskMethods), ""},
 		{"track-speed", "The speed logged beside the speed run, by trip.",
-			"trip date boat legs legs_with_track measured_hours remembered_hours logged_kn|logged,_kn ran_kn|ran,_kn difference_kn|difference,_kn note",
+			"trip date boat legs legs_with_track measured_hours remembered_hours logged_kn|logged,_kn ran_kn|ran,_kn difference_kn|difference,_kn stopped_hours",
 			ofPart, plain(queries.AskTrackSpeed), ""},
 		{"strike-speed", "The speed run when each fish struck, beside the one logged.",
 			"trip at boat outcome species logged_kn|logged,_kn ran_kn|ran,_kn plus_minus_kn|plus_or_minus turning",

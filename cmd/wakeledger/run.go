@@ -5,7 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"syscall"
 	"unicode/utf8"
@@ -119,6 +121,11 @@ func (a *app) tellEnd(ctx context.Context, err error, command string) int {
 		fmt.Fprintln(notes, "wakeledger: stopped; the season file is as it was before the log that was being read")
 		return failed
 	}
+	var lost *fs.PathError
+	if errors.As(err, &lost) && errors.Is(lost, fs.ErrNotExist) && err.Error() == lost.Error() {
+		fmt.Fprintln(notes, "wakeledger:", noFile(lost.Path))
+		return failed
+	}
 	fmt.Fprintln(notes, "wakeledger:", store.InWords(err))
 	if os.Getenv(detailsFlag) != "" {
 		fmt.Fprintln(notes, err)
@@ -156,6 +163,12 @@ func (a *app) root() *cobra.Command {
 	root.PersistentFlags().StringArrayVar(&edges, "edges", nil,
 		"where a factor's `classes` begin, such as speed-band=0,7,9,11; or minutes of dawn and dusk: light=45. load and season keep it")
 	root.PersistentPreRunE = func(*cobra.Command, []string) (err error) {
+		for _, e := range edges {
+			factor, _, _ := strings.Cut(e, "=")
+			if !slices.Contains(pipeline.EdgeFactors(), factor) {
+				return notOne("--edges: factor", factor, pipeline.EdgeFactors())
+			}
+		}
 		if edges != nil {
 			if a.cfg.Edges, err = pipeline.ParseEdges(edges); err != nil {
 				err = usage("--edges: %v", err)
@@ -210,6 +223,9 @@ func (a *app) config() (pipeline.Config, error) {
 	if a.mapping != "" {
 		var err error
 		if a.cfg.Mapping, err = pipeline.ReadMapping(a.mapping); err != nil {
+			if errors.Is(err, fs.ErrNotExist) {
+				return a.cfg, usage("--mapping: %s", noFile(a.mapping))
+			}
 			return a.cfg, usage("%v", err)
 		}
 	}

@@ -127,11 +127,11 @@ func (a *app) tellAnswer(e estimate.Estimate, m measuredFish) {
 	case e.HasInterval:
 		fmt.Fprintf(a.out, " 90 %% of such fish weigh %s to %s.", m.weight(e.LoKG), m.weight(e.HiKG))
 	case e.Method != estimate.CertifiedScale && e.Method != estimate.DockScale:
-		fmt.Fprint(a.out, " Nobody has published how far off that may be.")
+		fmt.Fprint(a.out, " How far off it may be is not known.")
 	}
 	fmt.Fprintln(a.out)
 	if e.Outside != nil {
-		fmt.Fprintf(a.out, "No fish of that length was behind %s, %s: less sure than it looks.\n", e.Outside.Of, e.Outside.Words(m.length))
+		fmt.Fprintf(a.out, "The length is outside those of %s, %s: less sure than it looks.\n", e.Outside.Of, e.Outside.Words(m.length))
 	}
 }
 

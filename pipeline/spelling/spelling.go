@@ -29,27 +29,37 @@ func Distance(a, b string) int {
 }
 
 // Nearest is the word of a list that word was to be: the same but for case, spaces, hyphens
-// and underscores; else one a slip of the pen or two away; else one that it begins or that
-// it is a part of. Of several as near, the first. "" where none is near.
+// and underscores; else one a slip of the pen away; else one that it begins or that begins
+// it; else one with a part in common, as in strike-rate; else one two or three slips away.
+// Of several as near, the first. "" where none is near.
 func Nearest(word string, list []string) string {
 	w := plain(word)
 	if len(w) < 2 || len(w) > 60 {
 		return ""
 	}
-	best, least := "", len(w)/3+1
+	if x := within(word, list, max(1, len(w)/4)); x != "" || len(w) < 3 {
+		return x
+	}
 	for _, x := range list {
-		if d := Distance(w, plain(x)); d < least || d == 0 {
-			best, least = x, d
+		if p := plain(x); strings.HasPrefix(p, w) || len(p) > 2 && strings.HasPrefix(w, p) {
+			return x
 		}
 	}
 	for _, x := range list {
-		if best == "" && len(w) > 2 && (strings.HasPrefix(plain(x), w) || strings.HasPrefix(w, plain(x)) && len(plain(x)) > 2) {
-			best = x
+		if sharesPart(word, x) {
+			return x
 		}
 	}
+	return within(word, list, len(w)/3)
+}
+
+// within is the nearest word of those at most so many slips away.
+func within(word string, list []string, most int) string {
+	best, slips, raw := "", most+1, 0
 	for _, x := range list {
-		if best == "" && len(w) > 2 && sharesWord(word, x) {
-			best = x
+		d, r := Distance(plain(word), plain(x)), Distance(strings.ToLower(word), strings.ToLower(x))
+		if d < slips || d == slips && best != "" && r < raw {
+			best, slips, raw = x, d, r
 		}
 	}
 	return best
@@ -60,15 +70,16 @@ func plain(s string) string {
 	return strings.NewReplacer("-", "", "_", "", " ", "").Replace(strings.ToLower(strings.TrimSpace(s)))
 }
 
-// sharesWord reports whether the parts of two names, as in strike-rate, have one of more
-// than two letters in common, a slip of the pen aside.
-func sharesWord(a, b string) bool {
+// sharesPart reports whether parts of two names, as in strike-rate, are the same but for a
+// slip of the pen, or one is the beginning of the other, as temp is of temperature.
+func sharesPart(a, b string) bool {
 	parts := func(s string) []string {
 		return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == '-' || r == '_' || r == ' ' })
 	}
 	for _, x := range parts(a) {
 		for _, y := range parts(b) {
-			if len(x) > 2 && len(y) > 2 && Distance(x, y) <= len(x)/4 {
+			short := min(len(x), len(y))
+			if short > 2 && Distance(x, y) <= len(x)/4 || short > 3 && x[:short] == y[:short] {
 				return true
 			}
 		}

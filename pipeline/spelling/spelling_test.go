@@ -7,7 +7,7 @@ func TestNearest(t *testing.T) {
 	for word, want := range map[string]string{
 		"colour": "colour", "color": "colour", "COLOR": "colour", "speed": "speed-band", "speed_band": "speed-band",
 		"lures": "lure", "lur": "lure", "weight": "lure-weight", "temp": "sea-temp", "setbcak": "setback", "hook": "hooks",
-		"bota": "boat", "tide": "", "x": "", "": "", "weather": "", "lure weight": "lure-weight",
+		"bota": "boat", "temperature": "sea-temp", "bo": "", "tide": "", "x": "", "": "", "weather": "", "lure weight": "lure-weight",
 	} {
 		if got := Nearest(word, factors); got != want {
 			t.Errorf("%q: nearest is %q, want %q", word, got, want)
