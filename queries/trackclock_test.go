@@ -125,7 +125,7 @@ func TestTrackClockOfWhichNothingIsSaid(t *testing.T) {
 // Legs that name no zone: the zone is what is missing, and it is named.
 func TestTrackClockOfLegsWithoutAZone(t *testing.T) {
 	for want, off := range map[string]time.Duration{
-		"on UTC+13 the track fits 1.7 of 1.7 logged hours": 0,
+		"on UTC+13 the track fits 1.7 of 1.7 logged hours":                  0,
 		"the log gives no time zone, so the track fits no leg: give --zone": 13 * time.Hour,
 		"--track-clock 172": -7168*24*time.Hour + 13*time.Hour,
 	} {

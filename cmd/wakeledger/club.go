@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -229,10 +230,7 @@ func (a *app) reportClubCmd() *cobra.Command {
 					return err
 				}
 			}
-			if r.units == "" {
-				r.units = "metric"
-			}
-			g := gathering{app: a, flags: f}
+			g := gathering{app: a, flags: f, units: r.units}
 			if err := g.gather(c.Context(), args, files); err != nil {
 				return err
 			}
@@ -257,6 +255,7 @@ type gathering struct {
 	chosen map[string]bool // ids that boats chose
 	byName map[string]int  // place in unnamed of boats without an id
 	tooFew int
+	units  string // as asked, else as the first season file remembers
 	now    time.Time
 }
 
@@ -291,6 +290,9 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	if g.units, err = unitsAsked(ctx, s, g.units); err != nil {
+		return err
+	}
 	boats, err := boatsOf(ctx, s)
 	if err != nil {
 		return err
@@ -365,7 +367,7 @@ func (g *gathering) write(r reportFlags, to output.Target) error {
 	for _, line := range repeats {
 		g.note("%s", line)
 	}
-	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: r.units, Boats: boats, Names: g.flags.names, Repeats: len(repeats), TooFew: g.tooFew}
+	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: cmp.Or(g.units, "metric"), Boats: boats, Names: g.flags.names, Repeats: len(repeats), TooFew: g.tooFew}
 	if in.Title == "" {
 		in.Title = "The club's season"
 	}

@@ -70,6 +70,33 @@ func commandWords(line string) []string {
 	return words
 }
 
+// TestTenQuestions has every command of the README's table of questions answer on the demo.
+func TestTenQuestions(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	db := demoFile(t)
+	t.Chdir(t.TempDir())
+	_, table, _ := strings.Cut(string(readme), "### Ten questions\n")
+	asked := 0
+	for _, line := range strings.Split(table, "\n") {
+		_, command, ok := strings.Cut(line, "? | `wakeledger ")
+		if !ok {
+			continue
+		}
+		command, _, _ = strings.Cut(command, "`")
+		asked++
+		text := tell(t, append([]string{"--db", db}, commandWords(command)...)...)
+		if text == "" && !strings.HasPrefix(command, "report") {
+			t.Errorf("wakeledger %s answers nothing", command)
+		}
+	}
+	if asked != 10 {
+		t.Errorf("%d questions, want ten", asked)
+	}
+}
+
 // TestTablesFit has the table of every question on the demo's seasons fit in 100 columns,
 // and give its level, class and names in words.
 func TestTablesFit(t *testing.T) {

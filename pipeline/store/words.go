@@ -20,12 +20,12 @@ func (s *said) Unwrap() error { return s.err }
 var causes = []struct{ mark, sentence string }{
 	{"set lock on file", "another program has the season file open: let it end, then give the command again"},
 	{"No space left", "the disk is full: make room, then give the command again; the season file is as it was"},
-	{"Out of Memory", "the memory is not enough for this: close other programs, or load fewer logs at once"},
-	{"could not allocate", "the memory is not enough for this: close other programs, or load fewer logs at once"},
+	{"Out of Memory", "there is not enough memory: close other programs, or load fewer logs at once"},
+	{"could not allocate", "there is not enough memory: close other programs, or load fewer logs at once"},
 	{"Permission denied", "the season file may not be read or written by this user"},
 	{"Read-only file system", "the season file is on a disk that cannot be written"},
 	{"read-only mode", "the season file was opened to be read, and cannot be changed"},
-	{"not a valid DuckDB database", "the season file is no season file, or is damaged: name another with --db"},
+	{"not a valid DuckDB database", "this is no season file, or it is damaged: name another with --db"},
 	{"newer version of DuckDB", "the season file was made by a later version of wakeledger"},
 	{"storage version", "the season file was made by another version of wakeledger"},
 	{"Interrupt", "stopped"},
@@ -50,7 +50,7 @@ func InWords(err error) error {
 			return &said{c.sentence, err}
 		}
 	}
-	return &said{"the season file could not be used as it had to be: it may be damaged; take the last copy of it, or load the logs into a new one", err}
+	return &said{"the season file could not be used: it may be damaged. Take the last copy of it, or load the logs into a new one", err}
 }
 
 // ofDatabase tells whether any of an error is the database's or its driver's.
