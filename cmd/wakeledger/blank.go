@@ -28,6 +28,7 @@ func (a *app) blankCmd() *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&units, "units", "metric", "`us` or metric: the units in the headings")
+	offers(c, "units", unitNames...)
 	a.forceFlag(c)
 	return c
 }

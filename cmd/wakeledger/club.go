@@ -242,6 +242,7 @@ func (a *app) reportClubCmd() *cobra.Command {
 	}
 	f.add(c)
 	r.add(c.Flags(), "club.html")
+	a.completeReport(c)
 	a.forceFlag(c)
 	c.Flags().StringArrayVar(&files, "db", nil, "a season `file`; give it again for each")
 	return c

@@ -27,7 +27,7 @@ func (a *app) exportCmd() *cobra.Command {
 		Example: "  wakeledger export tables\n  wakeledger export --format workbook season-2026",
 		Args:    takesOne("the name of a folder", "tables"),
 		RunE: func(c *cobra.Command, args []string) (err error) {
-			if err := oneWord("format", format, "parquet", "csv", "workbook"); err != nil {
+			if err := oneWord("format", format, exportFormats...); err != nil {
 				return err
 			}
 			if err := thereIs(a.db); err != nil {
@@ -52,10 +52,13 @@ func (a *app) exportCmd() *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&format, "format", "parquet", "`one` of parquet, csv, workbook")
+	offers(c, "format", exportFormats...)
 	a.forceFlag(c)
 	c.AddCommand(a.exportClubCmd())
 	return c
 }
+
+var exportFormats = []string{"parquet", "csv", "workbook"}
 
 // bookSheet is a question as a sheet of the workbook.
 type bookSheet struct {

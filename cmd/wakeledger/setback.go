@@ -42,6 +42,7 @@ func (a *app) setbackCmd() *cobra.Command {
 	c.Flags().StringVar(&counted, "count", "", "`counts` in seconds, the shortest line first, such as 70,100")
 	c.Flags().StringVar(&speed, "speed", "", "the boat's `speed` while the line ran out, such as 8kn")
 	c.Flags().StringVar(&units, "units", "metric", "`us` (yards) or metric (metres)")
+	offers(c, "units", unitNames...)
 	return c
 }
 

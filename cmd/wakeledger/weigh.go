@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/species"
 	"wakeledger/queries"
 )
 
@@ -53,6 +54,11 @@ func (a *app) weighCmd() *cobra.Command {
 	f.StringVar(&w.state, "weight-state", "", "the `state` of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
 	f.BoolVar(&w.certified, "certified", false, "the scale is certified")
 	f.StringVar(&w.units, "units", "", "`us` or metric; left out: as the measures are given")
+	offers(c, "units", unitNames...)
+	offers(c, "ocean", species.Oceans()...)
+	offers(c, "length-kind", lengthKinds...)
+	offers(c, "weight-state", weightStates...)
+	completeSpecies(c)
 	f.BoolVar(&w.list, "list", false, "list the published relations and their sources")
 	return c
 }
