@@ -229,10 +229,15 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		}
 	}
 	if s.DropoutSeconds > 0 {
-		notes = append(notes, fmt.Sprintf("%.1f h without a fix in which it turned or changed its speed (%d times): nothing is known of them", s.DropoutSeconds/3600, s.Dropouts))
+		notes = append(notes, fmt.Sprintf("%.0f min without a fix in which it turned or changed its speed (%d times): nothing is known of them", math.Ceil(s.DropoutSeconds/60), s.Dropouts))
 	}
-	if s.Loose >= looseShare*s.Seconds && s.Loose >= 360 {
-		notes = append(notes, fmt.Sprintf("%.1f h of it turning or changing speed with fixes far apart: the speed may be in a neighbouring band then", s.Loose/3600))
+	said := func(seconds float64) bool { return seconds >= max(looseShare*s.Seconds, 360) }
+	if far := s.Loose - s.Noisy; said(far) {
+		notes = append(notes, fmt.Sprintf("%.1f h of it turning or changing speed with fixes far apart: the speed may be in a neighbouring band then", far/3600))
+	}
+	if said(s.Noisy) {
+		notes = append(notes, fmt.Sprintf("%.1f h of it with speeds known to %.1f kn only, because the fixes scatter: some %.1f h may be in a neighbouring band of 2 kn",
+			s.Noisy/3600, s.NoisyKn, s.Astray/3600))
 	}
 	if minutes := int64(s.Stopped / 60); minutes > 0 {
 		notes = append(notes, fmt.Sprintf("%d min stopped or drifting, below 1 kn", minutes))

@@ -2,6 +2,7 @@ package queries
 
 import (
 	"context"
+	"math"
 	"time"
 
 	"wakeledger/pipeline/store"
@@ -32,7 +33,7 @@ type Track struct {
 	Joined       int64   `json:"joined"`    // parted by the file without a loss
 	Dropouts     int64   `json:"dropouts"`  // times without a fix in which it turned or changed its speed
 	DropoutHours float64 `json:"dropout_hours"`
-	LooseHours   float64 `json:"loose_hours"` // of Hours, with fixes so far apart that the speed may be another
+	LooseHours   float64 `json:"loose_hours"` // of Hours, with fixes so far apart or so noisy that the speed may be another
 	Note         string  `json:"note"`
 	Unused       string  `json:"unused"`   // why nothing of it is used; "" where it is
 	LogID        int64   `json:"log_id"`   // of the season file
@@ -135,7 +136,41 @@ func (c *clocks) note(i int) (note string, by int64) {
 	if note, by = c.suggestion(k); note == "" && c.twice[i] {
 		note = "it was loaded again since, under another --boat: where both tell of a time, the later one is used"
 	} else if note == "" && few*k.taken < 6*int64(len(k.kn)) {
-		note = "another track tells of the same times with closer fixes or less noise, and that one is used"
+		if note = c.same(i); note == "" {
+			note = "another track tells of the same times with closer fixes or less noise, and that one is used"
+		}
 	}
 	return note, by
+}
+
+const (
+	sameKn    = 0.01 // between the speeds of a minute by one receiver's fixes, rounded otherwise in another file
+	sameShare = 0.95 // of a track's minutes: at its ends and gaps less is known
+)
+
+// same says whether a track that the season is made of has the same fixes as another, or
+// all of them among its own. It names no file: the season's page shows none.
+func (c *clocks) same(i int) string {
+	k, best := c.of[i], -1
+	for j, o := range c.of {
+		if j == i || o.taken == 0 || o.boat == nil || *o.boat != *k.boat || best >= 0 && o.taken <= c.of[best].taken {
+			continue
+		}
+		n := 0
+		for minute, kn := range k.kn {
+			if other, ok := o.kn[minute]; ok && math.Abs(other-kn) <= sameKn {
+				n++
+			}
+		}
+		if float64(n) >= sameShare*float64(len(k.kn)) {
+			best = j
+		}
+	}
+	switch {
+	case best < 0:
+		return ""
+	case float64(len(k.kn)) >= sameShare*float64(len(c.of[best].kn)):
+		return "another track is the same, and that one is used"
+	}
+	return "another track holds all of it and more, and that one is used"
 }

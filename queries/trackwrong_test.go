@@ -65,3 +65,21 @@ func TestSpeedsLoggedOffAreNoWrongClock(t *testing.T) {
 		t.Errorf("only %d of %d wrong clocks are found", found, days)
 	}
 }
+
+// Of two receivers' tracks neither is the other's; a part of a track is.
+func TestTrackInAnother(t *testing.T) {
+	receiver := func(kn ...float64) *clocked {
+		boat := "Petrel"
+		k := &clocked{boat: &boat, kn: map[int64]float64{}, taken: int64(len(kn))}
+		for i, v := range kn {
+			k.kn[int64(i)] = v
+		}
+		return k
+	}
+	c := &clocks{of: []*clocked{receiver(9, 9.1, 9.2, 9.1, 9), receiver(9, 9.1, 9.2), receiver(9.1, 9.3, 9.1, 9, 9.1)}}
+	for i, want := range []string{"", "another track holds all of it and more, and that one is used", ""} {
+		if got := c.same(i); got != want {
+			t.Errorf("track %d: %q, want %q", i, got, want)
+		}
+	}
+}

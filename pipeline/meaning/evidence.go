@@ -230,6 +230,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "outcome":
 		return pick(v.fates() >= 0.5 && v.length() < 34, 2.2)
 	case "species":
+		if v.share("yes or no", yesOrNo) >= 0.9 {
+			return not // "Did we fish?"
+		}
 		return speciesProfile(t, v, not)
 	case "fishlist":
 		if v.length() > prose {
@@ -256,6 +259,15 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.texts() > 0.6, 0.4)
 	}
 	return textProfile(v, c, not)
+}
+
+// yesOrNo tells the answer to a question that names no fish.
+func yesOrNo(c layout.Cell) bool {
+	switch normalise(c.Text) {
+	case "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
+		return true
+	}
+	return false
 }
 
 // prose is from which usual length in bytes on texts are told rather than listed.

@@ -54,7 +54,7 @@ func monthOf(texts []string) (month time.Month, year int) {
 			if month != 0 && m != month {
 				return 0, 0
 			}
-			month = m
+			dated := false
 			for _, next := range toks[i+1 : min(i+3, len(toks))] {
 				if y, err := strconv.Atoi(next); err == nil && (len(next) == 4 && y > 1950 && y < 2100 || len(next) == 2) {
 					if len(next) == 2 {
@@ -63,12 +63,20 @@ func monthOf(texts []string) (month time.Month, year int) {
 					if year == 0 || len(next) == 4 {
 						year = y
 					}
+					dated = true
 				}
 			}
+			if otherWords[strings.ToLower(w)] && !dated {
+				continue
+			}
+			month = m
 		}
 	}
 	return month, year
 }
+
+// otherWords are short forms of months that are words too: a set of lines, mar for sea.
+var otherWords = map[string]bool{"set": true, "mar": true}
 
 // isDayNumber tells 4 in "4 October".
 func isDayNumber(w string) bool {

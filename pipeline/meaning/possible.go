@@ -70,6 +70,9 @@ func (l *builder) carried(rows [][]string) {
 			l.plan.Notes = append(l.plan.Notes, b.Heading+": left out for another strike of the row above, and was taken from there")
 			continue
 		}
+		if b.Set > 0 {
+			continue // a second stretch is blank where there was none
+		}
 		if !b.Column.Key || b.Column.Name == "line" || (b.Column.Parse == "moment" && !l.plan.Binds("line", "lure")) {
 			continue
 		}

@@ -12,6 +12,7 @@ import (
 type eventLog struct {
 	date, trip   entry.Value
 	open         bool
+	byOut        bool // "lures out" opened it: "lures in" is their end then
 	start        int64
 	speed, lines entry.Value
 	last         int64 // the last clock time, for those of twelve hours and past midnight
@@ -78,10 +79,12 @@ func (r *Reader) lineEvent(t *target, text string, at entry.Value, timed bool) {
 		lines = entry.OfInt(int64(set.Lines[n-1]))
 	}
 	what := words.EventOf(text)
-	if what == words.EventOut {
-		if what = words.EventIn; e.open {
-			what = words.EventUp
-		}
+	out := what == words.EventOut
+	if out {
+		what = words.EventIn
+	}
+	if what == words.EventIn && e.open && out != e.byOut {
+		what = words.EventUp
 	}
 	changed := speed.Known && speed != e.speed || lines.Known && lines != e.lines
 	if !timed && (what == words.EventIn || what == words.EventUp) {
@@ -92,7 +95,7 @@ func (r *Reader) lineEvent(t *target, text string, at entry.Value, timed bool) {
 	case what == words.EventUp && e.open:
 		r.closeStretch(at)
 	case what == words.EventIn && !e.open:
-		e.open, e.start = true, at.Int
+		e.open, e.byOut, e.start = true, out, at.Int
 	case changed && e.open && timed:
 		r.closeStretch(at)
 		e.open, e.start = true, at.Int

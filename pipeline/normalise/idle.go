@@ -23,7 +23,11 @@ func (r *Reader) idle() Skip {
 			return NoStrike
 		}
 		return NotASkip
-	case plan.Flat, plan.Legs, plan.Trips:
+	case plan.Flat:
+		if !r.effort() && r.struck() && r.untrolled() {
+			return Elsewise
+		}
+	case plan.Legs, plan.Trips:
 	default:
 		return NotASkip
 	}

@@ -272,7 +272,7 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 func (r *Reader) told(stretches []phrase.Stretch) {
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
-	session := 1 // of several columns of bites, one for each stretch
+	session := 1                        // of several columns of bites, one for each stretch
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := r.values[t.field].Text

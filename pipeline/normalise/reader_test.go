@@ -183,13 +183,22 @@ func TestSerials(t *testing.T) {
 func TestTimesThatCannotBe(t *testing.T) {
 	for _, c := range []struct{ row, reason string }{
 		{"2026-06-03|06:10|06:10", "no length"}, {"2026-06-03|2026-06-03 09:00|2026-06-03 08:00", "before the start"}, {"2026-06-03|06:00|2026-06-05 08:00", "more than a day"},
-		{"2026-06-03|06:10|", "a start and an end"}, {"2026-06-31|06:10|07:00", "no such day"}, {"2026-06-03|6|07:00", "date or time"}, {"06:00|06:10|07:00", "a date was expected"},
+		{"2026-06-03||07:00", "a start and an end"}, {"2026-06-31|06:10|07:00", "no such day"}, {"2026-06-03|6|07:00", "date or time"}, {"06:00|06:10|07:00", "a date was expected"},
 		{"2026-06-03|2026-06-03|07:00", "a time of day was expected"}, {"2026-06-03|06:00Z|07:00", "time zone"}, {"1850-06-03|06:00|07:00", "year"},
 	} {
 		got := log{text: under("Date|Start|End", "2026-06-02|06:00|07:00", c.row)}.last(t)
 		if len(got.values) > 0 || !got.told(c.reason) { // a leg without a time says nothing that counts
 			t.Errorf("%s: %v, expected %q", c.row, got.problems, c.reason)
 		}
+	}
+}
+
+// TestNoEnd: a stretch whose end nobody wrote down is kept for its speed and is no effort.
+func TestNoEnd(t *testing.T) {
+	got := log{text: under("Date|Start|End|Speed kn", "2026-06-02|06:00|07:00|8", "2026-06-03|06:10||9")}.last(t)
+	v := got.values
+	if v["start_s"] != "22200" || v["end_s"] != "" || v["duration_s"] != "" || v["speed_kn"] != "9" || !got.told("no end") {
+		t.Errorf("%v %v", v, got.problems)
 	}
 }
 

@@ -314,7 +314,7 @@ func (r *Reader) unended() bool {
 		return false
 	}
 	r.aside = append(r.aside, r.problem(&r.targets[end], "",
-		"no end: the hours of this stretch are left out"+keptReason))
+		"no end: the hours of this stretch are left out"))
 	return true
 }
 

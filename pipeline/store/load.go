@@ -111,15 +111,24 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.id, s.No, s.Name, s.Kind).Scan(&id); err != nil {
 		return 0, fmt.Errorf("add_sheet: %w", err)
 	}
-	if s.Slow && !l.db.grouped {
-		if err := l.db.exec(ctx, "one_thread"); err != nil {
-			return 0, err
-		}
-		defer func() { err = errors.Join(err, l.db.exec(context.WithoutCancel(ctx), "all_threads")) }()
+	insert := l.db.insertArrow
+	if s.Slow {
+		insert = l.db.insertSlow
 	}
-	n, err = l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), r)
+	n, err = insert(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), r)
 	l.rows += n
 	return n, err
+}
+
+// insertSlow is insertArrow for rows that come no faster than one thread stores them.
+func (db *DB) insertSlow(ctx context.Context, table, extra string, r array.RecordReader) (n int64, err error) {
+	if !db.grouped {
+		if err := db.exec(ctx, "one_thread"); err != nil {
+			return 0, err
+		}
+		defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "all_threads")) }()
+	}
+	return db.insertArrow(ctx, table, extra, r)
 }
 
 // widen gives the table of entries the columns of a sheet that no log before had.

@@ -31,6 +31,8 @@ const (
 	mostLate     = 4 << 20 // fixes of a segment that are put in order at its end: 48 days of one a second
 	agreeing     = 3       // fixes in a row that jump to one place: the boat is there
 	stoppedKn    = 1.0
+	roughKn      = 0.35 // standard error of a speed that may well be in another band
+	astray       = 0.4  // share of speeds beyond an edge of a band of 2 kn, for each knot of standard error
 )
 
 // Summary is what was found in a track.
@@ -48,7 +50,11 @@ type Summary struct {
 	GapSeconds  float64
 	Seconds     float64 // covered by pieces, each second once
 	Stopped     float64 // of them below 1 kn, in seconds
-	Loose       float64 // of them with fixes so far apart that the speed may be another, in seconds
+	Loose       float64 // of them with fixes so far apart or so noisy that the speed may be another, in seconds
+	// Noisy are those of them with fixes so noisy that the speed is known to a third of a
+	// knot or worse; NoisyKn is its standard error there, and Astray the time that it may
+	// put into a neighbouring band of 2 kn.
+	Noisy, NoisyKn, Astray float64
 	// Dropouts are times without a fix, shorter than a gap, in which the boat turned
 	// or changed its speed: no piece tells of them.
 	Dropouts       int64
@@ -99,6 +105,7 @@ func Cut(r Reader, s Settings, emit func(Piece) error) (Summary, error) {
 		return c.sum, err
 	}
 	c.count()
+	c.sum.NoisyKn /= max(c.sum.Noisy, 1)
 	return c.sum, nil
 }
 
@@ -120,6 +127,7 @@ type cutter struct {
 	next     int64      // the next piece's first instant
 	at       int        // of fixes, at or before the middle of the last piece
 	space    window
+	noise    noise
 }
 
 // lateFix is a fix that waits for its segment's end.
@@ -404,7 +412,13 @@ func (c *cutter) give(from, to int64) error {
 	if p.RunKn < stoppedKn {
 		c.sum.Stopped += p.Seconds
 	}
-	if c.space.loose(p) {
+	noisy := c.space.rough > roughKn
+	if noisy {
+		c.sum.Noisy += p.Seconds
+		c.sum.NoisyKn += p.Seconds * c.space.rough
+		c.sum.Astray += p.Seconds * min(1, astray*c.space.rough)
+	}
+	if noisy || c.space.loose(p) {
 		c.sum.Loose += p.Seconds
 	}
 	return c.emit(p)

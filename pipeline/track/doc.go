@@ -19,7 +19,13 @@
 // the 20 s become up to three times their spacing, and where the receiver is noisy
 // up to a minute. Where fixes are more than 30 s apart the three ways about the
 // piece stand for it; more than 90 s, the way about it alone. Medians of slopes:
-// Theil (1950), Sen (1968). TestAccuracy prints how good that is.
+// Theil (1950), Sen (1968).
+//
+// Where fixes are 3 to 30 s apart and the noise would leave a speed worse than 0.15 kn, an
+// arc of a circle is laid through all of them by least squares (arc.go). Its window is
+// widened, to three minutes either way at most, as long as what the arc leaves over is the
+// track's own noise and the speed does not change in it. TestAccuracy prints how good
+// all that is. What the fixes cannot tell is counted: Summary.Loose, Noisy, Astray.
 //
 // Where fixes are missing while the boat turned or changed its speed, nothing is
 // known of the way run, and no piece tells of it.

@@ -54,15 +54,15 @@ func vincenty(lat1, lon1, lat2, lon2 float64) (metres float64, ok bool) {
 			return 0, false
 		}
 		if math.Abs(next-lambda) <= 1e-14*math.Abs(next) {
-			return arc(cos2A, sigma, sinS, cosS, cos2M), true
+			return geodesic(cos2A, sigma, sinS, cosS, cos2M), true
 		}
 		lambda = next
 	}
 	return 0, false
 }
 
-// arc is Vincenty's length of a geodesic from its spherical arc sigma.
-func arc(cos2A, sigma, sinS, cosS, cos2M float64) float64 {
+// geodesic is Vincenty's length of a geodesic from its spherical arc sigma.
+func geodesic(cos2A, sigma, sinS, cosS, cos2M float64) float64 {
 	u2 := cos2A * (semiMajor*semiMajor - semiMinor*semiMinor) / (semiMinor * semiMinor)
 	a := 1 + u2/16384*(4096+u2*(-768+u2*(320-175*u2)))
 	b := u2 / 1024 * (256 + u2*(-128+u2*(74-47*u2)))

@@ -64,14 +64,14 @@ func (g *gpx) Notes() []string {
 	if g.timeless > 0 && g.timeless == g.points {
 		notes = append(notes, noTimes(g.timeless))
 	} else if g.timeless > 0 {
-		notes = append(notes, fmt.Sprintf("%d points have no time: no speed is known of them, and none is used", g.timeless))
+		notes = append(notes, fmt.Sprintf("points without a time: %d. No speed is known of them, and none is used", g.timeless))
 	}
 	if g.marks > 0 || g.route > 0 {
 		word := "waypoints and routes, which tell of no way run, are passed over"
 		if g.points == 0 {
 			word = "it holds waypoints or routes and no track, and is passed over"
 		}
-		notes = append(notes, fmt.Sprintf("%s (%d waypoints, %d points of routes)", word, g.marks, g.route))
+		notes = append(notes, fmt.Sprintf("%s (%s, %s)", word, counted(g.marks, "waypoint"), counted(g.route, "route point")))
 	}
 	if g.swapped {
 		notes = append(notes, "latitude and longitude are changed over in it: read the other way round")
@@ -80,6 +80,14 @@ func (g *gpx) Notes() []string {
 		notes = append(notes, endsEarly)
 	}
 	return notes
+}
+
+// counted is a number of things in words.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 func (g *gpx) Next() (Fix, bool, error) {

@@ -82,7 +82,7 @@ func TestGPX(t *testing.T) {
 	if len(problems) != 2 || problems[0].Pos.Row != 9 || strings.Contains(problems[0].Cell, "117") {
 		t.Errorf("problems %v", problems)
 	}
-	if len(notes) != 2 || !strings.HasPrefix(notes[0], "1 points have no time") || !strings.Contains(notes[1], "1 waypoints") {
+	if len(notes) != 2 || !strings.HasPrefix(notes[0], "points without a time: 1.") || !strings.Contains(notes[1], "(1 waypoint, ") {
 		t.Errorf("notes %q", notes)
 	}
 }

@@ -23,6 +23,7 @@ type window struct {
 	pairs  []pair
 	values []float64
 	spread float64 // between the fastest and the slowest pair, in knots
+	rough  float64 // standard error in knots of the piece's speed by the noise of its fixes
 }
 
 // pair is the way made good between two fixes.
@@ -44,7 +45,7 @@ func (c *cutter) piece(from, to int64) Piece {
 		Lat: a.Lat + t*(b.Lat-a.Lat), Lon: math.Remainder(a.Lon+t*math.Remainder(b.Lon-a.Lon, 360), 360),
 		ErrKn: math.NaN(), Course: math.NaN(), Turn: math.NaN()}
 	spacing := b.At - a.At
-	p.Gap = float64(spacing) / 1000
+	p.Gap, c.space.rough = float64(spacing)/1000, 0
 	if spacing > sparse {
 		c.sparse(&p, spacing)
 		return p
@@ -57,6 +58,9 @@ func (c *cutter) piece(from, to int64) Piece {
 		lo, hi = c.around(middle, wide)
 		c.space.fill(c.fixes[lo:hi], wide)
 		c.space.reckon(&p)
+	}
+	if c.space.rough = p.ErrKn; spacing >= arcSpacing {
+		c.space.rough = c.smooth(&p, middle, spacing)
 	}
 	near := max(5000, spacing)
 	lo, hi = c.around(middle, near)
@@ -168,15 +172,15 @@ func (c *cutter) after(i int) []Fix {
 }
 
 const (
-	looseTurn = 90.0 // degrees from fix to fix
-	looseKn   = 2.0  // between ways near each other
-	looseGap  = 15.0 // seconds
+	looseTurn = 90.0  // degrees from fix to fix
+	looseKn   = 2.0   // between ways near each other
+	looseGap  = 15000 // milliseconds
 )
 
 // loose tells whether a piece's fixes are so far apart that its speed may well be
 // another: the boat turned much from one to the next, or changed its speed.
 func (w *window) loose(p Piece) bool {
-	return p.Gap >= looseGap && (math.Abs(p.Turn)*p.Gap/60 > looseTurn || w.spread > looseKn)
+	return p.Gap*1000 >= looseGap && (math.Abs(p.Turn)*p.Gap/60 > looseTurn || w.spread > looseKn)
 }
 
 // around is the range of fixes within half of an instant, the two about it at least.

@@ -23,7 +23,7 @@ CREATE TABLE track (
     stopped_s  DOUBLE NOT NULL,   -- of covered_s, below 1 kn
     dropouts   BIGINT NOT NULL,   -- times without a fix, shorter than a gap, of which nothing is known: the boat turned or changed its speed
     dropout_s  DOUBLE NOT NULL,
-    loose_s    DOUBLE NOT NULL,   -- of covered_s, with fixes so far apart that the speed may be another
+    loose_s    DOUBLE NOT NULL,   -- of covered_s, with fixes so far apart or so noisy that the speed may be another
     clock_s    DOUBLE NOT NULL,   -- put on its own clock, as asked
     unused     VARCHAR NOT NULL   -- why nothing of it is used; '' where it is
 );
