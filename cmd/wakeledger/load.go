@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"slices"
 	"sort"
 	"strings"
@@ -138,6 +139,9 @@ func anyReadable(logs []string) error {
 		err := pipeline.Readable(l)
 		if err == nil {
 			return nil
+		}
+		if near := nearFileOf(l); near != "" && errors.Is(err, fs.ErrNotExist) {
+			err = fmt.Errorf("%w. %s", err, near)
 		}
 		errs = append(errs, err)
 	}

@@ -159,6 +159,11 @@ func commandNames(c *cobra.Command) []string {
 
 // noFile says that a file is not there, and which one beside it was meant.
 func noFile(file string) string {
+	return strings.TrimSpace(file + ": there is no such file. " + nearFileOf(file))
+}
+
+// nearFileOf names the file beside that was meant, as a sentence; "" where none is near.
+func nearFileOf(file string) string {
 	var beside []string
 	entries, err := os.ReadDir(filepath.Dir(file))
 	for _, e := range entries {
@@ -166,7 +171,7 @@ func noFile(file string) string {
 			beside = append(beside, filepath.Join(filepath.Dir(file), e.Name()))
 		}
 	}
-	return strings.TrimSpace(file + ": there is no such file. " + didYouMean(file, beside))
+	return strings.TrimSpace(didYouMean(file, beside))
 }
 
 // asMeant is a command line as it is meant: 'help ask' is 'ask --help', and logs that stand
