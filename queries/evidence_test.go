@@ -40,8 +40,19 @@ func TestDemoEvidence(t *testing.T) {
 		checkEvidence(t, e)
 	}
 	first := queries.FindingsOf(all)[0]
-	if first.Factor != "speed-band" || first.Verdict == "not settled" || *first.RatioLo <= 1 {
+	if first.Factor != "speed-band" || first.Verdict != "leaning" || *first.Better != "[12, 14)" || *first.Other != "the others" ||
+		*first.RatioLo <= 1 || *first.RatioLo > 1.7 || *first.RatioHi < 1.7 { // 1.8 to 1.06, the others' mean by hours
 		t.Errorf("%+v", first)
+	}
+	speed := all[slices.IndexFunc(all, func(e queries.Evidence) bool { return e.Factor == "speed-band" })]
+	for level, truth := range map[string]float64{"[6, 8)": .85, "[8, 10)": 1, "[10, 12)": 1.3, "[14, 16)": 1.25} {
+		r := speed.Rows[slices.IndexFunc(speed.Rows, func(r queries.StrikeRate) bool { return r.Level == level })]
+		if truth /= 1.8; r.ComparedWith != "[12, 14)" || *r.RatioLo > truth || *r.RatioHi < truth || *r.RatioHi > 3*truth {
+			t.Errorf("%s: %v, %v to %v to %s, the model has %v", level, *r.Ratio, *r.RatioLo, *r.RatioHi, r.ComparedWith, truth)
+		}
+	}
+	if r := speed.Rows[slices.IndexFunc(speed.Rows, func(r queries.StrikeRate) bool { return r.Level == "[8, 10)" })]; *r.RatioHi >= 1 {
+		t.Errorf("8 to 10 kn: up to %v times 12 to 14, whose raw rates are near", *r.RatioHi)
 	}
 	for _, f := range queries.FindingsOf(all)[1:] {
 		if f.Verdict == "settled" {
@@ -140,16 +151,24 @@ func TestDemoNextSeason(t *testing.T) {
 		}
 		return by
 	}
-	fine, coarse := at(1.5), at(3)
-	if q := fine["speed-band"]; q.SettingA != "[12, 14)" || q.Trips != nil && *q.Trips <= *coarse["speed-band"].Trips {
-		t.Errorf("%+v", q)
+	fine, coarse := at(1.5)["speed-band"], at(3)["speed-band"]
+	if fine.SettingA != "[12, 14)" || fine.SettingB != "[10, 12)" || !fine.Leaning || *fine.Trips < 40 || *fine.Trips > 80 || *coarse.Trips > *fine.Trips/2 {
+		t.Errorf("%+v %+v", fine, coarse)
 	}
-	if _, ok := fine["moon"]; ok {
-		t.Error("the moon can be planned")
+	for factor := range at(1.5) {
+		if slices.Contains([]string{"moon", "month", "hour", "light", "sea-temp", "sea-state", "boat"}, factor) {
+			t.Errorf("%s can be planned, though it comes with the day", factor)
+		}
 	}
-	plan, err := queries.AskPlan(ctx, s.DB, 1.5, 6)
-	if err != nil || len(plan) != 6 || plan[0].FirstHalf != "12 to 14 kn" || plan[1].SecondHalf != "12 to 14 kn" || *plan[5].BoatChance <= *plan[0].BoatChance {
+	plan, err := queries.AskPlan(ctx, s.DB, 3, 12)
+	if err != nil || len(plan) != 12 || *plan[6].BoatChance != 0 || *plan[11].BoatChance <= *plan[7].BoatChance || *plan[7].BoatChance <= 0 {
 		t.Errorf("%v %+v", err, plan)
+	}
+	ab, ba := [2]string{"12 to 14 kn", "10 to 12 kn"}, [2]string{"10 to 12 kn", "12 to 14 kn"}
+	for i, want := range [][2]string{ab, ba, ba, ab, ab} {
+		if got := [2]string{plan[i].FirstHalf, plan[i].SecondHalf}; got != want {
+			t.Errorf("trip %d: %v, want %v", i+1, got, want)
+		}
 	}
 }
 

@@ -165,7 +165,7 @@ func clubRateSentences(known []estimateOf, f clubFactor, digits int, boatsEnough
 	case len(overlap) > 0:
 		return []string{first, "Its interval overlaps that of " + list(overlap) + ": the boats' seasons do not settle which is better."}
 	}
-	return []string{first, "Its interval lies above that of every other " + f.noun + " with enough behind it. It was picked after looking, and the boats were not the same ones: worth trying, not proven."}
+	return []string{first, "Its interval lies above that of every other " + f.noun + " with enough behind it. It was picked after looking, and the boats were not the same ones: worth trying, not settled."}
 }
 
 func (c *club) levelText(f clubFactor, level string) string {

@@ -328,6 +328,9 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 		}
 		out = append(out, "No side-by-side figure: no "+unit+" fished that level and the one it is compared with and had a strike.")
 	}
+	if slices.ContainsFunc(rows, func(r queries.StrikeRate) bool { return r.Note == evidence.WhyFewTrips }) {
+		out = append(out, "No interval side by side: "+evidence.WhyFewTrips+".")
+	}
 	return append(out, factorNotes[e.Factor]...)
 }
 

@@ -101,3 +101,14 @@ func TestLuck(t *testing.T) {
 		}
 	}
 }
+
+// A ratio without an interval says on the page why there is none.
+func TestNoIntervalIsSaid(t *testing.T) {
+	for note, want := range map[string]bool{evidence.WhyFewTrips: true, "": false} {
+		ratio := 2.
+		notes := strings.Join(evidenceNotes(queries.Evidence{Factor: "lure"}, []queries.StrikeRate{{Level: "Awl", Ratio: &ratio, Note: note}}), "\n")
+		if strings.Contains(notes, "No interval side by side: too few trips") != want {
+			t.Errorf("%q: %s", note, notes)
+		}
+	}
+}

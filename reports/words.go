@@ -85,7 +85,7 @@ func verdict(lead estimateOf, others []estimateOf) string {
 		return "No other speed band has enough behind it to compare with."
 	case len(overlap) == 0:
 		return "Its interval lies above that of every other speed band with enough behind it. " +
-			"It is one season's result, picked after looking: worth trying again, not proven."
+			"It is one season's result, picked after looking: worth trying again, not settled."
 	case len(below) == 0:
 		return "Its interval overlaps that of " + list(overlap) + ": the season does not settle which is better."
 	}

@@ -22,8 +22,9 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 					continue
 				}
 				rows += len(b.Rows)
-				for i, x := range columnSums(b.Rows) {
-					of[columns[b][i]] += x
+				sums := columnSums(b.Rows)
+				for i, label := range b.Labels {
+					of[columns[b][i]] += sums[label.Col]
 				}
 			}
 			if rows >= 2*len(u.Block.Rows) && sameSums(sums, of) >= 2 {

@@ -4,7 +4,8 @@
 // queries/stats, which holds the methods themselves.
 //
 //	model.go    one factor's counts and what is held still beside it
-//	compare.go  ratios and trend of one factor by the model
+//	compare.go  one factor's levels: rates, what was fished beside what
+//	ratios.go   ratios and trend of one factor by the model
 //	rates.go    rates and their intervals, allowing for the trips' luck
 //	finding.go  settled, leaning or not settled, by stated rules
 //	words.go    a finding as one plain sentence

@@ -3,6 +3,7 @@ package evidence
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"wakeledger/queries/stats"
 )
@@ -54,16 +55,18 @@ type Finding struct {
 	Factors       int         // factors that could be compared at all
 	Season        stats.Count
 	Trips         int
-	Levels        int    // levels that the log names and that have effort
-	Thin          int    // of them with little effort
-	Blocked       string // what keeps a leaning finding from being settled; empty for none
-	few           int    // trips at the level with fewer
-	paired        int    // trips that tie levels of the factor
+	Levels        int     // levels that the log names and that have effort
+	Thin          int     // of them with little effort
+	Blocked       string  // what keeps a leaning finding from being settled; empty for none
+	few           int     // trips at the level with fewer
+	paired        int     // trips that tie levels of the factor
+	allowed       float64 // times that P counts among the factors, before any is settled
 }
 
 // Find turns comparisons into findings, in their order. The smallest p-value of a
-// factor, adjusted by Holm over its levels and trend, is adjusted by Holm over the
-// factors. Then:
+// factor, adjusted by Holm over its levels and trend, is adjusted over the factors:
+// kin, which say much the same, by the square root of their number (Tukey, Ciminera
+// and Heyse 1985, Biometrics 41:295-301, from memory), and then by Holm. Then:
 //
 //   - settled: the p-value adjusted over levels and factors is below Alpha, with
 //     MinStrikes strikes or more, on stats.MinTrips trips or more that fished two
@@ -74,19 +77,35 @@ type Finding struct {
 //
 // So the interval of a finding that is settled or leaning leaves out 1.
 func Find(all []Comparison) []Finding {
-	p := make([]float64, len(all))
 	findings := make([]Finding, len(all))
-	factors := 0
+	group, sizes, factors := make([]int, len(all)), map[int]float64{}, 0
 	for i, c := range all {
 		findings[i] = find(c)
-		p[i] = findings[i].P
-		if !math.IsNaN(p[i]) {
+		group[i] = slices.IndexFunc(all[:i+1], func(d Comparison) bool { return related(c.Factor, d.Factor) })
+		if !math.IsNaN(findings[i].P) {
+			sizes[group[i]]++
 			factors++
 		}
 	}
-	for i, adjusted := range stats.Holm(p) {
-		findings[i].PSeason, findings[i].Factors = adjusted, factors
-		findings[i].judge()
+	least := make([]float64, len(all)) // of each group
+	for i := range least {
+		least[i] = math.NaN()
+	}
+	for i, f := range findings {
+		if g := group[i]; !math.IsNaN(f.P) {
+			findings[i].allowed = math.Sqrt(sizes[g])
+			if q := f.P * findings[i].allowed; !(q >= least[g]) {
+				least[g] = q
+			}
+		}
+	}
+	adjusted := stats.Holm(least)
+	for i := range findings {
+		f, g := &findings[i], group[i]
+		f.Factors = factors
+		f.PSeason = math.Min(1, adjusted[g]*f.P*f.allowed/math.Max(least[g], math.SmallestNonzeroFloat64))
+		f.allowed = math.Max(1, f.allowed) * float64(max(1, len(sizes)))
+		f.judge()
 	}
 	return findings
 }

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+
+	"wakeledger/queries/stats"
 )
 
 func words(level string) string { return "<" + level + ">" }
@@ -25,7 +27,7 @@ func TestSeasonsInSmall(t *testing.T) {
 			}
 		}
 		good := world{trips: 30, perTrip: 3, luck: .5, speeds: []float64{1, 3}, lures: ones(4), stick: .3}
-		c, f := judgeOne(good.season(rand.New(rand.NewPCG(uint64(run), 2))), "speed-band", 10, true)
+		c, f := judgeOne(good.season(rand.New(rand.NewPCG(uint64(run), 2))), "speed-band", true)
 		if f.Verdict == Settled && f.Better == "1" {
 			found++
 		}
@@ -74,5 +76,48 @@ func TestMixedUpIsNamed(t *testing.T) {
 	c := Compare(speed, []Factor{speed, approach})
 	if c.Mixed != "approach" || math.Abs(c.MixedBy-1) > 1e-6 || c.Levels[1].Ratio.Known() {
 		t.Errorf("%+v", c)
+	}
+}
+
+// Three questions: a speed at p .012; dawn at .01 beside an hour at .5, which are
+// kin and count as the square root of two; and an approach at 1. By Holm's steps
+// speed has 3 x .012 = .036, dawn, with .01414, then 2 x .01414 or as much, and the hour
+// as many times dawn's as it is larger.
+func TestKinShareTheirAllowance(t *testing.T) {
+	one := func(name string, p float64) Comparison {
+		return Comparison{Factor: name, Paired: 20, Levels: []Level{
+			{Level: "a", Trips: 20, RestP: math.NaN(), Count: stats.Count{Effort: 9}, Beside: stats.Count{Events: 50}},
+			{Level: "b", Trips: 20, RestP: p, Rest: Ratio{Ratio: 2}, Count: stats.Count{Effort: 9}, Beside: stats.Count{Events: 50}},
+		}}
+	}
+	found := Find([]Comparison{one("speed-band", .012), one("light", .01), one("hour", .5), one("approach", 1)})
+	for i, want := range []float64{.036, .036, 1, 1} {
+		if math.Abs(found[i].PSeason-want) > 1e-9 {
+			t.Errorf("%s: %v, want %v", found[i].Factor, found[i].PSeason, want)
+		}
+	}
+	if found[0].Verdict != Settled || found[1].Verdict != Settled || found[2].Verdict != NotSettled || found[0].Factors != 4 {
+		t.Errorf("%+v", found)
+	}
+}
+
+// Simulated, ratios of three levels or more on 7 trips have intervals that are too
+// narrow: there is none, and it says so. Two levels have one, and so has one level
+// against the others.
+func TestFewTripsHaveNoInterval(t *testing.T) {
+	for n, given := range map[int]bool{2: true, 3: false} {
+		w := world{trips: 7, perTrip: 30, luck: .5, speeds: ones(n), lures: ones(4), stick: .3}
+		c, f := judgeOne(w.season(seeded(0, 1)), "speed-band", true)
+		for i, l := range c.Levels {
+			if i == c.Reference {
+				continue
+			}
+			if !l.Ratio.Known() || l.Ratio.Interval.Known() != given || !math.IsNaN(l.Ratio.P) != given || (l.Why == WhyFewTrips) == given {
+				t.Errorf("%d speeds: %+v", n, l)
+			}
+		}
+		if f.Better == "" || f.Verdict == Settled || !f.Ratio.Interval.Known() || c.Paired >= stats.MinTrips {
+			t.Errorf("%d speeds: %+v", n, f)
+		}
 	}
 }

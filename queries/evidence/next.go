@@ -21,7 +21,7 @@ const DefaultRatio = 1.5
 const (
 	// MostPlanTrips is the number beyond which a plan is none.
 	MostPlanTrips = 120
-	planRuns      = 300 // simulated seasons behind a chance
+	planRuns      = 500 // simulated seasons behind a chance
 )
 
 // Question is an open question and what would settle it.
@@ -38,7 +38,8 @@ type Question struct {
 	Hours     float64    // line-hours at each setting that they are
 	Strikes   [2]float64 // expected in those
 	tripHours []float64  // line-hours of the season's trips
-	factors   int        // compared beside it
+	allowed   float64    // times that its p-value counts, for what is compared beside it
+	chances   []float64  // to settle it after each trip
 }
 
 // settable are the factors that a crew chooses; the others come with the day.
@@ -50,7 +51,7 @@ var settable = []string{"speed-band", "lure", "lure-weight", "colour", "hooks", 
 // dispersion and hours. ok is false where the finding is settled, has fewer than
 // two levels or comes with the day, and where the season has no strikes.
 func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
-	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, factors: max(1, f.Factors), tripHours: c.TripHours}
+	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, allowed: math.Max(1, f.allowed), tripHours: c.TripHours}
 	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !slices.Contains(settable, c.Factor) || !q.settings(c) {
 		return q, false
 	}
@@ -65,73 +66,102 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	return q, true
 }
 
-// plan finds the trips, stepping up to what is enough and closing in; a little
-// above Power, as the first that reaches it is a lucky draw.
+// plan finds the trips: the first after which the chance is Power.
 func (q *Question) plan() {
-	low, high := stats.MinTrips-1, stats.MinTrips
-	for q.Chance(high) < Power+0.02 {
-		if high == MostPlanTrips {
-			return
-		}
-		low, high = high, min(MostPlanTrips, high*3/2)
-	}
-	for high-low > max(1, high/16) {
-		mid := (low + high) / 2
-		if q.Chance(mid) < Power+0.02 {
-			low = mid
-		} else {
-			high = mid
-		}
+	q.simulate()
+	enough := slices.IndexFunc(q.chances, func(c float64) bool { return c >= Power })
+	if enough < 0 {
+		return
 	}
 	mean := 0.0
 	for _, h := range q.tripHours {
 		mean += h / float64(len(q.tripHours))
 	}
-	q.Trips, q.Hours = high, float64(high)*mean/2
+	q.Trips = max(enough+1, stats.MinTrips)
+	q.Hours = float64(q.Trips) * mean / 2
 	q.Strikes = [2]float64{q.Rate * q.Hours, q.Rate * q.Hours * q.Ratio}
 }
 
 // Chance is the chance that the ratio is called settled after a number of trips
 // on which each setting has half the line-hours.
 func (q Question) Chance(trips int) float64 {
-	r := rand.New(rand.NewPCG(uint64(trips), 7))
-	settled := 0
-	for range planRuns {
-		if q.settles(q.draw(r, trips)) {
-			settled++
-		}
+	if trips < 1 || len(q.chances) == 0 {
+		return 0
 	}
-	return float64(settled) / planRuns
+	return q.chances[min(trips, len(q.chances))-1]
 }
 
-// draw simulates the trips: two halves, changed over at half time. A setting of
-// the whole boat has a half to itself, one of the lines half the lines of each.
-func (q Question) draw(r *rand.Rand, trips int) []stats.Obs {
-	var out []stats.Obs
-	for t := range trips {
-		luck, hours := gammaLaw(r, 1, q.Luck), q.tripHours[r.IntN(len(q.tripHours))]
-		first := t % 2
-		for half := range 2 {
-			for setting := range 2 {
-				o := stats.Obs{Stratum: t, Cell: 2*t + setting, X: []float64{float64(half), float64(setting)}}
-				o.Effort = hours / 2
-				if q.ByLeg {
-					o.Stratum, o.Effort = 2*t+half, hours/4
-				} else if (half+setting+first)%2 == 1 {
-					continue
-				}
-				mean := q.Rate * luck * o.Effort
-				if setting == 1 {
-					mean *= q.Ratio
-				}
-				if mean = gammaLaw(r, mean, (q.Phi-1)/math.Max(mean, 1e-9)); mean > 0 {
-					o.Events = int64(distuv.Poisson{Lambda: mean, Src: r}.Rand())
-				}
-				out = append(out, o)
+// simulate sets the chances after each trip, from seasons drawn trip by trip.
+func (q *Question) simulate() {
+	q.chances = make([]float64, MostPlanTrips)
+	r := rand.New(rand.NewPCG(planRuns, 7))
+	for range planRuns {
+		var s tally
+		for t := range MostPlanTrips {
+			s.add(q.draw(r, t), q.ByLeg)
+			if t+1 >= stats.MinTrips && s.settles(*q) {
+				q.chances[t] += 1. / planRuns
 			}
 		}
 	}
-	return out
+}
+
+// draw simulates a trip of two halves, changed over at half time: the strikes of
+// each half at either setting. A setting of the whole boat has a half to itself,
+// one of the lines half the lines of each.
+func (q Question) draw(r *rand.Rand, trip int) (strikes [2][2]float64) {
+	luck, hours := gammaLaw(r, 1, q.Luck), q.tripHours[r.IntN(len(q.tripHours))]
+	for half := range 2 {
+		for setting := range 2 {
+			effort := hours / 2
+			if q.ByLeg {
+				effort = hours / 4
+			} else if (half+setting+trip)%2 == 1 {
+				continue
+			}
+			mean := q.Rate * luck * effort
+			if setting == 1 {
+				mean *= q.Ratio
+			}
+			if mean = gammaLaw(r, mean, (q.Phi-1)/math.Max(mean, 1e-9)); mean > 0 {
+				strikes[half][setting] = distuv.Poisson{Lambda: mean, Src: r}.Rand()
+			}
+		}
+	}
+	return strikes
+}
+
+// tally is a simulated season so far. The pairs of the whole boat's settings are
+// the halves of a trip, kept apart by which half the second setting had; those of
+// the lines are the two settings of a half, and of a trip.
+type tally struct{ pairs, trips [2]stats.Pairs }
+
+func (s *tally) add(n [2][2]float64, byLeg bool) {
+	if byLeg {
+		s.pairs[0].Add(n[0][0], n[0][1])
+		s.pairs[0].Add(n[1][0], n[1][1])
+		s.trips[0].Add(n[0][0]+n[1][0], n[0][1]+n[1][1])
+		return
+	}
+	first := 0
+	if n[0][1]+n[1][0] > 0 {
+		first = 1
+	}
+	s.pairs[first].Add(n[0][0]+n[1][0], n[0][1]+n[1][1])
+}
+
+// settles applies the model, which has a closed form here, and the rules of Find.
+func (s tally) settles(q Question) bool {
+	x, y := s.pairs[0], s.pairs[1]
+	off, beta := x.Off(), x.Logit()
+	phi, df := drawn(priorLegs)(stats.PairsDispersion(x, y))
+	if q.ByLeg {
+		trip, _ := drawn(priorTrips)(stats.PairsDispersion(s.trips[0]))
+		phi = math.Max(phi, trip)
+	} else {
+		off, beta = x.OffTurned(y), (x.Logit()+y.Logit())/2
+	}
+	return x.Events()+y.Events() >= MinStrikes && beta > 0 && pValue(off, phi, df)*q.allowed < Alpha
 }
 
 // gammaLaw draws from the gamma law with a mean and squared coefficient of
@@ -141,16 +171,6 @@ func gammaLaw(r *rand.Rand, mean, cv2 float64) float64 {
 		return mean
 	}
 	return distuv.Gamma{Alpha: 1 / cv2, Beta: 1 / cv2 / mean, Src: r}.Rand()
-}
-
-// settles applies the model and the rules of Find.
-func (q Question) settles(rows []stats.Obs) bool {
-	fit, ok := stats.FitEffects(rows, 2)
-	if !ok || !fit.Kept[1] || fit.Events < MinStrikes || fit.Beta[1] < 0 {
-		return false
-	}
-	phi, df := steady(fit)
-	return ratioOf(fit, 1, phi, df, false).P*float64(q.factors) < Alpha
 }
 
 // settings picks the level with the most effort and the one that ranks best

@@ -224,19 +224,19 @@ func judge(legs []simLeg) ([]Comparison, []Finding) {
 	return all, Find(all)
 }
 
-// judgeOne is the finding on one factor, as it would be beside others of which
-// none shows anything.
-func judgeOne(legs []simLeg, name string, others int, intervals bool) (Comparison, Finding) {
+// judgeOne is the finding on one factor, as it would be beside the others if none
+// of them showed anything.
+func judgeOne(legs []simLeg, name string, intervals bool) (Comparison, Finding) {
 	factors := simFactors(legs)
 	var c Comparison
+	var all []Comparison
 	for _, f := range factors {
 		if f.Name == name {
 			c = compare(f, factors, intervals)
+		} else if f.Name != "month" && f.Name != "moon" { // no trip has two of theirs
+			all = append(all, Comparison{Factor: f.Name, Reference: 0,
+				Levels: []Level{{Level: "a", RestP: math.NaN()}, {Level: "b", RestP: 1, Count: stats.Count{Effort: 1}}}})
 		}
 	}
-	all := []Comparison{c}
-	for range others {
-		all = append(all, Comparison{Reference: 0, Levels: []Level{{Level: "a", RestP: math.NaN()}, {Level: "b", RestP: 1, Count: stats.Count{Effort: 1}}}})
-	}
-	return c, Find(all)[0]
+	return c, Find(append(all, c))[len(all)]
 }

@@ -17,6 +17,8 @@
 //	holm.go           p-values adjusted for the number of comparisons
 //	shrink.go         rates drawn towards their common mean
 //	effects.go        Poisson regression with an effect, or a law of luck, of each trip
+//	effectsspread.go  its variances and dispersion
+//	pairs.go          closed forms of it for pairs of counts
 //	shared.go         how much one column says of another within strata
 //	quantile.go       quantiles, median and its interval
 //	agreement.go      two measurements of the same thing

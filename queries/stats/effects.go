@@ -30,19 +30,18 @@ type Obs struct {
 type Effects struct {
 	Beta []float64 // log ratio for one step of a column; 0 where dropped
 	// Kept tells the columns that the strata can tell from those before them.
-	Kept            []bool
-	LogLik          float64
-	Phi, DF         float64 // dispersion of the counts, Pearson's X2 over DF; 1 and 0 where it cannot be told
-	CellPhi, CellDF float64 // and of the cells
-	Events          int64   // in strata that say something
-	Strata          int     // that do
-	Theta           float64 // of the strata's gamma law; 0: each has its own effect
+	Kept   []bool
+	LogLik float64
+	Events int64   // in strata that say something
+	Strata int     // that do
+	Theta  float64 // of the strata's gamma law; 0: each has its own effect
 
-	rows   [][]Obs // by stratum
-	widest int     // most counts in one
-	cells  int
-	info   *mat.SymDense // of the kept columns
-	index  []int         // of the kept columns
+	rows    [][]Obs // by stratum
+	widest  int     // most counts in one
+	cells   int
+	info    *mat.SymDense // of the kept columns
+	inverse *mat.SymDense // of info
+	index   []int         // of the kept columns
 }
 
 const (
@@ -104,7 +103,7 @@ const (
 )
 
 func fitEffects(obs []Obs, k int, theta float64) (*Effects, bool) {
-	f := &Effects{Beta: make([]float64, k), Kept: make([]bool, k), Phi: math.NaN(), Theta: theta}
+	f := &Effects{Beta: make([]float64, k), Kept: make([]bool, k), Theta: theta}
 	f.group(obs)
 	f.keep(k)
 	if len(f.index) == 0 {
@@ -126,7 +125,7 @@ func fitEffects(obs []Obs, k int, theta float64) (*Effects, bool) {
 func (f *Effects) finish() {
 	f.LogLik = f.maximise(f.Beta, -1)
 	f.info, _ = f.information(f.Beta, f.index)
-	f.dispersion()
+	f.inverse = inverse(f.info)
 }
 
 // group puts the counts with effort by stratum and keeps the strata that say
@@ -350,61 +349,6 @@ func (f *Effects) step(beta []float64, columns []int) []float64 {
 	return out.RawVector().Data
 }
 
-// dispersion is the sum of squared residuals over what it is expected to be
-// without any extra variation: given the strata's totals, the variance of a sum of
-// counts is that of multinomial shares, less one count's worth for each column. So
-// large counts, on which the ratios rest, weigh the most; Pearson's X2 weighs all
-// alike. It is taken twice, over the counts and over their cells. Its degrees of
-// freedom are those of the chi-square law with the same spread (Satterthwaite
-// 1946, Biometrics Bulletin 2:110-114), with a Poisson count's.
-func (f *Effects) dispersion() {
-	events, expected, variance := make([]float64, f.cells), make([]float64, f.cells), make([]float64, f.cells)
-	p := make([]float64, f.widest)
-	var own, cells spread
-	for _, rows := range f.rows {
-		shares(rows, f.Beta, p)
-		total, inCell := 0.0, map[int]float64{}
-		for _, o := range rows {
-			total += float64(o.Events)
-		}
-		for i, o := range rows {
-			inCell[o.Cell] += p[i]
-			events[o.Cell] += float64(o.Events)
-			own.add(float64(o.Events), total*p[i], total*p[i]*(1-p[i]))
-		}
-		for c, q := range inCell {
-			expected[c] += total * q
-			variance[c] += total * q * (1 - q)
-		}
-	}
-	for c := range expected {
-		cells.add(events[c], expected[c], variance[c])
-	}
-	f.Phi, f.DF = own.phi(len(f.index))
-	f.CellPhi, f.CellDF = cells.phi(len(f.index))
-}
-
-// spread is sums over counts: of squared residuals, of variances v, of v + 2v^2,
-// the variance of a squared residual, and of the share of each that is free.
-type spread struct{ squares, v, vv, df float64 }
-
-func (s *spread) add(events, expected, variance float64) {
-	if expected > 1e-9 {
-		s.squares += square(events - expected)
-		s.v += variance
-		s.vv += variance + 2*variance*variance
-		s.df += variance / expected
-	}
-}
-
-func (s spread) phi(columns int) (phi, df float64) {
-	left := 1 - float64(columns)/s.df
-	if s.df < 0.5 || left <= 0 {
-		return 1, 0
-	}
-	return s.squares / (s.v * left), 2 * s.v * s.v / s.vv * left
-}
-
 // Profile is the log-likelihood ratio 2*(maximum - maximum with Beta[j] = b).
 func (f *Effects) Profile(j int, b float64) float64 {
 	return f.profile(slices.Clone(f.Beta), j, b)
@@ -453,54 +397,4 @@ func (f *Effects) end(j int, limit, sign float64) float64 {
 		}
 	}
 	return (inside + outside) / 2
-}
-
-// Variance is that of Beta[j] without extra variation; infinite for a dropped
-// column.
-func (f *Effects) Variance(j int) float64 { return f.variance(j, f.index) }
-
-// Inflation is how many times as large the variance of Beta[j] is as with the
-// columns of own alone: what the others share with it.
-func (f *Effects) Inflation(j int, own []int) float64 {
-	var kept []int
-	for _, i := range f.index {
-		for _, o := range own {
-			if i == o {
-				kept = append(kept, i)
-			}
-		}
-	}
-	return f.variance(j, f.index) / f.variance(j, kept)
-}
-
-func (f *Effects) variance(j int, columns []int) float64 {
-	sub := mat.NewSymDense(max(1, len(columns)), nil)
-	place := map[int]int{}
-	for a, i := range f.index {
-		place[i] = a
-	}
-	at := -1
-	for a, i := range columns {
-		if i == j {
-			at = a
-		}
-		for b := a; b < len(columns); b++ {
-			sub.SetSym(a, b, f.info.At(place[i], place[columns[b]]))
-		}
-	}
-	if at < 0 {
-		return math.Inf(1)
-	}
-	for a := range columns {
-		sub.SetSym(a, a, sub.At(a, a)*(1+1e-12)+1e-12)
-	}
-	var c mat.Cholesky
-	if !c.Factorize(sub) {
-		return math.Inf(1)
-	}
-	var inv mat.SymDense
-	if err := c.InverseTo(&inv); err != nil && inv.IsEmpty() {
-		return math.Inf(1)
-	}
-	return inv.At(at, at)
 }
