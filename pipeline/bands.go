@@ -37,7 +37,7 @@ func ParseEdges(settings []string) (Edges, error) {
 	for _, s := range settings {
 		factor, list, _ := strings.Cut(s, "=")
 		if all[factor] == nil {
-			return nil, fmt.Errorf("edges %q: expected one of %s, then = and numbers", s, strings.Join(slices.Sorted(maps.Keys(all)), ", "))
+			return nil, fmt.Errorf("edges %q: expected one of %s, then = and numbers", s, strings.Join(EdgeFactors(), ", "))
 		}
 		var values []float64
 		for _, word := range strings.Split(list, ",") {
@@ -57,6 +57,9 @@ func ParseEdges(settings []string) (Edges, error) {
 	}
 	return set, nil
 }
+
+// EdgeFactors are the factors whose classes may be set.
+func EdgeFactors() []string { return slices.Sorted(maps.Keys(defaultEdges())) }
 
 // String is the edges as settings, one a factor, in a fixed order.
 func (e Edges) String() string {

@@ -16,7 +16,7 @@
 // A boat's track (GPX, NMEA 0183, CSV of fixes) is a log too: package track cuts
 // it into pieces of ten seconds, store keeps them and lays them beside the legs.
 //
-// plan, words, phrase, record (places and problems), entry (typed values), unit, zone
-// and species are what the stages share. Only store knows the database; everything
+// plan, words, phrase, record (places and problems), entry (typed values), unit, zone,
+// spelling and species are what the stages share. Only store knows the database; everything
 // before it can be tested without.
 package pipeline

@@ -350,7 +350,7 @@ func (f *filling) unread(ctx context.Context, b *table) error {
 		return nil
 	}
 	b.report.SetAside = 1
-	return f.found(ctx, []record.Problem{{Pos: b.pos, Reason: "the table was not understood: none of its headings tells of effort, strikes or fish"}})
+	return f.found(ctx, []record.Problem{{Pos: b.pos, Reason: "the table was not understood: none of its headings is about hours, strikes or fish"}})
 }
 
 func hasNumbers(b *layout.Block) bool {

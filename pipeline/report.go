@@ -33,6 +33,8 @@ type ColumnReport struct {
 	Heading string
 	Column  string   // the season file's name; "" where the heading was not understood
 	Unit    string   // of cells that state none
+	Decided string   // the unit that its numbers are read in, "" where each cell says or none is decided
+	From    string   // what Decided rests on, or "not decided"; "" for a column without a unit
 	As      string   // what its cells are where it has no column of its own: a place in the spread, or a count of a species; "" else
 	Nearest string   // what a heading that was not understood may be
 	Samples []string // up to three cells, as logged

@@ -76,6 +76,9 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		}
 		u.blocks = append(u.blocks, x)
 	}
+	for _, x := range u.blocks {
+		x.report.decide(x, u.evidence, s.settings())
+	}
 	for _, x := range sheets {
 		if !slices.ContainsFunc(u.log.Blocks, func(b *meaning.Understood) bool { return b.Block.Grid == x.Grid }) {
 			u.names = append(u.names, x.Grid.Info.Name)

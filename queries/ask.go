@@ -56,15 +56,24 @@ func AskFish(ctx context.Context, db *store.DB) ([]Fish, error) { return ask[Fis
 // width that suits the heaviest fish.
 func AskSizes(ctx context.Context, db *store.DB, factor string, width float64) ([]Sizes, error) {
 	if width <= 0 {
-		top, err := ask[struct {
-			KG float64 `json:"heaviest_kg"`
-		}](ctx, db, "heaviest")
-		if err != nil {
+		var err error
+		if width, err = RoundClass(ctx, db, 1); err != nil {
 			return nil, err
 		}
-		width = ClassWidth(top[0].KG)
 	}
 	return ask[Sizes](ctx, db, "sizes", factor, width)
+}
+
+// RoundClass is a width of weight classes in kg that suits the heaviest fish and is round in
+// a unit of so many kg.
+func RoundClass(ctx context.Context, db *store.DB, kgPerUnit float64) (float64, error) {
+	top, err := ask[struct {
+		KG float64 `json:"heaviest_kg"`
+	}](ctx, db, "heaviest")
+	if err != nil {
+		return 0, err
+	}
+	return kgPerUnit * ClassWidth(top[0].KG/kgPerUnit), nil
 }
 
 // ClassWidth is a round width that puts weights up to top into some ten classes.

@@ -8,7 +8,11 @@ import (
 	"time"
 )
 
-var factorUnit = map[string]string{"speed-band": "kn", "lure-weight": "g", "setback": "m", "sea-temp": "°C"}
+var factorUnit = map[string]string{"speed-band": "kn", "lure-weight": "g", "setback": "m", "sea-temp": "°C", DragFactor: "%"}
+
+// DragFactor is what the levels of drag are called beside the factors: they are shares of
+// the line's class, and no factor of --by.
+const DragFactor = "drag"
 
 // LevelText is a level as it is written in a sentence: "[12, 14)" of the factor
 // speed-band is "12 to 14 kn". Levels that are words stay as they are.

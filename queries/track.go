@@ -48,7 +48,7 @@ func (r *TrackSpeed) compare() {
 	var notes []string
 	switch {
 	case r.ClocklessHours > 0:
-		notes = append(notes, fmt.Sprintf("%.1f h of its legs name no times: the track of that day cannot be used for them", r.ClocklessHours))
+		notes = append(notes, fmt.Sprintf("%.1f h of its legs have no clock times: the day's track cannot be used for them", r.ClocklessHours))
 	case r.LegsWithTrack == 0:
 		notes = append(notes, "no track")
 	case r.LoggedKn == nil || r.RanKn == nil:
@@ -65,7 +65,7 @@ func (r *TrackSpeed) compare() {
 		}
 	}
 	if r.StoppedHours >= StoppedHours {
-		notes = append(notes, fmt.Sprintf("stopped for %.1f h of its legs, below 1 kn: that counts as effort at the speed run", r.StoppedHours))
+		notes = append(notes, fmt.Sprintf("stopped, below 1 kn, for %.1f h of its legs: counted as effort at that speed", r.StoppedHours))
 	}
 	r.Note = strings.Join(notes, "; ")
 }

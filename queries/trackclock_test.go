@@ -40,14 +40,14 @@ func TestTrackClock(t *testing.T) {
 	const day = 24 * time.Hour
 	for off, want := range map[time.Duration]string{
 		0:                             "",
-		13 * time.Hour:                "with --boat \"Petrel\" --track-clock -13h, 1.7 of 1.7 h",
-		-2 * time.Hour:                "with --boat \"Petrel\" --track-clock 2h, ",
-		-5*time.Hour - 30*time.Minute: "with --boat \"Petrel\" --track-clock 5h30m, ",
-		12*time.Hour + 45*time.Minute: "with --boat \"Petrel\" --track-clock -12h45m, ",
-		day:                           "with --boat \"Petrel\" --track-clock -24h (a day), ",
-		-day:                          "with --boat \"Petrel\" --track-clock 24h (a day), ",
-		-365 * day:                    "with --boat \"Petrel\" --track-clock 8760h (365 days), ",
-		-7168 * day:                   "with --boat \"Petrel\" --track-clock 172032h (1024 weeks: receivers of some age have lost count), ",
+		13 * time.Hour:                "with --boat \"Petrel\" --track-clock -13h: the track fits 1.7 of 1.7 logged hours",
+		-2 * time.Hour:                "with --boat \"Petrel\" --track-clock 2h: ",
+		-5*time.Hour - 30*time.Minute: "with --boat \"Petrel\" --track-clock 5h30m: ",
+		12*time.Hour + 45*time.Minute: "with --boat \"Petrel\" --track-clock -12h45m: ",
+		day:                           "with --boat \"Petrel\" --track-clock -24h (a day): ",
+		-day:                          "with --boat \"Petrel\" --track-clock 24h (a day): ",
+		-365 * day:                    "with --boat \"Petrel\" --track-clock 8760h (365 days): ",
+		-7168 * day:                   "with --boat \"Petrel\" --track-clock 172032h (1024 weeks: receivers of some age have lost count): ",
 		-2 * 7168 * day:               "with --boat \"Petrel\" --track-clock 344064h (2048 weeks: ",
 	} {
 		file := gpxTrack(t, t.TempDir(), "a.gpx", clockRight.Add(off), clockRun...)
@@ -77,7 +77,7 @@ func TestTrackClock(t *testing.T) {
 func TestTrackClockPutOnWrongly(t *testing.T) {
 	file := gpxTrack(t, t.TempDir(), "a.gpx", clockRight, clockRun...)
 	tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13", TrackClock: 3 * time.Hour}, clockLegs, file)
-	if !strings.HasPrefix(tracks[0].Note, "with --boat \"Petrel\" and no --track-clock, 1.7 of 1.7 h") {
+	if !strings.HasPrefix(tracks[0].Note, "with --boat \"Petrel\" and no --track-clock: the track fits 1.7 of 1.7 logged hours") {
 		t.Errorf("%+v", tracks[0])
 	}
 }
@@ -88,7 +88,7 @@ func TestTrackClockAnHourOffOnALongDay(t *testing.T) {
 	const legs = "trip,leg,date,start,end,speed kn,lines out\nT1,1,2026-02-14,07:00,15:00,9,4\n"
 	run := []stint{{70, 20, 0, 0}, {480, 9, 90, 0}, {70, 20, 180, 0}}
 	right := clockRight.Add(-70 * time.Minute)
-	for want, off := range map[string]time.Duration{"": 0, "with --boat \"Petrel\" --track-clock 1h, 8.0 of 8.0 h of the legs about it are run at about their speed (7.0 h as it is)": -time.Hour, "with --boat \"Petrel\" --track-clock -1h, ": time.Hour} {
+	for want, off := range map[string]time.Duration{"": 0, "with --boat \"Petrel\" --track-clock 1h: the track fits 8.0 of 8.0 logged hours (as it is, 7.0)": -time.Hour, "with --boat \"Petrel\" --track-clock -1h: ": time.Hour} {
 		tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13"}, legs, gpxTrack(t, t.TempDir(), "a.gpx", right.Add(off), run...))
 		if !strings.HasPrefix(tracks[0].Note, want) || (want == "") != (tracks[0].Note == "") {
 			t.Errorf("off by %s: %q, want %q", off, tracks[0].Note, want)
@@ -125,8 +125,8 @@ func TestTrackClockOfWhichNothingIsSaid(t *testing.T) {
 // Legs that name no zone: the zone is what is missing, and it is named.
 func TestTrackClockOfLegsWithoutAZone(t *testing.T) {
 	for want, off := range map[string]time.Duration{
-		"taken as UTC+13, 1.7 of 1.7 h": 0,
-		"the legs about it name no time zone, so that it meets none of them: give --zone": 13 * time.Hour,
+		"on UTC+13 the track fits 1.7 of 1.7 logged hours":                  0,
+		"the log gives no time zone, so the track fits no leg: give --zone": 13 * time.Hour,
 		"--track-clock 172": -7168*24*time.Hour + 13*time.Hour,
 	} {
 		tracks := tracksOf(t, pipeline.Config{}, clockLegs, gpxTrack(t, t.TempDir(), "a.gpx", clockRight.Add(off), clockRun...))
@@ -151,7 +151,7 @@ func TestTrackClockInAZip(t *testing.T) {
 		t.Fatalf("%d tracks", len(tracks))
 	}
 	const byItself = "the flag is for all files of a zip: take this one out and load it by itself"
-	for i, want := range []string{"", "with --boat \"Petrel\" --track-clock 24h (a day), 1.7 of 1.7 h", "with --boat \"Petrel\" --track-clock 172032h"} {
+	for i, want := range []string{"", "with --boat \"Petrel\" --track-clock 24h (a day): the track fits 1.7 of 1.7 logged hours", "with --boat \"Petrel\" --track-clock 172032h"} {
 		k := tracks[i]
 		if !strings.HasPrefix(k.Note, want) || (want == "") != (k.Note == "") || (want != "") != strings.HasSuffix(k.Note, byItself) {
 			t.Errorf("%s: %q, want %q", k.Member, k.Note, want)

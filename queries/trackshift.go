@@ -230,7 +230,7 @@ func (c *clocks) suggestion(k *clocked) (string, int64) {
 	case by != 0 && better(now, best):
 		return k.remedy(now, best, duration(by)), by
 	case !now.zoned && now.like > 0:
-		return "the legs about it name no time zone, so that it meets none of them: give --zone", 0
+		return "the log gives no time zone, so the track fits no leg: give --zone", 0
 	}
 	return "", 0
 }
@@ -245,15 +245,15 @@ func better(now, then tally) bool {
 
 // remedy names the flag and the value that would mend a clock which is off by by.
 func (k *clocked) remedy(now, then tally, by time.Duration) string {
-	found := fmt.Sprintf("%s of %s h of the legs about it are run at about their speed (%s h as it is)", tenths(then.like), tenths(then.all), tenths(now.like))
+	found := fmt.Sprintf("the track fits %s of %s logged hours (as it is, %s)", tenths(then.like), tenths(then.all), tenths(now.like))
 	if !then.zoned && by >= -12*time.Hour && by <= 14*time.Hour {
-		return fmt.Sprintf("the legs about it name no time zone; taken as %s, %s: give --zone", utc(by), found)
+		return fmt.Sprintf("the log gives no time zone: on %s %s. Give --zone", utc(by), found)
 	}
 	with := k.flags(by + k.clock)
 	if !then.zoned {
-		return fmt.Sprintf("%s, %s; the legs name no time zone: give --zone first", with, found)
+		return fmt.Sprintf("%s: %s. The log gives no time zone: give --zone first", with, found)
 	}
-	return fmt.Sprintf("%s, %s: is its clock wrong, or the log's zone or date?", with, found)
+	return fmt.Sprintf("%s: %s. Is the track's clock wrong, or the log's zone or date?", with, found)
 }
 
 // flags are those to load a track with, its clock to be put on by clock. The boat

@@ -143,7 +143,7 @@ func ownWords(reason string, theirs ...string) string {
 // usual are words that reasons are made of; a log that holds one gives nothing away by it.
 var usual = wordSet(`a an the is are was not no date time number count weight length speed hours line lines row cell rest of kept
 	expected one like or and guess measurement write plain the doubt in notes range its middle taken without whole from to with
-	table understood none headings tells effort strikes fish start end day month year order unit units known flag say says both
+	table understood none headings about its effort strikes fish start end day month year order unit units known flag say says both
 	leg legs trip lure colour setback girth scale species strike logged read as be it more than that this stretch left out set aside`)
 
 func wordSet(s string) map[string]bool {

@@ -89,6 +89,11 @@ func inUnits(ctx context.Context, db *store.DB, units string, f func() error) er
 	return db.WithBands(ctx, bands, f)
 }
 
+// InUnits runs f with classes that are round in the units shown, as the pages have them.
+func InUnits(ctx context.Context, db *store.DB, units string, f func() error) error {
+	return inUnits(ctx, db, units, f)
+}
+
 // lureClass is a club's class of lure weight, "[250, 500)", in the unit shown.
 func (u units) lureClass(level string) (string, bool) {
 	lo, hi := bandEdges(level)

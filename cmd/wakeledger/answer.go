@@ -109,13 +109,12 @@ func (a *app) answersCmd() *cobra.Command {
 	var format string
 	c := &cobra.Command{
 		Use:     "answers",
-		Short:   "The answers that the season file keeps to questions about logs",
+		Short:   "What you answered to questions about your logs",
 		Example: "  wakeledger answers\n  wakeledger answers take-back q1a2b3c",
-		Args:    takes(cobra.NoArgs),
+		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) (err error) {
-			write, ok := formats[format]
-			if !ok {
-				return usage("--format %q: expected table, csv or json", format)
+			if err := oneWord("format", format, "table", "csv", "json"); err != nil {
+				return err
 			}
 			s, err := a.openRead(c.Context(), a.db)
 			if err != nil {
@@ -130,10 +129,10 @@ func (a *app) answersCmd() *cobra.Command {
 			for _, x := range all {
 				rows = append(rows, answerRow{x.ID, x.About, x.Said, x.At.UTC().Format("2006-01-02 15:04")})
 			}
-			return write(a.forFormat(format), rows)
+			return a.writeAs(format, rows)
 		},
 	}
-	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
+	c.Flags().StringVar(&format, "format", "table", "`one` of table, csv, json")
 	c.AddCommand(a.takeBackCmd())
 	return c
 }
@@ -143,8 +142,11 @@ func (a *app) takeBackCmd() *cobra.Command {
 		Use:     "take-back ID...",
 		Short:   "Take answers back: the questions are open again at the next load",
 		Example: "  wakeledger answers take-back q1a2b3c",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Args:    cobra.ArbitraryArgs,
 		RunE: func(c *cobra.Command, ids []string) (err error) {
+			if len(ids) == 0 {
+				return usage("take back what? Name the ids that 'wakeledger answers' lists")
+			}
 			s, err := a.openExisting(c.Context())
 			if err != nil {
 				return err

@@ -3,108 +3,129 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
-	"wakeledger/pipeline/store"
+	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
+	"wakeledger/reports"
 )
 
-// question is one that ask answers; rows are a slice of a row of queries.
-type question struct {
-	name     string
-	byFactor bool
-	answer   func(ctx context.Context, db *store.DB, a asked) (rows any, err error)
+// askFlags are those of ask; which of them a question has, its takes say.
+type askFlags struct {
+	asked
+	part                   part
+	format, units, columns string
 }
 
-// asked is what the flags of ask settle.
-type asked struct {
-	factor string
-	ratio  float64 // of rates, to be told by next-season and plan
-	trips  int     // of plan
-	cell   cellFlag
-}
-
-func typed[T any](f func(context.Context, *store.DB, string) ([]T, error)) func(context.Context, *store.DB, asked) (any, error) {
-	return func(ctx context.Context, db *store.DB, a asked) (any, error) { return f(ctx, db, a.factor) }
-}
-
-func plain[T any](f func(context.Context, *store.DB) ([]T, error)) func(context.Context, *store.DB, asked) (any, error) {
-	return func(ctx context.Context, db *store.DB, _ asked) (any, error) { return f(ctx, db) }
-}
-
-func questions() []question {
-	return []question{
-		{"effort", true, typed(queries.AskEffort)},
-		{"strike-rate", true, typed(queries.AskStrikeRate)},
-		{"outcomes", true, typed(queries.AskOutcomes)},
-		{"fish", false, plain(queries.AskFish)},
-		{"sizes", true, func(ctx context.Context, db *store.DB, a asked) (any, error) {
-			return queries.AskSizes(ctx, db, a.factor, 0)
-		}},
-		{"size-medians", true, typed(queries.AskSizeMedians)},
-		{"findings", false, plain(queries.AskFindings)},
-		{"mixed-up", false, plain(queries.AskMixedUp)},
-		{"next-season", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
-			return queries.AskNextSeason(ctx, db, a.ratio)
-		}},
-		{"plan", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
-			return queries.AskPlan(ctx, db, a.ratio, a.trips)
-		}},
-		{"spread", false, plain(queries.AskSpread)},
-		{"methods", false, plain(queries.AskMethods)},
-		{"trips", false, plain(queries.AskTrips)},
-		{"set-aside", false, plain(queries.AskSetAside)},
-		{"questions", false, plain(queries.AskQuestions)},
-		{"doubts", false, plain(queries.AskDoubts)},
-		{"scale-check", false, plain(queries.AskScaleCheck)},
-		{"scale-fish", false, plain(queries.AskScaleFish)},
-		{"gear", false, plain(queries.AskDrag)},
-		{"failures", false, plain(queries.AskFailures)},
-		{"track-speed", false, plain(queries.AskTrackSpeed)},
-		{"tracks", false, plain(queries.AskTracks)},
-		{"strike-speed", false, plain(queries.AskStrikeSpeed)},
-		{"current", false, plain(queries.AskCurrent)},
-		{"area", false, func(ctx context.Context, db *store.DB, a asked) (any, error) {
-			return queries.AskArea(ctx, db, a.cell.minutes)
-		}},
+func (f *askFlags) add(to *pflag.FlagSet, t options) {
+	to.StringVar(&f.format, "format", "table", "`one` of table, csv, json; csv and json have every column, in kg, cm and m")
+	to.StringVar(&f.columns, "columns", "", "the `columns` to show, with commas between, or all")
+	to.StringVar(&f.units, "units", "", "`us` or metric; left out: as you last told season")
+	if t.factor {
+		to.StringVar(&f.factor, "by", "speed-band", "the `factor` to compare by: "+strings.Join(queries.Factors(), ", "))
+	}
+	if t.part {
+		f.part.add(to)
+	}
+	if t.ratio {
+		to.Float64Var(&f.ratio, "ratio", evidence.DefaultRatio, "how many `times` the strikes one setting must bring to be worth knowing")
+	}
+	if t.trips {
+		to.IntVar(&f.trips, "trips", queries.DefaultPlanTrips, "how `many` trips to plan")
+	}
+	if t.cell {
+		f.cell.add(to)
 	}
 }
 
+func newAskFlags() *askFlags {
+	return &askFlags{asked: asked{factor: "speed-band", ratio: evidence.DefaultRatio, trips: queries.DefaultPlanTrips, cell: cellFlag{queries.AreaMinutes}}}
+}
+
+func (f *askFlags) check() error {
+	if !queries.IsFactor(f.factor) {
+		return notOne("--by", f.factor, queries.Factors())
+	}
+	if !(f.ratio > 0) || f.ratio == 1 {
+		return usage("--ratio %g: expected a number above 0 that is not 1, such as 1.5", f.ratio)
+	}
+	if f.trips < 1 || f.trips > 1000 {
+		return usage("--trips %d: expected 1 to 1000", f.trips)
+	}
+	if err := oneWord("format", f.format, "table", "csv", "json"); err != nil {
+		return err
+	}
+	if f.units != "" {
+		if err := oneWord("units", f.units, unitNames...); err != nil {
+			return err
+		}
+	}
+	if f.format != "table" && f.columns+f.units != "" {
+		return usage("--columns and --units are for tables: %s has every column, in kg, cm and m", f.format)
+	}
+	if err := f.part.check(); err != nil {
+		return err
+	}
+	return f.cell.check()
+}
+
 func (a *app) askCmd() *cobra.Command {
-	var format string
-	var want asked
+	c := &cobra.Command{
+		Use:         "ask QUESTION",
+		Short:       "Answer one question about the season, as a table",
+		Long:        "Answer one question about the season, as a table. The questions:\n\n" + questionList(),
+		Annotations: map[string]string{listed: "yes"},
+		Example: "  wakeledger ask strike-rate --by lure\n  wakeledger ask fish --year 2026 --species bluefin\n" +
+			"  wakeledger ask trips --columns date,strikes,heaviest\n  wakeledger ask fish --format csv",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return usage("ask what? 'wakeledger ask --help' lists the questions, such as wakeledger ask strike-rate")
+			}
+			return notOne("question", args[0], questionNames())
+		},
+		RunE: func(*cobra.Command, []string) error { return nil },
+	}
+	newAskFlags().add(c.Flags(), options{true, true, true, true, true}) // so that a flag may stand before its question
+	c.Flags().VisitAll(func(f *pflag.Flag) { f.Hidden = true })
+	for _, q := range questions() {
+		c.AddCommand(a.questionCmd(q))
+	}
+	return c
+}
+
+func questionNames() []string {
 	var names []string
 	for _, q := range questions() {
 		names = append(names, q.name)
 	}
+	return names
+}
+
+func questionList() string {
+	var lines []string
+	for _, q := range questions() {
+		lines = append(lines, folded(fmt.Sprintf("  %-13s ", q.name), q.about))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// questionCmd is a question as a command, so that it has a help of its own.
+func (a *app) questionCmd(q question) *cobra.Command {
+	f := newAskFlags()
 	c := &cobra.Command{
-		Use:       "ask QUESTION",
-		Short:     "Answer one question of the season file as a table: " + strings.Join(names, ", "),
-		Example:   "  wakeledger ask strike-rate --by lure\n  wakeledger ask fish --format csv",
-		ValidArgs: names,
-		Args:      takes(cobra.MatchAll(cobra.ExactArgs(1), cobra.OnlyValidArgs)),
-		RunE: func(c *cobra.Command, args []string) (err error) {
-			if !queries.IsFactor(want.factor) {
-				return usage("--by %q: expected one of %s", want.factor, strings.Join(queries.Factors(), ", "))
-			}
-			if !(want.ratio > 0) || want.ratio == 1 || want.trips < 1 || want.trips > 1000 {
-				return usage("--ratio must be above 0 and not 1, --trips 1 to 1000")
-			}
-			write, ok := formats[format]
-			if !ok {
-				return usage("--format %q: expected table, csv or json", format)
-			}
-			q := find(args[0])
-			if c.Flags().Changed("by") && !q.byFactor {
-				return usage("%s has no levels: leave --by out", q.name)
-			}
-			if c.Flags().Changed("cell") && q.name != "area" {
-				return usage("--cell is for ask area")
-			}
-			if err := want.cell.check(); err != nil {
+		Use:     q.name,
+		Short:   q.about,
+		Long:    q.about,
+		Example: "  wakeledger ask " + q.name + exampleOf(q),
+		Args:    takesNothing,
+		RunE: func(c *cobra.Command, _ []string) (err error) {
+			if err := f.check(); err != nil {
 				return err
 			}
 			s, err := a.openRead(c.Context(), a.db)
@@ -112,26 +133,64 @@ func (a *app) askCmd() *cobra.Command {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			rows, err := q.answer(c.Context(), s.DB, want)
-			if err != nil {
+			if err := a.narrow(c.Context(), s, f.part); err != nil {
 				return err
 			}
-			return write(a.forFormat(format), rows)
+			return a.answer(c.Context(), s, q, f)
 		},
 	}
-	c.Flags().StringVar(&want.factor, "by", "speed-band", "the factor: "+strings.Join(queries.Factors(), ", "))
-	c.Flags().Float64Var(&want.ratio, "ratio", evidence.DefaultRatio, "next-season and plan: the ratio of strike rates to be told")
-	c.Flags().IntVar(&want.trips, "trips", queries.DefaultPlanTrips, "plan: the number of trips")
-	want.cell.add(c.Flags(), "area")
-	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
+	f.add(c.Flags(), q.takes)
+	a.completeAsk(c, q)
 	return c
 }
 
-func find(name string) question {
-	for _, q := range questions() {
-		if q.name == name {
-			return q
-		}
+func exampleOf(q question) string {
+	switch {
+	case q.takes.factor:
+		return " --by lure --year 2026"
+	case q.takes.trips:
+		return " --trips 6"
+	case q.takes.part:
+		return " --since 2026-06-01"
 	}
-	return question{}
+	return " --format csv"
 }
+
+// answer writes a question's answer.
+func (a *app) answer(ctx context.Context, s *pipeline.Season, q question, f *askFlags) error {
+	if f.format != "table" {
+		rows, err := q.answer(ctx, s.DB, f.asked)
+		if err != nil {
+			return err
+		}
+		return formats[f.format](a.plain, rows)
+	}
+	units, err := unitsAsked(ctx, s, f.units)
+	if err != nil {
+		return err
+	}
+	f.us = units == "us"
+	return reports.InUnits(ctx, s.DB, units, func() error {
+		rows, err := q.answer(ctx, s.DB, f.asked)
+		if err != nil {
+			return err
+		}
+		return a.writeAnswer(q, f, rows)
+	})
+}
+
+// unitsAsked are the units of a flag, else those that the season file remembers, else
+// metric ones.
+func unitsAsked(ctx context.Context, s *pipeline.Season, flag string) (string, error) {
+	if flag != "" {
+		return flag, nil
+	}
+	units, err := s.DB.Setting(ctx, unitsSetting)
+	if err == nil && !slices.Contains(unitNames, units) {
+		units = "metric"
+	}
+	return units, err
+}
+
+// unitsSetting is the season file's setting of the units that season was last given.
+const unitsSetting = "units shown"

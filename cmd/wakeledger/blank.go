@@ -2,6 +2,8 @@ package main
 
 import (
 	"io"
+	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -14,15 +16,19 @@ func (a *app) blankCmd() *cobra.Command {
 		Use:     "blank FILE.xlsx",
 		Short:   "Write an empty logbook to fill in",
 		Example: "  wakeledger blank --units us logbook-2027.xlsx",
-		Args:    takes(cobra.ExactArgs(1)),
+		Args:    takesOne("the name of a workbook", "logbook.xlsx"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if units != "us" && units != "metric" {
-				return usage("--units %q: expected us or metric", units)
+			if err := oneWord("units", units, unitNames...); err != nil {
+				return err
+			}
+			if end := filepath.Ext(args[0]); !strings.EqualFold(end, ".xlsx") {
+				return usage("blank writes a workbook: name a file that ends in .xlsx, such as %s.xlsx", strings.TrimSuffix(args[0], end))
 			}
 			return a.target(args[0], logbookFile).Write(func(w io.Writer) error { return logbook.Blank(w, units) })
 		},
 	}
-	c.Flags().StringVar(&units, "units", "metric", "us or metric: the units in the headings")
+	c.Flags().StringVar(&units, "units", "metric", "`us` or metric: the units in the headings")
+	offers(c, "units", unitNames...)
 	a.forceFlag(c)
 	return c
 }

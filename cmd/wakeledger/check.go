@@ -5,24 +5,26 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
 	"wakeledger/queries"
+	"wakeledger/reports/terminal"
 )
 
 func (a *app) checkCmd() *cobra.Command {
 	var write, legs, why string
 	c := &cobra.Command{
 		Use:   "check LOG...",
-		Short: "Read logs without storing: how each sheet and column is understood, and every row or cell that would be set aside",
-		Long: "Read logs without storing: how each sheet and column is understood, in which unit, and every row or cell that\n" +
-			"would be set aside or is doubtful. The last line is for scripts.",
+		Short: "Read logs and store nothing: how each column is read, and what could not be",
+		Long: "Read logs and store nothing: how each sheet and column is read, in which unit and why that one, and every row or " +
+			"cell that would be set aside or is doubtful. The last line is for scripts.",
 		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx\n" +
 			"  wakeledger check --legs-from-track legs.csv --zone Pacific/Auckland track.gpx",
-		Args: takes(cobra.MinimumNArgs(1)),
+		Args: takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			cfg, err := a.config()
 			if err != nil {
@@ -46,11 +48,12 @@ func (a *app) checkCmd() *cobra.Command {
 		},
 	}
 	a.readingFlags(c)
+	completeReading(c)
 	a.forceFlag(c)
-	c.Flags().StringVar(&why, "why", "", "tell the evidence for the meaning of each column, or, with --why=HEADING, of one")
+	c.Flags().StringVar(&why, "why", "", "say why each column is read as it is; --why=HEADING: why that one")
 	c.Flags().Lookup("why").NoOptDefVal = everyColumn
-	c.Flags().StringVar(&legs, "legs-from-track", "", "write the legs that tracks suggest, stretches of steady speed, to this new log, to confirm and load")
-	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were understood to this file, to edit and give back with --mapping")
+	c.Flags().StringVar(&legs, "legs-from-track", "", "write the stretches of steady speed in the tracks to this `file`, a log for you to confirm and load")
+	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were read to this `file`: edit it, and give it back with --mapping")
 	return c
 }
 
@@ -81,7 +84,7 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 		found = a.showLog(r, why) || found
 	}
 	if !found {
-		a.note("--why: no column is headed %q", why)
+		a.note("--why: no column is headed %q. %s", why, nearHeading(why, reports))
 	}
 	kept, setAside, doubts, err := a.findings(ctx, s, reports)
 	if err != nil {
@@ -109,6 +112,24 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 	return outcome(loadErr, openErr)
 }
 
+// nearHeading names the heading that was meant, or all.
+func nearHeading(heading string, reports []pipeline.LogReport) string {
+	var all []string
+	for _, r := range reports {
+		for _, s := range r.Sheets {
+			for _, c := range s.Columns {
+				if !slices.Contains(all, c.Heading) {
+					all = append(all, c.Heading)
+				}
+			}
+		}
+	}
+	if near := didYouMean(heading, all); near != "" {
+		return strings.TrimSpace(near)
+	}
+	return "The headings are " + strings.Join(all, ", ")
+}
+
 func (a *app) showLog(r pipeline.LogReport, why string) (found bool) {
 	fmt.Fprintf(a.out, "%s\n", r.Name)
 	for i := range r.Sheets {
@@ -126,14 +147,14 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	if s.Kind == "" {
 		fmt.Fprintf(a.out, "\n  %s: not understood; %s\n", name, placeOf(s))
 	} else {
-		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%d rows kept%s\n", name, s.Kind, s.Why, placeOf(s), s.Kept, passedOver(s.Skipped))
+		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%s kept%s\n", name, s.Kind, s.Why, placeOf(s), count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	}
 	for _, n := range s.Notes {
 		fmt.Fprintf(a.out, "    note: %s\n", n)
 	}
 	rows := make([]columnRow, len(s.Columns))
 	for i, c := range s.Columns {
-		rows[i] = columnRow{c.Heading, c.Column, c.Unit, strings.Join(c.Samples, " | ")}
+		rows[i] = columnRow{c.Heading, c.Column, c.Decided, c.From, strings.Join(c.Samples, " | ")}
 		if c.As != "" {
 			rows[i].Column = "(" + c.As + ")"
 		} else if c.Column == "" {
@@ -148,7 +169,7 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	}
 	if len(rows) > 0 {
 		var b strings.Builder
-		if err := writeTable(&b, rows); err == nil {
+		if err := terminal.Write(&b, rows, terminal.View{Width: widthFor(a.stdout) - 4}); err == nil {
 			fmt.Fprint(a.out, indent(b.String()))
 		}
 	}
@@ -178,6 +199,7 @@ type columnRow struct {
 	Heading string `json:"heading"`
 	Column  string `json:"understood_as"`
 	Unit    string `json:"unit"`
+	From    string `json:"unit_from"`
 	Samples string `json:"such_as"`
 }
 

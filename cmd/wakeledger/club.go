@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -27,7 +28,7 @@ type clubFlags struct {
 }
 
 func (f *clubFlags) add(c *cobra.Command) {
-	c.Flags().BoolVar(&f.names, "names", false, "share the boat's name and those of captain and crew")
+	c.Flags().BoolVar(&f.names, "names", false, "share the names of boat, captain and crew")
 	c.Flags().BoolVar(&f.noHeaviest, "no-heaviest", false, "leave out the lists of the heaviest fish")
 	c.Flags().BoolVar(&f.show, "show-what-is-shared", false, "print all that would leave the boat, and write nothing")
 }
@@ -48,8 +49,11 @@ func (a *app) exportClubCmd() *cobra.Command {
 		Short: "Write what a boat shares with its club: counts by class, no position, no name, no day",
 		Example: "  wakeledger export club --id blue-7 --show-what-is-shared\n" +
 			"  wakeledger export club --id blue-7 blue-7.zip",
-		Args: takes(cobra.MaximumNArgs(1)),
+		Args: cobra.ArbitraryArgs,
 		RunE: func(c *cobra.Command, args []string) (err error) {
+			if len(args) > 1 {
+				return usage("export club writes one file: %q is one word too many", args[1])
+			}
 			if len(args) == 0 && !f.show {
 				return usage("export club: name the file to write, or give --show-what-is-shared")
 			}
@@ -72,9 +76,9 @@ func (a *app) exportClubCmd() *cobra.Command {
 		},
 	}
 	f.add(c)
-	c.Flags().StringVar(&id, "id", "", "the id by which the club knows the boat; kept in the season file")
-	c.Flags().StringVar(&boat, "boat", "", "the boat, where the season file holds several")
-	c.Flags().BoolVar(&f.again, "again", false, "write a later summary although its difference from the last one shows single trips or days")
+	c.Flags().StringVar(&id, "id", "", "the `id` by which the club knows the boat; the season file keeps it")
+	c.Flags().StringVar(&boat, "boat", "", "the `boat`, where the season file holds several")
+	c.Flags().BoolVar(&f.again, "again", false, "write it although it shows single trips or days beside the last summary")
 	a.forceFlag(c)
 	return c
 }
@@ -209,7 +213,8 @@ func (a *app) reportClubCmd() *cobra.Command {
 	var files []string
 	c := &cobra.Command{
 		Use:   "club [BUNDLE...]",
-		Short: "Write one summary page of many boats, from season files (--db, repeated) and from what 'export club' wrote",
+		Short: "The club's season on one page, from what each boat shared ('export club')",
+		Long:  "The club's season on one page, from what each boat shared with 'export club', or from season files (--db, once for each).",
 		Example: "  wakeledger report club blue-7.zip red-2.zip\n" +
 			"  wakeledger report club --db mine.duckdb --db yours.duckdb --out club.html",
 		RunE: func(c *cobra.Command, args []string) error {
@@ -225,7 +230,7 @@ func (a *app) reportClubCmd() *cobra.Command {
 					return err
 				}
 			}
-			g := gathering{app: a, flags: f}
+			g := gathering{app: a, flags: f, units: r.units}
 			if err := g.gather(c.Context(), args, files); err != nil {
 				return err
 			}
@@ -236,11 +241,10 @@ func (a *app) reportClubCmd() *cobra.Command {
 		},
 	}
 	f.add(c)
-	r.add(c)
-	c.Flags().Lookup("out").DefValue = "club.html"
-	r.out = "club.html"
+	r.add(c.Flags(), "club.html")
+	a.completeReport(c)
 	a.forceFlag(c)
-	c.Flags().StringArrayVar(&files, "db", nil, "a season file; may be given several times")
+	c.Flags().StringArrayVar(&files, "db", nil, "a season `file`; give it again for each")
 	return c
 }
 
@@ -252,6 +256,7 @@ type gathering struct {
 	chosen map[string]bool // ids that boats chose
 	byName map[string]int  // place in unnamed of boats without an id
 	tooFew int
+	units  string // as asked, else as the first season file remembers
 	now    time.Time
 }
 
@@ -286,6 +291,9 @@ func (g *gathering) file(ctx context.Context, name string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	if g.units, err = unitsAsked(ctx, s, g.units); err != nil {
+		return err
+	}
 	boats, err := boatsOf(ctx, s)
 	if err != nil {
 		return err
@@ -360,7 +368,7 @@ func (g *gathering) write(r reportFlags, to output.Target) error {
 	for _, line := range repeats {
 		g.note("%s", line)
 	}
-	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: r.units, Boats: boats, Names: g.flags.names, Repeats: len(repeats), TooFew: g.tooFew}
+	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: cmp.Or(g.units, "metric"), Boats: boats, Names: g.flags.names, Repeats: len(repeats), TooFew: g.tooFew}
 	if in.Title == "" {
 		in.Title = "The club's season"
 	}

@@ -21,14 +21,14 @@ func (a *app) exportCmd() *cobra.Command {
 	var format string
 	c := &cobra.Command{
 		Use:   "export DIR",
-		Short: "Write the season for other programs: all tables as Parquet or CSV, or the questions as a workbook",
+		Short: "Write the season for other programs, or what to share with the club",
 		Long: "Write the season for other programs: all tables as Parquet or CSV, or the questions as a workbook.\n" +
-			"All of it is in there, positions, notes and names included: it is for your own use. 'export club' is what to share.",
+			"It holds positions, notes and names: keep it to yourself. 'export club' is what to share.",
 		Example: "  wakeledger export tables\n  wakeledger export --format workbook season-2026",
-		Args:    takes(cobra.ExactArgs(1)),
+		Args:    takesOne("the name of a folder", "tables"),
 		RunE: func(c *cobra.Command, args []string) (err error) {
-			if format != "parquet" && format != "csv" && format != "workbook" {
-				return usage("--format %q: expected parquet, csv or workbook", format)
+			if err := oneWord("format", format, exportFormats...); err != nil {
+				return err
 			}
 			if err := thereIs(a.db); err != nil {
 				return err
@@ -51,11 +51,14 @@ func (a *app) exportCmd() *cobra.Command {
 			return err
 		},
 	}
-	c.Flags().StringVar(&format, "format", "parquet", "parquet (parted by season and boat), csv or workbook")
+	c.Flags().StringVar(&format, "format", "parquet", "`one` of parquet, csv, workbook")
+	offers(c, "format", exportFormats...)
 	a.forceFlag(c)
 	c.AddCommand(a.exportClubCmd())
 	return c
 }
+
+var exportFormats = []string{"parquet", "csv", "workbook"}
 
 // bookSheet is a question as a sheet of the workbook.
 type bookSheet struct {

@@ -8,22 +8,12 @@ import (
 	"reflect"
 	"regexp"
 	"strconv"
-	"strings"
-	"text/tabwriter"
 
 	"wakeledger/queries"
 )
 
-// formats write a slice of rows whose json tags are the columns.
-var formats = map[string]func(io.Writer, any) error{"table": writeTable, "csv": writeCSV, "json": writeJSON}
-
-// forFormat is where a format goes: tables are for reading, the others for programs.
-func (a *app) forFormat(format string) io.Writer {
-	if format == "table" {
-		return a.out
-	}
-	return a.plain
-}
+// formats write a slice of rows whose json tags are the columns, for other programs.
+var formats = map[string]func(io.Writer, any) error{"csv": writeCSV, "json": writeJSON}
 
 func writeJSON(w io.Writer, rows any) error {
 	e := json.NewEncoder(w)
@@ -34,7 +24,7 @@ func writeJSON(w io.Writer, rows any) error {
 
 func writeCSV(w io.Writer, rows any) error {
 	c := csv.NewWriter(w)
-	all := cells(rows, exact)
+	all := cells(rows)
 	for i, row := range all[1:] {
 		for f := range row {
 			if isText(rows, i, f) {
@@ -75,18 +65,8 @@ func isText(rows any, row, column int) bool {
 	return false
 }
 
-func writeTable(w io.Writer, rows any) error {
-	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
-	for _, r := range cells(rows, rounded) {
-		if _, err := fmt.Fprintln(t, strings.Join(r, "\t")); err != nil {
-			return err
-		}
-	}
-	return t.Flush()
-}
-
 // cells is a header and one row of text for each row; nil pointers are "".
-func cells(rows any, number func(float64) string) [][]string {
+func cells(rows any) [][]string {
 	v := reflect.ValueOf(rows)
 	typ := v.Type().Elem()
 	var head []string
@@ -97,14 +77,14 @@ func cells(rows any, number func(float64) string) [][]string {
 	for i := range v.Len() {
 		row := make([]string, typ.NumField())
 		for f := range row {
-			row[f] = cell(v.Index(i).Field(f), number)
+			row[f] = cell(v.Index(i).Field(f))
 		}
 		all = append(all, row)
 	}
 	return all
 }
 
-func cell(v reflect.Value, number func(float64) string) string {
+func cell(v reflect.Value) string {
 	if v.Kind() == reflect.Pointer {
 		if v.IsNil() {
 			return ""
@@ -115,17 +95,9 @@ func cell(v reflect.Value, number func(float64) string) string {
 		return exact(float64(place))
 	}
 	if v.Kind() == reflect.Float64 {
-		return number(v.Float())
+		return exact(v.Float())
 	}
 	return fmt.Sprint(v.Interface())
 }
 
 func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-// rounded shows three significant digits or one decimal, whichever is more.
-func rounded(v float64) string {
-	if v >= 100 || v <= -100 || v == 0 {
-		return strconv.FormatFloat(v, 'f', 1, 64)
-	}
-	return strconv.FormatFloat(v, 'g', 3, 64)
-}

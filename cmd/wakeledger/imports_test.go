@@ -9,7 +9,7 @@ import (
 // arrows lists what each package of ours may import of ours. A package that is
 // not here fails the test, so that a new one is placed on purpose.
 var arrows = map[string]string{
-	"cmd/wakeledger":     "pipeline pipeline/estimate pipeline/identity pipeline/logbook pipeline/meaning pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export reports/output reports/page",
+	"cmd/wakeledger":     "pipeline pipeline/estimate pipeline/identity pipeline/logbook pipeline/meaning pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/spelling pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export reports/output reports/page reports/terminal",
 	"pipeline":           "pipeline/batch pipeline/entry pipeline/estimate pipeline/identity pipeline/infile pipeline/layout pipeline/meaning pipeline/normalise pipeline/plan pipeline/proof pipeline/record pipeline/sheet pipeline/sky pipeline/species pipeline/store pipeline/track pipeline/unit pipeline/zone",
 	"pipeline/batch":     "pipeline/entry",
 	"pipeline/entry":     "",
@@ -18,7 +18,7 @@ var arrows = map[string]string{
 	"pipeline/infile":    "",
 	"pipeline/layout":    "pipeline/record pipeline/sheet pipeline/unit",
 	"pipeline/logbook":   "",
-	"pipeline/meaning":   "pipeline/layout pipeline/phrase pipeline/plan pipeline/species pipeline/unit pipeline/words",
+	"pipeline/meaning":   "pipeline/layout pipeline/phrase pipeline/plan pipeline/species pipeline/spelling pipeline/unit pipeline/words",
 	"pipeline/normalise": "pipeline/entry pipeline/phrase pipeline/plan pipeline/record pipeline/sheet pipeline/species pipeline/unit pipeline/words pipeline/zone",
 	"pipeline/phrase":    "pipeline/species pipeline/unit pipeline/words",
 	"pipeline/plan":      "pipeline/unit",
@@ -27,6 +27,7 @@ var arrows = map[string]string{
 	"pipeline/sheet":     "pipeline/record",
 	"pipeline/sky":       "",
 	"pipeline/species":   "",
+	"pipeline/spelling":  "",
 	"pipeline/store":     "pipeline/identity pipeline/infile pipeline/zone",
 	"pipeline/track":     "pipeline/infile pipeline/record pipeline/unit pipeline/words",
 	"pipeline/unit":      "",
@@ -40,6 +41,7 @@ var arrows = map[string]string{
 	"reports/bundle":     "pipeline/infile",
 	"reports/output":     "",
 	"reports/page":       "",
+	"reports/terminal":   "",
 	"testdata/bench":     "",
 	"testdata/browser":   "",
 	"testdata/demo":      "",

@@ -28,11 +28,11 @@ func (a *app) proposeLegs(ctx context.Context, cfg pipeline.Config, tracks []str
 	for _, r := range reports {
 		a.tellLog(r)
 	}
-	clock := "UTC: give --zone for the boat's own clock"
+	clock := "UTC (give --zone for the boat's own clock)"
 	if cfg.Zone != "" {
 		clock = "the clock of " + cfg.Zone
 	}
-	fmt.Fprintf(a.out, "%s: %d legs of steady speed, on %s\n", name, n, clock)
-	a.note("strike out what was no trolling, put in the lines out, then load it beside the track")
+	fmt.Fprintf(a.out, "%s: %s of steady speed, on %s\n", name, count(int64(n), "leg", "legs"), clock)
+	a.note("delete what was no trolling, fill in the lines out, then load it with the track")
 	return nil
 }

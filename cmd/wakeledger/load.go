@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"slices"
 	"sort"
 	"strings"
@@ -17,15 +18,16 @@ import (
 func (a *app) loadCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:     "load LOG...",
-		Short:   "Read logs and store them in the season file",
+		Short:   "Read logs and keep them in the season file",
 		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Args:    takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.withSeason(c.Context(), args, false, nil)
 		},
 	}
 	a.readingFlags(c)
 	a.identityFlags(c)
+	completeReading(c)
 	return c
 }
 
@@ -106,10 +108,10 @@ func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipe
 	if last && kept > manyRows {
 		a.note("%d rows: the season's tables are made at the first question", kept)
 		if a.cfg.Ocean == "" {
-			a.note("'wakeledger check' tells which names of fish need --ocean")
+			a.note("'wakeledger check' says which names of fish need --ocean")
 		}
 		if hasTrack(reports) {
-			a.note("'wakeledger ask tracks' tells whether the tracks' clocks fit the legs")
+			a.note("'wakeledger ask tracks' says whether the tracks' clocks fit the legs")
 		}
 		return setAside, nil
 	}
@@ -152,6 +154,9 @@ func anyReadable(logs []string) error {
 		if err == nil {
 			return nil
 		}
+		if near := nearFileOf(l); near != "" && errors.Is(err, fs.ErrNotExist) {
+			err = fmt.Errorf("%w. %s", err, near)
+		}
 		errs = append(errs, err)
 	}
 	return errors.Join(errs...)
@@ -188,7 +193,7 @@ func (a *app) tellSheet(s pipeline.SheetReport) {
 		a.note("  %s: not understood, not read", name)
 		return
 	}
-	a.note("  %s: read as %s (%s), %d rows%s", name, s.Kind, s.Why, s.Kept, passedOver(s.Skipped))
+	a.note("  %s: read as %s (%s), %s%s", name, s.Kind, s.Why, count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	if unknown := s.Unknown(); len(unknown) > 0 {
 		a.note("    kept under their own names: %s", strings.Join(unknown, ", "))
 	}

@@ -37,18 +37,17 @@ func (a *app) logsCmd() *cobra.Command {
 		Use:     "logs",
 		Short:   "Which logs the season file holds, by boat; and those that were replaced or forgotten, which can be had back",
 		Example: "  wakeledger logs\n  wakeledger logs forget 3\n  wakeledger logs restore 3\n  wakeledger logs boat \"Sea Wrem\" \"Sea Wren\"",
-		Args:    takes(cobra.NoArgs),
+		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
-			write, ok := formats[format]
-			if !ok {
-				return usage("--format %q: expected table, csv or json", format)
+			if err := oneWord("format", format, "table", "csv", "json"); err != nil {
+				return err
 			}
 			return a.withExisting(c.Context(), func(s *pipeline.Season) error {
 				all, err := s.DB.Logs(c.Context())
 				if err != nil {
 					return err
 				}
-				if err := write(a.out, logRows(all)); err != nil {
+				if err := a.writeAs(format, logRows(all)); err != nil {
 					return err
 				}
 				return a.tellBoatNames(c.Context(), s)
@@ -112,7 +111,7 @@ func (a *app) forgetCmd() *cobra.Command {
 		Use:     "forget LOG...",
 		Short:   "Take logs out of the season, by number or name; 'logs restore' has them back",
 		Example: "  wakeledger logs forget 3\n  wakeledger logs forget \"season 2025/log.xlsx\"",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Args:    takesLogs,
 		RunE: func(c *cobra.Command, names []string) error {
 			return a.withExisting(c.Context(), func(s *pipeline.Season) error {
 				gone, err := s.Forget(c.Context(), names)
@@ -130,7 +129,7 @@ func (a *app) restoreCmd() *cobra.Command {
 		Use:     "restore LOG",
 		Short:   "Have a log back that was forgotten or replaced; what took its place leaves the season",
 		Example: "  wakeledger logs restore 3",
-		Args:    takes(cobra.ExactArgs(1)),
+		Args:    takesOne("a log, by number or name", "3"),
 		RunE: func(c *cobra.Command, names []string) error {
 			return a.withExisting(c.Context(), func(s *pipeline.Season) error {
 				r, err := s.Restore(c.Context(), names[0])
@@ -201,7 +200,7 @@ func (a *app) tidyCmd() *cobra.Command {
 		Use:     "tidy",
 		Short:   "Remove what is kept of logs that were replaced or forgotten; a copy of the season file is made first",
 		Example: "  wakeledger logs tidy",
-		Args:    takes(cobra.NoArgs),
+		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
 			var gone []store.Log
 			err := a.withExisting(c.Context(), func(s *pipeline.Season) error {

@@ -31,7 +31,7 @@ func tellNames(ctx context.Context, s *pipeline.Season, reports []pipeline.LogRe
 			}
 		}
 		if fish > 0 {
-			fmt.Fprintf(w, "%s: %s may be several species: %s, under the name as logged; --ocean settles it, such as --ocean pacific\n",
+			fmt.Fprintf(w, "%s: %s may be several species: %s. Say which ocean, such as --ocean pacific\n",
 				r.Label, strings.Join(names, ", "), fishText(fish))
 		}
 	}
@@ -40,7 +40,7 @@ func tellNames(ctx context.Context, s *pipeline.Season, reports []pipeline.LogRe
 
 func fishText(n int64) string {
 	if n == 1 {
-		return "1 fish stays without one"
+		return "1 fish keeps the name as logged"
 	}
-	return fmt.Sprintf("%d fish stay without one", n)
+	return fmt.Sprintf("%d fish keep the name as logged", n)
 }

@@ -81,7 +81,7 @@ func writeQuestion(w io.Writer, q queries.Question) {
 	case asksFigure(q):
 		fmt.Fprintf(w, "  the figure itself, or \"leave\": %s\n", q.Options[len(q.Options)-1])
 	case len(q.Options) == 0:
-		fmt.Fprintln(w, "  mend it in the log, or \"leave\": read it as it is")
+		fmt.Fprintln(w, "  mend it in the log, or \"leave\": read the rest as it is")
 	}
 	for i, o := range q.Options {
 		if !asksFigure(q) {
@@ -89,7 +89,7 @@ func writeQuestion(w io.Writer, q queries.Question) {
 		}
 	}
 	if len(q.Effect) > 0 {
-		fmt.Fprintf(w, "  moves: %s\n", queries.EffectWords(q.Effect))
+		fmt.Fprintf(w, "  moves: %s\n", effectWords(q.Effect))
 	}
 }
 

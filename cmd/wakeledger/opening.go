@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 
 	"wakeledger/pipeline"
 )
@@ -25,9 +26,21 @@ func (a *app) openRead(ctx context.Context, file string) (*pipeline.Season, erro
 	return pipeline.OpenRead(ctx, file, a.cfg, false)
 }
 
+// nearFile names the season file beside that was meant; "" where none is near.
+func nearFile(file string) string {
+	beside, err := filepath.Glob(filepath.Join(filepath.Dir(file), "*.duckdb"))
+	if err != nil || len(beside) == 0 {
+		return ""
+	}
+	if len(beside) == 1 {
+		return "Did you mean --db " + beside[0] + "? "
+	}
+	return didYouMean(file, beside)
+}
+
 func thereIs(file string) error {
 	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
-		return fmt.Errorf("no season file %s: 'wakeledger load LOG...' makes one, --db names another", file)
+		return fmt.Errorf("there is no season file %s. %s'wakeledger season LOG...' makes one, --db FILE names another", file, nearFile(file))
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -25,7 +26,15 @@ func pageFile(r page.Report) output.Kind {
 }
 
 func (a *app) forceFlag(c *cobra.Command) {
-	c.Flags().BoolVar(&a.force, "force", false, "write over a file that is there, whatever it is; never over a file that is read, nor over a season file")
+	c.Flags().BoolVar(&a.force, "force", false, "write over the file that is there; never over a log that is read or a season file")
+}
+
+// wholePath is where a file is, from the top of the disk, so that it is found from anywhere.
+func wholePath(file string) string {
+	if whole, err := filepath.Abs(file); err == nil {
+		return whole
+	}
+	return file
 }
 
 // target is a file to be written; inputs are those that the command reads beside the
@@ -38,7 +47,7 @@ func (a *app) target(path string, kind output.Kind, inputs ...string) output.Tar
 func (a *app) writePage(t output.Target, write func(io.Writer) error) error {
 	err := t.Write(write)
 	if err == nil {
-		a.note("report: %s", t.Path)
+		a.note("report: %s (open it in a browser)", wholePath(t.Path))
 	}
 	return err
 }

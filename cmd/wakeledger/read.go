@@ -130,14 +130,14 @@ func settledLines(r pipeline.LogReport, questions []queries.Question) []string {
 	if n := len(questions); n > 0 {
 		line := questionsOpen(int64(n))
 		if len(open) > 0 {
-			line += ", on " + queries.EffectWords(open)
+			line += ", on " + effectWords(open)
 		}
 		lines = append(lines, line)
 	}
 	if r.SetAside > 0 {
 		line := count(r.SetAside, "cell or row", "cells or rows") + " set aside"
 		if len(aside) > 0 {
-			line += ", which would change " + queries.EffectWords(aside)
+			line += ", which may change " + effectWords(aside)
 		}
 		lines = append(lines, line)
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"wakeledger/pipeline"
 	"wakeledger/queries"
@@ -18,48 +19,104 @@ import (
 // reportFlags are those of every command that writes a report.
 type reportFlags struct {
 	out, units, title string
+	part              part
 	compare           string   // of report season: another season file, or a year of this one
 	cell              cellFlag // of report track
 }
 
-func (r *reportFlags) add(c *cobra.Command) {
-	c.Flags().StringVar(&r.out, "out", "season.html", "the report's file")
-	c.Flags().StringVar(&r.units, "units", "metric", "us (lb, in) or metric (kg, cm)")
-	c.Flags().StringVar(&r.title, "title", "", "the report's title; the season's years otherwise")
+func (r *reportFlags) add(f *pflag.FlagSet, out string) {
+	f.StringVar(&r.out, "out", out, "the `file` to write")
+	f.StringVar(&r.units, "units", "", "`us` (lb, in) or metric (kg, cm); left out: as you last told season")
+	f.StringVar(&r.title, "title", "", "the page's `title`")
 }
 
 func (r *reportFlags) check() error {
-	if r.units != "us" && r.units != "metric" {
-		return usage("--units %q: expected us or metric", r.units)
+	if r.units != "" {
+		if err := oneWord("units", r.units, unitNames...); err != nil {
+			return err
+		}
 	}
-	return nil
+	if r.compare != "" && r.part.given() {
+		return usage("--compare sets whole seasons beside each other: leave --year, --boat, --species, --since and --until out")
+	}
+	return r.part.check()
+}
+
+// reportKind is a report as a command.
+type reportKind struct {
+	page           page.Report
+	short, example string
+	write          func(*app, context.Context, *pipeline.Season, reportFlags, output.Target) error
+}
+
+var reportKinds = []reportKind{
+	{page.SeasonReport, "The season: what to do next, what worked, the fish, and what was not read",
+		"  wakeledger report season --units us --out 2026.html\n  wakeledger report season --year 2026\n" +
+			"  wakeledger report season --compare 2025\n  wakeledger report season --compare 2025.duckdb", (*app).writeSeason},
+	{page.ScaleReport, "The tape against the scale: whether to trust it, and by what to divide",
+		"  wakeledger report scale --units us", (*app).writeScale},
+	{page.DeckReport, "A page to print for the boat: today's plan, this boat's spread, weights by length and girth",
+		"  wakeledger report deck --units us", (*app).writeDeck},
+	{page.TrackReport, "Where the boat ran and where fish struck. It shows positions: for the boat alone",
+		"  wakeledger report track --cell 5", (*app).writeTrack},
 }
 
 func (a *app) reportCmd() *cobra.Command {
-	var r reportFlags
+	var kinds []string
+	for _, k := range reportKinds {
+		kinds = append(kinds, string(k.page))
+	}
+	kinds = append(kinds, "club")
 	c := &cobra.Command{
-		Use:       "report KIND",
-		Short:     "Write a report of the season file: season, scale (tape against scale), deck (a printed page for the boat) or track (where it ran, for the boat alone)",
-		Example:   "  wakeledger report season --units us --out 2026.html\n  wakeledger report season --compare 2025.duckdb\n  wakeledger report scale\n  wakeledger report deck --units us",
-		ValidArgs: []string{"season", "scale", "deck", "track"},
-		Args:      takes(cobra.MatchAll(cobra.ExactArgs(1), cobra.OnlyValidArgs)),
-		RunE: func(c *cobra.Command, args []string) (err error) {
-			if err := r.check(); err != nil {
+		Use:     "report KIND",
+		Short:   "Write a page about the season: season, scale, deck, track or club",
+		Long:    "Write a page about the season, to be opened in a browser. It needs no network.",
+		Example: "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger report deck --units us",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return usage("report what? %s, such as: wakeledger report season", oneOf(kinds))
+			}
+			return notOne("report", args[0], kinds)
+		},
+		RunE: func(*cobra.Command, []string) error { return nil },
+	}
+	flags := reportFlags{cell: cellFlag{queries.AreaMinutes}}
+	flags.addAll(a, c, "season", "season.html") // so that a flag may stand before its kind
+	flags.cell.add(c.Flags())
+	c.Flags().VisitAll(func(f *pflag.Flag) { f.Hidden = true })
+	for _, k := range reportKinds {
+		c.AddCommand(a.reportKindCmd(k))
+	}
+	c.AddCommand(a.reportClubCmd())
+	return c
+}
+
+// addAll adds the flags of a kind of report.
+func (r *reportFlags) addAll(a *app, c *cobra.Command, kind page.Report, out string) {
+	r.add(c.Flags(), out)
+	r.part.add(c.Flags())
+	if kind == page.SeasonReport {
+		c.Flags().StringVar(&r.compare, "compare", "", "show it beside a year of this season file (2025), or beside another season `file`")
+	}
+	if kind == page.TrackReport {
+		r.cell.add(c.Flags())
+	}
+	a.forceFlag(c)
+}
+
+func (a *app) reportKindCmd(k reportKind) *cobra.Command {
+	r := reportFlags{cell: cellFlag{queries.AreaMinutes}}
+	c := &cobra.Command{
+		Use:     string(k.page),
+		Short:   k.short,
+		Long:    k.short + ".",
+		Example: k.example,
+		Args:    takesNothing,
+		RunE: func(c *cobra.Command, _ []string) (err error) {
+			if err := errors.Join(r.check(), r.cell.check()); err != nil {
 				return err
 			}
-			if r.compare != "" && args[0] != "season" {
-				return usage("--compare is for report season")
-			}
-			if c.Flags().Changed("cell") && args[0] != "track" {
-				return usage("--cell is for report track")
-			}
-			if err := r.cell.check(); err != nil {
-				return err
-			}
-			if !c.Flags().Changed("out") {
-				r.out = args[0] + ".html"
-			}
-			to := a.target(r.out, pageFile(page.Report(args[0])), r.compare)
+			to := a.target(r.out, pageFile(k.page), r.compare)
 			if err := to.Check(); err != nil {
 				return err
 			}
@@ -68,22 +125,17 @@ func (a *app) reportCmd() *cobra.Command {
 				return err
 			}
 			defer func() { err = errors.Join(err, s.DB.Close()) }()
-			switch args[0] {
-			case "scale":
-				return a.writeScale(c.Context(), s, r, to)
-			case "deck":
-				return a.writeDeck(c.Context(), s, r, to)
-			case "track":
-				return a.writeTrack(c.Context(), s, r, to)
+			if r.units, err = unitsAsked(c.Context(), s, r.units); err != nil {
+				return err
 			}
-			return a.writeSeason(c.Context(), s, r, to)
+			if err := a.narrow(c.Context(), s, r.part); err != nil {
+				return err
+			}
+			return k.write(a, c.Context(), s, r, to)
 		},
 	}
-	r.add(c)
-	c.Flags().StringVar(&r.compare, "compare", "", "report season: show it beside another season file, or beside a year of this one (2025)")
-	r.cell.add(c.Flags(), "report track")
-	a.forceFlag(c)
-	c.AddCommand(a.reportClubCmd())
+	r.addAll(a, c, k.page, string(k.page)+".html")
+	a.completeReport(c)
 	return c
 }
 
@@ -96,11 +148,18 @@ func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags
 		return err
 	}
 	in.Generated = s.Now()
-	in.Title = r.title
-	if in.Title == "" {
-		in.Title = seasonTitle(in.Trips)
-	}
+	in.Title = r.titleOr(seasonTitle(in.Trips))
 	return a.writePage(to, func(w io.Writer) error { return reports.Season(w, in) })
+}
+
+// titleOr is the title that was asked for, else usual; either names the part of the season
+// that the page is of.
+func (r *reportFlags) titleOr(usual string) string {
+	title := r.title
+	if title == "" {
+		title = usual
+	}
+	return title + r.part.suffix()
 }
 
 func seasonTitle(trips []queries.Trip) string {

@@ -51,11 +51,8 @@ func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags,
 
 // titleOf is the title that was asked for, else kind and the season's years.
 func titleOf(ctx context.Context, s *pipeline.Season, r reportFlags, kind string) (string, error) {
-	if r.title != "" {
-		return r.title, nil
-	}
 	trips, err := queries.AskTrips(ctx, s.DB)
-	return kind + ", " + lowerFirst(seasonTitle(trips)), err
+	return r.titleOr(kind + ", " + lowerFirst(seasonTitle(trips))), err
 }
 
 func lowerFirst(s string) string { return string(s[0]|0x20) + s[1:] }

@@ -5,7 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"syscall"
 	"unicode/utf8"
@@ -34,6 +36,8 @@ var (
 type app struct {
 	out, notes io.Writer // control characters of logs are shown there, not obeyed
 	plain      io.Writer // standard output as it is, for JSON and CSV; on a terminal the same as out
+	colours    io.Writer // standard output as it is, for tables: their cells are made safe one by one
+	stdout     io.Writer // where standard output goes, to see whether it is a terminal
 	screen     io.Writer // standard error as it is: the bar and the dialogue work on it
 	db         string
 	force      bool
@@ -49,22 +53,26 @@ type app struct {
 // run is the program: it returns the exit code.
 func run(ctx context.Context, args []string, out, notes io.Writer) int {
 	results := &sink{to: out}
-	a := &app{out: readable{results}, plain: results, notes: readable{notes}, screen: notes}
+	a := &app{out: readable{results}, plain: results, colours: results, stdout: out, notes: readable{notes}, screen: notes}
 	if isTerminal(out) {
 		a.plain = a.out
 	}
 	err := inUTF8(args)
+	at := "wakeledger"
 	if err == nil {
 		root := a.root()
-		root.SetArgs(args)
+		root.SetArgs(asMeant(root, args))
 		root.SetOut(a.out)
 		root.SetErr(a.notes)
-		err = root.ExecuteContext(ctx)
+		var c *cobra.Command
+		if c, err = root.ExecuteContextC(ctx); c != nil {
+			at = c.CommandPath()
+		}
 	}
 	if lost := results.failure(); lost != nil {
 		return a.tellLost(lost)
 	}
-	return a.tellEnd(ctx, err)
+	return a.tellEnd(ctx, err, at)
 }
 
 // tellLost says that the results did not come where they were to go.
@@ -95,8 +103,8 @@ func inUTF8(args []string) error {
 	return nil
 }
 
-// tellEnd says how the run ended, and gives its exit code.
-func (a *app) tellEnd(ctx context.Context, err error) int {
+// tellEnd says how the run of a command ended, and gives its exit code.
+func (a *app) tellEnd(ctx context.Context, err error, command string) int {
 	notes := a.notes
 	switch {
 	case err == nil:
@@ -110,10 +118,15 @@ func (a *app) tellEnd(ctx context.Context, err error) int {
 		fmt.Fprintln(notes, "wakeledger:", err)
 		return wrongUsage
 	case errors.Is(err, errUsage):
-		fmt.Fprintf(notes, "wakeledger: %v\nTry 'wakeledger --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "))
+		fmt.Fprintf(notes, "wakeledger: %v\nTry '%s --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "), command)
 		return wrongUsage
 	case ctx.Err() != nil:
 		fmt.Fprintln(notes, "wakeledger: stopped; the season file is as it was before the log that was being read")
+		return failed
+	}
+	var lost *fs.PathError
+	if errors.As(err, &lost) && errors.Is(lost, fs.ErrNotExist) && err.Error() == lost.Error() {
+		fmt.Fprintln(notes, "wakeledger:", noFile(lost.Path))
 		return failed
 	}
 	fmt.Fprintln(notes, "wakeledger:", store.InWords(err))
@@ -133,23 +146,32 @@ func usage(format string, args ...any) error {
 
 func (a *app) root() *cobra.Command {
 	root := &cobra.Command{
-		Use:           "wakeledger",
-		Short:         "From a boat's fishing logs to what worked, how heavy they were, and a report",
-		Example:       "  wakeledger season log-2026.xlsx\n  wakeledger ask strike-rate --by lure",
+		Use:   "wakeledger [LOG...]",
+		Short: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season",
+		Long: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season.\n\n" +
+			"Logs alone are read as by the command season: drop them on the program, or name them.",
+		Example:       "  wakeledger log-2026.xlsx\n  wakeledger ask strike-rate --by lure\n  wakeledger report season --units us",
+		Version:       version(),
 		SilenceErrors: true, SilenceUsage: true,
-		Args: func(_ *cobra.Command, args []string) error {
+		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return usage("no command %q", args[0])
+				return noCommand(c, args[0])
 			}
 			return nil
 		},
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season file")
+	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season `file`")
 	var edges []string
 	root.PersistentFlags().StringArrayVar(&edges, "edges", nil,
-		"lower ends of a factor's classes, as speed-band=0,7,9,11, or minutes of dawn and dusk, as light=45; kept in the season file by load and season")
+		"where a factor's `classes` begin, such as speed-band=0,7,9,11; or minutes of dawn and dusk: light=45. load and season keep it")
 	root.PersistentPreRunE = func(*cobra.Command, []string) (err error) {
+		for _, e := range edges {
+			factor, _, _ := strings.Cut(e, "=")
+			if !slices.Contains(pipeline.EdgeFactors(), factor) {
+				return notOne("--edges: factor", factor, pipeline.EdgeFactors())
+			}
+		}
 		if edges != nil {
 			if a.cfg.Edges, err = pipeline.ParseEdges(edges); err != nil {
 				err = usage("--edges: %v", err)
@@ -157,50 +179,46 @@ func (a *app) root() *cobra.Command {
 		}
 		return err
 	}
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage("%v", err) })
+	root.SetFlagErrorFunc(wrongFlag)
+	wordHelp(root)
+	root.SetVersionTemplate("wakeledger {{.Version}}\n")
 	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.logsCmd(), a.exportCmd())
 	return root
-}
-
-// takes wraps an argument check so that its errors are wrong usage.
-func takes(check cobra.PositionalArgs) cobra.PositionalArgs {
-	return func(c *cobra.Command, args []string) error {
-		if err := check(c, args); err != nil {
-			return usage("%s: %v", c.Name(), err)
-		}
-		return nil
-	}
 }
 
 // readingFlags are those of every command that reads logs.
 func (a *app) readingFlags(c *cobra.Command) {
 	f := c.Flags()
-	f.StringVar(&a.cfg.Boat, "boat", "", "the boat of logs that name none")
-	f.StringVar(&a.cfg.Zone, "zone", "", "the time zone of logs that name none, such as Pacific/Auckland or UTC-9")
-	f.StringVar(&a.cfg.Units, "log-units", "", "us or metric: what cells and headings without a unit are in")
-	f.StringVar(&a.dates, "dates", "", "day-first or month-first: how dates such as 03/04/2026 are meant")
-	f.StringVar(&a.decimal, "decimal", "", "comma or point: what 1,234 means")
-	f.StringVar(&a.cfg.Ocean, "ocean", "", "settles local names that mean several species (pacific, atlantic, ...)")
-	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "time without lines out that parts two trips, where the log names none: 6h, or as the season file has it")
-	f.StringVar(&a.mapping, "mapping", "", "a file that says how sheets are to be read ('wakeledger check --write-mapping' writes one)")
-	f.StringArrayVar(&a.answers, "answer", nil, "an answer to a question about a log, as ID=CHOICE: the option's number, or the figure asked for; kept in the season file")
+	f.StringVar(&a.cfg.Boat, "boat", "", "the `boat`, where a log names none")
+	f.StringVar(&a.cfg.Zone, "zone", "", "the time `zone`, where a log names none, such as Pacific/Auckland or UTC-9")
+	f.StringVar(&a.cfg.Units, "log-units", "", "`us` or metric: what numbers without a unit are in")
+	f.StringVar(&a.dates, "dates", "", "how 03/04/2026 is meant: `day-first` or month-first")
+	f.StringVar(&a.decimal, "decimal", "", "the decimal mark, `comma` or point: what 1,234 means")
+	f.StringVar(&a.cfg.Ocean, "ocean", "", "the `ocean` (pacific, atlantic, ...): says which fish is meant by bluefin or dorado")
+	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "so much `time` without lines out begins another trip, where the log names none (6h)")
+	f.StringVar(&a.mapping, "mapping", "", "a `file` that says how sheets are read; 'wakeledger check --write-mapping' writes one")
+	f.StringArrayVar(&a.answers, "answer", nil, "answer a question about a log, as `ID=CHOICE`: an option's number, or the figure. The season file keeps it")
 	a.tracks.add(f)
-	f.BoolVar(&a.strict, "strict", false, "exit with 3 if rows or cells were set aside")
+	f.BoolVar(&a.strict, "strict", false, "end with exit code 3 if anything was set aside")
 }
 
 // config completes the configuration from the flags.
 func (a *app) config() (pipeline.Config, error) {
 	orders := map[string]unit.Order{"": unit.OrderUnknown, "day-first": unit.DayFirst, "month-first": unit.MonthFirst}
 	marks := map[string]unit.Mark{"": unit.MarkUnknown, "comma": unit.MarkComma, "point": unit.MarkPoint}
-	var ok bool
-	if a.cfg.Order, ok = orders[a.dates]; !ok {
-		return a.cfg, usage("--dates %q: expected day-first or month-first", a.dates)
-	}
-	if a.cfg.Mark, ok = marks[a.decimal]; !ok {
-		return a.cfg, usage("--decimal %q: expected comma or point", a.decimal)
-	}
-	if u := a.cfg.Units; u != "" && u != "us" && u != "metric" {
-		return a.cfg, usage("--log-units %q: expected us or metric", u)
+	a.cfg.Order, a.cfg.Mark = orders[a.dates], marks[a.decimal]
+	for _, f := range []struct {
+		flag, word string
+		list       []string
+	}{
+		{"dates", a.dates, []string{"day-first", "month-first"}}, {"decimal", a.decimal, []string{"comma", "point"}},
+		{"log-units", a.cfg.Units, unitNames},
+	} {
+		if f.word != "" {
+			if err := oneWord(f.flag, f.word, f.list...); err != nil {
+				return a.cfg, err
+			}
+		}
 	}
 	if err := a.tracks.into(&a.cfg); err != nil {
 		return a.cfg, err
@@ -208,6 +226,9 @@ func (a *app) config() (pipeline.Config, error) {
 	if a.mapping != "" {
 		var err error
 		if a.cfg.Mapping, err = pipeline.ReadMapping(a.mapping); err != nil {
+			if errors.Is(err, fs.ErrNotExist) {
+				return a.cfg, usage("--mapping: %s", noFile(a.mapping))
+			}
 			return a.cfg, usage("%v", err)
 		}
 	}

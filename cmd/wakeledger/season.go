@@ -15,9 +15,9 @@ func (a *app) seasonCmd() *cobra.Command {
 	var r reportFlags
 	c := &cobra.Command{
 		Use:     "season LOG...",
-		Short:   "The whole job: read the logs, store, weigh, report",
+		Short:   "The whole job: read the logs, keep them, weigh the fish, write the report",
 		Example: "  wakeledger season trips.csv legs.csv lines.csv strikes.csv fish.csv\n  wakeledger season --units us --out 2026.html log.xlsx",
-		Args:    takes(cobra.MinimumNArgs(1)),
+		Args:    takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := r.check(); err != nil {
 				return err
@@ -26,19 +26,33 @@ func (a *app) seasonCmd() *cobra.Command {
 			if err := to.Check(); err != nil {
 				return err
 			}
-			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) error {
+			return a.withSeason(c.Context(), args, true, func(s *pipeline.Season) (err error) {
+				if r.units, err = rememberUnits(c.Context(), s, r.units); err != nil {
+					return err
+				}
 				if err := a.writeSeason(c.Context(), s, r, to); err != nil {
 					return err
 				}
+				a.note("season file: %s", wholePath(a.db))
 				return a.summary(c.Context(), s)
 			})
 		},
 	}
 	a.readingFlags(c)
 	a.identityFlags(c)
-	r.add(c)
+	r.add(c.Flags(), "season.html")
+	completeReading(c)
 	a.forceFlag(c)
 	return c
+}
+
+// rememberUnits keeps the units that were asked for, for later questions and reports; where
+// none were, they are those that are kept.
+func rememberUnits(ctx context.Context, s *pipeline.Season, asked string) (string, error) {
+	if asked == "" {
+		return unitsAsked(ctx, s, "")
+	}
+	return asked, s.DB.PutSetting(ctx, unitsSetting, asked)
 }
 
 // problems counts cells and rows that could not be used.
@@ -80,10 +94,11 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 		lines += r.LineHours
 	}
 	if open.Questions > 0 {
-		fmt.Fprintf(a.out, "Not settled: %s, and these figures may change. %s\n", questionsOpen(open.Questions), open.Brief)
+		fmt.Fprintf(a.out, "%s: these figures may change. %s\n", questionsOpen(open.Questions), open.Brief)
 	}
-	fmt.Fprintf(a.out, "%d trips, %d legs, %.1f boat-hours, %.1f line-hours\n", len(trips), legs, boat, lines)
-	fmt.Fprintf(a.out, "%d strikes: %d landed, %d released\n", strikes, landed, released)
+	fmt.Fprintf(a.out, "%s, %s, %.1f boat-hours, %.1f line-hours\n",
+		count(int64(len(trips)), "trip", "trips"), count(legs, "leg", "legs"), boat, lines)
+	fmt.Fprintf(a.out, "%s: %d landed, %d released\n", count(strikes, "strike", "strikes"), landed, released)
 	for _, r := range rates {
 		if r.Rate == nil {
 			continue

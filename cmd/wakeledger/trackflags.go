@@ -18,8 +18,8 @@ import (
 type trackFlags struct{ clock, gap string }
 
 func (t *trackFlags) add(f *pflag.FlagSet) {
-	f.StringVar(&t.clock, "track-clock", "", "added to the clock of the tracks read in this run, such as 1h or -24h, where a receiver's is wrong")
-	f.StringVar(&t.gap, "track-gap", "", "a longer time without a fix parts a track: as it was read before, else 5m")
+	f.StringVar(&t.clock, "track-clock", "", "put the clock of these tracks on by this `time`, or back (-24h), where the receiver's is wrong")
+	f.StringVar(&t.gap, "track-gap", "", "a longer `time` without a fix cuts a track in two: as it was read before, else 5m")
 }
 
 // What can be meant: a clock two turns of the receivers' count of weeks off, some
@@ -53,8 +53,8 @@ func (t *trackFlags) into(cfg *pipeline.Config) error {
 // cellFlag is the side of the cells that the sea is counted by.
 type cellFlag struct{ minutes float64 }
 
-func (c *cellFlag) add(f *pflag.FlagSet, of string) {
-	f.Float64Var(&c.minutes, "cell", queries.AreaMinutes, of+": the side of a cell, in minutes of arc")
+func (c *cellFlag) add(f *pflag.FlagSet) {
+	f.Float64Var(&c.minutes, "cell", queries.AreaMinutes, "the side of a cell in `minutes` of arc")
 }
 
 // check refuses cells finer than a minute of arc, a nautical mile: a strike's

@@ -13,14 +13,25 @@ const mostTold = 5
 // tellTroubles says in the summary what was set aside and what is doubtful, by reason and log.
 func (a *app) tellTroubles(t queries.Troubles) {
 	if n := queries.Count(t.Aside); n > 0 {
-		fmt.Fprintf(a.out, "%s set aside: 'wakeledger ask set-aside' lists them\n", problems(n))
+		fmt.Fprintf(a.out, "%s set aside (wakeledger ask set-aside)\n", problems(n))
 		a.tellEach(t.Aside)
 	}
 	if n := queries.Count(t.Doubts); n > 0 {
-		fmt.Fprintf(a.out, "%s kept with a doubt: 'wakeledger ask doubts' lists them\n", count(n, "row", "rows"))
+		fmt.Fprintf(a.out, "%s kept, but doubtful (wakeledger ask doubts)\n", count(n, "row", "rows"))
 		a.tellEach(t.Doubts)
 	}
 }
+
+// effectWords are totals in words; many of them need no list.
+func effectWords(effect []string) string {
+	if len(effect) > mostEffects {
+		return "nearly every figure"
+	}
+	return queries.EffectWords(effect)
+}
+
+// mostEffects totals are listed.
+const mostEffects = 5
 
 func (a *app) tellEach(all []queries.Trouble) {
 	for i, t := range all {
@@ -33,7 +44,7 @@ func (a *app) tellEach(all []queries.Trouble) {
 			such = append(such, strings.TrimSpace(place("", e.Sheet, e.Row)+" "+short(e.Found)))
 		}
 		line := fmt.Sprintf("  %d in %s: %s", t.Rows, t.File, t.Reason)
-		if effect := queries.EffectWords(t.Effect); effect != "" {
+		if effect := effectWords(t.Effect); effect != "" {
 			line += "; may change " + effect
 		}
 		fmt.Fprintf(a.out, "%s\n    %s\n", line, strings.Join(such, "; "))

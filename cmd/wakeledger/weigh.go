@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/species"
 	"wakeledger/queries"
 )
 
@@ -22,18 +23,18 @@ func (a *app) weighCmd() *cobra.Command {
 	var w weighFlags
 	c := &cobra.Command{
 		Use:   "weigh",
-		Short: "Weigh one fish from the tape: every estimate, its interval and its source",
-		Long: "Weigh one fish from the tape: the weight to use first, then every estimate, its interval and its source.\n\n" +
-			"Where the season file is there, the boat's own coefficient from its fish with tape and scale is used as well.",
+		Short: "Weigh one fish by the tape: the weight to use, then every other and its source",
+		Long: "Weigh one fish by the tape: the weight to use first, then every other, how sure it is and its source.\n\n" +
+			"With a season file, the boat's own fish that had tape and scale count too.",
 		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
-		Args:    takes(cobra.NoArgs),
+		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
 			cat, err := estimate.Default()
 			if err != nil {
 				return err
 			}
 			if w.list {
-				return writeTable(a.out, relationRows(cat))
+				return a.writeRelations(relationRows(cat))
 			}
 			own, err := a.ownCoefficients(c.Context(), c.Flags().Changed("db"))
 			if err != nil {
@@ -43,17 +44,22 @@ func (a *app) weighCmd() *cobra.Command {
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&w.species, "species", "", "FAO 3-alpha code or name")
-	f.StringVar(&w.ocean, "ocean", "", "settles a local name and the stock, such as pacific or \"western atlantic\"")
-	f.StringVar(&w.stock, "stock", "", "the stock or the relation, as --list names them")
-	f.StringVar(&w.length, "length", "", "such as 74in, 6'2\" or 188cm")
-	f.StringVar(&w.kind, "length-kind", "", "FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")
-	f.StringVar(&w.girth, "girth", "", "at the thickest point")
-	f.StringVar(&w.scale, "scale", "", "what a scale said, such as 187lb")
-	f.StringVar(&w.state, "weight-state", "", "of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
+	f.StringVar(&w.species, "species", "", "the `species`, by name or FAO code")
+	f.StringVar(&w.ocean, "ocean", "", "the `ocean`, such as pacific or \"western atlantic\": which fish and which stock is meant")
+	f.StringVar(&w.stock, "stock", "", "the `stock`, or the relation, as --list names them")
+	f.StringVar(&w.length, "length", "", "the `length`, such as 74in, 6'2\" or 188cm")
+	f.StringVar(&w.kind, "length-kind", "", "`how` it was measured: FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")
+	f.StringVar(&w.girth, "girth", "", "the `girth` at the thickest point, such as 55in")
+	f.StringVar(&w.scale, "scale", "", "the `weight` that a scale showed, such as 187lb")
+	f.StringVar(&w.state, "weight-state", "", "the `state` of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
 	f.BoolVar(&w.certified, "certified", false, "the scale is certified")
-	f.StringVar(&w.units, "units", "", "us or metric: what is shown (default: as the measures are given)")
-	f.BoolVar(&w.list, "list", false, "list the published relations")
+	f.StringVar(&w.units, "units", "", "`us` or metric; left out: as the measures are given")
+	offers(c, "units", unitNames...)
+	offers(c, "ocean", species.Oceans()...)
+	offers(c, "length-kind", lengthKinds...)
+	offers(c, "weight-state", weightStates...)
+	completeSpecies(c)
+	f.BoolVar(&w.list, "list", false, "list the published relations and their sources")
 	return c
 }
 
@@ -79,7 +85,7 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 	}
 	if w.stock != "" && !cat.HasStock(m.fish.Species, w.stock) {
 		stocks := strings.Join(cat.Stocks(m.fish.Species), ", ")
-		return usage("--stock %s: the relations of this species that may be chosen are %s", w.stock, stocks)
+		return usage("--stock %q is not known. %sThis species has %s", w.stock, didYouMean(w.stock, cat.Stocks(m.fish.Species)), stocks)
 	}
 	found := cat.Weigh(m.fish, own)
 	if len(found) == 0 {
@@ -91,7 +97,7 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 		fmt.Fprintf(a.out, "Doubtful: %s (%s).\n", d.Reason, d.Found)
 	}
 	if r, why, ok := cat.Choice(m.fish); ok {
-		fmt.Fprintf(a.out, "relation for its length alone: %s, %s, because %s\n", r.ID, r.Stock, why)
+		fmt.Fprintf(a.out, "By its length alone: relation %s, %s, because %s\n", r.ID, r.Stock, why)
 	}
 	told := map[string]bool{}
 	for i, e := range found {
@@ -110,7 +116,7 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 
 // nothingToWeighBy says what is missing and why what was given is not enough.
 func nothingToWeighBy(unused []string) error {
-	missing := "nothing to weigh by: give --scale, --length and --girth, or --length with a --species that has a relation"
+	missing := "nothing to weigh by: give --length and --girth, or --length and --species, or --scale"
 	return errors.New(strings.Join(append([]string{missing}, unused...), "\n"))
 }
 
@@ -142,7 +148,7 @@ func (a *app) tellEstimate(e estimate.Estimate, m measuredFish, told map[string]
 	if e.HasInterval {
 		fmt.Fprintf(a.out, ", 90 %% of such fish %s to %s\n", m.weight(e.LoKG), m.weight(e.HiKG))
 	} else {
-		fmt.Fprint(a.out, ", no interval is known\n")
+		fmt.Fprint(a.out, ", how far off is not known\n")
 	}
 	source := e.Source
 	if e.Relation != "" {

@@ -2,8 +2,10 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/reports/terminal"
 )
 
 // relationRow is a relation as --list prints it.
@@ -23,6 +25,13 @@ type relationRow struct {
 	Citation string `json:"citation"`
 	Document string `json:"document"`
 	Seen     string `json:"seen"`
+}
+
+// writeRelations writes what a reader of the list needs; the sources in full are in the
+// relations' table in pipeline/estimate.
+func (a *app) writeRelations(rows []relationRow) error {
+	columns := strings.Fields("relation species stock a b length fish range_cm citation")
+	return terminal.Write(a.out, rows, terminal.View{Columns: columns, Width: widthFor(a.stdout)})
 }
 
 func relationRows(cat *estimate.Catalogue) []relationRow {

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/species"
@@ -48,23 +49,28 @@ func (m measuredFish) doubts(cat *estimate.Catalogue) []estimate.Doubt {
 func (w *weighFlags) read() (measuredFish, error) {
 	m := measuredFish{fish: estimate.Fish{Stock: w.stock, LengthKind: w.kind, WeightState: w.state, Certified: w.certified}}
 	switch {
-	case w.units != "" && w.units != "us" && w.units != "metric":
-		return m, usage("--units %q: expected us or metric", w.units)
+	case w.units != "" && !slices.Contains(unitNames, w.units):
+		return m, oneWord("units", w.units, unitNames...)
 	case !estimate.KnowsLengthKind(w.kind):
-		return m, usage("--length-kind %s: wanted FL (straight, to the fork), CFL (the same along the body), "+
-			"TL (to the tip of the tail), LJFL, EFL, PCL or PCKL", w.kind)
+		return m, usage("--length-kind %q is not known. %sFL is straight to the fork, CFL the same along the body, "+
+			"TL to the tip of the tail; or LJFL, EFL, PCL, PCKL", w.kind, didYouMean(w.kind, lengthKinds))
 	case !estimate.KnowsWeightState(w.state):
-		return m, usage("--weight-state %s: wanted round, bled, gutted, gilled-gutted or dressed", w.state)
+		return m, oneWord("weight-state", w.state, weightStates...)
 	}
 	var err error
 	if m.fish.Ocean, err = species.ParseOcean(w.ocean); err != nil {
-		return m, usage("--ocean: %v", err)
+		return m, notOne("--ocean", w.ocean, species.Oceans())
 	}
 	if err := w.readSpecies(&m); err != nil {
 		return m, err
 	}
 	return m, w.readMeasures(&m)
 }
+
+var (
+	lengthKinds  = []string{"FL", "CFL", "TL", "LJFL", "EFL", "PCL", "PCKL"}
+	weightStates = []string{"round", "bled", "gutted", "gilled-gutted", "dressed"}
+)
 
 // measure is one of the flags that take a figure with its unit.
 type measure struct {
@@ -154,9 +160,9 @@ func (q measure) read() (unit.Unit, error) {
 	case err != nil:
 		return "", usage("--%s %s: wanted %s as one number with its unit, such as %s", q.flag, q.text, q.what, q.such)
 	case *q.into < least:
-		return "", usage("--%s %s: no fish has so small %s: wanted one such as %s", q.flag, q.text, q.what, q.such)
+		return "", usage("--%s %s is too small for a fish: wanted %s such as %s", q.flag, q.text, q.what, q.such)
 	case *q.into > q.most:
-		return "", usage("--%s %s: no fish has so great %s%s: is the unit right?", q.flag, q.text, q.what, q.record)
+		return "", usage("--%s %s is too much for any fish%s: is the unit right?", q.flag, q.text, q.record)
 	}
 	return v.Unit, nil
 }
@@ -183,7 +189,7 @@ func (w *weighFlags) readSpecies(m *measuredFish) error {
 		m.name = fmt.Sprintf("%s, %s (%s)", got.Species.Name, got.Species.Scientific, got.Species.Code)
 		return nil
 	case len(got.Candidates) > 0:
-		return usage("--species %s means %v: name one, or give --ocean", w.species, got.Candidates)
+		return usage("--species %q can be several: give %s, or --ocean", w.species, namesOf(list, got.Candidates))
 	}
-	return usage("--species %s is not known: 'wakeledger weigh --list' shows the species with a relation", w.species)
+	return usage("--species %q is not known. %s'wakeledger weigh --list' shows those with a relation", w.species, didYouMean(w.species, speciesNames(list)))
 }

@@ -53,21 +53,6 @@ func TestNearest(t *testing.T) {
 	}
 }
 
-// TestDistance checks the optimal string alignment by hand.
-func TestDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{{"", "", 0}, {"", "abc", 3}, {"girth", "girth", 0}, {"grith", "girth", 1}, {"spede", "speed", 1}, {"length", "lgth", 2}, {"ca", "abc", 3}} {
-		if got := distance(c.a, c.b); got != c.want {
-			t.Errorf("from %q to %q: %d, expected %d", c.a, c.b, got, c.want)
-		}
-		if got := distance(c.b, c.a); got != c.want {
-			t.Errorf("from %q to %q: %d, expected %d", c.b, c.a, got, c.want)
-		}
-	}
-}
-
 func FuzzHeading(f *testing.F) {
 	table := lexicon(f)
 	for _, s := range []string{"Length (in)", "Wt#", "Speed/kn", "LureWeight", "Weight (est)", "(", "°F", "# #", "Lines in", "\u0130(lb)["} {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/spelling"
 )
 
 // Nearest suggests, for a heading that was not understood, the known spelling
@@ -33,7 +34,7 @@ func resembles(a, b string) float64 {
 		return 0
 	}
 	score := 0.0
-	if d := distance(a, b); long >= 5 && 4*d <= long {
+	if d := spelling.Distance(a, b); long >= 5 && 4*d <= long {
 		score = 1 - float64(d)/float64(long)
 	}
 	return max(score, 0.9*sharedWords(a, b))
@@ -57,29 +58,4 @@ func sharedWords(a, b string) float64 {
 		return 0
 	}
 	return float64(shared) / float64(all)
-}
-
-// distance counts the letters to add, drop, change or swap with the next one
-// (optimal string alignment).
-func distance(a, b string) int {
-	before, row := make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		next := make([]int, len(b)+1)
-		next[0] = i
-		for j := 1; j <= len(b); j++ {
-			change := row[j-1]
-			if a[i-1] != b[j-1] {
-				change++
-			}
-			next[j] = min(change, row[j]+1, next[j-1]+1)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				next[j] = min(next[j], before[j-2]+1)
-			}
-		}
-		before, row = row, next
-	}
-	return row[len(b)]
 }

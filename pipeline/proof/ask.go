@@ -205,7 +205,7 @@ func (q *inquiry) block(s Subject) {
 	}
 	if n := len(t.Overlaps); n > 0 {
 		o := t.Overlaps[0]
-		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d tell of the same time on one day, and differ%s: was one entered again?", o.Row, o.Other, pairsOf(n)),
+		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d are for the same time of one day, and differ%s: was one entered twice?", o.Row, o.Other, pairsOf(n)),
 			[]string{"count the later", "count both"}, all, pairs(s)...)
 		for _, o := range t.Overlaps {
 			q.last().rows = append(q.last().rows, o.Row)
@@ -270,7 +270,7 @@ func (q *inquiry) landed(s Subject) {
 	if l == nil || r == nil || s.Plan.Binds("kept_n") || !s.LandedOpen() {
 		return
 	}
-	q.ask("inclusive", s.Plan.Name, l.Heading, fmt.Sprintf("Does %q count the fish under %q too? I take it that it does not.", l.Heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
+	q.ask("inclusive", s.Plan.Name, l.Heading, fmt.Sprintf("Does %q count the fish under %q too? Until you say, it is read as no.", l.Heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
 }
 
 // caught asks what became of fish that are counted by species.

@@ -42,8 +42,8 @@ func (q *inquiry) leftOver() {
 			if name != "" {
 				where = strconv.Quote(name)
 			}
-			q.ask("left over", name, name, fmt.Sprintf("I found no table in %s: does it tell of trolling or fish?", where), []string{"no", "yes"}, all, texts(x.Grid.Rows)...)
-			q.last().Brief = "A sheet was not used: does it tell of trolling or fish?"
+			q.ask("left over", name, name, fmt.Sprintf("I found no table in %s: is it about trolling or fish?", where), []string{"no", "yes"}, all, texts(x.Grid.Rows)...)
+			q.last().Brief = "A sheet was not used: is it about trolling or fish?"
 		}
 	}
 	for _, u := range q.log.Blocks {
@@ -61,8 +61,8 @@ func (q *inquiry) leftOver() {
 			}
 		}
 		if numbers {
-			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): does it tell of trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
-			q.last().Brief = "A table was not used: does it tell of trolling or fish?"
+			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): is it about trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+			q.last().Brief = "A table was not used: is it about trolling or fish?"
 		}
 	}
 }

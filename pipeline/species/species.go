@@ -62,6 +62,9 @@ func (l *List) All() []Species {
 	return out
 }
 
+// Names returns every name that the list knows, in lower case and sorted.
+func (l *List) Names() []string { return slices.Sorted(maps.Keys(l.names)) }
+
 // ByCode returns the species with a 3-alpha code, in either case.
 func (l *List) ByCode(code string) (Species, bool) {
 	s, ok := l.byCode[strings.ToUpper(strings.TrimSpace(code))]

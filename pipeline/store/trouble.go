@@ -98,8 +98,8 @@ type said struct{ sentence, err error }
 func (s *said) Error() string   { return s.sentence.Error() }
 func (s *said) Unwrap() []error { return []error{s.sentence, s.err} }
 
-var errUnknown = errors.New("the season file could not be used as it had to be: it may be damaged; " +
-	"take the last copy of it, or load the logs into a new one")
+var errUnknown = errors.New("the season file could not be used: it may be damaged. " +
+	"Take the last copy of it, or load the logs into a new one")
 
 // InWords is an error in sentences for a captain: what the database says in its own words,
 // with its file names, its statements and its addresses, is replaced. Other errors stay.

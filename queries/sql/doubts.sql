@@ -15,11 +15,11 @@ WITH days AS (
     JOIN trip tb ON tb.trip_id = b.trip_id AND tb.boat = ta.boat
     UNION ALL
     SELECT 'strike without a leg', file, sheet, "row", coalesce(strftime(strike_at, '%Y-%m-%d %H:%M'), ''),
-        'no leg in the logs holds it: counted under not logged'
+        'no leg was fished at that time: counted under not logged'
     FROM strike WHERE leg_id IS NULL
     UNION ALL
     SELECT 'fish without a strike', file, sheet, "row", coalesce(species_logged, ''),
-        'the strikes do not tell of it: counted as a strike of its own'
+        'no strike row matches this fish: added as a strike'
     FROM strike s WHERE origin = 'fish' AND EXISTS (SELECT 1 FROM entry WHERE kind = 'strikes')
     UNION ALL
     SELECT 'odd speed', file, sheet, "row", speed_kn || ' kn', 'an unusual speed to troll at: kept as logged'

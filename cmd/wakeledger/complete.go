@@ -1,0 +1,56 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"wakeledger/pipeline/species"
+	"wakeledger/queries"
+)
+
+// The words that a shell offers behind a flag ('wakeledger completion --help').
+
+// offers has a flag of c, where it has it, offer words.
+func offers(c *cobra.Command, flag string, words ...string) {
+	if c.Flags().Lookup(flag) == nil {
+		return
+	}
+	err := c.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp))
+	if err != nil {
+		panic(err) // a flag is given its words once
+	}
+}
+
+func (a *app) completeAsk(c *cobra.Command, q question) {
+	offers(c, "by", queries.Factors()...)
+	offers(c, "format", "table", "csv", "json")
+	offers(c, "units", unitNames...)
+	var columns []string
+	for _, name := range columnsOf(q.columns) {
+		name, _, _ = strings.Cut(strings.TrimSuffix(name, "%"), "|")
+		columns = append(columns, strings.Split(name, "..")...)
+	}
+	offers(c, "columns", append(columns, allColumns)...)
+	completeSpecies(c)
+}
+
+func (a *app) completeReport(c *cobra.Command) {
+	offers(c, "units", unitNames...)
+	completeSpecies(c)
+}
+
+func completeSpecies(c *cobra.Command) {
+	list, err := species.Default()
+	if err == nil {
+		offers(c, "species", speciesNames(list)...)
+	}
+}
+
+func completeReading(c *cobra.Command) {
+	offers(c, "log-units", unitNames...)
+	offers(c, "dates", "day-first", "month-first")
+	offers(c, "decimal", "comma", "point")
+	offers(c, "ocean", species.Oceans()...)
+	offers(c, "units", unitNames...)
+}
