@@ -98,9 +98,17 @@ func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags
 	in.Generated = s.Now()
 	in.Title = r.title
 	if in.Title == "" {
-		in.Title = seasonTitle(in.Trips)
+		in.Title = boatTitle(in.Boats, seasonTitle(in.Trips))
 	}
 	return a.writePage(to, func(w io.Writer) error { return reports.Season(w, in) })
+}
+
+// boatTitle puts the boat first where there is one.
+func boatTitle(boats []string, season string) string {
+	if len(boats) != 1 {
+		return season
+	}
+	return boats[0] + ", " + lowerFirst(season)
 }
 
 func seasonTitle(trips []queries.Trip) string {
@@ -117,5 +125,9 @@ func seasonTitle(trips []queries.Trip) string {
 	case 1:
 		return "Season " + years[0]
 	}
-	return "Seasons " + years[0] + " to " + years[len(years)-1]
+	between := " to "
+	if len(years) == 2 {
+		between = " and "
+	}
+	return "Seasons " + years[0] + between + years[len(years)-1]
 }
