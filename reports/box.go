@@ -113,12 +113,14 @@ func chances(trips int, chance float64) string {
 	} else {
 		many += " trips: "
 	}
-	switch n := int(math.Round(10 * chance)); n {
-	case 0:
+	switch n := int(math.Round(10 * chance)); {
+	case chance < 0.03:
 		return many + "hardly a chance."
-	case 1:
+	case chance < 0.08:
+		return many + "1 chance in 20."
+	case n == 1:
 		return many + "1 chance in 10."
-	case 10:
+	case n == 10:
 		return many + "almost surely."
 	default:
 		return many + fmt.Sprintf("%d chances in 10.", n)

@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
+	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
 )
 
@@ -101,7 +102,7 @@ func luckWords(p float64) string {
 // factorSection is one factor's rates by level.
 func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Section, error) {
 	noun := evidence.Noun(e.Factor)
-	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{f.Sentence}}
+	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{grouped(f.Sentence)}}
 	rows := lastNotLogged(e.Rows, func(r queries.StrikeRate) string { return r.Level })
 	digits := rateDigits(rows)
 	if best := ranked(rows); best != nil {
@@ -118,17 +119,29 @@ func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Sect
 				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
 	}
 	var reference *float64
-	if c := e.Comparison.Season; c.Effort > 0 {
+	if c := logged(e); c.Effort > 0 {
 		rate := float64(c.Events) / c.Effort
 		reference = &rate
 	}
 	chart, err := page.Rates(page.Frame{
-		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + f.Sentence + " The table below holds the figures.",
+		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + grouped(f.Sentence) + " The table below holds the figures.",
 		Axis:  "strikes per line-hour", Counts: "strikes and line-hours",
-	}, marks, reference, "the season's rate")
+	}, marks, reference, "the rate of all that is logged")
 	section.Chart, section.Table = chart, evidenceTable(e, rows, digits)
 	section.Notes = evidenceNotes(e, rows)
 	return section, err
+}
+
+// logged is the strikes and hours whose level of the factor is logged. A strike without
+// an hour, on a leg whose hours are known, is in no level, and so not in their sum.
+func logged(e queries.Evidence) stats.Count {
+	var c stats.Count
+	for _, l := range e.Comparison.Levels {
+		if l.Level != notLogged {
+			c.Events, c.Effort = c.Events+l.Count.Events, c.Effort+l.Count.Effort
+		}
+	}
+	return c
 }
 
 // rateDigits shows two digits of the largest solid rate.
@@ -182,7 +195,9 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 	t.Columns = append(t.Columns, besideColumns(e)...)
 	strikes := int64(0)
 	for _, r := range rows {
-		strikes += r.Strikes
+		if r.Level != notLogged {
+			strikes += r.Strikes
+		}
 		name := queries.LevelText(e.Factor, r.Level)
 		if r.LittleEffort && r.Level != notLogged {
 			name += " (" + page.LittleEffort + ")"
@@ -193,8 +208,8 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.LittleEffort, Cells: append(cells, beside(r)...)})
 	}
-	if c := e.Comparison.Season; c.Effort > 0 {
-		t.Total = []page.Cell{page.Words("season"), {}, page.Value(c.Effort), page.Whole(strikes), page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
+	if c := logged(e); c.Effort > 0 {
+		t.Total = []page.Cell{page.Words("all that is logged"), {}, page.Value(c.Effort), page.Whole(strikes), page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
 		t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	}
 	return t

@@ -88,7 +88,7 @@ func (s *season) speciesCell(f queries.Fish) page.Cell {
 	if f.Species == nil || *f.Species == "" {
 		return page.Cell{}
 	}
-	name := fishNames(*f.Species)
+	name := capital(fishNames(*f.Species))
 	if why := doubtText[s.doubtful[placeOf(f)]]; why != "" {
 		name += " (doubtful: " + why + ")"
 	}

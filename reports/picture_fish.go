@@ -18,9 +18,21 @@ func fishNames(code string) string {
 		return code
 	}
 	if s, ok := list.ByCode(code); ok {
-		return s.Name
+		return withinSentence(s.Name)
 	}
 	return code
+}
+
+// places are the first words of names of fish that keep their capital.
+var places = []string{"Atlantic", "Pacific", "Indo-Pacific", "Southern", "Mediterranean", "European", "Japanese", "Australian"}
+
+// withinSentence is a name of fish as it stands in the middle of a sentence.
+func withinSentence(name string) string {
+	head, _, _ := strings.Cut(name, " ")
+	if slices.Contains(places, head) || name == "" {
+		return name
+	}
+	return strings.ToLower(name[:1]) + name[1:]
 }
 
 // place is the row of a log that tells of a fish.
@@ -119,7 +131,7 @@ func (s *season) sizesPicture() (page.Section, string, error) {
 		}
 	}
 	section.Sentences = []string{s.sizesSentence(main, mains, int64(len(fish)))}
-	keys := []page.Key{{Mark: page.MarkDisc, Words: fishNames(main)}}
+	keys := []page.Key{{Mark: page.MarkDisc, Words: capital(fishNames(main))}}
 	if mains < int64(len(fish)) {
 		keys = append(keys, page.Key{Mark: page.MarkOpen, Words: "other species"})
 	}
@@ -165,7 +177,7 @@ func (s *season) dotsTable(fish []queries.Fish) *page.Table {
 	t := &page.Table{Caption: "every fish with a weight and a speed", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Species"},
 		{Head: "Speed over ground", Kind: page.Token}, {Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "Weight from"}}}
 	for _, f := range fish {
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(fishNames(speciesName(f))), page.Words(f.SpeedBand),
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(capital(fishNames(speciesName(f)))), page.Words(f.SpeedBand),
 			page.Value(*f.WeightKG * s.perKG), page.WordsOf(f.Method)}})
 	}
 	return t

@@ -181,7 +181,7 @@ func (s *season) matteredPicture() (page.Section, string, error) {
 	chart, err := page.Ratios(page.Frame{
 		Label: "Every factor that can be compared, with how many times the strikes its better setting brought. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis:  "times the strikes of the rest", Counts: "best guess",
-		Keys: []page.Key{{Mark: page.MarkBar, Words: "best guess; dark where it leans or is settled"}, {Mark: page.MarkInterval, Words: "95 % interval: where it crosses 1, it may make no difference"}},
+		Keys: []page.Key{{Mark: page.MarkBar, Words: "best guess; strong where it leans or is settled"}, {Mark: page.MarkInterval, Words: "95 % interval: where it crosses 1, it may make no difference"}},
 	}, marks)
 	section.Chart, section.Table = chart, findingsTable(with)
 	return section, "", err

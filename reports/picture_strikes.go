@@ -124,7 +124,7 @@ func (s *season) pairsPicture() (page.Section, string, error) {
 	chart, err := page.Pairs(page.Frame{
 		Label: "Speed bands across lure weights: the hours fished as area, the strike rate as shade. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis:  "lure weight",
-		Keys:  []page.Key{{Mark: page.MarkSolid, Words: "area: line-hours; darker: more strikes per line-hour"}, {Mark: page.MarkThin, Words: page.LittleEffort}},
+		Keys:  []page.Key{{Mark: page.MarkSolid, Words: "area: line-hours; shade: strikes per line-hour; below it: strikes and hours"}, {Mark: page.MarkThin, Words: page.LittleEffort}},
 	}, levels, columns, cells)
 	section.Chart, section.Table = chart, pairsTable(levels, columns, cells)
 	return section, "", err

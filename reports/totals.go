@@ -124,10 +124,10 @@ func (s *season) heaviestTile(label string, f *queries.Fish) page.Tile {
 	}
 	note := ""
 	if f.Species != nil {
-		note = fishNames(*f.Species)
+		note = capital(fishNames(*f.Species))
 	}
 	if !isScale(f.Method) {
-		note = joined("estimate", note)
+		note = joined("an estimate", note)
 	}
 	return page.Tile{Label: label, Value: s.weightText(f), Unit: s.weight, Note: note}
 }

@@ -63,6 +63,7 @@ func Ratios(f Frame, marks []RatioMark) (*Chart, error) {
 	node(chart.option, "xAxis", 0)["logBase"] = 2
 	node(chart.option, "xAxis", 0, "axisLabel")["formatter"] = "{value} ×"
 	chart.height = len(marks)*ratioRow + frameHeight
+	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 122, "fontSize": 11, "lineHeight": 13}}, map[string]any{}}
 	return chart, nil
 }
 

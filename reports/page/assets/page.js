@@ -180,7 +180,7 @@
             style: { fill: fill, stroke: step < 0 ? pen.hatch : pen.ink, lineWidth: 1, lineDash: step < 0 ? [3, 2] : null, decal: step < 0 ? hatch(pen.hatch) : null } });
         }
         children.push({ type: "text", z2: 30, silent: true,
-          style: { text: none ? "not fished" : api.value(6) + "\n" + api.value(7), x: at[0], y: at[1] + size[1] / 2 - 4, align: "center", verticalAlign: "bottom", fill: none || step < 0 ? pen.soft : pen.ink, fontSize: 11, lineHeight: 13, fontFamily: pen.font } });
+          style: { text: size[0] < 64 ? (none ? "\u2013" : api.value(3) + "\n" + api.value(7)) : none ? "not fished" : api.value(6) + "\n" + api.value(7), x: at[0], y: at[1] + size[1] / 2 - 4, align: "center", verticalAlign: "bottom", fill: none || step < 0 ? pen.soft : pen.ink, fontSize: 11, lineHeight: 13, fontFamily: pen.font } });
         return { type: "group", children: children };
       };
     },
