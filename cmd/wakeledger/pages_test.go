@@ -186,7 +186,11 @@ func doctoredPagesAreCaught(t *testing.T, all map[string][]byte) {
 	for name, html := range all {
 		p := browser.Open(t, html)
 		values, rows := 0, 0
-		for _, f := range browser.Figures(t, p) {
+		figures := browser.Figures(t, p)
+		if name == "us" {
+			checkSaysCatches(t, figures)
+		}
+		for _, f := range figures {
 			bare := f
 			bare.Tables = nil
 			if len(browser.Disagree(bare)) == 0 {
@@ -209,6 +213,29 @@ func doctoredPagesAreCaught(t *testing.T, all map[string][]byte) {
 		t.Logf("%s: %d values and %d rows doctored", name, values, rows)
 		if name == "us" {
 			checkDoctoredPage(t, p)
+		}
+	}
+}
+
+// checkSaysCatches: the season has every picture, and with every value of one changed its
+// sentence is seen to say another thing.
+func checkSaysCatches(t *testing.T, figures []browser.Figure) {
+	t.Helper()
+	for _, id := range browser.Pictures {
+		at := slices.IndexFunc(figures, func(f browser.Figure) bool { return f.ID == id })
+		if at < 0 {
+			t.Errorf("the season has no %s", id)
+			continue
+		}
+		f, caught := figures[at], 0
+		for _, d := range browser.Doctored(f) {
+			if d.Value && len(browser.Says(d.Figure)) > 0 {
+				caught++
+			}
+		}
+		f.Lead += " And more."
+		if caught == 0 && id != "chart-sizes" || len(browser.Says(f)) == 0 && (id == "chart-days" || id == "chart-fates" || id == "chart-pairs") {
+			t.Errorf("%s: a sentence that its data do not bear passes", id)
 		}
 	}
 }

@@ -12,20 +12,20 @@ import (
 // it is empty where they agree, and where the chart is none of the pictures below.
 func Says(f Figure) []string {
 	want := ""
-	switch f.ID {
-	case "chart-speed":
+	switch f.ID + " " + f.mark() {
+	case "chart-speed ratioBar":
 		return speedSays(f)
-	case "chart-mattered":
+	case "chart-mattered ratioBar":
 		return matteredSays(f)
-	case "chart-days":
+	case "chart-days dayBar":
 		want = daysSay(f)
-	case "chart-fates":
+	case "chart-fates fateBar":
 		want = fatesSay(f)
-	case "chart-sizes":
+	case "chart-sizes sizeDot":
 		return sizesSay(f)
-	case "chart-pairs":
+	case "chart-pairs pairCell":
 		want = pairsSay(f)
-	case "chart-heaviest":
+	case "chart-heaviest fishBar":
 		return heaviestSays(f)
 	default:
 		return nil
@@ -38,6 +38,14 @@ func Says(f Figure) []string {
 
 // Pictures are the charts whose sentences Says knows.
 var Pictures = []string{"chart-speed", "chart-mattered", "chart-days", "chart-sizes", "chart-fates", "chart-pairs", "chart-heaviest"}
+
+// mark is the function that draws the first series; "" for one of the library's own.
+func (f Figure) mark() string {
+	if len(f.Option.Series) == 0 {
+		return ""
+	}
+	return f.Option.Series[0].RenderItem
+}
 
 // ratioWord is a ratio as a sentence prints it.
 func ratioWord(v float64) string {
