@@ -39,7 +39,9 @@ type outcome struct {
 	verdict   string
 	questions int
 	diffs     []string
+	off       float64 // how far the totals and fish are from the truth, in shares of it
 	asked     []queries.Question
+	answered  *outcome            // by an oracle, where one was asked
 	clerk     map[string][]string // how the stored cells differ from a clerk's, by kind
 }
 
@@ -55,6 +57,14 @@ func readTruth(t testing.TB, dir string) truth {
 		t.Fatalf("%s: %v", dir, err)
 	}
 	return tr
+}
+
+// total is one of the totals, 1 where it is less or not known.
+func (tr *truth) total(what string) float64 {
+	if v := tr.Totals[what]; v != nil {
+		return max(1, *v)
+	}
+	return 1
 }
 
 // config is how the outside measure reads a log: its owner's ocean, units and zone are known.
@@ -82,8 +92,9 @@ func (tr *truth) config(t testing.TB) pipeline.Config {
 	return cfg
 }
 
-// judge reads a log and holds what comes of it against its truth.
-func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config) outcome {
+// judge reads a log, with answers to its questions by id, and holds what comes of it against
+// its truth.
+func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config, said map[string]string) outcome {
 	t.Helper()
 	ctx := context.Background()
 	s, err := pipeline.Open(ctx, "", cfg)
@@ -94,6 +105,11 @@ func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config) outcome {
 	var paths []string
 	for _, f := range tr.Files {
 		paths = append(paths, filepath.Join(dir, f))
+	}
+	if len(said) > 0 {
+		if err := s.Answer(ctx, paths, said); err != nil {
+			return outcome{verdict: "refused", off: math.Inf(1), diffs: []string{err.Error()}}
+		}
 	}
 	if _, err := s.Load(ctx, paths); err != nil {
 		return outcome{verdict: "asked", diffs: []string{"refused: " + err.Error()}}
@@ -113,7 +129,8 @@ func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config) outcome {
 		}
 	}
 	o.verdict = "right"
-	diff := func(what, format string, args ...any) {
+	diff := func(what string, off float64, format string, args ...any) {
+		o.off += 0.01 + off
 		mark := "WRONG"
 		if covered[what] {
 			mark = "asked"
@@ -133,7 +150,7 @@ func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config) outcome {
 	return o
 }
 
-func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, string, ...any)) {
+func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, float64, string, ...any)) {
 	t.Helper()
 	trips, err := queries.AskTrips(ctx, s.DB)
 	if err != nil {
@@ -161,9 +178,9 @@ func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr tru
 		want := tr.Totals[k]
 		switch {
 		case want == nil && got[k] != 0:
-			diff(k, "not knowable, got %.3f", got[k])
+			diff(k, 1, "not knowable, got %.3f", got[k])
 		case want != nil && math.Abs(*want-got[k]) > 0.06:
-			diff(k, "%.3f, got %.3f", *want, got[k])
+			diff(k, math.Abs(*want-got[k])/max(1, *want), "%.3f, got %.3f", *want, got[k])
 		}
 	}
 	edges := []float64{0, 6, 8, 10, 12, 14, 16}
@@ -181,16 +198,16 @@ func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr tru
 			}
 		}
 		if b.LineHours != nil && math.Abs(*b.LineHours-x.hours) > 0.06 {
-			diff("bands", "%g kn: %.3f line-hours, got %.3f", b.Lo, *b.LineHours, x.hours)
+			diff("bands", math.Abs(*b.LineHours-x.hours)/tr.total("line_hours"), "%g kn: %.3f line-hours, got %.3f", b.Lo, *b.LineHours, x.hours)
 		}
 		if b.Strikes != nil && math.Abs(*b.Strikes-x.strikes) > 0.06 {
-			diff("bands", "%g kn: %g strikes, got %g", b.Lo, *b.Strikes, x.strikes)
+			diff("bands", math.Abs(*b.Strikes-x.strikes)/tr.total("strikes"), "%g kn: %g strikes, got %g", b.Lo, *b.Strikes, x.strikes)
 		}
 	}
 	if tr.Bands == nil {
 		for level, x := range bands {
 			if level != "not logged" && x.hours > 0 {
-				diff("bands", "not knowable, got %.3f line-hours in %s", x.hours, level)
+				diff("bands", 0.2, "not knowable, got %.3f line-hours in %s", x.hours, level)
 			}
 		}
 	}
@@ -210,7 +227,7 @@ func (m measures) near(o measures) bool {
 	return true
 }
 
-func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, string, ...any)) {
+func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, float64, string, ...any)) {
 	t.Helper()
 	fish, err := queries.AskFish(ctx, s.DB)
 	if err != nil {
@@ -247,7 +264,7 @@ func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth
 		}
 	}
 	if len(missing)+len(got) > 0 {
-		diff("fish", "missing %.1f, too many %.1f", missing[:min(4, len(missing))], got[:min(4, len(got))])
+		diff("fish", float64(len(missing)+len(got))/float64(len(tr.Fish)+1), "missing %.1f, too many %.1f", missing[:min(4, len(missing))], got[:min(4, len(got))])
 	}
 }
 
@@ -333,7 +350,10 @@ func readAll(t *testing.T, root string) ([]*outcome, []string) {
 			t.Run(filepath.Base(dir), func(t *testing.T) {
 				t.Parallel()
 				tr := readTruth(t, dir)
-				o := judge(t, dir, tr, tr.config(t))
+				o := judge(t, dir, tr, tr.config(t), nil)
+				if *oracle {
+					o.answered = answered(t, dir, tr, o)
+				}
 				all[i] = &o
 			})
 		}
@@ -349,7 +369,7 @@ func TestLogs(t *testing.T) {
 		t.Skip("LOGS names no folder of logs")
 	}
 	all, dirs := readAll(t, root)
-	count := map[string]int{}
+	count, after := map[string]int{}, map[string]int{}
 	for i, o := range all {
 		if o == nil {
 			continue
@@ -365,11 +385,15 @@ func TestLogs(t *testing.T) {
 		for _, d := range o.diffs {
 			fmt.Println("     ", d)
 		}
+		if o.answered != nil {
+			after[o.answered.verdict]++
+			fmt.Println("      after answers:", o.answered.verdict, o.answered.questions, "questions open", o.answered.diffs)
+		}
 		if os.Getenv("ASKED") != "" {
 			for _, q := range o.asked {
 				fmt.Println("      Q", q.Sheet, "|", q.About, "|", q.Text, q.Options, q.Effect)
 			}
 		}
 	}
-	fmt.Println(count)
+	fmt.Println(count, after)
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // The words of headings in six tongues, by concept, and the meanings that concepts
@@ -36,6 +37,12 @@ type rule struct {
 	not     []string
 }
 
+// fateConcepts are the concepts of what became of a bite: a heading may say it in the words of
+// a cell, "Spit" or "Turned loose".
+var fateConcepts = map[words.Fate]string{
+	words.Missed: "miss", words.Lost: "lose", words.Landed: "land", words.Released: "release",
+}
+
 // maxPhrase is the most words that stand for one concept.
 const maxPhrase = 3
 
@@ -49,6 +56,13 @@ func loadConcepts(columns []*plan.Column) (concepts, error) {
 		for _, w := range strings.Split(r[2], "|") {
 			if w = normalise(w); w != "" && !slices.Contains(c.of[w], r[0]) {
 				c.of[w] = append(c.of[w], r[0])
+			}
+		}
+	}
+	for f, concept := range fateConcepts {
+		for _, w := range words.FatePhrases(f) {
+			if w = normalise(w); len(c.of[w]) == 0 {
+				c.of[w] = []string{concept}
 			}
 		}
 	}

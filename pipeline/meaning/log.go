@@ -49,6 +49,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		for i := range s.Blocks {
 			b := &s.Blocks[i]
 			stripTotals(b)
+			t.monthDays(b)
 			l.Texts = append(l.Texts, b.Above...)
 			if b.Shape == layout.Form {
 				l.Texts = append(l.Texts, pairTexts(b)...)
@@ -69,6 +70,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b], choice: c, Proof: isProof(b)})
 		}
 	}
+	l.summed(columns)
 	l.order()
 	l.settle()
 	return l

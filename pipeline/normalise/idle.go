@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/plan"
@@ -15,6 +16,9 @@ func (r *Reader) idle() Skip {
 	}
 	switch r.layout.Kind {
 	case plan.Strikes, plan.Fish:
+		if r.untrolled() {
+			return Elsewise
+		}
 		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {
 			return NoStrike
 		}
@@ -33,6 +37,31 @@ func (r *Reader) idle() Skip {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// untrolled tells a row of a strike or a fish whose words say that it was not trolled, or whose
+// line, stretch or tackle is another way of fishing.
+func (r *Reader) untrolled() bool {
+	if r.has("method") {
+		return false // said by its own column
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		if len(t.text) < len("jig") || t.text[0] >= '0' && t.text[0] <= '9' && len(t.text) < 8 {
+			continue
+		}
+		if name := t.Column.Name; name == "line" || name == "leg" {
+			if m, ok := words.Method(t.text); ok && m != "troll" && m != "kite" {
+				return true
+			}
+		}
+		if t.Column.Parse == "text" && words.Otherwise(t.text) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.layout.Unknown, func(u plan.Unknown) bool {
+		return u.Index < len(r.row.Cells) && words.Otherwise(r.row.Cells[u.Index])
+	})
 }
 
 // empty tells a row of effort in which no column of effort or strikes is filled: it has

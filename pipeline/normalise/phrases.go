@@ -3,6 +3,7 @@ package normalise
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -67,13 +68,24 @@ func (r *Reader) derived() {
 	if i, ok := r.index["landed_n"]; ok && r.layout.Inclusive && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-r.value("released_n").Int)
 	}
-	if left := r.value("depart_s"); r.layout.Outings && left.Known && r.value("date").Known {
-		r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(r.value("date").Int), left.Int/3600, left.Int/60%60)))
-	}
+	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
 	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {
 		r.put("lines_out", entry.OfInt(int64(math.Round(lh.Real/h.Real))))
 	}
+}
+
+// outing names the trip of a row by its day and when the boat left. After midnight the day may
+// be the next one: such a row has no name, and is of the trip that its stretch goes on with.
+func (r *Reader) outing() {
+	date, left, back, start := r.value("date"), r.value("depart_s"), r.value("return_s"), r.value("start_s")
+	if !r.layout.Outings || !date.Known || !left.Known {
+		return
+	}
+	if night := back.Known && back.Int%day <= left.Int; night && (!start.Known || start.Int%day < left.Int) {
+		return
+	}
+	r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(date.Int), left.Int/3600, left.Int/60%60)))
 }
 
 // furtherSets adds the second and further stretches of a row that has columns for them.
@@ -259,6 +271,7 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 // told makes strikes and fish of the row's phrases.
 func (r *Reader) told(stretches []phrase.Stretch) {
 	fish, _, counted := r.boated()
+	var listed []map[string]entry.Value // fish of the row's lists
 	session := 1 // of several columns of bites, one for each stretch
 	for i := range r.targets {
 		t := &r.targets[i]
@@ -268,7 +281,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 		}
 		switch t.Column.Parse {
 		case "fishlist":
-			r.fishOf(t, text, fish, counted)
+			listed = r.fishOf(t, text, listed, fish, counted)
 			r.note(text)
 		case "story":
 			r.storied(t, text, stretches, session)
@@ -287,11 +300,13 @@ func (r *Reader) note(text string) {
 	r.values[r.index["notes"]] = entry.OfText(text)
 }
 
-// fishOf makes a fish of each that a text lists; never more than the row counts.
-func (r *Reader) fishOf(t *target, text string, most int, counted bool) {
-	n := 0
+// fishOf makes a fish of each that a text lists; never more than the row counts. A fish that an
+// earlier list of the row names too is the same one: "1 wahoo" and, under the dock's weights,
+// "wahoo 31.5". It returns the row's fish so far.
+func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int, counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, t.defaults())
-	m := r.measures(fish)
+	m, n := r.measures(fish), 0
+	before, room := slices.Clone(listed), most-len(listed)
 	for _, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
@@ -302,19 +317,42 @@ func (r *Reader) fishOf(t *target, text string, most int, counted bool) {
 			continue
 		}
 		for range max(f.N, 1) {
-			if n++; counted && n > most {
+			v := r.fishValues(f)
+			if i := sameFish(before, v); i >= 0 {
+				fillIn(before[i], v)
+				before = slices.Delete(before, i, i+1)
 				continue
 			}
-			v := r.fishValues(f)
+			if n++; counted && len(listed) >= most {
+				continue
+			}
 			m.fill(n-1, v)
 			if v["outcome"].Text == "hooked" {
 				delete(v, "outcome")
 			}
 			r.beside(plan.Fish, v)
+			listed = append(listed, v)
 		}
 	}
-	if counted && n > most {
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n, most)))
+	if counted && n > max(0, room) {
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
+	}
+	return listed
+}
+
+// sameFish finds a fish of an earlier list by its name; -1 where there is none.
+func sameFish(listed []map[string]entry.Value, v map[string]entry.Value) int {
+	return slices.IndexFunc(listed, func(o map[string]entry.Value) bool {
+		return o["species_logged"].Known && strings.EqualFold(o["species_logged"].Text, v["species_logged"].Text)
+	})
+}
+
+// fillIn gives a fish what another list says of it and its own does not.
+func fillIn(fish, v map[string]entry.Value) {
+	for name, x := range v {
+		if name != "outcome" && !fish[name].Known {
+			fish[name] = x
+		}
 	}
 }
 

@@ -208,7 +208,7 @@ func (r *Reader) check() {
 		r.checkTimes()
 		r.checkCounts()
 	}
-	if need := r.missing(); need != "" && len(r.side) == 0 {
+	if need := r.missing(); need != "" && len(r.side) == 0 && !r.unended() {
 		if !r.forWantOf() {
 			r.faultRow(need)
 		}
@@ -303,6 +303,19 @@ func (r *Reader) missing() string {
 		}
 	}
 	return s.need.reason
+}
+
+// unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but
+// its strikes have its speed.
+func (r *Reader) unended() bool {
+	end := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "end_s" && t.Set == 0 })
+	dated := r.value("date").Known || r.value("trip").Known
+	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || r.targets[end].text != "" {
+		return false
+	}
+	r.aside = append(r.aside, r.problem(&r.targets[end], "",
+		"no end: the hours of this stretch are left out"+keptReason))
+	return true
 }
 
 // forWantOf sets a row aside for the cells, of those that it cannot do without, that could

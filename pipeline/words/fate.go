@@ -1,6 +1,9 @@
 package words
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Fate is what became of a bite.
 type Fate int
@@ -50,6 +53,20 @@ func FateAt(toks []Token, i int) (FateHit, bool) {
 		}
 	}
 	return f, true
+}
+
+// FatePhrases are the plain phrases of a fate: those that stand on their own and have no gap.
+func FatePhrases(f Fate) []string {
+	var out []string
+	for _, es := range fates.by {
+		for _, e := range es {
+			name, _, _ := strings.Cut(e.key, " ")
+			if name == fateNames[f] && !slices.Contains(e.elems, "_") {
+				out = append(out, strings.Join(e.elems, " "))
+			}
+		}
+	}
+	return out
 }
 
 // letters are the fates that a cell gives as a letter alone.

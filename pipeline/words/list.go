@@ -181,6 +181,16 @@ func (l list) any(toks []Token) (Hit, bool) {
 	return Hit{}, false
 }
 
+// anyKey reports whether a phrase of one key stands anywhere.
+func (l list) anyKey(toks []Token, key string) bool {
+	for i := range toks {
+		if _, ok := l.atKey(toks, i, key); ok {
+			return true
+		}
+	}
+	return false
+}
+
 func set(words string) map[string]bool {
 	m := map[string]bool{}
 	for _, w := range strings.Fields(words) {

@@ -15,6 +15,7 @@ var (
 	numbers   = mustLoad("numbers")
 	events    = mustLoad("events")
 	methods   = mustLoad("methods")
+	elsewise  = mustLoad("otherwise")
 	scales    = mustLoad("scale")
 	months    = mustLoad("months")
 	weekdays  = mustLoad("weekdays")
@@ -196,6 +197,17 @@ func EventOf(text string) Event {
 func Method(text string) (method string, ok bool) {
 	h, ok := methods.any(Scan(text))
 	return h.Key, ok
+}
+
+// Otherwise reports whether what stands beside a fish or a strike says that it was not trolled:
+// "on livebait, not the lures". Where the text speaks of trolling too it does not.
+func Otherwise(text string) bool {
+	toks := Scan(text)
+	if elsewise.anyKey(toks, "not") {
+		return true
+	}
+	h, ok := methods.any(toks)
+	return elsewise.anyKey(toks, "other") && !(ok && h.Key == "troll")
 }
 
 // Month is the month that a token names.

@@ -1,0 +1,93 @@
+package meaning
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/words"
+)
+
+// monthDays makes days of the numbers of a table whose title or sheet names the month: 4 under
+// "Day", in the tab of October 2023, is 4 October 2023. Without a year it is 4 October.
+func (t *Lexicon) monthDays(b *layout.Block) {
+	if b.Shape != layout.Table || b.Open || len(b.Labels) == 0 {
+		return
+	}
+	month, year := monthOf(append([]string{b.Grid.Info.Name}, b.Above...))
+	if month == 0 {
+		return
+	}
+	for _, l := range b.Labels {
+		if l.Col > 2 || !slices.Contains(t.concepts.of[normalise(l.Text)], "day") || !daysOfMonth(b.Rows, l.Col) {
+			continue
+		}
+		for i := range b.Rows {
+			r := &b.Rows[i]
+			if l.Col >= len(r.Cells) || r.Cells[l.Col].Look == layout.Blank {
+				continue
+			}
+			c := &r.Cells[l.Col]
+			n, _ := strconv.Atoi(strings.TrimRight(c.Text, "."))
+			c.Look, c.Text = layout.Date, fmt.Sprintf("%d %s", n, month)
+			if year > 0 {
+				c.Text = fmt.Sprintf("%04d-%02d-%02d", year, month, n)
+			}
+		}
+		return
+	}
+}
+
+// monthOf is the one month, with its year where it is told, that texts name: "OCT 23",
+// "DOÑA LUPE October 2023". A two-digit number is the year. Months that differ are none.
+func monthOf(texts []string) (month time.Month, year int) {
+	for _, text := range texts {
+		toks := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" -–—/.,'’:()", r) })
+		for i, w := range toks {
+			m, ok := words.Month(w)
+			if !ok || len(w) < 3 || i > 0 && isDayNumber(toks[i-1]) {
+				continue
+			}
+			if month != 0 && m != month {
+				return 0, 0
+			}
+			month = m
+			for _, next := range toks[i+1 : min(i+3, len(toks))] {
+				if y, err := strconv.Atoi(next); err == nil && (len(next) == 4 && y > 1950 && y < 2100 || len(next) == 2) {
+					if len(next) == 2 {
+						y += 2000
+					}
+					if year == 0 || len(next) == 4 {
+						year = y
+					}
+				}
+			}
+		}
+	}
+	return month, year
+}
+
+// isDayNumber tells 4 in "4 October".
+func isDayNumber(w string) bool {
+	n, err := strconv.Atoi(w)
+	return err == nil && n >= 1 && n <= 31
+}
+
+// daysOfMonth tells a column of numbers from 1 to 31 that never fall.
+func daysOfMonth(rows []layout.Row, col int) bool {
+	last, n := 0, 0
+	for _, r := range rows {
+		if col >= len(r.Cells) || r.Cells[col].Look == layout.Blank {
+			continue
+		}
+		d, err := strconv.Atoi(strings.TrimRight(r.Cells[col].Text, "."))
+		if err != nil || d < max(1, last) || d > 31 {
+			return false
+		}
+		last, n = d, n+1
+	}
+	return n > 0
+}

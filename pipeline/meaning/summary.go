@@ -1,0 +1,91 @@
+package meaning
+
+import (
+	"math"
+
+	"wakeledger/pipeline/layout"
+)
+
+// summed tells a table that was worked out from another of the log and typed or pasted
+// without its formulas: it has no day and fewer rows, and the sums of two of its columns are
+// the sums of two columns of the other. It is held to be no data.
+func (l *Log) summed(columns map[*layout.Block][]int) {
+	for _, u := range l.Blocks {
+		if u.Proof || u.Block.Shape != layout.Table || u.Block.Open || len(u.Block.Rows) > 40 || dated(u.Block) {
+			continue
+		}
+		sums := columnSums(u.Block.Rows)
+		for _, g := range l.groups {
+			of, rows := map[int]float64{}, 0
+			for _, b := range g.blocks {
+				if b == u.Block || b.Open || !dated(b) {
+					continue
+				}
+				rows += len(b.Rows)
+				for i, x := range columnSums(b.Rows) {
+					of[columns[b][i]] += x
+				}
+			}
+			if rows >= 2*len(u.Block.Rows) && sameSums(sums, of) >= 2 {
+				u.Proof = true
+			}
+		}
+	}
+}
+
+// dated tells a block with a clock time or a day in its rows; "OCT 23" may be a month.
+func dated(b *layout.Block) bool {
+	for _, r := range b.Rows {
+		for _, c := range r.Cells {
+			if c.Look == layout.Clock || c.Look == layout.Date && !yearless(c.Text) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// columnSums are the sums of the columns with two numbers or more; a last row that is the sum
+// of those above counts for nothing.
+func columnSums(rows []layout.Row) map[int]float64 {
+	sums, numbers, last := map[int]float64{}, map[int]int{}, map[int]float64{}
+	for n, r := range rows {
+		for i, c := range r.Cells {
+			x, ok := number(c.Text)
+			if !ok || c.Look == layout.Date || c.Look == layout.Clock {
+				continue
+			}
+			sums[i] += x
+			numbers[i]++
+			if n == len(rows)-1 {
+				last[i] = x
+			}
+		}
+	}
+	for i := range sums {
+		if numbers[i] < 2 {
+			delete(sums, i)
+		} else if numbers[i] > 2 && math.Abs(sums[i]-2*last[i]) < 0.001*math.Abs(sums[i]) {
+			sums[i] = last[i]
+		}
+	}
+	return sums
+}
+
+// sameSums counts the columns whose sums are those of columns of the other, each of its own.
+func sameSums(a, b map[int]float64) int {
+	n, used := 0, map[int]bool{}
+	for _, x := range a {
+		if math.Abs(x) < 5 {
+			continue
+		}
+		for j, y := range b {
+			if !used[j] && math.Abs(x-y) < 0.002*math.Abs(x) {
+				used[j] = true
+				n++
+				break
+			}
+		}
+	}
+	return n
+}
