@@ -21,6 +21,8 @@
 //	scale-fish    scale_fish.sql     ScaleFish, in scale.go
 //	gear          gear_strikes.sql   Drag, in gear.go
 //	failures      gear_strikes.sql   Failure, in gear.go
+//	              deck_spread.sql    SpreadPlace, in deck.go: the pages' own
+//	              fates.sql          Fate, in pictures.go: the pages' own
 //	track-speed   track_speed.sql    TrackSpeed, in track.go
 //	tracks        tracks.sql         Track, in trackclock.go
 //	strike-speed  strike_speed.sql   StrikeSpeed, in track.go

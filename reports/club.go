@@ -50,7 +50,7 @@ func Club(w io.Writer, in ClubInput) error {
 		Report: page.ClubReport, Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
-	builders := []func() (page.Section, error){c.participation, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}
+	builders := []func() (page.Section, error){c.participation, c.boatRates, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}
 	for _, list := range bundle.Lists() {
 		builders = append(builders, func() (page.Section, error) { return c.heaviestSection(list) })
 	}
@@ -65,7 +65,8 @@ func Club(w io.Writer, in ClubInput) error {
 	return page.Render(w, p)
 }
 
-// open names the boats whose logs leave questions open, and nothing of what is asked.
+// open names the boats whose logs leave questions open, and nothing of what is asked; then
+// what the secretary is to look into.
 func (c *club) open() []string {
 	var boats []string
 	c.each(func(_ int, id string, s bundle.Season) {
@@ -75,11 +76,11 @@ func (c *club) open() []string {
 	})
 	switch len(boats) {
 	case 0:
-		return nil
+		return c.secretary()
 	case 1:
-		return []string{"Not settled: the logs of boat " + boats[0] + " leave questions open, and its figures may change."}
+		return append([]string{"The logs of boat " + boats[0] + " leave questions open: its figures may change."}, c.secretary()...)
 	}
-	return []string{"Not settled: the logs of boats " + list(boats) + " leave questions open, and their figures may change."}
+	return append([]string{"The logs of boats " + list(boats) + " leave questions open: their figures may change."}, c.secretary()...)
 }
 
 func newClub(in ClubInput) (*club, error) {
@@ -150,7 +151,8 @@ func (c *club) tiles() []page.Tile {
 	}
 	for i, label := range []string{"Heaviest, certified scale", "Heaviest, dock scale", "Heaviest by tape"} {
 		tile := page.Tile{Label: label, Value: page.Unknown, Note: "none"}
-		if list := c.heaviest(bundle.Lists()[i]); len(list) > 0 {
+		list := slices.DeleteFunc(c.heaviest(bundle.Lists()[i]), heavyFish.doubtful)
+		if len(list) > 0 {
 			f := list[0]
 			tile.Value, tile.Unit, tile.Note = c.weightOf(f), c.weight, joined(speciesWord(f.Species), "boat "+f.boat)
 			if f.List == bundle.Estimate {
@@ -180,7 +182,7 @@ func (c *club) participation() (page.Section, error) {
 		marks = append(marks, page.EffortMark{Level: page.Level{Name: b.ID, Counts: page.Plural(b.total.Trips, "trip", "trips")}, Hours: b.total.LineHours})
 	}
 	if n := halfOf(tenths); n < len(tenths) && sum(tenths) > 0 {
-		section.Sentences = append(section.Sentences, fmt.Sprintf("Half or more of the line-hours are those of %s of them.", page.Plural(int64(n), "boat", "boats")))
+		section.Sentences = append(section.Sentences, fmt.Sprintf("%s fished half or more of the line-hours.", capital(page.Plural(int64(n), "boat", "boats"))))
 	}
 	var err error
 	if len(marks) <= mostBars {

@@ -158,7 +158,7 @@ func (c *club) speciesSection() (page.Section, error) {
 	chart, err := page.Shares(page.Frame{Label: "Share of fish released, and share weighed on a scale, by species, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis: "share of the fish", Counts: "fish"}, marks, "released", "weighed on a scale")
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"Species are FAO ASFIS 3-alpha codes. “Other species” are those that a boat caught on fewer than 3 trips, and those that are on no list.",
+	section.Notes = []string{"“Other species” are those that a boat caught on fewer than 3 trips, and those that are on no list.",
 		"95 % intervals: Wilson 1927."}
 	if figures > 0 {
 		section.Notes = append(section.Notes, page.Plural(int64(figures), "figure", "figures")+" of boats are not shown, because one trip or day would be nearly all of it, or because there was none. "+
@@ -182,7 +182,7 @@ func speciesWord(level string) string {
 	case bundle.Other:
 		return "other species"
 	}
-	return level
+	return capital(fishNames(level))
 }
 
 // heavyFish is one fish with its boat.
@@ -190,6 +190,9 @@ type heavyFish struct {
 	bundle.Heavy
 	boat string
 }
+
+// doubtful tells whether the fish is heavier than its kind grows.
+func (f heavyFish) doubtful() bool { return doubtfulWeight(f.Species, f.WeightKG) }
 
 // mostHeavy is how many fish a list of the page shows.
 const mostHeavy = 10
@@ -237,7 +240,15 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 	if estimate {
 		about = "about "
 	}
-	section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", capital(about), c.weightOf(fish[0]), c.weight, speciesWord(fish[0].Species), fish[0].boat)}
+	if sure := slices.IndexFunc(fish, func(f heavyFish) bool { return !f.doubtful() }); sure >= 0 {
+		f := fish[sure]
+		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", capital(about), c.weightOf(f), c.weight, speciesWord(f.Species), f.boat)}
+	}
+	for _, f := range fish {
+		if f.doubtful() {
+			section.Sentences = append(section.Sentences, fmt.Sprintf("Doubtful: %s %s, boat %s, is heavier than %s grow. Ask the boat.", c.weightOf(f), c.weight, f.boat, fishNames(f.Species)))
+		}
+	}
 	decimals := 1
 	if estimate {
 		decimals = estimateDecimals(fish[len(fish)-1].WeightKG * c.perKG)
@@ -249,7 +260,11 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 		section.Notes = []string{"An estimate is not for records, sale or legal size. Its interval is a 90 % prediction interval; where none is known, there is none."}
 	}
 	for _, f := range fish {
-		cells := []page.Cell{page.Words(f.boat), page.Words(speciesWord(f.Species)), page.Words(f.When), page.Value(f.WeightKG * c.perKG)}
+		name := speciesWord(f.Species)
+		if f.doubtful() {
+			name += " (doubtful)"
+		}
+		cells := []page.Cell{page.Words(f.boat), page.Words(name), page.Words(f.When), page.Value(f.WeightKG * c.perKG)}
 		if estimate {
 			cells = append(cells, page.Span(scaled(f.LoKG, c.perKG), scaled(f.HiKG, c.perKG)))
 		}

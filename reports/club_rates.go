@@ -274,16 +274,20 @@ func (c *club) monthsSection() (page.Section, error) {
 			monthText(best.name), hours(best.cell.LineHours))}
 	}
 	var marks []page.OutingMark
-	for _, m := range months {
+	for _, m := range append(slices.Clone(months), slices.DeleteFunc(slices.Clone(levels), func(l clubLevel) bool { return l.name != apart })...) {
+		name := "other"
+		if m.name != apart {
+			name = day(m.name+"-01", "Jan 2006")
+		}
 		if m.cell.strikes.lit == 0 {
 			continue
 		}
-		marks = append(marks, page.OutingMark{Name: day(m.name+"-01", "Jan 2006"), Strikes: m.cell.strikes.n, Boated: m.cell.boated.n, Hours: m.cell.LineHours})
+		marks = append(marks, page.OutingMark{Name: name, Strikes: m.cell.strikes.n, Boated: m.cell.boated.n, Hours: m.cell.LineHours})
 	}
 	var chart *page.Chart
 	var err error
 	if len(marks) > 0 {
-		chart, err = page.Outings("Strikes and line-hours of each month. "+section.Sentences[0]+" The table below holds the figures.", marks)
+		chart, err = page.Outings("Strikes and line-hours of each month, and of other months and days not logged. "+section.Sentences[0]+" The table below holds the figures.", marks)
 	}
 	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token}, {Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},
 		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure}, {Head: "Not shown", Kind: page.Measure}}}

@@ -73,7 +73,7 @@ func TestClubAddsUpBoats(t *testing.T) {
 		t.Errorf("rates %v and %v, ratio on the same boats %v", e.Levels[0].Rate, e.Levels[1].Rate, e.Levels[1].Ratio.Ratio)
 	}
 	html := clubPage(t, in)
-	for _, want := range []string{"3 boats: 36 trips", "8 to 10 kn: 0.10", "51 kg, PBF"} {
+	for _, want := range []string{"3 boats: 36 trips", "8 to 10 kn: 0.10", "51 kg, Pacific bluefin tuna"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("the page does not say %q", want)
 		}

@@ -20,7 +20,10 @@ type DeckInput struct {
 	Title     string
 	Generated time.Time
 	Units     string // "metric" or "us"
+	Boats     []string
 
+	Plan      []queries.PlanDay
+	Spread    []queries.SpreadPlace
 	Species   []queries.SpeciesSeen
 	Own       map[string]estimate.Own
 	Catalogue *estimate.Catalogue
@@ -43,6 +46,21 @@ func GatherDeck(ctx context.Context, db *store.DB, units string) (DeckInput, err
 	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Spread, err = queries.AskSpreadPlaces(ctx, db); err != nil {
+		return in, err
+	}
+	if in.Plan, err = queries.AskPlan(ctx, db, 0, deckTrips); err != nil {
+		return in, err
+	}
+	trips, err := queries.AskTrips(ctx, db)
+	if err != nil {
+		return in, err
+	}
+	for _, t := range trips {
+		if t.Boat != notLogged && !slices.Contains(in.Boats, t.Boat) {
+			in.Boats = append(in.Boats, t.Boat)
+		}
+	}
 	in.Catalogue, err = estimate.Default()
 	return in, err
 }
@@ -56,9 +74,11 @@ type deck struct {
 // How much fits on the page.
 const (
 	deckSpecies = 5
-	deckRows    = 16 // of a table of girths
-	deckLengths = 20 // of the table of lengths
+	deckRows    = 10 // of a table of girths
+	deckLengths = 10 // of the table of lengths
 	deckColumns = 14
+	deckTrips   = 4 // of the plan
+	deckBlank   = 8 // rows to write strikes in
 )
 
 // Deck writes the printed page for the boat: weights by tape, setbacks and drags. It
@@ -69,10 +89,12 @@ func Deck(w io.Writer, in DeckInput) error {
 		return fmt.Errorf("deck page: %w", err)
 	}
 	d := &deck{DeckInput: in, units: u}
-	s := page.Sheet{Report: page.DeckReport, Title: in.Title, Subtitle: "Weights from the tape, setbacks and drags. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
-		Open: notSettled(in.Open), Footer: deckCautions}
-	s.Panels = append(s.Panels, d.girthPanels()...)
-	s.Panels = append(s.Panels, d.lengthPanel(), d.setbackPanel(), d.dragPanel())
+	s := page.Sheet{Report: page.DeckReport, Title: in.Title, Subtitle: "Today on the front; weights, setbacks and drags on the back. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
+		Open: notSettled(in.Open)}
+	s.Panels = append(s.Panels, d.planPanel(), d.placesPanel(), blankPanel(d.length, d.weight), page.Panel{Heading: "Before you go", Wide: true, Notes: deckCautions})
+	back := append(d.girthPanels(), d.lengthPanel(), d.setbackPanel(), d.dragPanel())
+	back[0].Next = true
+	s.Panels = append(s.Panels, back...)
 	return page.RenderSheet(w, s)
 }
 
@@ -80,6 +102,76 @@ var deckCautions = []string{
 	"A tape weight is an estimate: not for records, sale or legal size. Size, bag and season rules are the local authority's, in force that day.",
 	"Read this ashore or hand it to someone not at the wheel: high-speed trolling needs a proper look-out at all times (COLREGs rule 5) and distance from other boats.",
 	"Heavy drag is set on a scale at the dock, with harness and a knife at hand. Large tuna, billfish and king mackerel carry advisories on mercury; fish not chilled at once can cause histamine poisoning.",
+}
+
+// planPanel is what to compare on the next trips, with room to tick them off.
+func (d *deck) planPanel() page.Panel {
+	p := page.Panel{Heading: "Plan of the next trips", Wide: true, Blank: true}
+	if len(d.Plan) == 0 {
+		p.Blank, p.Notes = false, []string{"The season leaves nothing to compare: fish as you like, and log it."}
+		return p
+	}
+	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Trip", Kind: page.Token}, {Head: "First half"}, {Head: "Second half"}, {Head: "Port, at first"}, {Head: "Starboard, at first"}, {Head: "Date"}}}
+	for _, x := range d.Plan {
+		or := func(text string) page.Cell {
+			if text == "" {
+				text = "as you like"
+			}
+			return page.Words(text)
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(fmt.Sprint(x.Trip)), or(x.FirstHalf), or(x.SecondHalf), or(x.Port), or(x.Starboard), blank}})
+	}
+	p.Table = t
+	p.Notes = []string{"Over the same water with the same spread. At half time port and starboard change over. Start a new stretch in the log at each change."}
+	return p
+}
+
+// blank is a cell to write in.
+var blank = page.Words("\u00a0")
+
+// spreadSpeeds are let-out speeds, in knots.
+var spreadSpeeds = []float64{6, 8, 10}
+
+// placesPanel is the boat's own spread, as distance and as counts.
+func (d *deck) placesPanel() page.Panel {
+	p := page.Panel{Heading: "This boat's spread", Wide: true}
+	if len(d.Spread) == 0 {
+		p.Notes = []string{"No place in the spread has its setback logged three times. Log setbacks, and it stands here."}
+		return p
+	}
+	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Place", Kind: page.Token}, {Head: "Setback", Unit: d.far, Kind: page.Measure}}}
+	for _, kn := range spreadSpeeds {
+		t.Columns = append(t.Columns, page.Column{Head: "Count at " + page.Number(kn, 0), Unit: "kn", Kind: page.Measure})
+	}
+	t.Columns = append(t.Columns, page.Column{Head: "Today", Kind: page.Token})
+	for _, s := range d.Spread {
+		row := []page.Cell{page.Words(s.Position), page.Value(s.SetbackM * d.perM)}
+		for _, kn := range spreadSpeeds {
+			row = append(row, page.Value(s.SetbackM/(kn*1852/3600)))
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: append(row, page.Words("______"))})
+	}
+	p.Table = t
+	p.Notes = []string{"The middle setback of the season at each place, and the seconds to count at a let-out speed over ground."}
+	return p
+}
+
+// blankPanel is room to write strikes in.
+func blankPanel(length, weight string) page.Panel {
+	p := page.Panel{Heading: "Strikes", Wide: true, Blank: true}
+	t := &page.Table{Caption: p.Heading}
+	for _, head := range []string{"Time", "Speed, kn", "Line and lure", "What became of it, and why lost", "Length, " + length, "Girth, " + length, "Scale, " + weight} {
+		t.Columns = append(t.Columns, page.Column{Head: head})
+	}
+	for range deckBlank {
+		row := make([]page.Cell, len(t.Columns))
+		for i := range row {
+			row[i] = blank
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: row})
+	}
+	p.Table = t
+	return p
 }
 
 // axis is round steps over a range in the unit shown, at most most of them.
@@ -132,7 +224,6 @@ func (d *deck) girthPanels() []page.Panel {
 		heading = "Any fish: length × girth to " + d.weight
 	}
 	rule := d.grid(heading, common, lo, hi, notes)
-	rule.Wide = panels == nil
 	return append(panels, rule)
 }
 
@@ -191,7 +282,7 @@ func (d *deck) grid(heading string, k, lo, hi float64, notes []string) page.Pane
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: row})
 	}
-	return page.Panel{Heading: heading, Table: t, Notes: notes}
+	return page.Panel{Heading: heading, Wide: true, Table: t, Notes: notes}
 }
 
 // lengthPanel is weights by the length alone, with their intervals where known.
@@ -285,7 +376,7 @@ func (d *deck) setbackPanel() page.Panel {
 	for _, kn := range speeds {
 		t.Columns = append(t.Columns, page.Column{Head: page.Number(kn, 0), Unit: "kn", Kind: page.Measure})
 	}
-	for _, count := range []float64{10, 15, 20, 25, 30, 40, 50, 60, 75, 90, 105, 120} {
+	for _, count := range []float64{10, 20, 30, 40, 60, 80, 100, 120} {
 		row := []page.Cell{page.Value(count)}
 		for _, kn := range speeds {
 			row = append(row, page.Value(count*kn*1852/3600*perM))

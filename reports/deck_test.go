@@ -23,12 +23,31 @@ func demoDeck(t *testing.T) DeckInput {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return DeckInput{Title: "Deck page", Units: "us", Generated: time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC), Catalogue: cat,
+	return DeckInput{Title: "Grey Heron, deck page", Plan: demoPlan(), Spread: []queries.SpreadPlace{{Position: "port short", SetbackM: 45.72, Legs: 9}, {Position: "starboard long", SetbackM: 91.44, Legs: 9}}, Units: "us", Generated: time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC), Catalogue: cat,
 		Own: demoScale().Own, Species: []queries.SpeciesSeen{
 			{Species: "PBF", Name: "Pacific bluefin tuna", Fish: 20, ShortestCM: p(80.0), LongestCM: p(210.0), LeastGirthCM: p(55.0), MostGirthCM: p(150.0), Relation: p("PBF-NWPAC")},
 			{Species: "YFT", Name: "Yellowfin tuna", Fish: 9, ShortestCM: p(60.0), LongestCM: p(150.0), Relation: p("YFT-WCPO")},
 			{Species: "ZZQ", Name: "no relation", Fish: 1},
 		}}
+}
+
+// demoPlan is four trips, speed by halves and two lures.
+func demoPlan() []queries.PlanDay {
+	var out []queries.PlanDay
+	for i := range int64(deckTrips) {
+		out = append(out, queries.PlanDay{Trip: i + 1, FirstHalf: "12 to 14 kn", SecondHalf: "10 to 12 kn", Port: "Basting Iron", Starboard: "Treadle"})
+	}
+	return out
+}
+
+// 45.72 m are 50 yd; at 8 kn, 4.1156 m a second, 11.1 seconds to count.
+func TestSpreadByHand(t *testing.T) {
+	d := &deck{DeckInput: demoDeck(t), units: unitSets["us"]}
+	tb := d.placesPanel().Table
+	setback, kn := 45.72, 8.0
+	if cellOf(t, tb, 0, "Setback") != page.Value(50) || cellOf(t, tb, 0, "Count at 8") != page.Value(setback/(kn*1852/3600)) {
+		t.Errorf("%+v", tb)
+	}
 }
 
 // cellsOf are the texts of a panel's table, by column head.
@@ -88,7 +107,7 @@ func TestDeck(t *testing.T) {
 		}
 		html := buf.String()
 		for _, want := range []string{"Pacific bluefin tuna: length × girth", "own coefficient, from 12 fish", "Any other fish", "L × G² / 800", "Length alone",
-			"PBF-NWPAC, the northwestern Pacific", "Setback", "Common practice, no source", "not for records, sale or legal size", "COLREGs"} {
+			"PBF-NWPAC, the northwestern Pacific", "Setback", "Grey Heron", "Plan of the next trips", "12 to 14 kn", "This boat&#39;s spread", "Strikes", "Common practice, no source", "not for records, sale or legal size", "COLREGs"} {
 			if !strings.Contains(html, want) {
 				t.Errorf("%s: %q is not on the page", u, want)
 			}
@@ -135,10 +154,10 @@ func TestAxis(t *testing.T) {
 	}
 }
 
-// TestDeckPrintsOnOnePage prints the page by a browser on A4 and on Letter and counts
+// TestDeckPrintsOnOneSheet, front and back, prints the page by a browser on A4 and on Letter and counts
 // the pages of the PDF. The policy is taken off the copy that names its paper: its
 // hash is that of the style as written.
-func TestDeckPrintsOnOnePage(t *testing.T) {
+func TestDeckPrintsOnOneSheet(t *testing.T) {
 	browser, err := exec.LookPath("chromium")
 	if err != nil {
 		if os.Getenv("CI") != "" {
@@ -175,8 +194,8 @@ func TestDeckPrintsOnOnePage(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if n := len(pages.FindAll(b, -1)); n != 1 {
-				t.Errorf("%s on %s: %d pages, want 1", u, paper, n)
+			if n := len(pages.FindAll(b, -1)); n != 2 {
+				t.Errorf("%s on %s: %d pages, want 2", u, paper, n)
 			}
 		}
 	}

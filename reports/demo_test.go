@@ -48,6 +48,10 @@ func demoSeason() SeasonInput {
 		{Level: "not logged", Strikes: 3, Hookups: 2, Boated: 1, NotLogged: 1, HookupShare: p(1.0000), HookupLo: p(0.3424), HookupHi: p(1.0000), BoatedShare: p(0.5000), BoatedLo: p(0.0945), BoatedHi: p(0.9055)},
 	}
 	in.Fish, in.Trips = demoFish(), demoTrips()
+	in.Fates = []queries.Fate{{Fate: queries.FateLanded, Strikes: 16}, {Fate: queries.FateReleased, Strikes: 16}, {Fate: queries.FatePulled, Strikes: 9},
+		{Fate: queries.FateLine, Strikes: 5}, {Fate: queries.FateNoCause, Strikes: 4}, {Fate: queries.FateMissed, Strikes: 18}, {Fate: queries.FateNotLogged, Strikes: 4}}
+	in.Pairs = []queries.Pair{{A: "[8, 10)", B: "[250, 500)", Hours: 60, Strikes: 6}, {A: "[8, 10)", B: "[500, 750)", Hours: 36.2, Strikes: 3},
+		{A: "[12, 14)", B: "[250, 500)", Hours: 130, Strikes: 28}, {A: "[12, 14)", B: "[500, 750)", Hours: 9, Strikes: 2}, {A: notLogged, B: "[500, 750)", Hours: 4}}
 	in.Sizes = sizesOf(in.Fish)
 	in.Troubles.Aside = []queries.Trouble{
 		{Reason: "not a time of day", File: "log-2026.xlsx", Log: 1, Rows: 1, Examples: []queries.Example{{Sheet: "Legs", Row: 17, Found: "25:61"}}, Effect: []string{"boat_hours"}},

@@ -81,8 +81,7 @@ func (s *season) levelCell(level string) page.Cell {
 func (s *season) effortNotes() []string {
 	notes := []string{"Speed is over ground: a current of a knot shifts a whole band."}
 	if enough := s.enough(); enough > 0 {
-		notes = append(notes, fmt.Sprintf("Little effort: fewer than %s line-hours. At the season's rate that would bring fewer than three strikes, "+
-			"so that even none would say nothing.", hours(enough)))
+		notes = append(notes, fmt.Sprintf("Little effort: fewer than %s line-hours, which bring three strikes at the season's rate. Too little fishing to judge.", hours(enough)))
 	}
 	return append(notes, "A trip that ran in several bands counts in each; distance is boat-hours times the logged speed.")
 }

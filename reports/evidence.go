@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
+	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
 )
 
@@ -78,76 +79,6 @@ func (s *season) factorSections() []func() (page.Section, error) {
 	return out
 }
 
-// workedSection tells the findings: settled and leaning ones as sentences, the
-// rest as a list, and all with their numbers in a table.
-func (s *season) workedSection() (page.Section, error) {
-	section := page.Section{ID: "worked", Heading: "What worked, and how sure that is"}
-	if len(s.Worked.Findings) == 0 {
-		section.Sentences = []string{"Nothing is known of what worked."}
-		return section, nil
-	}
-	section.Sentences = []string{summary(s.Worked.Findings)}
-	var open []string
-	for _, f := range s.Worked.Findings {
-		if f.Verdict == string(evidence.NotSettled) {
-			open = append(open, f.Sentence)
-		} else {
-			section.Sentences = append(section.Sentences, f.Sentence)
-		}
-	}
-	section.Table = findingsTable(s.Worked.Findings)
-	if len(open) > 0 {
-		section.Folded = &page.Folded{Summary: fmt.Sprintf("What the season does not settle (%d)", len(open)), Lines: open}
-	}
-	section.Notes = append(section.Notes,
-		"Each trip, and for lures and lines each leg, has an effect of its own, and what went together is held still: so the days when the fish were simply there favour neither. What other trips say is added only where it agrees.",
-		"Settled: luck alone would do as much in fewer than one season in twenty, all the factors on this page allowed for. Leaning: so for this factor looked at by itself. Not settled does not mean that it makes no difference: the range says how large one is still possible.")
-	return section, nil
-}
-
-func summary(findings []queries.Finding) string {
-	var settled, leaning []string
-	for _, f := range findings {
-		switch f.Verdict {
-		case string(evidence.Settled):
-			settled = append(settled, evidence.Noun(f.Factor))
-		case string(evidence.Leaning):
-			leaning = append(leaning, evidence.Noun(f.Factor))
-		}
-	}
-	head := fmt.Sprintf("Of %s looked at, the season settles ", page.Plural(int64(len(findings)), "factor", "factors"))
-	switch {
-	case len(settled) == 0 && len(leaning) == 0:
-		return head + "none."
-	case len(settled) == 0:
-		return head + "none; on " + list(leaning) + " it leans one way."
-	case len(leaning) == 0:
-		return head + list(settled) + "."
-	}
-	return head + list(settled) + "; on " + list(leaning) + " it leans one way."
-}
-
-func findingsTable(findings []queries.Finding) *page.Table {
-	t := &page.Table{Caption: "the findings in numbers", Columns: []page.Column{
-		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
-		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "Could be", Unit: "95 % interval", Kind: page.Interval, Decimals: 2},
-		{Head: "Luck alone would show as much", Unit: "all factors allowed for", Kind: page.Token},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Fished by", Kind: page.Token},
-	}}
-	for _, f := range findings {
-		cells := []page.Cell{page.Words(capital(evidence.Noun(f.Factor))), page.Words(f.Verdict)}
-		if f.Better == nil {
-			t.Rows = append(t.Rows, page.Row{Cells: append(cells, make([]page.Cell, len(t.Columns)-2)...)})
-			continue
-		}
-		t.Rows = append(t.Rows, page.Row{Cells: append(cells,
-			page.Words(queries.LevelText(f.Factor, *f.Better)), page.Words(queries.LevelText(f.Factor, *f.Other)),
-			page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
-			page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s")))})
-	}
-	return t
-}
-
 // luck words a p-value: how often chance alone would show as much.
 func luck(p *float64) page.Cell {
 	if p == nil {
@@ -171,12 +102,12 @@ func luckWords(p float64) string {
 // factorSection is one factor's rates by level.
 func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Section, error) {
 	noun := evidence.Noun(e.Factor)
-	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{f.Sentence}}
+	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{grouped(f.Sentence)}}
 	rows := lastNotLogged(e.Rows, func(r queries.StrikeRate) string { return r.Level })
 	digits := rateDigits(rows)
 	if best := ranked(rows); best != nil {
 		section.Sentences = append(section.Sentences,
-			"As logged, lucky days and all, the one that ranks first: "+rateSentence(worded(e.Factor, *best), digits))
+			"Highest raw rate, good days not evened out: "+rateSentence(worded(e.Factor, *best), digits))
 	}
 	var marks []page.RateMark
 	for _, r := range rows {
@@ -188,17 +119,29 @@ func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Sect
 				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
 	}
 	var reference *float64
-	if c := e.Comparison.Season; c.Effort > 0 {
+	if c := logged(e); c.Effort > 0 {
 		rate := float64(c.Events) / c.Effort
 		reference = &rate
 	}
 	chart, err := page.Rates(page.Frame{
-		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + f.Sentence + " The table below holds the figures.",
+		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + grouped(f.Sentence) + " The table below holds the figures.",
 		Axis:  "strikes per line-hour", Counts: "strikes and line-hours",
-	}, marks, reference, "the season's rate")
+	}, marks, reference, "the rate of all that is logged")
 	section.Chart, section.Table = chart, evidenceTable(e, rows, digits)
 	section.Notes = evidenceNotes(e, rows)
 	return section, err
+}
+
+// logged is the strikes and hours whose level of the factor is logged. A strike without
+// an hour, on a leg whose hours are known, is in no level, and so not in their sum.
+func logged(e queries.Evidence) stats.Count {
+	var c stats.Count
+	for _, l := range e.Comparison.Levels {
+		if l.Level != notLogged {
+			c.Events, c.Effort = c.Events+l.Count.Events, c.Effort+l.Count.Effort
+		}
+	}
+	return c
 }
 
 // rateDigits shows two digits of the largest solid rate.
@@ -252,7 +195,9 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 	t.Columns = append(t.Columns, besideColumns(e)...)
 	strikes := int64(0)
 	for _, r := range rows {
-		strikes += r.Strikes
+		if r.Level != notLogged {
+			strikes += r.Strikes
+		}
 		name := queries.LevelText(e.Factor, r.Level)
 		if r.LittleEffort && r.Level != notLogged {
 			name += " (" + page.LittleEffort + ")"
@@ -263,8 +208,8 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.LittleEffort, Cells: append(cells, beside(r)...)})
 	}
-	if c := e.Comparison.Season; c.Effort > 0 {
-		t.Total = []page.Cell{page.Words("season"), {}, page.Value(c.Effort), page.Whole(strikes), page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
+	if c := logged(e); c.Effort > 0 {
+		t.Total = []page.Cell{page.Words("all that is logged"), {}, page.Value(c.Effort), page.Whole(strikes), page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
 		t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	}
 	return t
@@ -326,7 +271,7 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 		if c.ByLeg {
 			unit = "leg"
 		}
-		out = append(out, "No side-by-side figure: no "+unit+" fished that level and the one it is compared with and had a strike.")
+		out = append(out, "A dash: no "+unit+" with a strike fished both.")
 	}
 	if slices.ContainsFunc(rows, func(r queries.StrikeRate) bool { return r.Note == evidence.WhyFewTrips }) {
 		out = append(out, "No interval side by side: "+evidence.WhyFewTrips+".")

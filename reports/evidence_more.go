@@ -40,50 +40,28 @@ func (s *season) mixedSection() (page.Section, error) {
 	return section, nil
 }
 
-// mediansSection compares weights between speed bands, species by species.
-func (s *season) mediansSection() (page.Section, error) {
-	section := page.Section{ID: "medians", Heading: "Did size differ with speed?"}
+// mediansTable compares weights between speed bands, species by species.
+func (s *season) mediansTable() *page.Table {
 	t := &page.Table{Caption: "median weight by species and speed band", Columns: []page.Column{
-		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure}, {Head: "Of these on a scale", Kind: page.Measure},
-		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
-		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 0}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 0},
-		{Head: "Verdict", Kind: page.Token}, {Head: "Luck alone would show as much", Kind: page.Token},
+		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure}, {Head: "On a scale", Kind: page.Measure},
+		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
+		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
+		{Head: "Verdict", Kind: page.Token},
 	}}
-	var told []string
-	compared := 0
 	for _, r := range s.Worked.Medians {
-		if r.PValue != nil {
-			compared++
-			if r.Verdict != string(evidence.NotSettled) && r.Shift != nil {
-				told = append(told, s.sizeSentence(r))
-			}
-		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(r.Species), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish), page.Whole(r.OnScale),
+			page.Words(capital(fishNames(r.Species))), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
 			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
-			page.Words(r.Verdict), luck(r.PSeason),
+			page.Words(r.Verdict),
 		}})
 	}
-	switch {
-	case compared == 0:
-		section.Sentences = []string{"Not settled: too few fish with a weight, or too few trips, to compare sizes between speed bands."}
-	case len(told) == 0:
-		section.Sentences = []string{"Size by speed, not settled: no species differs between speed bands by more than luck does."}
-	default:
-		section.Sentences = told
-	}
-	section.Table = t
-	section.Notes = []string{
-		"Within a species each band is compared with the one that has the most weights. Fish come in schools: whole trips are shuffled, not fish, and all bands and species are allowed for.",
-		"Weights from a scale and estimates from the tape are taken together; the table says how many are on a scale. Where two bands differ in that, part of the difference may be the tape's error.",
-	}
-	return section, nil
+	return t
 }
 
 // sizeSentence tells a difference that is settled or leaning.
 func (s *season) sizeSentence(r queries.SizeMedian) string {
-	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", r.Species, queries.LevelText(bySpeed, r.Level), r.Verdict,
+	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", fishNames(r.Species), queries.LevelText(bySpeed, r.Level), r.Verdict,
 		page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift))
 	if r.ShiftLo != nil && r.ShiftHi != nil {
 		lo, hi := abs(*r.ShiftLo)*s.perKG, abs(*r.ShiftHi)*s.perKG

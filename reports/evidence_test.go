@@ -54,7 +54,7 @@ func TestFindingsComeFirst(t *testing.T) {
 	in := workedSeason()
 	html := rendered(t, in)
 	last := 0
-	for _, id := range []string{"worked", "effort", "strikes", "by-lure", "by-month", "mixed", "next", "spread", "medians", "outcomes", "methods"} {
+	for _, id := range []string{"mattered", "days", "effort", "strikes", "by-lure", "by-month", "next", "mixed", "outcomes", "spread", "methods"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at < last {
 			t.Errorf("section %s is missing or out of its place", id)
@@ -62,7 +62,8 @@ func TestFindingsComeFirst(t *testing.T) {
 		last = at
 	}
 	for _, want := range []string{
-		"Of 2 factors looked at, the season settles lure.",
+		"Of 1 factor compared, lure settled; the rest may be luck.",
+		"Lure: &lt;b&gt;Awl&lt;/b&gt; brought",
 		"Lure, settled: &lt;b&gt;Awl&lt;/b&gt; brought between",
 		"Month, not settled: no trip fished two of its levels",
 		"Crochet (little effort)",

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 )
@@ -62,8 +63,30 @@ func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
 		return in, err
 	}
+	if in.Fates, err = queries.AskFates(ctx, db); err != nil {
+		return in, err
+	}
+	if in.Pairs, err = queries.AskPairs(ctx, db, bySpeed, byLureWeight); err != nil {
+		return in, err
+	}
+	if in.Doubts, err = queries.AskDoubts(ctx, db); err != nil {
+		return in, err
+	}
+	if in.Checks, in.Own, err = gatherTape(ctx, db); err != nil {
+		return in, err
+	}
 	in.word()
 	return in, nil
+}
+
+// gatherTape is how the tape has done against the scale.
+func gatherTape(ctx context.Context, db *store.DB) ([]queries.ScaleCheck, map[string]estimate.Own, error) {
+	checks, err := queries.AskScaleCheck(ctx, db)
+	if err != nil {
+		return nil, nil, err
+	}
+	pairs, err := queries.AskOwnPairs(ctx, db)
+	return checks, estimate.FitOwn(pairs), err
 }
 
 // classWidth is a width of weight classes in kg that is round in the units shown.

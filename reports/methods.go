@@ -31,7 +31,7 @@ func (s *season) methodsSection() (page.Section, error) {
 	notes = append(notes, s.weightNotes()...)
 	notes = append(notes, s.SeasonInput.Methods...)
 	notes = append(notes, "Colours: Okabe and Ito 2008, Color Universal Design; ColorBrewer YlGnBu, Harrower and Brewer 2003, The Cartographic Journal 40:27-37.")
-	return page.Section{ID: "methods", Heading: "How the figures were come by", Notes: notes}, nil
+	return page.Section{ID: "methods", Heading: "How these numbers were worked out", Notes: notes}, nil
 }
 
 // weightNotes names the methods found in the rows of fish, best first, then

@@ -11,7 +11,7 @@ func notSettled(o queries.Open) []string {
 	if o.Questions == 0 {
 		return nil
 	}
-	return []string{"Not settled: " + openText(o.Questions) + " about the logs, and these figures may change.", o.Brief}
+	return []string{capital(openText(o.Questions)) + " about the logs: these figures may change. " + o.Brief}
 }
 
 func openText(n int64) string { return page.Plural(n, "open question", "open questions") }

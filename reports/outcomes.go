@@ -8,7 +8,7 @@ import (
 )
 
 func (s *season) outcomesSection() (page.Section, error) {
-	section := page.Section{ID: "outcomes", Heading: "What became of the strikes"}
+	section := page.Section{ID: "outcomes", Heading: "Hook-ups by speed"}
 	var strikes, hooked, boated, unknown int64
 	var marks []page.SharesMark
 	for _, r := range s.Outcomes {

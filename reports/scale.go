@@ -49,8 +49,8 @@ func Scale(w io.Writer, in ScaleInput) error {
 		Open: notSettled(in.Open), Tiles: r.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
-	builders := []func() (page.Section, error){r.verdictSection, r.differenceSection, r.methodsCompared, r.ownSection, r.missesSection,
-		r.conditionSection, r.scaleFishSection, r.scaleNotesSection}
+	builders := []func() (page.Section, error){r.verdictSection, r.differenceSection, r.ownSection, r.missesSection,
+		r.conditionSection, r.scaleFishSection, r.methodsCompared, r.scaleNotesSection}
 	for _, build := range builders {
 		section, err := build()
 		if err != nil {
@@ -125,7 +125,7 @@ func (r *scaleReport) verdict(c queries.ScaleCheck, who string) string {
 	}
 	lo, hi := *c.RatioLo, *c.RatioHi
 	if lo <= 1 && hi >= 1 {
-		return fmt.Sprintf("%s has read neither light nor heavy for certain: %s %% %s on %d fish, but anything from %s %% light to %s %% heavy fits; %s.",
+		return fmt.Sprintf("%s matches the scale on average: %s %% %s on %d fish (%s %% light to %s %% heavy); %s.",
 			who, off(*c.Ratio), lightOrHeavy(*c.Ratio), c.N, off(lo), off(hi), half)
 	}
 	near, far := hi, lo
@@ -151,7 +151,7 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 	if c.Method == queries.ByLength {
 		who = "Your tape, by length alone,"
 	}
-	s.Sentences = []string{r.verdict(c, who)}
+	s.Sentences = []string{r.answer(c), r.verdict(c, who)}
 	if own := r.check(queries.ByOwn); own.N > 0 {
 		s.Sentences = append(s.Sentences, r.verdict(own, "Weighed by the boat's own coefficient, each fish by the coefficient of the others, it"))
 	}
@@ -163,6 +163,44 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 		"The dashed lines hold 95 in 100 fish: the limits of agreement as factors of the weight (Bland and Altman 1986, 1999). Numbers mark the worst misses, explained below.",
 	}, r.leftOutNotes()...)
 	return s, err
+}
+
+// trusted is how far off in per cent, on average, a tape is trusted. A choice.
+const trusted = 5
+
+// answer is what to do: trust the tape or divide by the boat's own number, and how near
+// half of the fish then are.
+func (r *scaleReport) answer(c queries.ScaleCheck) string {
+	if c.Ratio == nil || c.RatioLo == nil || c.RatioHi == nil || c.MedianAbsKG == nil {
+		return "Too few fish to say whether to trust the tape."
+	}
+	within := func(kg float64) string { return r.small(kg) + " " + r.weight }
+	head := "Trust the tape"
+	if 100*math.Abs(1-*c.Ratio) > trusted {
+		head = "Do not trust the tape as it is"
+	}
+	divisors := r.divisors()
+	own := r.check(queries.ByOwn)
+	if len(divisors) == 0 || own.MedianAbsKG == nil {
+		return fmt.Sprintf("%s: it was within %s of the scale on half the fish.", head, within(*c.MedianAbsKG))
+	}
+	word := "your own divisor"
+	if len(divisors) > 1 {
+		word = "your own divisors"
+	}
+	return fmt.Sprintf("%s; with %s, %s, it is within %s on half the fish.", head, word, list(divisors), within(*own.MedianAbsKG))
+}
+
+// divisors are the boat's own numbers that are in use, by species.
+func (r *scaleReport) divisors() []string {
+	var out []string
+	for _, o := range r.Own {
+		if o.Used {
+			out = append(out, page.Number(divisor(o.K), 0)+" for "+withinSentence(r.speciesName(o.Species)))
+		}
+	}
+	slices.Sort(out)
+	return out
 }
 
 // bySpecies is a sentence for each species and way of measuring with 5 fish or more,

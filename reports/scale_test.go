@@ -58,7 +58,7 @@ func TestScaleReport(t *testing.T) {
 		t.Error("two reports of one season differ")
 	}
 	last := -1
-	for _, id := range []string{"verdict", "differences", "methods-compared", "own", "misses", "condition", "fish", "methods"} {
+	for _, id := range []string{"verdict", "differences", "own", "misses", "condition", "fish", "methods-compared", "methods"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at <= last {
 			t.Errorf("section %s is missing or out of order", id)
@@ -88,7 +88,7 @@ func TestVerdictWords(t *testing.T) {
 	}{
 		{ratio(0.979, 0.968, 0.990), "Your tape has read 2.1 % light (1.0 to 3.2) on 17 fish; half of the fish within 3.0 kg."},
 		{ratio(1.05, 1.02, 1.08), "Your tape has read 5.0 % heavy (2.0 to 8.0) on 17 fish; half of the fish within 3.0 kg."},
-		{ratio(0.99, 0.97, 1.01), "neither light nor heavy for certain: 1.0 % light on 17 fish, but anything from 3.0 % light to 1.0 % heavy fits"},
+		{ratio(0.99, 0.97, 1.01), "matches the scale on average: 1.0 % light on 17 fish (3.0 % light to 1.0 % heavy)"},
 		{queries.ScaleCheck{N: 1, Ratio: p(0.9), MedianAbsKG: p(1.0)}, "has read 10.0 % light on one fish."},
 		{queries.ScaleCheck{}, "was compared with a scale on 0 fish: too few"},
 	} {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"wakeledger/pipeline/estimate"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -32,6 +33,11 @@ type SeasonInput struct {
 	Worked     Worked // empty: the report says nothing of it
 	Beside     Beside // another season beside this one; empty: none
 	Tracks     Tracks // empty: the report says nothing of it
+	Fates      []queries.Fate
+	Pairs      []queries.Pair  // speed bands across lure weights, as the season file names them
+	Doubts     []queries.Doubt // rows that are kept and may be wrong
+	Checks     []queries.ScaleCheck
+	Own        map[string]estimate.Own // of the boat, by species (estimate.FitOwn)
 
 	// Methods are notes on how the figures were come by that only the caller
 	// knows: relations used, intervals widened, settings that differ.
@@ -45,7 +51,8 @@ type season struct {
 	SeasonInput
 	units
 	totals
-	thin map[string]bool // levels with little effort
+	thin     map[string]bool  // levels with little effort
+	doubtful map[place]string // fish whose measures are doubted, and by which check
 }
 
 // Season writes the season report as one HTML file. It fails where Units is not
@@ -55,36 +62,73 @@ func Season(w io.Writer, in SeasonInput) error {
 	if err != nil {
 		return err
 	}
+	pictures, left, err := s.drawn()
+	if err != nil {
+		return err
+	}
 	p := page.Page{
-		Report: page.SeasonReport, Title: in.Title, Kicker: "Season report", Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
-		Open: notSettled(s.Open), Tiles: s.tiles(),
+		Report: page.SeasonReport, Title: in.Title, Subtitle: s.subtitle(), Lang: "en-GB", Generated: in.Generated,
+		Open: notSettled(s.Open), Tiles: s.tiles(), Box: s.nextBox(pictures), Left: left, Sections: pictures,
 		Footer: []string{
 			"A weight from the tape is an estimate: not for records, sale or legal size.",
 		},
 	}
-	builders := []func() (page.Section, error){s.effortSection}
-	if len(s.Tracks.Files) > 0 {
-		builders = append(builders, s.tracksSection)
-	}
-	builders = append(builders, s.strikesSection)
 	if s.Beside.Names[1] != "" {
-		builders = append(builders, s.besideSection)
-	}
-	if len(s.Worked.Findings) > 0 {
-		builders = append([]func() (page.Section, error){s.workedSection}, builders...)
-		builders = append(builders, s.factorSections()...)
-		builders = append(builders, s.mixedSection, s.nextSection, s.spreadSection, s.mediansSection)
-	}
-	builders = append(builders, s.outcomesSection, s.sizesSection, s.fishSection,
-		s.gearSection, s.tripsSection, s.setAsideSection, s.methodsSection, s.cautionsSection)
-	for _, build := range builders {
-		section, err := build()
+		beside, err := s.besideSection()
 		if err != nil {
-			return fmt.Errorf("season report, %s: %w", section.ID, err)
+			return fmt.Errorf("season report, %s: %w", beside.ID, err)
 		}
-		p.Sections = append(p.Sections, section)
+		p.Sections = append([]page.Section{beside}, p.Sections...)
+	}
+	if len(pictures) > 0 {
+		p.Sections = append(p.Sections, s.readingSection())
+	}
+	for _, f := range s.folds() {
+		fold := page.Fold{Heading: f.heading}
+		for _, build := range f.builders {
+			section, err := build()
+			if err != nil {
+				return fmt.Errorf("season report, %s: %w", section.ID, err)
+			}
+			fold.Sections = append(fold.Sections, section)
+		}
+		p.Folds = append(p.Folds, fold)
 	}
 	return page.Render(w, p)
+}
+
+// fold is what stands behind one heading.
+type fold struct {
+	heading  string
+	builders []func() (page.Section, error)
+}
+
+// folds are what the page shows only when asked; those with nothing to show are left out.
+func (s *season) folds() []fold {
+	type build = func() (page.Section, error)
+	var out []fold
+	add := func(on bool, heading string, builders ...build) {
+		if on {
+			out = append(out, fold{heading, builders})
+		}
+	}
+	factors := []build{}
+	if s.boatHours > 0 {
+		factors = append(factors, s.effortSection, s.strikesSection)
+	}
+	if len(s.Worked.Findings) > 0 {
+		factors = append(factors, s.factorSections()...)
+	}
+	add(len(factors) > 0, "Each factor by itself", factors...)
+	add(len(s.Worked.Findings) > 0, "Next season in full: trips, and what was changed together", s.nextSection, s.mixedSection)
+	add(s.strikes > 0, "Hook-ups, gear and spread", s.outcomesSection, s.gearSection, s.spreadSection)
+	add(len(s.Fish) > 0, "Every fish", s.classesSection, s.fishSection)
+	add(len(s.Trips) > 0, "Trip by trip", s.tripsSection)
+	add(len(s.Tracks.Files) > 0, "Tracks", s.tracksSection)
+	add(true, "Rows set aside, and rows in doubt", s.setAsideSection)
+	add(true, "How these numbers were worked out", s.methodsSection)
+	add(true, "Cautions", s.cautionsSection)
+	return out
 }
 
 func newSeason(in SeasonInput) (*season, error) {
@@ -96,18 +140,22 @@ func newSeason(in SeasonInput) (*season, error) {
 	in.StrikeRate = lastNotLogged(in.StrikeRate, func(r queries.StrikeRate) string { return r.Level })
 	in.Outcomes = lastNotLogged(in.Outcomes, func(r queries.Outcomes) string { return r.Level })
 	in.Sizes = lastNotLogged(in.Sizes, func(r queries.Sizes) string { return r.Level })
-	s := &season{SeasonInput: in, units: u, totals: addUp(in), thin: map[string]bool{}}
+	s := &season{SeasonInput: in, units: u, totals: addUp(in), thin: map[string]bool{}, doubtful: doubtsOf(in.Doubts)}
 	for _, r := range in.StrikeRate {
 		s.thin[r.Level] = r.LineHours < s.enough()
 	}
+	s.setHeaviest()
 	return s, nil
 }
 
-// subtitle is the boats and the span of days.
+// subtitle is the boats, where the title does not name them, the trips and their days.
 func (s *season) subtitle() string {
-	parts := []string{}
-	if len(s.Boats) > 0 {
-		parts = append(parts, list(s.Boats))
+	var parts []string
+	if names := list(s.Boats); names != "" && !strings.HasPrefix(s.Title, names) {
+		parts = append(parts, names)
+	}
+	if n := int64(len(s.Trips)); n > 0 {
+		parts = append(parts, page.Plural(n, "trip", "trips"))
 	}
 	first, last := "", ""
 	for _, t := range s.Trips {

@@ -45,18 +45,21 @@ func TestSeasonIsDeterministic(t *testing.T) {
 	}
 }
 
+// demoCharts are five pictures and, folded, effort, strikes, outcomes, classes and trips.
+const demoCharts = 5 + 5
+
 func TestSeasonHasEverySection(t *testing.T) {
 	html := written(t, demoSeason())
 	last := -1
-	for _, id := range []string{"effort", "strikes", "outcomes", "sizes", "fish", "trips", "set-aside", "methods", "cautions"} {
+	for _, id := range []string{"days", "sizes", "fates", "pairs", "heaviest", "reading", "effort", "strikes", "outcomes", "classes", "fish", "trips", "set-aside", "methods", "cautions"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at <= last {
 			t.Errorf("section %s is missing or out of order", id)
 		}
 		last = at
 	}
-	if got := strings.Count(html, `class="chart"`); got != 6 {
-		t.Errorf("%d charts, want 6", got)
+	if got := strings.Count(html, `class="chart"`); got != demoCharts {
+		t.Errorf("%d charts, want %d", got, demoCharts)
 	}
 	// A chart is never without its table.
 	for _, part := range strings.Split(html, "<section ")[1:] {
@@ -79,8 +82,8 @@ func TestSeasonEscapes(t *testing.T) {
 	if strings.Contains(html, "<script>alert") || strings.Contains(html, bad) {
 		t.Error("text from a log is in the page unescaped")
 	}
-	if got := len(regexp.MustCompile(`<script[ >]`).FindAllString(html, -1)); got != 6+1+2 {
-		t.Errorf("%d script elements, want the 6 charts', the palette and our 2", got)
+	if got := len(regexp.MustCompile(`<script[ >]`).FindAllString(html, -1)); got != demoCharts+1+2 {
+		t.Errorf("%d script elements, want the %d charts', the palette and our 2", got, demoCharts)
 	}
 }
 
@@ -104,7 +107,7 @@ func (failing) Write([]byte) (int, error) { return 0, errFull }
 
 func TestEmptySeason(t *testing.T) {
 	html := written(t, SeasonInput{Title: "Nothing", Units: "us"})
-	for _, want := range []string{"No effort is logged.", "No strike is logged.", "No fish is logged.", "No trip is logged.", "No row of the logs was set aside."} {
+	for _, want := range []string{"Not drawn: speed and what mattered", "no fish is logged", "of which none is logged", "No row of the logs was set aside.", "Log:"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("the page of an empty season does not say %q", want)
 		}
@@ -229,7 +232,7 @@ func TestSizesTellScaleFromTape(t *testing.T) {
 	if s.sizeGrid().scale != nil {
 		t.Error("told apart although the fish do not add up")
 	}
-	notes := strings.Join(section(t, s.sizesSection).Notes, " ")
+	notes := strings.Join(section(t, s.classesSection).Notes, " ")
 	if !strings.Contains(notes, "counted together") {
 		t.Errorf("not told apart, and not said: %s", notes)
 	}

@@ -36,7 +36,7 @@ func (s *season) setAsideSection() (page.Section, error) {
 }
 
 func troubleTable(caption string, all []queries.Trouble) *page.Table {
-	t := &page.Table{Caption: caption, Open: len(all) <= 12, Columns: []page.Column{
+	t := &page.Table{Caption: caption, Columns: []page.Column{
 		{Head: "Reason", Kind: page.Prose}, {Head: "Log", Kind: page.Measure}, {Head: "How many", Kind: page.Measure},
 		{Head: "Such as", Kind: page.Prose}, {Head: "May change", Kind: page.Prose},
 	}}

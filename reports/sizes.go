@@ -125,8 +125,8 @@ func byWeight(a, b weightClass) int {
 	return 0
 }
 
-func (s *season) sizesSection() (page.Section, error) {
-	section := page.Section{ID: "sizes", Heading: "Sizes by speed band"}
+func (s *season) classesSection() (page.Section, error) {
+	section := page.Section{ID: "classes", Heading: "Fish by weight class and speed"}
 	g := s.sizeGrid()
 	total := int64(0)
 	for _, row := range g.fish {
@@ -143,7 +143,7 @@ func (s *season) sizesSection() (page.Section, error) {
 		Axis:  "round weight, " + s.weight, Counts: "fish", Keys: g.keys(),
 	}, levels, classes, cells)
 	section.Chart, section.Table = chart, s.sizesTable(g, total)
-	section.Notes = []string{"No test is made of whether size differs between bands. With a handful of fish in a band, its largest class is luck."}
+	section.Notes = []string{"With a handful of fish in a band, its largest class is luck."}
 	if g.scale == nil {
 		section.Notes = append(section.Notes, "Weights from a scale and estimates from the tape are counted together here.")
 	}

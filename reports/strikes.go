@@ -23,7 +23,7 @@ func (s *season) strikesSection() (page.Section, error) {
 		if ok && r.Level == lead.level {
 			section.Sentences = []string{rateSentence(worded(bySpeed, r), digits), verdict(lead, others)}
 			if f := s.Worked.findingOf(bySpeed); f != nil {
-				section.Sentences = []string{f.Sentence, "As logged, lucky days and all, the highest rate: " + rateSentence(worded(bySpeed, r), digits)}
+				section.Sentences = []string{grouped(f.Sentence), "Highest raw rate, good days not evened out: " + rateSentence(worded(bySpeed, r), digits)}
 			}
 		}
 		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,

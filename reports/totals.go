@@ -41,16 +41,6 @@ func addUp(in SeasonInput) totals {
 		t.tripReturn += r.Released
 		t.tripLineHours += r.LineHours
 	}
-	for i := range in.Fish {
-		f := &in.Fish[i]
-		best := &t.tape
-		if isScale(f.Method) {
-			best = &t.scale
-		}
-		if f.WeightKG != nil && (*best == nil || *f.WeightKG > *(*best).WeightKG) {
-			*best = f
-		}
-	}
 	return t
 }
 
@@ -95,35 +85,49 @@ func (t totals) disagreements(trips int) []string {
 	return out
 }
 
-// tiles are the figures at the top.
-func (s *season) tiles() []page.Tile {
-	withStrike := int64(0)
-	for _, t := range s.Trips {
-		if t.Strikes > 0 {
-			withStrike++
+// setHeaviest finds the heaviest fish on a scale and by tape; one that is doubtful is
+// neither.
+func (s *season) setHeaviest() {
+	for i := range s.Fish {
+		f := &s.Fish[i]
+		best := &s.tape
+		if isScale(f.Method) {
+			best = &s.scale
+		}
+		if f.WeightKG != nil && s.doubtful[placeOf(*f)] == "" && (*best == nil || *f.WeightKG > *(*best).WeightKG) {
+			*best = f
 		}
 	}
-	tiles := []page.Tile{
-		{Label: "Trips", Value: page.Count(int64(len(s.Trips))), Note: page.Count(withStrike) + " with a strike"},
-		{Label: "Boat-hours", Value: hours(s.boatHours), Unit: "h", Note: "lines in the water"},
-		{Label: "Line-hours", Value: hours(s.lineHours), Unit: "h", Note: "boat-hours × lines out"},
-		{Label: "Strikes", Value: page.Count(s.strikes), Note: page.Count(s.hookups) + " came tight"},
-		{Label: "Landed and released", Value: page.Count(s.landed + s.released),
-			Note: page.Count(s.landed) + " landed, " + page.Count(s.released) + " released"},
+}
+
+// tiles are the four figures at the top.
+func (s *season) tiles() []page.Tile {
+	without := ""
+	if s.without > 0 {
+		without = page.Count(s.without) + " of them outside line-hours"
 	}
-	return append(tiles, s.heaviestTile("Heaviest on a scale", s.scale), s.heaviestTile("Heaviest by tape", s.tape))
+	tiles := []page.Tile{
+		{Label: "Strikes", Value: page.Count(s.strikes), Note: without},
+		{Label: "Fish to the boat", Value: page.Count(s.landed + s.released),
+			Note: page.Count(s.landed) + " landed, " + page.Count(s.released) + " released"},
+		{Label: "Line-hours", Value: hours(s.lineHours), Unit: "h", Note: "hours × lines out"},
+	}
+	if s.scale != nil || s.tape == nil {
+		return append(tiles, s.heaviestTile("Heaviest on a scale", s.scale))
+	}
+	return append(tiles, s.heaviestTile("Heaviest by tape", s.tape))
 }
 
 func (s *season) heaviestTile(label string, f *queries.Fish) page.Tile {
 	if f == nil {
-		return page.Tile{Label: label, Value: page.Unknown, Note: "none"}
+		return page.Tile{Label: "Heaviest", Value: page.Unknown, Note: "no weight"}
 	}
-	note := text(f.Species)
-	if f.Date != nil {
-		note = joined(note, day(*f.Date, "2 January"))
+	note := ""
+	if f.Species != nil {
+		note = capital(fishNames(*f.Species))
 	}
 	if !isScale(f.Method) {
-		note = joined("estimate", note)
+		note = joined("an estimate", note)
 	}
 	return page.Tile{Label: label, Value: s.weightText(f), Unit: s.weight, Note: note}
 }

@@ -72,6 +72,19 @@ func halfOf(counts []int64) int {
 	return len(sorted)
 }
 
+// heaviestFrom is how a trip's heaviest fish was weighed, and whether that is doubtful.
+func (s *season) heaviestFrom(t queries.Trip) page.Cell {
+	if t.HeaviestMethod == nil || t.HeaviestKG == nil {
+		return page.Cell{}
+	}
+	for _, f := range s.Fish {
+		if text(f.Trip) == t.Trip && f.WeightKG != nil && *f.WeightKG == *t.HeaviestKG && s.doubtful[placeOf(f)] != "" {
+			return page.Words(*t.HeaviestMethod + " (doubtful)")
+		}
+	}
+	return page.Words(*t.HeaviestMethod)
+}
+
 func (s *season) tripsTable() *page.Table {
 	t := &page.Table{Caption: "every trip", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Trip", Kind: page.Token}}}
 	boats := s.severalBoats()
@@ -96,7 +109,7 @@ func (s *season) tripsTable() *page.Table {
 			cells = append(cells, page.Words(r.Boat))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(r.Legs), page.Value(r.BoatHours), page.Value(r.LineHours),
-			page.Whole(r.Strikes), page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(scaled(r.HeaviestKG, s.perKG)), page.WordsOf(r.HeaviestMethod))})
+			page.Whole(r.Strikes), page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(scaled(r.HeaviestKG, s.perKG)), s.heaviestFrom(r))})
 	}
 	t.Total = []page.Cell{page.Words("season"), {}}
 	if boats {

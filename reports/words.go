@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -25,6 +26,13 @@ func rank(level string) int {
 		return 1
 	}
 	return 0
+}
+
+var longHours = regexp.MustCompile(`\b(\d+)(\d{3}) line-hours`)
+
+// grouped writes the line-hours of a finding's sentence as a page writes numbers.
+func grouped(sentence string) string {
+	return longHours.ReplaceAllString(sentence, "$1\u202f$2 line-hours")
 }
 
 // list joins words as a sentence does: "a, b and c".

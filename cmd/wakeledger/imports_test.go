@@ -36,7 +36,7 @@ var arrows = map[string]string{
 	"queries":            "pipeline/estimate pipeline/store queries/evidence queries/stats",
 	"queries/evidence":   "queries/stats",
 	"queries/stats":      "",
-	"reports":            "pipeline/store pipeline/estimate queries queries/evidence queries/stats reports/bundle reports/export reports/page",
+	"reports":            "pipeline/store pipeline/estimate pipeline/species queries queries/evidence queries/stats reports/bundle reports/export reports/page",
 	"reports/export":     "",
 	"reports/bundle":     "pipeline/infile",
 	"reports/output":     "",

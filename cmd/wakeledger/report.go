@@ -148,7 +148,7 @@ func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags
 		return err
 	}
 	in.Generated = s.Now()
-	in.Title = r.titleOr(seasonTitle(in.Trips))
+	in.Title = r.titleOr(boatTitle(in.Boats, seasonTitle(in.Trips)))
 	return a.writePage(to, func(w io.Writer) error { return reports.Season(w, in) })
 }
 
@@ -160,6 +160,14 @@ func (r *reportFlags) titleOr(usual string) string {
 		title = usual
 	}
 	return title + r.part.suffix()
+}
+
+// boatTitle puts the boat first where there is one.
+func boatTitle(boats []string, season string) string {
+	if len(boats) != 1 {
+		return season
+	}
+	return boats[0] + ", " + lowerFirst(season)
 }
 
 func seasonTitle(trips []queries.Trip) string {
@@ -176,5 +184,9 @@ func seasonTitle(trips []queries.Trip) string {
 	case 1:
 		return "Season " + years[0]
 	}
-	return "Seasons " + years[0] + " to " + years[len(years)-1]
+	between := " to "
+	if len(years) == 2 {
+		between = " and "
+	}
+	return "Seasons " + years[0] + between + years[len(years)-1]
 }

@@ -33,6 +33,9 @@ func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags, 
 	if in.Title, err = titleOf(ctx, s, r, "Deck page"); err != nil {
 		return err
 	}
+	if r.title == "" {
+		in.Title = boatTitle(in.Boats, in.Title)
+	}
 	return a.writePage(to, func(w io.Writer) error { return reports.Deck(w, in) })
 }
 

@@ -22,7 +22,7 @@ type Doubt struct{ Check, Found, Reason string }
 // Measures with a margin over the largest on record, and how far apart scale and tape may
 // lie, before they are doubted.
 const (
-	overRecord   = 1.05
+	OverRecord   = 1.05
 	leastGirth   = 0.25 // of the length
 	mostGirth    = 0.90
 	leastOfTape  = 0.66 // scale over tape
@@ -53,11 +53,11 @@ func MeasuresOf(f Fish, es []Estimate) Measures {
 func (m Measures) Doubts() []Doubt {
 	var out []Doubt
 	add := func(check, found, reason string) { out = append(out, Doubt{check, found, reason}) }
-	if m.LongestCM > 0 && m.LengthCM > overRecord*m.LongestCM {
+	if m.LongestCM > 0 && m.LengthCM > OverRecord*m.LongestCM {
 		add("long fish", fmt.Sprintf("%.1f cm", m.LengthCM),
 			fmt.Sprintf("longer than any %s on record (%.0f cm): wrong unit or species?", m.Name, m.LongestCM))
 	}
-	if m.HeaviestKG > 0 && m.ScaleKG > overRecord*m.HeaviestKG {
+	if m.HeaviestKG > 0 && m.ScaleKG > OverRecord*m.HeaviestKG {
 		add("heavy fish", fmt.Sprintf("%.1f kg", m.ScaleKG),
 			fmt.Sprintf("heavier than any %s on record (%.0f kg): wrong unit or species?", m.Name, m.HeaviestKG))
 	}

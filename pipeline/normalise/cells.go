@@ -422,6 +422,9 @@ func longCell(r *Reader, t *target, text string) error {
 func outcomeCell(r *Reader, t *target, text string) error {
 	if means, ok := r.words.find("outcome", text); ok {
 		r.values[t.field] = entry.OfText(means)
+		if _, cause, _, ok := words.FateOf(text); ok && means == "lost" && cause != "" && t.beside >= 0 {
+			r.tellCause(t, text, cause)
+		}
 		return nil
 	}
 	if words.Nothing(text) {
@@ -436,9 +439,19 @@ func outcomeCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfText(o)
 	}
 	if cause != "" {
-		r.put("loss_cause", entry.OfText(cause))
+		r.tellCause(t, text, cause)
 	}
 	return nil
+}
+
+// tellCause keeps why a fish was lost where the outcome says it ("pulled hook"): in its own
+// words, which name the part that gave, where no column has the causes.
+func (r *Reader) tellCause(t *target, text, cause string) {
+	if t.beside >= 0 {
+		r.values[t.beside] = entry.OfText(oneSpaced(text))
+		return
+	}
+	r.put("loss_cause", entry.OfText(cause))
 }
 
 var (

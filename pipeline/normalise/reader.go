@@ -88,6 +88,7 @@ var beside = map[string]entry.Field{
 	"species":  {Name: "species_logged", Type: entry.Text},
 	"tangle":   {Name: "tangled_lines", Type: entry.Text},
 	"position": {Name: "lon", Type: entry.Real},
+	"outcome":  {Name: "loss_cause", Type: entry.Text},
 }
 
 type placed struct {
@@ -161,7 +162,7 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
-	if also, ok := beside[b.Column.Parse]; ok && !(r.sets > 0 && b.OfStrike()) {
+	if also, ok := beside[b.Column.Parse]; ok && !(r.sets > 0 && b.OfStrike()) && !(also.Name == "loss_cause" && r.layout.Binds(also.Name)) {
 		t.beside = r.add(also.Name, also.Type)
 	}
 	r.targets = append(r.targets, t)

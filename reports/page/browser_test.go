@@ -86,12 +86,13 @@ func TestPageInBrowser(t *testing.T) {
 		if light == dark {
 			t.Errorf("text of a chart is %s in the light and in the dark", light)
 		}
+		closed := browser.Eval[int](t, p, `document.querySelectorAll("section details:not([open])").length`)
 		browser.Eval[bool](t, p, `window.dispatchEvent(new Event("beforeprint")); true`)
 		if paper := browser.Eval[string](t, p, fill); paper != light {
 			t.Errorf("text of a chart is %s on paper, %s in the light", paper, light)
 		}
-		if got := browser.Eval[int](t, p, `document.querySelectorAll("section details:not([open])").length`); got != 0 {
-			t.Errorf("%d tables are closed on paper", got)
+		if got := browser.Eval[int](t, p, `document.querySelectorAll("section details:not([open])").length`); got != closed || got == 0 {
+			t.Errorf("%d tables are closed on paper, %d on the screen", got, closed)
 		}
 		browser.Eval[bool](t, p, `window.dispatchEvent(new Event("afterprint")); true`)
 		if pdf := p.PDF(t); len(pdf) < 10000 {

@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"unicode/utf8"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -30,7 +31,11 @@ func Outings(label string, trips []OutingMark) (*Chart, error) {
 		hours = append(hours, opts.BarData{Value: t.Hours, Label: printed(Number(t.Hours, 0))})
 	}
 	bar := charts.NewBar()
-	bar.SetGlobalOptions(append(common(label), outingFrame(names))...)
+	most := 0.0
+	for _, t := range trips {
+		most = max(most, float64(t.Strikes), t.Hours)
+	}
+	bar.SetGlobalOptions(append(common(label), outingFrame(names, tickRoom(most)))...)
 	bar.AddSeries("landed or released", boated, stacked("@boated"))
 	bar.AddSeries("other strikes", other, stacked("@struck"))
 	bar.AddSeries("line-hours", hours, charts.WithSeriesOpts(func(s *charts.SingleSeries) {
@@ -47,12 +52,18 @@ func Outings(label string, trips []OutingMark) (*Chart, error) {
 		node(option, "series", i)["labelLayout"] = map[string]any{"hideOverlap": true}
 	}
 	for i := range 2 {
-		node(option, "yAxis", i)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left", "padding": []any{0, 0, 0, -30}}
+		node(option, "yAxis", i)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left", "padding": []any{0, 0, 0, 4 - tickRoom(most)}}
 	}
 	return &Chart{
 		Label: label, height: 400, option: option, narrow: map[string]any{},
 		Keys: []Key{{MarkBoated, "strikes: landed or released"}, {MarkStruck, "strikes: missed, lost or not logged"}, {MarkEffort, "line-hours"}},
 	}, nil
+}
+
+// tickRoom is the room in CSS pixels left of an axis whose numbers go up to most.
+func tickRoom(most float64) int {
+	end, _ := axisEnd(most * 1.2)
+	return 18 + 8*utf8.RuneCountInString(Number(end, 0))
 }
 
 // edgeless hides the edge of a column that has no height.
@@ -75,7 +86,7 @@ func stacked(colour string) charts.SeriesOpts {
 }
 
 // outingFrame is two panels one above the other, with a column a trip.
-func outingFrame(names []string) charts.GlobalOpts {
+func outingFrame(names []string, left int) charts.GlobalOpts {
 	return func(bc *charts.BaseConfiguration) {
 		bc.XAxisList, bc.YAxisList = nil, nil
 		for panel, name := range []string{"strikes", "line-hours"} {
@@ -89,7 +100,7 @@ func outingFrame(names []string) charts.GlobalOpts {
 				Type: "value", GridIndex: panel, Name: name, NameLocation: "end", NameGap: 16, Min: 0, SplitNumber: 3, MinInterval: 1,
 				AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(),
 			})
-			bc.GridList = append(bc.GridList, opts.Grid{Left: "34", Right: "18", Top: fmt.Sprint(34 + 200*panel), Height: "128"})
+			bc.GridList = append(bc.GridList, opts.Grid{Left: fmt.Sprint(left), Right: "18", Top: fmt.Sprint(34 + 200*panel), Height: "128"})
 		}
 	}
 }

@@ -14,6 +14,9 @@ type HistogramCell struct {
 	Solid        int64 // of them drawn solid; the rest is hatched
 }
 
+// mostUpright are the classes whose names fit beside each other on a sheet of paper.
+const mostUpright = 10
+
 // Class is one class of a histogram.
 type Class struct {
 	Name    string
@@ -58,9 +61,15 @@ func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell)
 	node(chart.option, "xAxis", 0)["nameGap"] = 46 // under two lines
 	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
 	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true, "lineStyle": map[string]any{"color": "@rule"}}
-	chart.narrow["xAxis"] = []any{map[string]any{"nameGap": 24 + 4*longest, "axisLabel": map[string]any{"rotate": 50, "fontSize": 11, "width": 120}}}
+	slanted := map[string]any{"nameGap": 24 + 4*longest, "axisLabel": map[string]any{"rotate": 50, "fontSize": 11, "width": 120}}
+	chart.narrow["xAxis"] = []any{slanted}
 	node(chart.option, "grid", 0)["bottom"] = 50
 	chart.narrow["grid"] = []any{map[string]any{"bottom": 40}}
+	if len(classes) > mostUpright {
+		node(chart.option, "xAxis", 0)["nameGap"] = slanted["nameGap"]
+		label["rotate"], label["fontSize"], label["width"], label["overflow"] = 50, 11, 120, "none"
+		node(chart.option, "grid", 0)["bottom"] = 40
+	}
 	return chart, nil
 }
 

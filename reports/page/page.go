@@ -10,10 +10,32 @@ type Page struct {
 	Subtitle  string    // under the title: boats, span of time
 	Lang      string    // BCP 47 tag, "en" where empty
 	Generated time.Time // printed in the foot; the clock is the caller's
-	Open      []string  // paragraphs at the top: what is not settled; none where all is
+	Open      []string  // paragraphs at the top: what is open in the logs; none where all is clear
 	Tiles     []Tile
+	Box       *Box     // under the figures; nil for none
+	Left      []string // paragraphs under the box: what the page leaves out, and why
 	Sections  []Section
+	Folds     []Fold   // after the sections
 	Footer    []string // paragraphs at the foot
+}
+
+// Box is what to do, a line each.
+type Box struct {
+	Heading string
+	Lines   []BoxLine
+}
+
+// BoxLine is one line of a Box.
+type BoxLine struct {
+	Head  string // one to three words
+	Words string
+	To    string // ID of the section that shows it; empty for none
+}
+
+// Fold is sections behind one heading: they show, and print, only once opened.
+type Fold struct {
+	Heading  string
+	Sections []Section
 }
 
 // Tile is one figure of the row at the top.
@@ -37,8 +59,8 @@ type Section struct {
 	Notes     []string
 }
 
-// Folded are lines that most readers pass over: they show when asked for, and on
-// paper.
+// Folded are lines that most readers pass over: they show, and print, only once
+// opened.
 type Folded struct {
 	Summary string
 	Lines   []string
@@ -68,6 +90,8 @@ const (
 	MarkDash     Mark = "dash"     // dashed line: a reference
 	MarkBoated   Mark = "boated"   // dark bar
 	MarkStruck   Mark = "struck"   // hatched bar
+	MarkLost     Mark = "lost"     // solid bar: hooked and lost
+	MarkTape     Mark = "tape"     // hatched bar: estimated from the tape
 	MarkOpen     Mark = "open"     // open circle
 	MarkLine     Mark = "line"     // solid line
 	MarkLimits   Mark = "limits"   // two dashed lines

@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"io"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 )
@@ -46,7 +47,7 @@ func Render(w io.Writer, p Page) error {
 
 func check(p Page) error {
 	seen := map[string]bool{}
-	for _, s := range p.Sections {
+	for _, s := range p.all() {
 		if !idPattern.MatchString(s.ID) {
 			return fmt.Errorf("section %q: the ID %q is not lower-case letters, digits and hyphens", s.Heading, s.ID)
 		}
@@ -61,6 +62,15 @@ func check(p Page) error {
 		}
 	}
 	return nil
+}
+
+// all are the sections, folded or not.
+func (p Page) all() []Section {
+	all := slices.Clone(p.Sections)
+	for _, f := range p.Folds {
+		all = append(all, f.Sections...)
+	}
+	return all
 }
 
 func (t *Table) check() error {
@@ -89,8 +99,14 @@ type view struct {
 	Stamp     string
 	StampISO  string
 	Views     []sectionView
+	FoldViews []foldView
 	Licence   string
 	HasCharts bool
+}
+
+type foldView struct {
+	Heading string
+	Views   []sectionView
 }
 
 type sectionView struct {
@@ -145,7 +161,23 @@ func newView(p Page) (*view, error) {
 	v.Palette = template.JS(palette)
 	v.Policy = policy([]string{files["echarts.min.js"], files["page.js"]}, style)
 	v.Licence = strings.Join([]string{files["NOTICE"], files["LICENSE"], "d3:\n" + files["LICENSE-d3"], "ZRender:\n" + files["LICENSE-zrender"]}, "\n\n")
-	for _, s := range p.Sections {
+	if v.Views, err = v.sections(p.Sections); err != nil {
+		return nil, err
+	}
+	for _, f := range p.Folds {
+		views, err := v.sections(f.Sections)
+		if err != nil {
+			return nil, err
+		}
+		v.FoldViews = append(v.FoldViews, foldView{f.Heading, views})
+	}
+	return v, nil
+}
+
+// sections are made ready, and the page knows whether it has a chart.
+func (v *view) sections(all []Section) ([]sectionView, error) {
+	var out []sectionView
+	for _, s := range all {
 		sv := sectionView{Section: s}
 		for _, t := range append([]*Table{s.Table}, s.Tables...) {
 			if t != nil {
@@ -160,9 +192,9 @@ func newView(p Page) (*view, error) {
 			}
 			sv.Data = template.JS(data)
 		}
-		v.Views = append(v.Views, sv)
+		out = append(out, sv)
 	}
-	return v, nil
+	return out, nil
 }
 
 // denseColumns are as many as a sheet of paper does not hold in the usual letter.

@@ -25,6 +25,8 @@ type Sheet struct {
 type Panel struct {
 	Heading string
 	Wide    bool // over the whole width, else over half of it
+	Next    bool // begins the next sheet of paper
+	Blank   bool // its rows are to be written in
 	Table   *Table
 	Notes   []string
 }

@@ -50,6 +50,18 @@ func (d *disagreement) rule() func() {
 	switch {
 	case last.RenderItem == "rateBar":
 		return d.rates
+	case last.RenderItem == "ratioBar":
+		return d.ratios
+	case last.RenderItem == "dayBar":
+		return d.days
+	case last.RenderItem == "sizeMedian":
+		return d.sizes
+	case last.RenderItem == "fateBar":
+		return d.fates
+	case last.RenderItem == "pairCell":
+		return d.pairs
+	case last.RenderItem == "fishBar":
+		return d.heaviest
 	case last.RenderItem == "shareMark":
 		return d.shares
 	case last.RenderItem == "histBar":

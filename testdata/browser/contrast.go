@@ -18,6 +18,6 @@ const Contrast = `(() => {
 		const e = walker.currentNode.parentElement;
 		if (walker.currentNode.textContent.trim() && e.getClientRects().length && !e.closest("svg, script, style")) { look(e, getComputedStyle(e).color); }
 	}
-	document.querySelectorAll(".chart svg text").forEach(e => { if (!e.getAttribute("stroke") || e.getAttribute("stroke") === "none") { look(e, getComputedStyle(e).fill); } });
+	document.querySelectorAll(".chart svg text").forEach(e => { if (e.checkVisibility() && !e.getAttribute("stroke") || e.getAttribute("stroke") === "none") { look(e, getComputedStyle(e).fill); } });
 	return out.slice(0, 10);
 })()`

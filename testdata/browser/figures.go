@@ -2,12 +2,14 @@ package browser
 
 import (
 	"testing"
+	"time"
 )
 
 // Figure is a chart of a page as it stands there: the data it is drawn from, what
 // of them is missing in the drawing, and the tables under it.
 type Figure struct {
 	ID      string
+	Lead    string // the sentence above it
 	Option  Option
 	Keys    []string // the words that explain its marks, in order
 	Tables  []Table
@@ -83,7 +85,20 @@ type Cell struct{ Text, Key string }
 // Figures are all charts of a page, in order.
 func Figures(t *testing.T, p *Page) []Figure {
 	t.Helper()
+	Unfold(t, p)
 	return Eval[[]Figure](t, p, figures)
+}
+
+// Unfold opens all that is folded, and waits until it is drawn.
+func Unfold(t *testing.T, p *Page) {
+	t.Helper()
+	Eval[bool](t, p, `document.querySelectorAll("details.fold").forEach(d => d.open = true); true`)
+	for range 40 {
+		if Eval[bool](t, p, `Array.from(document.querySelectorAll(".chart")).every(c => c.querySelector("svg"))`) {
+			return
+		}
+		time.Sleep(frame / 2)
+	}
 }
 
 // figures reads them. A point that is a circle must lie where the chart's axes put
@@ -102,7 +117,7 @@ const figures = `Array.from(document.querySelectorAll(".chart")).map(host => {
 	}));
 	const undrawn = [], svg = host.querySelector("svg");
 	if (!svg) {
-		return {ID: host.id, Option: option, Keys: [], Tables: tables, Undrawn: ["the whole chart"]};
+		return {ID: host.id, Lead: "", Option: option, Keys: [], Tables: tables, Undrawn: ["the whole chart"]};
 	}
 	// a circle is drawn as an arc that begins at its right end
 	const circles = Array.from(svg.querySelectorAll("path")).map(e => e.getAttribute("d").match(/^M([-\d.]+) ([-\d.]+)A([\d.]+) \3 /)).filter(m => m).map(m => [Number(m[1]) - Number(m[3]), Number(m[2])]);
@@ -121,6 +136,7 @@ const figures = `Array.from(document.querySelectorAll(".chart")).map(host => {
 		option.yAxis.forEach(a => (a.data || []).forEach(say));
 		option.series[0].data.forEach(d => { if (d.label && d.label.formatter) { say(d.label.formatter); } if (option.series[0].renderItem === "histBar") { say(d.value[2]); } });
 	}
-	const figure = host.closest("figure");
-	return {ID: host.id, Option: option, Keys: Array.from(figure.querySelectorAll(".keys li")).map(text), Tables: tables, Undrawn: undrawn};
+	const figure = host.closest("figure"), said = host.closest("section").querySelector(".lead");
+	const lead = said ? said.textContent.trim() : "";
+	return {ID: host.id, Lead: lead, Option: option, Keys: Array.from(figure.querySelectorAll(".keys li")).map(text), Tables: tables, Undrawn: undrawn};
 })`

@@ -43,7 +43,7 @@ type Box struct {
 const ruler = 400
 
 // Print prints the page on paper with the margins that the page itself sets, and
-// finds the elements that selector picks, by their ids or, without one, by the id of
+// finds the elements that selector picks and that are not folded, by their ids or, without one, by the id of
 // the section and the tag: each gets a thin link along its upper and its lower edge,
 // and the PDF says on which page, and where, a link lies.
 func (p *Page) Print(t *testing.T, paper Paper, selector string) Printed {
@@ -88,7 +88,7 @@ const edges = `(() => {
 	header.style.setProperty("position", "relative");
 	edge(header, "ruler/top", {top: 0, width: "%dpx"});
 	const seen = {};
-	return Array.from(document.querySelectorAll(%q)).map(e => {
+	return Array.from(document.querySelectorAll(%q)).filter(e => !e.closest("details:not([open])")).map(e => {
 		let id = e.id || (e.closest("[id]") || {id: "page"}).id + " " + e.tagName.toLowerCase();
 		seen[id] = (seen[id] || 0) + 1;
 		if (seen[id] > 1) { id += " " + seen[id]; }

@@ -87,6 +87,122 @@
       };
     },
 
+    // [level, ratio, lo, hi, effort as a share of the largest, strength]
+    // A bar from one to the ratio, as thick as the effort.
+    ratioBar: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, left = area.x, right = area.x + area.width;
+        var ratio = api.value(1), lo = api.value(2), hi = api.value(3), strength = api.value(5);
+        if (isNaN(ratio)) { return null; }
+        var at = function (v) { return v > 0 ? Math.max(left, Math.min(right, api.coord([v, api.value(0)])[0])) : left; };
+        var one = api.coord([1, api.value(0)]), y = one[1], x = at(ratio);
+        var thick = Math.max(3, api.size([0, 1])[1] * 0.72 * api.value(4));
+        var fill = strength === 2 ? pen.accent : strength === 1 ? pen.rate : pen.thin;
+        var bar = { type: "rect", z2: 10, silent: true, shape: { x: Math.min(one[0], x), y: y - thick / 2, width: Math.abs(x - one[0]), height: thick },
+          style: strength === 0 ? { fill: fill, stroke: pen.hatch, lineWidth: 1, lineDash: [3, 2], decal: hatch(pen.hatch) } : { fill: fill } };
+        var children = [bar], style = { stroke: strength === 0 ? pen.soft : pen.ink, lineWidth: strength === 0 ? 1.5 : 2, lineDash: strength === 0 ? [4, 3] : null };
+        if (!isNaN(lo) && !isNaN(hi)) {
+          var from = at(lo), over = hi > api.value(1) && api.coord([hi, 0])[0] > right + 0.5;
+          children = children.concat(whisker(from, over ? right + 1 : at(hi), y, right, style, 5));
+        }
+        children.push({ type: "circle", z2: 30, silent: true, shape: { cx: x, cy: y, r: strength === 0 ? 3.5 : 4.5 },
+          style: { fill: strength === 0 ? pen.paper : pen.ink, stroke: strength === 0 ? pen.soft : pen.paper, lineWidth: 1.5 } });
+        return { type: "group", children: children };
+      };
+    },
+
+    // [day, month, strikes, of them to the boat, line-hours, most strikes, most hours]
+    // Strikes up from the row's line, hours down.
+    dayBar: function (pen) {
+      return function (params, api) {
+        var at = api.coord([api.value(0), api.value(1)]), size = api.size([1, 1]);
+        var w = Math.max(4, Math.min(size[0] * 0.74, 20)), x = at[0] - w / 2, base = at[1] + size[1] * 0.16;
+        var up = size[1] * 0.54 / api.value(5), down = size[1] * 0.28 / api.value(6);
+        var n = api.value(2), boated = api.value(3);
+        var children = [{ type: "rect", z2: 10, silent: true, shape: { x: x, y: base + 1, width: w, height: Math.max(1.5, api.value(4) * down) }, style: { fill: pen.effort } },
+          line([[x, base], [x + w, base]], { stroke: pen.ink, lineWidth: 1 }, 12)];
+        if (n > boated) {
+          children.push({ type: "rect", z2: 10, silent: true, shape: { x: x, y: base - n * up, width: w, height: (n - boated) * up },
+            style: { fill: pen.struck, stroke: pen.boated, lineWidth: 1 } });
+        }
+        if (boated > 0) {
+          children.push({ type: "rect", z2: 11, silent: true, shape: { x: x, y: base - boated * up, width: w, height: boated * up }, style: { fill: pen.boated, stroke: pen.boated, lineWidth: 1 } });
+        }
+        if (size[0] > 15 && n > 0) {
+          children.push({ type: "text", z2: 30, silent: true,
+            style: { text: String(n), x: at[0], y: base - n * up - 1, align: "center", verticalAlign: "bottom", fill: pen.ink, fontSize: 11, fontFamily: pen.font } });
+        }
+        return { type: "group", children: children };
+      };
+    },
+
+    // [weight, level, place across the row, of the species whose medians are drawn]
+    sizeDot: function (pen) {
+      return function (params, api) {
+        var at = api.coord([api.value(0), api.value(1)]), y = at[1] + api.value(2) * api.size([0, 1])[1] * 0.66, main = api.value(3) === 1;
+        return { type: "circle", z2: main ? 11 : 10, silent: true, shape: { cx: at[0], cy: y, r: main ? 3.5 : 3 },
+          style: main ? { fill: pen.rate, stroke: pen.boated, lineWidth: 1 } : { fill: pen.paper, stroke: pen.soft, lineWidth: 1 } };
+      };
+    },
+
+    // [median, level, lo, hi]
+    sizeMedian: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, at = api.coord([api.value(0), api.value(1)]), half = api.size([0, 1])[1] * 0.36;
+        return { type: "group", children: whisker(api.coord([api.value(2), api.value(1)])[0], api.coord([api.value(3), api.value(1)])[0], at[1], area.x + area.width, { stroke: pen.ink, lineWidth: 1.5 }, 4).concat([
+          line([[at[0], at[1] - half], [at[0], at[1] + half]], { stroke: pen.paper, lineWidth: 6 }, 24),
+          line([[at[0], at[1] - half], [at[0], at[1] + half]], { stroke: pen.ink, lineWidth: 3.5 }, 25)]) };
+      };
+    },
+
+    // [level, from, to, kind]
+    fateBar: function (pen) {
+      return function (params, api) {
+        var from = api.coord([api.value(1), api.value(0)]), to = api.coord([api.value(2), api.value(0)]);
+        var h = api.size([0, 1])[1] * (api.value(0) === 0 ? 0.72 : 0.5), kind = api.value(3);
+        if (!(to[0] > from[0])) { return null; }
+        var style = [{ fill: pen.boated }, { fill: pen.boat }, { fill: pen.paper, stroke: pen.boat, lineWidth: 1, decal: hatch(pen.boat) },
+          { fill: pen.struck, decal: hatch(pen.boated) }, { fill: pen.thin, decal: hatch(pen.hatch) }][kind];
+        return { type: "rect", z2: 10, silent: true, shape: { x: from[0], y: from[1] - h / 2, width: to[0] - from[0], height: h },
+          style: Object.assign({ stroke: kind === 3 ? pen.boated : kind === 4 ? pen.hatch : kind === 1 ? pen.boat : pen.boated, lineWidth: 1 }, style) };
+      };
+    },
+
+    // [column, level, hours, strikes, hours as a share of the most, shade or -1, strikes in words, hours in words]
+    pairCell: function (pen) {
+      return function (params, api) {
+        var at = api.coord([api.value(0), api.value(1)]), size = api.size([1, 1]), step = api.value(5);
+        var most = Math.min(size[0] * 0.9, size[1] - 38), side = most * Math.sqrt(api.value(4)), mid = at[1] - size[1] / 2 + 4 + most / 2;
+        var none = !(api.value(2) > 0), children = [];
+        if (!none) {
+          var fill = step < 0 ? pen.thin : pen["step" + step];
+          children.push({ type: "rect", z2: 10, silent: true, shape: { x: at[0] - side / 2, y: mid - side / 2, width: side, height: side },
+            style: { fill: fill, stroke: step < 0 ? pen.hatch : pen.ink, lineWidth: 1, lineDash: step < 0 ? [3, 2] : null, decal: step < 0 ? hatch(pen.hatch) : null } });
+        }
+        children.push({ type: "text", z2: 30, silent: true,
+          style: { text: size[0] < 64 ? (none ? "\u2013" : api.value(3) + "\n" + api.value(7)) : none ? "not fished" : api.value(6) + "\n" + api.value(7), x: at[0], y: at[1] + size[1] / 2 - 4, align: "center", verticalAlign: "bottom", fill: none || step < 0 ? pen.soft : pen.ink, fontSize: 11, lineHeight: 13, fontFamily: pen.font } });
+        return { type: "group", children: children };
+      };
+    },
+
+    // [weight, lo, hi, row, on a scale, doubtful]
+    fishBar: function (pen) {
+      return function (params, api) {
+        var area = params.coordSys, right = area.x + area.width, row = api.value(3), scale = api.value(4) === 1, doubt = api.value(5) === 1;
+        var at = api.coord([api.value(0), row]), y = at[1], x = Math.min(at[0], right), h = api.size([0, 1])[1] * 0.34;
+        var colour = scale ? pen.scale : pen.tape;
+        var children = [{ type: "rect", z2: 10, silent: true, shape: { x: area.x, y: y - h / 2, width: x - area.x, height: h },
+          style: doubt ? { fill: pen.paper, stroke: pen.soft, lineWidth: 1, lineDash: [3, 2] } : scale ? { fill: colour } : { fill: pen.paper, stroke: colour, lineWidth: 1, decal: hatch(colour) } }];
+        if (!isNaN(api.value(1)) && !isNaN(api.value(2))) {
+          children = children.concat(whisker(api.coord([api.value(1), row])[0], api.coord([api.value(2), row])[0], y, right, { stroke: doubt ? pen.soft : pen.ink, lineWidth: 1.5 }, 4));
+        }
+        if (doubt) {
+          children.push({ type: "text", z2: 40, silent: true, style: { text: "?", x: x - 6, y: y, align: "right", verticalAlign: "middle", fill: pen.ink, fontSize: 13, fontWeight: "bold", fontFamily: pen.font } });
+        }
+        return { type: "group", children: children };
+      };
+    },
+
     // [level, share, lo, hi, slot, slots, effort as a share of the largest, thin]
     shareMark: function (pen) {
       return function (params, api) {
@@ -231,8 +347,8 @@
   }
 
   function draw(figure) {
+    if (!figure.host.clientWidth || figure.host.closest("details:not([open])")) { return; } // folded
     var width = printing ? PAPER : figure.host.clientWidth;
-    if (!width) { return; }
     var o = options(figure, width);
     if (printing) { o.height = Math.min(o.paper, SHEET); }
     // One that leaves no room for the words above it may stand on the next sheet.
@@ -262,15 +378,22 @@
     });
   }
 
-  // ---- Paper: charts in the light scheme at the width of a sheet, tables open ----
+  // What is unfolded is drawn then; a link to what is folded opens it.
+  function watchFolds() {
+    document.addEventListener("toggle", function (event) {
+      figures.forEach(function (f) { if (event.target.contains(f.host)) { draw(f); } });
+    }, true);
+    window.addEventListener("hashchange", function () {
+      var target = document.getElementById(location.hash.slice(1)), fold = target && target.closest("details");
+      if (fold) { fold.open = true; target.scrollIntoView(); }
+    });
+  }
+
+  // ---- Paper: charts in the light scheme at the width of a sheet; what is folded stays so ----
 
   function toPaper() {
     if (printing) { return; }
     printing = true;
-    document.querySelectorAll("section details").forEach(function (d) {
-      d.dataset.was = d.open ? "open" : "";
-      d.open = true;
-    });
     removeButtons();
     drawAll();
   }
@@ -278,7 +401,6 @@
   function toScreen() {
     if (!printing) { return; }
     printing = false;
-    document.querySelectorAll("section details").forEach(function (d) { d.open = d.dataset.was === "open"; });
     addButtons();
     drawAll();
   }
@@ -409,6 +531,7 @@
     figures = Array.from(document.querySelectorAll(".chart")).map(function (host) { return { host: host, chart: null, width: 0 }; });
     drawAll();
     watchSize();
+    watchFolds();
     dark.addEventListener("change", drawAll);
   }
   window.addEventListener("beforeprint", toPaper);
