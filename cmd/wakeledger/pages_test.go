@@ -217,8 +217,8 @@ func doctoredPagesAreCaught(t *testing.T, all map[string][]byte) {
 	}
 }
 
-// checkSaysCatches: the season has every picture, and with every value of one changed its
-// sentence is seen to say another thing.
+// checkSaysCatches: the season has every picture, and with a value of one changed, or a mark
+// left out of those that count marks, its sentence is seen to say another thing.
 func checkSaysCatches(t *testing.T, figures []browser.Figure) {
 	t.Helper()
 	for _, id := range browser.Pictures {
@@ -233,9 +233,17 @@ func checkSaysCatches(t *testing.T, figures []browser.Figure) {
 				caught++
 			}
 		}
-		f.Lead += " And more."
-		if caught == 0 && id != "chart-sizes" || len(browser.Says(f)) == 0 && (id == "chart-days" || id == "chart-fates" || id == "chart-pairs") {
-			t.Errorf("%s: a sentence that its data do not bear passes", id)
+		if id == "chart-mattered" || id == "chart-sizes" { // they count what is drawn
+			series := f.Option.Series[0]
+			series.Data = series.Data[1:]
+			f.Option.Series = append([]browser.Series{series}, f.Option.Series[1:]...)
+			f.Option.YAxis = slices.Clone(f.Option.YAxis)
+			f.Option.YAxis[0].Data = f.Option.YAxis[0].Data[1:]
+			if len(browser.Says(f)) == 0 {
+				t.Errorf("%s: with its first mark left out, its sentence passes", id)
+			}
+		} else if caught == 0 {
+			t.Errorf("%s: with any value changed, its sentence passes", id)
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package browser
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // rates: a level's rate and interval stand in its row, under a head that names what
 // the axis measures; the dashed line stands in the row at the foot.
@@ -97,6 +100,7 @@ func (d *disagreement) histogram() {
 		return
 	}
 	total := map[string]float64{}
+	apart := slices.ContainsFunc(t.Rows, func(r []Cell) bool { return strings.HasSuffix(name(r), ", "+onScale) })
 	for _, m := range o.Series[0].Data {
 		class, lvl := className(o.XAxis[0].Data, m.whole(0)), className(o.YAxis[0].Data, m.whole(1))
 		at, row := t.exact(class), t.row(lvl)
@@ -113,7 +117,7 @@ func (d *disagreement) histogram() {
 			if !scale[at].value(m, 3, 1) {
 				d.say("%s, %s: %v in the chart, on a scale %s in the table", lvl, class, m.Value, scale[at].Text)
 			}
-		} else if solid, _ := m.at(3); solid != n {
+		} else if solid, _ := m.at(3); solid != n || apart {
 			d.say("the table does not say how many of %s are on a scale", lvl)
 		}
 	}
