@@ -49,7 +49,7 @@ func TestAnswers(t *testing.T) {
 					t.Fatal(err)
 				}
 				r, err := s.Load(t.Context(), []string{path})
-				if err != nil || r[0].Unchanged {
+				if err != nil || r[0].Known != ReadAgain {
 					t.Fatalf("not read again: %+v, %v", r, err)
 				}
 				for _, q := range r[0].Questions {

@@ -10,12 +10,13 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
 	"sync"
 
 	"github.com/apache/arrow-go/v18/arrow/array"
 
 	"wakeledger/pipeline/batch"
-	"wakeledger/pipeline/infile"
+	"wakeledger/pipeline/identity"
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/plan"
@@ -27,10 +28,17 @@ import (
 
 // LogReport is what came of one log.
 type LogReport struct {
-	Name      string
-	Unchanged bool  // the same bytes under the same settings: nothing to do
-	Replaced  bool  // an earlier load of it was replaced
-	Before    int64 // rows kept by the earlier load
+	Path      string
+	Name      string // of its file
+	Label     string // how the season file calls it
+	ID        int64  // of the log that the season file has of it; 0 where it has none
+	Known     Known
+	KnownAs   store.Log   // the log that it is, by Known
+	Replaced  []store.Log // whose place it took
+	Changes   []identity.Day
+	Asked     *Asked // it was not stored: this must be answered first
+	Near      []NearBoat
+	Before    int64 // rows kept by the earlier reading of the same bytes
 	Kept      int64
 	SetAside  int64
 	Sheets    []SheetReport
@@ -39,47 +47,105 @@ type LogReport struct {
 	Agreed    []string // what of the log agrees with its own sums
 }
 
-// Load reads logs and stores them, each in a transaction of its own, tracks last:
-// the legs may tell how their days are to be read. A log that cannot be read at all
+// Known says how the season file knows the bytes of a log already.
+type Known int
+
+// Not at all; read in the same way, so that there is nothing to do; read in another way,
+// so that it was read again; as an earlier version of a log, so that there is nothing to
+// do; as a log that was forgotten or replaced, which is back.
+const (
+	Unknown Known = iota
+	Unchanged
+	ReadAgain
+	EarlierVersion
+	Back
+)
+
+// Asked is what must be answered before a log can be stored.
+type Asked struct {
+	Why string // follows the names of the logs in Of
+	Of  []store.Log
+}
+
+// NearBoat is a boat of a log whose name is nearly that of another boat.
+type NearBoat struct{ Boat, Other string }
+
+// Load reads logs and stores them, each in a transaction of its own, or many small ones in
+// one, tracks last: the legs may tell how their days are to be read. A log that cannot be read at all
 // leaves the season as it was before that log; the others are loaded, and the errors
 // come back joined.
 func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) {
-	var reports []LogReport
-	var errs []error
-	seen := map[string]string{}
 	var err error
 	if s.answers, err = s.kept(ctx); err != nil {
 		return nil, err
 	}
-	ready := s.together(ctx, paths)
-	for _, p := range tracksLast(paths) {
-		if r, ok := ready[p]; ok {
-			reports = append(reports, r)
-			continue
-		}
-		name := filepath.Base(p)
-		if first, ok := seen[name]; ok && first != p {
-			errs = append(errs, fmt.Errorf("%s: a log of this name is loaded already in this run (%s): rename one, or load each with its --boat", p, first))
-			continue
-		}
-		seen[name] = p
-		r, err := s.loadLog(ctx, p)
-		if ctx.Err() != nil {
-			return reports, ctx.Err()
-		}
-		if err != nil {
-			errs = append(errs, err)
-			continue
-		}
-		reports = append(reports, r)
+	if s.shelf, err = s.openShelf(ctx); err != nil {
+		return nil, err
 	}
-	return reports, errors.Join(errs...)
+	defer func() { s.shelf = nil }()
+	paths = s.shelf.tracksLast(paths)
+	reports := make([]LogReport, len(paths))
+	errs := make([]error, len(paths))
+	left := make([]int, len(paths))
+	for i := range paths {
+		left[i] = i
+	}
+	// What is asked of a log may be settled by one that is loaded after it, as when its
+	// rows have no day but that of their trip.
+	for n := len(left) + 1; len(left) > 0 && len(left) < n; {
+		n = len(left)
+		if err := s.loadAll(ctx, paths, left, reports, errs); err != nil {
+			return couldRead(reports, errs), err
+		}
+		left = slices.DeleteFunc(left, func(i int) bool { return errs[i] != nil || reports[i].Asked == nil })
+	}
+	reports = couldRead(reports, errs)
+	return reports, errors.Join(s.nameAll(ctx, reports), errors.Join(errs...))
 }
 
-func tracksLast(paths []string) []string {
+// LoadAs loads a log by its owner's word: in the place of others, by number or name, or
+// where there are none, as a log of its own.
+func (s *Season) LoadAs(ctx context.Context, path string, replaces ...string) (LogReport, error) {
+	t := *s
+	t.cfg.Replaces, t.cfg.Another = replaces, len(replaces) == 0
+	reports, err := t.Load(ctx, []string{path})
+	if err != nil {
+		return LogReport{Path: path}, err
+	}
+	return reports[0], nil
+}
+
+// nameAll has reports call the logs as the season file does, now that all are in.
+func (s *Season) nameAll(ctx context.Context, reports []LogReport) error {
+	all, err := s.DB.LogHeads(ctx)
+	if err != nil {
+		return err
+	}
+	labels := make(map[int64]string, len(all))
+	for _, l := range all {
+		labels[l.ID] = l.Label
+	}
+	name := func(label *string, id int64) {
+		if l := labels[id]; l != "" {
+			*label = l
+		}
+	}
+	for i := range reports {
+		r := &reports[i]
+		r.Label = r.Name
+		name(&r.Label, r.ID)
+		name(&r.KnownAs.Label, r.KnownAs.ID)
+		for j := range r.Replaced {
+			name(&r.Replaced[j].Label, r.Replaced[j].ID)
+		}
+	}
+	return nil
+}
+
+func (h *shelf) tracksLast(paths []string) []string {
 	var logs, tracks []string
 	for _, p := range paths {
-		if IsTrack(p) {
+		if h.isTrack(p) {
 			tracks = append(tracks, p)
 		} else {
 			logs = append(logs, p)
@@ -88,54 +154,19 @@ func tracksLast(paths []string) []string {
 	return append(logs, tracks...)
 }
 
-func (s *Season) loadLog(ctx context.Context, path string) (LogReport, error) {
-	rep := LogReport{Name: filepath.Base(path)}
-	if err := infile.Check(path); err != nil {
-		return rep, err
-	}
-	before, err := os.Stat(path)
-	if err != nil {
-		return rep, err
-	}
-	sum := s.startHash(path)
-	l := store.Log{Name: rep.Name, Boat: s.cfg.Boat, Zone: s.cfg.Zone}
-	known, err := s.DB.Find(ctx, l)
-	if err != nil {
-		return rep, err
-	}
-	if known.Found {
-		if l.SHA256, err = sum(); err != nil {
-			return rep, err
-		}
-		changed, err := s.DB.AnswersChanged(ctx, known.ID)
-		if err != nil {
-			return rep, err
-		}
-		if known.SHA256 == l.SHA256 && !changed {
-			rep.Unchanged, rep.Kept = true, known.Rows
-			return rep, nil
+// couldRead are the reports of logs that could be read.
+func couldRead(reports []LogReport, errs []error) []LogReport {
+	var out []LogReport
+	for i, r := range reports {
+		if errs[i] == nil {
+			out = append(out, r)
 		}
 	}
-	rep.Replaced, rep.Before = known.Found, known.Rows
-	fill, closeLog, err := s.filler(ctx, path, &rep)
-	if err != nil {
-		return rep, err
-	}
-	defer closeLog()
-	rep.Kept, err = s.DB.Replace(ctx, &l, s.cfg.Now(), func(load *store.Load) error {
-		if err := fill(load); err != nil {
-			return err
-		}
-		if l.SHA256, err = sum(); err != nil {
-			return err
-		}
-		return unchanged(path, before)
-	})
-	return rep, err
+	return out
 }
 
 // filler opens a log and gives what stores it: its sheets, or its tracks.
-func (s *Season) filler(ctx context.Context, path string, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
+func (s *Season) filler(ctx context.Context, path string, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
 	if IsTrack(path) {
 		fill, err := s.trackFiller(ctx, path, rep)
 		return fill, func() {}, err
@@ -144,7 +175,7 @@ func (s *Season) filler(ctx context.Context, path string, rep *LogReport) (fill 
 	if err != nil {
 		return nil, nil, err
 	}
-	return func(load *store.Load) error { return s.fill(ctx, load, path, book, rep) }, func() { book.Close() }, nil
+	return func(load *store.Load) error { return s.fill(ctx, load, path, book, l, rep) }, func() { book.Close() }, nil
 }
 
 // unchanged fails where a file is no longer the one that it was.
@@ -161,7 +192,7 @@ func unchanged(path string, before os.FileInfo) error {
 
 // startHash takes the hash beside whatever else is done; the function that it
 // returns waits for it.
-func (s *Season) startHash(path string) func() (string, error) {
+func startHash(path string) func() (string, error) {
 	return sync.OnceValues(func() func() (string, error) {
 		type result struct {
 			sum string
@@ -169,15 +200,15 @@ func (s *Season) startHash(path string) func() (string, error) {
 		}
 		done := make(chan result, 1)
 		go func() {
-			sum, err := s.hash(path)
+			sum, err := hash(path)
 			done <- result{sum, err}
 		}()
 		return func() (string, error) { r := <-done; return r.sum, r.err }
 	}())
 }
 
-// hash is of the file's bytes and of the settings under which it is read.
-func (s *Season) hash(path string) (string, error) {
+// hash is of the file's bytes.
+func hash(path string) (string, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return "", err
@@ -187,8 +218,6 @@ func (s *Season) hash(path string) (string, error) {
 	if _, err := io.Copy(h, f); err != nil {
 		return "", fmt.Errorf("read %s: %w", path, err)
 	}
-	s.cfg.fingerprint(h, IsTrack(path))
-	s.cfg.Mapping.fingerprint(h, filepath.Base(path))
 	return hex.EncodeToString(h.Sum(nil)), nil
 }
 
@@ -202,11 +231,12 @@ type filling struct {
 }
 
 // fill stores the blocks of a book.
-func (s *Season) fill(ctx context.Context, load *store.Load, path string, book sheet.Book, rep *LogReport) error {
+func (s *Season) fill(ctx context.Context, load *store.Load, path string, book sheet.Book, l *store.Log, rep *LogReport) error {
 	u, err := s.understand(book, path, newAnswers(s.answers))
 	if err != nil {
 		return err
 	}
+	l.Headings = u.headings()
 	f := &filling{understood: u, load: load, settings: s.settings(), progress: s.newProgress(rep.Name)}
 	if len(s.answers) > 0 {
 		if _, err := f.answer(); err != nil {

@@ -87,22 +87,15 @@ func ReadMapping(path string) (Mapping, error) {
 	return m, nil
 }
 
-// fingerprint is the part of a mapping that changes how a log is read.
-func (m *Mapping) fingerprint(w io.Writer, log string) {
+// of is what a mapping says of one log.
+func (m *Mapping) of(log string) []MappedSheet {
+	var out []MappedSheet
 	for _, s := range m.Sheets {
-		if s.Log != log {
-			continue
-		}
-		fmt.Fprintf(w, "\n%q %q %d", s.Sheet, s.Kind, s.HeaderRow)
-		headings := make([]string, 0, len(s.Columns))
-		for h := range s.Columns {
-			headings = append(headings, h)
-		}
-		slices.Sort(headings)
-		for _, h := range headings {
-			fmt.Fprintf(w, " %q=%q", h, s.Columns[h])
+		if s.Log == log || s.Log == "" {
+			out = append(out, s)
 		}
 	}
+	return out
 }
 
 // said is what the mapping says of a log's blocks, by sheet and heading row. Its error

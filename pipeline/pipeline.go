@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"time"
 
@@ -13,7 +12,6 @@ import (
 	"wakeledger/pipeline/normalise"
 	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/store"
-	"wakeledger/pipeline/track"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/zone"
 )
@@ -30,9 +28,14 @@ type Config struct {
 	Mapping Mapping       // how sheets are to be read, where their headings do not tell
 	Edges   Edges         // of classes; nil keeps those of the season file
 	// TrackClock is added to the times of tracks, for a receiver whose clock is wrong.
-	TrackClock time.Duration
-	TrackGap   time.Duration // without a fix, from which a track is parted; 0: 5 minutes
-	Now        func() time.Time
+	TrackClock     time.Duration
+	TrackClockSaid bool          // TrackClock holds, also where it is 0
+	TrackGap       time.Duration // without a fix, from which a track is parted; 0: as the log was read before, else 5 minutes
+	// Replaces names the logs, by number or name, whose places the logs that are loaded
+	// take; Another says that they are logs of their own.
+	Replaces []string
+	Another  bool
+	Now      func() time.Time
 	// Progress is told how far reading has come, from the goroutine that reads;
 	// nil: nobody wants to know.
 	Progress func(Progress)
@@ -65,21 +68,10 @@ func (c *Config) complete() error {
 	if c.TrackGap < 0 {
 		return errors.New("the gap that parts a track cannot be negative")
 	}
-	if c.TrackGap == 0 {
-		c.TrackGap = track.DefaultGap
-	}
 	if c.Now == nil {
 		c.Now = time.Now
 	}
 	return nil
-}
-
-// fingerprint tells apart the settings under which the same bytes read differently.
-func (c *Config) fingerprint(w io.Writer, ofTrack bool) {
-	fmt.Fprintf(w, "\n%q %q %q %d %d %q", c.Boat, c.Zone, c.Units, c.Order, c.Mark, c.Ocean)
-	if ofTrack {
-		fmt.Fprintf(w, " track %d %d", c.TrackClock, c.TrackGap)
-	}
 }
 
 // Season is a season file with all that is needed to fill it.
@@ -89,6 +81,8 @@ type Season struct {
 	cfg       Config
 	ocean     string                  // of the derivation under way
 	answers   map[string]store.Answer // kept, by the id of their question
+	shelf     *shelf                  // while logs are loaded
+	grouped   bool                    // many are in one transaction
 	lexicon   *meaning.Lexicon
 	species   *species.List
 	catalogue *estimate.Catalogue
@@ -135,6 +129,16 @@ func (s *Season) recall(ctx context.Context) (err error) {
 		s.cfg.Ocean, err = s.DB.Setting(ctx, "ocean")
 	}
 	return err
+}
+
+// Under is the same season file under another configuration. The caller closes its DB once.
+func (s *Season) Under(cfg Config) (*Season, error) {
+	if err := cfg.complete(); err != nil {
+		return nil, err
+	}
+	t := *s
+	t.cfg = cfg
+	return &t, nil
 }
 
 func (s *Season) settings() normalise.Settings {

@@ -43,6 +43,7 @@ func (t Trolling) complete() Trolling {
 // and the better receiver wins. Days and times are written in the configuration's
 // zone, UTC where there is none.
 func ProposeLegs(ctx context.Context, cfg Config, paths []string, t Trolling, w io.Writer) (n int, reports []LogReport, err error) {
+	cfg.Another = true // which log a track is asks nothing here: nothing is kept
 	s, err := Open(ctx, "", cfg)
 	if err != nil {
 		return 0, nil, err
@@ -69,7 +70,7 @@ func ProposeLegs(ctx context.Context, cfg Config, paths []string, t Trolling, w 
 		names = append(names, filepath.Base(p))
 	}
 	note := "from " + sourcesWords(names) + ": were lines out, and how many?"
-	f := &legFinder{want: t.complete(), gap: s.cfg.TrackGap.Milliseconds(), leg: func(from, to time.Time, kn float64) error {
+	f := &legFinder{want: t.complete(), gap: s.cfg.trackGap().Milliseconds(), leg: func(from, to time.Time, kn float64) error {
 		n++
 		from, to = from.In(clock), to.In(clock)
 		return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"), strconv.FormatFloat(kn, 'f', 1, 64), "", note})

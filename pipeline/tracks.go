@@ -155,7 +155,7 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 		}
 		before := t.problems.n
 		t.no, t.kept = t.no+1, 0
-		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.TrackGap}, func(p track.Piece) error {
+		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.trackGap()}, func(p track.Piece) error {
 			t.progress.piece(p)
 			t.kept++
 			if !yield(p, nil) {
@@ -194,7 +194,7 @@ func whyUnused(s track.Summary, cfg *Config, notes []string) string {
 	switch {
 	case s.Gaps > 0:
 		return fmt.Sprintf("its %d fixes are %s apart, more than --track-gap, %g min: nothing is known of the way between them, and none is used",
-			s.Used, apart(s.GapSeconds/float64(s.Gaps)), cfg.TrackGap.Minutes())
+			s.Used, apart(s.GapSeconds/float64(s.Gaps)), cfg.trackGap().Minutes())
 	case s.Fixes == 0 && len(notes) > 0:
 		return notes[0]
 	}
@@ -217,7 +217,7 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		{s.Repeated, "fix", "fixes", "dropped, of a time that was there already"},
 		{s.Reordered, "fix", "fixes", "out of order, put in order by time"},
 		{s.Late, "fix", "fixes", "dropped, of more out of order than can be put in place"},
-		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.TrackGap.Minutes(), s.GapSeconds/60)},
+		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.trackGap().Minutes(), s.GapSeconds/60)},
 		{s.Breaks, "place", "places", "where the file parts the track: not run over"},
 		{s.Joined, "place", "places", "where the file parts the track and no time was lost: run over"},
 	} {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
@@ -94,6 +95,23 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	}
 	u.evidence.Rest = func() error { return u.observeRest(path) }
 	return u, nil
+}
+
+// headings are those of the log's tables, in lower case, each once.
+func (u *understood) headings() []string {
+	var out []string
+	for _, b := range u.blocks {
+		if b.Plan.Kind == "" || b.Proof {
+			continue
+		}
+		for _, l := range b.Block.Labels {
+			if h := strings.ToLower(strings.TrimSpace(l.Full())); h != "" {
+				out = append(out, h)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // sheetRow is a row of a block as the reader takes it.

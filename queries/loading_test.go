@@ -205,7 +205,7 @@ func TestLoadingTwice(t *testing.T) {
 			load(t, s, w.Files...)
 			before := contents(t, s)
 			for _, r := range load(t, s, w.Files...) {
-				if !r.Unchanged {
+				if r.Known != pipeline.Unchanged {
 					t.Errorf("%s: not taken as unchanged", r.Name)
 				}
 			}
@@ -218,7 +218,10 @@ func TestLoadingTwice(t *testing.T) {
 			write(t, dir, "log", edited, f)
 			replaced := 0
 			for _, r := range load(t, s, w.Files...) {
-				if r.Replaced {
+				if r.Asked != nil {
+					t.Errorf("%s: asked: %s", r.Name, r.Asked.Why)
+				}
+				if len(r.Replaced) > 0 {
 					replaced++
 				}
 			}
@@ -272,7 +275,9 @@ func TestOrderOfFilesDoesNotMatter(t *testing.T) {
 }
 
 // TestTheSameLegsInTwoLogs: a season logged twice, in one shape or in two and in
-// either order, is counted once, and the second log's rows are named.
+// either order, is counted once. Two logs of one hand are the same log, of which the
+// second is the same bytes or takes the first one's place; of two hands, the second
+// log's rows are named.
 func TestTheSameLegsInTwoLogs(t *testing.T) {
 	roles, book, flat := shapes[0], shapes[1], shapes[2]
 	roles.Units, book.Units, book.Layout = "headings", "headings", "roles" // both logs under the same settings
@@ -283,11 +288,22 @@ func TestTheSameLegsInTwoLogs(t *testing.T) {
 			first, second := write(t, dir, "a", model, pair[0]), write(t, dir, "b", model, pair[1])
 			s := open(t, config(model, first))
 			load(t, s, first.Files...)
-			load(t, s, second.Files...)
+			reports := load(t, s, second.Files...)
 			for _, want := range model.Tables(flat) { // without what a flat log lacks
 				same(t, table(t, s, want.Name), want)
 			}
-			checkNamed(t, s, model)
+			if pair[0] != pair[1] {
+				checkNamed(t, s, model)
+				return
+			}
+			for _, r := range reports {
+				if r.Known != pipeline.Unchanged && len(r.Replaced) != 1 {
+					t.Errorf("%s: neither the same bytes nor in place of one log: %+v", r.Name, r)
+				}
+			}
+			if aside := answer(t, s, queries.AskSetAside); len(aside) > 0 {
+				t.Errorf("%d rows set aside of a log that is there once, the first: %+v", len(aside), aside[0])
+			}
 		})
 	}
 }

@@ -21,6 +21,7 @@ type Question struct {
 	// hooked, landed, released, bands, fish.
 	Effect List   `json:"effect"`
 	Kind   string `json:"kind"` // what is asked: column, no lines, aside, ...
+	Log    int64  `json:"log"`  // its number
 }
 
 // List is several texts in one column.
@@ -86,13 +87,14 @@ func AskOpen(ctx context.Context, db *store.DB) (Open, error) {
 	return rows[0], nil
 }
 
-// AskLogRead returns what was read of each log, in the order in which they were loaded.
+// AskLogRead returns what was read of each log, by its number.
 func AskLogRead(ctx context.Context, db *store.DB) ([]LogRead, error) {
 	return ask[LogRead](ctx, db, "log_read")
 }
 
 // LogRead is what the season has of one log.
 type LogRead struct {
+	Log       int64   `json:"log"` // its number
 	File      string  `json:"file"`
 	Boat      string  `json:"boat"` // that the user named for it; "" where the log names its own
 	Trips     int64   `json:"trips"`

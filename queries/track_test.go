@@ -171,30 +171,61 @@ func TestTrackSpeedByTrip(t *testing.T) {
 	}
 }
 
-// The same track again, in another file, changes nothing; a new one in its
-// place does; and the levels stay the season.
+// The same track again, under another name or as another file, changes nothing; a track
+// of another month is another log; one that is forgotten covers no leg until it is had
+// back; and the levels stay the season.
 func TestTracksLoadedAgain(t *testing.T) {
 	s := tracked(t)
-	before := answerBy(t, s, queries.AskEffort, "speed-band")
+	ctx := context.Background()
+	before := hoursAt(answerBy(t, s, queries.AskEffort, "speed-band"))
+	unchanged := func(what string) {
+		t.Helper()
+		if after := hoursAt(answerBy(t, s, queries.AskEffort, "speed-band")); fmt.Sprint(before) != fmt.Sprint(after) {
+			t.Errorf("%s: %v, before %v", what, after, before)
+		}
+	}
 	dir := t.TempDir()
 	first := time.Date(2026, 2, 13, 17, 30, 0, 0, time.UTC)
 	again := []stint{{30, 20, 45, 0}, {40, 13.1, 0, 0}, {20, 9, 90, 0}, {10, 9, 90, 90}, {20, 9, 180, 0}}
-	reports := load(t, s, gpxTrack(t, dir, "phone.gpx", first, again...))
-	if reports[0].Sheets[0].Kind != "track" || reports[0].Kept == 0 {
-		t.Errorf("%+v", reports[0])
+	phone := gpxTrack(t, dir, "phone.gpx", first, again...)
+	if r := load(t, s, phone)[0]; r.Known != pipeline.Unchanged || r.KnownAs.Name != "one.gpx" {
+		t.Errorf("the same bytes under another name: %+v", r)
 	}
-	if after := answerBy(t, s, queries.AskEffort, "speed-band"); fmt.Sprint(hoursAt(before)) != fmt.Sprint(hoursAt(after)) {
-		t.Errorf("the same track twice: %v, before %v", hoursAt(after), hoursAt(before))
+	unchanged("the same bytes twice")
+	bytes, err := os.ReadFile(phone)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if r := load(t, s, filepath.Join(dir, "phone.gpx")); !r[0].Unchanged {
-		t.Errorf("the same bytes again: %+v", r[0])
+	if err := os.WriteFile(phone, append(bytes, "<!-- saved again -->\n"...), 0o644); err != nil {
+		t.Fatal(err)
 	}
-	load(t, s, gpxTrack(t, dir, "one.gpx", first.AddDate(0, 1, 0), again...), gpxTrack(t, dir, "phone.gpx", first.AddDate(0, 1, 0), again...))
+	r := load(t, s, phone)[0]
+	if len(r.Replaced) != 1 || r.Replaced[0].Name != "one.gpx" || r.Kept == 0 || r.Sheets[0].Kind != "track" {
+		t.Errorf("the same track in another file: %+v", r)
+	}
+	unchanged("the same track twice")
+	if r := load(t, s, gpxTrack(t, t.TempDir(), "phone.gpx", first.AddDate(0, 1, 0), again...))[0]; r.Known != pipeline.Unknown || len(r.Replaced) > 0 || r.Asked != nil {
+		t.Errorf("a track of another month: %+v", r)
+	}
+	unchanged("with a track of another month")
+	if _, err := s.Forget(ctx, []string{fmt.Sprint(r.ID)}); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Derive(ctx); err != nil {
+		t.Fatal(err)
+	}
 	for _, r := range answer(t, s, queries.AskTrackSpeed)[:2] {
 		if r.LegsWithTrack != 0 {
-			t.Errorf("a track of another month: %+v", r)
+			t.Errorf("its track is forgotten: %+v", r)
 		}
 	}
+	if _, err := s.Restore(ctx, fmt.Sprint(r.ID)); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Derive(ctx); err != nil {
+		t.Fatal(err)
+	}
+	unchanged("the track is back")
 }
 
 func hoursAt(effort []queries.Effort) map[string]float64 {

@@ -129,10 +129,7 @@ func (a *app) answersCmd() *cobra.Command {
 			for _, x := range all {
 				rows = append(rows, answerRow{x.ID, x.About, x.Said, x.At.UTC().Format("2006-01-02 15:04")})
 			}
-			if format == "table" {
-				return a.writeTable(rows)
-			}
-			return formats[format](a.plain, rows)
+			return a.writeRows(format, rows)
 		},
 	}
 	c.Flags().StringVar(&format, "format", "table", "`one` of table, csv, json")

@@ -102,7 +102,7 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 		return err
 	}
 	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d questions=%d\n", len(reports), kept, setAside, doubts, len(asked))
-	openErr := a.tellOpen(ctx, s, nil)
+	openErr := a.tellOpen(ctx, s)
 	if err := a.tellUnkept(ctx, s, said); err != nil {
 		return err
 	}

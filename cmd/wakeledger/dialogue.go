@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"slices"
 
 	"golang.org/x/term"
@@ -49,21 +48,24 @@ func (d *dialogue) read() (line string, err error) {
 	return d.line.ReadLine()
 }
 
-// settle asks what the logs leave open, one question after another, and loads again what
-// was answered. What an answer opens is asked too.
+// settle asks which logs the files are where that is open, then what the logs leave open,
+// one question after another, and loads again what was answered. What an answer opens is asked too.
 func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string, reports []pipeline.LogReport) ([]pipeline.LogReport, error) {
 	d := a.dialogue()
 	if d == nil {
 		return reports, nil
 	}
+	if stop, err := a.settleWhich(ctx, d, s, reports); stop || err != nil {
+		return reports, err
+	}
 	passed := map[string]bool{}
 	for {
-		open, err := openOf(ctx, s, logs)
+		open, err := openOf(ctx, s, numbers(reports))
 		if err != nil {
 			return reports, err
 		}
 		open = slices.DeleteFunc(open, func(q queries.Question) bool { return passed[q.ID] })
-		answered, stop, err := d.all(ctx, s, logs, open, passed)
+		answered, stop, err := d.all(ctx, s, reports, open, passed)
 		if err != nil {
 			return reports, err
 		}
@@ -81,7 +83,7 @@ func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string, rep
 }
 
 // all asks questions until the last, or until the user has enough.
-func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []string, open []queries.Question, passed map[string]bool) (answered, stop bool, err error) {
+func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport, open []queries.Question, passed map[string]bool) (answered, stop bool, err error) {
 	for i, q := range open {
 		passed[q.ID] = true
 		fmt.Fprintf(d.say, "\nquestion %d of %d, %s", i+1, len(open), q.File)
@@ -99,8 +101,13 @@ func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []string, o
 }
 
 // one asks until an answer fits, or is left open.
-func (d *dialogue) one(ctx context.Context, s *pipeline.Season, logs []string, q queries.Question) (bool, error) {
-	of := slices.DeleteFunc(slices.Clone(logs), func(l string) bool { return filepath.Base(l) != q.File })
+func (d *dialogue) one(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport, q queries.Question) (bool, error) {
+	var of []string
+	for _, r := range logs {
+		if r.ID == q.Log {
+			of = append(of, r.Path)
+		}
+	}
 	for {
 		text, err := d.read()
 		if err != nil || text == "" {
@@ -117,10 +124,21 @@ func (d *dialogue) one(ctx context.Context, s *pipeline.Season, logs []string, q
 	}
 }
 
+// numbers are those of the logs of a run that are in the season file.
+func numbers(reports []pipeline.LogReport) []int64 {
+	ids := []int64{}
+	for _, r := range reports {
+		if r.ID != 0 {
+			ids = append(ids, r.ID)
+		}
+	}
+	return ids
+}
+
 // merged has the reports of what was read again in place of the first ones.
 func merged(reports, again []pipeline.LogReport) []pipeline.LogReport {
 	for _, r := range again {
-		if i := slices.IndexFunc(reports, func(o pipeline.LogReport) bool { return o.Name == r.Name }); i >= 0 && !r.Unchanged {
+		if i := slices.IndexFunc(reports, func(o pipeline.LogReport) bool { return o.Path == r.Path }); i >= 0 && r.Known != pipeline.Unchanged {
 			reports[i] = r
 		}
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
@@ -86,5 +87,34 @@ func TestQuestionsOnATerminal(t *testing.T) {
 	out, screen, code = onTerminal(t, dir, nil, "check", "log.csv")
 	if code != 0 || strings.Contains(screen, "How many lines") || !strings.Contains(out, "questions=0") {
 		t.Errorf("with the answer kept: code %d, printed %q, on the terminal %q", code, out, screen)
+	}
+}
+
+// Which log a file is, is asked on a terminal too; the answer holds for the next run.
+func TestWhichLogOnATerminal(t *testing.T) {
+	dir := t.TempDir()
+	log := "Boat,Date,Start,End,Speed (kn),Lines,Strikes\n"
+	for day := 4; day < 10; day++ {
+		log += fmt.Sprintf("Sea Wren,2026-07-%02d,07:00,09:00,8,4,1\n", day)
+	}
+	for name, text := range map[string]string{"log.csv": log, "copy.csv": strings.ReplaceAll(log, "Sea Wren", "Sea Wrem")} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	wakeledger(t, dir, "load", "log.csv")
+	out, screen, code := onTerminal(t, dir, []string{""}, "season", "copy.csv")
+	if code != 3 || !strings.Contains(out, "6 trips") || !strings.Contains(screen, "the same legs stand there under another boat") ||
+		!strings.Contains(screen, `boat "Sea Wrem" is nearly "Sea Wren"`) {
+		t.Errorf("left open: code %d, printed %q, on the terminal %q", code, out, screen)
+	}
+	out, screen, code = onTerminal(t, dir, []string{"3", "2"}, "season", "copy.csv")
+	if code != 0 || !strings.Contains(out, "12 trips") || !strings.Contains(screen, "expected a number from 1 to 2") {
+		t.Errorf("another: code %d, printed %q, on the terminal %q", code, out, screen)
+	}
+	wakeledger(t, dir, "logs", "forget", "copy.csv")
+	out, screen, code = onTerminal(t, dir, []string{"1"}, "season", "copy.csv")
+	if code != 0 || !strings.Contains(out, "6 trips") || !strings.Contains(screen, "takes the place of log 1") {
+		t.Errorf("replaced: code %d, printed %q, on the terminal %q", code, out, screen)
 	}
 }

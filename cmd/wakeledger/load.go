@@ -26,6 +26,7 @@ func (a *app) loadCmd() *cobra.Command {
 		},
 	}
 	a.readingFlags(c)
+	a.identityFlags(c)
 	completeReading(c)
 	return c
 }
@@ -44,6 +45,9 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 	if logs, err = a.files(logs); err != nil {
 		return err
 	}
+	if len(cfg.Replaces) > 0 && len(logs) > 1 {
+		return usage("--replaces is for one log at a time")
+	}
 	if err := anyReadable(logs); err != nil {
 		return err
 	}
@@ -60,6 +64,10 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 	if err := s.DB.PutAnswers(ctx, given); err != nil {
 		return err
 	}
+	before, err := a.tripsNow(ctx, s)
+	if err != nil {
+		return err
+	}
 	reports, loadErr := s.Load(ctx, logs)
 	if ctx.Err() != nil {
 		return ctx.Err()
@@ -69,7 +77,7 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 			return err
 		}
 	}
-	setAside, err := a.tellLoaded(ctx, s, reports, then == nil)
+	setAside, err := a.tellLoaded(ctx, s, reports, before, then == nil)
 	if err != nil {
 		return err
 	}
@@ -78,7 +86,10 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 			return err
 		}
 	}
-	openErr := a.tellOpen(ctx, s, nil)
+	openErr := a.tellOpen(ctx, s)
+	if err := a.tellAsked(reports); err != nil {
+		openErr = err
+	}
 	if a.strict && setAside > 0 {
 		return outcome(loadErr, fmt.Errorf("%w: see 'wakeledger ask set-aside'", errSetAside), openErr)
 	}
@@ -87,7 +98,7 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 
 // tellLoaded says what came of the logs. Where nothing follows and they are long, the
 // season's tables are left to the first question.
-func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, last bool) (setAside int64, err error) {
+func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, before int64, last bool) (setAside int64, err error) {
 	var kept int64
 	for _, r := range reports {
 		a.tellLog(r)
@@ -105,6 +116,9 @@ func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipe
 		return setAside, nil
 	}
 	if err := s.Derive(ctx); err != nil {
+		return setAside, err
+	}
+	if err := a.tellTrips(ctx, s, before); err != nil {
 		return setAside, err
 	}
 	if err := a.tellRead(ctx, s, reports, a.notes); err != nil {
@@ -149,15 +163,15 @@ func anyReadable(logs []string) error {
 }
 
 func (a *app) tellLog(r pipeline.LogReport) {
-	switch {
-	case r.Unchanged:
-		a.note("%s: unchanged, %d rows as before", r.Name, r.Kept)
-		return
-	case r.Replaced:
-		a.note("%s: read again, %d rows (%d before), %s set aside", r.Name, r.Kept, r.Before, problems(r.SetAside))
-	default:
-		a.note("%s: %d rows, %s set aside", r.Name, r.Kept, problems(r.SetAside))
+	if r.Asked != nil {
+		return // tellAsked ends the run with it
 	}
+	a.note("%s", loadedLine(r))
+	a.tellBoats(r)
+	if r.Known == pipeline.Unchanged || r.Known == pipeline.EarlierVersion {
+		return
+	}
+	a.tellChanges(r)
 	for _, s := range r.Sheets {
 		a.tellSheet(s)
 	}

@@ -22,7 +22,7 @@ func tellNames(ctx context.Context, s *pipeline.Season, reports []pipeline.LogRe
 		var names []string
 		fish := int64(0)
 		for _, u := range all {
-			if u.File != r.Name || !s.NeedsOcean(u.Name) {
+			if u.File != r.Label || !s.NeedsOcean(u.Name) {
 				continue
 			}
 			fish += u.Fish
@@ -32,7 +32,7 @@ func tellNames(ctx context.Context, s *pipeline.Season, reports []pipeline.LogRe
 		}
 		if fish > 0 {
 			fmt.Fprintf(w, "%s: %s may be several species: %s. Say which ocean, such as --ocean pacific\n",
-				r.Name, strings.Join(names, ", "), fishText(fish))
+				r.Label, strings.Join(names, ", "), fishText(fish))
 		}
 	}
 	return nil

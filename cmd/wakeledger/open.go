@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -20,15 +19,16 @@ var errOpen = errors.New("questions are open")
 // mostShown questions are printed; the rest are counted.
 const mostShown = 5
 
-// openOf are the open questions of the logs, each once; of all logs where none is named.
-func openOf(ctx context.Context, s *pipeline.Season, logs []string) ([]queries.Question, error) {
+// openOf are the open questions of the logs with these numbers, each once; of all logs
+// where none is given.
+func openOf(ctx context.Context, s *pipeline.Season, logs []int64) ([]queries.Question, error) {
 	all, err := queries.AskQuestions(ctx, s.DB)
 	if err != nil {
 		return nil, err
 	}
 	var out []queries.Question
 	for _, q := range all {
-		mine := logs == nil || slices.ContainsFunc(logs, func(l string) bool { return filepath.Base(l) == q.File })
+		mine := logs == nil || slices.Contains(logs, q.Log)
 		if mine && !slices.ContainsFunc(out, func(o queries.Question) bool { return o.ID == q.ID }) {
 			out = append(out, q)
 		}
@@ -47,8 +47,8 @@ func openOf(ctx context.Context, s *pipeline.Season, logs []string) ([]queries.Q
 
 // tellOpen prints what is open after the results. Its error is errOpen where effort or
 // strikes rest on any of it.
-func (a *app) tellOpen(ctx context.Context, s *pipeline.Season, logs []string) error {
-	open, err := openOf(ctx, s, logs)
+func (a *app) tellOpen(ctx context.Context, s *pipeline.Season) error {
+	open, err := openOf(ctx, s, nil)
 	if err != nil || len(open) == 0 {
 		return err
 	}
@@ -111,7 +111,7 @@ func howToAnswer(q queries.Question) string {
 // outcome is the error that an exit code is made of, the weightiest first.
 func outcome(errs ...error) error {
 	for _, err := range errs {
-		if err != nil && !errors.Is(err, errOpen) {
+		if err != nil && !errors.Is(err, errOpen) && !errors.Is(err, errWhichLog) {
 			return err
 		}
 	}

@@ -23,14 +23,14 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 		return err
 	}
 	for _, r := range reports {
-		i := slices.IndexFunc(all, func(x queries.LogRead) bool { return x.File == r.Name && x.Boat == a.cfg.Boat })
-		if i < 0 || r.Unchanged || hasTrack([]pipeline.LogReport{r}) {
+		i := slices.IndexFunc(all, func(x queries.LogRead) bool { return x.Log == r.ID })
+		if i < 0 || r.Known == pipeline.Unchanged || r.Known == pipeline.EarlierVersion || pipeline.IsTrack(r.Path) {
 			continue
 		}
-		of := slices.DeleteFunc(slices.Clone(open), func(q queries.Question) bool { return q.File != r.Name })
+		of := slices.DeleteFunc(slices.Clone(open), func(q queries.Question) bool { return q.Log != r.ID })
 		lines := append(seasonLines(all[i]), settledLines(r, of)...)
 		if len(lines) > 0 {
-			fmt.Fprintf(w, "%s: what was read\n", r.Name)
+			fmt.Fprintf(w, "%s: what was read\n", r.Label)
 		}
 		for _, line := range lines {
 			fmt.Fprintf(w, "  %s\n", line)

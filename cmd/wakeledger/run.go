@@ -24,7 +24,7 @@ const (
 	done       = 0
 	failed     = 1
 	wrongUsage = 2
-	notSettled = 3 // a question on effort or strikes is open; with --strict also: rows were set aside
+	notSettled = 3 // a question on effort or strikes is open, or which log a file is; with --strict also: rows were set aside
 )
 
 var (
@@ -112,8 +112,11 @@ func (a *app) tellEnd(ctx context.Context, err error, command string) int {
 	case errors.Is(err, errSetAside):
 		fmt.Fprintln(notes, "wakeledger:", err)
 		return notSettled
-	case errors.Is(err, errOpen): // which were printed
+	case errors.Is(err, errOpen), errors.Is(err, errWhichLog): // which were printed
 		return notSettled
+	case errors.Is(err, pipeline.ErrNoLog):
+		fmt.Fprintln(notes, "wakeledger:", err)
+		return wrongUsage
 	case errors.Is(err, errUsage):
 		fmt.Fprintf(notes, "wakeledger: %v\nTry '%s --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "), command)
 		return wrongUsage
@@ -179,7 +182,7 @@ func (a *app) root() *cobra.Command {
 	root.SetFlagErrorFunc(wrongFlag)
 	wordHelp(root)
 	root.SetVersionTemplate("wakeledger {{.Version}}\n")
-	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.exportCmd())
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.logsCmd(), a.exportCmd())
 	return root
 }
 

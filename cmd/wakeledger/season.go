@@ -39,6 +39,7 @@ func (a *app) seasonCmd() *cobra.Command {
 		},
 	}
 	a.readingFlags(c)
+	a.identityFlags(c)
 	r.add(c.Flags(), "season.html")
 	completeReading(c)
 	a.forceFlag(c)

@@ -199,6 +199,14 @@ func (a *app) writeTable(rows any) error {
 	return terminal.Write(a.out, rows, terminal.View{Width: widthFor(a.stdout)})
 }
 
+// writeRows writes rows that are no question's in a format.
+func (a *app) writeRows(format string, rows any) error {
+	if format == "table" {
+		return a.writeTable(rows)
+	}
+	return formats[format](a.plain, rows)
+}
+
 // folded is a text behind a beginning, in lines that stand under each other.
 func folded(begin, text string) string {
 	width := fullWidth - len(begin)

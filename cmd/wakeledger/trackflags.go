@@ -19,7 +19,7 @@ type trackFlags struct{ clock, gap string }
 
 func (t *trackFlags) add(f *pflag.FlagSet) {
 	f.StringVar(&t.clock, "track-clock", "", "put the clock of these tracks on by this `time`, or back (-24h), where the receiver's is wrong")
-	f.StringVar(&t.gap, "track-gap", "5m", "a longer `time` without a fix cuts a track in two")
+	f.StringVar(&t.gap, "track-gap", "", "a longer `time` without a fix cuts a track in two: as it was read before, else 5m")
 }
 
 // What can be meant: a clock two turns of the receivers' count of weeks off, some
@@ -37,7 +37,10 @@ func (t *trackFlags) into(cfg *pipeline.Config) error {
 		if err != nil || d.Abs() > mostClock {
 			return usage("--track-clock %q: expected a time with its unit, within 40 years either way, such as 1h, -24h or 172032h", t.clock)
 		}
-		cfg.TrackClock = d
+		cfg.TrackClock, cfg.TrackClockSaid = d, true
+	}
+	if t.gap == "" {
+		return nil
 	}
 	gap, err := time.ParseDuration(t.gap)
 	if err != nil || gap < leastGap || gap > mostGap {

@@ -17,7 +17,7 @@ type Question struct {
 // Questions keeps what is open of the log, in the order in which it is to be asked.
 func (l *Load) Questions(ctx context.Context, all []Question) error {
 	for i, q := range all {
-		if err := l.db.exec(ctx, "insert_question", l.id, i+1, q.ID, q.Kind, l.log.Name, q.Sheet, q.About, q.Text, q.Brief,
+		if err := l.db.exec(ctx, "insert_question", l.ID, i+1, q.ID, q.Kind, l.name, q.Sheet, q.About, q.Text, q.Brief,
 			strings.Join(q.Options, listMark), strings.Join(q.Effect, listMark)); err != nil {
 			return err
 		}
@@ -79,7 +79,7 @@ func (db *DB) AnswersChanged(ctx context.Context, logID int64) (changed bool, er
 // ReadWith keeps the answers that the log was read with, by question.
 func (l *Load) ReadWith(ctx context.Context, choices map[string]string) error {
 	for id, choice := range choices {
-		if err := l.db.exec(ctx, "insert_log_answer", l.id, id, choice); err != nil {
+		if err := l.db.exec(ctx, "insert_log_answer", l.ID, id, choice); err != nil {
 			return err
 		}
 	}

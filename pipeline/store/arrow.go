@@ -54,7 +54,7 @@ func (db *DB) register(ctx context.Context, r array.RecordReader) (func(), error
 	return func() {
 		// a view of memory that is let go of must not stay in the season file; where the
 		// transaction has failed it goes with that
-		_ = db.unlessGrouped(context.WithoutCancel(ctx), "drop_incoming")
+		_ = db.exec(context.WithoutCancel(ctx), "drop_incoming")
 		release()
 	}, nil
 }

@@ -47,7 +47,6 @@ func (db *DB) Derive(ctx context.Context, settings map[string]string, bands []Ba
 		if err := finish(); err != nil {
 			return err
 		}
-		db.known.stale = false
 		return db.PutSetting(ctx, "derived", "fresh")
 	})
 }

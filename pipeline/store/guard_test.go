@@ -22,7 +22,7 @@ func season(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := replace(context.Background(), db, "a.csv", &legs{n: 3}); err != nil {
+	if _, err := bring(context.Background(), db, "a.csv", &legs{n: 3}); err != nil {
 		t.Fatal(err)
 	}
 	if err := db.Close(); err != nil {
@@ -256,8 +256,8 @@ func TestOpenReadSeesWhatIsNotYetInTheFile(t *testing.T) {
 
 func TestInWords(t *testing.T) {
 	for _, c := range []struct{ err, want string }{
-		{`duckdb error: IO Error: Could not set lock on file "/home/x/season.duckdb": Conflicting lock is held in /usr/bin/wakeledger (PID 17)`, "another program has the season file open"},
-		{"duckdb error: IO Error: Could not write file \"/x\": No space left on device", "the disk is full"},
+		{`duckdb error: IO Error: Could not set lock on file "/home/x/season.duckdb": Conflicting lock is held in /usr/bin/wakeledger (PID 17)`, "in use by another wakeledger (process 17)"},
+		{"duckdb error: IO Error: Could not write file \"/x\": No space left on device", "no room left on the disk"},
 		{"INTERNAL Error: Attempted to dereference unique_ptr that is NULL! 0x7f001", "may be damaged"},
 	} {
 		got := InWords(fmt.Errorf("insert: %w", &duckdb.Error{Msg: c.err})).Error()

@@ -2,7 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
 	"errors"
 	"fmt"
 	"strings"
@@ -12,85 +11,99 @@ import (
 	"github.com/apache/arrow-go/v18/arrow/array"
 )
 
-// Log is a file of one boat's log.
-type Log struct {
-	Name   string
-	Boat   string // the boat that the user named for it; "" where the log names its own
-	SHA256 string // of its bytes and of the settings that it is read with
-	Zone   string // time zone where the log names none; ""
-}
-
-// Known is a log that the season file holds already.
-type Known struct {
-	Found  bool
-	ID     int64
-	SHA256 string
-	Rows   int64
-}
-
-// Find tells whether a log of this name and boat was loaded before.
-func (db *DB) Find(ctx context.Context, l Log) (Known, error) {
-	k := Known{Found: true}
-	err := db.conn.QueryRowContext(ctx, statement("find_log"), l.Name, nullable(l.Boat)).Scan(&k.ID, &k.SHA256, &k.Rows)
-	if errors.Is(err, sql.ErrNoRows) {
-		return Known{}, nil
-	}
-	return k, err
-}
-
-func nullable(s string) any {
-	if s == "" {
-		return nil
-	}
-	return s
-}
-
 // Load is one log on its way in.
 type Load struct {
+	ID     int64 // of the log
+	Extent Extent
+	Rows   int64
+
 	db   *DB
-	id   int64
-	log  Log
-	rows int64
+	name string
 }
 
-// Replace stores a log in one transaction, in place of what an earlier load of
-// it left. fill inserts its sheets and sees to l.SHA256; where it fails, nothing
-// has changed. It returns the rows stored.
-func (db *DB) Replace(ctx context.Context, l *Log, at time.Time, fill func(*Load) error) (int64, error) {
-	known, err := db.Find(ctx, *l)
-	if err != nil {
-		return 0, err
+// Place is where a log that was read goes in the season.
+type Place struct {
+	Same   int64   // the log is this one, read again; 0: it is not
+	For    []int64 // it takes the place of these logs
+	Drop   []int64 // logs with the same bytes that were replaced or forgotten: it stands for them
+	Others []int64 // logs that it is not, by its owner's word
+}
+
+// Bring stores a log in one transaction and returns the number of its rows. fill inserts
+// its sheets and completes l; settle says where it goes, when it can be held against the
+// other logs. Where either fails, nothing has changed.
+func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error, settle func(*Load) (Place, error)) (n int64, err error) {
+	if !db.together {
+		if err := errors.Join(db.tellRows(ctx), db.exec(ctx, "frugal")); err != nil {
+			return 0, err
+		}
+		defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "roomy")) }()
 	}
-	if err := db.unlessGrouped(ctx, "frugal"); err != nil {
-		return 0, err
-	}
-	load := &Load{db: db, id: known.ID, log: *l}
+	load := &Load{db: db, name: l.Name}
 	err = db.transaction(ctx, func() error {
-		if known.Found {
-			if err := db.forget(ctx, known.ID); err != nil {
-				return err
-			}
-		} else if err := db.conn.QueryRowContext(ctx, statement("next_log")).Scan(&load.id); err != nil {
+		if err := db.conn.QueryRowContext(ctx, statement("next_log")).Scan(&load.ID); err != nil {
 			return err
 		}
 		if err := fill(load); err != nil {
 			return err
 		}
-		if err := db.exec(ctx, "insert_log", load.id, l.Name, nullable(l.Boat), l.SHA256, nullable(l.Zone), load.rows, at.UTC()); err != nil {
+		err := db.exec(ctx, "insert_log", load.ID, l.Name, l.Folder, nullable(l.Boat), l.SHA256, nullable(l.Zone), l.Settings,
+			strings.Join(l.Headings, listMark), load.Rows, at.UTC(), l.ChangedAt.UTC())
+		if err != nil {
 			return err
 		}
-		return db.markStale(ctx)
+		p, err := settle(load)
+		if err != nil {
+			return err
+		}
+		return db.place(ctx, load, p, at)
 	})
-	return load.rows, errors.Join(err, db.unlessGrouped(context.WithoutCancel(ctx), "roomy"))
+	return load.Rows, err
 }
 
-func (db *DB) forget(ctx context.Context, id int64) error {
-	for _, s := range strings.Split(statement("forget_log"), ";") {
-		if _, err := db.conn.ExecContext(ctx, s, id); err != nil {
+// Together makes one transaction of all that f does. Where f fails, nothing has changed;
+// it must fail where any part of it did.
+func (db *DB) Together(ctx context.Context, f func() error) error {
+	if err := db.tellRows(ctx); err != nil {
+		return err
+	}
+	return db.transaction(ctx, func() error {
+		db.together = true
+		err := f()
+		if db.together = false; err != nil {
+			return err
+		}
+		return db.changed(ctx)
+	})
+}
+
+// place puts a log where it goes.
+func (db *DB) place(ctx context.Context, load *Load, p Place, at time.Time) error {
+	for _, id := range p.Drop {
+		if err := db.execAll(ctx, "drop_past", id); err != nil {
 			return err
 		}
 	}
-	return nil
+	for _, earlier := range p.For {
+		if err := db.succeed(ctx, load.ID, earlier, at); err != nil {
+			return err
+		}
+	}
+	for _, other := range p.Others {
+		if err := db.exec(ctx, "set_apart", load.ID, other); err != nil {
+			return err
+		}
+	}
+	if p.Same != 0 {
+		if err := db.execAll(ctx, "forget_log", p.Same); err != nil {
+			return err
+		}
+		if err := db.execAll(ctx, "renumber", load.ID, p.Same); err != nil {
+			return err
+		}
+		load.ID = p.Same
+	}
+	return db.changed(ctx)
 }
 
 // Sheet is one sheet of a log.
@@ -108,21 +121,21 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 		return 0, err
 	}
 	var id int64
-	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.id, s.No, s.Name, s.Kind).Scan(&id); err != nil {
+	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.ID, s.No, s.Name, s.Kind).Scan(&id); err != nil {
 		return 0, fmt.Errorf("add_sheet: %w", err)
 	}
 	insert := l.db.insertArrow
 	if s.Slow {
 		insert = l.db.insertSlow
 	}
-	n, err = insert(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), r)
-	l.rows += n
+	n, err = insert(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), l.Extent.noting(r))
+	l.Rows += n
 	return n, err
 }
 
 // insertSlow is insertArrow for rows that come no faster than one thread stores them.
 func (db *DB) insertSlow(ctx context.Context, table, extra string, r array.RecordReader) (n int64, err error) {
-	if !db.grouped {
+	if !db.together {
 		if err := db.exec(ctx, "one_thread"); err != nil {
 			return 0, err
 		}
@@ -132,20 +145,42 @@ func (db *DB) insertSlow(ctx context.Context, table, extra string, r array.Recor
 }
 
 // widen gives the table of entries the columns of a sheet that no log before had.
-func (db *DB) widen(ctx context.Context, schema *arrow.Schema) error {
-	missing, err := db.missing(ctx)
-	if err != nil {
-		return err
+func (db *DB) widen(ctx context.Context, schema *arrow.Schema) (err error) {
+	if db.unused == nil {
+		if db.unused, err = db.columns(ctx, "missing_columns"); err != nil {
+			return err
+		}
 	}
 	for _, f := range schema.Fields() {
-		typ, ok := missing[f.Name]
-		if !ok {
-			continue
+		if typ, ok := db.unused[f.Name]; ok {
+			if err := db.addColumn(ctx, "add_column", f.Name, typ); err != nil {
+				return err
+			}
+			delete(db.unused, f.Name)
 		}
-		if _, err := db.conn.ExecContext(ctx, fmt.Sprintf(statement("add_column"), identifier(f.Name), typ)); err != nil {
-			return fmt.Errorf("column %s: %w", f.Name, err)
-		}
-		delete(missing, f.Name)
+	}
+	return nil
+}
+
+// columns are the types of the columns that a statement lists, by name.
+func (db *DB) columns(ctx context.Context, name string) (map[string]string, error) {
+	rows, err := db.Query(ctx, statement(name))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	types := map[string]string{}
+	err = each(rows, func() error {
+		var column, typ string
+		err := rows.Scan(&column, &typ)
+		types[column] = typ
+		return err
+	})
+	return types, err
+}
+
+func (db *DB) addColumn(ctx context.Context, to, name, typ string) error {
+	if _, err := db.conn.ExecContext(ctx, fmt.Sprintf(statement(to), identifier(name), typ)); err != nil {
+		return fmt.Errorf("column %s: %w", name, err)
 	}
 	return nil
 }
@@ -153,13 +188,13 @@ func (db *DB) widen(ctx context.Context, schema *arrow.Schema) error {
 // SetAside keeps rows that could not be used. The columns of r are columns of
 // the table set_aside.
 func (l *Load) SetAside(ctx context.Context, r array.RecordReader) error {
-	_, err := l.db.insertArrow(ctx, "set_aside", fmt.Sprintf("%d AS log_id, %s AS file, 'read' AS stage", l.id, literal(l.log.Name)), r)
+	_, err := l.db.insertArrow(ctx, "set_aside", fmt.Sprintf("%d AS log_id, %s AS file, 'read' AS stage", l.ID, literal(l.name)), r)
 	return err
 }
 
 // Doubt keeps what rows were kept with, but may be wrong. The columns of r are
 // columns of the table reading_doubt.
 func (l *Load) Doubt(ctx context.Context, r array.RecordReader) error {
-	_, err := l.db.insertArrow(ctx, "reading_doubt", fmt.Sprintf("%d AS log_id, %s AS file", l.id, literal(l.log.Name)), r)
+	_, err := l.db.insertArrow(ctx, "reading_doubt", fmt.Sprintf("%d AS log_id, %s AS file", l.ID, literal(l.name)), r)
 	return err
 }

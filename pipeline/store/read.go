@@ -27,12 +27,12 @@ func OpenRead(ctx context.Context, file string, exports bool) (db *DB, err error
 		return nil, fmt.Errorf("%s: %w", file, ErrEmpty)
 	}
 	if db, err = inMemory(ctx); err != nil {
-		return nil, fmt.Errorf("open season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
 	db.file = file
 	defer func() {
 		if err != nil {
-			err = fmt.Errorf("%s: %w", file, errors.Join(err, db.Close()))
+			err = trouble(file, errors.Join(err, db.Close()))
 		}
 	}()
 	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("attach_read"), "FILE_NAME", literal(file))); err != nil {
@@ -164,7 +164,7 @@ func halfMade(file string) bool {
 func birth(ctx context.Context, file string) error {
 	dir, err := os.MkdirTemp(filepath.Dir(file), ".wakeledger-*")
 	if err != nil {
-		return fmt.Errorf("%s: cannot be made: %w", file, err)
+		return trouble(file, err)
 	}
 	made := filepath.Join(dir, "season.duckdb")
 	db, err := openFile(ctx, made)

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"time"
 
 	_ "github.com/marcboeker/go-duckdb" // the driver; see also arrow.go
 )
@@ -16,7 +17,7 @@ import (
 var files embed.FS
 
 // version is the number of schema steps that this program knows.
-const version = 3
+const version = 4
 
 // ErrNewer is returned by Open for a season file that a later version made.
 var ErrNewer = errors.New("the season file was made by a later version of wakeledger")
@@ -24,13 +25,15 @@ var ErrNewer = errors.New("the season file was made by a later version of wakele
 // DB is an open season file. It has one connection and is not safe for
 // concurrent use.
 type DB struct {
-	pool    *sql.DB
-	conn    *sql.Conn
-	file    string // where OpenRead opened one
-	behind  bool   // its schema is of an earlier version
-	grouped bool   // Together has a transaction open
-	known   known
-	atClose func() error // nil: nothing to do
+	pool   *sql.DB
+	conn   *sql.Conn
+	file   string
+	behind bool // OpenRead: its schema is of an earlier version
+	told   bool // the views that logs are compared by are made
+	// within Together: what would be a transaction is part of one
+	together bool
+	unused   map[string]string // columns, with their types, that the table of entries has not yet; nil: not looked for
+	atClose  func() error      // nil: nothing to do
 }
 
 // Open opens the season file at path, making it where there is none. An empty
@@ -48,20 +51,42 @@ func Open(ctx context.Context, file string) (*DB, error) {
 func openFile(ctx context.Context, file string) (*DB, error) {
 	pool, err := sql.Open("duckdb", file)
 	if err != nil {
-		return nil, fmt.Errorf("open season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
 	pool.SetMaxOpenConns(1)
 	conn, err := pool.Conn(ctx)
 	if err != nil {
 		pool.Close()
-		return nil, fmt.Errorf("open season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
-	db := &DB{pool: pool, conn: conn}
+	db := &DB{pool: pool, conn: conn, file: file}
+	if again, err := db.keepOlder(ctx); err != nil || again {
+		if err = errors.Join(err, db.Close()); err != nil {
+			return nil, trouble(file, err)
+		}
+		if _, err := CopyBeside(file, "as it was", time.Now()); err != nil {
+			return nil, err
+		}
+		return openFile(context.WithValue(ctx, copied{}, true), file)
+	}
 	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "careful"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
 		db.Close()
-		return nil, fmt.Errorf("season file %s: %w", file, err)
+		return nil, trouble(file, err)
 	}
 	return db, nil
+}
+
+// copied marks the opening of a season file of which there is a copy beside.
+type copied struct{}
+
+// keepOlder reports whether a season file of an earlier version must be copied before it
+// is brought to this one, which cannot be undone.
+func (db *DB) keepOlder(ctx context.Context) (bool, error) {
+	if db.file == "" || ctx.Value(copied{}) != nil {
+		return false, nil
+	}
+	have, err := db.schemaVersion(ctx)
+	return have > 0 && have < version, err
 }
 
 // Close closes the season file.
@@ -110,7 +135,7 @@ func (db *DB) schemaVersion(ctx context.Context) (int, error) {
 	}
 	var n int
 	if _, err := fmt.Sscan(v, &n); err != nil {
-		return 0, errors.New("this is a database, but no season file of wakeledger")
+		return 0, ErrForeign
 	}
 	return n, nil
 }
@@ -144,7 +169,7 @@ func (db *DB) runFile(ctx context.Context, name string) error {
 
 // transaction runs f and commits, or rolls back where f fails or the commit does.
 func (db *DB) transaction(ctx context.Context, f func() error) error {
-	if db.grouped {
+	if db.together {
 		return f()
 	}
 	if err := db.exec(ctx, "begin"); err != nil {
@@ -158,8 +183,9 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 		if err = db.exec(ctx, "commit"); err == nil {
 			return nil
 		}
+		err = trouble(db.file, err)
 	}
-	db.known = known{}
+	db.unused = nil
 	// the context may be the reason: the way back must not depend on it
 	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -49,12 +50,24 @@ func open(t *testing.T, path string) *DB {
 	return db
 }
 
-func replace(ctx context.Context, db *DB, name string, l *legs) (int64, error) {
-	return db.Replace(ctx, &Log{Name: name, SHA256: "x"}, noon, func(load *Load) error {
+// bring stores legs as a log, in place of the log of the season that has its name.
+func bring(ctx context.Context, db *DB, name string, l *legs) (int64, error) {
+	all, err := db.Logs(ctx)
+	if err != nil {
+		return 0, err
+	}
+	return db.Bring(ctx, &Log{Name: name, SHA256: fmt.Sprint(name, l.n)}, noon, func(load *Load) error {
 		r := batch.NewReader(ctx, l)
 		defer r.Release()
 		_, err := load.Insert(ctx, Sheet{Name: "O'Brien's \"sheet\"", Kind: "legs", Slow: true}, r)
 		return err
+	}, func(*Load) (p Place, err error) {
+		for _, o := range all {
+			if o.State == In && o.Name == name {
+				p.For = []int64{o.ID}
+			}
+		}
+		return p, nil
 	})
 }
 
@@ -76,7 +89,7 @@ func count(t *testing.T, db *DB, query string) int {
 
 const entries = "SELECT count(*) FROM entry ORDER BY 1"
 
-func TestReplaceTakesThePlaceOfTheEarlierRows(t *testing.T) {
+func TestBringTakesThePlaceOfTheEarlierRows(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "season.duckdb")
 	db := open(t, path)
 	ctx := context.Background()
@@ -85,7 +98,7 @@ func TestReplaceTakesThePlaceOfTheEarlierRows(t *testing.T) {
 		rows int64
 		want int
 	}{{"a.csv", 10, 10}, {"b.csv", 5, 15}, {"a.csv", 20000, 20005}, {"a.csv", 3, 8}, {"b.csv", 0, 3}} {
-		n, err := replace(ctx, db, step.log, &legs{n: step.rows})
+		n, err := bring(ctx, db, step.log, &legs{n: step.rows})
 		if err != nil || n != step.rows {
 			t.Fatalf("%s: %d rows, %v; want %d", step.log, n, err, step.rows)
 		}
@@ -93,7 +106,7 @@ func TestReplaceTakesThePlaceOfTheEarlierRows(t *testing.T) {
 			t.Errorf("after %s with %d rows: %d entries, want %d", step.log, step.rows, got, step.want)
 		}
 	}
-	if got := count(t, db, "SELECT count(DISTINCT log_id) FROM log ORDER BY 1"); got != 2 {
+	if got := count(t, db, "SELECT count(DISTINCT log_id) FROM main.log ORDER BY 1"); got != 2 {
 		t.Errorf("%d logs, want 2", got)
 	}
 	if err := db.Close(); err != nil {
@@ -108,15 +121,15 @@ func TestReplaceTakesThePlaceOfTheEarlierRows(t *testing.T) {
 // season file as it was, and the file must stay usable.
 func TestFailureInMidStreamChangesNothing(t *testing.T) {
 	db := open(t, filepath.Join(t.TempDir(), "season.duckdb"))
-	if _, err := replace(context.Background(), db, "a.csv", &legs{n: 10}); err != nil {
+	if _, err := bring(context.Background(), db, "a.csv", &legs{n: 10}); err != nil {
 		t.Fatal(err)
 	}
 	cause := errors.New("the file ended in the middle")
-	if _, err := replace(context.Background(), db, "a.csv", &legs{n: 30000, err: cause}); !errors.Is(err, cause) {
+	if _, err := bring(context.Background(), db, "a.csv", &legs{n: 30000, err: cause}); !errors.Is(err, cause) {
 		t.Errorf("got %v, want the cause", err)
 	}
 	ctx, cancel := context.WithCancel(context.Background())
-	_, err := replace(ctx, db, "a.csv", &legs{n: 1 << 40, before: func(at int64) {
+	_, err := bring(ctx, db, "a.csv", &legs{n: 1 << 40, before: func(at int64) {
 		if at == 50000 {
 			cancel()
 		}
@@ -127,7 +140,7 @@ func TestFailureInMidStreamChangesNothing(t *testing.T) {
 	if got := count(t, db, entries); got != 10 {
 		t.Errorf("%d entries, want the 10 from before", got)
 	}
-	if _, err := replace(context.Background(), db, "a.csv", &legs{n: 7}); err != nil || count(t, db, entries) != 7 {
+	if _, err := bring(context.Background(), db, "a.csv", &legs{n: 7}); err != nil || count(t, db, entries) != 7 {
 		t.Errorf("a later load: %v, %d entries, want 7", err, count(t, db, entries))
 	}
 }

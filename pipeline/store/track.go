@@ -25,8 +25,8 @@ type Track struct {
 // InsertFixes stores the pieces of a log's tracks as they come. The columns of r
 // are columns of the table fix. It returns the number of rows.
 func (l *Load) InsertFixes(ctx context.Context, r array.RecordReader) (int64, error) {
-	n, err := l.db.insertSlow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.id), r)
-	l.rows += n
+	n, err := l.db.insertSlow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.ID), r)
+	l.Rows += n
 	return n, err
 }
 
@@ -36,8 +36,12 @@ func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
 		var first, last any
 		if t.Used > 0 {
 			first, last = t.FirstMS, t.LastMS
+			const day = 24 * 60 * 60 * 1000
+			for d := t.FirstMS / day; d <= t.LastMS/day; d++ {
+				l.Extent.day(d)
+			}
 		}
-		err := l.db.exec(ctx, "insert_track", l.id, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
+		err := l.db.exec(ctx, "insert_track", l.ID, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
 			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.Joined, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.Dropouts, t.DropoutSeconds, t.LooseSeconds, t.ClockSeconds, t.Unused)
 		if err != nil {
 			return err

@@ -15,7 +15,7 @@ WITH of_trip AS (
 ), f AS (
     SELECT log_id, count(*) FILTER (WHERE length_cm IS NOT NULL) AS taped, count(*) FILTER (WHERE scale_kg IS NOT NULL) AS weighed FROM fish GROUP BY log_id
 )
-SELECT name AS file, coalesce(boat, '') AS boat, coalesce(trips, 0) AS trips, strftime(first, '%Y-%m-%d') AS first, strftime(last, '%Y-%m-%d') AS last,
+SELECT log_id AS log, label AS file, coalesce(boat, '') AS boat, coalesce(trips, 0) AS trips, strftime(first, '%Y-%m-%d') AS first, strftime(last, '%Y-%m-%d') AS last,
     coalesce(round(boat_hours, 6), 0) AS boat_hours, coalesce(round(line_hours, 6), 0) AS line_hours, coalesce(round(no_lines, 6), 0) AS no_lines_hours,
     coalesce(strikes, 0) AS strikes, coalesce(missed, 0) AS missed, coalesce(lost, 0) AS lost, coalesce(landed, 0) AS landed,
     coalesce(released, 0) AS released, coalesce(not_logged, 0) AS not_logged, coalesce(taped, 0) AS taped, coalesce(weighed, 0) AS weighed

@@ -3,13 +3,22 @@
 -- else of the only boat that the season knows.
 CREATE OR REPLACE TEMP MACRO first_known(x, o) AS arg_min(x, o) FILTER (WHERE x IS NOT NULL);
 
+-- The logs by name: of two that tell of the same, the first one's row counts, in whatever
+-- order they were loaded.
+CREATE OR REPLACE TEMP TABLE log_place AS
+SELECT log_id, row_number() OVER (ORDER BY lower(name), folder, sha256, log_id) AS place FROM log;
+
+-- Rows with the boat under the name that it is shown by.
+CREATE OR REPLACE TEMP VIEW boated AS
+SELECT e.* REPLACE (coalesce(n.boat, e.boat) AS boat) FROM entry e LEFT JOIN boat_name n ON n.logged = e.boat;
+
 CREATE OR REPLACE TEMP TABLE boat_of_trip AS
-SELECT log_id, trip, min(boat) AS boat FROM entry
+SELECT log_id, trip, min(boat) AS boat FROM boated
 WHERE boat IS NOT NULL AND trip IS NOT NULL
 GROUP BY ALL HAVING count(DISTINCT boat) = 1;
 
 CREATE OR REPLACE TEMP TABLE boat_of_log AS
-SELECT log_id, min(boat) AS boat FROM entry WHERE boat IS NOT NULL
+SELECT log_id, min(boat) AS boat FROM boated WHERE boat IS NOT NULL
 GROUP BY ALL HAVING count(DISTINCT boat) = 1;
 
 CREATE OR REPLACE TEMP TABLE boat_of_label AS
@@ -17,15 +26,15 @@ SELECT trip, min(boat) AS boat FROM boat_of_trip
 GROUP BY ALL HAVING count(DISTINCT boat) = 1;
 
 CREATE OR REPLACE TEMP TABLE only_boat AS
-SELECT min(boat) AS boat FROM (SELECT boat FROM entry UNION SELECT boat FROM log) WHERE boat IS NOT NULL
+SELECT min(boat) AS boat FROM (SELECT boat FROM boated UNION SELECT boat FROM log) WHERE boat IS NOT NULL
 HAVING count(DISTINCT boat) = 1;
 
 -- A row with up to 127 lines, stretches, strikes and fish that it tells of.
 CREATE OR REPLACE TEMP VIEW placed_entry AS
-SELECT *, log_id::BIGINT * 100000000000000 + sheet_no * 10000000000 + "row" * 128 + coalesce(part, 0) AS ord FROM entry;
+SELECT e.*, p.place * 100000000000000 + e.sheet_no * 10000000000 + e."row" * 128 + coalesce(e.part, 0) AS ord FROM boated e JOIN log_place p USING (log_id);
 
 CREATE OR REPLACE TEMP VIEW base AS
-SELECT e.* EXCLUDE (boat), l.name AS file,
+SELECT e.* EXCLUDE (boat), l.label AS file, l.folder,
     coalesce(e.boat, bt.boat, l.boat, bl.boat, bn.boat, (SELECT boat FROM only_boat), 'not logged') AS boat
 FROM placed_entry e
 JOIN log l USING (log_id)

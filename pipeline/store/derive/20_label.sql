@@ -8,10 +8,16 @@ FROM (
     FROM (SELECT DISTINCT boat, trip, date FROM base WHERE trip IS NOT NULL AND date IS NOT NULL)
 );
 
--- A row with a label and no date is of the outing that its log knows, else of the only one.
+-- A row with a label and no date is of the outing that its log knows.
 CREATE OR REPLACE TEMP TABLE label_log AS
 SELECT b.log_id, b.boat, b.trip, min(d.outing) AS outing
 FROM base b JOIN label_day d USING (boat, trip, date)
+GROUP BY ALL HAVING count(DISTINCT d.outing) = 1;
+
+-- Or of the outing that the logs of its folder know: next year's labels begin at 1 again.
+CREATE OR REPLACE TEMP TABLE label_folder AS
+SELECT b.folder, b.boat, b.trip, min(d.outing) AS outing
+FROM base b JOIN label_day d USING (boat, trip, date) WHERE b.folder <> ''
 GROUP BY ALL HAVING count(DISTINCT d.outing) = 1;
 
 CREATE OR REPLACE TEMP TABLE label_any AS
@@ -22,12 +28,14 @@ SELECT b.*, CASE
     WHEN b.trip IS NULL THEN NULL
     WHEN b.date IS NOT NULL THEN 'L|' || b.boat || '|' || b.trip || '|' || d.outing
     WHEN ll.outing IS NOT NULL THEN 'L|' || b.boat || '|' || b.trip || '|' || ll.outing
+    WHEN lf.outing IS NOT NULL THEN 'L|' || b.boat || '|' || b.trip || '|' || lf.outing
     WHEN la.outings = 1 THEN 'L|' || b.boat || '|' || b.trip || '|' || la.outing
     WHEN la.outings IS NULL THEN 'L|' || b.boat || '|' || b.trip || '|0'
     END AS trip_key
 FROM base b
 LEFT JOIN label_day d ON d.boat = b.boat AND d.trip = b.trip AND d.date = b.date
 LEFT JOIN label_log ll ON ll.log_id = b.log_id AND ll.boat = b.boat AND ll.trip = b.trip
+LEFT JOIN label_folder lf ON lf.folder = b.folder AND lf.boat = b.boat AND lf.trip = b.trip
 LEFT JOIN label_any la ON la.boat = b.boat AND la.trip = b.trip;
 
 -- What the trips sheets say of each labelled trip.

@@ -55,7 +55,7 @@ SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
 -- holds for counts alone, which have no instant.
 CREATE OR REPLACE TEMP TABLE surplus AS
 WITH details AS (
-    SELECT leg_id, count(*) AS n, min(log_id) AS log_id FROM told
+    SELECT leg_id, count(*) AS n, arg_min(log_id, ord) AS log_id FROM told
     WHERE origin = 'strikes' AND leg_id IS NOT NULL AND hit_id NOT IN (SELECT hit_id FROM hit_again) GROUP BY leg_id
 )
 SELECT hit_id FROM (

@@ -19,7 +19,7 @@ WITH keys AS (
     SELECT trip_key, min(boat) AS boat, min(date) AS date FROM kept_bite WHERE trip_key IS NOT NULL GROUP BY ALL
 ), legs AS (
     SELECT t.trip_key, min(m.zone) AS zone, min(l.zone) AS log_zone FROM leg_trip t JOIN leg_made m USING (leg_id)
-    JOIN log l ON l.log_id = m.ord // 100000000000000 GROUP BY ALL
+    JOIN log_place p ON p.place = m.ord // 100000000000000 JOIN log l USING (log_id) GROUP BY ALL
 ), said AS (
     -- what rows of legs and of a flat log say of their trip
     SELECT t.trip_key, first_known(c.on_date + to_seconds(e.depart_s), c.ord) AS depart_at,
@@ -57,7 +57,7 @@ WITH full_leg AS (
 SELECT f.leg_id, f.trip_id, f.leg, f.start_at, f.end_at, f.start_at - to_seconds(z.offset_s),
     f.start_at - to_seconds(z.offset_s) + to_microseconds((f.hours * 3600000000)::BIGINT),
     f.hours, f.speed_kn, g.lines_out, f.heading_deg, f.lat, f.lon, f.area, f.sea_temp_c, f.wind, f.sea_state,
-    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, o.name, c.sheet, c."row"
+    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, o.label, c.sheet, c."row"
 FROM full_leg f
 JOIN leg_lines g USING (leg_id)
 JOIN placed_entry c ON c.ord = f.ord JOIN log o ON o.log_id = c.log_id
@@ -67,7 +67,7 @@ ORDER BY f.leg_id;
 DELETE FROM line;
 INSERT INTO line
 SELECT m.line_id, m.leg_id, m.line, m.hours, m.lure, m.lure_weight_g, m.colour, m.hooks, m.leader, m.line_class_kg, m.drag_kg,
-    coalesce(m.setback_m, m.count_s * m.letout_kn * 1852 / 3600), m.count_s, m.letout_kn, e.log_id, o.name, e.sheet, e."row"
+    coalesce(m.setback_m, m.count_s * m.letout_kn * 1852 / 3600), m.count_s, m.letout_kn, e.log_id, o.label, e.sheet, e."row"
 FROM line_made m JOIN placed_entry e USING (ord) JOIN log o ON o.log_id = e.log_id ORDER BY m.line_id;
 
 DELETE FROM effort;

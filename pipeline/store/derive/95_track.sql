@@ -10,34 +10,38 @@ CREATE OR REPLACE TEMP TABLE said_agrees AS
 SELECT log_id, track_no FROM fix WHERE said_kn IS NOT NULL AND run_kn >= 3
 GROUP BY log_id, track_no HAVING median(said_kn / run_kn) BETWEEN 0.9 AND 1.1 AND count(*) >= 6;
 
-CREATE OR REPLACE TEMP TABLE told AS
-SELECT row_number() OVER ()::INTEGER AS piece, b.boat, f.log_id, f.track_no, f.stretch, f.at_ms, f.at_ms + round(f.seconds * 1000)::BIGINT AS end_ms, f.lat, f.lon,
+-- The files of tracks by when they were changed, in whatever order they were loaded.
+CREATE OR REPLACE TEMP TABLE track_place AS
+SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) DESC, folder DESC, sha256 DESC, log_id) AS place FROM log;
+
+CREATE OR REPLACE TEMP TABLE track_told AS
+SELECT row_number() OVER ()::INTEGER AS piece, b.boat, f.log_id, o.place, f.track_no, f.stretch, f.at_ms, f.at_ms + round(f.seconds * 1000)::BIGINT AS end_ms, f.lat, f.lon,
     -- rounded to 0.1 kn, so that a speed on a band's edge is not a hair below it
     round(CASE WHEN a.log_id IS NOT NULL THEN coalesce(f.said_kn, f.run_kn) ELSE f.run_kn END, 1) AS speed_kn,
     f.err_kn, f.course_deg, f.turn_deg_min, f.gap_s
-FROM fix f JOIN track_boat b USING (log_id) LEFT JOIN said_agrees a USING (log_id, track_no);
+FROM fix f JOIN track_boat b USING (log_id) JOIN track_place o USING (log_id) LEFT JOIN said_agrees a USING (log_id, track_no);
 
 -- Ten seconds of a boat of which more than one piece tells: of two receivers, of
 -- the same track again, or on both sides of a break.
 CREATE OR REPLACE TEMP TABLE contested AS
-SELECT boat, at_ms // 10000 AS tick FROM told GROUP BY ALL HAVING count(*) > 1;
+SELECT boat, at_ms // 10000 AS tick FROM track_told GROUP BY ALL HAVING count(*) > 1;
 
 -- Where they tell of the same time the better stretch is used, ten minutes by ten
 -- minutes: that of which the speed is known best. What is not known is the noise,
 -- the median standard error of its speeds, and what the boat does between two fixes, some
 -- 0.02 kn for each second between them (simulated: TestAccuracy in package
 -- track). A receiver whose position does not change at all has lost it. Of two alike,
--- to 0.05 kn, the one loaded last: its clock may have been put right.
+-- to 0.05 kn, the file changed last: its clock may have been put right.
 CREATE OR REPLACE TEMP TABLE stretch_error AS
 SELECT log_id, track_no, stretch, at_ms // 600000 AS spell, median(err_kn) AS noise_kn,
     coalesce(noise_kn, 0.3) + 0.02 * sum(gap_s * (end_ms - at_ms)) / sum(end_ms - at_ms)
         + CASE WHEN min(lat) = max(lat) AND min(lon) = max(lon) THEN 10 ELSE 0 END AS error_kn
-FROM told JOIN (SELECT DISTINCT boat, tick // 60 AS spell FROM contested) c ON c.boat IS NOT DISTINCT FROM told.boat AND c.spell = at_ms // 600000
+FROM track_told JOIN (SELECT DISTINCT boat, tick // 60 AS spell FROM contested) c ON c.boat IS NOT DISTINCT FROM track_told.boat AND c.spell = at_ms // 600000
 GROUP BY ALL;
 
 CREATE OR REPLACE TEMP TABLE rival AS
 SELECT t.*, t.at_ms // 10000 AS tick, round(20 * e.error_kn) / 20 AS error_kn
-FROM told t JOIN contested c ON c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000
+FROM track_told t JOIN contested c ON c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000
 JOIN stretch_error e ON e.log_id = t.log_id AND e.track_no = t.track_no AND e.stretch = t.stretch AND e.spell = t.at_ms // 600000;
 
 -- Each second once: contested time is cut where a piece begins or ends.
@@ -48,16 +52,16 @@ WITH cut AS (
 ), slice AS (
     SELECT boat, tick, at, lead(at) OVER (PARTITION BY boat, tick ORDER BY at) AS until FROM cut
 ), best AS (
-    SELECT s.at, s.until, first(r.piece ORDER BY r.error_kn, r.log_id DESC, r.track_no, r.stretch, r.at_ms) AS piece
+    SELECT s.at, s.until, first(r.piece ORDER BY r.error_kn, r.place DESC, r.track_no, r.stretch, r.at_ms) AS piece
     FROM slice s JOIN rival r ON r.boat IS NOT DISTINCT FROM s.boat AND r.tick = s.tick AND r.at_ms <= s.at AND r.end_ms >= s.until
     GROUP BY s.boat, s.at, s.until
 ), once AS (
-    SELECT piece, at_ms, end_ms FROM told t WHERE NOT EXISTS (SELECT 1 FROM contested c WHERE c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000)
+    SELECT piece, at_ms, end_ms FROM track_told t WHERE NOT EXISTS (SELECT 1 FROM contested c WHERE c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000)
     UNION ALL
     SELECT piece, at, until FROM best
 )
 SELECT t.boat, t.log_id, t.track_no, make_timestamp(o.at_ms * 1000), (o.end_ms - o.at_ms) / 1000.0, t.lat, t.lon, t.speed_kn, t.err_kn, t.course_deg, t.turn_deg_min
-FROM once o JOIN told t USING (piece) ORDER BY t.boat, o.at_ms;
+FROM once o JOIN track_told t USING (piece) ORDER BY t.boat, o.at_ms;
 
 DELETE FROM leg_piece;
 INSERT INTO leg_piece

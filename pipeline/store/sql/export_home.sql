@@ -26,7 +26,7 @@ WITH made AS (
 )
 SELECT e.log_id, e.sheet_no, e."row", min(coalesce(h.home_season, n.home_season, strftime(e.date, '%Y'))) AS home_season,
     min(coalesce(h.home_boat, n.home_boat, e.boat, g.boat)) AS home_boat
-FROM main.entry e JOIN main.log g USING (log_id) LEFT JOIN of_row r USING (log_id, sheet, "row")
+FROM entry e JOIN log g USING (log_id) LEFT JOIN of_row r USING (log_id, sheet, "row")
 LEFT JOIN home_trip_id h ON h.trip_id = r.trip_id LEFT JOIN of_name n ON n.trip = e.trip
 GROUP BY ALL;
 -- A track: the year (UTC) of its first fix, and the boat of its log or the only boat
@@ -34,10 +34,10 @@ GROUP BY ALL;
 CREATE OR REPLACE TEMP VIEW home_track AS
 SELECT k.log_id, k.track_no, strftime(make_timestamp(k.first_ms * 1000), '%Y') AS home_season,
     coalesce(l.boat, (SELECT min(boat) FROM main.trip HAVING count(DISTINCT boat) = 1)) AS home_boat
-FROM main.track k JOIN main.log l USING (log_id);
+FROM track k JOIN log l USING (log_id);
 CREATE OR REPLACE TEMP VIEW home_fix AS
 SELECT DISTINCT f.log_id, f.track_no, f.at_ms, strftime(make_timestamp(f.at_ms * 1000), '%Y') AS home_season, h.home_boat
-FROM main.fix f JOIN home_track h USING (log_id, track_no);
+FROM fix f JOIN home_track h USING (log_id, track_no);
 CREATE OR REPLACE TEMP VIEW home_track_piece AS
 SELECT DISTINCT p.log_id, p.track_no, p.at_utc, strftime(p.at_utc, '%Y') AS home_season, coalesce(p.boat, h.home_boat) AS home_boat
 FROM main.track_piece p JOIN home_track h USING (log_id, track_no)

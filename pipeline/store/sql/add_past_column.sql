@@ -1,0 +1,1 @@
+ALTER TABLE past_entry_kept ADD COLUMN %s %s

@@ -1,0 +1,1 @@
+SELECT logged, boat FROM boat_name ORDER BY logged

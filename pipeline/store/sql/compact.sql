@@ -1,0 +1,1 @@
+COPY FROM DATABASE roomy TO tight

@@ -1,0 +1,1 @@
+DETACH tight; DETACH roomy

@@ -1,0 +1,1 @@
+ATTACH %s AS roomy (READ_ONLY)

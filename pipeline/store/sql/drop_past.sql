@@ -1,0 +1,9 @@
+DELETE FROM past_entry_kept WHERE sheet_id IN (SELECT sheet_id FROM past_log_sheet WHERE log_id = $1);
+DELETE FROM past_log_sheet WHERE log_id = $1;
+DELETE FROM past_set_aside WHERE log_id = $1;
+DELETE FROM past_reading_doubt WHERE log_id = $1;
+DELETE FROM past_question WHERE log_id = $1;
+DELETE FROM past_log_answer WHERE log_id = $1;
+DELETE FROM past_track WHERE log_id = $1;
+DELETE FROM past_fix WHERE log_id = $1;
+DELETE FROM past_log WHERE log_id = $1

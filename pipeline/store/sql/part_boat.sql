@@ -1,0 +1,1 @@
+DELETE FROM boat_name WHERE logged = $1
