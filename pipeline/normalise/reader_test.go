@@ -202,6 +202,22 @@ func TestNoEnd(t *testing.T) {
 	}
 }
 
+// TestNotTrolled passes over a strike that its row says was not trolled.
+func TestNotTrolled(t *testing.T) {
+	for _, c := range []struct {
+		row  string
+		want Skip
+	}{
+		{"2026-06-03|07:10|wahoo|landed|long left|", NotASkip}, {"2026-06-03|07:10|wahoo|landed|jig|", Elsewise},
+		{"2026-06-03|07:10|wahoo|landed||on livebait, not the lures", Elsewise}, {"2026-06-03|07:10|wahoo|landed||bait balls about", NotASkip},
+	} {
+		got := log{text: under("Date|Time|Fish|Outcome|Line|Remarks", "2026-06-02|06:00|wahoo|lost|short left|", c.row)}.last(t)
+		if got.skip != c.want {
+			t.Errorf("%s: passed over %q, expected %q", c.row, got.skip, c.want)
+		}
+	}
+}
+
 func TestOrderOfDayAndMonth(t *testing.T) {
 	for _, c := range []struct {
 		dates string

@@ -91,6 +91,18 @@ func TestEventOf(t *testing.T) {
 	}
 }
 
+func TestOtherwise(t *testing.T) {
+	for text, want := range map[string]bool{
+		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true, "dropped a bait for dinner": true, "ao jig (fora da conta)": true,
+		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false, "bait balls off the buoy": false, "bait": false,
+		"hit while trolling past live bait": false, "paint bottom": false, "black jig": false, "": false,
+	} {
+		if got := Otherwise(text); got != want {
+			t.Errorf("Otherwise(%q) = %v", text, got)
+		}
+	}
+}
+
 func TestNames(t *testing.T) {
 	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite", "Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": ""} {
 		if got, ok := Method(text); got != want || ok != (want != "") {

@@ -1,0 +1,43 @@
+package meaning
+
+import (
+	"testing"
+	"time"
+)
+
+// TestMonthOf holds which month the name of a sheet and the titles above a table tell.
+func TestMonthOf(t *testing.T) {
+	for _, c := range []struct {
+		texts []string
+		month time.Month
+		year  int
+	}{
+		{[]string{"OCT 23"}, time.October, 2023},
+		{[]string{"OCT 23", "Sorrel, log of October 2023"}, time.October, 2023},
+		{[]string{"Julio", "Temporada 2026"}, time.July, 0},
+		{[]string{"4 October", "log"}, 0, 0}, // a day
+		{[]string{"Set"}, 0, 0},              // of lines
+		{[]string{"set 2026"}, time.September, 2026},
+		{[]string{"June", "July"}, 0, 0},
+		{[]string{"Trips"}, 0, 0},
+	} {
+		if m, y := monthOf(c.texts); m != c.month || y != c.year {
+			t.Errorf("%q: %v %d, expected %v %d", c.texts, m, y, c.month, c.year)
+		}
+	}
+}
+
+// TestDaysOfMonth reads a tab of a month whose days are numbers, and leaves other numbers alone.
+func TestDaysOfMonth(t *testing.T) {
+	const rows = "Start|End|Knots\n3|06:00|08:00|8\n4|06:00|08:00|8\n9|06:00|08:00|8"
+	for _, c := range []struct{ name, head, want string }{
+		{"OCT 23", "Day|", "legs: date start_s end_s speed_kn/kn"},
+		{"OCT 23", "Trip|", "legs: trip start_s end_s speed_kn/kn"}, // numbers of trips
+		{"Log", "Day|", "legs: trip start_s end_s speed_kn/kn"},
+	} {
+		p := planOf(t, c.name, c.head+rows)
+		if got := summary(p); got != c.want {
+			t.Errorf("%s in %q: %s, expected %s", c.head, c.name, got, c.want)
+		}
+	}
+}
