@@ -35,7 +35,7 @@ func (a *app) logsCmd() *cobra.Command {
 	var format string
 	c := &cobra.Command{
 		Use:     "logs",
-		Short:   "Which logs the season file holds, by boat; and those that were replaced or forgotten, which can be had back",
+		Short:   "Which logs the season file holds, and those that can be had back",
 		Example: "  wakeledger logs\n  wakeledger logs forget 3\n  wakeledger logs restore 3\n  wakeledger logs boat \"Sea Wrem\" \"Sea Wren\"",
 		Args:    takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
@@ -54,7 +54,7 @@ func (a *app) logsCmd() *cobra.Command {
 			})
 		},
 	}
-	c.Flags().StringVar(&format, "format", "table", "table, csv or json")
+	c.Flags().StringVar(&format, "format", "table", "`one` of table, csv, json")
 	c.AddCommand(a.forgetCmd(), a.restoreCmd(), a.boatCmd(), a.tidyCmd())
 	return c
 }
@@ -129,7 +129,7 @@ func (a *app) restoreCmd() *cobra.Command {
 		Use:     "restore LOG",
 		Short:   "Have a log back that was forgotten or replaced; what took its place leaves the season",
 		Example: "  wakeledger logs restore 3",
-		Args:    takesOne("a log, by number or name", "3"),
+		Args:    takesOne("a log, by its number or name", "3"),
 		RunE: func(c *cobra.Command, names []string) error {
 			return a.withExisting(c.Context(), func(s *pipeline.Season) error {
 				r, err := s.Restore(c.Context(), names[0])

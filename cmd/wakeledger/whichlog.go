@@ -24,8 +24,8 @@ var errWhichLog = errors.New("it is not certain which log a file is")
 // identityFlags settle which log a file is.
 func (a *app) identityFlags(c *cobra.Command) {
 	f := c.Flags()
-	f.StringArrayVar(&a.cfg.Replaces, "replaces", nil, "the log, by its number or name in 'wakeledger logs', whose place the log given takes; may be repeated")
-	f.BoolVar(&a.cfg.Another, "another", false, "the log given is a log of its own, whatever it has in common with others")
+	f.StringArrayVar(&a.cfg.Replaces, "replaces", nil, "this is that `log`, changed: its number or name in 'wakeledger logs'; give it again for each")
+	f.BoolVar(&a.cfg.Another, "another", false, "this is a log of its own, whatever it shares with others")
 	c.MarkFlagsMutuallyExclusive("replaces", "another")
 }
 

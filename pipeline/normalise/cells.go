@@ -404,6 +404,10 @@ func listCell(list, expected string) func(*Reader, *target, string) error {
 // speciesCell keeps the name as logged beside the code. A name that means
 // several species without an ocean to settle it stays without a code.
 func speciesCell(r *Reader, t *target, text string) error {
+	if words.Nothing(text) {
+		r.nothing = true
+		return nil
+	}
 	name := oneSpaced(text)
 	r.values[r.index["species_logged"]] = entry.OfText(name)
 	if m := r.set.Species.Find(name, r.set.Ocean); m.Found {

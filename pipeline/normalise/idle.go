@@ -24,7 +24,7 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
-		if !r.effort() && r.struck() && r.untrolled() {
+		if !r.ownEffort() && r.struck() && r.untrolled() {
 			return Elsewise
 		}
 	case plan.Legs, plan.Trips:
@@ -103,6 +103,16 @@ func (r *Reader) anyCell(test func(string) bool) bool {
 		}
 	}
 	return false
+}
+
+// ownEffort tells whether the row's own cells, and not those above, say when or how long
+// lines were out.
+func (r *Reader) ownEffort() bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		name := t.Column.Name
+		return (name == "start_s" || name == "end_s" || name == "duration_s") && t.Index >= 0 &&
+			t.Index < len(r.row.Cells) && trimmed(r.row.Cells[t.Index]) != ""
+	})
 }
 
 // effort tells whether the row says when or how long lines were out.

@@ -92,8 +92,10 @@ func effectOf(name string) []string {
 		return []string{"bands"}
 	case "event":
 		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands"}
-	case "strikes_n", "story":
+	case "strikes_n":
 		return bites
+	case "story":
+		return append([]string{"fish"}, bites...)
 	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
 	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species":

@@ -19,7 +19,7 @@ var (
 	ErrBroken  = errors.New("the season file is damaged")
 	ErrFull    = errors.New("there is no room left on the disk")
 	ErrNoPass  = errors.New("the season file may not be written")
-	ErrMemory  = errors.New("the memory is not enough for this")
+	ErrMemory  = errors.New("there is not enough memory for this")
 	ErrStopped = errors.New("stopped")
 )
 

@@ -4,9 +4,19 @@ SELECT b.*, f.fish_hit FROM bite b
 LEFT JOIN pair f ON f.strike_hit = b.hit_id
 WHERE b.hit_id NOT IN (SELECT fish_hit FROM pair);
 
+-- A day on which the lines went in and nobody wrote down when they came up is a trip.
+CREATE OR REPLACE TEMP TABLE open_day AS
+SELECT trip_key, boat, min(date) AS date FROM (
+    SELECT coalesce(l.trip_key, min(s.trip_key), min(dl.trip_key), 'D|' || l.boat || '|' || l.date) AS trip_key, l.boat, l.date
+    FROM labelled l LEFT JOIN trip_span s ON s.boat = l.boat AND l.date BETWEEN s.first_day AND s.last_day
+    LEFT JOIN day_label dl ON dl.boat = l.boat AND dl.date = l.date
+    WHERE l.kind IN ('legs', 'flat') AND l.start_s IS NOT NULL AND l.end_s IS NULL AND l.duration_s IS NULL AND l.date IS NOT NULL
+    GROUP BY l.ord, l.trip_key, l.boat, l.date
+) GROUP BY ALL;
+
 CREATE OR REPLACE TEMP TABLE trip_all AS
 WITH keys AS (
-    SELECT trip_key FROM leg_trip UNION SELECT trip_key FROM trip_named
+    SELECT trip_key FROM leg_trip UNION SELECT trip_key FROM trip_named UNION SELECT trip_key FROM open_day
     UNION SELECT trip_key FROM kept_bite WHERE trip_key IS NOT NULL
 ), label AS (
     SELECT trip_key, min(trip) AS trip, min(boat) AS boat, min(date) AS date, min(zone) AS zone FROM labelled WHERE trip_key IS NOT NULL GROUP BY ALL
@@ -16,7 +26,9 @@ WITH keys AS (
         first_known(anglers, ord) AS anglers, first_known(zone, ord) AS zone, first_known(notes, ord) AS notes, min(ord) AS ord
     FROM trip_row r JOIN trip_named n USING (ord) GROUP BY ALL
 ), bites AS (
-    SELECT trip_key, min(boat) AS boat, min(date) AS date FROM kept_bite WHERE trip_key IS NOT NULL GROUP BY ALL
+    SELECT trip_key, min(boat) AS boat, min(date) AS date FROM (
+        SELECT trip_key, boat, date FROM kept_bite WHERE trip_key IS NOT NULL UNION ALL SELECT trip_key, boat, date FROM open_day
+    ) GROUP BY ALL
 ), legs AS (
     SELECT t.trip_key, min(m.zone) AS zone, min(l.zone) AS log_zone FROM leg_trip t JOIN leg_made m USING (leg_id)
     JOIN log_place p ON p.place = m.ord // 100000000000000 JOIN log l USING (log_id) GROUP BY ALL
