@@ -298,7 +298,7 @@ func heaviestSays(f Figure) []string {
 			continue
 		}
 		_, name, _ := strings.Cut(className(o.YAxis[0].Data, best), ". ")
-		if says := head + o.YAxis[1].Data[best] + ", " + name + "."; !strings.Contains(f.Lead, says) {
+		if says := head + o.YAxis[1].Data[best] + ", " + name + "."; !strings.Contains(strings.ToLower(f.Lead), strings.ToLower(says)) {
 			out = append(out, fmt.Sprintf("%s says %q, and shows %q", f.ID, f.Lead, says))
 		}
 	}
