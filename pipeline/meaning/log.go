@@ -42,6 +42,7 @@ type Log struct {
 func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet string, row int) Said, off Switches) *Log {
 	l := &Log{File: file, Sheets: sheets, lexicon: t}
 	var blocks []*layout.Block
+	told := map[*layout.Block]string{}
 	for _, s := range sheets {
 		for _, n := range s.Notes {
 			l.Texts = append(l.Texts, n.Text)
@@ -49,7 +50,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		for i := range s.Blocks {
 			b := &s.Blocks[i]
 			stripTotals(b)
-			t.monthDays(b)
+			if said := t.monthDays(b); said != "" {
+				told[b] = said
+			}
 			l.Texts = append(l.Texts, b.Above...)
 			if b.Shape == layout.Form {
 				l.Texts = append(l.Texts, pairTexts(b)...)
@@ -67,6 +70,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		c, why := g.infer(t, l.legend, said(g.blocks[0].Grid.Info.Name, headRow(g.blocks[0])), off)
 		for _, b := range g.blocks {
 			x := t.build(g, c, why, b, columns[b], l.legend)
+			if told[b] != "" {
+				x.note("%s", told[b])
+			}
 			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b], choice: c, Proof: isProof(b)})
 		}
 	}

@@ -12,14 +12,15 @@ import (
 )
 
 // monthDays makes days of the numbers of a table whose title or sheet names the month: 4 under
-// "Day", in the tab of October 2023, is 4 October 2023. Without a year it is 4 October.
-func (t *Lexicon) monthDays(b *layout.Block) {
+// "Day", in the tab of October 2023, is 4 October 2023. Without a year it is 4 October. It
+// returns what a user should be told of it.
+func (t *Lexicon) monthDays(b *layout.Block) string {
 	if b.Shape != layout.Table || b.Open || len(b.Labels) == 0 {
-		return
+		return ""
 	}
 	month, year := monthOf(append([]string{b.Grid.Info.Name}, b.Above...))
 	if month == 0 {
-		return
+		return ""
 	}
 	for _, l := range b.Labels {
 		if l.Col > 2 || !slices.Contains(t.concepts.of[normalise(l.Text)], "day") || !daysOfMonth(b.Rows, l.Col) {
@@ -37,8 +38,9 @@ func (t *Lexicon) monthDays(b *layout.Block) {
 				c.Text = fmt.Sprintf("%04d-%02d-%02d", year, month, n)
 			}
 		}
-		return
+		return fmt.Sprintf("%s: its numbers are taken for days of %s", l.Text, month)
 	}
+	return ""
 }
 
 // monthOf is the one month, with its year where it is told, that texts name: "OCT 23",

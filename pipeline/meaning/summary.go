@@ -29,6 +29,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			}
 			if rows >= 2*len(u.Block.Rows) && sameSums(sums, of) >= 2 {
 				u.Proof = true
+				u.Plan.Notes = append(u.Plan.Notes, "its columns add up to those of another table: taken for its sums, and not counted again")
+				break
 			}
 		}
 	}
