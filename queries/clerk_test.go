@@ -153,17 +153,8 @@ func clerkDiffs(want, got map[place][]cells) map[string][]string {
 // many rows differ so.
 func knownOfClerk(t *testing.T, root string) map[string]map[string]int {
 	t.Helper()
-	f, err := os.Open(filepath.Join(root, "clerk.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	all := map[string]map[string]int{}
-	for _, r := range rows[1:] {
+	for _, r := range listed(t, filepath.Join(root, "clerk.csv")) {
 		n, err := strconv.Atoi(r[2])
 		if err != nil {
 			t.Fatalf("clerk.csv: %v", err)

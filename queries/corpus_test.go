@@ -275,20 +275,26 @@ const corpusRight = 23.0 / 25
 // (wrong.csv), each with what is wrong in it.
 func known(t *testing.T, root string) map[string]string {
 	t.Helper()
-	f, err := os.Open(filepath.Join(root, "wrong.csv"))
+	all := map[string]string{}
+	for _, r := range listed(t, filepath.Join(root, "wrong.csv")) {
+		all[r[0]] = r[1]
+	}
+	return all
+}
+
+// listed are the rows of a CSV file below its heading.
+func listed(t testing.TB, path string) [][]string {
+	t.Helper()
+	f, err := os.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer f.Close()
 	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
+	if err != nil || len(rows) == 0 {
+		t.Fatal(path, err)
 	}
-	all := map[string]string{}
-	for _, r := range rows[1:] {
-		all[r[0]] = r[1]
-	}
-	return all
+	return rows[1:]
 }
 
 // TestCorpus reads every log of the corpus and holds it against its truth, and logs 1 to 94

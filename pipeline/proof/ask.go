@@ -203,7 +203,11 @@ func (q *inquiry) compare(t *Stats) {
 func (q *inquiry) block(s Subject) {
 	p, t := s.Plan, s.Stats
 	if t.HalfTimed > 0 && 10*t.HalfTimed > t.Stretches {
-		q.ask("half timed", p.Name, "start and end", fmt.Sprintf("%d rows have a start or an end alone: their hours are left out.", t.HalfTimed), nil, hours)
+		text := "One row has a start or an end alone: its hours are left out."
+		if t.HalfTimed > 1 {
+			text = fmt.Sprintf("%d rows have a start or an end alone: their hours are left out.", t.HalfTimed)
+		}
+		q.ask("half timed", p.Name, "start and end", text, nil, hours)
 	}
 	if n := len(t.Overlaps); n > 0 {
 		o := t.Overlaps[0]
