@@ -7,26 +7,33 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/store"
 	"wakeledger/reports/export"
 )
 
-// workTables hold what loading works with; they are no part of an export.
+// workTables hold what loading works with; they are no part of an export, nor are the
+// tables past_... of logs that were forgotten or replaced.
 var workTables = []string{"setting", "log_sheet", "entry_kept", "entry_shape"}
+
+// Exported lists the tables of a season file that an export holds.
+func Exported(ctx context.Context, db *store.DB) ([]store.TableColumns, error) {
+	tables, err := db.Tables(ctx)
+	return slices.DeleteFunc(tables, func(t store.TableColumns) bool {
+		return strings.HasPrefix(t.Name, "past_") || slices.Contains(workTables, t.Name)
+	}), err
+}
 
 // ExportTables writes every table of a season file into the empty folder dir: format is
 // "parquet" or "csv". datapackage.json describes them.
 func ExportTables(ctx context.Context, db *store.DB, dir, format string) error {
-	tables, err := db.Tables(ctx)
+	tables, err := Exported(ctx, db)
 	if err != nil {
 		return err
 	}
 	var described []export.Table
 	for _, t := range tables {
-		if slices.Contains(workTables, t.Name) {
-			continue
-		}
 		write := db.CopyParquet
 		if format == "csv" {
 			write = db.CopyCSV

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline"
+	"wakeledger/reports"
 	"wakeledger/reports/export"
 )
 
@@ -255,7 +256,7 @@ func TestDictionaryIsWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer s.DB.Close()
-	tables, err := s.DB.Tables(context.Background())
+	tables, err := reports.Exported(context.Background(), s.DB)
 	if err != nil {
 		t.Fatal(err)
 	}
