@@ -10,7 +10,7 @@ import (
 	"wakeledger/reports/page"
 )
 
-// Beside is two seasons to be shown side by side; the zero Beside is none.
+// Beside is the trips of two seasons to be shown side by side.
 type Beside struct {
 	Names  [2]string // of this season and of the other, as "2026"
 	Season [2]queries.SeasonTrips
@@ -90,21 +90,22 @@ func (b Beside) compare() comparison {
 	return c
 }
 
-// besideSection is two seasons side by side.
-func (s *season) besideSection() (page.Section, error) {
-	c := s.Beside.compare()
+// besideSection is the strike rates of two seasons side by side.
+func (y *years) besideSection() (page.Section, error) {
+	c := y.Beside.compare()
 	a, b := c.sides[0], c.sides[1]
-	section := page.Section{ID: "beside", Heading: a.name + " beside " + b.name, Sentences: c.sentences()}
+	section := page.Section{ID: "beside", Heading: capital(a.name) + " beside " + b.name, Sentences: c.sentences()}
 	var marks []page.RateMark
 	most := 0.0
 	for _, band := range c.bands {
 		most = max(most, a.bands[band].Effort, b.bands[band].Effort)
 	}
-	enough := s.enough()
+	enough := y.seasons[0].enough()
 	for _, band := range c.bands {
-		for _, side := range c.sides {
+		for _, i := range y.order {
+			side := c.sides[i]
 			n := side.bands[band]
-			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: queries.LevelText(bySpeed, band) + "\n" + side.name, Thin: n.Effort < enough,
+			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: queries.LevelText(bySpeed, band) + "\n" + side.name, Thin: n.Effort < enough, Ink: y.seasons[i].ink,
 				Counts: page.Plural(n.Events, "strike", "strikes") + "\n" + hours(n.Effort) + " line-h"}}
 			m.Rate, m.Lo, m.Hi = c.rate(n)
 			marks = append(marks, m)
@@ -113,14 +114,14 @@ func (s *season) besideSection() (page.Section, error) {
 	var err error
 	if most > 0 {
 		section.Chart, err = page.Rates(page.Frame{Label: "Strikes per line-hour by speed band in " + a.name + " and in " + b.name + ", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
-			Axis: "strikes per line-hour", Counts: "strikes and line-hours"}, marks, nil, "")
+			Axis: "strikes per line-hour", Counts: "strikes and line-hours", Keys: y.keys()}, marks, nil, "")
 	}
 	section.Table = c.table()
 	section.Notes = []string{
 		"Two seasons differ in their fish, weather and waters before they differ in how they were fished: a ratio here says what was, not what a change of tactics brought.",
 		fmt.Sprintf("A ratio's interval is exact for counts (Przyborowski and Wilenski 1940, Biometrika 31:313-323), taken on counts divided by the dispersion between trips (%s); p-values by band are adjusted for their number (Holm 1979).", page.Number(c.phi, 1)),
 	}
-	if !s.Beside.sameBands() {
+	if !y.Beside.sameBands() {
 		section.Notes = append(section.Notes, "The two season files part speed into different bands: compare only bands of one name.")
 	}
 	return section, err
@@ -167,7 +168,7 @@ func (c comparison) rate(n stats.Count) (rate, lo, hi *float64) {
 func (c comparison) sentences() []string {
 	a, b := c.sides[0], c.sides[1]
 	if !c.known {
-		return []string{fmt.Sprintf("%s and %s cannot be compared: one of them has no line-hours, or neither has a strike.", a.name, b.name)}
+		return []string{fmt.Sprintf("%s and %s cannot be compared: one of them has no line-hours, or neither has a strike.", capital(a.name), b.name)}
 	}
 	out := []string{c.verdict(), c.sideSentence(a), c.sideSentence(b)}
 	var apart []string
@@ -185,7 +186,7 @@ func (c comparison) sentences() []string {
 
 // verdict is no stronger than the interval of the ratio.
 func (c comparison) verdict() string {
-	r, a, b := c.overall, c.sides[0].name, c.sides[1].name
+	r, a, b := c.overall, capital(c.sides[0].name), c.sides[1].name
 	span := fmt.Sprintf("%s times the strikes per line-hour of %s (95 %% interval %s to %s)", times(r.Ratio), b, times(r.Interval.Lo), times(r.Interval.Hi))
 	switch {
 	case r.Interval.Lo > 1:
@@ -207,10 +208,10 @@ func times(r float64) string {
 func (c comparison) sideSentence(s side) string {
 	rate, lo, hi := c.rate(s.all)
 	if rate == nil {
-		return fmt.Sprintf("%s: %s, no line-hours.", s.name, page.Plural(s.trips, "trip", "trips"))
+		return fmt.Sprintf("%s: %s, no line-hours.", capital(s.name), page.Plural(s.trips, "trip", "trips"))
 	}
 	digits := page.Decimals(*rate, 2)
-	return fmt.Sprintf("%s: %s in %s line-hours on %s, %s per line-hour (%s to %s); %s landed and %s released.", s.name,
+	return fmt.Sprintf("%s: %s in %s line-hours on %s, %s per line-hour (%s to %s); %s landed and %s released.", capital(s.name),
 		page.Plural(s.all.Events, "strike", "strikes"), hours(s.all.Effort), page.Plural(s.trips, "trip", "trips"),
 		page.Number(*rate, digits), page.Number(*lo, digits), page.Number(*hi, digits), page.Count(s.landed), page.Count(s.released))
 }
@@ -218,12 +219,12 @@ func (c comparison) sideSentence(s side) string {
 func (c comparison) table() *page.Table {
 	t := &page.Table{Caption: "the two seasons by speed band", Columns: []page.Column{{Head: "Speed over ground"}}}
 	for _, s := range c.sides {
-		t.Columns = append(t.Columns, page.Column{Head: s.name + ": line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-			page.Column{Head: s.name + ": strikes", Kind: page.Measure},
-			page.Column{Head: s.name + ": rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2},
-			page.Column{Head: s.name + ": 95 % interval", Kind: page.Interval, Decimals: 2})
+		t.Columns = append(t.Columns, page.Column{Head: capital(s.name) + ": line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+			page.Column{Head: capital(s.name) + ": strikes", Kind: page.Measure},
+			page.Column{Head: capital(s.name) + ": rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2},
+			page.Column{Head: capital(s.name) + ": 95 % interval", Kind: page.Interval, Decimals: 2})
 	}
-	t.Columns = append(t.Columns, page.Column{Head: c.sides[0].name + " over " + c.sides[1].name, Unit: "times", Kind: page.Measure, Decimals: 2},
+	t.Columns = append(t.Columns, page.Column{Head: capital(c.sides[0].name) + " over " + c.sides[1].name, Unit: "times", Kind: page.Measure, Decimals: 2},
 		page.Column{Head: "95 % interval", Kind: page.Interval, Decimals: 2}, page.Column{Head: "p, adjusted", Kind: page.Measure, Decimals: 3})
 	for _, band := range c.bands {
 		row := append([]page.Cell{page.Words(queries.LevelText(bySpeed, band))}, c.halves(func(s side) stats.Count { return s.bands[band] })...)

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"bytes"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -83,11 +84,19 @@ func TestCompareWithItself(t *testing.T) {
 	if math.Abs(c.overall.Ratio-1) > 1e-12 || c.phi <= 1 || !strings.Contains(c.sentences()[0], "not told apart") {
 		t.Errorf("ratio %v, dispersion %v: %q", c.overall.Ratio, c.phi, c.sentences())
 	}
-	in := demoSeason()
-	in.Beside = paired(s, trolled())
-	if html := written(t, in); !strings.Contains(html, "2026 and 2025 cannot be compared") {
+	if html := writtenYears(t, paired(s, trolled())); !strings.Contains(html, "2026 and 2025 cannot be compared") {
 		t.Error("a season without trips is not said so")
 	}
+}
+
+// writtenYears is the page of two invented seasons.
+func writtenYears(t *testing.T, b Beside) string {
+	t.Helper()
+	var buf bytes.Buffer
+	if err := Years(&buf, YearsInput{Title: "Two", Seasons: [2]SeasonInput{demoSeason(), demoSeason()}, Beside: b}); err != nil {
+		t.Fatal(err)
+	}
+	return buf.String()
 }
 
 func TestYears(t *testing.T) {

@@ -50,7 +50,7 @@ func (s *season) mediansTable() *page.Table {
 	}}
 	for _, r := range s.Worked.Medians {
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(capital(fishNames(r.Species))), page.Words(queries.LevelText(bySpeed, r.Level)), page.Whole(r.Fish), page.Whole(r.OnScale),
+			page.Words(capital(fishNames(r.Species))), page.Words(s.tagged(queries.LevelText(bySpeed, r.Level))), page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
 			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
 			page.Words(r.Verdict),

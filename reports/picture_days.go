@@ -54,36 +54,52 @@ func spell(days []outing) []outing {
 	return best
 }
 
-// daysPicture is the calendar of the season.
-func (s *season) daysPicture() (page.Section, string, error) {
-	section := page.Section{ID: "days", Heading: "The season by day"}
+// daysPart is every day out; its levels are the months, in order.
+func (s *season) daysPart() (out part[page.DayMark]) {
 	days := outings(s.Trips)
 	if len(days) < 2 {
 		if len(s.Trips) < 2 {
-			return section, "", nil
+			out.less = aloneOnPage
+		} else {
+			out.less = "the season by day, because the trips have no dates"
 		}
-		return section, "the season by day, because the trips have no dates", nil
+		return out
 	}
-	var months []page.Level
-	var marks []page.DayMark
-	var sums []outing
+	strikes := int64(0)
 	for _, d := range days {
-		name := d.day.Format("Jan 2006")
-		if len(months) == 0 || months[len(months)-1].Name != name {
-			months, sums = append(months, page.Level{Name: name}), append(sums, outing{})
+		name := s.tagged(d.day.Format("Jan 2006"))
+		if n := len(out.levels); n == 0 || out.levels[n-1].Name != name {
+			out.levels, strikes = append(out.levels, page.Level{Name: name, Ink: s.ink}), 0
 		}
-		at := len(months) - 1
-		sums[at].strikes += d.strikes
-		months[at].Counts = page.Plural(sums[at].strikes, "strike", "strikes")
-		marks = append(marks, page.DayMark{Month: at, Day: d.day.Day(), Strikes: d.strikes, Boated: d.boated, Hours: d.hours})
+		at := len(out.levels) - 1
+		strikes += d.strikes
+		out.levels[at].Counts = page.Plural(strikes, "strike", "strikes")
+		out.marks = append(out.marks, page.DayMark{Month: at, Day: d.day.Day(), Strikes: d.strikes, Boated: d.boated, Hours: d.hours})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(d.day.Format(time.DateOnly)), page.Whole(d.strikes), page.Whole(d.boated), page.Value(d.hours)}})
 	}
-	section.Sentences = []string{daysSentence(days)}
-	chart, err := page.Calendar(page.Frame{
-		Label: "A row a month, a column a day: strikes up, line-hours down. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis:  "day of the month", Counts: "strikes",
-		Keys: []page.Key{{Mark: page.MarkBoated, Words: "up: fish to the boat"}, {Mark: page.MarkStruck, Words: "other strikes"}, {Mark: page.MarkEffort, Words: "down: line-hours"}},
-	}, months, marks)
-	section.Chart, section.Table = chart, daysTable(days)
+	out.sentence = daysSentence(days)
+	return out
+}
+
+// daysFrame is the words around the calendar.
+func daysFrame(sentence string, keys ...page.Key) page.Frame {
+	return page.Frame{
+		Label: "A row a month, a column a day: strikes up, line-hours down. " + sentence + " The table below holds the figures.",
+		Axis:  "day of the month", Counts: "strikes", Keys: append(keys, page.Key{Mark: page.MarkEffort, Words: "down: line-hours"}),
+	}
+}
+
+// daysPicture is the calendar of the season.
+func (s *season) daysPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "days", Heading: "The season by day"}
+	p := s.daysPart()
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	section.Sentences = []string{p.sentence}
+	section.Chart, err = page.Calendar(daysFrame(p.sentence, page.Key{Mark: page.MarkBoated, Words: "up: fish to the boat"},
+		page.Key{Mark: page.MarkStruck, Words: "other strikes"}), p.levels, p.marks)
+	section.Table = daysTable(p.rows)
 	return section, "", err
 }
 
@@ -116,11 +132,7 @@ func daysSentence(days []outing) string {
 		page.Plural(n, "strike", "strikes"), page.Plural(int64(len(best)), "day", "days"), out)
 }
 
-func daysTable(days []outing) *page.Table {
-	t := &page.Table{Caption: "every day out", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Strikes", Kind: page.Measure},
-		{Head: "Landed or released", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}}}
-	for _, d := range days {
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(d.day.Format(time.DateOnly)), page.Whole(d.strikes), page.Whole(d.boated), page.Value(d.hours)}})
-	}
-	return t
+func daysTable(rows []page.Row) *page.Table {
+	return &page.Table{Caption: "every day out", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Landed or released", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}}, Rows: rows}
 }

@@ -90,10 +90,14 @@ func mainSpecies(fish []queries.Fish) string {
 	return best
 }
 
-// sizesPicture is every fish by its speed.
-func (s *season) sizesPicture() (page.Section, string, error) {
-	section := page.Section{ID: "sizes", Heading: "Sizes by speed"}
-	fish := slices.DeleteFunc(weighed(s.Fish), func(f queries.Fish) bool { return f.SpeedBand == notLogged || s.doubtful[placeOf(f)] != "" })
+// sized are the fish with a weight that is not doubted and a speed, the heaviest first.
+func (s *season) sized() []queries.Fish {
+	return slices.DeleteFunc(weighed(s.Fish), func(f queries.Fish) bool { return f.SpeedBand == notLogged || s.doubtful[placeOf(f)] != "" })
+}
+
+// sizesPart is every fish by its speed, those of one species with medians.
+func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.SizeMedian) {
+	fish := s.sized()
 	var bands []string
 	for _, f := range fish {
 		if !slices.Contains(bands, f.SpeedBand) {
@@ -102,16 +106,17 @@ func (s *season) sizesPicture() (page.Section, string, error) {
 	}
 	switch {
 	case len(s.Fish) == 0:
-		return section, "sizes and the heaviest fish, because no fish is logged", nil
+		out.less = "sizes and the heaviest fish, because no fish is logged"
 	case len(bands) < 2 && len(s.Trips) < 2:
-		return section, "", nil
+		out.less = aloneOnPage
 	case len(bands) < 2:
-		return section, "sizes by speed, because no two speeds have fish with a weight", nil
+		out.less = "sizes by speed, because no two speeds have fish with a weight"
+	}
+	if out.less != "" {
+		return out, nil
 	}
 	slices.SortStableFunc(bands, s.bandOrder)
-	main := mainSpecies(fish)
-	levels, count := make([]page.Level, len(bands)), make([]int64, len(bands))
-	var dots []page.SizeDot
+	count := make([]int64, len(bands))
 	mains := int64(0)
 	for _, f := range fish {
 		row := slices.Index(bands, f.SpeedBand)
@@ -119,31 +124,53 @@ func (s *season) sizesPicture() (page.Section, string, error) {
 		if speciesName(f) == main {
 			mains++
 		}
-		dots = append(dots, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG, Main: speciesName(f) == main})
+		out.marks = append(out.marks, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG, Main: speciesName(f) == main})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
+			page.Value(*f.WeightKG * s.perKG), page.WordsOf(f.Method)}})
 	}
 	for i, b := range bands {
-		levels[i] = page.Level{Name: b, Counts: page.Plural(count[i], "fish", "fish")}
+		out.levels = append(out.levels, s.row(b, page.Plural(count[i], "fish", "fish")))
 	}
-	var medians []page.SizeMedian
 	for _, m := range s.mediansOf(main) {
 		if row := slices.Index(bands, queries.LevelText(bySpeed, m.Level)); row >= 0 && m.Median != nil && m.MedianLo != nil && m.MedianHi != nil {
 			medians = append(medians, page.SizeMedian{Row: row, Median: *m.Median * s.perKG, Lo: *m.MedianLo * s.perKG, Hi: *m.MedianHi * s.perKG})
 		}
 	}
-	section.Sentences = []string{s.sizesSentence(main, mains, int64(len(fish)))}
-	keys := []page.Key{{Mark: page.MarkDisc, Words: capital(fishNames(main))}}
-	if mains < int64(len(fish)) {
+	out.sentence = s.sizesSentence(main, mains, int64(len(fish)))
+	return out, medians
+}
+
+// sizesFrame is the words around the picture of sizes.
+func (s *season) sizesFrame(sentence, main string, others bool, medians int, keys ...page.Key) page.Frame {
+	if others {
 		keys = append(keys, page.Key{Mark: page.MarkOpen, Words: "other species"})
 	}
-	if len(medians) > 0 {
+	if medians > 0 {
 		keys = append(keys, page.Key{Mark: page.MarkLine, Words: "bar across: median of " + fishNames(main) + ", with its 95 % interval"})
 	}
-	chart, err := page.Sizes(page.Frame{
-		Label: "Every fish with a weight and a speed as a dot. " + section.Sentences[0] + " The table below holds the figures.",
+	return page.Frame{
+		Label: "Every fish with a weight and a speed as a dot. " + sentence + " The table below holds the figures.",
 		Axis:  "round weight, " + s.weight, Counts: "fish", Keys: keys,
-	}, levels, dots, medians)
-	section.Chart, section.Table = chart, s.dotsTable(fish)
-	section.Tables = []*page.Table{s.mediansTable()}
+	}
+}
+
+// othersThan tells whether a dot is of another species.
+func othersThan(dots []page.SizeDot) bool {
+	return slices.ContainsFunc(dots, func(d page.SizeDot) bool { return !d.Main })
+}
+
+// sizesPicture is every fish by its speed.
+func (s *season) sizesPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "sizes", Heading: "Sizes by speed"}
+	main := mainSpecies(s.sized())
+	p, medians := s.sizesPart(main)
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	section.Sentences = []string{p.sentence}
+	section.Chart, err = page.Sizes(s.sizesFrame(p.sentence, main, othersThan(p.marks), len(medians),
+		page.Key{Mark: page.MarkDisc, Words: capital(fishNames(main))}), p.levels, p.marks, medians)
+	section.Table, section.Tables = s.dotsTable(p.rows), []*page.Table{s.mediansTable()}
 	return section, "", err
 }
 
@@ -173,14 +200,9 @@ func (s *season) sizesSentence(main string, mains, all int64) string {
 }
 
 // dotsTable is the fish of the picture.
-func (s *season) dotsTable(fish []queries.Fish) *page.Table {
-	t := &page.Table{Caption: "every fish with a weight and a speed", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Species"},
-		{Head: "Speed over ground", Kind: page.Token}, {Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "Weight from"}}}
-	for _, f := range fish {
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(capital(fishNames(speciesName(f)))), page.Words(f.SpeedBand),
-			page.Value(*f.WeightKG * s.perKG), page.WordsOf(f.Method)}})
-	}
-	return t
+func (s *season) dotsTable(rows []page.Row) *page.Table {
+	return &page.Table{Caption: "every fish with a weight and a speed", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Species"},
+		{Head: "Speed over ground", Kind: page.Token}, {Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "Weight from"}}, Rows: rows}
 }
 
 // Of the heaviest, so many of each kind are shown.
@@ -190,12 +212,12 @@ const (
 	mostDoubtful = 3
 )
 
-// heaviestPicture is the heaviest fish by name: those on a scale, those by tape, and
-// those that are doubtful.
-func (s *season) heaviestPicture() (page.Section, string, error) {
-	section := page.Section{ID: "heaviest", Heading: "The heaviest fish"}
+// heaviestPart is the heaviest fish by name: so many of those on a scale, of those by tape
+// and of those that are doubtful; the first has the number from.
+func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[page.FishRow]) {
 	if len(s.Fish) == 0 {
-		return section, "", nil // said with the sizes
+		out.less = aloneOnPage // said with the sizes
+		return out
 	}
 	var scale, tape, doubt []queries.Fish
 	for _, f := range weighed(s.Fish) {
@@ -208,14 +230,10 @@ func (s *season) heaviestPicture() (page.Section, string, error) {
 			tape = append(tape, f)
 		}
 	}
-	shown := append(append(first(scale, mostWeighed), first(tape, mostTaped)...), first(doubt, mostDoubtful)...)
+	shown := append(append(first(scale, onScale), first(tape, byTape)...), first(doubt, doubtful)...)
 	if len(shown) == 0 {
-		return section, "the heaviest fish, because none has a weight", nil
+		out.less = "the heaviest fish, because none has a weight"
 	}
-	t := &page.Table{Caption: "the heaviest fish", Columns: []page.Column{{Head: "Fish"}, {Head: "Date", Kind: page.Token},
-		{Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "90 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
-		{Head: "Weight from", Kind: page.Token}, {Head: "Doubtful", Kind: page.Prose}}}
-	var rows []page.FishRow
 	for i, f := range shown {
 		why := doubtText[s.doubtful[placeOf(f)]]
 		how := "by tape"
@@ -226,19 +244,41 @@ func (s *season) heaviestPicture() (page.Section, string, error) {
 		if why != "" {
 			under = "doubtful: " + why
 		}
-		name := fmt.Sprintf("%d. %s", i+1, capital(fishNames(speciesName(f))))
-		rows = append(rows, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG), Hi: scaled(f.WeightHiKG, s.perKG),
-			Scale: isScale(f.Method), Doubt: why != "", Level: page.Level{Name: name + "\n" + under, Counts: s.weightText(&f) + " " + s.weight}})
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.WordsOf(f.Date), page.Value(*f.WeightKG * s.perKG),
+		name := fmt.Sprintf("%d. %s", from+i, capital(fishNames(speciesName(f))))
+		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG), Hi: scaled(f.WeightHiKG, s.perKG),
+			Scale: isScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.WordsOf(f.Date), page.Value(*f.WeightKG * s.perKG),
 			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)), page.WordsOf(f.Method), page.Words(why)}})
 	}
-	section.Sentences = []string{s.heaviestSentence(scale, tape, doubt)}
-	chart, err := page.Heaviest(page.Frame{
-		Label: "The heaviest fish by name, those on a scale apart from estimates by tape. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis:  "round weight, " + s.weight, Counts: s.weight,
-		Keys: []page.Key{{Mark: page.MarkBoated, Words: "on a scale"}, {Mark: page.MarkTape, Words: "by tape, an estimate"}},
-	}, rows)
-	section.Chart, section.Table = chart, t
+	out.sentence = s.heaviestSentence(scale, tape, doubt)
+	return out
+}
+
+// heaviestFrame is the words around the picture of the heaviest fish.
+func (s *season) heaviestFrame(sentence string, keys ...page.Key) page.Frame {
+	return page.Frame{
+		Label: "The heaviest fish by name, those on a scale apart from estimates by tape. " + sentence + " The table below holds the figures.",
+		Axis:  "round weight, " + s.weight, Counts: s.weight, Keys: keys,
+	}
+}
+
+func (s *season) heaviestTable(rows []page.Row) *page.Table {
+	return &page.Table{Caption: "the heaviest fish", Columns: []page.Column{{Head: "Fish"}, {Head: "Date", Kind: page.Token},
+		{Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "90 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
+		{Head: "Weight from", Kind: page.Token}, {Head: "Doubtful", Kind: page.Prose}}, Rows: rows}
+}
+
+// heaviestPicture is the heaviest fish of the season.
+func (s *season) heaviestPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "heaviest", Heading: "The heaviest fish"}
+	p := s.heaviestPart(mostWeighed, mostTaped, mostDoubtful, 1)
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	section.Sentences = []string{p.sentence}
+	section.Chart, err = page.Heaviest(s.heaviestFrame(p.sentence, page.Key{Mark: page.MarkBoated, Words: "on a scale"},
+		page.Key{Mark: page.MarkTape, Words: "by tape, an estimate"}), p.marks)
+	section.Table = s.heaviestTable(p.rows)
 	return section, "", err
 }
 

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"strings"
 
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
@@ -71,27 +70,28 @@ func speedSentence(e *queries.Evidence, f *queries.Finding, r speedRatio) string
 	return capital(what) + " " + verdictTail(f)
 }
 
-func (s *season) speedPicture() (page.Section, string, error) {
-	section := page.Section{ID: "speed", Heading: "Speed"}
+// speedPart is the season's speed bands, each beside the others on the same trips.
+func (s *season) speedPart() (out part[page.RatioMark]) {
 	e, f := s.Worked.evidenceOn(bySpeed), s.Worked.findingOf(bySpeed)
 	switch {
 	case len(s.Trips) < 2:
-		return section, "speed and what mattered, which one trip can't show", nil
+		out.less = "speed and what mattered, which one trip can't show"
 	case e == nil || f == nil || e.Finding.Levels == 0:
-		return section, "speed, which is not logged", nil
+		out.less = "speed, which is not logged"
 	case f.Better == nil:
-		return section, "speed, because no trip fished two speeds long enough to compare", nil
+		out.less = "speed, because no trip fished two speeds long enough to compare"
 	}
-	rows := speedRatios(e)
-	var marks []page.RatioMark
-	for _, r := range rows {
-		m := page.RatioMark{Ratio: r.ratio, Lo: r.lo, Hi: r.hi, Strength: page.Plain, Level: page.Level{Name: r.name}}
+	if out.less != "" {
+		return out
+	}
+	for _, r := range speedRatios(e) {
+		m := page.RatioMark{Ratio: r.ratio, Lo: r.lo, Hi: r.hi, Strength: page.Plain, Level: s.row(r.name)}
 		if r.level != nil {
 			m.Effort, m.Thin = r.level.Count.Effort, r.level.Thin
 			m.Counts = fmt.Sprintf("%s in %s h\n%s per line-h", page.Count(r.level.Count.Events), hours(r.level.Count.Effort), page.Number(r.level.Rate, 2))
 		}
 		if r.told {
-			section.Sentences = []string{speedSentence(e, f, r)}
+			out.sentence = speedSentence(e, f, r)
 			if leans(f) {
 				m.Strength = page.Loud
 			}
@@ -99,33 +99,52 @@ func (s *season) speedPicture() (page.Section, string, error) {
 		if m.Thin {
 			m.Strength = page.Pale
 		}
-		marks = append(marks, m)
+		out.marks, out.rows = append(out.marks, m), append(out.rows, s.speedRow(r))
 	}
-	chart, err := page.Ratios(page.Frame{
-		Label: "Strikes of each speed band as a multiple of those of the other speeds on the same days. " + strings.Join(section.Sentences, " ") + " The table below holds the figures.",
-		Axis:  "times the strikes of " + others(e), Counts: "strikes, raw rate",
-		Keys: []page.Key{{Mark: page.MarkBar, Words: "from 1 to the ratio, as thick as the hours fished"}, {Mark: page.MarkInterval, Words: "95 % interval"}},
-	}, marks)
-	section.Chart, section.Table = chart, speedTable(rows, others(e))
+	return out
+}
+
+// speedFrame is the words around the picture of speed.
+func speedFrame(sentence, with string, keys ...page.Key) page.Frame {
+	return page.Frame{
+		Label: "Strikes of each speed band as a multiple of those of the other speeds on the same days. " + sentence + " The table below holds the figures.",
+		Axis:  "times the strikes of " + with, Counts: "strikes, raw rate",
+		Keys: append(keys, page.Key{Mark: page.MarkInterval, Words: "95 % interval"}),
+	}
+}
+
+func (s *season) speedPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "speed", Heading: "Speed"}
+	p := s.speedPart()
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	with := others(s.Worked.evidenceOn(bySpeed))
+	if p.sentence != "" {
+		section.Sentences = []string{p.sentence}
+	}
+	section.Chart, err = page.Ratios(speedFrame(p.sentence, with, page.Key{Mark: page.MarkBar, Words: "from 1 to the ratio, as thick as the hours fished"}), p.marks)
+	section.Table = speedTable(p.rows, with)
 	return section, "", err
 }
 
-func speedTable(rows []speedRatio, with string) *page.Table {
-	t := &page.Table{Caption: "speed bands side by side", Columns: []page.Column{
+func speedTable(rows []page.Row, with string) *page.Table {
+	return &page.Table{Caption: "speed bands side by side", Columns: []page.Column{
 		{Head: "Speed over ground"}, {Head: "Trips", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
 		{Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2},
 		{Head: "Times the strikes of " + with, Unit: "same days", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
-	}}
-	for _, r := range rows {
-		cells := []page.Cell{page.Words(r.name), {}, {}, {}, {}}
-		thin := false
-		if l := r.level; l != nil {
-			thin = l.Thin
-			cells = []page.Cell{page.Words(r.name), page.Whole(int64(l.Trips)), page.Value(l.Count.Effort), page.Whole(l.Count.Events), page.Value(l.Rate)}
-		}
-		t.Rows = append(t.Rows, page.Row{Thin: thin, Cells: append(cells, page.ValueOf(r.ratio), page.Span(r.lo, r.hi))})
+	}, Rows: rows}
+}
+
+// speedRow is a band's row of the table.
+func (s *season) speedRow(r speedRatio) page.Row {
+	cells := []page.Cell{page.Words(s.tagged(r.name)), {}, {}, {}, {}}
+	thin := false
+	if l := r.level; l != nil {
+		thin = l.Thin
+		cells = []page.Cell{page.Words(s.tagged(r.name)), page.Whole(int64(l.Trips)), page.Value(l.Count.Effort), page.Whole(l.Count.Events), page.Value(l.Rate)}
 	}
-	return t
+	return page.Row{Thin: thin, Cells: append(cells, page.ValueOf(r.ratio), page.Span(r.lo, r.hi))}
 }
 
 // setting is what a finding says brought more, short enough to stand beside a mark.
@@ -151,19 +170,20 @@ func (s *season) compared() (with []queries.Finding, without []string) {
 	return with, without
 }
 
-// matteredPicture is every factor that can be compared on one scale, the clearest first.
-func (s *season) matteredPicture() (page.Section, string, error) {
-	section := page.Section{ID: "mattered", Heading: "What mattered"}
+// matteredPart is every factor that can be compared, the clearest first.
+func (s *season) matteredPart() (out part[page.RatioMark]) {
 	with, without := s.compared()
-	if len(s.Trips) < 2 || len(with) == 0 {
-		if len(s.Trips) < 2 {
-			return section, "the trips by day, of which there is one", nil
-		}
-		return section, "what mattered, because nothing was fished side by side", nil
+	switch {
+	case len(s.Trips) < 2:
+		out.less = "the trips by day, of which there is one"
+	case len(with) == 0:
+		out.less = "what mattered, because nothing was fished side by side"
 	}
-	var marks []page.RatioMark
+	if out.less != "" {
+		return out
+	}
 	for _, f := range with {
-		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain, Level: page.Level{Name: capital(evidence.Noun(f.Factor)) + "\n" + setting(f)}}
+		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain, Level: s.row(capital(evidence.Noun(f.Factor)) + "\n" + setting(f))}
 		m.Counts = "no strike elsewhere"
 		if f.Ratio != nil {
 			m.Counts = ratioText(*f.Ratio) + " ×"
@@ -172,18 +192,37 @@ func (s *season) matteredPicture() (page.Section, string, error) {
 			m.Strength = page.Loud
 			m.Counts += "\n" + f.Verdict
 		}
-		marks = append(marks, m)
+		out.marks, out.rows = append(out.marks, m), append(out.rows, s.findingRow(f))
 	}
-	section.Sentences = []string{matteredSentence(with)}
+	out.sentence = matteredSentence(with)
 	if len(without) > 0 {
-		section.Sentences = append(section.Sentences, capital(list(without))+" can't be compared: no trip fished two of a kind, or none is logged.")
+		out.aside = capital(list(without)) + " can't be compared: no trip fished two of a kind, or none is logged."
 	}
-	chart, err := page.Ratios(page.Frame{
-		Label: "Every factor that can be compared, with how many times the strikes its better setting brought. " + section.Sentences[0] + " The table below holds the figures.",
+	return out
+}
+
+// matteredFrame is the words around the picture of what mattered.
+func matteredFrame(sentence string, keys ...page.Key) page.Frame {
+	return page.Frame{
+		Label: "Every factor that can be compared, with how many times the strikes its better setting brought. " + sentence + " The table below holds the figures.",
 		Axis:  "times the strikes of the rest", Counts: "best guess",
-		Keys: []page.Key{{Mark: page.MarkBar, Words: "best guess; strong where it leans or is settled"}, {Mark: page.MarkInterval, Words: "95 % interval: where it crosses 1, it may make no difference"}},
-	}, marks)
-	section.Chart, section.Table = chart, findingsTable(with)
+		Keys: append(keys, page.Key{Mark: page.MarkInterval, Words: "95 % interval: where it crosses 1, it may make no difference"}),
+	}
+}
+
+// matteredPicture is every factor that can be compared on one scale, the clearest first.
+func (s *season) matteredPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "mattered", Heading: "What mattered"}
+	p := s.matteredPart()
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	section.Sentences = []string{p.sentence}
+	if p.aside != "" {
+		section.Sentences = append(section.Sentences, p.aside)
+	}
+	section.Chart, err = page.Ratios(matteredFrame(p.sentence, page.Key{Mark: page.MarkBar, Words: "best guess; strong where it leans or is settled"}), p.marks)
+	section.Table = findingsTable(p.rows)
 	return section, "", err
 }
 
@@ -218,20 +257,21 @@ func leanWord(what []string) string {
 }
 
 // findingsTable is the findings in numbers.
-func findingsTable(findings []queries.Finding) *page.Table {
-	t := &page.Table{Caption: "the factors in numbers", Columns: []page.Column{
+func findingsTable(rows []page.Row) *page.Table {
+	return &page.Table{Caption: "the factors in numbers", Columns: []page.Column{
 		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
 		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 		{Head: "Luck alone would show as much", Unit: "all factors allowed for", Kind: page.Token},
 		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Fished by", Kind: page.Token},
-	}}
-	for _, f := range findings {
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(evidence.Noun(f.Factor))), page.Words(f.Verdict),
-			page.Words(queries.LevelText(f.Factor, *f.Better)), page.Words(queries.LevelText(f.Factor, *f.Other)),
-			page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
-			page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s"))}})
-	}
-	return t
+	}, Rows: rows}
+}
+
+// findingRow is a factor's row of the table.
+func (s *season) findingRow(f queries.Finding) page.Row {
+	return page.Row{Cells: []page.Cell{page.Words(s.tagged(capital(evidence.Noun(f.Factor)))), page.Words(f.Verdict),
+		page.Words(queries.LevelText(f.Factor, *f.Better)), page.Words(queries.LevelText(f.Factor, *f.Other)),
+		page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
+		page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s"))}}
 }
 
 // bandOrder is a speed band's place among those of the rows of strikes; the last for others.

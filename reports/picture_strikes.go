@@ -19,34 +19,52 @@ func fateKind(fate string) page.FateKind {
 	return page.LostOff
 }
 
-// fatesPicture is one bar that adds up to all strikes.
-func (s *season) fatesPicture() (page.Section, string, error) {
-	section := page.Section{ID: "fates", Heading: "What became of the strikes"}
-	total := int64(0)
+// fatesPart is what became of all strikes.
+func (s *season) fatesPart() (out part[page.Fate], total int64) {
 	for _, f := range s.Fates {
 		total += f.Strikes
 	}
 	if total == 0 {
-		return section, "what became of the strikes, of which none is logged", nil
+		out.less = "what became of the strikes, of which none is logged"
+		return out, 0
 	}
-	t := &page.Table{Caption: "how the strikes ended", Columns: []page.Column{{Head: "How it ended"}, {Head: "Strikes", Kind: page.Measure}, {Head: "Share", Kind: page.Share}}}
-	var parts []page.Fate
 	for _, f := range s.Fates {
 		name := f.Fate
 		if name == queries.FateNotLogged {
 			name = "end not logged"
 		}
-		parts = append(parts, page.Fate{Strikes: f.Strikes, Kind: fateKind(f.Fate), Level: page.Level{Name: name, Counts: page.Count(f.Strikes)}})
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(f.Strikes), page.Value(float64(f.Strikes) / float64(total))}})
+		out.marks = append(out.marks, page.Fate{Strikes: f.Strikes, Kind: fateKind(f.Fate), Level: s.row(name, page.Count(f.Strikes))})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.Whole(f.Strikes), page.Value(float64(f.Strikes) / float64(total))}})
 	}
-	t.Total = []page.Cell{page.Words("all strikes"), page.Whole(total), page.Value(1)}
-	section.Sentences = []string{fatesSentence(s.Fates, total)}
-	chart, err := page.Fates(page.Frame{
-		Label: "All strikes as one bar, and each part of it on a row of its own. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis:  "strikes", Counts: "strikes",
-		Keys: []page.Key{{Mark: page.MarkBoated, Words: "to the boat"}, {Mark: page.MarkLost, Words: "hooked and lost"}, {Mark: page.MarkStruck, Words: "missed, or not logged"}},
-	}, page.Level{Name: "all strikes", Counts: page.Count(total)}, parts)
-	section.Chart, section.Table = chart, t
+	out.sentence = fatesSentence(s.Fates, total)
+	return out, total
+}
+
+// fatesFrame is the words around the picture of what became of the strikes.
+func fatesFrame(sentence, axis string, keys ...page.Key) page.Frame {
+	return page.Frame{
+		Label: "All strikes as one bar, and each part of it on a row of its own. " + sentence + " The table below holds the figures.",
+		Axis:  axis, Counts: "strikes", Keys: keys,
+	}
+}
+
+func fatesTable(rows []page.Row) *page.Table {
+	return &page.Table{Caption: "how the strikes ended", Columns: []page.Column{{Head: "How it ended"}, {Head: "Strikes", Kind: page.Measure}, {Head: "Share", Kind: page.Share}}, Rows: rows}
+}
+
+// fatesPicture is one bar that adds up to all strikes.
+func (s *season) fatesPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "fates", Heading: "What became of the strikes"}
+	p, total := s.fatesPart()
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	section.Sentences = []string{p.sentence}
+	section.Chart, err = page.Fates(fatesFrame(p.sentence, "strikes", page.Key{Mark: page.MarkBoated, Words: "to the boat"},
+		page.Key{Mark: page.MarkLost, Words: "hooked and lost"}, page.Key{Mark: page.MarkStruck, Words: "missed, or not logged"}),
+		[]page.Level{{Name: "all strikes", Counts: page.Count(total)}}, p.marks)
+	section.Table = fatesTable(p.rows)
+	section.Table.Total = []page.Cell{page.Words("all strikes"), page.Whole(total), page.Value(1)}
 	return section, "", err
 }
 
@@ -75,11 +93,10 @@ func fatesSentence(fates []queries.Fate, total int64) string {
 
 const byLureWeight = "lure-weight"
 
-// pairsPicture is speed across lure weight.
-func (s *season) pairsPicture() (page.Section, string, error) {
-	section := page.Section{ID: "pairs", Heading: "Speed and lure weight together"}
-	var bands, weights []string
-	pairs := slices.DeleteFunc(slices.Clone(s.Pairs), func(p queries.Pair) bool { return p.A == notLogged || p.B == notLogged })
+// pairsLogged are the cells of bands with hours enough to be drawn, and the weights and
+// bands that they are of.
+func (s *season) pairsLogged() (pairs []queries.Pair, bands, weights []string) {
+	pairs = slices.DeleteFunc(slices.Clone(s.Pairs), func(p queries.Pair) bool { return p.A == notLogged || p.B == notLogged })
 	sum := map[string]float64{}
 	for _, p := range pairs {
 		sum[p.A] += p.Hours
@@ -93,15 +110,24 @@ func (s *season) pairsPicture() (page.Section, string, error) {
 			weights = append(weights, p.B)
 		}
 	}
-	if len(bands) < 2 || len(weights) < 2 {
+	return pairs, s.inOrder(bySpeed, bands), s.inOrder(byLureWeight, weights)
+}
+
+// pairsPart is speed across the lure weights given.
+func (s *season) pairsPart(weights []string) (out part[page.PairMark]) {
+	pairs, bands, own := s.pairsLogged()
+	if len(bands) < 2 || len(own) < 2 {
+		out.less = "speed and lure weight together, because only one of a kind is logged"
 		if len(s.Trips) < 2 {
-			return section, "", nil
+			out.less = aloneOnPage
 		}
-		return section, "speed and lure weight together, because only one of a kind is logged", nil
+		return out
 	}
-	bands, weights = s.inOrder(bySpeed, bands), s.inOrder(byLureWeight, weights)
-	var cells []page.PairMark
+	columns := weightNames(weights)
+	var plain []page.Level // without the season
 	for i, band := range bands {
+		plain = append(plain, page.Level{Name: queries.LevelText(bySpeed, band)})
+		out.levels = append(out.levels, s.row(plain[i].Name))
 		for j, weight := range weights {
 			m := page.PairMark{Row: i, Column: j}
 			for _, p := range pairs {
@@ -110,23 +136,42 @@ func (s *season) pairsPicture() (page.Section, string, error) {
 				}
 			}
 			m.Thin = m.Hours < s.enough()
-			cells = append(cells, m)
+			out.marks, out.rows = append(out.marks, m), append(out.rows, pairRow(out.levels[i].Name, columns[j], m))
 		}
 	}
-	levels, columns := make([]page.Level, len(bands)), make([]string, len(weights))
-	for i, b := range bands {
-		levels[i] = page.Level{Name: queries.LevelText(bySpeed, b)}
+	out.sentence = pairsSentence(plain, columns, out.marks)
+	return out
+}
+
+func weightNames(weights []string) []string {
+	var out []string
+	for _, w := range weights {
+		out = append(out, queries.LevelText(byLureWeight, w))
 	}
-	for i, w := range weights {
-		columns[i] = queries.LevelText(byLureWeight, w)
-	}
-	section.Sentences = []string{pairsSentence(levels, columns, cells)}
-	chart, err := page.Pairs(page.Frame{
-		Label: "Speed bands across lure weights: the hours fished as area, the strike rate as shade. " + section.Sentences[0] + " The table below holds the figures.",
+	return out
+}
+
+// pairsFrame is the words around the picture of pairs.
+func pairsFrame(sentence string, keys ...page.Key) page.Frame {
+	return page.Frame{
+		Label: "Speed bands across lure weights: the hours fished as area, the strike rate as shade. " + sentence + " The table below holds the figures.",
 		Axis:  "lure weight",
-		Keys:  []page.Key{{Mark: page.MarkSolid, Words: "area: line-hours; shade: strikes per line-hour; below it: strikes and hours"}, {Mark: page.MarkThin, Words: page.LittleEffort}},
-	}, levels, columns, cells)
-	section.Chart, section.Table = chart, pairsTable(levels, columns, cells)
+		Keys: append(keys, page.Key{Mark: page.MarkSolid, Words: "area: line-hours; shade: strikes per line-hour; below it: strikes and hours"},
+			page.Key{Mark: page.MarkThin, Words: page.LittleEffort}),
+	}
+}
+
+// pairsPicture is speed across lure weight.
+func (s *season) pairsPicture() (section page.Section, less string, err error) {
+	section = page.Section{ID: "pairs", Heading: "Speed and lure weight together"}
+	_, _, weights := s.pairsLogged()
+	p := s.pairsPart(weights)
+	if p.less != "" {
+		return section, p.less, nil
+	}
+	section.Sentences = []string{p.sentence}
+	section.Chart, err = page.Pairs(pairsFrame(p.sentence), p.levels, weightNames(weights), p.marks)
+	section.Table = pairsTable(p.rows)
 	return section, "", err
 }
 
@@ -181,15 +226,15 @@ func pairsSentence(levels []page.Level, columns []string, cells []page.PairMark)
 // list2 joins two with a comma, for more to follow.
 func list2(words []string) string { return words[0] + ", " + words[1] }
 
-func pairsTable(levels []page.Level, columns []string, cells []page.PairMark) *page.Table {
-	t := &page.Table{Caption: "speed and lure weight", Columns: []page.Column{{Head: "Speed over ground"}, {Head: "Lure weight", Kind: page.Token},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2}}}
-	for _, c := range cells {
-		rate := page.Cell{}
-		if c.Hours > 0 {
-			rate = page.Value(float64(c.Strikes) / c.Hours)
-		}
-		t.Rows = append(t.Rows, page.Row{Thin: c.Thin, Cells: []page.Cell{page.Words(levels[c.Row].Name), page.Words(columns[c.Column]), page.Value(c.Hours), page.Whole(c.Strikes), rate}})
+func pairsTable(rows []page.Row) *page.Table {
+	return &page.Table{Caption: "speed and lure weight", Columns: []page.Column{{Head: "Speed over ground"}, {Head: "Lure weight", Kind: page.Token},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2}}, Rows: rows}
+}
+
+func pairRow(band, weight string, m page.PairMark) page.Row {
+	rate := page.Cell{}
+	if m.Hours > 0 {
+		rate = page.Value(float64(m.Strikes) / m.Hours)
 	}
-	return t
+	return page.Row{Thin: m.Thin, Cells: []page.Cell{page.Words(band), page.Words(weight), page.Value(m.Hours), page.Whole(m.Strikes), rate}}
 }

@@ -9,8 +9,8 @@ import (
 	"wakeledger/reports/page"
 )
 
-// picture builds one of the season's pictures. Where the season has nothing to draw,
-// the section has no chart and less says why, as the tail of a sentence.
+// picture builds one of the season's pictures. Where the season has nothing to draw, less
+// says why, as the tail of a sentence.
 type picture func() (section page.Section, less string, err error)
 
 // pictures are those of the season, in the order in which they are shown.
@@ -18,18 +18,34 @@ func (s *season) pictures() []picture {
 	return []picture{s.speedPicture, s.matteredPicture, s.daysPicture, s.sizesPicture, s.fatesPicture, s.pairsPicture, s.heaviestPicture}
 }
 
-// drawn are the pictures that the season fills, and a paragraph on those left out.
-func (s *season) drawn() ([]page.Section, []string, error) {
+// part is what one season brings to a picture: its marks, with the rows of the table
+// under them, and its sentence. Where there is nothing to draw, less says why, as the
+// tail of a sentence.
+type part[Mark any] struct {
+	levels   []page.Level // of the rows, where the marks do not bring their own
+	marks    []Mark
+	rows     []page.Row
+	sentence string
+	aside    string // a second sentence
+	less     string
+}
+
+// aloneOnPage is why a picture is left out where another says why.
+const aloneOnPage = " "
+
+// drawn are the pictures of a page that are filled, and a paragraph on those left out.
+func drawn(of string, pictures []picture) ([]page.Section, []string, error) {
 	var out []page.Section
 	var left []string
-	for _, draw := range s.pictures() {
+	for _, draw := range pictures {
 		section, less, err := draw()
 		switch {
 		case err != nil:
-			return nil, nil, fmt.Errorf("season report, %s: %w", section.ID, err)
+			return nil, nil, fmt.Errorf("%s, %s: %w", of, section.ID, err)
+		case less == aloneOnPage:
 		case less != "":
 			left = append(left, less)
-		case section.Chart != nil: // without one, another picture says why
+		case section.Chart != nil:
 			out = append(out, section)
 		}
 	}

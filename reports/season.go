@@ -31,7 +31,6 @@ type SeasonInput struct {
 	Drag       []queries.Drag
 	Failures   []queries.Failure
 	Worked     Worked // empty: the report says nothing of it
-	Beside     Beside // another season beside this one; empty: none
 	Tracks     Tracks // empty: the report says nothing of it
 	Fates      []queries.Fate
 	Pairs      []queries.Pair  // speed bands across lure weights, as the season file names them
@@ -53,6 +52,27 @@ type season struct {
 	totals
 	thin     map[string]bool  // levels with little effort
 	doubtful map[place]string // fish whose measures are doubted, and by which check
+
+	tag string   // what it is called where two seasons stand on one chart; empty: it is alone
+	ink page.Ink // its colour there
+}
+
+// tagged is the name of a row with the season's behind it, where two stand on one chart;
+// what stands under the name stays as it is.
+func (s *season) tagged(name string) string {
+	head, under, more := strings.Cut(name, "\n")
+	if s.tag != "" && !strings.HasSuffix(head, " "+s.tag) {
+		head += ", " + s.tag
+	}
+	if more {
+		return head + "\n" + under
+	}
+	return head
+}
+
+// row is a row of a chart.
+func (s *season) row(name string, counts ...string) page.Level {
+	return page.Level{Name: s.tagged(name), Counts: strings.Join(counts, "\n"), Ink: s.ink}
 }
 
 // Season writes the season report as one HTML file. It fails where Units is not
@@ -62,7 +82,7 @@ func Season(w io.Writer, in SeasonInput) error {
 	if err != nil {
 		return err
 	}
-	pictures, left, err := s.drawn()
+	pictures, left, err := drawn("season report", s.pictures())
 	if err != nil {
 		return err
 	}
@@ -72,13 +92,6 @@ func Season(w io.Writer, in SeasonInput) error {
 		Footer: []string{
 			"A weight from the tape is an estimate: not for records, sale or legal size.",
 		},
-	}
-	if s.Beside.Names[1] != "" {
-		beside, err := s.besideSection()
-		if err != nil {
-			return fmt.Errorf("season report, %s: %w", beside.ID, err)
-		}
-		p.Sections = append([]page.Section{beside}, p.Sections...)
 	}
 	if len(pictures) > 0 {
 		p.Sections = append(p.Sections, s.readingSection())

@@ -32,7 +32,8 @@ func pages(t *testing.T) map[string][]byte {
 	t.Helper()
 	db := demoFile(t)
 	return written(t, map[string][]string{
-		"season": {"--db", db, "report", "season", "--compare", "2025"},
+		"season": {"--db", db, "report", "season"},
+		"years":  {"--db", db, "report", "years"},
 		"us":     {"--db", db, "report", "season", "--units", "us"},
 		"scale":  {"--db", db, "report", "scale"},
 		"club":   {"report", "club", "--names", "--db", db, "--db", telltale(t, 12, `<img src=x onerror=alert(1)>`)},
@@ -187,8 +188,11 @@ func doctoredPagesAreCaught(t *testing.T, all map[string][]byte) {
 		p := browser.Open(t, html)
 		values, rows := 0, 0
 		figures := browser.Figures(t, p)
-		if name == "us" {
-			checkSaysCatches(t, figures)
+		switch name {
+		case "us":
+			checkSaysCatches(t, figures, "")
+		case "years":
+			checkSaysCatches(t, figures, "-years")
 		}
 		for _, f := range figures {
 			bare := f
@@ -219,12 +223,12 @@ func doctoredPagesAreCaught(t *testing.T, all map[string][]byte) {
 
 // checkSaysCatches: the season has every picture, and with a value of one changed, or a mark
 // left out of those that count marks, its sentence is seen to say another thing.
-func checkSaysCatches(t *testing.T, figures []browser.Figure) {
+func checkSaysCatches(t *testing.T, figures []browser.Figure, of string) {
 	t.Helper()
 	for _, id := range browser.Pictures {
-		at := slices.IndexFunc(figures, func(f browser.Figure) bool { return f.ID == id })
+		at := slices.IndexFunc(figures, func(f browser.Figure) bool { return f.ID == id+of })
 		if at < 0 {
-			t.Errorf("the season has no %s", id)
+			t.Errorf("the page has no %s", id+of)
 			continue
 		}
 		f, caught := figures[at], 0

@@ -20,7 +20,7 @@ import (
 type reportFlags struct {
 	out, units, title string
 	part              part
-	compare           string   // of report season: another season file, or a year of this one
+	compare           string   // of report season and years: another season file, or a year of this one
 	cell              cellFlag // of report track
 }
 
@@ -36,9 +36,6 @@ func (r *reportFlags) check() error {
 			return err
 		}
 	}
-	if r.compare != "" && r.part.given() {
-		return usage("--compare sets whole seasons beside each other: leave --year, --boat, --species, --since and --until out")
-	}
 	return r.part.check()
 }
 
@@ -51,8 +48,9 @@ type reportKind struct {
 
 var reportKinds = []reportKind{
 	{page.SeasonReport, "The season: what to do next, what worked, the fish, and what was not read",
-		"  wakeledger report season --units us --out 2026.html\n  wakeledger report season --year 2026\n" +
-			"  wakeledger report season --compare 2025\n  wakeledger report season --compare 2025.duckdb", (*app).writeSeason},
+		"  wakeledger report season --units us --out 2026.html\n  wakeledger report season --year 2026", (*app).writeSeason},
+	{page.YearsReport, "Two seasons side by side: what changed since last year",
+		"  wakeledger report years\n  wakeledger report years --compare 2024\n  wakeledger report years --compare 2025.duckdb", (*app).writeYears},
 	{page.ScaleReport, "The tape against the scale: whether to trust it, and by what to divide",
 		"  wakeledger report scale --units us", (*app).writeScale},
 	{page.DeckReport, "A page to print for the boat: today's plan, this boat's spread, weights by length and girth",
@@ -69,7 +67,7 @@ func (a *app) reportCmd() *cobra.Command {
 	kinds = append(kinds, "club")
 	c := &cobra.Command{
 		Use:     "report KIND",
-		Short:   "Write a page about the season: season, scale, deck, track or club",
+		Short:   "Write a page about the season: season, years, scale, deck, track or club",
 		Long:    "Write a page about the season, to be opened in a browser. It needs no network.",
 		Example: "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger report deck --units us",
 		Args: func(_ *cobra.Command, args []string) error {
@@ -95,8 +93,8 @@ func (a *app) reportCmd() *cobra.Command {
 func (r *reportFlags) addAll(a *app, c *cobra.Command, kind page.Report, out string) {
 	r.add(c.Flags(), out)
 	r.part.add(c.Flags())
-	if kind == page.SeasonReport {
-		c.Flags().StringVar(&r.compare, "compare", "", "show it beside a year of this season file (2025), or beside another season `file`")
+	if kind == page.SeasonReport || kind == page.YearsReport {
+		c.Flags().StringVar(&r.compare, "compare", "", "set it beside a year of this season file (2025), or beside another season `file`")
 	}
 	if kind == page.TrackReport {
 		r.cell.add(c.Flags())
@@ -115,6 +113,15 @@ func (a *app) reportKindCmd(k reportKind) *cobra.Command {
 		RunE: func(c *cobra.Command, _ []string) (err error) {
 			if err := errors.Join(r.check(), r.cell.check()); err != nil {
 				return err
+			}
+			if r.compare != "" {
+				k = reportKinds[slices.IndexFunc(reportKinds, func(k reportKind) bool { return k.page == page.YearsReport })]
+				if !c.Flags().Changed("out") {
+					r.out = string(k.page) + ".html"
+				}
+			}
+			if k.page == page.YearsReport && r.part.year+r.part.since+r.part.until != "" {
+				return usage("two whole seasons are set beside each other: leave --year, --since and --until out")
 			}
 			to := a.target(r.out, pageFile(k.page), r.compare)
 			if err := to.Check(); err != nil {
@@ -142,9 +149,6 @@ func (a *app) reportKindCmd(k reportKind) *cobra.Command {
 func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
 	in, err := reports.Gather(ctx, s.DB, r.units)
 	if err != nil {
-		return err
-	}
-	if in.Beside, err = a.beside(ctx, s, r.compare); err != nil {
 		return err
 	}
 	in.Generated = s.Now()

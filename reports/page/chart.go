@@ -19,11 +19,12 @@ type Chart struct {
 	paper  int            // on paper, where rows stand closer; 0 as on a screen
 	option map[string]any // for ECharts; colours as "@role", functions by name
 	narrow map[string]any // what changes on a phone
+	inks   []Ink          // of the rows; nil where the chart is of one season
 }
 
 // data is the chart as our script reads it.
 func (c *Chart) data() map[string]any {
-	return map[string]any{"option": c.option, "narrow": c.narrow, "height": c.height, "paper": cmp.Or(c.paper, c.height)}
+	return map[string]any{"option": c.option, "narrow": c.narrow, "height": c.height, "paper": cmp.Or(c.paper, c.height), "inks": c.inks}
 }
 
 // Level is one row of a chart: a level of a factor.
@@ -31,6 +32,31 @@ type Level struct {
 	Name   string
 	Thin   bool   // little effort: drawn pale and dashed, and said under the name
 	Counts string // printed at the right end of the row; lines apart by "\n"
+	Ink    Ink    // which of two seasons the row is of
+}
+
+// Ink is the colour of a season where two stand on one chart, a role of the palette.
+type Ink string
+
+// The inks.
+const (
+	OneSeason Ink = ""
+	Earlier   Ink = "earlier"
+	Later     Ink = "later"
+)
+
+// inksOf are the inks of rows; nil where all are of one season.
+func inksOf(levels []Level) []Ink {
+	var inks []Ink
+	for _, l := range levels {
+		if l.Ink != OneSeason {
+			inks = append(inks, l.Ink)
+		}
+	}
+	if len(inks) < len(levels) {
+		return nil
+	}
+	return inks
 }
 
 // LittleEffort is how a level with little effort is called, in charts and tables.

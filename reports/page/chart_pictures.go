@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -62,7 +63,10 @@ func Ratios(f Frame, marks []RatioMark) (*Chart, error) {
 	}
 	node(chart.option, "xAxis", 0)["logBase"] = 2
 	node(chart.option, "xAxis", 0, "axisLabel")["formatter"] = "{value} ×"
-	chart.height = len(marks)*ratioRow + frameHeight
+	chart.height, chart.inks = len(marks)*ratioRow+frameHeight, inksOf(levels)
+	if chart.inks != nil { // the names are longer by the season's
+		node(chart.option, "yAxis", 0, "axisLabel")["width"] = 180
+	}
 	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 122, "fontSize": 11, "lineHeight": 13}}, map[string]any{}}
 	return chart, nil
 }
@@ -104,6 +108,7 @@ func Calendar(f Frame, months []Level, days []DayMark) (*Chart, error) {
 	label := node(chart.option, "xAxis", 0, "axisLabel")
 	label["interval"], label["hideOverlap"] = 6, true
 	chart.height, chart.paper = len(months)*monthRow+frameHeight, len(months)*paperHeight+frameHeight
+	chart.inks = inksOf(months)
 	return chart, nil
 }
 
@@ -159,12 +164,14 @@ func Sizes(f Frame, levels []Level, fish []SizeDot, medians []SizeMedian) (*Char
 	if err != nil {
 		return nil, err
 	}
+	chart.inks = inksOf(levels)
 	return chart, nil
 }
 
 // Fate is what became of a number of strikes.
 type Fate struct {
 	Level
+	Season  int // place in the list of seasons
 	Strikes int64
 	Kind    FateKind
 }
@@ -183,26 +190,39 @@ const (
 
 const fateRow = 34 // CSS pixels
 
-// Fates draws all strikes as one bar on the first row, and each of its parts again on a
-// row of its own below, in its place. It is nil without strikes.
-func Fates(f Frame, all Level, fates []Fate) (*Chart, error) {
-	total := int64(0)
-	levels := []Level{all}
-	var items [][]any
-	for i, p := range fates {
-		levels = append(levels, p.Level)
-		items = append(items, []any{0, total, total + p.Strikes, int(p.Kind)}, []any{i + 1, total, total + p.Strikes, int(p.Kind)})
-		total += p.Strikes
+// Fates draws all strikes of each season as one bar, and each of its parts again on a
+// row of its own below, in its place: in strikes, or of two seasons in per cent of each.
+// It is nil without strikes.
+func Fates(f Frame, seasons []Level, fates []Fate) (*Chart, error) {
+	total, from := make([]float64, len(seasons)), make([]float64, len(seasons))
+	for _, p := range fates {
+		total[p.Season] += float64(p.Strikes)
 	}
-	if total == 0 {
+	most := total[0]
+	if len(seasons) > 1 {
+		most = 100
+	}
+	levels := slices.Clone(seasons)
+	var items [][]any
+	for _, p := range fates {
+		if total[p.Season] == 0 {
+			return nil, nil
+		}
+		to := from[p.Season] + float64(p.Strikes)
+		ends := [2]float64{from[p.Season] / total[p.Season] * most, to / total[p.Season] * most}
+		items = append(items, []any{p.Season, ends[0], ends[1], int(p.Kind), 1}, []any{len(levels), ends[0], ends[1], int(p.Kind), 0})
+		levels, from[p.Season] = append(levels, p.Level), to
+	}
+	if len(items) == 0 {
 		return nil, nil
 	}
-	c := custom(rowOptions(f, levels, float64(total)), "fateBar", items, opts.Encode{X: []int{1, 2}, Y: 0})
+	c := custom(rowOptions(f, levels, most), "fateBar", items, opts.Encode{X: []int{1, 2}, Y: 0})
 	chart, err := rows(c, f, f.Keys, len(levels))
 	if err != nil {
 		return nil, err
 	}
 	chart.height, chart.paper = len(levels)*fateRow+frameHeight, len(levels)*leastPaper+frameHeight
+	chart.inks = inksOf(levels)
 	return chart, nil
 }
 
@@ -257,6 +277,7 @@ func Pairs(f Frame, levels []Level, columns []string, marks []PairMark) (*Chart,
 	node(chart.option, "grid", 0)["bottom"] = 50
 	chart.narrow["xAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 48, "fontSize": 11}}}
 	chart.height, chart.paper = len(levels)*pairRow+frameHeight, len(levels)*62+frameHeight
+	chart.inks = inksOf(levels)
 	return chart, nil
 }
 
@@ -298,5 +319,6 @@ func Heaviest(f Frame, fish []FishRow) (*Chart, error) {
 		return nil, err
 	}
 	chart.height, chart.paper = len(fish)*fishRowHeight+frameHeight, len(fish)*leastPaper+frameHeight
+	chart.inks = inksOf(levels)
 	return chart, nil
 }

@@ -45,7 +45,12 @@ func Rates(f Frame, marks []RateMark, reference *float64, referenceName string) 
 			break
 		}
 	}
-	return rows(c, f, keys, len(marks))
+	chart, err := rows(c, f, append(keys, f.Keys...), len(marks))
+	if err != nil {
+		return nil, err
+	}
+	chart.inks = inksOf(levels)
+	return chart, nil
 }
 
 // rateLimit is where the axis ends: above every rate, and above the intervals

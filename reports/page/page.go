@@ -90,6 +90,8 @@ const (
 	MarkDash     Mark = "dash"     // dashed line: a reference
 	MarkBoated   Mark = "boated"   // dark bar
 	MarkStruck   Mark = "struck"   // hatched bar
+	MarkEarlier  Mark = "earlier"  // solid bar: the earlier of two seasons
+	MarkLater    Mark = "later"    // solid bar: the later of two seasons
 	MarkLost     Mark = "lost"     // solid bar: hooked and lost
 	MarkTape     Mark = "tape"     // hatched bar: estimated from the tape
 	MarkOpen     Mark = "open"     // open circle

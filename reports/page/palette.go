@@ -39,6 +39,8 @@ var roles = []role{
 	{"scale", okabeBlue, okabeSky},
 	{"tape", okabeVermillion, okabeOrange},
 	{"boated", okabeBlue, okabeSky},
+	{"earlier", okabeVermillion, okabeOrange},
+	{"later", okabeBlue, okabeSky},
 	{"struck", "#DCEBF5", "#22384A"},
 	{"step0", brewerYlGnBu[0], brewerYlGnBu[5]},
 	{"step1", brewerYlGnBu[1], brewerYlGnBu[4]},

@@ -11,6 +11,7 @@ const (
 	DeckReport   Report = "deck"
 	TrackReport  Report = "track"
 	ClubReport   Report = "club"
+	YearsReport  Report = "years"
 )
 
 // Mark is what the page names as its maker (HTML, the meta element's name "generator"),

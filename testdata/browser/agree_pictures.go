@@ -111,30 +111,47 @@ func (d *disagreement) median(speed string, m Mark) bool {
 	return false
 }
 
-// fates: the parts of the bar follow each other without a gap, each as long as its row
-// of the table says, once on the first row and once on its own.
+// fates: the parts of a season's bar follow each other without a gap, each as long as its
+// row of the table says, once on the season's row and once on its own; of two seasons as
+// shares of each.
 func (d *disagreement) fates() {
 	o, t := d.f.Option, d.f.Tables[0]
-	strikes := t.exact("Strikes")
-	if strikes < 0 || len(t.Rows)*2 != len(o.Series[0].Data) || len(o.YAxis[0].Data) != len(t.Rows)+1 {
+	strikes, share := t.exact("Strikes"), t.exact("Share")
+	seasons := len(o.YAxis[0].Data) - len(t.Rows)
+	if strikes < 0 || share < 0 || len(t.Rows)*2 != len(o.Series[0].Data) || seasons < 1 {
 		d.say("%d parts in the chart, %d rows in the table", len(o.Series[0].Data), len(t.Rows))
 		return
 	}
-	at := 0.0
+	at := make([]float64, seasons)
 	for i, row := range t.Rows {
-		n, _, _ := number(row[strikes].Text)
-		for j, m := range o.Series[0].Data[2*i : 2*i+2] {
+		long, _, _ := number(row[strikes].Text)
+		if seasons > 1 {
+			long, _ = strconv.ParseFloat(row[share].Key, 64)
+			long *= 100
+		}
+		whole, own := o.Series[0].Data[2*i], o.Series[0].Data[2*i+1]
+		season := whole.whole(0)
+		if season < 0 || season >= seasons || own.whole(0) != seasons+i || className(o.YAxis[0].Data, seasons+i) != name(row) {
+			d.say("%s: on the wrong row: %v, %v", name(row), whole.Value, own.Value)
+			continue
+		}
+		for _, m := range []Mark{whole, own} {
 			from, _ := m.at(1)
 			to, _ := m.at(2)
-			if m.whole(0) != j*(i+1) || from != at || math.Abs(to-at-n) > 1e-9 || className(o.YAxis[0].Data, i+1) != name(row) {
+			if math.Abs(from-at[season]) > 1e-9 || math.Abs(to-at[season]-long) > 1e-9 {
 				d.say("%s: %v in the chart, %s strikes in the table", name(row), m.Value, row[strikes].Text)
 			}
 		}
-		d.beside(row, o.YAxis[1].Data[i+1])
-		at += n
+		d.beside(row, o.YAxis[1].Data[seasons+i])
+		at[season] += long
 	}
-	if len(t.Foot) > strikes && !t.Foot[strikes].is(at, 1) {
-		d.say("the parts add up to %v, the table to %s", at, t.Foot[strikes].Text)
+	for i, sum := range at {
+		switch {
+		case seasons == 1 && (len(t.Foot) <= strikes || !t.Foot[strikes].is(sum, 1)):
+			d.say("the parts add up to %v, the table to %v", sum, t.Foot)
+		case seasons > 1 && math.Abs(sum-100) > 1e-6:
+			d.say("%s adds up to %v per cent", className(o.YAxis[0].Data, i), sum)
+		}
 	}
 }
 

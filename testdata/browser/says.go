@@ -11,6 +11,13 @@ import (
 // Says lists where the sentence above a picture is not what the picture's own data say;
 // it is empty where they agree, and where the chart is none of the pictures below.
 func Says(f Figure) []string {
+	if strings.HasSuffix(f.ID, ofYears) {
+		var out []string
+		for _, season := range seasonsOf(f) {
+			out = append(out, Says(season)...)
+		}
+		return out
+	}
 	want := ""
 	switch f.ID + " " + f.mark() {
 	case "chart-speed ratioBar":

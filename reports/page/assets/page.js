@@ -65,7 +65,7 @@
     // [level, rate, lo, hi, effort as a share of the largest, thin]
     // The bar's length is the rate and its thickness the effort, so its area
     // is the count.
-    rateBar: function (pen) {
+    rateBar: function (pen, inks) {
       return function (params, api) {
         var area = params.coordSys, right = area.x + area.width;
         var zero = api.coord([0, api.value(0)]), y = zero[1];
@@ -75,7 +75,7 @@
         var x = Math.min(api.coord([rate, api.value(0)])[0], right);
         var bar = { type: "rect", z2: 10, silent: true,
           shape: { x: zero[0], y: y - thick / 2, width: Math.max(x - zero[0], 0), height: thick },
-          style: thin ? { fill: pen.thin, stroke: pen.hatch, lineWidth: 1, lineDash: [3, 2], decal: hatch(pen.hatch) } : { fill: pen.rate } };
+          style: thin ? { fill: pen.thin, stroke: pen.hatch, lineWidth: 1, lineDash: [3, 2], decal: hatch(pen.hatch) } : { fill: inks[api.value(0)] || pen.rate } };
         var children = [bar];
         if (!isNaN(lo) && !isNaN(hi)) {
           var style = { stroke: thin ? pen.soft : pen.ink, lineWidth: thin ? 1.5 : 2, lineDash: thin ? [4, 3] : null };
@@ -89,7 +89,7 @@
 
     // [level, ratio, lo, hi, effort as a share of the largest, strength]
     // A bar from one to the ratio, as thick as the effort.
-    ratioBar: function (pen) {
+    ratioBar: function (pen, inks) {
       return function (params, api) {
         var area = params.coordSys, left = area.x, right = area.x + area.width;
         var ratio = api.value(1), lo = api.value(2), hi = api.value(3), strength = api.value(5);
@@ -97,9 +97,10 @@
         var at = function (v) { return v > 0 ? Math.max(left, Math.min(right, api.coord([v, api.value(0)])[0])) : left; };
         var one = api.coord([1, api.value(0)]), y = one[1], x = at(ratio);
         var thick = Math.max(3, api.size([0, 1])[1] * 0.72 * api.value(4));
-        var fill = strength === 2 ? pen.accent : strength === 1 ? pen.rate : pen.thin;
+        var ink = inks[api.value(0)];
+        var fill = strength === 0 ? pen.thin : ink || (strength === 2 ? pen.accent : pen.rate);
         var bar = { type: "rect", z2: 10, silent: true, shape: { x: Math.min(one[0], x), y: y - thick / 2, width: Math.abs(x - one[0]), height: thick },
-          style: strength === 0 ? { fill: fill, stroke: pen.hatch, lineWidth: 1, lineDash: [3, 2], decal: hatch(pen.hatch) } : { fill: fill } };
+          style: strength === 0 ? { fill: fill, stroke: pen.hatch, lineWidth: 1, lineDash: [3, 2], decal: hatch(pen.hatch) } : { fill: fill, opacity: ink && strength === 1 ? 0.5 : 1 } };
         var children = [bar], style = { stroke: strength === 0 ? pen.soft : pen.ink, lineWidth: strength === 0 ? 1.5 : 2, lineDash: strength === 0 ? [4, 3] : null };
         if (!isNaN(lo) && !isNaN(hi)) {
           var from = at(lo), over = hi > api.value(1) && api.coord([hi, 0])[0] > right + 0.5;
@@ -113,20 +114,20 @@
 
     // [day, month, strikes, of them to the boat, line-hours, most strikes, most hours]
     // Strikes up from the row's line, hours down.
-    dayBar: function (pen) {
+    dayBar: function (pen, inks) {
       return function (params, api) {
         var at = api.coord([api.value(0), api.value(1)]), size = api.size([1, 1]);
         var w = Math.max(4, Math.min(size[0] * 0.74, 20)), x = at[0] - w / 2, base = at[1] + size[1] * 0.16;
         var up = size[1] * 0.54 / api.value(5), down = size[1] * 0.28 / api.value(6);
-        var n = api.value(2), boated = api.value(3);
+        var n = api.value(2), boated = api.value(3), ink = inks[api.value(1)], dark = ink || pen.boated;
         var children = [{ type: "rect", z2: 10, silent: true, shape: { x: x, y: base + 1, width: w, height: Math.max(1.5, api.value(4) * down) }, style: { fill: pen.effort } },
           line([[x, base], [x + w, base]], { stroke: pen.ink, lineWidth: 1 }, 12)];
         if (n > boated) {
           children.push({ type: "rect", z2: 10, silent: true, shape: { x: x, y: base - n * up, width: w, height: (n - boated) * up },
-            style: { fill: pen.struck, stroke: pen.boated, lineWidth: 1 } });
+            style: { fill: ink ? pen.paper : pen.struck, stroke: dark, lineWidth: 1 } });
         }
         if (boated > 0) {
-          children.push({ type: "rect", z2: 11, silent: true, shape: { x: x, y: base - boated * up, width: w, height: boated * up }, style: { fill: pen.boated, stroke: pen.boated, lineWidth: 1 } });
+          children.push({ type: "rect", z2: 11, silent: true, shape: { x: x, y: base - boated * up, width: w, height: boated * up }, style: { fill: dark, stroke: dark, lineWidth: 1 } });
         }
         if (size[0] > 15 && n > 0) {
           children.push({ type: "text", z2: 30, silent: true,
@@ -137,11 +138,11 @@
     },
 
     // [weight, level, place across the row, of the species whose medians are drawn]
-    sizeDot: function (pen) {
+    sizeDot: function (pen, inks) {
       return function (params, api) {
-        var at = api.coord([api.value(0), api.value(1)]), y = at[1] + api.value(2) * api.size([0, 1])[1] * 0.66, main = api.value(3) === 1;
+        var at = api.coord([api.value(0), api.value(1)]), y = at[1] + api.value(2) * api.size([0, 1])[1] * 0.66, main = api.value(3) === 1, ink = inks[api.value(1)];
         return { type: "circle", z2: main ? 11 : 10, silent: true, shape: { cx: at[0], cy: y, r: main ? 3.5 : 3 },
-          style: main ? { fill: pen.rate, stroke: pen.boated, lineWidth: 1 } : { fill: pen.paper, stroke: pen.soft, lineWidth: 1 } };
+          style: main ? { fill: ink || pen.rate, stroke: ink || pen.boated, lineWidth: 1 } : { fill: pen.paper, stroke: pen.soft, lineWidth: 1 } };
       };
     },
 
@@ -155,12 +156,17 @@
       };
     },
 
-    // [level, from, to, kind]
-    fateBar: function (pen) {
+    // [level, from, to, kind, a whole season's]
+    // Of two seasons the ink is the season's: solid to the boat, hatched lost, open the rest.
+    fateBar: function (pen, inks) {
       return function (params, api) {
         var from = api.coord([api.value(1), api.value(0)]), to = api.coord([api.value(2), api.value(0)]);
-        var h = api.size([0, 1])[1] * (api.value(0) === 0 ? 0.72 : 0.5), kind = api.value(3);
+        var h = api.size([0, 1])[1] * (api.value(4) === 1 ? 0.72 : 0.5), kind = api.value(3), ink = inks[api.value(0)];
         if (!(to[0] > from[0])) { return null; }
+        if (ink) {
+          return { type: "rect", z2: 10, silent: true, shape: { x: from[0], y: from[1] - h / 2, width: to[0] - from[0], height: h },
+            style: { fill: kind === 0 ? ink : pen.paper, stroke: ink, lineWidth: 1, decal: kind === 1 || kind === 2 ? hatch(ink) : null } };
+        }
         var style = [{ fill: pen.boated }, { fill: pen.boat }, { fill: pen.paper, stroke: pen.boat, lineWidth: 1, decal: hatch(pen.boat) },
           { fill: pen.struck, decal: hatch(pen.boated) }, { fill: pen.thin, decal: hatch(pen.hatch) }][kind];
         return { type: "rect", z2: 10, silent: true, shape: { x: from[0], y: from[1] - h / 2, width: to[0] - from[0], height: h },
@@ -169,7 +175,7 @@
     },
 
     // [column, level, hours, strikes, hours as a share of the most, shade or -1, strikes in words, hours in words]
-    pairCell: function (pen) {
+    pairCell: function (pen, inks) {
       return function (params, api) {
         var at = api.coord([api.value(0), api.value(1)]), size = api.size([1, 1]), step = api.value(5);
         var most = Math.min(size[0] * 0.9, size[1] - 38), side = most * Math.sqrt(api.value(4)), mid = at[1] - size[1] / 2 + 4 + most / 2;
@@ -177,7 +183,7 @@
         if (!none) {
           var fill = step < 0 ? pen.thin : pen["step" + step];
           children.push({ type: "rect", z2: 10, silent: true, shape: { x: at[0] - side / 2, y: mid - side / 2, width: side, height: side },
-            style: { fill: fill, stroke: step < 0 ? pen.hatch : pen.ink, lineWidth: 1, lineDash: step < 0 ? [3, 2] : null, decal: step < 0 ? hatch(pen.hatch) : null } });
+            style: { fill: fill, stroke: step < 0 ? pen.hatch : inks[api.value(1)] || pen.ink, lineWidth: step >= 0 && inks.length ? 3 : 1, lineDash: step < 0 ? [3, 2] : null, decal: step < 0 ? hatch(pen.hatch) : null } });
         }
         children.push({ type: "text", z2: 30, silent: true,
           style: { text: size[0] < 64 ? (none ? "\u2013" : api.value(3) + "\n" + api.value(7)) : none ? "not fished" : api.value(6) + "\n" + api.value(7), x: at[0], y: at[1] + size[1] / 2 - 4, align: "center", verticalAlign: "bottom", fill: none || step < 0 ? pen.soft : pen.ink, fontSize: 11, lineHeight: 13, fontFamily: pen.font } });
@@ -186,11 +192,11 @@
     },
 
     // [weight, lo, hi, row, on a scale, doubtful]
-    fishBar: function (pen) {
+    fishBar: function (pen, inks) {
       return function (params, api) {
         var area = params.coordSys, right = area.x + area.width, row = api.value(3), scale = api.value(4) === 1, doubt = api.value(5) === 1;
         var at = api.coord([api.value(0), row]), y = at[1], x = Math.min(at[0], right), h = api.size([0, 1])[1] * 0.34;
-        var colour = scale ? pen.scale : pen.tape;
+        var colour = inks[row] || (scale ? pen.scale : pen.tape);
         var children = [{ type: "rect", z2: 10, silent: true, shape: { x: area.x, y: y - h / 2, width: x - area.x, height: h },
           style: doubt ? { fill: pen.paper, stroke: pen.soft, lineWidth: 1, lineDash: [3, 2] } : scale ? { fill: colour } : { fill: pen.paper, stroke: colour, lineWidth: 1, decal: hatch(colour) } }];
         if (!isNaN(api.value(1)) && !isNaN(api.value(2))) {
@@ -334,8 +340,9 @@
     var font = getComputedStyle(document.body).fontFamily;
     pen = Object.assign({ font: font }, pen);
     paint(spec, pen);
+    var inks = (spec.inks || []).map(function (role) { return pen[role]; });
     spec.option.series.forEach(function (s) {
-      if (typeof s.renderItem === "string") { s.renderItem = MARKS[s.renderItem](pen); }
+      if (typeof s.renderItem === "string") { s.renderItem = MARKS[s.renderItem](pen, inks); }
     });
     spec.option.textStyle = { fontFamily: font, color: pen.ink };
     // ECharts measures the labels of an axis without the common font: name it.
