@@ -112,6 +112,9 @@ func matteredSays(f Figure) []string {
 	}
 	for i, label := range o.YAxis[0].Data {
 		name, _ := level(label)
+		if i >= len(o.Series[0].Data) {
+			return append(out, fmt.Sprintf("%s has no mark for %s", f.ID, name))
+		}
 		m := o.Series[0].Data[i]
 		lo, _ := m.at(2)
 		named, loud := strings.Contains(f.Lead, " "+strings.ToLower(name)+" "), m.whole(5) == 2
