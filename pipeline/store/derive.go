@@ -138,12 +138,8 @@ func (db *DB) refill(ctx context.Context, table string, rows [][]any) error {
 	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"), "TABLE_NAME", table)); err != nil {
 		return err
 	}
-	for _, r := range rows {
-		marks := strings.TrimSuffix(strings.Repeat("?, ", len(r)), ", ")
-		q := strings.ReplaceAll(strings.ReplaceAll(statement("fill_table"), "TABLE_NAME", table), "MARKS", marks)
-		if _, err := db.conn.ExecContext(ctx, q, r...); err != nil {
-			return fmt.Errorf("%s: %w", table, err)
-		}
+	if err := db.appendRows(table, rows); err != nil {
+		return fmt.Errorf("%s: %w", table, err)
 	}
 	return nil
 }
