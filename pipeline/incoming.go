@@ -34,7 +34,7 @@ func (s *Season) incoming(path string, alone bool) (*incoming, error) {
 		return nil, err
 	}
 	in := &incoming{path: path, track: s.shelf.isTrack(path), alone: alone, stat: stat, sum: startHash(path)}
-	in.log = store.Log{Name: filepath.Base(path), ChangedAt: stat.ModTime()}
+	in.log = store.Log{Name: filepath.Base(path), ChangedAt: stat.ModTime(), Large: stat.Size() > smallLog}
 	if abs, err := filepath.Abs(path); err == nil {
 		in.log.Folder = filepath.Base(filepath.Dir(abs))
 	}

@@ -9,6 +9,7 @@ import (
 // TripCell is the effort of one trip, leg and line at one level of a factor, and the strikes that
 // belong to it.
 type TripCell struct {
+	Factor  string  `json:"factor"`
 	Trip    int64   `json:"trip_id"`
 	Leg     int64   `json:"leg_id"`
 	Line    int64   `json:"line_id"`
@@ -34,8 +35,8 @@ func AskSeasonTrips(ctx context.Context, db *store.DB) (SeasonTrips, error) {
 	if s.Cells, err = ask[TripCell](ctx, db, "cells", bySpeed); err != nil {
 		return s, err
 	}
-	rows, err := ask[StrikeRate](ctx, db, "strike_rate", bySpeed)
-	for _, r := range rows {
+	rows, err := strikeRates(ctx, db, bySpeed)
+	for _, r := range rows[bySpeed] {
 		s.Bands = append(s.Bands, r.Level)
 	}
 	return s, err

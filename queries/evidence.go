@@ -2,8 +2,10 @@ package queries
 
 import (
 	"context"
+	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
@@ -28,7 +30,11 @@ func AskEvidence(ctx context.Context, db *store.DB, factor string) (Evidence, er
 	if err != nil {
 		return Evidence{}, err
 	}
-	return weighed(ctx, db, all, slices.IndexFunc(all, func(f evidence.Factor) bool { return f.Name == factor }))
+	rows, err := strikeRates(ctx, db, factor)
+	if err != nil {
+		return Evidence{}, err
+	}
+	return weighed(rows[factor], all, slices.Index(Factors(), factor)), nil
 }
 
 // AskAllEvidence compares the levels of every factor and judges the findings
@@ -38,13 +44,22 @@ func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
 	if err != nil {
 		return nil, err
 	}
-	var all []Evidence
-	var comparisons []evidence.Comparison
-	for i := range factors {
-		e, err := weighed(ctx, db, factors, i)
+	groups, err := atOnce(ctx, db)
+	if err != nil {
+		return nil, err
+	}
+	rows := map[string][]StrikeRate{}
+	for _, g := range groups {
+		of, err := strikeRates(ctx, db, g...)
 		if err != nil {
 			return nil, err
 		}
+		maps.Copy(rows, of)
+	}
+	var all []Evidence
+	var comparisons []evidence.Comparison
+	for i, f := range factors {
+		e := weighed(rows[f.Name], factors, i)
 		all, comparisons = append(all, e), append(comparisons, e.Comparison)
 	}
 	for i, f := range evidence.Find(comparisons) {
@@ -53,14 +68,10 @@ func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
 	return all, nil
 }
 
-// weighed is the evidence on factor i of all.
-func weighed(ctx context.Context, db *store.DB, all []evidence.Factor, i int) (Evidence, error) {
+// weighed is the evidence on factor i of all, of which the levels have these rows.
+func weighed(rows []StrikeRate, all []evidence.Factor, i int) Evidence {
 	f := all[i]
-	e := Evidence{Factor: f.Name}
-	var err error
-	if e.Rows, err = ask[StrikeRate](ctx, db, "strike_rate", f.Name); err != nil {
-		return e, err
-	}
+	e := Evidence{Factor: f.Name, Rows: rows}
 	f.Levels = nil
 	for _, r := range e.Rows {
 		f.Levels = append(f.Levels, r.Level)
@@ -69,35 +80,78 @@ func weighed(ctx context.Context, db *store.DB, all []evidence.Factor, i int) (E
 	for i := range e.Rows {
 		e.Rows[i].weigh(e.Comparison, i)
 	}
-	return e, nil
+	return e
+}
+
+// strikeRates are the rows of strike-rate by each of some factors, before they are weighed.
+func strikeRates(ctx context.Context, db *store.DB, factors ...string) (map[string][]StrikeRate, error) {
+	counts, err := ask[struct {
+		Factor    string  `json:"factor"`
+		Level     string  `json:"level"`
+		LineHours float64 `json:"line_hours"`
+		Strikes   int64   `json:"strikes"`
+		Hookups   int64   `json:"hookups"`
+		Landed    int64   `json:"landed"`
+		Released  int64   `json:"released"`
+	}](ctx, db, "strike_rate", strings.Join(factors, ","))
+	rows := map[string][]StrikeRate{}
+	for _, f := range factors {
+		rows[f] = []StrikeRate{}
+	}
+	for _, c := range counts {
+		rows[c.Factor] = append(rows[c.Factor], StrikeRate{Level: c.Level, LineHours: c.LineHours, Strikes: c.Strikes,
+			Hookups: c.Hookups, Landed: c.Landed, Released: c.Released})
+	}
+	return rows, err
+}
+
+// manyPieces of effort are asked about by one factor at a time: each factor has them all
+// once more. Of fewer, what takes time is to plan a question, not to answer it.
+const manyPieces = 50_000
+
+// atOnce are the factors in groups that are asked about together.
+func atOnce(ctx context.Context, db *store.DB) ([][]string, error) {
+	n, err := ask[struct {
+		Pieces int64 `json:"pieces"`
+	}](ctx, db, "pieces")
+	if err != nil {
+		return nil, err
+	}
+	if n[0].Pieces > manyPieces {
+		return slices.Collect(slices.Chunk(Factors(), 1)), nil
+	}
+	return [][]string{Factors()}, nil
 }
 
 // seasonFactors is the season's effort and strikes by every factor.
 func seasonFactors(ctx context.Context, db *store.DB) ([]evidence.Factor, error) {
-	var all []evidence.Factor
-	for _, name := range Factors() {
-		cells, err := ask[struct {
-			Trip    int64   `json:"trip_id"`
-			Leg     int64   `json:"leg_id"`
-			Line    int64   `json:"line_id"`
-			Level   string  `json:"level"`
-			Hours   float64 `json:"line_hours"`
-			Strikes int64   `json:"strikes"`
-		}](ctx, db, "cells", name)
+	all := make([]evidence.Factor, len(Factors()))
+	for i, name := range Factors() {
+		all[i] = evidence.Factor{Name: name, ByLeg: slices.Contains(together, name), Score: scores(name)}
+	}
+	groups, err := atOnce(ctx, db)
+	if err != nil {
+		return nil, err
+	}
+	for _, g := range groups {
+		cells, err := ask[TripCell](ctx, db, "cells", strings.Join(g, ","))
 		if err != nil {
 			return nil, err
 		}
-		f := evidence.Factor{Name: name, ByLeg: slices.Contains(together, name), Score: scores(name)}
+		var f *evidence.Factor
 		for _, c := range cells {
-			if !slices.Contains(f.Levels, c.Level) {
-				f.Levels = append(f.Levels, c.Level)
+			if f == nil || f.Name != c.Factor {
+				f = &all[slices.Index(Factors(), c.Factor)]
 			}
 			f.Cells = append(f.Cells, evidence.Cell{Trip: c.Trip, Leg: c.Leg, Line: c.Line, Level: c.Level, LineHours: c.Hours, Strikes: c.Strikes})
-			if s, ok := levelScore(name, c.Level); ok {
+			if slices.Contains(f.Levels, c.Level) {
+				continue
+			}
+			f.Levels = append(f.Levels, c.Level)
+			if s, ok := levelScore(f.Name, c.Level); ok {
 				f.Score[c.Level] = s
 			}
 		}
-		all = append(all, f)
 	}
 	return all, nil
 }

@@ -65,6 +65,14 @@ func (w Worked) evidenceOn(factor string) *queries.Evidence {
 	return nil
 }
 
+// rates are the rows of strike-rate by a factor, as the season file has them.
+func (w Worked) rates(factor string) []queries.StrikeRate {
+	if e := w.evidenceOn(factor); e != nil {
+		return slices.Clone(e.Rows)
+	}
+	return nil
+}
+
 // factorSections are the sections of the factors but speed, the clearest
 // finding first. A factor with fewer than two levels that have hours has none.
 func (s *season) factorSections() []func() (page.Section, error) {

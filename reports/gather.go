@@ -27,9 +27,6 @@ func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Effort, err = queries.AskEffort(ctx, db, bySpeed); err != nil {
 		return in, err
 	}
-	if in.StrikeRate, err = queries.AskStrikeRate(ctx, db, bySpeed); err != nil {
-		return in, err
-	}
 	if in.Outcomes, err = queries.AskOutcomes(ctx, db, bySpeed); err != nil {
 		return in, err
 	}
@@ -57,7 +54,8 @@ func gather(ctx context.Context, db *store.DB, units string) (SeasonInput, error
 	if in.Worked, err = gatherWorked(ctx, db); err != nil {
 		return in, err
 	}
-	if in.Tracks, err = gatherTracks(ctx, db); err != nil {
+	in.StrikeRate = in.Worked.rates(bySpeed)
+	if in.Tracks, err = gatherTracks(ctx, db, in.Worked); err != nil {
 		return in, err
 	}
 	if in.Open, err = queries.AskOpen(ctx, db); err != nil {

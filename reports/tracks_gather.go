@@ -7,8 +7,8 @@ import (
 	"wakeledger/queries"
 )
 
-// gatherTracks asks what the tracks tell; nothing where no track is loaded.
-func gatherTracks(ctx context.Context, db *store.DB) (Tracks, error) {
+// gatherTracks asks what the tracks tell beside what worked; nothing where no track is loaded.
+func gatherTracks(ctx context.Context, db *store.DB, w Worked) (Tracks, error) {
 	var t Tracks
 	var err error
 	if t.Files, err = queries.AskTracks(ctx, db); err != nil || len(t.Files) == 0 {
@@ -20,6 +20,6 @@ func gatherTracks(ctx context.Context, db *store.DB) (Tracks, error) {
 	if t.Currents, err = queries.AskCurrent(ctx, db); err != nil {
 		return t, err
 	}
-	t.Turning, err = queries.AskStrikeRate(ctx, db, "turning")
-	return t, err
+	t.Turning = w.rates("turning")
+	return t, nil
 }

@@ -7,6 +7,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 )
 
 //go:embed species.csv
@@ -49,9 +50,11 @@ type meaning struct {
 	code, ocean, note string
 }
 
-// Default returns the embedded list. It fails only if an embedded table is at
-// fault, with every fault found.
-func Default() (*List, error) { return parse(speciesCSV, namesCSV) }
+// Default returns the embedded list, which is read once. It fails only if an embedded
+// table is at fault, with every fault found.
+func Default() (*List, error) { return embedded() }
+
+var embedded = sync.OnceValues(func() (*List, error) { return parse(speciesCSV, namesCSV) })
 
 // All returns the species in the order of the list.
 func (l *List) All() []Species {

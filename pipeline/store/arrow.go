@@ -59,6 +59,32 @@ func (db *DB) register(ctx context.Context, r array.RecordReader) (func(), error
 	}, nil
 }
 
+// appendRows adds rows to a table of the season file, in the transaction under way. A
+// statement for each would be planned each time.
+func (db *DB) appendRows(table string, rows [][]any) error {
+	return db.conn.Raw(func(c any) error {
+		dc, ok := c.(driver.Conn)
+		if !ok {
+			return errors.New("not a database connection")
+		}
+		a, err := duckdb.NewAppenderFromConn(dc, "", table)
+		if err != nil {
+			return err
+		}
+		values := []driver.Value{}
+		for _, r := range rows {
+			values = values[:0]
+			for _, v := range r {
+				values = append(values, v)
+			}
+			if err = a.AppendRow(values...); err != nil {
+				break
+			}
+		}
+		return errors.Join(err, a.Close())
+	})
+}
+
 func identifier(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }
 
 func literal(s string) string { return "'" + strings.ReplaceAll(s, "'", "''") + "'" }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 )
 
 // Bands are the classes of the season file, in order.
@@ -37,13 +38,18 @@ func (db *DB) WithBands(ctx context.Context, bands []Band, f func() error) (err 
 		return fmt.Errorf("classes: %w", err)
 	}
 	defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "bands_back")) }()
-	for _, row := range bandRows(bands) {
-		if err := db.exec(ctx, "bands_clear", row[0]); err != nil {
-			return fmt.Errorf("classes: %w", err)
+	var values []any
+	for i, row := range bandRows(bands) {
+		if i == 0 || bands[i].Factor != bands[i-1].Factor {
+			if err := db.exec(ctx, "bands_clear", row[0]); err != nil {
+				return fmt.Errorf("classes: %w", err)
+			}
 		}
+		values = append(values, row...)
 	}
-	for _, row := range bandRows(bands) {
-		if err := db.exec(ctx, "bands_put", row...); err != nil {
+	if len(bands) > 0 {
+		put := statement("bands_put") + strings.Repeat(",\n(?, ?, ?, ?, ?)", len(bands)-1)
+		if _, err := db.conn.ExecContext(ctx, put, values...); err != nil {
 			return fmt.Errorf("classes: %w", err)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"fmt"
 	"io/fs"
+	"path"
 	"strings"
 	"time"
 
@@ -51,16 +52,47 @@ func (db *DB) Derive(ctx context.Context, settings map[string]string, bands []Ba
 	})
 }
 
+// fewRows of entries are put together with their boats and trips once, in tables; more than
+// that would take too much memory, and are put together where they are needed, by views.
+const fewRows = 20_000
+
+// kind is TABLE or VIEW: what the steps that many others read are made as.
+func (db *DB) kind(ctx context.Context) (string, error) {
+	var n int64
+	if err := db.conn.QueryRowContext(ctx, statement("rows_kept")).Scan(&n); err != nil {
+		return "", fmt.Errorf("rows_kept: %w", err)
+	}
+	if n > fewRows {
+		return "VIEW", nil
+	}
+	return "TABLE", nil
+}
+
+// runSteps runs the numbered files in their order, with KIND as this season needs it.
 func (db *DB) runSteps(ctx context.Context) error {
 	steps, err := fs.Glob(files, "derive/*.sql")
 	if err != nil {
 		return err
 	}
+	kind, err := db.kind(ctx)
+	if err != nil {
+		return err
+	}
+	return db.wide(ctx, kind == "VIEW", func() error { return db.runAs(ctx, steps, kind) })
+}
+
+func (db *DB) runAs(ctx context.Context, steps []string, kind string) error {
+	of := strings.NewReplacer("TEMP KIND ", "TEMP "+kind+" ", "DROP KIND ", "DROP "+kind+" ")
 	for _, step := range steps {
+		b, err := files.ReadFile(step)
+		if err != nil {
+			return err
+		}
+		text := of.Replace(string(b))
 		if strings.HasSuffix(step, "85_pair_next.sql") {
-			err = db.repeat(ctx, step)
-		} else {
-			err = db.runFile(ctx, step)
+			err = db.repeat(ctx, step, text)
+		} else if _, err = db.conn.ExecContext(ctx, text); err != nil {
+			err = fmt.Errorf("%s: %w", path.Base(step), err)
 		}
 		if err != nil {
 			return err
@@ -70,13 +102,9 @@ func (db *DB) runSteps(ctx context.Context) error {
 }
 
 // repeat runs a step until it adds no more rows.
-func (db *DB) repeat(ctx context.Context, step string) error {
-	b, err := files.ReadFile(step)
-	if err != nil {
-		return err
-	}
+func (db *DB) repeat(ctx context.Context, step, text string) error {
 	for {
-		res, err := db.conn.ExecContext(ctx, string(b))
+		res, err := db.conn.ExecContext(ctx, text)
 		if err != nil {
 			return fmt.Errorf("%s: %w", step, err)
 		}
@@ -138,12 +166,8 @@ func (db *DB) refill(ctx context.Context, table string, rows [][]any) error {
 	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"), "TABLE_NAME", table)); err != nil {
 		return err
 	}
-	for _, r := range rows {
-		marks := strings.TrimSuffix(strings.Repeat("?, ", len(r)), ", ")
-		q := strings.ReplaceAll(strings.ReplaceAll(statement("fill_table"), "TABLE_NAME", table), "MARKS", marks)
-		if _, err := db.conn.ExecContext(ctx, q, r...); err != nil {
-			return fmt.Errorf("%s: %w", table, err)
-		}
+	if err := db.appendRows(table, rows); err != nil {
+		return fmt.Errorf("%s: %w", table, err)
 	}
 	return nil
 }

@@ -34,7 +34,12 @@ type Place struct {
 // other logs. Where either fails, nothing has changed.
 func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error, settle func(*Load) (Place, error)) (n int64, err error) {
 	if !db.together {
-		if err := errors.Join(db.tellRows(ctx), db.exec(ctx, "frugal")); err != nil {
+		if err := db.tellRows(ctx); err != nil {
+			return 0, err
+		}
+	}
+	if l.Large {
+		if err := db.exec(ctx, "frugal"); err != nil {
 			return 0, err
 		}
 		defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "roomy")) }()
@@ -111,7 +116,7 @@ type Sheet struct {
 	No   int // from 0, in its file
 	Name string
 	Kind string
-	Slow bool // rows come no faster than one thread stores them: a second would only take memory
+	Many bool // rows come in numbers, and faster than one thread stores them
 }
 
 // Insert stores the entries of one sheet as they come. The columns of r are
@@ -124,24 +129,12 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.ID, s.No, s.Name, s.Kind).Scan(&id); err != nil {
 		return 0, fmt.Errorf("add_sheet: %w", err)
 	}
-	insert := l.db.insertArrow
-	if s.Slow {
-		insert = l.db.insertSlow
-	}
-	n, err = insert(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), l.Extent.noting(r))
+	err = l.db.wide(ctx, s.Many, func() error {
+		n, err = l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), l.Extent.noting(r))
+		return err
+	})
 	l.Rows += n
 	return n, err
-}
-
-// insertSlow is insertArrow for rows that come no faster than one thread stores them.
-func (db *DB) insertSlow(ctx context.Context, table, extra string, r array.RecordReader) (n int64, err error) {
-	if !db.together {
-		if err := db.exec(ctx, "one_thread"); err != nil {
-			return 0, err
-		}
-		defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "all_threads")) }()
-	}
-	return db.insertArrow(ctx, table, extra, r)
 }
 
 // widen gives the table of entries the columns of a sheet that no log before had.

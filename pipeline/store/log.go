@@ -20,6 +20,7 @@ type Log struct {
 	Settings  string // JSON: what its owner said of reading it
 	Headings  []string
 	ChangedAt time.Time // when its file was last changed
+	Large     bool      // of Bring: it comes in a stream, for which memory is kept free
 
 	// as the season file has it
 	Rows       int64

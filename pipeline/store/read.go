@@ -2,7 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
 	"errors"
 	"fmt"
 	"io"
@@ -43,9 +42,12 @@ func OpenRead(ctx context.Context, file string, exports bool) (db *DB, err error
 		return db, err
 	}
 	db.behind = steps < version
-	after := []string{"use_season", "roomy", "closed", "locked"}
+	after := []string{"use_season", "closed", "locked"}
 	if exports {
-		after = []string{"use_season", "roomy", "locked"}
+		after = []string{"use_season", "locked"}
+	}
+	if st, err := os.Stat(file); err == nil && st.Size() > manyBytes {
+		after = append([]string{"all_threads"}, after...)
 	}
 	for _, name := range after {
 		if err := db.exec(ctx, name); err != nil {
@@ -55,23 +57,14 @@ func OpenRead(ctx context.Context, file string, exports bool) (db *DB, err error
 	return db, nil
 }
 
+// manyBytes is the size of a season file from which its questions are answered by all threads.
+const manyBytes = 16 << 20
+
 // inMemory is a database of no file, without our tables.
 func inMemory(ctx context.Context) (*DB, error) {
-	pool, err := sql.Open("duckdb", "")
-	if err != nil {
-		return nil, err
-	}
-	pool.SetMaxOpenConns(1)
-	conn, err := pool.Conn(ctx)
-	if err != nil {
-		return nil, errors.Join(err, pool.Close())
-	}
-	db := &DB{pool: pool, conn: conn}
-	_, err = conn.ExecContext(ctx, "SET temp_directory = "+literal(filepath.Join(os.TempDir(), fmt.Sprintf("wakeledger-%d.tmp", os.Getpid()))))
-	if err := errors.Join(err, db.exec(ctx, "configure"), db.exec(ctx, "careful")); err != nil {
-		return nil, errors.Join(err, db.Close())
-	}
-	return db, nil
+	o := options()
+	o.Set("temp_directory", filepath.Join(os.TempDir(), fmt.Sprintf("wakeledger-%d.tmp", os.Getpid())))
+	return connect(ctx, "", o)
 }
 
 // Behind tells a season file whose schema is of an earlier version: what is asked of it

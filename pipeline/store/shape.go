@@ -19,9 +19,9 @@ var (
 // object is a thing that a database holds: a table, a view, a macro ...
 type object struct{ kind, schema, name, madeBy string }
 
-// objects are all that the database of that name holds.
-func (db *DB) objects(ctx context.Context, database string) ([]object, error) {
-	rows, err := db.Query(ctx, statement("shape"), database)
+// objects are what a statement lists of all that the database of that name holds.
+func (db *DB) objects(ctx context.Context, name, database string) ([]object, error) {
+	rows, err := db.Query(ctx, statement(name), database)
 	if err != nil {
 		return nil, err
 	}
@@ -51,7 +51,7 @@ func (db *DB) expected(ctx context.Context, steps int) (all []object, err error)
 			return nil, err
 		}
 	}
-	return db.objects(ctx, "memory")
+	return db.objects(ctx, "shape", "memory") // no step makes a macro
 }
 
 // settingTable is made by these words in every version; the tables of entries grow.
@@ -67,10 +67,15 @@ const (
 // a view, a macro, a type of its own could do what no season file does. db must be in
 // memory, with the file attached as season and not yet in use.
 func (db *DB) verify(ctx context.Context) (steps int, err error) {
-	has, err := db.objects(ctx, "season")
+	has, err := db.objects(ctx, "shape", "season")
 	if err != nil {
 		return 0, err
 	}
+	macros, err := db.objects(ctx, "macros", "season")
+	if err != nil {
+		return 0, err
+	}
+	has = append(has, macros...)
 	has = slices.DeleteFunc(has, func(o object) bool { return o.kind == "view" && o.name == arrowView })
 	if len(has) == 0 {
 		return 0, ErrEmpty

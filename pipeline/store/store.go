@@ -7,10 +7,11 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"net/url"
 	"path"
 	"time"
 
-	_ "github.com/marcboeker/go-duckdb" // the driver; see also arrow.go
+	"github.com/marcboeker/go-duckdb" // the driver; see also arrow.go
 )
 
 //go:embed schema derive sql
@@ -47,19 +48,56 @@ func Open(ctx context.Context, file string) (*DB, error) {
 	return openFile(ctx, file)
 }
 
-// openFile opens a file that is a season file, or is to be one.
-func openFile(ctx context.Context, file string) (*DB, error) {
-	pool, err := sql.Open("duckdb", file)
+// options are how the database is to work; to set them one by one later takes longer than
+// most questions.
+func options() url.Values {
+	return url.Values{
+		// Past this it works from files beside the season file.
+		"memory_limit": {"1GB"},
+		// What most boats log is worked out sooner by one thread than handed to two: see wide.
+		"threads": {"1"},
+		// Rows carry their places, so the order of insertion need not be kept: both cores can
+		// then compress what comes in.
+		"preserve_insertion_order": {"false"},
+		// A season file may have been sent by somebody: nothing is fetched and nothing is
+		// loaded that this program does not hold.
+		"autoinstall_known_extensions": {"false"},
+		"autoload_known_extensions":    {"false"},
+		"allow_community_extensions":   {"false"},
+	}
+}
+
+// connect opens the database in a file, or one in memory where file is "".
+func connect(ctx context.Context, file string, o url.Values) (*DB, error) {
+	pool, err := sql.Open("duckdb", file+"?"+o.Encode())
 	if err != nil {
-		return nil, trouble(file, err)
+		return nil, err
 	}
 	pool.SetMaxOpenConns(1)
 	conn, err := pool.Conn(ctx)
 	if err != nil {
-		pool.Close()
+		return nil, errors.Join(err, pool.Close())
+	}
+	return &DB{pool: pool, conn: conn, file: file}, nil
+}
+
+// wide runs f with all threads: for many rows.
+func (db *DB) wide(ctx context.Context, many bool, f func() error) error {
+	if !many || db.together {
+		return f()
+	}
+	if err := db.exec(ctx, "all_threads"); err != nil {
+		return err
+	}
+	return errors.Join(f(), db.exec(context.WithoutCancel(ctx), "one_thread"))
+}
+
+// openFile opens a file that is a season file, or is to be one.
+func openFile(ctx context.Context, file string) (*DB, error) {
+	db, err := connect(ctx, file, options())
+	if err != nil {
 		return nil, trouble(file, err)
 	}
-	db := &DB{pool: pool, conn: conn, file: file}
 	if again, err := db.keepOlder(ctx); err != nil || again {
 		if err = errors.Join(err, db.Close()); err != nil {
 			return nil, trouble(file, err)
@@ -69,7 +107,7 @@ func openFile(ctx context.Context, file string) (*DB, error) {
 		}
 		return openFile(context.WithValue(ctx, copied{}, true), file)
 	}
-	if err := errors.Join(db.exec(ctx, "configure"), db.exec(ctx, "careful"), db.exec(ctx, "roomy"), db.migrate(ctx)); err != nil {
+	if err := db.migrate(ctx); err != nil {
 		db.Close()
 		return nil, trouble(file, err)
 	}
@@ -122,14 +160,11 @@ func (db *DB) migrate(ctx context.Context) error {
 }
 
 func (db *DB) schemaVersion(ctx context.Context) (int, error) {
-	var tables int
-	if err := db.conn.QueryRowContext(ctx, statement("has_settings")).Scan(&tables); err != nil {
-		return 0, err
-	}
-	if tables == 0 {
-		return 0, nil
-	}
 	v, err := db.Setting(ctx, "schema")
+	var missing *duckdb.Error
+	if errors.As(err, &missing) && missing.Type == duckdb.ErrorTypeCatalog {
+		return 0, nil // there is no table of settings yet
+	}
 	if err != nil {
 		return 0, err
 	}

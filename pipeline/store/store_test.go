@@ -59,7 +59,7 @@ func bring(ctx context.Context, db *DB, name string, l *legs) (int64, error) {
 	return db.Bring(ctx, &Log{Name: name, SHA256: fmt.Sprint(name, l.n)}, noon, func(load *Load) error {
 		r := batch.NewReader(ctx, l)
 		defer r.Release()
-		_, err := load.Insert(ctx, Sheet{Name: "O'Brien's \"sheet\"", Kind: "legs", Slow: true}, r)
+		_, err := load.Insert(ctx, Sheet{Name: "O'Brien's \"sheet\"", Kind: "legs", Many: true}, r)
 		return err
 	}, func(*Load) (p Place, err error) {
 		for _, o := range all {

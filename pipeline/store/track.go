@@ -25,7 +25,7 @@ type Track struct {
 // InsertFixes stores the pieces of a log's tracks as they come. The columns of r
 // are columns of the table fix. It returns the number of rows.
 func (l *Load) InsertFixes(ctx context.Context, r array.RecordReader) (int64, error) {
-	n, err := l.db.insertSlow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.ID), r)
+	n, err := l.db.insertArrow(ctx, "fix", fmt.Sprintf("%d AS log_id", l.ID), r)
 	l.Rows += n
 	return n, err
 }

@@ -13,6 +13,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"time"
 
 	"golang.org/x/text/encoding/unicode"
@@ -175,7 +176,10 @@ func (c *capped) Read(b []byte) (int, error) {
 	return n, err
 }
 
-var sentenceStart = regexp.MustCompile(`(?m)^[^\n]{0,160}?(?:\$[A-Z]{2}[A-Z]{3},|\$P[A-Z]{3,},|![A-Z]{2}VD[MO],)[^\n]*\*[0-9A-Fa-f]{2}`)
+// sentenceStart is a line that ends with a sentence. It is large: most runs read no NMEA.
+var sentenceStart = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?m)^[^\n]{0,160}?(?:\$[A-Z]{2}[A-Z]{3},|\$P[A-Z]{3,},|![A-Z]{2}VD[MO],)[^\n]*\*[0-9A-Fa-f]{2}`)
+})
 
 // format is GPX, NMEA or CSV, by a file's beginning, and how a CSV is to be read; ""
 // for none of them.
@@ -187,7 +191,7 @@ func format(head []byte) (string, shape) {
 		}
 		return "", shape{}
 	}
-	if sentenceStart.Match(head[:min(len(head), 4096)]) {
+	if start := head[:min(len(head), 4096)]; bytes.ContainsAny(start, "$!") && sentenceStart().Match(start) {
 		return "NMEA", shape{}
 	}
 	if bytes.IndexByte(head, 0) >= 0 {

@@ -58,7 +58,7 @@ func FateAt(toks []Token, i int) (FateHit, bool) {
 // FatePhrases are the plain phrases of a fate: those that stand on their own and have no gap.
 func FatePhrases(f Fate) []string {
 	var out []string
-	for _, es := range fates.by {
+	for _, es := range fates.by() {
 		for _, e := range es {
 			name, _, _ := strings.Cut(e.key, " ")
 			if name == fateNames[f] && !slices.Contains(e.elems, "_") {
@@ -109,7 +109,7 @@ func lone(t Token) (Fate, [2]int) {
 	if f, ok := letters[t.Text]; ok {
 		return f, at
 	}
-	for word := range fates.by {
+	for word := range fates.by() {
 		if !Similar(word, t.Text) {
 			continue
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 )
 
 //go:embed lists/*.txt
@@ -16,9 +17,13 @@ type entry struct {
 	elems []string
 }
 
-// list is the phrases of one file by their first word, the longest first.
+// phrases are entries by their first word.
+type phrases map[string][]entry
+
+// list is the phrases of one file by their first word, the longest first. A file is read
+// when its first word is looked for: not every command reads logs.
 type list struct {
-	by map[string][]entry
+	by func() phrases
 }
 
 // Hit is a phrase found among tokens.
@@ -31,45 +36,47 @@ type Hit struct {
 // Next is the token after the phrase.
 func (h Hit) Next() int { return h.Used[len(h.Used)-1] + 1 }
 
-// mustLoad reads an embedded list; a fault in one shows in every test.
+// mustLoad is an embedded list; a fault in one shows in every test.
 func mustLoad(name string) list {
-	text, err := files.ReadFile("lists/" + name + ".txt")
-	if err != nil {
-		panic(err)
-	}
-	l, err := parseList(string(text))
-	if err != nil {
-		panic(fmt.Sprintf("words: lists/%s.txt %v", name, err))
-	}
-	return l
+	return list{sync.OnceValue(func() phrases {
+		text, err := files.ReadFile("lists/" + name + ".txt")
+		if err != nil {
+			panic(err)
+		}
+		by, err := parseList(string(text))
+		if err != nil {
+			panic(fmt.Sprintf("words: lists/%s.txt %v", name, err))
+		}
+		return by
+	})}
 }
 
-func parseList(text string) (list, error) {
-	l := list{by: map[string][]entry{}}
+func parseList(text string) (phrases, error) {
+	l := phrases{}
 	for n, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(line)
 		if line == "" || strings.HasPrefix(line, "# ") {
 			continue
 		}
-		key, phrases, ok := strings.Cut(line, ": ")
+		key, said, ok := strings.Cut(line, ": ")
 		if !ok {
 			return l, fmt.Errorf("line %d: no key before a colon", n+1)
 		}
-		for _, p := range strings.Split(phrases, ", ") {
+		for _, p := range strings.Split(said, ", ") {
 			if strings.TrimSpace(p) == "" {
 				return l, fmt.Errorf("line %d: an empty phrase", n+1)
 			}
 			l.add(key, p)
 		}
 	}
-	for _, es := range l.by {
+	for _, es := range l {
 		slices.SortStableFunc(es, func(a, b entry) int { return len(b.elems) - len(a.elems) })
 	}
 	return l, nil
 }
 
 // add records a phrase with all choices of its alternatives.
-func (l list) add(key, phrase string) {
+func (l phrases) add(key, phrase string) {
 	ways := [][]string{nil}
 	for _, part := range strings.Fields(phrase) {
 		var more [][]string
@@ -88,13 +95,13 @@ func (l list) add(key, phrase string) {
 		ways = more
 	}
 	for _, elems := range ways {
-		l.by[elems[0]] = append(l.by[elems[0]], entry{key, elems})
+		l[elems[0]] = append(l[elems[0]], entry{key, elems})
 	}
 }
 
 // at finds the longest phrase that starts at token i.
 func (l list) at(toks []Token, i int) (Hit, bool) {
-	for _, e := range l.by[toks[i].Text] {
+	for _, e := range l.by()[toks[i].Text] {
 		if used, ok := e.match(toks, i); ok {
 			return Hit{e.key, used, slices.Contains(e.elems, "_")}, true
 		}
@@ -104,7 +111,7 @@ func (l list) at(toks []Token, i int) (Hit, bool) {
 
 // atKey finds the longest phrase of one key that starts at token i.
 func (l list) atKey(toks []Token, i int, key string) (next int, ok bool) {
-	for _, e := range l.by[toks[i].Text] {
+	for _, e := range l.by()[toks[i].Text] {
 		if e.key != key {
 			continue
 		}
@@ -163,7 +170,7 @@ func (l list) whole(toks []Token) (string, bool) {
 	if len(toks) == 0 {
 		return "", false
 	}
-	for _, e := range l.by[toks[0].Text] {
+	for _, e := range l.by()[toks[0].Text] {
 		if used, ok := e.match(toks, 0); ok && used[len(used)-1] == len(toks)-1 {
 			return e.key, true
 		}

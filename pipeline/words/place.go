@@ -28,7 +28,7 @@ func PlaceAt(toks []Token, i int, sure bool) (next int, ok bool) {
 
 // placePart is the n-th part of a place at a token.
 func placePart(toks []Token, i, n int) (Hit, bool) {
-	for _, e := range places.by[toks[i].Text] {
+	for _, e := range places.by()[toks[i].Text] {
 		used, ok := e.match(toks, i)
 		switch {
 		case !ok, n == 0 && e.key == "thing", e.key == "first" && (n > 0 || !sideFollows(toks, used[len(used)-1]+1)):
@@ -49,7 +49,7 @@ func sideFollows(toks []Token, i int) bool {
 	if i >= len(toks) {
 		return false
 	}
-	for _, e := range places.by[toks[i].Text] {
+	for _, e := range places.by()[toks[i].Text] {
 		if e.key == "side" || e.key == "part" {
 			return true
 		}
@@ -65,7 +65,7 @@ func sideLetter(toks []Token, i int) bool {
 	if t := toks[i].Text; t != "r" && t != "l" && t != "p" && t != "s" || i+1 >= len(toks) {
 		return false
 	}
-	for _, e := range places.by[toks[i+1].Text] {
+	for _, e := range places.by()[toks[i+1].Text] {
 		if e.key == "part" || e.key == "sure" {
 			return true
 		}

@@ -154,14 +154,14 @@ func TestListFaults(t *testing.T) {
 
 // Every key of a list must be one that the code knows.
 func TestKeys(t *testing.T) {
-	for _, es := range fates.by {
+	for _, es := range fates.by() {
 		for _, e := range es {
 			if h, ok := FateAt(phraseTokens(e.elems), 0); !ok || h.Fate == FateUnknown {
 				t.Errorf("fates.txt: %q %q has no fate", e.key, e.elems)
 			}
 		}
 	}
-	for _, es := range events.by {
+	for _, es := range events.by() {
 		for _, e := range es {
 			if eventOf[e.key] == EventNone {
 				t.Errorf("events.txt: %q is no event", e.key)

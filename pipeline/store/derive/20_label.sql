@@ -23,7 +23,7 @@ GROUP BY ALL HAVING count(DISTINCT d.outing) = 1;
 CREATE OR REPLACE TEMP TABLE label_any AS
 SELECT boat, trip, min(outing) AS outing, count(DISTINCT outing) AS outings FROM label_day GROUP BY ALL;
 
-CREATE OR REPLACE TEMP VIEW labelled AS
+CREATE OR REPLACE TEMP KIND labelled AS
 SELECT b.*, CASE
     WHEN b.trip IS NULL THEN NULL
     WHEN b.date IS NOT NULL THEN 'L|' || b.boat || '|' || b.trip || '|' || d.outing

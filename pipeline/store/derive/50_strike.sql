@@ -4,7 +4,10 @@ CREATE OR REPLACE TEMP TABLE flat_count AS
 WITH t AS (
     -- of one hooked fish that no count follows further, the row's words say what became;
     -- of several, one was at the boat where the row has its measures
-    SELECT *, CASE WHEN landed_n IS NULL AND released_n IS NULL THEN
+    SELECT ord, boat, trip_key, date, leg, line, lure, time_s, outcome, species, species_logged, loss_cause, fight_s, angler, speed_kn,
+        lure_weight_g, colour, setback_m, length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone,
+        strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n,
+        CASE WHEN landed_n IS NULL AND released_n IS NULL THEN
             CASE WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AND hooked_n > coalesce(lost_n, 0) THEN if(kept = false, 'released', 'landed')
                  WHEN hooked_n IS DISTINCT FROM 1 OR lost_n IS NOT NULL THEN NULL
                  WHEN outcome IN ('landed', 'released', 'lost') THEN outcome

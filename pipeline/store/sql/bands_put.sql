@@ -1,1 +1,2 @@
-INSERT INTO temp.band VALUES ($1, $2, $3, $4, $5)
+-- The first row; the others follow it.
+INSERT INTO temp.band VALUES (?, ?, ?, ?, ?)

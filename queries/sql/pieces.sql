@@ -1,0 +1,2 @@
+-- How many pieces of effort there are.
+SELECT count(*) AS pieces FROM effort
