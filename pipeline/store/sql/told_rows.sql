@@ -14,6 +14,7 @@ CREATE OR REPLACE TEMP VIEW told_row AS
 WITH known AS (
     SELECT e.log_id, CASE WHEN e.kind IN ('legs', 'flat') THEN 'hours' ELSE e.kind END AS kind,
         coalesce(n.boat, e.boat, r.boat, l.boat) AS boat, coalesce(e.date, o.day, f.day) AS day,
+        e.date IS NULL AND o.day IS NULL AND e.trip IS NOT NULL AS leans,
         CASE WHEN e.kind = 'trips' THEN e.depart_s ELSE coalesce(e.start_s, e.time_s) END AS at_s,
         e.start_s, coalesce(e.end_s, e.start_s + e.duration_s::BIGINT) AS until_s, e.duration_s, e.speed_kn, e.trip, e.leg, coalesce(e.line, e.strike) AS line,
         hash(e.date, VALUE_COLUMNS) AS whole, hash(VALUE_COLUMNS) AS but_day
