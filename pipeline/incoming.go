@@ -11,18 +11,20 @@ import (
 
 // incoming is a file on its way to be a log of the season.
 type incoming struct {
-	path   string
-	log    store.Log
-	track  bool
-	alone  bool // the only log that is loaded
-	sum    func() (string, error)
-	stat   os.FileInfo
-	given  manner
-	shelf  *shelf
-	same   int64   // the log of the season with the same bytes; 0: none
-	drop   []int64 // logs with the same bytes that were
-	forced []int64 // those whose place it takes by its owner's word
-	better []way   // ways that may show more than the one at hand
+	path    string
+	log     store.Log
+	track   bool
+	alone   bool // the only log that is loaded
+	sum     func() (string, error)
+	stat    os.FileInfo
+	given   manner
+	shelf   *shelf
+	same    int64            // the log of the season with the same bytes; 0: none
+	drop    []int64          // logs with the same bytes that were
+	forced  []int64          // those whose place it takes by its owner's word
+	prints  map[uint64]int64 // what its rows say but for their day; nil: not asked for
+	undated *store.Undated   // what it is found by where rows name no day; nil: not asked for
+	better  []way            // ways that may show more than the one at hand
 }
 
 func (s *Season) incoming(path string, alone bool) (*incoming, error) {
@@ -61,6 +63,6 @@ func (in *incoming) force(names []string, known int64) error {
 	return nil
 }
 
-func (in *incoming) sameFile(l store.Log) bool {
+func (in *incoming) sameFile(l *store.Log) bool {
 	return l.Name == in.log.Name && l.Folder == in.log.Folder
 }

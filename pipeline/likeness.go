@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"maps"
 	"slices"
 	"strings"
 
@@ -12,44 +13,39 @@ import (
 // likenesses is what log l, which names the days and boats x, has in common with the logs
 // of the season. Those with which it has nothing in common are left out.
 func (s *Season) likenesses(ctx context.Context, in *incoming, l *store.Log, x *store.Extent) ([]identity.Likeness, error) {
+	h := in.shelf
+	share, err := s.mayShare(ctx, in, l, x)
+	if err != nil {
+		return nil, err
+	}
+	share = slices.DeleteFunc(share, func(id int64) bool { return !in.other(h.log(id), l.ID) })
 	var counted map[int64]*identity.Likeness
-	share := slices.DeleteFunc(in.shelf.mayShare(x), func(id int64) bool {
-		o := in.shelf.by(id)
-		return !in.other(&o, l.ID)
-	})
 	if len(share) > 0 {
-		var err error
 		if counted, err = s.DB.Likenesses(ctx, l.ID, in.track, share); err != nil {
 			return nil, err
 		}
 	}
+	boats := h.boats(l, x)
+	moved, err := s.moved(ctx, in, l, boats)
+	if err != nil {
+		return nil, err
+	}
+	ids := append(share, slices.Collect(maps.Keys(moved))...)
+	for i := range h.all { // an earlier reading of the same file, of which nothing could be used
+		if o := &h.all[i]; o.Rows == 0 && in.sameFile(o) && in.other(o, l.ID) {
+			ids = append(ids, o.ID)
+		}
+	}
+	slices.Sort(ids)
 	var out []identity.Likeness
-	var still []int64 // of out, those that may hold the same rows on other days
-	boats := in.shelf.boats(l, x)
-	for i := range in.shelf.all {
-		o := &in.shelf.all[i]
-		if !in.other(o, l.ID) {
-			continue
-		}
-		_, shares := slices.BinarySearch(share, o.ID)
-		moved := !in.track && identity.MayBeMoved(o.Rows, l.Rows)
-		if !shares && !moved && (o.Rows > 0 || !in.sameFile(*o)) {
-			continue
-		}
-		like := in.compare(counted[o.ID], o, l, boats)
-		if moved && like.AsksMoved() {
-			still = append(still, o.ID)
+	for _, id := range slices.Compact(ids) {
+		like := in.compare(counted[id], h.log(id), l, boats)
+		if like.AsksMoved() {
+			like.Moved = moved[id]
 		}
 		out = append(out, like)
 	}
-	if len(still) == 0 {
-		return out, nil
-	}
-	moved, err := s.DB.Moved(ctx, l.ID, still)
-	for i := range out {
-		out[i].Moved = moved[out[i].Log]
-	}
-	return out, err
+	return out, nil
 }
 
 // compare adds to what was counted, nil where nothing was, what need not be counted.
@@ -62,7 +58,7 @@ func (in *incoming) compare(counted *identity.Likeness, o, l *store.Log, boats [
 	x.Rows = o.Rows
 	x.Track = in.track
 	x.SameName = strings.EqualFold(o.Name, l.Name)
-	x.SameFile = in.sameFile(*o)
+	x.SameFile = in.sameFile(o)
 	x.SameHand = identity.SameHand(o.Headings, l.Headings)
 	x.Older = l.ChangedAt.Before(o.ChangedAt.Truncate(1000)) // the season file keeps microseconds
 	x.Boats = identity.Compare(in.shelf.boats(o, in.shelf.extents[o.ID]), boats)

@@ -83,6 +83,7 @@ type Season struct {
 	answers   map[string]store.Answer // kept, by the id of their question
 	shelf     *shelf                  // while logs are loaded
 	grouped   bool                    // many are in one transaction
+	exhaust   bool                    // each log is held against all others, to test that some are enough
 	lexicon   *meaning.Lexicon
 	species   *species.List
 	catalogue *estimate.Catalogue

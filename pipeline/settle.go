@@ -95,6 +95,10 @@ func (s *Season) read(ctx context.Context, in *incoming, w way) (LogReport, erro
 	}
 	l.ID = rep.ID
 	in.shelf.put(l, extent, place)
+	in.shelf.prints.put(l.ID, in.prints)
+	if in.undated != nil {
+		in.shelf.found(l.ID, in.undated)
+	}
 	return rep, nil
 }
 

@@ -17,7 +17,8 @@ type shelf struct {
 	at      map[int64]int // in all
 	extents map[int64]*store.Extent
 	ofDay   map[int64][]int64 // logs by a day that their rows name
-	undated []int64           // logs with rows that name no day
+	undated undatedLogs
+	prints  prints
 	apart   map[int64][]int64
 	shown   map[string]string   // boats by their name as logged, where it is another
 	named   map[string]bool     // boats that were seen
@@ -26,7 +27,8 @@ type shelf struct {
 }
 
 func (s *Season) openShelf(ctx context.Context) (*shelf, error) {
-	h := &shelf{ofDay: map[int64][]int64{}, named: map[string]bool{}, near: map[string][]string{}, tracks: map[string]bool{}}
+	h := &shelf{ofDay: map[int64][]int64{}, named: map[string]bool{}, near: map[string][]string{}, tracks: map[string]bool{},
+		undated: newUndatedLogs(), prints: newPrints()}
 	var err error
 	if h.all, err = s.DB.LogHeads(ctx); err != nil {
 		return nil, err
@@ -74,24 +76,27 @@ func (h *shelf) index(id int64, x *store.Extent) {
 		h.ofDay[d] = append(h.ofDay[d], id)
 	}
 	if x.Undated {
-		h.undated = append(h.undated, id)
+		h.undated.add(h.by(id))
 	}
 }
 
-// by is the log with a number.
-func (h *shelf) by(id int64) store.Log {
+// by is a copy of log.
+func (h *shelf) by(id int64) store.Log { return *h.log(id) }
+
+// log is the log with a number; one that is not in the season where there is none.
+func (h *shelf) log(id int64) *store.Log {
 	if i, ok := h.at[id]; ok {
-		return h.all[i]
+		return &h.all[i]
 	}
-	return store.Log{}
+	return &store.Log{}
 }
 
 // known are the logs with certain bytes: that of the season first, then the last one.
 func (h *shelf) known(sha256 string) []store.Log {
 	var out []store.Log
-	for _, l := range h.all {
-		if l.SHA256 == sha256 {
-			out = append(out, l)
+	for i := range h.all {
+		if l := &h.all[i]; l.SHA256 == sha256 {
+			out = append(out, *l)
 		}
 	}
 	order := func(l store.Log) string { return strings.TrimPrefix(l.State, store.In) } // "" is first
@@ -129,6 +134,9 @@ func (h *shelf) put(l store.Log, x store.Extent, p store.Place) {
 	h.index(l.ID, &x)
 	if h.name(&l) || len(p.For) > 0 || p.Same != 0 {
 		clear(h.near)
+	}
+	if len(p.For) > 0 || p.Same != 0 { // what left may have given other rows their day
+		h.undated.lookAgain()
 	}
 }
 
@@ -194,23 +202,4 @@ func (h *shelf) nearly(boat string) []string {
 	}
 	maps.DeleteFunc(all, func(other string, _ bool) bool { return !identity.Near(boat, other) })
 	return append([]string{}, slices.Sorted(maps.Keys(all))...) // never nil: it was looked for
-}
-
-// mayShare are the logs, by number, that may have rows in common with one of these days.
-func (h *shelf) mayShare(x *store.Extent) []int64 {
-	var found []int64
-	if x.Undated {
-		for i := range h.all {
-			found = append(found, h.all[i].ID)
-		}
-		return found
-	}
-	for d := range x.Days {
-		found = append(found, h.ofDay[d]...)
-	}
-	if len(x.Days) > 0 {
-		found = append(found, h.undated...)
-	}
-	slices.Sort(found)
-	return slices.Compact(found)
 }

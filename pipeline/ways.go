@@ -71,7 +71,7 @@ func (s *Season) knownWays(ctx context.Context, in *incoming, known []store.Log)
 	// an earlier version that lies beside the log that took its place is not meant to
 	// take it back; the file of that log, changed back, is
 	now := in.shelf.successor(k.ID)
-	if k.State == store.Replaced && now.ID != 0 && len(in.forced) == 0 && !in.sameFile(now) {
+	if k.State == store.Replaced && now.ID != 0 && len(in.forced) == 0 && !in.sameFile(&now) {
 		rep := &LogReport{Name: in.log.Name, ID: now.ID, Known: EarlierVersion, KnownAs: now, Kept: k.Rows}
 		rep.Replaced = []store.Log{k}
 		return nil, rep, nil

@@ -1,18 +1,14 @@
 package queries_test
 
 import (
-	"context"
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"maps"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -21,7 +17,6 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/pipeline/store"
-	"wakeledger/queries"
 )
 
 // Random histories of a season file: logs of two boats and two years, all of one name,
@@ -70,23 +65,16 @@ func envInt(t *testing.T, name string, otherwise int) int {
 	return n
 }
 
-// diary is one log over its life: the files that its versions lie in.
-type diary struct {
-	name  string
-	boat  string // of its rows; "" where --boat names it
-	said  string // the boat that --boat names
-	head  string
-	rows  []string
-	files []string // paths, the latest version last
-}
-
 // history is a random history under way.
 type history struct {
 	*rand.Rand
 	t       *testing.T
 	dir, db string
 	season  *pipeline.Season // open, but while another program is at the file
+	seed    uint64
 	kills   bool
+	real    bool             // of programs of their own
+	waits   map[string]int64 // by kind of order, the most statements that one of it took
 	diaries []*diary
 	of      map[string]*diary // by the bytes of each version that was written
 	bytes   map[string][]byte
@@ -98,7 +86,7 @@ type history struct {
 }
 
 func newHistory(t *testing.T, seed uint64) *history {
-	h := &history{Rand: rand.New(rand.NewPCG(seed, 0x1d)), t: t, dir: t.TempDir(), kills: seed%3 == 0,
+	h := &history{Rand: rand.New(rand.NewPCG(seed, 0x1d)), t: t, dir: t.TempDir(), seed: seed, kills: seed%3 == 0, real: seed%30 == 0, waits: map[string]int64{},
 		of: map[string]*diary{}, bytes: map[string][]byte{}, loaded: map[*diary]string{}, undone: map[*diary]bool{}, did: map[string]int{},
 		clock: time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC)}
 	if h.kills {
@@ -116,64 +104,6 @@ func newHistory(t *testing.T, seed uint64) *history {
 		h.write(d, d.files[0])
 	}
 	return h
-}
-
-// logOf is a flat log of some trips. The boats go out on other days, so that they may be
-// joined.
-func (h *history) logOf(boat string, year, nth int) *diary {
-	d := &diary{name: fmt.Sprint(boat, year), boat: boat, head: "Boat,Date,Start,End,Speed (kn),Lines,Strikes,Hooked,Landed"}
-	if h.IntN(2) == 0 { // the log names no boat
-		d.boat, d.said, d.head = "", boat, strings.TrimPrefix(d.head, "Boat,")
-	}
-	for trip := range 4 + h.IntN(4) {
-		h.addTrip(d, time.Date(year, 6, 1+2*trip+nth, 0, 0, 0, 0, time.UTC))
-	}
-	d.files = []string{filepath.Join(h.dir, fmt.Sprint(boat, " ", year), "log.csv")}
-	return d
-}
-
-func (h *history) addTrip(d *diary, day time.Time) {
-	at := 6*60 + 5*h.IntN(12)
-	for range 2 + h.IntN(2) {
-		end := at + 45 + 5*h.IntN(20)
-		strikes := h.IntN(4)
-		hooked := h.IntN(strikes + 1)
-		row := fmt.Sprintf("%s,%02d:%02d,%02d:%02d,%d.%d,%d,%d,%d,%d", day.Format("2006-01-02"), at/60, at%60, end/60, end%60,
-			6+h.IntN(10), h.IntN(10), 3+h.IntN(4), strikes, hooked, h.IntN(hooked+1))
-		if d.boat != "" {
-			row = d.boat + "," + row
-		}
-		d.rows = append(d.rows, row)
-		at = end + 10 + 5*h.IntN(6)
-	}
-}
-
-// strikesOf is a log of the strikes of one of the other logs.
-func (h *history) strikesOf(of *diary) *diary {
-	d := &diary{name: of.name + " strikes", boat: of.boat, said: of.said, head: "Date,Time,Outcome,Species,Length (cm)"}
-	for _, row := range of.rows {
-		cells := strings.Split(strings.TrimPrefix(row, of.boat+","), ",")
-		d.rows = append(d.rows, fmt.Sprintf("%s,%s,%s,wahoo,%d", cells[0], cells[1], []string{"landed", "lost", "missed"}[h.IntN(3)], 80+h.IntN(60)))
-	}
-	if d.boat != "" {
-		d.head = "Boat," + d.head
-		for i := range d.rows {
-			d.rows[i] = d.boat + "," + d.rows[i]
-		}
-	}
-	d.files = []string{filepath.Join(filepath.Dir(of.files[0]), "strikes.csv")}
-	return d
-}
-
-// trackOf is the track of a day, of a receiver that counts its files anew.
-func (h *history) trackOf(year int) *diary {
-	d := &diary{name: fmt.Sprint("track ", year), said: "Tern", head: "time,lat,lon"}
-	at := time.Date(year, 6, 1, 14, 0, 0, 0, time.UTC)
-	for i := range 80 {
-		d.rows = append(d.rows, fmt.Sprintf("%s,%.5f,%.5f", at.Add(time.Duration(i)*20*time.Second).Format(time.RFC3339), 30+0.0007*float64(i), -120+0.0001*float64(h.IntN(3)+i)))
-	}
-	d.files = []string{filepath.Join(h.dir, fmt.Sprint("tracks ", year), "TRACK003.csv")}
-	return d
 }
 
 // write writes a diary as it is to a path, a minute after the file before.
@@ -230,7 +160,7 @@ func (h *history) run(steps int) {
 		if h.t.Failed() {
 			return
 		}
-		if h.IntN(6) == 0 {
+		if h.IntN(12) == 0 {
 			if err := h.season.Derive(h.t.Context()); err != nil {
 				h.t.Fatal(err)
 			}
@@ -244,41 +174,9 @@ func (h *history) step(what string, do func()) {
 	do()
 }
 
-func (d *diary) latest() string { return d.files[len(d.files)-1] }
-
 func (h *history) newName(stem, ext string) string {
 	h.names++
 	return fmt.Sprint(stem, " ", h.names, ext)
-}
-
-// edit changes a cell, adds a trip or takes a row out.
-func (h *history) edit(d *diary) {
-	i := h.IntN(len(d.rows))
-	switch n := h.IntN(3); {
-	case strings.HasPrefix(d.name, "track"): // it goes on
-		last := strings.Split(d.rows[len(d.rows)-1], ",")
-		at, err := time.Parse(time.RFC3339, last[0])
-		if err != nil {
-			h.t.Fatal(err)
-		}
-		d.rows = append(d.rows, fmt.Sprintf("%s,%s,%s", at.Add(20*time.Second).Format(time.RFC3339), last[1], last[2]))
-	case n == 0 && len(d.rows) > 8:
-		d.rows = slices.Delete(d.rows, i, i+1)
-	case n == 1 && !strings.HasSuffix(d.name, "strikes"):
-		last, err := time.Parse("2006-01-02", strings.Split(strings.TrimPrefix(d.rows[len(d.rows)-1], d.boat+","), ",")[0])
-		if err != nil {
-			h.t.Fatal(err)
-		}
-		h.addTrip(d, last.AddDate(0, 0, 2))
-	default: // the last but one cell of a row: strikes hooked, or a name
-		cells := strings.Split(d.rows[i], ",")
-		if strings.HasSuffix(d.name, "strikes") {
-			cells[len(cells)-1] = fmt.Sprint(60 + h.IntN(100))
-		} else {
-			cells[len(cells)-5] = fmt.Sprintf("%d.%d", 6+h.IntN(10), h.IntN(10))
-		}
-		d.rows[i] = strings.Join(cells, ",")
-	}
 }
 
 // load loads a file of a diary: mostly the latest.
@@ -421,110 +319,26 @@ func (h *history) renameBoat() {
 	h.holds()
 }
 
-// order is one step of the program.
-type order struct {
-	DB, Op, Arg, To, Boat string
-}
-
-// do carries out an order; where the history has kills, it is killed before, once or more.
-// A killed order must leave the season as it was, or with may in it.
-func (h *history) do(o order, may map[*diary]string) []pipeline.LogReport {
-	h.t.Helper()
-	o.DB = h.db
-	for h.kills && h.IntN(3) == 0 {
-		h.close()
-		h.did["killed"] += h.kill(o)
-		h.open()
-		got := h.inSeason()
-		if !maps.Equal(got, h.loaded) && !maps.Equal(got, may) {
-			h.t.Fatalf("after a kill of %+v the season holds %v", o, h.show(got))
-		}
-		if o.Op == "forget" && !maps.Equal(got, h.loaded) || o.Op == "restore" && maps.Equal(got, may) && !maps.Equal(may, h.loaded) || o.Op == "boat" || o.Op == "part" {
-			o.Op = "derive" // it was done before it was killed, or cannot be done twice
-		}
-	}
-	reports, err := o.carryOut(h.t.Context(), h.season)
-	if err != nil {
-		h.t.Fatalf("%+v: %v", o, err)
-	}
-	if len(reports) == 0 {
-		reports = []pipeline.LogReport{{}}
-	}
-	return reports
-}
-
-// kill runs an order in a program of its own, which is killed at a random time. It
-// returns how many were killed, 0 or 1: it may have been done before.
-func (h *history) kill(o order) int {
-	h.t.Helper()
-	b, err := json.Marshal(o)
-	if err != nil {
-		h.t.Fatal(err)
-	}
-	c := exec.Command(os.Args[0], "-test.run=^TestHistoryStep$")
-	c.Env = append(os.Environ(), "HISTORY_STEP="+string(b))
-	if err := c.Start(); err != nil {
-		h.t.Fatal(err)
-	}
-	time.Sleep(time.Duration(h.Int64N(int64(600 * time.Millisecond))))
-	killed := c.Process.Kill() == nil
-	if err := c.Wait(); killed && err != nil {
-		return 1
-	}
-	return 0
-}
-
-// TestHistoryStep is the program that TestHistories kills.
-func TestHistoryStep(t *testing.T) {
-	text := os.Getenv("HISTORY_STEP")
-	if text == "" {
-		t.Skip("run by TestHistories alone")
-	}
-	var o order
-	if err := json.Unmarshal([]byte(text), &o); err != nil {
-		t.Fatal(err)
-	}
-	s, err := pipeline.Open(t.Context(), o.DB, historyConfig(""))
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, err = o.carryOut(t.Context(), s)
-	if err := errors.Join(err, s.Derive(t.Context()), s.DB.Close()); err != nil {
-		t.Fatal(err)
-	}
-}
-
-func historyConfig(boat string) pipeline.Config {
-	return pipeline.Config{Boat: boat, Zone: "UTC-7", Now: func() time.Time { return time.Date(2028, 1, 1, 0, 0, 0, 0, time.UTC) }}
-}
-
-func (o order) carryOut(ctx context.Context, s *pipeline.Season) (reports []pipeline.LogReport, err error) {
-	if s, err = s.Under(historyConfig(o.Boat)); err != nil {
-		return nil, err
-	}
-	switch o.Op {
-	case "load":
-		return s.Load(ctx, []string{o.Arg})
-	case "forget":
-		_, err = s.Forget(ctx, []string{o.Arg})
-	case "restore":
-		r, err := s.Restore(ctx, o.Arg)
-		return []pipeline.LogReport{r}, err
-	case "boat":
-		err = s.RenameBoat(ctx, o.Arg, o.To)
-	case "part":
-		err = s.PartBoat(ctx, o.Arg)
-	case "derive":
-		err = s.Derive(ctx)
-	}
-	return nil, err
-}
-
 func (h *history) open() {
 	h.t.Helper()
 	var err error
 	if h.season, err = pipeline.Open(h.t.Context(), h.db, historyConfig("")); err != nil {
 		h.t.Fatal(err)
+	}
+	quick(h.t, h.season)
+}
+
+// quick has a season use one thread: its logs are so small that a second only waits.
+func quick(t *testing.T, s *pipeline.Season) {
+	t.Helper()
+	rows, err := s.DB.Query(t.Context(), "SET threads = 1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for rows.Next() {
+	}
+	if err := errors.Join(rows.Err(), rows.Close()); err != nil {
+		t.Fatal(err)
 	}
 }
 
@@ -540,7 +354,7 @@ func (h *history) close() {
 
 func (h *history) logs() []store.Log {
 	h.t.Helper()
-	all, err := h.season.DB.Logs(h.t.Context())
+	all, err := h.season.DB.LogHeads(h.t.Context())
 	if err != nil {
 		h.t.Fatal(err)
 	}
@@ -587,87 +401,5 @@ func (h *history) show(in map[*diary]string) []string {
 		out = append(out, d.name+" "+version[:6])
 	}
 	slices.Sort(out)
-	return out
-}
-
-// compare holds the season's answers against those of a season file made anew.
-func (h *history) compare() {
-	s := h.season
-	names, err := s.DB.BoatNames(h.t.Context())
-	if err != nil {
-		h.t.Fatal(err)
-	}
-	all, err := s.DB.Logs(h.t.Context())
-	if err != nil {
-		h.t.Fatal(err)
-	}
-	anew := filepath.Join(h.dir, "anew")
-	fresh := open(h.t, historyConfig(""))
-	h.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
-	for _, l := range all {
-		if l.State != store.In {
-			continue
-		}
-		path := filepath.Join(anew, fmt.Sprint(l.ID), l.Folder, l.Name)
-		changed := l.ChangedAt
-		if err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o755), os.WriteFile(path, h.bytes[l.SHA256], 0o644), os.Chtimes(path, changed, changed)); err != nil {
-			h.t.Fatal(err)
-		}
-		cfg := historyConfig(h.of[l.SHA256].said)
-		cfg.Another = true
-		under, err := fresh.Under(cfg)
-		if err != nil {
-			h.t.Fatal(err)
-		}
-		if r, err := under.Load(h.t.Context(), []string{path}); err != nil || r[0].Known != pipeline.Unknown {
-			h.t.Fatalf("%s: %+v, %v", path, r, err)
-		}
-	}
-	h.sameBoats(fresh, names)
-	if err := errors.Join(fresh.Derive(h.t.Context()), s.Derive(h.t.Context())); err != nil {
-		h.t.Fatal(err)
-	}
-	got, want := h.answers(s), h.answers(fresh)
-	for name := range want {
-		if !reflect.DeepEqual(got[name], want[name]) {
-			h.t.Errorf("%s: got\n%v\nwant\n%v", name, got[name], want[name])
-		}
-	}
-}
-
-// sameBoats shows boats as another season file does, by way of names that none has.
-func (h *history) sameBoats(s *pipeline.Season, names map[string]string) {
-	ctx := h.t.Context()
-	for _, to := range []func(logged string) (string, string){
-		func(logged string) (string, string) { return logged, "by way of " + logged },
-		func(logged string) (string, string) { return "by way of " + logged, names[logged] },
-	} {
-		for _, logged := range slices.Sorted(maps.Keys(names)) {
-			from, shown := to(logged)
-			if err := s.RenameBoat(ctx, from, shown); err != nil && !errors.Is(err, pipeline.ErrNoBoat) {
-				h.t.Fatal(err)
-			}
-		}
-	}
-}
-
-func (h *history) answers(s *pipeline.Season) map[string]any {
-	t := h.t
-	out := map[string]any{"trips": answer(t, s, queries.AskTrips), "fish": answer(t, s, queries.AskFish),
-		"set aside": answer(t, s, queries.AskSetAside), "doubts": answer(t, s, queries.AskDoubts)}
-	var questions []queries.Question
-	for _, q := range answer(t, s, queries.AskQuestions) {
-		q.Log = 0
-		questions = append(questions, q)
-	}
-	out["questions"] = questions
-	for _, factor := range []string{"speed-band", "boat"} {
-		out["effort by "+factor] = answerBy(t, s, queries.AskEffort, factor)
-		out["strike rate by "+factor] = answerBy(t, s, queries.AskStrikeRate, factor)
-	}
-	out["tracks"] = answer(t, s, queries.AskTrackSpeed)
-	for _, name := range tableNames {
-		out["table "+name] = table(t, s, name)
-	}
 	return out
 }

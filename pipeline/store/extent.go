@@ -15,6 +15,7 @@ import (
 type Extent struct {
 	Days    map[int64]bool // since 1970-01-01
 	Undated bool           // a row names no day
+	Labels  bool           // a row names its trip, and may so give other rows their day; of Bring alone
 	Boats   []string       // that rows name, each once
 }
 
@@ -62,16 +63,19 @@ type noting struct {
 	array.RecordReader
 	of         *Extent
 	date, name int // columns; -1: there is none
+	trip       int
 }
 
 func (e *Extent) noting(r array.RecordReader) array.RecordReader {
-	n := &noting{RecordReader: r, of: e, date: -1, name: -1}
+	n := &noting{RecordReader: r, of: e, date: -1, name: -1, trip: -1}
 	for i, f := range r.Schema().Fields() {
 		switch {
 		case f.Name == "date" && f.Type.ID() == arrow.DATE32:
 			n.date = i
 		case f.Name == "boat" && f.Type.ID() == arrow.STRING:
 			n.name = i
+		case f.Name == "trip":
+			n.trip = i
 		}
 	}
 	return n
@@ -87,6 +91,9 @@ func (n *noting) Next() bool {
 		n.of.Undated = n.of.Undated || b.NumRows() > 0
 	} else if dates, ok := b.Column(n.date).(*array.Date32); ok {
 		n.dates(dates)
+	}
+	if n.trip >= 0 && n.date >= 0 {
+		n.of.Labels = n.of.Labels || b.Column(n.trip).NullN() < int(b.NumRows())
 	}
 	if n.name >= 0 {
 		if boats, ok := b.Column(n.name).(*array.String); ok {

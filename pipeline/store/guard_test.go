@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"context"
 	"crypto/sha256"
 	"database/sql"
@@ -180,11 +181,13 @@ func TestOpenMakesNothingInAnotherDatabase(t *testing.T) {
 // that is anything else is not.
 func TestHalfMadeSeasonFilesAreMadeAnew(t *testing.T) {
 	ctx := context.Background()
-	whole, err := os.ReadFile(season(t))
+	born := filepath.Join(t.TempDir(), "born.duckdb")
+	spoil(t, born) // a head, and no table yet
+	head, err := os.ReadFile(born)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, b := range map[string][]byte{"nothing": nil, "the first head": whole[:4096], "half of a head": whole[:700], "two heads": whole[:2*4096]} {
+	for name, b := range map[string][]byte{"nothing": nil, "the first head": head[:4096], "half of a head": head[:700], "two heads": head[:2*4096]} {
 		path := filepath.Join(t.TempDir(), "season.duckdb")
 		if err := os.WriteFile(path, b, 0o600); err != nil {
 			t.Fatal(err)
@@ -201,6 +204,31 @@ func TestHalfMadeSeasonFilesAreMadeAnew(t *testing.T) {
 			t.Errorf("%s: %d entries, want none", name, n)
 		}
 		db.Close()
+	}
+	whole, err := os.ReadFile(season(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range []int{5000, 2 * 4096, 3 * 4096, 3*4096 + 100, len(whole) / 2, len(whole) - 1} {
+		path := filepath.Join(t.TempDir(), "cut.duckdb")
+		if err := os.WriteFile(path, whole[:n], 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if db, err := OpenRead(ctx, path, false); !errors.Is(err, ErrBroken) {
+			if err == nil {
+				db.Close()
+			}
+			t.Errorf("a season file cut off at %d: OpenRead: %v, want ErrBroken", n, err)
+		}
+		if db, err := Open(ctx, path); !errors.Is(err, ErrBroken) {
+			if err == nil {
+				db.Close()
+			}
+			t.Errorf("a season file cut off at %d: Open: %v, want ErrBroken", n, err)
+		}
+		if b, _ := os.ReadFile(path); !bytes.Equal(b, whole[:n]) {
+			t.Errorf("a season file cut off at %d was changed", n)
+		}
 	}
 	path := filepath.Join(t.TempDir(), "notes.txt")
 	if err := os.WriteFile(path, []byte("what the captain wrote"), 0o600); err != nil {

@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 	"strconv"
 	"strings"
@@ -44,6 +45,65 @@ func (db *DB) Moved(ctx context.Context, id int64, others []int64) (map[int64]in
 	var log, moved int64
 	err := db.likeness(ctx, "told_moved", ofLogs("told_moved", others), id, []any{&log, &moved}, func() { all[log] = moved })
 	return all, err
+}
+
+// Prints are, by log, what its rows say but for their day, as hashes, and how many say so.
+func (db *DB) Prints(ctx context.Context, logs []int64) (map[int64]map[uint64]int64, error) {
+	all := map[int64]map[uint64]int64{}
+	var log, n int64
+	var print uint64
+	err := db.ofTold(ctx, "told_prints", logs, []any{&log, &print, &n}, func() {
+		if all[log] == nil {
+			all[log] = map[uint64]int64{}
+		}
+		all[log][print] = n
+	})
+	return all, err
+}
+
+// Undated is what the rows of a log are found by where some of them name no day.
+type Undated struct {
+	Days  []int64  // of its rows, also those that their labels have from other rows
+	Keys  []uint64 // of rows that have no day
+	Leans bool     // a row looks to other logs of its folder for its day
+}
+
+// Undated is of some logs, by log.
+func (db *DB) Undated(ctx context.Context, logs []int64) (map[int64]*Undated, error) {
+	all := map[int64]*Undated{}
+	var log int64
+	var day sql.NullInt64
+	var key sql.Null[uint64]
+	var leans bool
+	err := db.ofTold(ctx, "told_undated", logs, []any{&log, &day, &key, &leans}, func() {
+		if all[log] == nil {
+			all[log] = &Undated{}
+		}
+		u := all[log]
+		if u.Leans = u.Leans || leans; day.Valid {
+			u.Days = append(u.Days, day.Int64)
+		}
+		if key.Valid {
+			u.Keys = append(u.Keys, key.V)
+		}
+	})
+	return all, err
+}
+
+// ofTold reads what a statement tells of the rows of some logs.
+func (db *DB) ofTold(ctx context.Context, name string, logs []int64, into []any, row func()) error {
+	if len(logs) == 0 {
+		return nil
+	}
+	rows, err := db.Query(ctx, ofLogs(name, logs))
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return each(rows, func() error {
+		err := rows.Scan(into...)
+		row()
+		return err
+	})
 }
 
 // ofLogs is a statement with the numbers of the logs that it is of.

@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"io"
@@ -133,11 +134,17 @@ func prepare(ctx context.Context, file string) error {
 	return db.Close()
 }
 
-// headSize is how many bytes the database writes before it can keep any table.
-const headSize = 3 * 4096
+// The database's head is three parts of 4096 bytes; no table stands before its end. The
+// second and third tell, at this byte, how many blocks the file has (DuckDB 1.1, DatabaseHeader).
+const (
+	headPart = 4096
+	headSize = 3 * headPart
+	blocksAt = 32
+)
 
 // halfMade tells what a program leaves that was killed while it made a season file: nothing,
-// or a beginning of the database's head, and no file of changes beside it.
+// or a beginning of the database's head, and no file of changes beside it. A season file
+// that was cut off in its head is none: the head tells of blocks.
 func halfMade(file string) bool {
 	st, err := os.Stat(file)
 	if err != nil || st.Size() >= headSize {
@@ -149,6 +156,11 @@ func halfMade(file string) bool {
 	b, err := os.ReadFile(file)
 	if err != nil {
 		return false
+	}
+	for at := headPart + blocksAt; at+8 <= len(b); at += headPart {
+		if binary.LittleEndian.Uint64(b[at:]) > 0 {
+			return false
+		}
 	}
 	return len(b) == 0 || len(b) >= 12 && string(b[8:12]) == "DUCK"
 }

@@ -14,9 +14,10 @@ CREATE OR REPLACE TEMP VIEW told_row AS
 WITH known AS (
     SELECT e.log_id, CASE WHEN e.kind IN ('legs', 'flat') THEN 'hours' ELSE e.kind END AS kind,
         coalesce(n.boat, e.boat, r.boat, l.boat) AS boat, coalesce(e.date, o.day, f.day) AS day,
+        e.date IS NULL AND o.day IS NULL AND e.trip IS NOT NULL AS leans,
         CASE WHEN e.kind = 'trips' THEN e.depart_s ELSE coalesce(e.start_s, e.time_s) END AS at_s,
         e.start_s, coalesce(e.end_s, e.start_s + e.duration_s::BIGINT) AS until_s, e.duration_s, e.speed_kn, e.trip, e.leg, coalesce(e.line, e.strike) AS line,
-        hash(e.date, VALUE_COLUMNS) AS whole, hash(VALUE_COLUMNS) AS but_day
+        hash(e.date, VALUE_COLUMNS) AS whole
     FROM entry e JOIN log l ON l.log_id = e.log_id
     LEFT JOIN boat_name n ON n.logged = e.boat LEFT JOIN boat_of_rows r ON r.log_id = e.log_id
     LEFT JOIN label_day_of_log o ON e.date IS NULL AND o.log_id = e.log_id AND o.trip = e.trip
@@ -24,4 +25,7 @@ WITH known AS (
 )
 SELECT *, hash(kind, day, at_s, lower(line),
     CASE WHEN day IS NULL OR at_s IS NULL THEN lower(trip) END, CASE WHEN at_s IS NULL THEN lower(leg) END) AS key
-FROM known
+FROM known;
+-- What a row says but for its day.
+CREATE OR REPLACE TEMP VIEW print_of_row AS
+SELECT e.log_id, hash(CASE WHEN e.kind IN ('legs', 'flat') THEN 'hours' ELSE e.kind END, VALUE_COLUMNS) AS print FROM entry e
