@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -30,16 +31,16 @@ type Question struct {
 	ByLeg     bool
 	A, B      string // the two settings; A has the most effort so far
 	Ratio     float64
-	Rate      float64    // strikes per line-hour at the lower setting: the season's
-	Luck, Phi float64    // how trips differ, and the dispersion left within them
-	Had       [2]float64 // line-hours at A and B so far
-	Leaning   bool       // the season leans to one of the two
-	Trips     int        // that settle it with Power; 0 where MostPlanTrips do not
-	Hours     float64    // line-hours at each setting that they are
-	Strikes   [2]float64 // expected in those
-	tripHours []float64  // line-hours of the season's trips
-	allowed   float64    // times that its p-value counts, for what is compared beside it
-	chances   []float64  // to settle it after each trip
+	Rate      float64         // strikes per line-hour at the lower setting: the season's
+	Luck, Phi float64         // how trips differ, and the dispersion left within them
+	Had       [2]float64      // line-hours at A and B so far
+	Leaning   bool            // the season leans to one of the two
+	Trips     int             // that settle it with Power; 0 where MostPlanTrips do not
+	Hours     float64         // line-hours at each setting that they are
+	Strikes   [2]float64      // expected in those
+	tripHours []float64       // line-hours of the season's trips
+	allowed   float64         // times that its p-value counts, for what is compared beside it
+	chances   map[int]float64 // to settle it after so many trips, as far as they were asked for
 }
 
 // settable are the factors that a crew chooses; the others come with the day.
@@ -68,42 +69,43 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 
 // plan finds the trips: the first after which the chance is Power.
 func (q *Question) plan() {
-	q.simulate()
-	enough := slices.IndexFunc(q.chances, func(c float64) bool { return c >= Power })
-	if enough < 0 {
+	q.chances = map[int]float64{}
+	q.Trips = stats.MinTrips + sort.Search(MostPlanTrips-stats.MinTrips+1, func(more int) bool { return q.Chance(stats.MinTrips+more) >= Power })
+	if q.Trips > MostPlanTrips {
+		q.Trips = 0
 		return
 	}
 	mean := 0.0
 	for _, h := range q.tripHours {
 		mean += h / float64(len(q.tripHours))
 	}
-	q.Trips = max(enough+1, stats.MinTrips)
 	q.Hours = float64(q.Trips) * mean / 2
 	q.Strikes = [2]float64{q.Rate * q.Hours, q.Rate * q.Hours * q.Ratio}
 }
 
-// Chance is the chance that the ratio is called settled after a number of trips
-// on which each setting has half the line-hours.
+// Chance is the chance that the ratio is called settled after a number of trips, no more
+// than MostPlanTrips, on which each setting has half the line-hours: the share of simulated
+// seasons. A season of more trips begins as that of fewer.
 func (q Question) Chance(trips int) float64 {
-	if trips < 1 || len(q.chances) == 0 {
+	if trips = min(trips, MostPlanTrips); trips < stats.MinTrips || q.chances == nil {
 		return 0
 	}
-	return q.chances[min(trips, len(q.chances))-1]
-}
-
-// simulate sets the chances after each trip, from seasons drawn trip by trip.
-func (q *Question) simulate() {
-	q.chances = make([]float64, MostPlanTrips)
-	r := rand.New(rand.NewPCG(planRuns, 7))
-	for range planRuns {
+	if chance, ok := q.chances[trips]; ok {
+		return chance
+	}
+	settled := 0
+	for run := range uint64(planRuns) {
 		var s tally
-		for t := range MostPlanTrips {
+		r := rand.New(rand.NewPCG(run, 7))
+		for t := range trips {
 			s.add(q.draw(r, t), q.ByLeg)
-			if t+1 >= stats.MinTrips && s.settles(*q) {
-				q.chances[t] += 1. / planRuns
-			}
+		}
+		if s.settles(q) {
+			settled++
 		}
 	}
+	q.chances[trips] = float64(settled) / planRuns
+	return q.chances[trips]
 }
 
 // draw simulates a trip of two halves, changed over at half time: the strikes of
