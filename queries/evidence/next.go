@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"sort"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -31,16 +30,15 @@ type Question struct {
 	ByLeg     bool
 	A, B      string // the two settings; A has the most effort so far
 	Ratio     float64
-	Rate      float64         // strikes per line-hour at the lower setting: the season's
-	Luck, Phi float64         // how trips differ, and the dispersion left within them
-	Had       [2]float64      // line-hours at A and B so far
-	Leaning   bool            // the season leans to one of the two
-	Trips     int             // that settle it with Power; 0 where MostPlanTrips do not
-	Hours     float64         // line-hours at each setting that they are
-	Strikes   [2]float64      // expected in those
-	tripHours []float64       // line-hours of the season's trips
-	allowed   float64         // times that its p-value counts, for what is compared beside it
-	chances   map[int]float64 // to settle it after so many trips, as far as they were asked for
+	Rate      float64    // strikes per line-hour at the lower setting: the season's
+	Luck, Phi float64    // how trips differ, and the dispersion left within them
+	Had       [2]float64 // line-hours at A and B so far
+	Leaning   bool       // the season leans to one of the two
+	Trips     int        // that settle it with Power; 0 where MostPlanTrips do not
+	Hours     float64    // line-hours at each setting that they are
+	Strikes   [2]float64 // expected in those
+	tripHours []float64  // line-hours of the season's trips
+	allowed   float64    // times that its p-value counts, for what is compared beside it
 }
 
 // settable are the factors that a crew chooses; the others come with the day.
@@ -67,12 +65,23 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	return q, true
 }
 
-// plan finds the trips: the first after which the chance is Power.
+// plan finds the trips: the first after which the chance is Power. Seasons are judged each
+// few trips, and between only where the first is among them.
 func (q *Question) plan() {
-	q.chances = map[int]float64{}
-	q.Trips = stats.MinTrips + sort.Search(MostPlanTrips-stats.MinTrips+1, func(more int) bool { return q.Chance(stats.MinTrips+more) >= Power })
-	if q.Trips > MostPlanTrips {
-		q.Trips = 0
+	const few = 4
+	var since [][]tally
+	q.seasons(MostPlanTrips, func(trips int, s []tally) bool {
+		since = append(since, slices.Clone(s))
+		if trips%few != 0 && trips != MostPlanTrips {
+			return true
+		}
+		if q.settled(s) >= Power {
+			q.Trips = trips - len(since) + 1 + slices.IndexFunc(since, func(s []tally) bool { return q.settled(s) >= Power })
+		}
+		since = since[:0]
+		return q.Trips == 0
+	})
+	if q.Trips == 0 {
 		return
 	}
 	mean := 0.0
@@ -83,29 +92,45 @@ func (q *Question) plan() {
 	q.Strikes = [2]float64{q.Rate * q.Hours, q.Rate * q.Hours * q.Ratio}
 }
 
-// Chance is the chance that the ratio is called settled after a number of trips, no more
-// than MostPlanTrips, on which each setting has half the line-hours: the share of simulated
-// seasons. A season of more trips begins as that of fewer.
-func (q Question) Chance(trips int) float64 {
-	if trips = min(trips, MostPlanTrips); trips < stats.MinTrips || q.chances == nil {
-		return 0
+// Chances are the chances that the ratio is called settled after each number of trips up
+// to the given one, on which each setting has half the line-hours; beyond MostPlanTrips the
+// chance is that of the last.
+func (q Question) Chances(trips int) []float64 {
+	chances := make([]float64, trips)
+	q.seasons(min(trips, MostPlanTrips), func(trips int, s []tally) bool {
+		chances[trips-1] = q.settled(s)
+		return true
+	})
+	for t := MostPlanTrips; t < trips; t++ {
+		chances[t] = chances[MostPlanTrips-1]
 	}
-	if chance, ok := q.chances[trips]; ok {
-		return chance
-	}
-	settled := 0
-	for run := range uint64(planRuns) {
-		var s tally
-		r := rand.New(rand.NewPCG(run, 7))
-		for t := range trips {
-			s.add(q.draw(r, t), q.ByLeg)
+	return chances
+}
+
+// seasons simulates seasons trip by trip and shows them after each number of trips that a
+// verdict takes at least, until most or while it is told to.
+func (q Question) seasons(most int, show func(trips int, s []tally) (more bool)) {
+	s := make([]tally, planRuns)
+	r := rand.New(rand.NewPCG(planRuns, 7))
+	for t := range most {
+		for i := range s {
+			s[i].add(q.draw(r, t), q.ByLeg)
 		}
-		if s.settles(q) {
-			settled++
+		if t+1 >= stats.MinTrips && !show(t+1, s) {
+			return
 		}
 	}
-	q.chances[trips] = float64(settled) / planRuns
-	return q.chances[trips]
+}
+
+// settled is the share of seasons that settle it.
+func (q Question) settled(s []tally) float64 {
+	n := 0
+	for _, one := range s {
+		if one.settles(q) {
+			n++
+		}
+	}
+	return float64(n) / float64(len(s))
 }
 
 // draw simulates a trip of two halves, changed over at half time: the strikes of
@@ -255,15 +280,22 @@ func Plan(questions []Question, trips int, text func(factor, level string) strin
 		return nil
 	}
 	var days []Day
+	var boatChances, lineChances []float64
+	if boat != nil {
+		boatChances = boat.Chances(trips)
+	}
+	if line != nil {
+		lineChances = line.Chances(trips)
+	}
 	for i := range trips {
 		d := Day{Trip: i + 1, BoatChance: math.NaN(), LineChance: math.NaN()}
 		if boat != nil {
 			d.First, d.Second = turn(text(boat.Factor, boat.A), text(boat.Factor, boat.B), (i+1)/2%2 == 1)
-			d.BoatChance = boat.Chance(i + 1)
+			d.BoatChance = boatChances[i]
 		}
 		if line != nil {
 			d.Port, d.Starb = turn(text(line.Factor, line.A), text(line.Factor, line.B), i/2%2 == 1)
-			d.LineChance = line.Chance(i + 1)
+			d.LineChance = lineChances[i]
 		}
 		days = append(days, d)
 	}
