@@ -24,6 +24,24 @@ type SpreadGap struct {
 	Supported bool `json:"smallest_supported"`
 }
 
+// GapFactor is the name of the classes of gaps among those that store.WithBands puts.
+const GapFactor = "gap"
+
+// gapEdges are the lower ends of the classes of gaps, in metres.
+func gapEdges(ctx context.Context, db *store.DB) ([]float64, error) {
+	rows, err := ask[struct {
+		Lo float64 `json:"lo_m"`
+	}](ctx, db, "gap_edges")
+	if err != nil || len(rows) == 0 {
+		return evidence.GapEdges(), err
+	}
+	edges := make([]float64, len(rows))
+	for i, r := range rows {
+		edges[i] = r.Lo
+	}
+	return edges, nil
+}
+
 // AskSpread answers spread: tangles by the smallest gap between the setbacks of
 // lines fished together.
 func AskSpread(ctx context.Context, db *store.DB) ([]SpreadGap, error) {
@@ -39,8 +57,12 @@ func AskSpread(ctx context.Context, db *store.DB) ([]SpreadGap, error) {
 	for _, l := range legs {
 		all = append(all, evidence.GapLeg{Gap: l.Gap, Hours: l.Hours, Tangle: l.Tangle})
 	}
+	edges, err := gapEdges(ctx, db)
+	if err != nil {
+		return nil, err
+	}
 	rows := []SpreadGap{}
-	levels, supported := evidence.Gaps(all)
+	levels, supported := evidence.Gaps(all, edges)
 	for _, l := range levels {
 		rows = append(rows, SpreadGap{GapLo: l.Lo, GapHi: finite(l.Hi), Legs: l.Legs, Hours: l.Hours, Tangles: l.Tangles,
 			Rate: finite(l.Rate), RateLo: finite(l.Interval.Lo), RateHi: finite(l.Interval.Hi),

@@ -38,6 +38,12 @@ type Track struct {
 	Unused       string  `json:"unused"`   // why nothing of it is used; "" where it is
 	LogID        int64   `json:"log_id"`   // of the season file
 	TrackNo      int64   `json:"track_no"` // in its log, from 1
+	// MovedS are the seconds put on its times because another track of its boat ran the
+	// same way by another clock; MovedTold says that the legs tell whose clock is right.
+	MovedS    float64 `json:"moved_s"`
+	MovedTold bool    `json:"moved_told"`
+	// ChangedOver says that its latitudes and longitudes are, by where the legs are.
+	ChangedOver bool `json:"changed_over"`
 }
 
 // AskTracks lists the tracks. A track whose clock seems to be of another zone or
@@ -63,8 +69,16 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 	c := newClocks(tracks, minutes, legs)
 	shifts, off := make([]int64, len(tracks)), map[[2]int64]bool{}
 	for i := range tracks {
-		if t := &tracks[i]; len(legs) > 0 && t.Unused == "" {
+		switch t := &tracks[i]; {
+		case t.Unused != "":
+		case t.ChangedOver:
+			t.Note = changedOver
+		case t.MovedS != 0:
+			t.Note, shifts[i] = c.of[i].moved(t), int64(t.MovedS)/60
+		case len(legs) > 0:
 			t.Note, shifts[i] = c.note(i)
+		}
+		if t := tracks[i]; t.Unused == "" {
 			off[[2]int64{t.LogID, t.TrackNo}] = shifts[i] != 0
 		}
 	}
@@ -74,7 +88,7 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 		switch {
 		case t.Unused != "":
 			t.Note = t.Unused
-		case wrong && shifts[i] == 0 && !off[place.beside]: // a clock that is off puts a boat elsewhere too
+		case wrong && shifts[i] == 0 && !t.ChangedOver && !off[place.beside]: // a clock that is off puts a boat elsewhere too
 			t.Note = place.text
 		}
 	}
@@ -85,6 +99,9 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 	}
 	return tracks, nil
 }
+
+const changedOver = "latitude and longitude seem to be changed over in it: as they stand it is far from the boat's legs, and none of it is used. " +
+	"Change the two over and load it again"
 
 // alone tells whether all files of a track's zip want the same clock.
 func alone(tracks []Track, shifts []int64, of int) bool {

@@ -256,6 +256,21 @@ func (k *clocked) remedy(now, then tally, by time.Duration) string {
 	return fmt.Sprintf("%s: %s. Is the track's clock wrong, or the log's zone or date?", with, found)
 }
 
+// moved says why a track's times are put on, and how to put its clock right for good.
+func (k *clocked) moved(t *Track) string {
+	by := time.Duration(t.MovedS * float64(time.Second))
+	ahead, taken := "behind", "later"
+	if by < 0 {
+		ahead, taken = "ahead of", "earlier"
+	}
+	size := strings.TrimPrefix(flagValue(by), "-")
+	said := fmt.Sprintf("its clock is %s %s that of another track, which ran the same way: its times are taken %s %s", size, ahead, size, taken)
+	if t.MovedTold {
+		return said + ", as the legs say. To put it right for good, load it again " + k.flags(by+k.clock)
+	}
+	return said + ", but no leg tells which of the two clocks is right. If it is this one, load the other with --track-clock " + flagValue(-by)
+}
+
 // flags are those to load a track with, its clock to be put on by clock. The boat
 // is among them where it was: without it the track would be another log.
 func (k *clocked) flags(clock time.Duration) string {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/store"
+	"wakeledger/queries"
 )
 
 // usClass is how a factor that is a number is parted for readers of pounds and yards:
@@ -22,6 +23,7 @@ type usClass struct {
 var usClasses = []usClass{
 	{"lure-weight", "oz", 28.349523125, 0, []float64{0, 8, 16, 24, 32, 40, 48}},
 	{"setback", "yd", 0.9144, 0, []float64{0, 50, 100, 150, 200, 250, 300, 350, 400, 450, 500}},
+	{queries.GapFactor, "yd", 0.9144, 0, []float64{0, 5, 10, 15, 20, 30, 50}},
 	{"sea-temp", "°F", 5.0 / 9, 32, []float64{26, 50, 54, 58, 62, 66, 70, 74, 78, 82, 86}},
 }
 
@@ -68,9 +70,9 @@ func (u usClass) bands(stored []store.Band, set bool) []store.Band {
 	return out
 }
 
-// inUnits runs f with the classes of lure weight, setback and sea temperature in the
+// InUnits runs f with the classes of lure weight, setback, gap and sea temperature in the
 // units shown: round ones, or those that the user has set, in their words.
-func inUnits(ctx context.Context, db *store.DB, units string, f func() error) error {
+func InUnits(ctx context.Context, db *store.DB, units string, f func() error) error {
 	if units != "us" {
 		return f()
 	}
@@ -87,11 +89,6 @@ func inUnits(ctx context.Context, db *store.DB, units string, f func() error) er
 		bands = append(bands, u.bands(stored, strings.Contains(" "+edges, " "+u.factor+"="))...)
 	}
 	return db.WithBands(ctx, bands, f)
-}
-
-// InUnits runs f with classes that are round in the units shown, as the pages have them.
-func InUnits(ctx context.Context, db *store.DB, units string, f func() error) error {
-	return inUnits(ctx, db, units, f)
 }
 
 // lureClass is a club's class of lure weight, "[250, 500)", in the unit shown. Boats share

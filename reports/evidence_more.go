@@ -230,7 +230,7 @@ func (s *season) gap(m float64) string {
 	return s.gapNumber(m) + " " + s.far
 }
 
-// gapNumber has one decimal where whole metres are not round in the unit shown.
+// gapNumber has one decimal where an edge is not round in the unit shown.
 func (s *season) gapNumber(m float64) string {
 	v := m * s.perM
 	return page.Number(v, weightDecimals([]float64{v}))

@@ -14,7 +14,7 @@ const bySpeed = "speed-band"
 // Gather asks a season file all that the season report needs, levels worded for
 // reading and classes round in the units shown. Title and Generated are the caller's.
 func Gather(ctx context.Context, db *store.DB, units string) (in SeasonInput, err error) {
-	err = inUnits(ctx, db, units, func() error {
+	err = InUnits(ctx, db, units, func() error {
 		in, err = gather(ctx, db, units)
 		return err
 	})

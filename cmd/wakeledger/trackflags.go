@@ -86,7 +86,7 @@ func tellTracks(ctx context.Context, s *pipeline.Season, w io.Writer) (int64, er
 		fmt.Fprintf(w, "track %s: %s\n", strings.TrimSpace(t.File+" "+t.Member), t.Note)
 	}
 	if n > mostTracks {
-		fmt.Fprintf(w, "and %d tracks more: 'wakeledger ask tracks' lists them\n", n-mostTracks)
+		fmt.Fprintf(w, "and %s: 'wakeledger ask tracks' lists them\n", count(n-mostTracks, "track more", "tracks more"))
 	}
 	if err != nil || len(tracks) == 0 {
 		return n, err
@@ -107,7 +107,7 @@ func tellTrips(ctx context.Context, s *pipeline.Season, w io.Writer) error {
 		}
 	}
 	if n > mostTracks {
-		fmt.Fprintf(w, "and %d trips more: 'wakeledger ask track-speed' lists them\n", n-mostTracks)
+		fmt.Fprintf(w, "and %s: 'wakeledger ask track-speed' lists them\n", count(int64(n-mostTracks), "trip more", "trips more"))
 	}
 	return err
 }

@@ -39,7 +39,6 @@ type Question struct {
 	Strikes   [2]float64 // expected in those
 	tripHours []float64  // line-hours of the season's trips
 	allowed   float64    // times that its p-value counts, for what is compared beside it
-	chances   []float64  // to settle it after each trip
 }
 
 // settable are the factors that a crew chooses; the others come with the day.
@@ -66,44 +65,72 @@ func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	return q, true
 }
 
-// plan finds the trips: the first after which the chance is Power.
+// plan finds the trips: the first after which the chance is Power. Seasons are judged each
+// few trips, and between only where the first is among them.
 func (q *Question) plan() {
-	q.simulate()
-	enough := slices.IndexFunc(q.chances, func(c float64) bool { return c >= Power })
-	if enough < 0 {
+	const few = 4
+	var since [][]tally
+	q.seasons(MostPlanTrips, func(trips int, s []tally) bool {
+		since = append(since, slices.Clone(s))
+		if trips%few != 0 && trips != MostPlanTrips {
+			return true
+		}
+		if q.settled(s) >= Power {
+			q.Trips = trips - len(since) + 1 + slices.IndexFunc(since, func(s []tally) bool { return q.settled(s) >= Power })
+		}
+		since = since[:0]
+		return q.Trips == 0
+	})
+	if q.Trips == 0 {
 		return
 	}
 	mean := 0.0
 	for _, h := range q.tripHours {
 		mean += h / float64(len(q.tripHours))
 	}
-	q.Trips = max(enough+1, stats.MinTrips)
 	q.Hours = float64(q.Trips) * mean / 2
 	q.Strikes = [2]float64{q.Rate * q.Hours, q.Rate * q.Hours * q.Ratio}
 }
 
-// Chance is the chance that the ratio is called settled after a number of trips
-// on which each setting has half the line-hours.
-func (q Question) Chance(trips int) float64 {
-	if trips < 1 || len(q.chances) == 0 {
-		return 0
+// Chances are the chances that the ratio is called settled after each number of trips up
+// to the given one, on which each setting has half the line-hours; beyond MostPlanTrips the
+// chance is that of the last.
+func (q Question) Chances(trips int) []float64 {
+	chances := make([]float64, trips)
+	q.seasons(min(trips, MostPlanTrips), func(trips int, s []tally) bool {
+		chances[trips-1] = q.settled(s)
+		return true
+	})
+	for t := MostPlanTrips; t < trips; t++ {
+		chances[t] = chances[MostPlanTrips-1]
 	}
-	return q.chances[min(trips, len(q.chances))-1]
+	return chances
 }
 
-// simulate sets the chances after each trip, from seasons drawn trip by trip.
-func (q *Question) simulate() {
-	q.chances = make([]float64, MostPlanTrips)
+// seasons simulates seasons trip by trip and shows them after each number of trips that a
+// verdict takes at least, until most or while it is told to.
+func (q Question) seasons(most int, show func(trips int, s []tally) (more bool)) {
+	s := make([]tally, planRuns)
 	r := rand.New(rand.NewPCG(planRuns, 7))
-	for range planRuns {
-		var s tally
-		for t := range MostPlanTrips {
-			s.add(q.draw(r, t), q.ByLeg)
-			if t+1 >= stats.MinTrips && s.settles(*q) {
-				q.chances[t] += 1. / planRuns
-			}
+	for t := range most {
+		for i := range s {
+			s[i].add(q.draw(r, t), q.ByLeg)
+		}
+		if t+1 >= stats.MinTrips && !show(t+1, s) {
+			return
 		}
 	}
+}
+
+// settled is the share of seasons that settle it.
+func (q Question) settled(s []tally) float64 {
+	n := 0
+	for _, one := range s {
+		if one.settles(q) {
+			n++
+		}
+	}
+	return float64(n) / float64(len(s))
 }
 
 // draw simulates a trip of two halves, changed over at half time: the strikes of
@@ -253,15 +280,22 @@ func Plan(questions []Question, trips int, text func(factor, level string) strin
 		return nil
 	}
 	var days []Day
+	var boatChances, lineChances []float64
+	if boat != nil {
+		boatChances = boat.Chances(trips)
+	}
+	if line != nil {
+		lineChances = line.Chances(trips)
+	}
 	for i := range trips {
 		d := Day{Trip: i + 1, BoatChance: math.NaN(), LineChance: math.NaN()}
 		if boat != nil {
 			d.First, d.Second = turn(text(boat.Factor, boat.A), text(boat.Factor, boat.B), (i+1)/2%2 == 1)
-			d.BoatChance = boat.Chance(i + 1)
+			d.BoatChance = boatChances[i]
 		}
 		if line != nil {
 			d.Port, d.Starb = turn(text(line.Factor, line.A), text(line.Factor, line.B), i/2%2 == 1)
-			d.LineChance = line.Chance(i + 1)
+			d.LineChance = lineChances[i]
 		}
 		days = append(days, d)
 	}

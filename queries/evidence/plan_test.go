@@ -50,6 +50,8 @@ func TestPlanKeepsItsPromise(t *testing.T) {
 		{Ratio: 2, Rate: .3, Luck: 1, Phi: 2, ByLeg: true, allowed: 12, tripHours: []float64{5, 40}},
 	} {
 		q.plan()
+		chances := q.Chances(q.Trips)
+		promised := chances[q.Trips-1]
 		settled := 0
 		for run := range runs {
 			r := rand.New(rand.NewPCG(*studySeed+uint64(run), 99))
@@ -69,13 +71,13 @@ func TestPlanKeepsItsPromise(t *testing.T) {
 		}
 		share := float64(settled) / float64(runs)
 		fmt.Printf("plan of %d trips, by leg %v, phi %.1f: promised %.2f, settled %.3f of %d (error %.3f)\n",
-			q.Trips, q.ByLeg, q.Phi, q.Chance(q.Trips), share, runs, math.Sqrt(share*(1-share)/float64(runs)))
+			q.Trips, q.ByLeg, q.Phi, promised, share, runs, math.Sqrt(share*(1-share)/float64(runs)))
 		slack := 0.05 + 2*math.Sqrt(.16/float64(runs)) // two errors of the count
 		if q.Trips == 0 || math.Abs(share-Power) > slack {
 			t.Errorf("%+v: settled in %v", q, share)
 		}
-		if q.Chance(stats.MinTrips-1) != 0 || q.Chance(q.Trips/2) >= q.Chance(q.Trips) {
-			t.Errorf("chances %v", q.chances)
+		if chances[stats.MinTrips-2] != 0 || chances[q.Trips/2-1] >= promised || promised < Power || chances[q.Trips-2] >= Power {
+			t.Errorf("chances %v", chances)
 		}
 	}
 }

@@ -14,7 +14,8 @@ type GapLeg struct {
 	Tangle bool
 }
 
-// GapEdges are the lower ends of the classes of gaps in metres, the last open.
+// GapEdges are the lower ends of the classes of gaps in metres, the last open, where the
+// reader's units have none of their own.
 func GapEdges() []float64 { return []float64{0, 5, 10, 15, 20, 30, 50} }
 
 // GapLevel is the legs of one class of gaps [Lo, Hi).
@@ -31,12 +32,11 @@ type GapLevel struct {
 	P     float64
 }
 
-// Gaps sorts legs by their smallest gap and finds the gap that the season
+// Gaps sorts legs by their smallest gap into classes with the given lower ends, and finds the gap that the season
 // supports: the edge that parts tangles the most clearly, where the adjusted
 // p-value of that ratio is below Alpha and tangles are more frequent below it.
 // NaN where the season supports none.
-func Gaps(legs []GapLeg) (levels []GapLevel, supported float64) {
-	edges := GapEdges()
+func Gaps(legs []GapLeg, edges []float64) (levels []GapLevel, supported float64) {
 	var total stats.Count
 	for i, lo := range edges {
 		l := GapLevel{Lo: lo, Hi: math.Inf(1), P: math.NaN(), Below: stats.RateRatio{Ratio: math.NaN(), P: math.NaN()}}

@@ -16,6 +16,7 @@ var (
 	studyRuns = flag.Int("runs", 100, "seasons a case")
 	studyOnly = flag.Int("trips", 0, "only seasons of so many trips")
 	studyLuck = flag.Float64("luck", -1, "only seasons of such luck")
+	studyBy   = flag.String("by", "", "only seasons in which the speed follows luck, month or hour")
 	studySeed = flag.Uint64("seed", scored, "first seed")
 	studyOut  = flag.String("out", "", "folder for the seasons that R reads")
 )
@@ -254,6 +255,9 @@ func TestStudyConfounded(t *testing.T) {
 	}
 	for _, trips := range studyTrips() {
 		for _, by := range []string{"luck", "month", "hour"} {
+			if *studyBy != "" && by != *studyBy {
+				continue
+			}
 			w := world{trips: trips, perTrip: 3, luck: .5, bite: .1, speeds: ones(2), lures: ones(6), stick: .3, run: follow[by]}
 			if by == "month" {
 				w.month = []float64{.6, .6, 1.4, 1.4, 1.4}

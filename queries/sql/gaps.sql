@@ -5,7 +5,7 @@ WITH placed AS (
     SELECT leg_id, setback_m - lag(setback_m) OVER (PARTITION BY leg_id ORDER BY setback_m, line_id) AS gap
     FROM line WHERE setback_m IS NOT NULL
 ), gap AS (
-    SELECT leg_id, min(gap) AS gap_m FROM placed WHERE gap IS NOT NULL GROUP BY leg_id
+    SELECT leg_id, round(min(gap), 6) AS gap_m FROM placed WHERE gap IS NOT NULL GROUP BY leg_id
 ), telling AS (
     SELECT DISTINCT log_id FROM leg WHERE tangle
 )

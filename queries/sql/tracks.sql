@@ -9,6 +9,8 @@ SELECT l.label AS file, k.member, k.format, coalesce(l.boat, (SELECT min(boat) F
     k.fixes, k.used, round(k.covered_s / 3600, 6) AS hours, round(k.stopped_s / 3600, 6) AS stopped_hours,
     k.gaps, round(k.gap_s / 3600, 6) AS gap_hours, k.breaks, k.jumps, k.repeated, k.reordered, k.late,
     coalesce(m.legs, 0) AS legs, round(coalesce(m.hours, 0), 6) AS leg_hours, k.clock_s, k.joined, k.dropouts,
-    round(k.dropout_s / 3600, 6) AS dropout_hours, round(k.loose_s / 3600, 6) AS loose_hours, k.unused, k.log_id, k.track_no
-FROM track k JOIN log l USING (log_id) LEFT JOIN met m USING (log_id, track_no)
+    round(k.dropout_s / 3600, 6) AS dropout_hours, round(k.loose_s / 3600, 6) AS loose_hours, k.unused, k.log_id, k.track_no,
+    coalesce(s.by_ms / 1000, 0) AS moved_s, coalesce(s.told, false) AS moved_told,
+    EXISTS (SELECT 1 FROM track_astray y WHERE y.log_id = k.log_id AND y.track_no = k.track_no) AS changed_over
+FROM track k JOIN log l USING (log_id) LEFT JOIN met m USING (log_id, track_no) LEFT JOIN track_shift s USING (log_id, track_no)
 ORDER BY l.label, k.log_id, k.track_no

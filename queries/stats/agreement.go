@@ -10,10 +10,6 @@ import (
 // the bias (Bland and Altman 1999; the paper of 1986 rounds it to 2).
 const limitSDs = 1.96
 
-// minPairs is the number of pairs below which limits of agreement deserve a
-// warning: with 10 the standard error of a limit is 0.57 standard deviations.
-const minPairs = 10
-
 // FewPairs is the number of pairs below which the limits of agreement are too narrow to
 // be what further differences are expected within: 1.96 standard deviations hold 95 % of
 // them for many pairs, 85 % for 5 and 93.6 % for 30 (by t, in R).
@@ -44,7 +40,6 @@ type Agreement struct {
 	Trend       float64 // slope of the difference on the mean of the two
 	TrendP      float64 // two-sided, of a slope of 0; NaN where it cannot be told
 	Concordance ConcordanceResult
-	Warnings    []Warning
 }
 
 // Agree compares estimates with the reference values of the same things (Bland
@@ -65,9 +60,6 @@ func Agree(estimate, reference []float64, conf float64) (Agreement, bool) {
 	nan := math.NaN()
 	a := Agreement{N: len(x), Dropped: dropped, Limits: limitsOf(nil, conf), MAE: nan, RMSE: nan, MPE: nan, MAPE: nan,
 		Trend: nan, TrendP: nan, Concordance: Concordance(nil, nil, conf)}
-	if dropped > 0 {
-		a.Warnings = append(a.Warnings, WarnNotFinite)
-	}
 	if len(x) == 0 || len(estimate) != len(reference) || !validLevel(conf) {
 		return a, false
 	}
@@ -76,15 +68,6 @@ func Agree(estimate, reference []float64, conf float64) (Agreement, bool) {
 	a.errors(d, y)
 	a.trend(x, y, d)
 	a.Concordance = Concordance(x, y, conf)
-	if a.N < minPairs {
-		a.Warnings = append(a.Warnings, WarnFewPairs)
-	}
-	if a.NoPercent > 0 {
-		a.Warnings = append(a.Warnings, WarnNotPositive)
-	}
-	if a.TrendP < 1-conf {
-		a.Warnings = append(a.Warnings, WarnTrend)
-	}
 	return a, true
 }
 
@@ -167,7 +150,6 @@ type RatioAgreement struct {
 	HiInterval  Interval
 	Next        Interval          // prediction interval of one more ratio
 	Concordance ConcordanceResult // of the logarithms
-	Warnings    []Warning
 }
 
 // Expected is as for Agreement, of further ratios.
@@ -191,12 +173,6 @@ func AgreeRatio(estimate, reference []float64, conf float64) (RatioAgreement, bo
 		Lo: math.Exp(l.Lo), Hi: math.Exp(l.Hi),
 		LoInterval: expInterval(l.LoInterval), HiInterval: expInterval(l.HiInterval), Next: expInterval(l.Next),
 		Concordance: Concordance(x, y, conf),
-	}
-	if dropped > 0 {
-		a.Warnings = append(a.Warnings, WarnNotPositive)
-	}
-	if a.N < minPairs {
-		a.Warnings = append(a.Warnings, WarnFewPairs)
 	}
 	return a, a.N > 0 && len(estimate) == len(reference) && validLevel(conf)
 }

@@ -27,15 +27,14 @@ type Cell struct {
 // DispersionResult is how much more counts vary between trips than a Poisson
 // law lets them.
 type DispersionResult struct {
-	Phi      float64 // X2/DF: 1 under a Poisson law; NaN where DF is 0
-	X2       float64 // Pearson's statistic over the cells
-	DF       int     // cells less levels
-	P        float64 // chi-square tail of X2; NaN where DF is 0
-	Cells    int     // cells used
-	Trips    int     // trips among them
-	Levels   int     // levels among them
-	Skipped  int     // cells left out: no usable effort, or a level without events
-	Warnings []Warning
+	Phi     float64 // X2/DF: 1 under a Poisson law; NaN where DF is 0
+	X2      float64 // Pearson's statistic over the cells
+	DF      int     // cells less levels
+	P       float64 // chi-square tail of X2; NaN where DF is 0
+	Cells   int     // cells used
+	Trips   int     // trips among them
+	Levels  int     // levels among them
+	Skipped int     // cells left out: no usable effort, or a level without events
 }
 
 // Dispersion returns Pearson's X2 over its degrees of freedom for counts in
@@ -52,14 +51,10 @@ func Dispersion(cells []Cell) DispersionResult {
 	r := DispersionResult{Cells: len(used), Skipped: noEffort + len(merged) - len(used)}
 	rates := levelRates(used)
 	trips := map[string]bool{}
-	thin := 0
 	for _, c := range used {
 		trips[c.Trip] = true
 		e := rates[c.Level] * c.Effort
 		r.X2 += square(float64(c.Events)-e) / e
-		if e < 1 {
-			thin++
-		}
 	}
 	r.Trips, r.Levels = len(trips), len(rates)
 	r.DF = r.Cells - r.Levels
@@ -67,17 +62,6 @@ func Dispersion(cells []Cell) DispersionResult {
 	if r.DF > 0 {
 		r.Phi = r.X2 / float64(r.DF)
 		r.P = chiSquareTail(r.X2, float64(r.DF))
-	} else {
-		r.Warnings = append(r.Warnings, WarnNoDispersion)
-	}
-	if noEffort > 0 {
-		r.Warnings = append(r.Warnings, WarnNoEffort)
-	}
-	if r.Trips < MinTrips {
-		r.Warnings = append(r.Warnings, WarnFewTrips)
-	}
-	if 2*thin > r.Cells {
-		r.Warnings = append(r.Warnings, WarnThinCells)
 	}
 	return r
 }

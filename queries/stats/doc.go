@@ -1,9 +1,9 @@
 // Package stats turns counts, weights and shares into evidence: an estimate,
-// the interval round it, the number it rests on, and what to beware of.
+// the interval round it and the number it rests on.
 //
 // Every function works on plain slices and numbers, names the published method
 // and the variant of it that it computes, and never panics on odd input: where
-// nothing can be said it returns ok = false, or NaN with a Warning, as its
+// nothing can be said it returns ok = false, or NaN as its
 // comment states. Confidence levels are fractions (0.95). Rates are events per
 // unit of effort, in whatever unit the effort came in; the trade's is the
 // line-hour.
@@ -25,7 +25,7 @@
 //	concordance.go    Lin's coefficient
 //	line.go           the straight line
 //
-// warning.go lists all warnings, laws.go the probability laws. The tests check
+// laws.go has the probability laws. The tests check
 // each method against R, statsmodels or scipy on 200 random data sets (power by
 // simulation); testdata holds the results with the scripts that made them.
 //

@@ -66,19 +66,3 @@ func counts(x []int64, t []float64) []Count {
 }
 
 func caseName(what string, i int) string { return fmt.Sprintf("%s %d", what, i) }
-
-func has(ws []Warning, w Warning) bool {
-	for _, v := range ws {
-		if v == w {
-			return true
-		}
-	}
-	return false
-}
-
-func wantWarning(t *testing.T, ws []Warning, w Warning, want bool) {
-	t.Helper()
-	if has(ws, w) != want {
-		t.Errorf("warnings %q: %q there is %v, want %v", ws, w, !want, want)
-	}
-}

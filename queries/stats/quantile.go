@@ -47,7 +47,6 @@ type MedianResult struct {
 	Interval Interval // two of the values; unknown with too few of them
 	Coverage float64  // the confidence that the interval really has, at least that asked for
 	N        int
-	Warnings []Warning
 }
 
 // Median returns the median and the interval between the two order statistics,
@@ -73,9 +72,6 @@ func Median(values []float64, conf float64) (MedianResult, bool) {
 		}
 		r.Interval = Interval{sorted[place-1], sorted[n-place]}
 		r.Coverage = covers
-	}
-	if !r.Interval.Known() {
-		r.Warnings = append(r.Warnings, WarnTooFew)
 	}
 	return r, true
 }

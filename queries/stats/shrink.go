@@ -22,7 +22,6 @@ type Shrinkage struct {
 	Beta     float64      // rate, Mean/Variance; +Inf where Variance is 0
 	Levels   []ShrunkRate // in the order given; all NaN for a level without usable effort
 	Skipped  int          // such levels
-	Warnings []Warning
 }
 
 // Shrink draws the levels' rates towards their common mean by as much as their
@@ -40,9 +39,6 @@ type Shrinkage struct {
 func Shrink(levels []Count, conf float64) (Shrinkage, bool) {
 	used, skipped := usableCounts(levels)
 	s := Shrinkage{Mean: math.NaN(), Variance: math.NaN(), Alpha: math.NaN(), Beta: math.NaN(), Skipped: skipped}
-	if skipped > 0 {
-		s.Warnings = append(s.Warnings, WarnNoEffort)
-	}
 	if len(used) == 0 || !validLevel(conf) {
 		return s, false
 	}
@@ -51,11 +47,6 @@ func Shrink(levels []Count, conf float64) (Shrinkage, bool) {
 	_, pooled, _ := Poisson(events, effort, conf)
 	for _, c := range levels {
 		s.Levels = append(s.Levels, s.posterior(c, pooled, conf))
-	}
-	if s.Variance == 0 {
-		s.Warnings = append(s.Warnings, WarnNoVariation)
-	} else {
-		s.Warnings = append(s.Warnings, WarnPlugIn)
 	}
 	return s, true
 }

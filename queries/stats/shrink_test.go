@@ -23,7 +23,6 @@ func TestShrinkSixBands(t *testing.T) {
 	}
 	nearInterval(t, "band 1", s.Levels[0].Interval, Interval{0.432878557550, 1.45097301792}, 1e-10)
 	nearInterval(t, "band 4", s.Levels[3].Interval, Interval{1.006302709939, 1.711354342}, 1e-9)
-	wantWarning(t, s.Warnings, WarnPlugIn, true)
 }
 
 func TestShrinkFiveBands(t *testing.T) {
@@ -45,8 +44,6 @@ func TestShrinkHomogeneous(t *testing.T) {
 		near(t, "rate", l.Rate, .4, 1e-14)
 		nearInterval(t, "interval", l.Interval, pooled, 0)
 	}
-	wantWarning(t, s.Warnings, WarnNoVariation, true)
-	wantWarning(t, s.Warnings, WarnPlugIn, false)
 }
 
 // A level with half an hour and one strike does not lead.
@@ -63,7 +60,6 @@ func TestShrinkEdges(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	near(t, "upper of nothing", s.Levels[0].Interval.Hi, 3.688879454/7, 1e-9)
-	wantWarning(t, s.Warnings, WarnNoEffort, true)
 	one, ok := Shrink([]Count{{7, 2}}, .95)
 	if !ok || one.Levels[0].Rate != 3.5 || one.Variance != 0 {
 		t.Errorf("one level: %+v", one)

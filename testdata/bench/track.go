@@ -22,9 +22,9 @@ func Track(gpx, legs string, trips int) (fixes int, err error) {
 		plan = append(plan, outing(d)...)
 	}
 	err = written(legs, func(w io.Writer) error {
-		fmt.Fprintln(w, "Trip,Date,Time zone,Start,End,Speed (kn),Lines out")
+		fmt.Fprintln(w, "Trip,Date,Time zone,Start,End,Speed (kn),Lines out,Strikes")
 		for _, l := range plan {
-			fmt.Fprintf(w, "%d,%s,UTC,%s,%s,%.1f,4\n", l.day, l.date().Format("2006-01-02"), clock(l.start), clock(l.start+legMins-5), l.knots)
+			fmt.Fprintf(w, "%d,%s,UTC,%s,%s,%.1f,4,%d\n", l.day, l.date().Format("2006-01-02"), clock(l.start), clock(l.start+legMins-5), l.knots, l.day%3)
 		}
 		return nil
 	})

@@ -78,7 +78,7 @@ def case(name, files, says="", hours=None, nmi=None, within=0.01, legs=None, zon
         os.makedirs(os.path.dirname(path), exist_ok=True)
         with open(path, "wb") as f:
             f.write(text if isinstance(text, bytes) else text.encode())
-    rows.append(dict(case=name, zone=zone, hours=hours and f"{hours:.4f}", nmi=nmi and f"{nmi:.3f}", within=within, legs=legs, band=hold, says=says, silent=silent))
+    rows.append(dict(case=name, zone=zone, hours=None if hours is None else f"{hours:.4f}", nmi=nmi and f"{nmi:.3f}", within=within, legs=legs, band=hold, says=says, silent=silent))
 
 
 def one_time():
@@ -115,8 +115,8 @@ def by_content():
     case("newest-first", {"a.csv": table("time,lat,lon,depth (m)", clean[::-1], lambda t, a, o: f"{iso(t)},{a:.6f},{o:.6f},80")}, **FULL, legs=1)
     case("changed-over", {"a.csv": table("time,lat,lon,depth (m)", clean, lambda t, a, o: f"{iso(t)},{o:.6f},{a:.6f},80")}, **FULL, says="latitude and longitude are changed over")
     west = sail(DAY, start=dt.datetime(2026, 2, 14, 12, 55, tzinfo=UTC), lat=38.5, lon=-73.2)
-    case("changed-over-by-the-zone", {"a.csv": table("time,lat,lon,depth (m)", west, lambda t, a, o: f"{iso(t)},{o:.6f},{a:.6f},80")}, zone="UTC-6",
-         says="latitude and longitude seem to be changed over")
+    case("changed-over-by-the-zone", {"a.csv": table("time,lat,lon,depth (m)", west, lambda t, a, o: f"{iso(t)},{o:.6f},{a:.6f},80")}, zone="UTC-6", hours=0,
+         says="seem to be changed over in it: as they stand it is far from the boat's legs, and none of it is used")
 
 
 def messy():
@@ -172,11 +172,20 @@ def sparse():
     case("missing-in-turns", {"a.gpx": gpx([f for i, f in enumerate(dropped) if i % 60 < 36])}, log=hour, says="in which it turned or changed its speed", hold="[8, 10)")
 
 
+def receivers():
+    day = sail([(50, 12, 0), (35, 20, 15), (35, 20, 0)])
+    behind = sail([(50, 12, 0), (35, 20, 15), (35, 20, 0)], every=5, start=START - dt.timedelta(hours=1))
+    case("an-hour-apart", {"a.gpx": gpx(day), "b.gpx": gpx(behind)}, **FULL, legs=1, hold="[12, 14)",
+         says="its clock is 1h behind that of another track, which ran the same way: its times are taken 1h later, as the legs say")
+    case("an-hour-apart-no-legs", {"a.gpx": gpx(day), "b.gpx": gpx(behind)}, legs=1, log="species,length,date\nYFT,100 cm,2026-02-14\n",
+         says="but no leg tells which of the two clocks is right")
+
+
 def main():
     for name in os.listdir(HERE):
         if os.path.isdir(os.path.join(HERE, name)):
             shutil.rmtree(os.path.join(HERE, name))
-    for part in (one_time, by_content, messy, clocks, sparse):
+    for part in (one_time, by_content, messy, clocks, sparse, receivers):
         part()
     with open(os.path.join(HERE, "cases.csv"), "w", newline="") as f:
         w = csv.DictWriter(f, rows[0].keys(), lineterminator="\n")

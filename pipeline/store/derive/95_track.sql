@@ -1,8 +1,4 @@
--- Tracks and legs. A track is of the boat named for its log, else of the only
--- boat that the season knows.
-CREATE OR REPLACE TEMP TABLE track_boat AS
-SELECT l.log_id, coalesce(l.boat, (SELECT min(boat) FROM trip HAVING count(DISTINCT boat) = 1)) AS boat
-FROM log l WHERE l.log_id IN (SELECT log_id FROM track);
+-- Tracks and legs.
 
 -- The receiver's own speeds are taken where they agree with its positions: a
 -- speed in another unit than the file's format has, or of another sensor, does not.
@@ -10,21 +6,27 @@ CREATE OR REPLACE TEMP TABLE said_agrees AS
 SELECT log_id, track_no FROM fix WHERE said_kn IS NOT NULL AND run_kn >= 3
 GROUP BY log_id, track_no HAVING median(said_kn / run_kn) BETWEEN 0.9 AND 1.1 AND count(*) >= 6;
 
--- The files of tracks by when they were changed, in whatever order they were loaded.
-CREATE OR REPLACE TEMP TABLE track_place AS
-SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) DESC, folder DESC, sha256 DESC, log_id) AS place FROM log;
-
-CREATE OR REPLACE TEMP TABLE track_told AS
-SELECT row_number() OVER ()::INTEGER AS piece, b.boat, f.log_id, o.place, f.track_no, f.stretch, f.at_ms, f.at_ms + round(f.seconds * 1000)::BIGINT AS end_ms, f.lat, f.lon,
+-- The pieces as the receivers told them, on the clock that they are put on. A view: a
+-- season of fixes is not copied.
+CREATE OR REPLACE TEMP VIEW track_told AS
+SELECT b.boat, f.log_id, o.place, f.track_no, f.stretch, f.at_ms + coalesce(s.by_ms, 0) AS at_ms,
+    f.at_ms + coalesce(s.by_ms, 0) + round(f.seconds * 1000)::BIGINT AS end_ms, f.lat, f.lon,
     -- rounded to 0.1 kn, so that a speed on a band's edge is not a hair below it
     round(CASE WHEN a.log_id IS NOT NULL THEN coalesce(f.said_kn, f.run_kn) ELSE f.run_kn END, 1) AS speed_kn,
     f.err_kn, f.course_deg, f.turn_deg_min, f.gap_s
-FROM fix f JOIN track_boat b USING (log_id) JOIN track_place o USING (log_id) LEFT JOIN said_agrees a USING (log_id, track_no);
+FROM fix f JOIN track_boat b USING (log_id) JOIN track_place o USING (log_id)
+LEFT JOIN track_shift s USING (log_id, track_no) LEFT JOIN said_agrees a USING (log_id, track_no)
+WHERE NOT EXISTS (SELECT 1 FROM track_astray y WHERE y.log_id = f.log_id AND y.track_no = f.track_no);
 
 -- Ten seconds of a boat of which more than one piece tells: of two receivers, of
--- the same track again, or on both sides of a break.
+-- the same track again, or on both sides of a break. In few ten minutes are there several stretches.
 CREATE OR REPLACE TEMP TABLE contested AS
-SELECT boat, at_ms // 10000 AS tick FROM track_told GROUP BY ALL HAVING count(*) > 1;
+WITH several AS (
+    SELECT boat, at_ms // 600000 AS spell FROM track_told GROUP BY ALL
+    HAVING min(log_id) <> max(log_id) OR min(track_no) <> max(track_no) OR min(stretch) <> max(stretch)
+)
+SELECT t.boat, t.at_ms // 10000 AS tick FROM track_told t JOIN several s ON s.boat IS NOT DISTINCT FROM t.boat AND s.spell = t.at_ms // 600000
+GROUP BY ALL HAVING count(*) > 1;
 
 -- Where they tell of the same time the better stretch is used, ten minutes by ten
 -- minutes: that of which the speed is known best. What is not known is the noise,
@@ -40,12 +42,17 @@ FROM track_told JOIN (SELECT DISTINCT boat, tick // 60 AS spell FROM contested) 
 GROUP BY ALL;
 
 CREATE OR REPLACE TEMP TABLE rival AS
-SELECT t.*, t.at_ms // 10000 AS tick, round(20 * e.error_kn) / 20 AS error_kn
+SELECT row_number() OVER ()::INTEGER AS piece, t.*, t.at_ms // 10000 AS tick, round(20 * e.error_kn) / 20 AS error_kn
 FROM track_told t JOIN contested c ON c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000
 JOIN stretch_error e ON e.log_id = t.log_id AND e.track_no = t.track_no AND e.stretch = t.stretch AND e.spell = t.at_ms // 600000;
 
--- Each second once: contested time is cut where a piece begins or ends.
+-- Each second once. Time of which one piece tells is taken as it is.
 DELETE FROM track_piece;
+INSERT INTO track_piece
+SELECT t.boat, t.log_id, t.track_no, make_timestamp(t.at_ms * 1000), (t.end_ms - t.at_ms) / 1000.0, t.lat, t.lon, t.speed_kn, t.err_kn, t.course_deg, t.turn_deg_min
+FROM track_told t WHERE NOT EXISTS (SELECT 1 FROM contested c WHERE c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000);
+
+-- Contested time is cut where a piece begins or ends.
 INSERT INTO track_piece
 WITH cut AS (
     SELECT DISTINCT boat, tick, unnest([at_ms, end_ms]) AS at FROM rival
@@ -55,13 +62,9 @@ WITH cut AS (
     SELECT s.at, s.until, first(r.piece ORDER BY r.error_kn, r.place DESC, r.track_no, r.stretch, r.at_ms) AS piece
     FROM slice s JOIN rival r ON r.boat IS NOT DISTINCT FROM s.boat AND r.tick = s.tick AND r.at_ms <= s.at AND r.end_ms >= s.until
     GROUP BY s.boat, s.at, s.until
-), once AS (
-    SELECT piece, at_ms, end_ms FROM track_told t WHERE NOT EXISTS (SELECT 1 FROM contested c WHERE c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000)
-    UNION ALL
-    SELECT piece, at, until FROM best
 )
-SELECT t.boat, t.log_id, t.track_no, make_timestamp(o.at_ms * 1000), (o.end_ms - o.at_ms) / 1000.0, t.lat, t.lon, t.speed_kn, t.err_kn, t.course_deg, t.turn_deg_min
-FROM once o JOIN track_told t USING (piece) ORDER BY t.boat, o.at_ms;
+SELECT r.boat, r.log_id, r.track_no, make_timestamp(b.at * 1000), (b.until - b.at) / 1000.0, r.lat, r.lon, r.speed_kn, r.err_kn, r.course_deg, r.turn_deg_min
+FROM best b JOIN rival r USING (piece);
 
 DELETE FROM leg_piece;
 INSERT INTO leg_piece
@@ -74,7 +77,7 @@ WITH leg_hour AS (
         least(p.at_utc + to_milliseconds((p.seconds * 1000)::BIGINT), h.end_utc)) / 1000.0 AS part
     FROM leg_hour h JOIN track_piece p ON p.boat = h.boat AND date_trunc('hour', p.at_utc) = h.hour
 )
-SELECT leg_id, at_utc, part, lat, lon, speed_kn, err_kn, course_deg, turn_deg_min FROM held WHERE part > 0 ORDER BY leg_id, at_utc;
+SELECT leg_id, at_utc, part, lat, lon, speed_kn, err_kn, course_deg, turn_deg_min FROM held WHERE part > 0;
 
 -- The time of each leg that is covered, by speed; never more than the leg.
 CREATE OR REPLACE TEMP TABLE leg_covered AS
