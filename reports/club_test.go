@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"wakeledger/pipeline/estimate"
 	"wakeledger/reports/bundle"
 )
 
@@ -103,6 +105,46 @@ func TestHeaviestListsAreApart(t *testing.T) {
 		section, _, _ = strings.Cut(section, "</section>")
 		if section == "" || strings.Contains(section, "51.0") != want {
 			t.Errorf("%s: the fish is on it: %v, want %v", id, !want, want)
+		}
+	}
+}
+
+// A fish that its own boat doubts is marked where it stands and is not among the first
+// figures; so is one that is heavier than its kind grows (PBF: 450 kg).
+func TestClubMarksDoubtfulFish(t *testing.T) {
+	for _, c := range []struct {
+		kg    float64
+		doubt string
+		want  string
+	}{
+		{51, "scale and tape", "Doubtful: 51 kg, Pacific bluefin tuna, boat a: scale and tape far apart. Ask the boat."},
+		{540, "", "Doubtful: 540 kg, Pacific bluefin tuna, boat a: heavier than its kind grows. Ask the boat."},
+	} {
+		s := shares(t, "a", 2, 1)
+		if s.Heaviest[0].WeightKG = c.kg; c.doubt != "" {
+			s.Heaviest[0].Doubt = &c.doubt
+		}
+		html := clubPage(t, ClubInput{Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{s}}}})
+		tiles, _, _ := strings.Cut(html, "</dl>")
+		_, tiles, _ = strings.Cut(tiles, `<dl class="tiles">`)
+		if !strings.Contains(html, c.want) || !strings.Contains(html, "Pacific bluefin tuna (doubtful)") {
+			t.Errorf("%v kg, %q: not marked", c.kg, c.doubt)
+		}
+		if strings.Contains(tiles, fmt.Sprintf("<b>%v</b>", c.kg)) || !strings.Contains(tiles, "<b>50</b>") {
+			t.Errorf("%v kg, %q: the first figures are %s", c.kg, c.doubt, tiles)
+		}
+	}
+}
+
+// The checks that doubt a fish are those that may travel, and the page has words for each.
+func TestDoubtsHaveWords(t *testing.T) {
+	for _, m := range []estimate.Measures{
+		{LongestCM: 100, LengthCM: 200}, {HeaviestKG: 100, ScaleKG: 200}, {HeaviestKG: 100, TapeKG: 200},
+		{LengthCM: 100, GirthCM: 150}, {RoundKG: 100, TapeKG: 50},
+	} {
+		d := m.Doubts()
+		if len(d) != 1 || !slices.Contains(bundle.Doubts(), d[0].Check) || doubtText[d[0].Check] == "" || !slices.Contains(fishDoubts, d[0].Check) {
+			t.Errorf("%+v: %+v", m, d)
 		}
 	}
 }
