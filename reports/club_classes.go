@@ -84,7 +84,7 @@ func (u units) lureClass(level string) (string, bool) {
 		return "", false
 	}
 	edge := func(grams float64) string {
-		return strconv.FormatFloat(math.Ceil(usClasses[0].shown(grams)-1e-9), 'f', -1, 64)
+		return strconv.FormatFloat(max(0, math.Ceil(usClasses[0].shown(grams)-1e-9)), 'f', -1, 64)
 	}
 	if math.IsInf(hi, 1) {
 		return edge(lo) + " oz or more", true

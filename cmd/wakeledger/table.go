@@ -183,7 +183,7 @@ func shortNote(note string) string {
 	switch {
 	case strings.Contains(note, "the others are compared with"):
 		return "ratios are to this one"
-	case strings.HasPrefix(note, "not a level"):
+	case note == "the log does not say":
 		return ""
 	}
 	return note
