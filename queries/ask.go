@@ -49,8 +49,20 @@ func AskOutcomes(ctx context.Context, db *store.DB, factor string) ([]Outcomes, 
 	return rows, err
 }
 
-// AskFish lists the fish.
-func AskFish(ctx context.Context, db *store.DB) ([]Fish, error) { return ask[Fish](ctx, db, "fish") }
+// AskFish lists the fish, each with what is doubtful of its measures.
+func AskFish(ctx context.Context, db *store.DB) ([]Fish, error) {
+	fish, err := ask[Fish](ctx, db, "fish")
+	if err != nil {
+		return nil, err
+	}
+	doubts, err := doubtedFish(ctx, db)
+	for i, f := range fish {
+		if d, ok := doubts[place{f.File, f.Sheet, f.Row}]; ok {
+			fish[i].Doubt = &d.Reason
+		}
+	}
+	return fish, err
+}
 
 // AskSizes answers sizes by a factor in weight classes of width kg; 0 takes a
 // width that suits the heaviest fish.
@@ -90,8 +102,23 @@ func ClassWidth(top float64) float64 {
 	return 10 * step
 }
 
-// AskTrips lists the trips.
-func AskTrips(ctx context.Context, db *store.DB) ([]Trip, error) { return ask[Trip](ctx, db, "trips") }
+// AskTrips lists the trips, each with what is doubtful of its heaviest fish.
+func AskTrips(ctx context.Context, db *store.DB) ([]Trip, error) {
+	trips, err := ask[Trip](ctx, db, "trips")
+	if err != nil {
+		return nil, err
+	}
+	fish, err := AskFish(ctx, db)
+	for i, t := range trips {
+		for _, f := range fish {
+			if f.Doubt != nil && f.Trip != nil && *f.Trip == t.Trip && f.Boat != nil && *f.Boat == t.Boat &&
+				f.WeightKG != nil && t.HeaviestKG != nil && *f.WeightKG == *t.HeaviestKG {
+				trips[i].HeaviestDoubt = f.Doubt
+			}
+		}
+	}
+	return trips, err
+}
 
 // AskSetAside lists the rows that could not be used.
 func AskSetAside(ctx context.Context, db *store.DB) ([]SetAside, error) {

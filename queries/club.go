@@ -36,6 +36,10 @@ type ClubFish struct {
 	Method     *string  `json:"method"`
 	Landed     bool     `json:"landed"`
 	Released   bool     `json:"released"`
+	File       string   `json:"file"` // with sheet and row: where the log tells of it
+	Sheet      string   `json:"sheet"`
+	Row        int64    `json:"row"`
+	Doubt      string   `json:"doubt"` // the check that doubts its measures; "" for none
 }
 
 // ClubName is a name of the boat or of someone aboard.
@@ -67,6 +71,13 @@ func AskClub(ctx context.Context, db *store.DB, boat string) (Club, error) {
 	}
 	if c.Fish, err = ask[ClubFish](ctx, db, "club_fish", boat); err != nil {
 		return c, err
+	}
+	doubts, err := doubtedFish(ctx, db)
+	if err != nil {
+		return c, err
+	}
+	for i, f := range c.Fish {
+		c.Fish[i].Doubt = doubts[place{f.File, f.Sheet, f.Row}].Check
 	}
 	c.Names, err = ask[ClubName](ctx, db, "club_people", boat)
 	return c, err

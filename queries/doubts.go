@@ -84,13 +84,13 @@ type place struct {
 }
 
 // doubtedFish are the places of the fish whose measures are doubted, each with the first
-// reason.
-func doubtedFish(ctx context.Context, db *store.DB) (map[place]string, error) {
+// doubt.
+func doubtedFish(ctx context.Context, db *store.DB) (map[place]estimate.Doubt, error) {
 	fish, err := ask[measured](ctx, db, "measures")
-	out := map[place]string{}
+	out := map[place]estimate.Doubt{}
 	for _, f := range fish {
 		if d := f.measures().Doubts(); len(d) > 0 {
-			out[place{f.File, f.Sheet, f.Row}] = d[0].Reason
+			out[place{f.File, f.Sheet, f.Row}] = d[0]
 		}
 	}
 	return out, err

@@ -12,7 +12,7 @@ import (
 //go:embed methods.csv
 var methodsFile embed.FS
 
-// Method is how one kind of figure is come by.
+// Method is how one kind of figure is worked out.
 type Method struct {
 	Method  string `json:"method"`
 	Words   string `json:"words"`

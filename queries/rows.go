@@ -88,6 +88,7 @@ type Fish struct {
 	File       string   `json:"file"`
 	Sheet      string   `json:"sheet"`
 	Row        int64    `json:"row"`
+	Doubt      *string  `json:"doubt"` // why its measures may be wrong; nil where nothing speaks against them
 }
 
 // Sizes counts the fish of one level in one weight class [ClassLoKG, ClassHiKG).
@@ -114,6 +115,8 @@ type Trip struct {
 	HeaviestKG *float64 `json:"heaviest_kg"`
 	// HeaviestMethod tells a scale from an estimate; nil without a weight.
 	HeaviestMethod *string `json:"heaviest_method"`
+	// HeaviestDoubt is why that fish's measures may be wrong; nil where nothing speaks against them.
+	HeaviestDoubt *string `json:"heaviest_doubt"`
 }
 
 // Unsettled is a name of fish in a log that no species stands for.

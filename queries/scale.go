@@ -132,8 +132,8 @@ func scaleFish(ctx context.Context, db *store.DB) ([]ScaleFish, error) {
 	}
 	doubted, err := doubtedFish(ctx, db)
 	for i, f := range fish {
-		if why, ok := doubted[place{f.File, f.Sheet, f.Row}]; ok {
-			fish[i].Doubt = &why
+		if d, ok := doubted[place{f.File, f.Sheet, f.Row}]; ok {
+			fish[i].Doubt = &d.Reason
 		}
 	}
 	return fish, err

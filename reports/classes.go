@@ -90,19 +90,3 @@ func InUnits(ctx context.Context, db *store.DB, units string, f func() error) er
 	}
 	return db.WithBands(ctx, bands, f)
 }
-
-// lureClass is a club's class of lure weight, "[250, 500)", in the unit shown. Boats share
-// it in whole grams, so that its edges in ounces are about.
-func (u units) lureClass(level string) (string, bool) {
-	lo, hi := bandEdges(level)
-	if u.weight != "lb" || hi <= lo {
-		return "", false
-	}
-	edge := func(grams float64) string {
-		return strconv.FormatFloat(math.Round(usClasses[0].shown(grams)), 'f', -1, 64)
-	}
-	if math.IsInf(hi, 1) {
-		return "about " + edge(lo) + " oz or more", true
-	}
-	return "about " + edge(lo) + " to " + edge(hi) + " oz", true
-}

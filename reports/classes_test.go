@@ -49,7 +49,7 @@ func TestUSClassesHoldEverything(t *testing.T) {
 }
 
 func TestClubLureClass(t *testing.T) {
-	for level, want := range map[string]string{"[250, 500)": "about 9 to 18 oz", "1500 and up": "about 53 oz or more"} {
+	for level, want := range map[string]string{"[0, 250)": "0 to 9 oz", "[250, 500)": "9 to 18 oz", "[750, 1000)": "27 to 36 oz", "1500 and up": "53 oz or more"} {
 		if got, ok := unitSets["us"].lureClass(level); !ok || got != want {
 			t.Errorf("%s: %q", level, got)
 		}

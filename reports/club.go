@@ -18,9 +18,10 @@ type ClubInput struct {
 	Generated time.Time // printed in the foot
 	Units     string    // "metric" or "us"
 	Boats     []bundle.Boat
-	Names     bool // show the names that boats share; else ids alone
-	Repeats   int  // files that held what another held already
-	TooFew    int  // boats of fewer than 3 trips, which are not in it
+	Names     bool                 // show the names that boats share; else ids alone
+	Edges     map[string][]float64 // lower edges of the classes by factor, some of those that boats share; else all of these
+	Repeats   int                  // files that held what another held already
+	TooFew    int                  // boats of fewer than 3 trips, which are not in it
 }
 
 // club is the input made ready.
@@ -40,7 +41,7 @@ type clubBoat struct {
 }
 
 // Club writes the club's summary as one HTML file. It fails where Units is not
-// known or w fails; without boats it gives a page that says so.
+// known, Edges are none that boats share or w fails; without boats it gives a page that says so.
 func Club(w io.Writer, in ClubInput) error {
 	c, err := newClub(in)
 	if err != nil {
@@ -88,6 +89,10 @@ func newClub(in ClubInput) (*club, error) {
 	if err != nil {
 		return nil, fmt.Errorf("club summary: %w", err)
 	}
+	if err := CheckClubEdges(in.Edges); err != nil {
+		return nil, err
+	}
+	in.Boats = wider(in.Boats, in.Edges)
 	c := &club{ClubInput: in, units: u}
 	for _, b := range in.Boats {
 		boat := clubBoat{Boat: b}
@@ -195,6 +200,11 @@ func (c *club) participation() (page.Section, error) {
 	}
 	if c.TooFew > 0 {
 		section.Notes = append(section.Notes, page.Plural(int64(c.TooFew), "boat", "boats")+" of fewer than 3 trips on 3 days not shown and not counted: a summary would show a single trip.")
+	}
+	for _, b := range c.boats {
+		if n := len(b.Seasons); n > 1 {
+			section.Notes = append(section.Notes, fmt.Sprintf("Boat %s: %d summaries, each of other months, taken for one boat's because they have one id. Two boats? One must choose another id.", b.ID, n))
+		}
 	}
 	if c.Repeats > 0 {
 		section.Notes = append(section.Notes, "Given twice and counted once: "+page.Plural(int64(c.Repeats), "summary", "summaries")+".")

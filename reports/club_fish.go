@@ -191,8 +191,19 @@ type heavyFish struct {
 	boat string
 }
 
-// doubtful tells whether the fish is heavier than its kind grows.
-func (f heavyFish) doubtful() bool { return doubtfulWeight(f.Species, f.WeightKG) }
+// doubt is what is doubtful of the fish: what its own boat says, else whether it is heavier
+// than its kind grows; "" for nothing.
+func (f heavyFish) doubt() string {
+	switch {
+	case f.Doubt != nil:
+		return doubtText[*f.Doubt]
+	case doubtfulWeight(f.Species, f.WeightKG):
+		return doubtText["heavy fish"]
+	}
+	return ""
+}
+
+func (f heavyFish) doubtful() bool { return f.doubt() != "" }
 
 // mostHeavy is how many fish a list of the page shows.
 const mostHeavy = 10
@@ -246,7 +257,7 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 	}
 	for _, f := range fish {
 		if f.doubtful() {
-			section.Sentences = append(section.Sentences, fmt.Sprintf("Doubtful: %s %s, boat %s, is heavier than %s grow. Ask the boat.", c.weightOf(f), c.weight, f.boat, fishNames(f.Species)))
+			section.Sentences = append(section.Sentences, fmt.Sprintf("Doubtful: %s %s, %s, boat %s: %s. Ask the boat.", c.weightOf(f), c.weight, fishNames(f.Species), f.boat, f.doubt()))
 		}
 	}
 	decimals := 1

@@ -78,7 +78,7 @@ func pieces(rows []queries.ClubPiece) []bundle.Piece {
 
 // clubFish is one fish as a piece, and its class of size.
 func clubFish(f queries.ClubFish) (bundle.Piece, string) {
-	p := bundle.Piece{Trip: f.Trip, Start: f.Start, Day: f.Day, Fish: 1, Species: f.Species, Month: f.Month}
+	p := bundle.Piece{Trip: f.Trip, Start: f.Start, Day: f.Day, Fish: 1, Species: f.Species, Month: f.Month, Doubt: f.Doubt}
 	if f.Landed {
 		p.Landed = 1
 	}

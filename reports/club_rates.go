@@ -265,10 +265,11 @@ func (c *club) monthsSection() (page.Section, error) {
 	for _, l := range levels {
 		figures += l.cell.strikes.dark + l.cell.boated.dark
 	}
+	rest := c.inNoMonth()
 	best := slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.strikes.n - b.cell.strikes.n) })
 	section.Sentences = []string{fmt.Sprintf("%s: %s in %s line-hours, the most of any month.", monthText(best.name),
 		best.cell.strikes.words("strike", "strikes"), hours(best.cell.LineHours))}
-	if slices.ContainsFunc(months, func(l clubLevel) bool { return l.cell.strikes.dark > 0 }) {
+	if slices.ContainsFunc(levels, func(l clubLevel) bool { return l.cell.strikes.dark > 0 }) {
 		best = slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.LineHours - b.cell.LineHours) })
 		section.Sentences = []string{fmt.Sprintf("%s: %s line-hours, the most of any month. Which had the most strikes cannot be told: not all are shown.",
 			monthText(best.name), hours(best.cell.LineHours))}
@@ -283,6 +284,9 @@ func (c *club) monthsSection() (page.Section, error) {
 			continue
 		}
 		marks = append(marks, page.OutingMark{Name: name, Strikes: m.cell.strikes.n, Boated: m.cell.boated.n, Hours: m.cell.LineHours})
+	}
+	if rest.boats > 0 {
+		marks = append(marks, page.OutingMark{Name: rest.name, Strikes: rest.cell.strikes.n})
 	}
 	var chart *page.Chart
 	var err error
@@ -299,10 +303,38 @@ func (c *club) monthsSection() (page.Section, error) {
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(int64(l.boats)), page.Whole(l.cell.Trips), page.Value(l.cell.LineHours),
 			l.cell.strikes.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.strikes.dark + l.cell.boated.dark))}})
 	}
+	if rest.boats > 0 {
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(rest.name), page.Whole(int64(rest.boats)), {}, page.Value(0), rest.cell.strikes.cell(), {}, {}}})
+	}
 	section.Chart, section.Table = chart, t
 	section.Notes = append([]string{"A month in which a boat had fewer than 3 trips is among that boat's other months."}, partly(figures)...)
 	if figures > 0 {
 		section.Notes = append(section.Notes, "A month of which no strikes are shown is not drawn. Fish at the boat that are not shown are drawn with the other strikes.")
 	}
+	if rest.boats > 0 {
+		section.Notes = append(section.Notes, "“"+capital(rest.name)+"”: strikes of boats that show how many they had, but not in which month.")
+	}
 	return section, err
+}
+
+// inNoMonth are the strikes that boats show for the season and in no month, so that a chart of
+// the months holds every strike that is shown. Anybody can subtract them.
+func (c *club) inNoMonth() clubLevel {
+	rest := clubLevel{name: "month not told"}
+	c.each(func(_ int, _ string, s bundle.Season) {
+		if s.Total.Strikes == nil {
+			return
+		}
+		left := *s.Total.Strikes
+		for _, m := range s.Months {
+			if m.Strikes != nil {
+				left -= *m.Strikes
+			}
+		}
+		if left > 0 {
+			rest.cell.strikes.add(&left)
+			rest.boats++
+		}
+	})
+	return rest
 }

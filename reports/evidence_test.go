@@ -64,8 +64,8 @@ func TestFindingsComeFirst(t *testing.T) {
 	for _, want := range []string{
 		"Of 1 factor compared, lure settled; the rest may be luck.",
 		"Lure: &lt;b&gt;Awl&lt;/b&gt; brought",
-		"Lure, settled: &lt;b&gt;Awl&lt;/b&gt; brought between",
-		"Month, not settled: no trip fished two of its levels",
+		"Lure, settled: &lt;b&gt;Awl&lt;/b&gt; brought",
+		"Month, not settled: can&#39;t be compared: no trip fished two of them",
 		"Crochet (little effort)",
 		"Rate: Strikes over hours. Formula: x / t. Source: arithmetic.",
 	} {

@@ -214,12 +214,17 @@ func (a *app) reportClubCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "club [BUNDLE...]",
 		Short: "The club's season on one page, from what each boat shared ('export club')",
-		Long:  "The club's season on one page, from what each boat shared with 'export club', or from season files (--db, once for each).",
+		Long: "The club's season on one page, from what each boat shared with 'export club', or from season files (--db, once for each). " +
+			"--edges puts classes of speed or lure weight together; it cannot part them.",
 		Example: "  wakeledger report club blue-7.zip red-2.zip\n" +
-			"  wakeledger report club --db mine.duckdb --db yours.duckdb --out club.html",
+			"  wakeledger report club --db mine.duckdb --db yours.duckdb --out club.html\n" +
+			"  wakeledger report club --units us --edges lure-weight=0,500,1000 blue-7.zip",
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := r.check(); err != nil {
 				return err
+			}
+			if err := reports.CheckClubEdges(a.cfg.Edges); err != nil {
+				return usage("report club: %v", err)
 			}
 			if len(files) == 0 && len(args) == 0 {
 				files = []string{a.db}
@@ -368,7 +373,7 @@ func (g *gathering) write(r reportFlags, to output.Target) error {
 	for _, line := range repeats {
 		g.note("%s", line)
 	}
-	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: cmp.Or(g.units, "metric"), Boats: boats, Names: g.flags.names, Repeats: len(repeats), TooFew: g.tooFew}
+	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: cmp.Or(g.units, "metric"), Boats: boats, Names: g.flags.names, Edges: g.cfg.Edges, Repeats: len(repeats), TooFew: g.tooFew}
 	if in.Title == "" {
 		in.Title = "The club's season"
 	}

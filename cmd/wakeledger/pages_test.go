@@ -80,13 +80,7 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 			}
 			p := browser.Open(t, html)
 			browser.Eval[bool](t, p, `window.violations = []; document.addEventListener("securitypolicyviolation", e => violations.push(e.violatedDirective + " " + e.blockedURI)); true`)
-			if took := browser.Eval[string](t, p, `document.documentElement.dataset.took`); len(took) > 3 {
-				// a busy machine is no fault of the page: said, and failed only far beyond
-				t.Logf("drawn after %s ms", took)
-				if len(took) > 4 {
-					t.Errorf("drawn after %s ms, want 1000", took)
-				}
-			}
+			checkQuick(t, p, html)
 			browser.Unfold(t, p)
 			checkDrawn(t, p)
 			checkFigures(t, p)
@@ -119,6 +113,19 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 			}
 			p.CheckQuiet(t)
 		})
+	}
+}
+
+// checkQuick: all that is shown is drawn within a second of processor time. On a machine
+// whose cores are shared the same work may take longer: the best of three openings counts.
+func checkQuick(t *testing.T, p *browser.Page, html []byte) {
+	t.Helper()
+	work := p.Work(t)
+	for try := 1; try < 3 && work > time.Second; try++ {
+		work = min(work, browser.Open(t, html).Work(t))
+	}
+	if t.Logf("drawn within %v of processor time", work.Round(time.Millisecond)); work > time.Second {
+		t.Errorf("drawn within %v of processor time, want a second", work)
 	}
 }
 

@@ -140,7 +140,12 @@ func inWords(q question, factor string, list *species.List) func(string, string,
 			return queries.LevelText(row("factor"), text)
 		case "species":
 			return nameOfSpecies(list, text)
-		case "method", "heaviest_method":
+		case "heaviest_method":
+			return weighedBy(text) + doubtfulWhere(row("heaviest_doubt"))
+		case "method":
+			if q.name == "fish" {
+				return weighedBy(text) + doubtfulWhere(row("doubt"))
+			}
 			return weighedBy(text)
 		case "note":
 			return shortNote(text)
@@ -165,12 +170,20 @@ func weighedBy(method string) string {
 	return method
 }
 
+// doubtfulWhere marks a weight where its measures are doubted.
+func doubtfulWhere(doubt string) string {
+	if doubt == "" {
+		return ""
+	}
+	return " (doubtful)"
+}
+
 // shortNote is a note on a level where the table below says the rest.
 func shortNote(note string) string {
 	switch {
 	case strings.Contains(note, "the others are compared with"):
 		return "ratios are to this one"
-	case strings.HasPrefix(note, "not a level"):
+	case note == "the log does not say":
 		return ""
 	}
 	return note

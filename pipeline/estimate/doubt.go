@@ -61,6 +61,10 @@ func (m Measures) Doubts() []Doubt {
 		add("heavy fish", fmt.Sprintf("%.1f kg", m.ScaleKG),
 			fmt.Sprintf("heavier than any %s on record (%.0f kg): wrong unit or species?", m.Name, m.HeaviestKG))
 	}
+	if len(out) == 0 && m.HeaviestKG > 0 && m.ScaleKG == 0 && m.TapeKG > OverRecord*m.HeaviestKG {
+		add("heavy fish", fmt.Sprintf("%.1f kg by %s", m.TapeKG, m.TapeMethod),
+			fmt.Sprintf("heavier than any %s on record (%.0f kg): wrong unit or species?", m.Name, m.HeaviestKG))
+	}
 	if m.LengthCM > 0 && m.GirthCM > 0 {
 		if r := m.GirthCM / m.LengthCM; r < leastGirth || r > mostGirth {
 			reason := fmt.Sprintf("the girth is %.2g of the length: expected some 0.3 to 0.85", r)

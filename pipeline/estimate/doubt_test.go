@@ -23,6 +23,8 @@ func TestDoubts(t *testing.T) {
 		{func(f *Fish) { f.GirthCM, f.ScaleKG = 30, 0 }, "girth and length: 0.2 of the length"},
 		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 400, 0, 0 }, "long fish: longer than any bluefin on record (300 cm)"},
 		{func(f *Fish) { f.LengthCM, f.ScaleKG = 0, 900 }, "heavy fish: heavier than any bluefin on record (450 kg)"},
+		// 300 x 250 cm: 648.8 kg by the rule
+		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 300, 250, 0 }, "heavy fish: heavier than any bluefin on record (450 kg)"},
 	} {
 		f := sound
 		tt.change(&f)

@@ -11,13 +11,13 @@ import (
 
 // Why there is no ratio, or no test of it.
 const (
-	whyReference = "the level with the most effort, which the others are compared with"
-	whyNoHours   = "no line-hours at this level"
-	whyNoTrip    = "no trip with a strike ties this level to the one compared with"
-	whyNoLeg     = "no leg with a strike ties this level to the one compared with"
+	whyReference = "fished most: the others are compared with it"
+	whyNoHours   = "no line-hours"
+	whyNoTrip    = "no trip fished this and the one compared with, and had a strike"
+	whyNoLeg     = "no leg had this and the one compared with out, and a strike"
 	whyThin      = "little effort: not tested"
 	// WhyFewTrips is that of a ratio that can be guessed, but without an interval.
-	WhyFewTrips = "too few trips for an interval: with three levels or more it takes 8 that fished two of them"
+	WhyFewTrips = "too few trips for an interval: with three or more to compare it takes 8 trips that fished two"
 )
 
 // model sets the ratios, the trend and their p-values.
@@ -44,7 +44,7 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 		l.Why = ""
 		switch {
 		case l.Level == NotLogged:
-			l.Why = "not a level: the log does not say"
+			l.Why = "the log does not say"
 		case i == c.Reference:
 			l.Why = whyReference
 		case l.Count.Effort <= 0:

@@ -98,13 +98,13 @@ func speciesSizes(levels []string, fish [][]Fish) []SizeLevel {
 		l := &out[i]
 		switch {
 		case l.Level == NotLogged:
-			l.Why = "not a level: the log does not say"
+			l.Why = "the log does not say"
 		case ref < 0 || l.N < minWeights:
 			l.Why = "fewer than four weights"
 		case i == ref:
-			l.Reference, l.Why = true, "the level with the most weights, which the others are compared with"
+			l.Reference, l.Why = true, "most weights: the others are compared with it"
 		case len(tripSet(fish[i], fish[ref])) < minSizeTrips || l.Trips < MinLeanTrips || out[ref].Trips < MinLeanTrips:
-			l.Why = "too few trips: fish of one trip count as one draw"
+			l.Why = "too few trips: fish of one trip may be of one school"
 		default:
 			l.Shift, l.ShiftInterval, l.P = shiftOf(fish[i], fish[ref])
 		}

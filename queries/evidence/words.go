@@ -31,26 +31,27 @@ func (f Finding) Sentence(text func(level string) string) string {
 	}
 	name := func(level string) string {
 		if level == Others {
-			return "the others together"
+			return "the rest"
 		}
 		return text(level)
 	}
 	better, other := name(f.Better), name(f.Other)
-	claim := better
 	if f.Trend {
-		claim = fmt.Sprintf("rates change step by step from %s to %s: at the better end %s", other, better, better)
+		better = fmt.Sprintf("strikes rise step by step from %s to %s, which", other, better)
 	}
-	guess, span := "the best guess is "+Times(f.Ratio.Ratio), f.span()
+	what := "the strikes of " + other + " per line-hour, " + f.side()
 	switch {
 	case f.Ratio.Ratio == 0 || math.IsInf(f.Ratio.Ratio, 0):
-		guess = "no strike came at " + other
+		what = fmt.Sprintf("%s %s (no strike came at %s)", f.span(), what, other)
 	case f.Verdict == NotSettled:
-		return fmt.Sprintf("%s%s may bring %s the strikes of %s per line-hour, %s (%s)%s. %s", head, claim, span, other, f.side(), guess, f.luck(), f.behind())
+		return fmt.Sprintf("%s%s may bring %s %s: %s at a guess%s. %s", head, better, f.span(), what, Times(f.Ratio.Ratio), f.luck(), f.behind())
+	default:
+		what = fmt.Sprintf("%s %s (%s)", Times(f.Ratio.Ratio), what, f.span())
 	}
-	out := fmt.Sprintf("%s%s brought %s the strikes of %s per line-hour, %s (%s)", head, claim, span, other, f.side(), guess)
+	out := head + better + " brought " + what
 	switch f.Verdict {
 	case Leaning:
-		return out + ", but " + f.Blocked + ". Try it again before relying on it. " + f.behind()
+		return out + ", but " + f.Blocked + ". Try it again before you rely on it. " + f.behind()
 	case NotSettled:
 		out += f.luck()
 	}
@@ -66,14 +67,14 @@ func (f Finding) span() string {
 	case iv.Lo == 0:
 		return "at most " + Times(iv.Hi)
 	}
-	return "between " + ratio(iv.Lo) + " and " + Times(iv.Hi)
+	return ratio(iv.Lo) + " to " + Times(iv.Hi)
 }
 
 func (f Finding) side() string {
 	if f.ByLeg {
-		return "fished side by side"
+		return "side by side"
 	}
-	return "like days compared with like"
+	return "on the same days"
 }
 
 // luck adds why a ratio whose interval leaves out 1 is not settled.
@@ -82,9 +83,9 @@ func (f Finding) luck() string {
 	case !(f.Ratio.Interval.Lo > 1):
 		return ""
 	case f.P >= Alpha:
-		return fmt.Sprintf("; with %s of this factor, luck does that often enough", plural(int64(f.Compared), "comparison"))
+		return fmt.Sprintf(". With %s made, luck alone does this often enough", plural(int64(f.Compared), "comparison"))
 	}
-	return "; too few trips fished it"
+	return ". Too few trips fished it"
 }
 
 // behind is the number of strikes, hours and trips that the ratio rests on.
@@ -97,7 +98,7 @@ func (f Finding) behind() string {
 		unit = "leg"
 	}
 	if f.Trend {
-		both = "two levels or more"
+		both = "two or more"
 	}
 	return fmt.Sprintf("Behind it: %s in %s line-hours on %s that fished %s.",
 		plural(f.Behind.Events, "strike"), hours(f.Behind.Effort), plural(int64(f.Strata), unit), both)
@@ -110,13 +111,13 @@ func (f Finding) unknown(text func(string) string) string {
 	case f.Levels == 0:
 		return "the log gives no hours by " + Noun(f.Factor) + "."
 	case f.Levels == 1:
-		return "only one level has hours, so there is nothing to compare (" + season + ")."
+		return "only one has hours: there is nothing to compare it with (" + season + ")."
 	case f.Levels-f.Thin < 2:
-		return "fewer than two levels have enough hours to compare (" + season + ")."
-	case f.Better == "" && f.ByLeg:
-		return "no leg fished two of its levels together with a strike, so that they cannot be told from the days and places they were used (" + season + ")."
+		return "fewer than two have enough hours to compare (" + season + ")."
+	case f.ByLeg:
+		return "can't be compared: no leg had two of them out and a strike (" + season + ")."
 	default:
-		return "no trip fished two of its levels with a strike, so that it cannot be told from the days when the fish were simply there (" + season + ")."
+		return "can't be compared: no trip fished two of them and had a strike (" + season + ")."
 	}
 }
 

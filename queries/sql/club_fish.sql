@@ -9,7 +9,7 @@ SELECT f.trip_id, coalesce(strftime(d.start, '%Y-%m-%d'), '') AS start,
     coalesce(c.code, CASE WHEN f.species_logged IS NULL THEN 'not logged' ELSE 'other' END) AS species,
     coalesce(strftime(d.on_date, '%Y-%m'), 'not logged') AS month,
     e.weight_kg, e.lo_kg AS weight_lo_kg, e.hi_kg AS weight_hi_kg, e.method,
-    s.outcome = 'landed' AS landed, s.outcome = 'released' AS released
+    s.outcome = 'landed' AS landed, s.outcome = 'released' AS released, f.file, f.sheet, f."row"
 FROM fish f JOIN first d ON d.trip_id = f.trip_id JOIN strike s USING (strike_id)
 LEFT JOIN leg l ON l.leg_id = s.leg_id
 LEFT JOIN species c ON c.code = f.species

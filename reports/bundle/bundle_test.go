@@ -161,6 +161,38 @@ func replace(t *testing.T, parts map[string][]byte, name string, part []byte) {
 	parts[manifestName] = b
 }
 
+// A doubt of the boat travels; a bundle of form 2, which had none, is read without.
+func TestDoubtTravels(t *testing.T) {
+	s := season(t, "blue-7", 13)
+	why := "scale and tape"
+	s.Heaviest[0].Doubt = &why
+	now := written(t, s)
+	got, err := Read(now)
+	if err != nil || got.Heaviest[0].Doubt == nil || *got.Heaviest[0].Doubt != why {
+		t.Fatalf("read back: %+v, %v", got.Heaviest, err)
+	}
+	old := repack(t, now, func(p map[string][]byte) {
+		var fish []heavyOfForm2
+		for _, f := range s.Heaviest {
+			fish = append(fish, heavyOfForm2{f.List, f.Species, f.When, f.WeightKG, f.LoKG, f.HiKG})
+		}
+		b, err := writeParquet(fish)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "3"`), []byte(`"version": "2"`), 1)
+		replace(t, p, "heaviest", b)
+	})
+	if got, err = Read(old); err != nil || len(got.Heaviest) != len(s.Heaviest) || got.Heaviest[0].WeightKG != s.Heaviest[0].WeightKG || got.Heaviest[0].Doubt != nil {
+		t.Errorf("form 2: %+v, %v", got.Heaviest, err)
+	}
+	text := "off the point"
+	s.Heaviest[0].Doubt = &text
+	if err := s.Check(); err == nil {
+		t.Error("a doubt in a log's own words is shared")
+	}
+}
+
 func TestBundleRefuses(t *testing.T) {
 	good := written(t, season(t, "blue-7", 13))
 	table := func(rows any) []byte {
@@ -186,10 +218,10 @@ func TestBundleRefuses(t *testing.T) {
 		"cut short":       {good[:len(good)/2], ErrDamaged},
 		"another program": {edited(func(p map[string][]byte) { p[manifestName] = []byte(`{"profile":"tabular-data-package"}`) }), ErrForeign},
 		"a later version": {edited(func(p map[string][]byte) {
-			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "2"`), []byte(`"version": "3"`), 1)
+			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "3"`), []byte(`"version": "4"`), 1)
 		}), ErrLater},
 		"an earlier version": {edited(func(p map[string][]byte) {
-			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "2"`), []byte(`"version": "1"`), 1)
+			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "3"`), []byte(`"version": "1"`), 1)
 		}), ErrEarlier},
 		"a part is gone":  {edited(func(p map[string][]byte) { delete(p, "months.parquet") }), ErrDamaged},
 		"a byte is other": {edited(func(p map[string][]byte) { p["months.parquet"][40] ^= 1 }), ErrDamaged},

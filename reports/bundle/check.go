@@ -186,6 +186,9 @@ func (s Season) checkSingle() error {
 		if !(f.WeightKG > 0) || f.WeightKG > 5000 || f.LoKG != nil && !(*f.LoKG >= 0) || f.HiKG != nil && !(*f.HiKG <= 50000) {
 			return fmt.Errorf("table heaviest: a fish of %v kg", f.WeightKG)
 		}
+		if f.Doubt != nil && !slices.Contains(Doubts(), *f.Doubt) {
+			return fmt.Errorf("table heaviest: no doubt %q", *f.Doubt)
+		}
 	}
 	for _, p := range s.People {
 		if len(p.Name) > 400 || !slices.Contains([]string{"boat", "captain", "crew"}, p.Role) {

@@ -17,8 +17,12 @@ import (
 	"wakeledger/pipeline/infile"
 )
 
-// Version is that of the file's form. A file of another one is refused.
-const Version = 2
+// Version is that of the file's form. Form 2, which says of no fish that it is doubtful, can
+// still be read; others are refused.
+const (
+	Version           = 3
+	formWithoutDoubts = 2
+)
 
 const (
 	kind         = "wakeledger-club-summary" // the package's name: what it is
@@ -163,10 +167,17 @@ func Read(b []byte) (Season, error) {
 	}
 	s := Season{ID: m.Boat, Open: m.Open}
 	var total []Total
+	var old []heavyOfForm2
 	for _, p := range s.parts(&total) {
+		if p.name == "heaviest" && m.Version == strconv.Itoa(formWithoutDoubts) {
+			p.rows = &old
+		}
 		if err := m.readPart(z, p.name, p.rows); err != nil {
 			return Season{}, fmt.Errorf("%w (table %s: %v)", ErrDamaged, p.name, err)
 		}
+	}
+	for _, f := range old {
+		s.Heaviest = append(s.Heaviest, f.heavy())
 	}
 	if len(total) != 1 {
 		return Season{}, fmt.Errorf("%w (%d seasons)", ErrDamaged, len(total))
@@ -176,6 +187,20 @@ func Read(b []byte) (Season, error) {
 		return Season{}, fmt.Errorf("%w (%v)", ErrDamaged, err)
 	}
 	return s, nil
+}
+
+// heavyOfForm2 is a Heavy of form 2.
+type heavyOfForm2 struct {
+	List     string   `json:"list"`
+	Species  string   `json:"species"`
+	When     string   `json:"when"`
+	WeightKG float64  `json:"weight_kg"`
+	LoKG     *float64 `json:"lo_kg"`
+	HiKG     *float64 `json:"hi_kg"`
+}
+
+func (f heavyOfForm2) heavy() Heavy {
+	return Heavy{List: f.List, Species: f.Species, When: f.When, WeightKG: f.WeightKG, LoKG: f.LoKG, HiKG: f.HiKG}
 }
 
 func readManifest(z *zip.Reader) (manifest, error) {
@@ -197,7 +222,7 @@ func readManifest(z *zip.Reader) (manifest, error) {
 	if version > Version {
 		return m, ErrLater
 	}
-	if version < Version {
+	if version < formWithoutDoubts {
 		return m, ErrEarlier
 	}
 	return m, nil

@@ -15,7 +15,7 @@ func (s *Season) heaviest(src Source, total *bin, was Shared) []Heavy {
 		for _, f := range src.Fish {
 			if f.List == list {
 				of = append(of, Heavy{List: list, Species: s.toldSpecies(f.Species), When: s.toldMonth(f.Month, src),
-					WeightKG: tenth(f.WeightKG), LoKG: tenths(f.LoKG), HiKG: tenths(f.HiKG)})
+					WeightKG: tenth(f.WeightKG), LoKG: tenths(f.LoKG), HiKG: tenths(f.HiKG), Doubt: word(f.Doubt)})
 			}
 		}
 		slices.SortStableFunc(of, byWeight)
@@ -137,6 +137,14 @@ func tenths(kg *float64) *float64 {
 	}
 	v := tenth(*kg)
 	return &v
+}
+
+// word is a text that may be none.
+func word(text string) *string {
+	if text == "" {
+		return nil
+	}
+	return &text
 }
 
 func (s *Season) toldSpecies(code string) string {

@@ -96,6 +96,12 @@ type Heavy struct {
 	WeightKG float64  `json:"weight_kg"` // to a tenth
 	LoKG     *float64 `json:"lo_kg"`     // 90 % prediction interval of an estimate, where one is known
 	HiKG     *float64 `json:"hi_kg"`
+	Doubt    *string  `json:"doubt"` // one of Doubts, where the boat itself doubts its measures
+}
+
+// Doubts are what a boat may say against the measures of a fish. They are the names of its own checks.
+func Doubts() []string {
+	return []string{"long fish", "heavy fish", "girth and length", "scale and tape"}
 }
 
 // Person is a name that the boat shares on purpose.
@@ -115,6 +121,7 @@ type Piece struct {
 	Landed, Released     int64
 	Fish, OnScale        int64
 	Species, Month, List string // of a fish
+	Doubt                string // one of Doubts; "" for none
 	WeightKG             float64
 	LoKG, HiKG           *float64
 	named                bool // on a list of the heaviest that is shared

@@ -17,6 +17,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/performance"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
@@ -115,10 +116,44 @@ func Open(t *testing.T, html []byte) *Page {
 	}
 	p.Ctx, cancel = context.WithTimeout(ctx, 120*time.Second)
 	t.Cleanup(cancel)
-	if err := chromedp.Do(p.Ctx, chromedp.EmulateViewport(1200, 900), chromedp.Navigate(p.URL)); err != nil {
+	if err := chromedp.Do(p.Ctx, chromedp.EmulateViewport(1200, 900), chromedp.Func(countWork)); err != nil {
+		t.Fatal(err)
+	}
+	if err := chromedp.Do(p.Ctx, chromedp.Navigate(p.URL)); err != nil {
 		t.Fatalf("open the page: %v", err)
 	}
+	// What is folded is drawn when it is opened.
+	for !Eval[bool](t, p, `document.querySelector(".chart") === null || document.documentElement.dataset.drawn !== undefined`) {
+		time.Sleep(20 * time.Millisecond)
+	}
 	return p
+}
+
+// countWork has the browser count the page's work in processor time, which other programs
+// that run meanwhile do not change.
+func countWork(ctx context.Context, target *chromedp.Target) error {
+	_, err := cdp.Call(ctx, target, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks})
+	return err
+}
+
+// Work is the processor time that the page's thread has used since it was opened:
+// reading the page, running its script, laying out and painting.
+func (p *Page) Work(t *testing.T) time.Duration {
+	t.Helper()
+	work := -1.0
+	err := chromedp.Do(p.Ctx, chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		r, err := cdp.Call(ctx, target, performance.GetMetrics, cdp.Empty{})
+		for _, m := range r.Metrics {
+			if m.Name == "TaskDuration" {
+				work = m.Value
+			}
+		}
+		return err
+	}))
+	if err != nil || work < 0 {
+		t.Fatalf("the browser does not say what the page's work was: %v", err)
+	}
+	return time.Duration(work * float64(time.Second))
 }
 
 // Eval is what a piece of JavaScript gives in the page.

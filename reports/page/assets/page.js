@@ -373,6 +373,24 @@
 
   function drawAll() { figures.forEach(draw); }
 
+  // One chart at a time, so that the page can be scrolled and read meanwhile.
+  function drawRest(rest) {
+    if (rest.length === 0) {
+      document.documentElement.dataset.drawn = String(figures.length);
+      return;
+    }
+    draw(rest[0]);
+    setTimeout(drawRest, 0, rest.slice(1));
+  }
+
+  // First what the first screen shows, then the rest, in the room that is kept for each.
+  function drawFirst() {
+    figures.forEach(function (f) { f.host.style.height = json(f.host.dataset.options).height + "px"; });
+    var seen = figures.filter(function (f) { return f.host.getBoundingClientRect().top < window.innerHeight; });
+    seen.forEach(draw);
+    setTimeout(drawRest, 0, figures.filter(function (f) { return seen.indexOf(f) < 0; }));
+  }
+
   function watchSize() {
     var asked = false;
     window.addEventListener("resize", function () {
@@ -536,14 +554,15 @@
   document.querySelectorAll("table").forEach(sortable);
   if (typeof echarts !== "undefined") {
     figures = Array.from(document.querySelectorAll(".chart")).map(function (host) { return { host: host, chart: null, width: 0 }; });
-    drawAll();
+    drawFirst();
     watchSize();
     watchFolds();
     dark.addEventListener("change", drawAll);
+  } else {
+    drawRest([]);
   }
   window.addEventListener("beforeprint", toPaper);
   window.addEventListener("afterprint", toScreen);
-  document.documentElement.dataset.drawn = String(figures.length);
-  // Milliseconds from the opening of the page.
+  // Milliseconds from the opening of the page to its first screen.
   document.documentElement.dataset.took = String(Math.round(performance.now()));
 })();
