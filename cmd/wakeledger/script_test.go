@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"regexp"
+	"runtime"
 	"strconv"
 	"strings"
 	"testing"
@@ -55,6 +56,14 @@ func another(given []string) int {
 	return c.ProcessState.ExitCode()
 }
 
+// ofProgram tells scripts which program they run: one for Windows or another.
+func ofProgram(condition string) (bool, error) {
+	if condition == "windows-program" {
+		return runtime.GOOS == "windows" || strings.HasSuffix(os.Getenv(programFlag), ".exe"), nil
+	}
+	return false, fmt.Errorf("no such condition: %s", condition)
+}
+
 // passOn gives scripts what such a program needs of the environment.
 func passOn(e *testscript.Env) {
 	for _, name := range []string{programFlag, "WINEPREFIX", "WINEDEBUG", "WINEDLLOVERRIDES", "QEMU_LD_PREFIX"} {
@@ -67,6 +76,7 @@ func TestScripts(t *testing.T) {
 		Dir:           "../../testdata/script",
 		UpdateScripts: *update,
 		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "question": keepQuestion},
+		Condition:     ofProgram,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir)
 			passOn(e)
