@@ -62,13 +62,16 @@ func TestArchives(t *testing.T) {
 // Every module that is linked in has its licence in the text; one that has none ends the build.
 func TestLicences(t *testing.T) {
 	for _, of := range targets {
-		works, err := of.modules()
+		works, libraries, err := of.modules()
 		if err != nil {
 			t.Fatal(err)
 		}
 		text, err := written(works)
 		if err != nil {
 			t.Fatalf("%s: %v", of.name(), err)
+		}
+		if len(libraries) != 1 {
+			t.Errorf("%s: the libraries are %v", of.name(), libraries)
 		}
 		for _, want := range []string{"github.com/marcboeker/go-duckdb", "github.com/apache/arrow-go/v18", "Stichting DuckDB Foundation", "Apache License"} {
 			if !strings.Contains(text, want) {
@@ -78,6 +81,23 @@ func TestLicences(t *testing.T) {
 	}
 	if _, err := written([]work{{"example.org/module", nil}}); err == nil || !strings.Contains(err.Error(), "example.org/module") {
 		t.Errorf("a module without a licence: %v", err)
+	}
+}
+
+// The library for this computer names those whose code it holds.
+func TestInsideLibraries(t *testing.T) {
+	_, libraries, err := targets[0].modules()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := insideLibraries(libraries)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{" apache,", " re2,", " zstd,", " fmt,"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("nothing of%s in %s", want, text)
+		}
 	}
 }
 

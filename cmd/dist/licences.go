@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -22,7 +23,11 @@ var licenceName = regexp.MustCompile(`(?i)^(un)?(licen[cs]e|copying|copyright|no
 // licences is the text of all licences of what the target's program holds: as found beside
 // the code itself. What has none is an error.
 func (t target) licences() (string, error) {
-	works, err := t.modules()
+	works, libraries, err := t.modules()
+	if err != nil {
+		return "", err
+	}
+	within, err := insideLibraries(libraries)
 	if err != nil {
 		return "", err
 	}
@@ -30,7 +35,8 @@ func (t target) licences() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return written(append(more, works...))
+	text, err := written(append(more, works...))
+	return text + within, err
 }
 
 // besideModules are what is linked in and is no Go module: Go's own library, the charts in
@@ -54,13 +60,13 @@ func (t target) besideModules() ([]work, error) {
 	return works, nil
 }
 
-// modules are the Go modules of which the target's program holds a package, by path. The
-// folders of the libraries that they link count as theirs.
-func (t target) modules() ([]work, error) {
+// modules are the Go modules of which the target's program holds a package, by path, and the
+// libraries that they link. The folders of these count as the module's.
+func (t target) modules() (works []work, libraries []string, err error) {
 	list, err := output(t.environment(), "go", "list", "-deps", "-f",
 		`{{with .Module}}{{if not .Main}}{{.Path}}|{{.Version}}|{{.Dir}}|{{$.Dir}}|{{range $.CgoLDFLAGS}}{{.}} {{end}}{{end}}{{end}}`, "./cmd/wakeledger")
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	found := map[string][]string{} // by module and version
 	var names []string
@@ -77,23 +83,67 @@ func (t target) modules() ([]work, error) {
 		for _, flag := range strings.Fields(f[4]) {
 			if lib, ok := strings.CutPrefix(flag, "-L"); ok {
 				dirs = append(dirs, lib)
+				archives, err := filepath.Glob(filepath.Join(lib, "*.a"))
+				if err != nil {
+					return nil, nil, err
+				}
+				libraries = append(libraries, archives...)
 			}
 		}
 		for _, dir := range dirs {
 			files, err := upwards(dir, f[2])
 			if err != nil {
-				return nil, err
+				return nil, nil, err
 			}
 			found[name] = append(found[name], files...)
 		}
 	}
 	slices.Sort(names)
-	var works []work
 	for _, n := range names {
 		slices.Sort(found[n])
 		works = append(works, work{n, slices.Compact(found[n])})
 	}
-	return works, nil
+	return works, libraries, nil
+}
+
+// DuckDB has the code of others in namespaces of its own, which the names of functions
+// begin with (Itanium C++ ABI, mangling of nested names).
+var (
+	namespace  = regexp.MustCompile(`_ZNK?[0-9]+duckdb_[a-z0-9_]+`)
+	ownParts   = []string{"parquet", "adbc"} // DuckDB's own
+	insideText = `
+%s
+The database's library holds the work of others too, by the names in it: %s,
+and utf8proc, fsst and, on Linux, jemalloc. The module that carries the library carries no
+licences of theirs. They lie in the folder third_party of DuckDB's source, https://github.com/duckdb/duckdb.
+`
+)
+
+// insideLibraries tells whose code a database's library holds, of which nothing lies beside it.
+func insideLibraries(libraries []string) (string, error) {
+	var names []string
+	for _, l := range libraries {
+		b, err := os.ReadFile(l)
+		if err != nil {
+			return "", err
+		}
+		for _, m := range namespace.FindAll(b, -1) {
+			digits := strings.TrimLeft(string(m), "_ZNK")
+			letters := strings.TrimLeft(digits, "0123456789")
+			n, err := strconv.Atoi(strings.TrimSuffix(digits, letters))
+			if err != nil || n > len(letters) {
+				continue // no name of such a length
+			}
+			if name := strings.TrimPrefix(letters[:n], "duckdb_"); !slices.Contains(names, name) && !slices.Contains(ownParts, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	if names == nil {
+		return "", errors.New("nothing is known of what the database's library holds")
+	}
+	slices.Sort(names)
+	return fmt.Sprintf(insideText, strings.Repeat("=", 78), strings.Join(names, ", ")), nil
 }
 
 // upwards are the licences in a folder and in those above it, up to that of the module.
