@@ -42,9 +42,10 @@ var processPRNG string
 // a library that Go asks for random numbers: the prefix gets one.
 func (t *trial) useWine(prefix string) (end func(), err error) {
 	t.environment = []string{"WINEPREFIX=" + prefix, "WINEDEBUG=-all", "WINEDLLOVERRIDES=winemenubuilder.exe,mscoree,mshtml="}
-	// with a script in a folder without a screen Wine asks nothing
-	if _, err := output(t.environment, "wineboot", "--init"); err != nil {
-		return nil, err
+	for _, c := range [][]string{{"wineboot", "--init"}, {"wineserver", "--persistent"}} { // one server for all runs
+		if _, err := output(t.environment, c[0], c[1:]...); err != nil {
+			return nil, err
+		}
 	}
 	source := filepath.Join(prefix, "processprng.c")
 	if err := os.WriteFile(source, []byte(processPRNG), 0o644); err != nil {
