@@ -8,10 +8,10 @@ DEMO_TRACKS = testdata/demo/tracks
 # packages under testdata, which ./... passes over
 FIXTURES = ./testdata/bench ./testdata/browser ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
 
-.PHONY: help build demo test check race fuzz bench golden clean
+.PHONY: help build demo test check race fuzz bench golden dist dist-test clean
 
 help: ## what can be made
-	@grep -E '^[a-z]+:.*##' Makefile | sed -E 's/:.*##/\t/'
+	@grep -E '^[a-z-]+:.*##' Makefile | sed -E 's/:.*##/\t/'
 
 build: ## the program, in bin/
 	@mkdir -p bin
@@ -52,6 +52,12 @@ bench: build ## speed, as ratios in one run
 
 golden: ## write expected outputs anew; read the difference before committing
 	$(GO) test ./cmd/... -update
+
+dist: ## archives for the captain's own laptop, in bin/dist
+	$(GO) run ./cmd/dist
+
+dist-test: ## runs what dist made, on Wine and under QEMU
+	$(GO) run ./cmd/dist try
 
 clean: ## what the commands above made
 	rm -rf bin season.duckdb season.duckdb.wal season.html

@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 )
 
@@ -12,7 +13,7 @@ import (
 // be opened as a log or as a track, by name. passed are the others, hidden ones apart, each
 // with why. A folder that holds none is an error.
 func Files(paths []string) (files, passed []string, err error) {
-	for _, p := range paths {
+	for _, p := range spelledOut(paths) {
 		info, err := os.Stat(p)
 		if err != nil || !info.IsDir() {
 			files = append(files, p)
@@ -28,6 +29,19 @@ func Files(paths []string) (files, passed []string, err error) {
 		files, passed = append(files, found...), append(passed, others...)
 	}
 	return files, passed, nil
+}
+
+// spelledOut puts in the place of each pattern (*.csv) the files that it stands for. On
+// Windows the programs do that; elsewhere the shell has done it, and a name may hold a star.
+func spelledOut(paths []string) (names []string) {
+	for _, p := range paths {
+		found, err := filepath.Glob(p)
+		if runtime.GOOS != "windows" || !strings.ContainsAny(p, "*?") || err != nil || len(found) == 0 {
+			found = []string{p}
+		}
+		names = append(names, found...)
+	}
+	return names
 }
 
 func inFolder(folder string) (found, others []string, err error) {

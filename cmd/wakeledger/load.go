@@ -61,6 +61,7 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 		return err
 	}
 	defer func() { err = errors.Join(err, s.DB.Close()) }()
+	a.tellOlder(s)
 	if err := s.DB.PutAnswers(ctx, given); err != nil {
 		return err
 	}

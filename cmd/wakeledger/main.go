@@ -2,16 +2,24 @@ package main
 
 import (
 	"context"
+	"io"
 	"os"
 	"os/signal"
 	"syscall"
 )
 
-func main() {
+func main() { os.Exit(start(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// start runs the program, in a window of its own where it was given one, and returns the
+// exit code.
+func start(args []string, out, notes io.Writer) int {
 	ctx, stop := untilStopped()
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
+	defer stop()
+	readyConsole()
+	if ownWindow() && (len(args) == 0 || filesOnly(args)) {
+		return inWindow(ctx, args, out, notes)
+	}
+	return run(ctx, args, out, notes)
 }
 
 // untilStopped ends with Ctrl-C, with the window that is closed and with the machine that is

@@ -145,6 +145,7 @@ func usage(format string, args ...any) error {
 }
 
 func (a *app) root() *cobra.Command {
+	cobra.MousetrapHelpText = "" // which would turn away who drops logs on the program's icon
 	root := &cobra.Command{
 		Use:   "wakeledger [LOG...]",
 		Short: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season",
@@ -241,10 +242,18 @@ func (a *app) open(ctx context.Context) (*pipeline.Season, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.tellOlder(s)
 	if err := s.Derive(ctx); err != nil {
 		return nil, errors.Join(err, s.DB.Close())
 	}
 	return s, nil
+}
+
+// tellOlder says where a season file that was brought up to date is as it was.
+func (a *app) tellOlder(s *pipeline.Season) {
+	if older := s.DB.Older(); older != "" {
+		a.note("%s was made by an earlier version and is brought up to date; as it was, it is in %s", a.db, older)
+	}
 }
 
 func (a *app) note(format string, args ...any) { fmt.Fprintf(a.notes, format+"\n", args...) }

@@ -3,10 +3,13 @@ package main
 import (
 	"errors"
 	"flag"
+	"fmt"
 	"os"
 	"os/exec"
 	"regexp"
+	"runtime"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -28,11 +31,44 @@ func TestMain(m *testing.M) {
 }
 
 func program() {
-	ctx, stop := untilStopped()
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
+	if given := strings.Fields(os.Getenv(programFlag)); len(given) > 0 {
+		os.Exit(another(given))
+	}
+	code := start(os.Args[1:], os.Stdout, os.Stderr)
 	notePeak()
 	os.Exit(code)
+}
+
+// programFlag names what has to be in the environment for the scripts to run a program that
+// was built before, and not this one: how it is run, parted by spaces, such as "wine64 wakeledger.exe".
+const programFlag = "WAKELEDGER_PROGRAM"
+
+// another runs such a program as this one was run, and returns its exit code.
+func another(given []string) int {
+	c := exec.Command(given[0], append(given[1:], os.Args[1:]...)...)
+	c.Stdin, c.Stdout, c.Stderr = os.Stdin, os.Stdout, os.Stderr
+	err := c.Run()
+	var e *exec.ExitError
+	if err != nil && !errors.As(err, &e) {
+		fmt.Fprintln(os.Stderr, err)
+		return failed
+	}
+	return c.ProcessState.ExitCode()
+}
+
+// ofProgram tells scripts which program they run: one for Windows or another.
+func ofProgram(condition string) (bool, error) {
+	if condition == "windows-program" {
+		return runtime.GOOS == "windows" || strings.HasSuffix(os.Getenv(programFlag), ".exe"), nil
+	}
+	return false, fmt.Errorf("no such condition: %s", condition)
+}
+
+// passOn gives scripts what such a program needs of the environment.
+func passOn(e *testscript.Env) {
+	for _, name := range []string{programFlag, "WINEPREFIX", "WINEDEBUG", "WINEDLLOVERRIDES", "QEMU_LD_PREFIX"} {
+		e.Setenv(name, os.Getenv(name))
+	}
 }
 
 func TestScripts(t *testing.T) {
@@ -40,8 +76,10 @@ func TestScripts(t *testing.T) {
 		Dir:           "../../testdata/script",
 		UpdateScripts: *update,
 		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "question": keepQuestion},
+		Condition:     ofProgram,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir)
+			passOn(e)
 			return nil
 		},
 	})

@@ -13,6 +13,7 @@ import (
 
 func (a *app) seasonCmd() *cobra.Command {
 	var r reportFlags
+	var open bool
 	c := &cobra.Command{
 		Use:     "season LOG...",
 		Short:   "The whole job: read the logs, keep them, weigh the fish, write the report",
@@ -34,6 +35,9 @@ func (a *app) seasonCmd() *cobra.Command {
 					return err
 				}
 				a.note("season file: %s", wholePath(a.db))
+				if open {
+					a.show(r.out)
+				}
 				return a.summary(c.Context(), s)
 			})
 		},
@@ -41,9 +45,17 @@ func (a *app) seasonCmd() *cobra.Command {
 	a.readingFlags(c)
 	a.identityFlags(c)
 	r.add(c.Flags(), "season.html")
+	c.Flags().BoolVar(&open, "open", false, "open the report in the browser")
 	completeReading(c)
 	a.forceFlag(c)
 	return c
+}
+
+// show opens a report in the browser; where none can be opened, the report is there all the same.
+func (a *app) show(file string) {
+	if err := show(wholePath(file)); err != nil {
+		a.note("the report could not be opened: %v. Open it in a browser yourself", err)
+	}
 }
 
 // rememberUnits keeps the units that were asked for, for later questions and reports; where

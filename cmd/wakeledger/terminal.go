@@ -6,7 +6,6 @@ import (
 	"os"
 	"strings"
 	"sync"
-	"syscall"
 	"unicode/utf8"
 
 	"golang.org/x/term"
@@ -36,9 +35,6 @@ func (s *sink) failure() error {
 	defer s.mu.Unlock()
 	return s.err
 }
-
-// closedBefore tells that the reader of a pipe wanted no more, which needs no message.
-func closedBefore(err error) bool { return errors.Is(err, syscall.EPIPE) }
 
 // readable writes text of logs so that a terminal shows it and obeys none of it.
 type readable struct{ to io.Writer }

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"wakeledger/pipeline/infile"
 	"wakeledger/pipeline/record"
 )
 
@@ -198,6 +199,8 @@ func openReason(err error) string {
 		return "there is no such file"
 	case errors.Is(err, fs.ErrPermission):
 		return "you may not read this file"
+	case infile.Held(err):
+		return "another program has it open: close it there, and give the command again"
 	case errors.Is(err, errDirectory), errors.Is(err, errNotRegular), errors.Is(err, errEmpty):
 		return err.Error()
 	}

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"wakeledger/pipeline/batch"
@@ -296,5 +297,56 @@ func TestExtents(t *testing.T) {
 		if !reflect.DeepEqual(*kept, noted) {
 			t.Errorf("noted %+v, kept %+v", noted, *kept)
 		}
+	}
+}
+
+// A season file of this version, opened by the next one: it holds what it held, a copy is
+// kept as it was, and this version refuses it from then on, and the copy not.
+func TestNextVersion(t *testing.T) {
+	ctx := context.Background()
+	dir := t.TempDir()
+	path := filepath.Join(dir, "season.duckdb")
+	db := open(t, path)
+	if _, err := bring(ctx, db, "a.csv", &legs{n: 10}); err != nil {
+		t.Fatal(err)
+	}
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	now := steps
+	defer func() { steps = now }()
+	steps = append(now[:len(now):len(now)], step{"next.sql", "ALTER TABLE log ADD COLUMN remark VARCHAR;"})
+	next, err := Open(ctx, path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := count(t, next, entries); got != 10 {
+		t.Errorf("%d entries, want 10", got)
+	}
+	older := next.Older()
+	if filepath.Dir(older) != dir {
+		t.Errorf("the copy is %q", older)
+	}
+	if err := next.Close(); err != nil {
+		t.Fatal(err)
+	}
+	again, err := Open(ctx, path)
+	if err != nil || again.Older() != "" {
+		t.Fatalf("opened again: %v, a copy %q", err, again.Older())
+	}
+	if err := again.Close(); err != nil {
+		t.Fatal(err)
+	}
+	steps = now
+	for _, opened := range []func() error{
+		func() error { _, err := Open(ctx, path); return err }, func() error { _, err := OpenRead(ctx, path, false); return err },
+	} {
+		if err := opened(); !errors.Is(err, ErrNewer) || !strings.Contains(err.Error(), "later version of wakeledger") {
+			t.Errorf("the next version's file: %v, want ErrNewer", err)
+		}
+	}
+	kept := open(t, older)
+	if got := count(t, kept, entries); got != 10 || kept.Older() != "" {
+		t.Errorf("the copy holds %d entries, want 10; copied again: %q", got, kept.Older())
 	}
 }

@@ -38,11 +38,11 @@ func OpenRead(ctx context.Context, file string, exports bool) (db *DB, err error
 	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("attach_read"), "FILE_NAME", literal(file))); err != nil {
 		return db, err
 	}
-	steps, err := db.verify(ctx)
+	have, err := db.verify(ctx)
 	if err != nil {
 		return db, err
 	}
-	db.behind = steps < version
+	db.behind = have < version()
 	after := []string{"use_season", "closed", "locked"}
 	if exports {
 		after = []string{"use_season", "locked"}

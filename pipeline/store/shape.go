@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -37,17 +36,13 @@ func (db *DB) objects(ctx context.Context, name, database string) ([]object, err
 
 // expected are the objects of a season file after so many steps of the schema. They are
 // made and taken back.
-func (db *DB) expected(ctx context.Context, steps int) (all []object, err error) {
-	names, err := fs.Glob(files, "schema/*.sql")
-	if err != nil {
-		return nil, err
-	}
+func (db *DB) expected(ctx context.Context, have int) (all []object, err error) {
 	if err := db.exec(ctx, "begin"); err != nil {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback")) }()
-	for _, step := range names[:steps] {
-		if err := db.runFile(ctx, step); err != nil {
+	for _, s := range steps[:have] {
+		if err := db.runText(ctx, s.name, s.text); err != nil {
 			return nil, err
 		}
 	}
@@ -66,7 +61,7 @@ const (
 // number of its schema's steps. Nothing in it is run: a table with a rule that calculates,
 // a view, a macro, a type of its own could do what no season file does. db must be in
 // memory, with the file attached as season and not yet in use.
-func (db *DB) verify(ctx context.Context) (steps int, err error) {
+func (db *DB) verify(ctx context.Context) (have int, err error) {
 	has, err := db.objects(ctx, "shape", "season")
 	if err != nil {
 		return 0, err
@@ -85,14 +80,14 @@ func (db *DB) verify(ctx context.Context) (steps int, err error) {
 	}) {
 		return 0, ErrForeign
 	}
-	if steps, err = db.seasonVersion(ctx); err != nil {
+	if have, err = db.seasonVersion(ctx); err != nil {
 		return 0, err
 	}
-	want, err := db.expected(ctx, steps)
+	want, err := db.expected(ctx, have)
 	if err != nil {
 		return 0, err
 	}
-	return steps, compareShapes(has, want)
+	return have, compareShapes(has, want)
 }
 
 func (db *DB) seasonVersion(ctx context.Context) (int, error) {
@@ -104,7 +99,7 @@ func (db *DB) seasonVersion(ctx context.Context) (int, error) {
 	switch {
 	case err != nil || n < 1:
 		return 0, ErrForeign
-	case n > version:
+	case n > version():
 		return 0, ErrNewer
 	}
 	return n, nil

@@ -17,11 +17,31 @@ import (
 //go:embed schema derive sql
 var files embed.FS
 
-// version is the number of schema steps that this program knows.
-const version = 4
+// step is one of the schema: a change that turns a season file of one version into one of
+// the next. What was released is never changed; a new file is added.
+type step struct{ name, text string }
+
+// steps are all that this program knows, in their order.
+var steps = schemaSteps()
+
+func schemaSteps() (all []step) {
+	names, err := fs.Glob(files, "schema/*.sql")
+	for _, name := range names {
+		b, e := files.ReadFile(name)
+		err = errors.Join(err, e)
+		all = append(all, step{path.Base(name), string(b)})
+	}
+	if err != nil {
+		panic(err) // they are part of the program
+	}
+	return all
+}
+
+// version is that of the season files which this program makes: the number of steps.
+func version() int { return len(steps) }
 
 // ErrNewer is returned by Open for a season file that a later version made.
-var ErrNewer = errors.New("the season file was made by a later version of wakeledger")
+var ErrNewer = errors.New("the season file was made by a later version of wakeledger: open it with that one")
 
 // DB is an open season file. It has one connection and is not safe for
 // concurrent use.
@@ -29,8 +49,9 @@ type DB struct {
 	pool   *sql.DB
 	conn   *sql.Conn
 	file   string
-	behind bool // OpenRead: its schema is of an earlier version
-	told   bool // the views that logs are compared by are made
+	older  string // Open: where the season file is as it was, of an earlier version; "": it was of this one
+	behind bool   // OpenRead: its schema is of an earlier version
+	told   bool   // the views that logs are compared by are made
 	// within Together: what would be a transaction is part of one
 	together bool
 	unused   map[string]string // columns, with their types, that the table of entries has not yet; nil: not looked for
@@ -102,10 +123,15 @@ func openFile(ctx context.Context, file string) (*DB, error) {
 		if err = errors.Join(err, db.Close()); err != nil {
 			return nil, trouble(file, err)
 		}
-		if _, err := CopyBeside(file, "as it was", time.Now()); err != nil {
+		older, err := CopyBeside(file, "as it was", time.Now())
+		if err != nil {
 			return nil, err
 		}
-		return openFile(context.WithValue(ctx, copied{}, true), file)
+		if db, err = openFile(context.WithValue(ctx, copied{}, true), file); err != nil {
+			return nil, err
+		}
+		db.older = older
+		return db, nil
 	}
 	if err := db.migrate(ctx); err != nil {
 		db.Close()
@@ -124,8 +150,11 @@ func (db *DB) keepOlder(ctx context.Context) (bool, error) {
 		return false, nil
 	}
 	have, err := db.schemaVersion(ctx)
-	return have > 0 && have < version, err
+	return have > 0 && have < version(), err
 }
+
+// Older names the copy of the season file as it was before Open brought it up to date; "" is none.
+func (db *DB) Older() string { return db.older }
 
 // Close closes the season file.
 func (db *DB) Close() error {
@@ -139,23 +168,19 @@ func (db *DB) Close() error {
 // migrate brings the schema to this program's version in one transaction.
 func (db *DB) migrate(ctx context.Context) error {
 	have, err := db.schemaVersion(ctx)
-	if err != nil || have == version {
+	if err != nil || have == version() {
 		return err
 	}
-	if have > version {
+	if have > version() {
 		return ErrNewer
 	}
-	steps, err := fs.Glob(files, "schema/*.sql")
-	if err != nil {
-		return err
-	}
 	return db.transaction(ctx, func() error {
-		for _, step := range steps[have:] {
-			if err := db.runFile(ctx, step); err != nil {
+		for _, s := range steps[have:] {
+			if err := db.runText(ctx, s.name, s.text); err != nil {
 				return err
 			}
 		}
-		return db.PutSetting(ctx, "schema", fmt.Sprint(version))
+		return db.PutSetting(ctx, "schema", fmt.Sprint(version()))
 	})
 }
 
@@ -196,8 +221,12 @@ func (db *DB) runFile(ctx context.Context, name string) error {
 	if err != nil {
 		return err
 	}
-	if _, err := db.conn.ExecContext(ctx, string(b)); err != nil {
-		return fmt.Errorf("%s: %w", path.Base(name), err)
+	return db.runText(ctx, path.Base(name), string(b))
+}
+
+func (db *DB) runText(ctx context.Context, name, text string) error {
+	if _, err := db.conn.ExecContext(ctx, text); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
 	}
 	return nil
 }

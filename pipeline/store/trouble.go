@@ -10,6 +10,8 @@ import (
 	"strings"
 
 	"github.com/marcboeker/go-duckdb"
+
+	"wakeledger/pipeline/infile"
 )
 
 // What stands in the way of a season file.
@@ -31,7 +33,7 @@ type cause struct {
 }
 
 var causes = []cause{
-	{ErrInUse, "try again when that is done", []string{"Could not set lock", "set lock on file"}},
+	{ErrInUse, "try again when that is done", []string{"Could not set lock", "set lock on file", "already open in"}},
 	{ErrFull, "nothing was changed; make room and give the command again",
 		[]string{"No space left", "File too large", "Disk quota exceeded", "Failed to write"}},
 	{ErrMemory, "close other programs, or load fewer logs at once", []string{"Out of Memory", "could not allocate"}},
@@ -81,6 +83,9 @@ func trouble(file string, err error) error {
 		return fmt.Errorf("%s: %w", file, err)
 	}
 	c := causeOf(err)
+	if errors.Is(c.kind, ErrNoPass) && held(file) {
+		c = cause{kind: ErrInUse, help: causes[0].help}
+	}
 	if errors.Is(c.kind, ErrNoPass) {
 		if _, e := os.Stat(filepath.Dir(file)); e != nil {
 			return fmt.Errorf("%s: there is no folder %s to keep it in", file, filepath.Dir(file))
@@ -90,6 +95,16 @@ func trouble(file string, err error) error {
 		return fmt.Errorf("season file %s: %w", file, err)
 	}
 	return fmt.Errorf("%s: %w", file, c.inWords(err.Error()))
+}
+
+// held tells a season file that another program has open, where the system says so in its
+// own language alone.
+func held(file string) bool {
+	f, err := os.OpenFile(file, os.O_RDWR, 0)
+	if err == nil {
+		err = f.Close()
+	}
+	return infile.Held(err)
 }
 
 // said is an error in the captain's words, with the database's own behind it.
@@ -134,17 +149,23 @@ func ofDatabase(err error) bool {
 	return false
 }
 
+// The database's words for who has a file, on Linux and on Windows.
 var holder = regexp.MustCompile(`Conflicting lock is held in (?:(\S.*?) )?\(?(?:PID (\d+))?\)?(?: by user (\S+?))?(?:\.|$)`)
+
+var holderWindows = regexp.MustCompile(`already open in\s+(?:\S.*[\\/])?([^\\/\n]+) \(PID (\d+)\)`)
 
 // holderOf names the program that has a season file, from the database's words.
 func holderOf(text string) string {
 	m := holder.FindStringSubmatch(text)
+	if m == nil {
+		m = holderWindows.FindStringSubmatch(text)
+	}
 	if m == nil || m[2] == "" {
 		return "another program"
 	}
 	name := "another program"
 	if m[1] != "" {
-		name = filepath.Base(m[1])
+		name = strings.TrimSuffix(filepath.Base(m[1]), ".exe")
 	}
 	if name == "wakeledger" {
 		name = "another wakeledger"

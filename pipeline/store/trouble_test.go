@@ -80,6 +80,12 @@ func TestTroubleWords(t *testing.T) {
 			t.Errorf("%s: %v, want %v", text, err, want)
 		}
 	}
+	// on Windows, where the system's own words are in the language of the computer
+	held := trouble("season.duckdb", errors.New("IO Error: Cannot open file \"c:\\logs\\season.duckdb\": Der Prozess kann nicht ...\r\n"+
+		"File is already open in \nC:\\Program Files\\Boat\\wakeledger.exe (PID 4711)"))
+	if !errors.Is(held, ErrInUse) || !strings.Contains(held.Error(), "in use by another wakeledger (process 4711)") {
+		t.Errorf("a season file that another program holds, on Windows: %v", held)
+	}
 	other := errors.New("something else")
 	if err := trouble("season.duckdb", other); !errors.Is(err, other) {
 		t.Errorf("an error that is not known: %v", err)

@@ -11,7 +11,7 @@
 // all. A new one has the rights that the user's umask leaves; one that is written
 // over keeps its own.
 //
-// The package is a leaf.
+// The package is nearly a leaf: it asks pipeline/infile who holds a file.
 package output
 
 import (
@@ -24,6 +24,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"wakeledger/pipeline/infile"
 )
 
 // ErrRefused is wrapped by every refusal to write a file.
@@ -170,6 +172,9 @@ func (t Target) Write(write func(io.Writer) error) (err error) {
 	}
 	if err = errors.Join(err, f.Close()); err == nil {
 		err = os.Rename(f.Name(), path)
+		if there != nil && errors.Is(err, fs.ErrPermission) { // so says Windows of a file that is open
+			return t.refuse(isOpen + ", or it may not be written")
+		}
 	}
 	if err != nil {
 		return fmt.Errorf("%s: %w: %s", t.Path, ErrRefused, plain(err))
@@ -225,8 +230,13 @@ func Folder(path string, fill func(dir string) error) (err error) {
 	return os.Rename(dir, clean)
 }
 
+const isOpen = "another program has it open: close it there, and give the command again"
+
 // plain is an error of the file system without the name of a file that nobody chose.
 func plain(err error) string {
+	if infile.Held(err) {
+		return isOpen
+	}
 	var p *fs.PathError
 	if errors.As(err, &p) {
 		return p.Err.Error()

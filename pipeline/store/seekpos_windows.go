@@ -1,0 +1,3 @@
+package store
+
+import "C" // for seekpos_windows.cpp
