@@ -75,6 +75,18 @@ func (l *Log) Usual(column, text string) {
 	}
 }
 
+// Means gives a bound column of a block another meaning.
+func (l *Log) Means(u *Understood, index int, name string) {
+	c := l.lexicon.named(name, "")
+	u.Plan.Bindings = slices.Clone(u.Plan.Bindings)
+	for i := range u.Plan.Bindings {
+		if b := &u.Plan.Bindings[i]; b.Index == index && c != nil {
+			b.Column = c
+			u.b.note("%s: %s, as you answered", b.Heading, Words(name))
+		}
+	}
+}
+
 // tellsHours tells a block whose rows tell of hours with lines in the water.
 func (u *Understood) tellsHours() bool {
 	return u.Plan.Binds("start_s", "duration_s", "line_hours") || u.Plan.Kind == plan.Events

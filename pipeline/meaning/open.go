@@ -100,7 +100,7 @@ func (l *Log) unused(u *Understood, g *group) []Open {
 	a := g.assigned(u.choice)
 	for i, v := range g.values {
 		c := g.cands[i][u.choice[i]]
-		if c.column != nil || len(v.cells) < 3 || v.distinct()*float64(len(v.cells)) < 2 {
+		if c.column != nil || isID(v.Label.Text) || len(v.cells) < 3 || v.distinct()*float64(len(v.cells)) < 2 {
 			continue
 		}
 		o := l.open(u, g, i)
@@ -118,6 +118,11 @@ func (l *Log) unused(u *Understood, g *group) []Open {
 		}
 	}
 	return out
+}
+
+// isID tells a heading of the numbers by which tables are joined, such as RunID.
+func isID(heading string) bool {
+	return strings.HasSuffix(heading, "ID") || strings.HasSuffix(heading, "_id") || strings.HasSuffix(heading, "Id")
 }
 
 // likely are the weighty meanings that an unused column may have and no other column has.
