@@ -38,7 +38,7 @@ const answeredWeight = 20 // more than all evidence against it
 
 // answered leaves a column the meaning that its owner gave it. A block whose records
 // cannot hold it keeps the cells by name.
-func (t *Lexicon) answered(cands []candidate, means string) []candidate {
+func (t *Lexicon) answered(cands []candidate, heading, means string) []candidate {
 	said := vote{"answered", answeredWeight}
 	none := candidate{}
 	if means == "" {
@@ -55,6 +55,9 @@ func (t *Lexicon) answered(cands []candidate, means string) []candidate {
 			return cands
 		}
 		c.column = t.Columns[j]
+	}
+	if c.unit == "" {
+		c.unit = unitAmong(heading, c.column.Dimension)
 	}
 	c.score, c.votes = answeredWeight, append(slices.Clone(c.votes), said)
 	return []candidate{c, none}

@@ -3,6 +3,7 @@ package normalise
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -69,6 +70,9 @@ func (r *Reader) derived() {
 	}
 	if i, ok := r.index["landed_n"]; ok && r.layout.Inclusive && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-r.value("released_n").Int)
+	}
+	if name, ok := r.layout.Trips[int64(r.row.Num)]; ok {
+		r.put("trip", entry.OfText(name))
 	}
 	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
@@ -307,6 +311,9 @@ func (r *Reader) note(text string) {
 // "wahoo 31.5". It returns the row's fish so far.
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int, counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, t.defaults())
+	if n, named := weightsIn(text), howMany(fish); n > named {
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d weights stand in it, and %d fish were found: not each name is known here", n, named)))
+	}
 	if r.layout.Freed && counted {
 		most += r.freedIn(fish)
 	}
@@ -343,6 +350,20 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// weightsIn is how many figures of a text have a unit of weight.
+func weightsIn(text string) int { return len(weightIn.FindAllString(text, -1)) }
+
+var weightIn = regexp.MustCompile(`(?i)\d\s*(?:kgs?|kilos?|lbs?|#|pounds)(?:[^\pL]|$)`)
+
+// howMany are the fish of a list.
+func howMany(fish []phrase.Fish) int {
+	n := 0
+	for _, f := range fish {
+		n += max(f.N, 1)
+	}
+	return n
 }
 
 // freedIn adds the fish of a list that were let go to those that the row counts, as the log's

@@ -174,7 +174,7 @@ func (r *Reader) implied() {
 	if r.layout.OwnHours {
 		r.add("stopped_s", entry.Real)
 	}
-	if r.layout.Outings {
+	if r.layout.Outings || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
 	if r.has("length_cm") && !r.has("length_kind") {

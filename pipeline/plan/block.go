@@ -81,9 +81,10 @@ type Block struct {
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	OwnHours   bool       // its hours stand where its clock times come to others
 
-	Drop  map[int64]bool  // rows that are left out, as the log's owner said
-	Cells map[Cell]string // cells that are read as the log's owner said, in place of what they hold
-	Freed bool            // the fish that its words say were let go are beside those that it counts
+	Drop  map[int64]bool   // rows that are left out, as the log's owner said
+	Cells map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
+	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
+	Freed bool             // the fish that its words say were let go are beside those that it counts
 
 	Notes []string // what was concluded, for the user to see
 }

@@ -126,6 +126,11 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 		}
 	},
 	"untrolled": leaveRows,
+	"two trips": func(_ *meaning.Log, q *Question, choice string) {
+		if choice == "two" && len(q.of) > 0 {
+			q.of[0].Plan.Trips = q.trips
+		}
+	},
 }
 
 // expects is what a column's cell may be answered to be, in words; "" where only the options

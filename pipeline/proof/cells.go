@@ -308,7 +308,7 @@ func (q *inquiry) outcomes(s *Subject) {
 			continue
 		}
 		text := strings.ToLower(strings.TrimSpace(s.Block.Rows[i].Cells[b.Index].Text))
-		if strings.ContainsFunc(text, unicode.IsLetter) && !words.Nothing(text) {
+		if fate, _, _, _ := words.FateOf(text); fate != words.Hooked && strings.ContainsFunc(text, unicode.IsLetter) && !words.Nothing(text) {
 			by[text] = append(by[text], num)
 		}
 	}

@@ -31,6 +31,7 @@ type Stats struct {
 	Placed    bool    // rows of strikes or fish say of which day, trip or stretch they are
 	Days      map[string]bool
 	First     map[int64]int64 // the first row of each date, in days since 1970
+	Worked    []Worked        // rows with hours of trolling, in their order
 	Overlaps  []Overlap
 	Aside     []record.Problem // cells and rows set aside
 	spans     map[string][]span
@@ -53,6 +54,12 @@ type Half struct {
 
 // Long is a row whose stretch is longer than half a day, in seconds of its day.
 type Long struct{ Row, Start, End int64 }
+
+// Worked is a row with hours of trolling, and its day.
+type Worked struct {
+	Row int64
+	Day string
+}
 
 // Overlap is two rows of one day whose stretches overlap.
 type Overlap struct{ Row, Other int64 }
@@ -93,7 +100,7 @@ func (s *Stats) Add(r Row) {
 		s.Strikes++
 		s.listed(r)
 	case plan.Flat:
-		n := max(v["strikes_n"].Int, v["hooked_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int+v["missed_n"].Int)
+		n := max(v["strikes_n"].Int, v["hooked_n"].Int+v["missed_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int+v["missed_n"].Int)
 		if n == 0 && (v["outcome"].Known || v["species_logged"].Known) {
 			n = 1
 			s.Listed++
@@ -116,7 +123,7 @@ func (s *Stats) listed(r Row) {
 		s.Boated++
 	case outcome == "missed":
 		s.Missed = true
-	case outcome == "" && r.Kind != plan.Fish:
+	case outcome == "hooked", outcome == "" && r.Kind != plan.Fish:
 		s.Unsaid = append(s.Unsaid, r.Num)
 	case outcome == "" && (!v["kept"].Known || v["kept"].Int == 1):
 		s.Boated++
@@ -147,6 +154,7 @@ func (s *Stats) effort(r Row, day string) {
 		return
 	}
 	s.Rows++
+	s.Worked = append(s.Worked, Worked{r.Num, day})
 	h := hours.Real / 3600
 	if clocks {
 		h = float64(end.Int-start.Int)/3600 - v["stopped_s"].Real/3600

@@ -29,6 +29,7 @@ type Question struct {
 	rows    []int64               // of them, that an answer may leave out
 	cell    plan.Cell             // of the first of them, that an answer may fill
 	column  *plan.Binding         // under which that is, or whose words are asked about
+	trips   map[int64]string      // of rows, that an answer may name
 	left    []left                // rows of several blocks that an answer may leave out
 	word    string                // of that column, in lower case
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"wakeledger/pipeline/plan"
 )
 
 // Totals are what a log comes to, as far as its rows alone tell: stretches that two tables
@@ -13,17 +15,22 @@ type Totals struct {
 	Bites, Landed    int
 }
 
-// TotalsOf adds up what blocks came to. Of counts and lists of the same strikes the more count.
+// TotalsOf adds up what blocks came to. Of counts, rows of strikes and lists of fish, which tell
+// of the same strikes, the most count.
 func TotalsOf(subjects []Subject) Totals {
 	var t Totals
-	var counted, listed, landed, boated int
+	var counts, strikes, fish, landed, boated, kept int
 	for _, s := range subjects {
 		t.Hours += s.Stats.Hours
 		t.LineHours += s.Stats.LineHours
-		counted, listed = counted+s.Stats.ByCount, listed+s.Stats.Listed
-		landed, boated = landed+s.Stats.Landed, boated+s.Stats.Boated
+		counts, landed = counts+s.Stats.ByCount, landed+s.Stats.Landed
+		if s.Plan.Kind == plan.Fish {
+			fish, kept = fish+s.Stats.Listed, kept+s.Stats.Boated
+		} else {
+			strikes, boated = strikes+s.Stats.Listed, boated+s.Stats.Boated
+		}
 	}
-	t.Bites, t.Landed = max(counted, listed), max(landed, boated)
+	t.Bites, t.Landed = max(counts, strikes, fish), max(landed, boated, kept)
 	return t
 }
 
