@@ -45,22 +45,31 @@ func (t *Lexicon) answered(cands []candidate, heading, means string) []candidate
 		none.score, none.votes = answeredWeight, []vote{said}
 		return []candidate{none}
 	}
-	i := slices.IndexFunc(cands, func(c candidate) bool { return c.column != nil && meaningOf(c) == means })
-	var c candidate
-	if i >= 0 {
-		c = cands[i]
-	} else if c.column = t.named(means, ""); c.column == nil {
-		j := slices.IndexFunc(t.Columns, func(x *plan.Column) bool { return x.Parse == means })
-		if j < 0 {
-			return cands
+	var out []candidate // a meaning may have a column for each kind of record
+	take := func(c candidate) {
+		if slices.ContainsFunc(out, func(o candidate) bool { return o.column == c.column }) {
+			return
 		}
-		c.column = t.Columns[j]
+		if c.unit == "" {
+			c.unit = unitAmong(heading, c.column.Dimension)
+		}
+		c.score, c.votes = answeredWeight, append(slices.Clone(c.votes), said)
+		out = append(out, c)
 	}
-	if c.unit == "" {
-		c.unit = unitAmong(heading, c.column.Dimension)
+	for _, c := range cands {
+		if c.column != nil && meaningOf(c) == means {
+			take(c)
+		}
 	}
-	c.score, c.votes = answeredWeight, append(slices.Clone(c.votes), said)
-	return []candidate{c, none}
+	for _, x := range t.Columns {
+		if x.Name == means || x.Parse == means {
+			take(candidate{column: x})
+		}
+	}
+	if len(out) == 0 {
+		return cands
+	}
+	return append(out, none)
 }
 
 // Usual sets the usual value of a column for the rows that say nothing themselves.

@@ -210,6 +210,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitten(s)
 	q.freed(s)
 	q.stray(s)
+	q.jigged(s)
 	q.outings(s)
 	overlaps := slices.DeleteFunc(slices.Clone(t.Overlaps), func(o Overlap) bool { // a wrong end is asked about
 		return slices.ContainsFunc(t.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })

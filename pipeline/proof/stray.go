@@ -2,6 +2,8 @@ package proof
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -86,6 +88,33 @@ func (q *inquiry) untrolled() {
 		[]string{"no, leave them out", "yes, count them"}, listing)
 	x := q.last()
 	x.Brief, x.Choices, x.left = "Some bites belong to stretches that were not trolled: do they count?", []string{leaveOut, "yes"}, out
+}
+
+// jigged asks about bites of which another column has the word of another way of fishing: a jig
+// may be trolled too.
+func (q *inquiry) jigged(s Subject) {
+	if s.Stats.Listed == 0 || s.Stats.Stretches > 0 || s.Plan.Binds("method") {
+		return
+	}
+	for _, u := range s.Plan.Unknown {
+		rows := map[string][]int64{}
+		for _, r := range s.Block.Rows {
+			text := cellAt(r, u.Index)
+			if m, ok := words.Method(text); ok && m != "troll" && len(text) < 16 && !words.Otherwise(text) {
+				rows[text] = append(rows[text], int64(r.Num))
+			}
+		}
+		for _, text := range slices.Sorted(maps.Keys(rows)) {
+			n := len(rows[text])
+			if 3*n > s.Stats.Listed {
+				continue // it is what this log trolls
+			}
+			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s in %q say %q under %q. Were they trolled?", plural(n, "row", "rows"), s.Plan.Name, text, u.Heading),
+				[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
+			x := q.last()
+			x.Brief, x.Choices, x.left = "Some bites may have come to another way of fishing: were they trolled?", []string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
+		}
+	}
 }
 
 // leaveRows leaves out the rows that an answer says do not count.
