@@ -227,22 +227,17 @@ func measured(b *plan.Binding) bool {
 
 func figureless(text string) bool { return !strings.ContainsFunc(text, unicode.IsDigit) }
 
-// askable are what the cells of a column may be answered to be, by how they are read.
+// askable are what the cells of a column may be answered to be, by how they are read. The
+// figure itself may be said too.
 var askable = map[string]func(b *plan.Binding, word string) (options, choices []string){
 	"quantity": func(b *plan.Binding, word string) (options, choices []string) {
-		for _, n := range numbersIn(word) {
-			options, choices = append(options, n), append(choices, asCell(n))
-		}
-		if b.Column.Name == "speed_kn" || b.Column.Name == "duration_s" {
-			options, choices = append(options, "not trolling: leave it out"), append(choices, leaveOut)
+		if figureless(word) && (b.Column.Name == "speed_kn" || b.Column.Name == "duration_s") {
+			options, choices = []string{"not trolling: leave it out"}, []string{leaveOut}
 		}
 		return append(options, "not known"), append(choices, Leave)
 	},
-	"count": func(_ *plan.Binding, word string) (options, choices []string) {
-		for _, n := range numbersIn(word) {
-			options, choices = append(options, n), append(choices, asCell(n))
-		}
-		return append(options, "not known"), append(choices, Leave)
+	"count": func(*plan.Binding, string) (options, choices []string) {
+		return []string{"not known"}, []string{Leave}
 	},
 	"moment": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"not known"}, []string{Leave}
@@ -256,19 +251,6 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 }
 
 const leaveOut = "leave the row out"
-
-// numbersIn are the numbers that stand in a cell such as "3/6", where it has more than one.
-func numbersIn(text string) []string {
-	out := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' && r != ',' })
-	for i := range out {
-		out[i] = strings.Trim(out[i], ".,")
-	}
-	out = slices.DeleteFunc(out, func(n string) bool { return n == "" })
-	if len(out) < 2 || len(out) > 3 {
-		return nil
-	}
-	return out
-}
 
 // word asks what a cell, or a word of several cells, of a column means.
 func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64) {
