@@ -51,10 +51,9 @@ func (q *Question) Choose(text string) (choice, said string, err error) {
 		s := strconv.FormatFloat(v, 'f', -1, 64)
 		return s, s, nil
 	}
-	i := slices.IndexFunc(q.Options, func(o string) bool { return strings.EqualFold(o, text) })
-	if i < 0 {
-		i = slices.IndexFunc(q.Shown(), func(o string) bool { return strings.EqualFold(o, text) })
-	}
+	i := slices.IndexFunc(q.Options, func(o string) bool { // as it is, or with what it makes of the totals
+		return strings.EqualFold(o, text) || strings.HasPrefix(strings.ToLower(text), strings.ToLower(o)+": ")
+	})
 	if n, err := strconv.Atoi(text); err == nil && i < 0 {
 		i = n - 1
 	}

@@ -272,7 +272,9 @@ func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64) {
 	}
 	q.ask("word", s.Plan.Name, b.Heading, text, options, effect, b.Heading, word)
 	x := q.last()
-	x.Brief = fmt.Sprintf("A word under %q is not known here.", b.Heading)
+	if x.Brief = fmt.Sprintf("A word under %q is not known here.", b.Heading); !figureless(word) {
+		x.Brief = fmt.Sprintf("A cell under %q could not be read.", b.Heading)
+	}
 	x.Choices, x.column, x.word, x.rows = choices, b, word, rows
 }
 
