@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/proof"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/store"
@@ -108,6 +109,49 @@ func (f *filling) rehearse() ([]proof.Subject, error) {
 		subjects = append(subjects, proof.Subject{Understood: b.Understood, Stats: src.stats})
 	}
 	return subjects, nil
+}
+
+// mostTried is how many rows a log may have for each answer to be tried out on it.
+const mostTried = 1000
+
+// outcomes works out what each answer to questions would make of the log's totals.
+func (f *filling) outcomes(all []proof.Question) error {
+	rows := 0
+	for _, b := range f.blocks {
+		if rows += len(b.Block.Rows); b.Block.Open || rows > mostTried {
+			return nil
+		}
+	}
+	for i := range all {
+		q := &all[i]
+		if !q.Tries() {
+			continue
+		}
+		var each []proof.Totals
+		for _, choice := range q.Choices {
+			t, err := f.try(q, choice)
+			if err != nil {
+				return err
+			}
+			each = append(each, t)
+		}
+		q.Totals = proof.Differences(each)
+	}
+	return nil
+}
+
+// try is what the log comes to with an answer, which is taken back.
+func (f *filling) try(q *proof.Question, choice string) (proof.Totals, error) {
+	before := make([]plan.Block, len(f.blocks))
+	for i, b := range f.blocks {
+		before[i] = *b.Plan
+	}
+	proof.Settle(f.log, q, choice)
+	subjects, err := f.rehearse()
+	for i, b := range f.blocks {
+		*b.Plan = before[i]
+	}
+	return proof.TotalsOf(subjects), err
 }
 
 // kept are the season file's answers, by question.

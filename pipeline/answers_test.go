@@ -30,6 +30,22 @@ var answerCases = []struct {
 		"SELECT count(*) FROM strike", 0, map[string]float64{"bites": 6, "none of these": 0}},
 	{"caught", "Date,Start,End,Lines,Wahoo,Mahi\n2026-07-04,07:00,09:00,4,2,1\n2026-07-05,07:00,09:00,4,0,0\n2026-07-06,07:00,08:00,4,3,1\n2026-07-07,07:00,08:00,4,1,2\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 0, map[string]float64{"yes": 10, "hooked, some lost": 0}},
+	{"no end", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,,4,2\n2026-07-06,07:00,08:00,4,2\n",
+		"SELECT sum(hours) FROM leg", 3, map[string]float64{"09:30": 5.5, "leave": 3, "leave the hours out": 3}},
+	{"long", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,12:05,01:20,4,2\n2026-07-06,07:00,08:00,4,2\n",
+		"SELECT sum(hours) FROM leg", 16.25, map[string]float64{"1": 4.25, "13:20": 4.25, "yes": 16.25}},
+	{"year", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2025-07-05,07:00,09:00,4,2\n2026-07-06,07:00,08:00,4,2\n2026-07-07,07:00,08:00,4,0\n2026-07-08,07:00,08:00,4,1\n",
+		"SELECT count(DISTINCT year(date)) FROM trip", 2, map[string]float64{"1": 1, "2": 2}},
+	{"word", "Date,Start,End,Speed (kn),Lines,Bites\n2026-07-04,07:00,09:00,8,4,1\n2026-07-05,07:00,09:00,8,4,2\n2026-07-06,07:00,08:00,becalmed,4,0\n2026-07-07,07:00,09:00,7,4,2\n",
+		"SELECT sum(hours) FROM leg", 7, map[string]float64{"not trolling: leave it out": 6, "not trolling: leave it out: 6.0 h, 24.0 line-hours": 6, "not known": 7, "leave": 7, "5.5": 7}},
+	{"word", "Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,zonked,wahoo\n2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1, map[string]float64{"landed": 1, "hooked and lost": 3}},
+	{"bitten", "Date,Start,End,Lines,Hooked,Missed,Lost,Landed\n2026-07-04,07:00,09:00,4,5,2,1,2\n2026-07-05,07:00,09:00,4,4,1,1,2\n2026-07-06,07:00,08:00,4,3,1,1,1\n",
+		"SELECT count(*) FROM strike", 16, map[string]float64{"no": 16, "yes": 12}},
+	{"stray", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n2026-07-06,07:00,09:00,4,2\n\n\nFish,Length (cm),Weight (kg)\nwahoo,120,9\nwahoo,150,20\n",
+		"SELECT count(*) FROM strike", 7, map[string]float64{"no, leave the table out": 5, "yes": 7}},
+	{"two trips", "Date,Start,End,Lines,Bites,Client\n2026-07-04,07:00,08:00,4,2,Zed\n,09:00,10:00,4,1,\n2026-07-05,07:00,08:00,4,2,Yan\n,09:00,10:00,4,2,\n2026-07-06,07:00,08:00,4,2,Xi\n,09:00,10:00,4,1,\n" +
+		"2026-07-07,07:00,08:00,4,2,Vim\n2026-07-07,13:00,14:00,4,2,Uda\n,15:00,16:00,4,2,\n", "SELECT count(*) FROM trip", 4, map[string]float64{"one trip a day": 4, "two trips": 5}},
 }
 
 func TestAnswers(t *testing.T) {

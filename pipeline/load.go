@@ -258,6 +258,9 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 	u.log.Agreed, rep.Tableless = nil, u.names
 	rep.Questions = u.answers.open(proof.Questions(u.log, f.subjects))
 	rep.Agreed = u.log.Agreed
+	if err := f.outcomes(rep.Questions); err != nil {
+		return err
+	}
 	return errors.Join(load.Questions(ctx, asked(rep.Questions)), load.ReadWith(ctx, u.answers.used))
 }
 
@@ -265,7 +268,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 func asked(all []proof.Question) []store.Question {
 	var out []store.Question
 	for _, q := range all {
-		out = append(out, store.Question{ID: q.ID, Kind: q.Kind, Sheet: q.Sheet, About: q.About, Text: q.Text, Brief: q.Brief, Options: q.Options, Effect: q.Effect})
+		out = append(out, store.Question{ID: q.ID, Kind: q.Kind, Sheet: q.Sheet, About: q.About, Text: q.Text, Brief: q.Brief, Options: q.Shown(), Effect: q.Effect})
 	}
 	return out
 }

@@ -23,7 +23,7 @@ var arrows = map[string]string{
 	"pipeline/normalise": "pipeline/entry pipeline/phrase pipeline/plan pipeline/record pipeline/sheet pipeline/species pipeline/unit pipeline/words pipeline/zone",
 	"pipeline/phrase":    "pipeline/species pipeline/unit pipeline/words",
 	"pipeline/plan":      "pipeline/unit",
-	"pipeline/proof":     "pipeline/entry pipeline/layout pipeline/meaning pipeline/plan pipeline/record pipeline/unit",
+	"pipeline/proof":     "pipeline/entry pipeline/layout pipeline/meaning pipeline/phrase pipeline/plan pipeline/record pipeline/unit pipeline/words",
 	"pipeline/record":    "",
 	"pipeline/sheet":     "pipeline/infile pipeline/record",
 	"pipeline/sky":       "",

@@ -38,26 +38,38 @@ const answeredWeight = 20 // more than all evidence against it
 
 // answered leaves a column the meaning that its owner gave it. A block whose records
 // cannot hold it keeps the cells by name.
-func (t *Lexicon) answered(cands []candidate, means string) []candidate {
+func (t *Lexicon) answered(cands []candidate, heading, means string) []candidate {
 	said := vote{"answered", answeredWeight}
 	none := candidate{}
 	if means == "" {
 		none.score, none.votes = answeredWeight, []vote{said}
 		return []candidate{none}
 	}
-	i := slices.IndexFunc(cands, func(c candidate) bool { return c.column != nil && meaningOf(c) == means })
-	var c candidate
-	if i >= 0 {
-		c = cands[i]
-	} else if c.column = t.named(means, ""); c.column == nil {
-		j := slices.IndexFunc(t.Columns, func(x *plan.Column) bool { return x.Parse == means })
-		if j < 0 {
-			return cands
+	var out []candidate // a meaning may have a column for each kind of record
+	take := func(c candidate) {
+		if slices.ContainsFunc(out, func(o candidate) bool { return o.column == c.column }) {
+			return
 		}
-		c.column = t.Columns[j]
+		if c.unit == "" {
+			c.unit = unitAmong(heading, c.column.Dimension)
+		}
+		c.score, c.votes = answeredWeight, append(slices.Clone(c.votes), said)
+		out = append(out, c)
 	}
-	c.score, c.votes = answeredWeight, append(slices.Clone(c.votes), said)
-	return []candidate{c, none}
+	for _, c := range cands {
+		if c.column != nil && meaningOf(c) == means {
+			take(c)
+		}
+	}
+	for _, x := range t.Columns {
+		if x.Name == means || x.Parse == means {
+			take(candidate{column: x})
+		}
+	}
+	if len(out) == 0 {
+		return cands
+	}
+	return append(out, none)
 }
 
 // Usual sets the usual value of a column for the rows that say nothing themselves.
@@ -71,6 +83,18 @@ func (l *Log) Usual(column, text string) {
 		if c != nil && c.In(u.Plan.Kind) {
 			u.Plan.Given = append(u.Plan.Given, plan.Given{Heading: Words(column), Column: c, Text: text, Default: true})
 			u.b.note("%s: %s where a row says nothing, as you answered", Words(column), text)
+		}
+	}
+}
+
+// Means gives a bound column of a block another meaning.
+func (l *Log) Means(u *Understood, index int, name string) {
+	c := l.lexicon.named(name, "")
+	u.Plan.Bindings = slices.Clone(u.Plan.Bindings)
+	for i := range u.Plan.Bindings {
+		if b := &u.Plan.Bindings[i]; b.Index == index && c != nil {
+			b.Column = c
+			u.b.note("%s: %s, as you answered", b.Heading, Words(name))
 		}
 	}
 }

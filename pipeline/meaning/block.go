@@ -88,7 +88,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 				set = seen[cand.column]
 			}
 			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: cand.column, Unit: cand.unit,
-				Set: set, Codes: l.codesFor(v), Guess: x.t.said(label).guess})
+				Set: set, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
 			seen[cand.column]++
 		}
 	}

@@ -165,7 +165,7 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 	cands := t.candidates(l.rewritten(v), l.more(v.Label.Text), g.off)
 	if said.Answers != nil {
 		if means, ok := said.Answers(headingOf(v.Label), g.nth(i), g.labels()); ok {
-			return t.answered(cands, means)
+			return t.answered(cands, v.Label.Text, means)
 		}
 	}
 	return cands

@@ -1,10 +1,13 @@
 package meaning
 
 import (
+	"maps"
 	"regexp"
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // legend is what a log says of its own words: what a heading stands for, and what the
@@ -94,6 +97,21 @@ func (l *legend) codesFor(v *Values) map[string]string {
 		return nil
 	}
 	return known
+}
+
+// codesOf are the codes of a column that has a meaning: a word that says by itself what became
+// of a bite needs no legend, whose remark on it may say less.
+func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
+	codes := l.codesFor(v)
+	if c.Parse != "outcome" {
+		return codes
+	}
+	codes = maps.Clone(codes)
+	maps.DeleteFunc(codes, func(word, _ string) bool {
+		_, _, _, ok := words.FateOf(word)
+		return ok && len(word) > 2
+	})
+	return codes
 }
 
 // rewritten are a column's cells with their codes written out.

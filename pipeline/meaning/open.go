@@ -6,6 +6,7 @@ import (
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 )
 
 // Open is a column whose meaning is not settled.
@@ -43,6 +44,26 @@ func (l *Log) Open() []Open {
 		seen[g] = true
 		out = append(out, l.ties(u, g)...)
 		out = append(out, l.unused(u, g)...)
+		out = append(out, l.best(u, g)...)
+	}
+	return out
+}
+
+// best are columns of the weight of a row's best fish, where the row names one fish and no
+// scale's weight of it.
+func (l *Log) best(u *Understood, g *group) []Open {
+	var out []Open
+	a := g.assigned(u.choice)
+	if a.has("scale_kg") || !a.has("species") {
+		return nil
+	}
+	for i, v := range g.values {
+		c := g.cands[i][u.choice[i]]
+		if c.column == asideColumn && c.aside == "best" && unitAmong(v.Label.Text, unit.Mass) != "" && v.numeric() > 0.6 && len(v.cells) >= 3 {
+			o := l.open(u, g, i)
+			o.Others = []string{"scale_kg"}
+			out = append(out, o)
+		}
 	}
 	return out
 }
@@ -100,7 +121,7 @@ func (l *Log) unused(u *Understood, g *group) []Open {
 	a := g.assigned(u.choice)
 	for i, v := range g.values {
 		c := g.cands[i][u.choice[i]]
-		if c.column != nil || len(v.cells) < 3 || v.distinct()*float64(len(v.cells)) < 2 {
+		if c.column != nil || isID(v.Label.Text) || len(v.cells) < 3 || v.distinct()*float64(len(v.cells)) < 2 {
 			continue
 		}
 		o := l.open(u, g, i)
@@ -118,6 +139,11 @@ func (l *Log) unused(u *Understood, g *group) []Open {
 		}
 	}
 	return out
+}
+
+// isID tells a heading of the numbers by which tables are joined, such as RunID.
+func isID(heading string) bool {
+	return strings.HasSuffix(heading, "ID") || strings.HasSuffix(heading, "_id") || strings.HasSuffix(heading, "Id")
 }
 
 // likely are the weighty meanings that an unused column may have and no other column has.

@@ -5,7 +5,28 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/sheet"
 )
+
+// asSaid is a row with the cells that the log's owner told in place of its own.
+func (r *Reader) asSaid(row *sheet.Row) *sheet.Row {
+	said := row
+	for at, text := range r.layout.Cells {
+		if at.Row != int64(row.Num) {
+			continue
+		}
+		if said == row {
+			c := *row
+			c.Cells = slices.Clone(row.Cells)
+			said = &c
+		}
+		for len(said.Cells) <= at.Index {
+			said.Cells = append(said.Cells, "")
+		}
+		said.Cells[at.Index] = text
+	}
+	return said
+}
 
 // answered does what the log's owner said of whole blocks: that their own hours stand, or
 // that their strikes are told better elsewhere.

@@ -3,6 +3,7 @@ package normalise
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -35,6 +36,8 @@ func (r *Reader) phrases() {
 			r.event(t, text)
 		case "method":
 			r.method(t, text)
+		case "weighed":
+			r.weighed(t, text)
 		case "text":
 			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.effort()) {
 				r.bottom(text)
@@ -67,6 +70,9 @@ func (r *Reader) derived() {
 	}
 	if i, ok := r.index["landed_n"]; ok && r.layout.Inclusive && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-r.value("released_n").Int)
+	}
+	if name, ok := r.layout.Trips[int64(r.row.Num)]; ok {
+		r.put("trip", entry.OfText(name))
 	}
 	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
@@ -305,6 +311,12 @@ func (r *Reader) note(text string) {
 // "wahoo 31.5". It returns the row's fish so far.
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int, counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, t.defaults())
+	if n, named := weightsIn(text), howMany(fish); n > named {
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d weights stand in it, and %d fish were found: not each name is known here", n, named)))
+	}
+	if r.layout.Freed && counted {
+		most += r.freedIn(fish)
+	}
 	m, n := r.measures(fish), 0
 	before, room := slices.Clone(listed), most-len(listed)
 	for _, f := range fish {
@@ -338,6 +350,35 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// weightsIn is how many figures of a text have a unit of weight.
+func weightsIn(text string) int { return len(weightIn.FindAllString(text, -1)) }
+
+var weightIn = regexp.MustCompile(`(?i)\d\s*(?:kgs?|kilos?|lbs?|#|pounds)(?:[^\pL]|$)`)
+
+// howMany are the fish of a list.
+func howMany(fish []phrase.Fish) int {
+	n := 0
+	for _, f := range fish {
+		n += max(f.N, 1)
+	}
+	return n
+}
+
+// freedIn adds the fish of a list that were let go to those that the row counts, as the log's
+// owner said that they stand beside them.
+func (r *Reader) freedIn(fish []phrase.Fish) int {
+	n := 0
+	for _, f := range fish {
+		if f.Fate == words.Released {
+			n += max(f.N, 1)
+		}
+	}
+	if i, ok := r.index["released_n"]; ok && n > 0 {
+		r.values[i] = entry.OfInt(r.values[i].Int + int64(n))
+	}
+	return n
 }
 
 // sameFish finds a fish of an earlier list by its name; -1 where there is none.
@@ -448,6 +489,19 @@ func (r *Reader) bottom(text string) {
 	case !ok:
 	case m == "bottom", m == "chunk", m == "kite", m == "live bait", m == "drift", m == "cast", m == "spear":
 		r.elsewise = true
+	}
+}
+
+// weighed takes a weight for no scale's where its own column says so, and sets a word aside
+// that says neither.
+func (r *Reader) weighed(t *target, text string) {
+	i, ok := r.index["scale_kg"]
+	switch {
+	case !ok || !r.values[i].Known || words.Scaled(text):
+	case words.Hedged(text):
+		r.values[i] = entry.Value{}
+	default:
+		r.aside = append(r.aside, r.problem(t, text, "says not whether the weight is off a scale: taken for one"))
 	}
 }
 

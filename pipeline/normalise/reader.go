@@ -174,7 +174,7 @@ func (r *Reader) implied() {
 	if r.layout.OwnHours {
 		r.add("stopped_s", entry.Real)
 	}
-	if r.layout.Outings {
+	if r.layout.Outings || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
 	if r.has("length_cm") && !r.has("length_kind") {
@@ -201,6 +201,9 @@ func (r *Reader) implied() {
 	}
 	if r.layout.Binds("kept_n") {
 		r.add("landed_n", entry.Int)
+	}
+	if r.layout.Freed {
+		r.add("released_n", entry.Int)
 	}
 	sum := "hooked_n"
 	if r.layout.Caught {
@@ -258,6 +261,7 @@ const (
 // set aside. Values and problems together are a row that is kept without the
 // cells of the problems.
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
+	row = r.asSaid(row)
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise = r.side[:0], false, false
 	if row.Problem != nil {

@@ -310,10 +310,10 @@ func (r *Reader) missing() string {
 func (r *Reader) unended() bool {
 	end := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "end_s" && t.Set == 0 })
 	dated := r.value("date").Known || r.value("trip").Known
-	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || r.targets[end].text != "" {
+	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || !r.words.blank(r.targets[end].text) {
 		return false
 	}
-	r.aside = append(r.aside, r.problem(&r.targets[end], "",
+	r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,
 		"no end: the hours of this stretch are left out"))
 	return true
 }

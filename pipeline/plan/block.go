@@ -43,6 +43,12 @@ type Given struct {
 	Default bool // only for rows that say nothing themselves
 }
 
+// Cell is a place in a block: a row's number and a column's index from 0.
+type Cell struct {
+	Row   int64
+	Index int
+}
+
 // Block is one block of a sheet, understood.
 type Block struct {
 	Sheet int // index in its book
@@ -75,7 +81,10 @@ type Block struct {
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	OwnHours   bool       // its hours stand where its clock times come to others
 
-	Drop map[int64]bool // rows that are left out, as the log's owner said
+	Drop  map[int64]bool   // rows that are left out, as the log's owner said
+	Cells map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
+	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
+	Freed bool             // the fish that its words say were let go are beside those that it counts
 
 	Notes []string // what was concluded, for the user to see
 }

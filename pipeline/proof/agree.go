@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -41,21 +42,37 @@ func (q *inquiry) sums() {
 	for i, s := range q.subjects {
 		q.now = &q.subjects[i]
 		for _, t := range s.Block.Totals {
+			if label := strings.ToLower(labelOf(t)); strings.Contains(label, "average") || strings.Contains(label, "per ") {
+				continue
+			}
+			var off []differing
 			for i := range s.Plan.Bindings {
-				b := &s.Plan.Bindings[i]
-				if summed[b.Column.Name] && b.Index < len(t.Cells) {
-					q.sum(s, t, b)
+				if b := &s.Plan.Bindings[i]; summed[b.Column.Name] && b.Index < len(t.Cells) {
+					if d, ok := q.sum(s, t, b); ok {
+						off = append(off, d)
+					}
 				}
 			}
+			q.differ(s, t, off)
 		}
 	}
 }
 
-func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) {
-	want, ok := figure(total.Cells[b.Index].Text)
-	if !ok || strings.Contains(strings.ToLower(labelOf(total)), "average") || strings.Contains(strings.ToLower(labelOf(total)), "per ") {
-		return
+// differing is a total that is not the sum of its rows.
+type differing struct {
+	b    *plan.Binding
+	cell string
+	sum  float64
+	left map[int]bool // by how many of the last rows it falls short
+}
+
+// sum holds one total of a row of them against its column, and tells where they differ.
+func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, bool) {
+	want, ok := amount(b, total.Cells[b.Index].Text)
+	if !ok {
+		return differing{}, false
 	}
+	near := func(x float64) bool { return math.Abs(x-want) < 0.06+0.005*math.Abs(want) }
 	above, here, before := 0.0, 0.0, 0.0
 	last := 0
 	for _, t := range s.Block.Totals {
@@ -63,28 +80,75 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) {
 			last = t.Num
 		}
 	}
+	d := differing{b: b, cell: total.Cells[b.Index].Text, left: map[int]bool{}}
+	var part []float64 // the sums from the last total down to each row
 	for _, r := range s.Block.Rows {
 		v := 0.0
 		if b.Index < len(r.Cells) {
-			v, _ = figure(r.Cells[b.Index].Text)
+			v, _ = amount(b, r.Cells[b.Index].Text)
 		}
 		above += v
 		if r.Num < total.Num {
 			before += v
 			if r.Num > last {
 				here += v
+				part = append(part, here)
 			}
 		}
 	}
-	for _, x := range []float64{above, here, before} {
-		if math.Abs(x-want) < 0.06+0.005*math.Abs(want) {
-			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its total of %s, %s, is the sum of the rows", rowOf(s, total), b.Heading, strconv.FormatFloat(math.Round(want*100)/100, 'f', -1, 64)))
+	if near(above) || near(here) || near(before) {
+		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its total of %s, %s, is the sum of the rows", rowOf(s, total), b.Heading, short(want)))
+		return d, false
+	}
+	for i, x := range part {
+		if near(x) {
+			d.left[len(part)-1-i] = true
+		}
+	}
+	d.sum = here
+	return d, true
+}
+
+// differ asks which is right where totals of one row are not the sums of theirs. Totals that
+// all fall short by the same last rows were made before those: the rows stand, and that is told.
+func (q *inquiry) differ(s Subject, total layout.Row, off []differing) {
+	if len(off) == 0 {
+		return
+	}
+	for n := range len(s.Block.Rows) {
+		if len(off) > 1 && !slices.ContainsFunc(off, func(d differing) bool { return !d.left[n] }) {
+			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its totals are the sums of the rows without the last %d", rowOf(s, total), n))
 			return
 		}
 	}
-	q.ask("total", s.Plan.Name, fmt.Sprintf("row %d", total.Num), fmt.Sprintf("%s: its total of %s is %s, and the rows add up to %s. Which is right?", rowOf(s, total), b.Heading,
-		total.Cells[b.Index].Text, strconv.FormatFloat(here, 'f', -1, 64)), []string{"the rows", "the total"}, effectOf(b.Column.Name), b.Heading, total.Cells[b.Index].Text)
-	q.last().Brief = fmt.Sprintf("A total of %q is not the sum of its rows.", b.Heading)
+	var heads, keys, effect []string
+	for _, d := range off {
+		heads = append(heads, fmt.Sprintf("%s is %s, and the rows add up to %s", d.b.Heading, d.cell, short(d.sum)))
+		keys = append(keys, d.b.Heading, d.cell)
+		for _, e := range effectOf(d.b.Column.Name) {
+			if !slices.Contains(effect, e) {
+				effect = append(effect, e)
+			}
+		}
+	}
+	q.ask("total", s.Plan.Name, fmt.Sprintf("row %d", total.Num), fmt.Sprintf("%s: its total of %s. Which is right?", rowOf(s, total), some(heads)),
+		[]string{"the rows", "the total"}, effect, keys...)
+	q.last().Brief = fmt.Sprintf("A total of %q is not the sum of its rows.", off[0].b.Heading)
+}
+
+func short(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
+
+// amount is a cell's figure; of a duration also where it is written with its units.
+func amount(b *plan.Binding, text string) (float64, bool) {
+	if v, ok := figure(text); ok || b.Column.Name != "duration_s" {
+		return v, ok
+	}
+	d, err := unit.ParseQuantity(text, b.Column.Dimension, unit.Hour, unit.MarkPoint)
+	if err != nil {
+		return 0, false
+	}
+	h, err := d.In(unit.Hour)
+	return h, err == nil
 }
 
 func rowOf(s Subject, r layout.Row) string {

@@ -2,12 +2,15 @@ package proof
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 )
 
 // Leave is the answer to any question that the log cannot be mended for: what is read
@@ -48,7 +51,9 @@ func (q *Question) Choose(text string) (choice, said string, err error) {
 		s := strconv.FormatFloat(v, 'f', -1, 64)
 		return s, s, nil
 	}
-	i := slices.IndexFunc(q.Options, func(o string) bool { return strings.EqualFold(o, text) })
+	i := slices.IndexFunc(q.Options, func(o string) bool { // as it is, or with what it makes of the totals
+		return strings.EqualFold(o, text) || strings.HasPrefix(strings.ToLower(text), strings.ToLower(o)+": ")
+	})
 	if n, err := strconv.Atoi(text); err == nil && i < 0 {
 		i = n - 1
 	}
@@ -57,8 +62,13 @@ func (q *Question) Choose(text string) (choice, said string, err error) {
 		return "", "", fmt.Errorf("say what its columns are in a mapping file: 'wakeledger check --write-mapping' writes one")
 	case i >= 0 && i < len(q.Options):
 		return q.Choices[i], q.Options[i], nil
-	case strings.EqualFold(text, Leave) && len(q.Options) == 0:
+	case strings.EqualFold(text, Leave) && (len(q.Options) == 0 || q.column != nil):
 		return Leave, "leave it as it is", nil
+	case q.column != nil && expects(q.column) != "":
+		if err := fits(q.column, text); err != nil {
+			return "", "", fmt.Errorf("%w; or one of: %s", err, strings.Join(q.Options, "; "))
+		}
+		return asCell(text), text, nil
 	case len(q.Options) == 0:
 		return "", "", fmt.Errorf("mend the log, or say %q to have it read as it is", Leave)
 	}
@@ -99,6 +109,124 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	},
 	"overlap":      dropEarlier,
 	"two tellings": oneTelling,
+	"no end":       fillCell,
+	"long":         fillCell,
+	"year":         fillCell,
+	"word":         tellWord,
+	"bitten":       allBites,
+	"freed": func(_ *meaning.Log, q *Question, choice string) {
+		for _, u := range q.of {
+			u.Plan.Freed = choice == "beside"
+		}
+	},
+	"stray": func(_ *meaning.Log, q *Question, choice string) {
+		for _, u := range q.of {
+			u.Plan.NoStrikes = choice == "no"
+		}
+	},
+	"untrolled": leaveRows,
+	"two trips": func(_ *meaning.Log, q *Question, choice string) {
+		if choice == "two" && len(q.of) > 0 {
+			q.of[0].Plan.Trips = q.trips
+		}
+	},
+}
+
+// expects is what a column's cell may be answered to be, in words; "" where only the options
+// may be.
+func expects(b *plan.Binding) string {
+	switch b.Column.Parse {
+	case "moment":
+		return "the clock time, like 13:20"
+	case "quantity":
+		return "the figure, with its unit where it is not the column's"
+	case "count":
+		return "the number"
+	}
+	return ""
+}
+
+// fits tells what is wrong with a cell that a column's is answered to be.
+func fits(b *plan.Binding, text string) error {
+	wrong := fmt.Errorf("%q does not fit: expected %s", text, expects(b))
+	switch b.Column.Parse {
+	case "moment":
+		if m, err := unit.ParseMoment(text, unit.OrderUnknown); err != nil || !m.HasTime || m.HasDate {
+			return wrong
+		}
+	case "count":
+		if n, err := strconv.Atoi(text); err != nil || n < 0 || n > 200 {
+			return wrong
+		}
+	case "quantity":
+		q, err := unit.ParseQuantity(text, b.Column.Dimension, b.Column.Unit, unit.MarkPoint)
+		if err != nil {
+			return wrong
+		}
+		if v, err := q.In(b.Column.Unit); err != nil || v < b.Column.Min || v > b.Column.Max {
+			return wrong
+		}
+	}
+	return nil
+}
+
+// fillCell has a cell read as it was answered to be.
+func fillCell(_ *meaning.Log, q *Question, choice string) {
+	text, ok := strings.CutPrefix(choice, "=")
+	if !ok || len(q.of) == 0 {
+		return
+	}
+	p := q.of[0].Plan
+	cells := maps.Clone(p.Cells)
+	if cells == nil {
+		cells = map[plan.Cell]string{}
+	}
+	cells[q.cell] = text
+	p.Cells = cells
+}
+
+// tellWord has a word of a column read as what it was answered to mean, or the rows left out
+// that say it.
+func tellWord(_ *meaning.Log, q *Question, choice string) {
+	for _, u := range q.of {
+		for i := range u.Plan.Bindings {
+			b := &u.Plan.Bindings[i]
+			if b.Heading != q.column.Heading || b.Column != q.column.Column {
+				continue
+			}
+			if text, ok := strings.CutPrefix(choice, "="); ok {
+				u.Plan.Bindings = slices.Clone(u.Plan.Bindings)
+				b = &u.Plan.Bindings[i]
+				if b.Codes = maps.Clone(b.Codes); b.Codes == nil {
+					b.Codes = map[string]string{}
+				}
+				b.Codes[q.word] = text
+			}
+			if choice == leaveOut {
+				drop(u.Plan, saying(u, b.Index, q.word)...)
+			}
+		}
+	}
+}
+
+// saying are the rows of a block whose cell of a column is a word.
+func saying(u *meaning.Understood, index int, word string) []int64 {
+	var out []int64
+	for _, r := range u.Block.Rows {
+		if index >= 0 && index < len(r.Cells) && strings.ToLower(strings.TrimSpace(r.Cells[index].Text)) == word {
+			out = append(out, int64(r.Num))
+		}
+	}
+	return out
+}
+
+func drop(p *plan.Block, rows ...int64) {
+	if p.Drop = maps.Clone(p.Drop); p.Drop == nil {
+		p.Drop = map[int64]bool{}
+	}
+	for _, row := range rows {
+		p.Drop[row] = true
+	}
 }
 
 // dropEarlier leaves out the earlier of each two rows that overlap.
@@ -106,13 +234,7 @@ func dropEarlier(_ *meaning.Log, q *Question, choice string) {
 	if choice != "count the later" || len(q.of) == 0 {
 		return
 	}
-	p := q.of[0].Plan
-	if p.Drop == nil {
-		p.Drop = map[int64]bool{}
-	}
-	for _, row := range q.rows {
-		p.Drop[row] = true
-	}
+	drop(q.of[0].Plan, q.rows...)
 }
 
 // oneTelling lets one of two tellings of the strikes stand.

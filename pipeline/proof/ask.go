@@ -47,6 +47,8 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 		q.block(subjects[i])
 	}
 	q.now = nil
+	q.years()
+	q.untrolled()
 	q.aside()
 	q.leftOver()
 	q.sums()
@@ -98,7 +100,7 @@ func effectOf(name string) []string {
 		return append([]string{"fish"}, bites...)
 	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
-	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species":
+	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species", "weighed":
 		return []string{"fish"}
 	case "date", "trip":
 		return all
@@ -202,18 +204,22 @@ func (q *inquiry) compare(t *Stats) {
 // block asks about the rows of one block.
 func (q *inquiry) block(s Subject) {
 	p, t := s.Plan, s.Stats
-	if t.HalfTimed > 0 && 10*t.HalfTimed > t.Stretches {
-		text := "One row has a start or an end alone: its hours are left out."
-		if t.HalfTimed > 1 {
-			text = fmt.Sprintf("%d rows have a start or an end alone: their hours are left out.", t.HalfTimed)
-		}
-		q.ask("half timed", p.Name, "start and end", text, nil, hours)
-	}
-	if n := len(t.Overlaps); n > 0 {
-		o := t.Overlaps[0]
+	q.ends(&s)
+	q.long(&s)
+	q.outcomes(&s)
+	q.bitten(s)
+	q.freed(s)
+	q.stray(s)
+	q.jigged(s)
+	q.outings(s)
+	overlaps := slices.DeleteFunc(slices.Clone(t.Overlaps), func(o Overlap) bool { // a wrong end is asked about
+		return slices.ContainsFunc(t.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })
+	})
+	if n := len(overlaps); n > 0 {
+		o := overlaps[0]
 		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d are for the same time of one day, and differ%s: was one entered twice?", o.Row, o.Other, pairsOf(n)),
 			[]string{"count the later", "count both"}, all, pairs(s)...)
-		for _, o := range t.Overlaps {
+		for _, o := range overlaps {
 			q.last().rows = append(q.last().rows, o.Row)
 		}
 	}
@@ -292,8 +298,16 @@ func (q *inquiry) aside() {
 	effect := map[string]bool{}
 	var first string
 	n := 0
-	for _, s := range q.subjects {
-		for _, p := range s.Stats.Aside {
+	for i := range q.subjects {
+		s := &q.subjects[i]
+		q.now = s
+		left := q.odd(s)
+		if s.useless() {
+			q.unused(s.Understood)
+			left = nil
+		}
+		q.now = nil
+		for _, p := range left {
 			of := s.rests(p)
 			if len(of) == 0 {
 				continue
@@ -320,6 +334,12 @@ func (q *inquiry) aside() {
 		many = "One cell or row"
 	}
 	q.ask("aside", "", "what could not be used", fmt.Sprintf("%s could not be used, the first: %s", many, first), nil, of, q.log.File, fmt.Sprint(n))
+}
+
+// useless tells a block of which no row could be used.
+func (s *Subject) useless() bool {
+	t := s.Stats
+	return t.Rows+t.Strikes+t.Stretches+len(t.Half) == 0 && len(t.Aside) > 0 && len(t.First) == 0
 }
 
 // rests are the totals that rest on a cell or a row that was set aside.

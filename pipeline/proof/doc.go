@@ -6,7 +6,11 @@
 //	ledger.go    what each block's rows came to
 //	question.go  a question, its id and its effect
 //	ask.go       what is asked
+//	cells.go     what is asked of single cells, words and days
+//	stray.go     what is asked of bites that may not belong to the trolling, or be counted twice
+//	outings.go   what is asked of days that may be of two trips
 //	left.go      what was not used
 //	answer.go    what an answer is, and what it does to the plan
+//	totals.go    what each answer would make of the totals
 //	agree.go     what agrees with the log's own sums
 package proof

@@ -13,16 +13,25 @@ type Stats struct {
 	Rows      int
 	Stretches int     // rows or phrases with a start and an end, or hours
 	Hours     float64 // of them
+	LineHours float64 // of those with a number of lines
 	NoLines   int     // of them, without a number of lines
 	NoLinesH  float64
 	NoSpeed   int     // of them, without a speed
-	HalfTimed int     // rows with a start or an end alone
+	Half      []Half  // rows with a start or an end alone
+	Long      []Long  // stretches of more than half a day
 	Own       float64 // hours that the log worked out itself, of stretches with clocks
 	OwnClock  float64 // the same by their clocks
 	Strikes   int     // rows or counts that tell of a strike
 	Listed    int     // strikes and fish of rows of their own and of phrases
 	ByCount   int     // strikes of counts
+	Landed    int     // of ByCount, those brought to the boat
+	Boated    int     // of Listed, those brought to the boat
+	Unsaid    []int64 // rows of strikes whose outcome says no more than that something bit
+	Missed    bool    // a row says that a bite was missed
+	Placed    bool    // rows of strikes or fish say of which day, trip or stretch they are
 	Days      map[string]bool
+	First     map[int64]int64 // the first row of each date, in days since 1970
+	Worked    []Worked        // rows with hours of trolling, in their order
 	Overlaps  []Overlap
 	Aside     []record.Problem // cells and rows set aside
 	spans     map[string][]span
@@ -32,6 +41,24 @@ type span struct {
 	from, to int64
 	row      int64
 	line     string
+}
+
+// Half is a row with a start or an end alone: the column that is not filled, its day, and the
+// clock of the other in seconds.
+type Half struct {
+	Row   int64
+	Day   string
+	Lacks string
+	Clock int64
+}
+
+// Long is a row whose stretch is longer than half a day, in seconds of its day.
+type Long struct{ Row, Start, End int64 }
+
+// Worked is a row with hours of trolling, and its day.
+type Worked struct {
+	Row int64
+	Day string
 }
 
 // Overlap is two rows of one day whose stretches overlap.
@@ -44,6 +71,10 @@ type Row struct {
 	Values map[string]entry.Value
 }
 
+// longLeg is from which length in seconds on a stretch is doubted: half a day, as when an
+// afternoon's clock says morning.
+const longLeg = 12 * 3600
+
 // mostSpans bounds the stretches of a day that are held against each other.
 const mostSpans = 200
 
@@ -52,7 +83,12 @@ func (s *Stats) Add(r Row) {
 	v := r.Values
 	day := dayOf(v)
 	if s.Days == nil {
-		s.Days, s.spans = map[string]bool{}, map[string][]span{}
+		s.Days, s.spans, s.First = map[string]bool{}, map[string][]span{}, map[int64]int64{}
+	}
+	if d := v["date"]; d.Known {
+		if _, ok := s.First[d.Int]; !ok {
+			s.First[d.Int] = r.Num
+		}
 	}
 	switch r.Kind {
 	case plan.Legs, plan.Flat:
@@ -62,15 +98,35 @@ func (s *Stats) Add(r Row) {
 	case plan.Strikes, plan.Fish:
 		s.Listed++
 		s.Strikes++
+		s.listed(r)
 	case plan.Flat:
-		n := max(v["strikes_n"].Int, v["hooked_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int+v["missed_n"].Int)
+		n := max(v["strikes_n"].Int, v["hooked_n"].Int+v["missed_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int+v["missed_n"].Int)
 		if n == 0 && (v["outcome"].Known || v["species_logged"].Known) {
 			n = 1
 			s.Listed++
+			s.listed(r)
 		} else {
 			s.ByCount += int(n)
+			s.Landed += int(v["landed_n"].Int + v["released_n"].Int)
+			s.Missed = s.Missed || v["missed_n"].Int > 0
 		}
 		s.Strikes += int(n)
+	}
+}
+
+// listed counts a row of one strike or fish.
+func (s *Stats) listed(r Row) {
+	v := r.Values
+	s.Placed = s.Placed || v["date"].Known || v["trip"].Known || v["leg"].Known || v["time_s"].Known || v["strike"].Known
+	switch outcome := v["outcome"].Text; {
+	case outcome == "landed" || outcome == "released":
+		s.Boated++
+	case outcome == "missed":
+		s.Missed = true
+	case outcome == "hooked", outcome == "" && r.Kind != plan.Fish:
+		s.Unsaid = append(s.Unsaid, r.Num)
+	case outcome == "" && (!v["kept"].Known || v["kept"].Int == 1):
+		s.Boated++
 	}
 }
 
@@ -89,12 +145,16 @@ func (s *Stats) effort(r Row, day string) {
 	start, end, hours := v["start_s"], v["end_s"], v["duration_s"]
 	clocks := start.Known && end.Known
 	if !clocks && !hours.Known {
-		if start.Known != end.Known {
-			s.HalfTimed++
+		switch {
+		case start.Known && !end.Known:
+			s.Half = append(s.Half, Half{r.Num, day, "end_s", start.Int})
+		case end.Known && !start.Known:
+			s.Half = append(s.Half, Half{r.Num, day, "start_s", end.Int})
 		}
 		return
 	}
 	s.Rows++
+	s.Worked = append(s.Worked, Worked{r.Num, day})
 	h := hours.Real / 3600
 	if clocks {
 		h = float64(end.Int-start.Int)/3600 - v["stopped_s"].Real/3600
@@ -109,8 +169,12 @@ func (s *Stats) effort(r Row, day string) {
 	if clocks && s.again(day, span{start.Int, end.Int, r.Num, v["line"].Text}) {
 		return
 	}
+	if clocks && end.Int-start.Int > longLeg {
+		s.Long = append(s.Long, Long{r.Num, start.Int, end.Int})
+	}
 	s.Stretches++
 	s.Hours += h
+	s.LineHours += h * float64(v["lines_out"].Int)
 	if !v["lines_out"].Known && !v["line"].Known && !v["lure"].Known {
 		s.NoLines++
 		s.NoLinesH += h

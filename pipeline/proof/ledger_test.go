@@ -46,7 +46,7 @@ func TestEffort(t *testing.T) {
 		row(plan.Legs, 5, day{"date": 2, "start_s": 6}),
 		row(plan.Strikes, 6, day{"date": 3, "start_s": 6, "end_s": 9}), // is no effort
 	)
-	if s.Stretches != 3 || s.Hours != 2+2.5+4 || s.HalfTimed != 1 || s.NoLines != 1 || s.NoLinesH != 2.5 || s.NoSpeed != 2 || len(s.Days) != 2 {
+	if s.Stretches != 3 || s.Hours != 2+2.5+4 || len(s.Half) != 1 || s.NoLines != 1 || s.NoLinesH != 2.5 || s.NoSpeed != 2 || len(s.Days) != 2 {
 		t.Errorf("%+v", s)
 	}
 	own := added(row(plan.Legs, 2, day{"date": 1, "start_s": 6, "end_s": 9, "duration_s": 2.5}))

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
 )
 
 // figures tells rows with several numbers or clock times.
@@ -50,19 +51,24 @@ func (q *inquiry) leftOver() {
 		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() {
 			continue
 		}
-		var heads []string
 		numbers := false
-		for _, l := range u.Block.Labels {
-			heads = append(heads, l.Text)
-		}
 		for _, r := range u.Block.Rows {
 			for _, c := range r.Cells {
 				numbers = numbers || c.Look == layout.Number || c.Look == layout.Clock
 			}
 		}
 		if numbers {
-			q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): is it about trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
-			q.last().Brief = "A table was not used: is it about trolling or fish?"
+			q.unused(u)
 		}
 	}
+}
+
+// unused asks about a block of which nothing was made.
+func (q *inquiry) unused(u *meaning.Understood) {
+	var heads []string
+	for _, l := range u.Block.Labels {
+		heads = append(heads, l.Text)
+	}
+	q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): is it about trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+	q.last().Brief = "A table was not used: is it about trolling or fish?"
 }

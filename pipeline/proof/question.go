@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
 )
 
 // Question is something that only the log's owner can settle.
@@ -17,6 +18,7 @@ type Question struct {
 	About   string   // the heading, or the rows
 	Text    string   // in the owner's words
 	Options []string // what it may be; empty where the log itself must be mended
+	Totals  []string // what each option makes of the log's totals; empty where they were not worked out
 	Effect  []string // the totals that rest on it
 
 	Brief   string                // the text without cells, files and sheets
@@ -25,6 +27,11 @@ type Question struct {
 	of      []*meaning.Understood // the blocks that it is about
 	listed  []*meaning.Understood // of two tellings: those with rows of strikes
 	rows    []int64               // of them, that an answer may leave out
+	cell    plan.Cell             // of the first of them, that an answer may fill
+	column  *plan.Binding         // under which that is, or whose words are asked about
+	trips   map[int64]string      // of rows, that an answer may name
+	left    []left                // rows of several blocks that an answer may leave out
+	word    string                // of that column, in lower case
 }
 
 // The totals that may rest on a question.
@@ -36,6 +43,17 @@ var (
 	listing = []string{"strikes", "hooked", "landed", "released", "bands", "fish"}
 )
 
+// Shown are the options with what each makes of the totals.
+func (q *Question) Shown() []string {
+	out := slices.Clone(q.Options)
+	for i, t := range q.Totals {
+		if t != "" && i < len(out) {
+			out[i] += ": " + t
+		}
+	}
+	return out
+}
+
 // weight orders questions: what moves line-hours and strikes most comes first.
 func (q *Question) weight() int {
 	w := len(q.Effect)
@@ -43,6 +61,9 @@ func (q *Question) weight() int {
 		if e == "line_hours" || e == "strikes" || e == "boat_hours" {
 			w += 10
 		}
+	}
+	if len(q.Options) < 2 {
+		w -= 20 // there is nothing to choose between
 	}
 	return w
 }

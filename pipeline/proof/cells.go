@@ -1,0 +1,304 @@
+package proof
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// mostCells is how many cells of a block are asked about one by one: more of them are a
+// doubt about the whole column.
+const mostCells = 3
+
+// rowText is what a row of a block says, by which its questions are known again.
+func rowText(s *Subject, num int64) string {
+	i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
+	if i < 0 {
+		return fmt.Sprint(num)
+	}
+	return meaning.Text(s.Block.Rows[i])
+}
+
+// rowName is a row as users find it.
+func rowName(s *Subject, num int64) string {
+	if s.Plan.Name == "" {
+		return fmt.Sprintf("row %d", num)
+	}
+	return fmt.Sprintf("%s row %d", s.Plan.Name, num)
+}
+
+func clock(seconds int64) string {
+	return fmt.Sprintf("%02d:%02d", seconds/3600%24, seconds/60%60)
+}
+
+// ends asks for the ends, or starts, that nobody wrote down: by the clock where it is one.
+func (q *inquiry) ends(s *Subject) {
+	for _, lacks := range []string{"end_s", "start_s"} {
+		var rows []Half
+		for _, h := range s.Stats.Half {
+			if same := func(o Half) bool { return o.Day == h.Day && o.Clock == h.Clock }; h.Lacks == lacks && !slices.ContainsFunc(rows, same) {
+				rows = append(rows, h)
+			}
+		}
+		b := s.Plan.Find(lacks)
+		if len(rows) == 0 || b == nil || b.Index < 0 {
+			continue
+		}
+		had, what := "lines in at", "when the lines came up"
+		if lacks == "start_s" {
+			had, what = "lines up at", "when the lines went in"
+		}
+		var places, keys []string
+		for _, h := range rows {
+			places = append(places, fmt.Sprintf("%s (%s %s)", rowName(s, h.Row), had, clock(h.Clock)))
+			keys = append(keys, rowText(s, h.Row))
+		}
+		text := fmt.Sprintf("%s does not say %s. When was that, by the clock?", places[0], what)
+		if len(rows) > 1 {
+			text = fmt.Sprintf("%d rows do not say %s: %s. Are their hours to be left out?", len(rows), what, some(places))
+		}
+		q.ask("no end", s.Plan.Name, b.Heading, text, []string{"leave the hours out"}, hours, keys...)
+		x := q.last()
+		x.Brief = fmt.Sprintf("%s not say %s.", plural(len(rows), "stretch does", "stretches do"), what)
+		if len(rows) == 1 {
+			x.cell, x.column = plan.Cell{Row: rows[0].Row, Index: b.Index}, b
+		}
+	}
+}
+
+// some are three of several things at most.
+func some(all []string) string {
+	if len(all) > 3 {
+		return strings.Join(all[:3], ", ") + fmt.Sprintf(" and %d more", len(all)-3)
+	}
+	return strings.Join(all, ", ")
+}
+
+// long asks whether a stretch of more than half a day ended in the afternoon.
+func (q *inquiry) long(s *Subject) {
+	b := s.Plan.Find("end_s")
+	if b == nil || b.Index < 0 {
+		return
+	}
+	for _, l := range s.Stats.Long[:min(mostCells, len(s.Stats.Long))] {
+		if l.End-longLeg <= l.Start {
+			continue
+		}
+		text := fmt.Sprintf("%s: lines in at %s and up at %s, %.1f hours later: is that so?", rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600)
+		q.ask("long", s.Plan.Name, fmt.Sprintf("row %d", l.Row), text, []string{"no, up at " + clock(l.End-longLeg), "yes"}, append(slices.Clone(hours), bites...), rowText(s, l.Row))
+		x := q.last()
+		x.Brief = "A stretch is longer than half a day: is its end right?"
+		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b, []string{asCell(clock(l.End - longLeg)), "yes"}
+	}
+}
+
+// lonely is how many days from all others make a day odd.
+const lonely = 300
+
+// years asks about days that stand alone a year from the log's others.
+func (q *inquiry) years() {
+	var days []int64
+	for _, s := range q.subjects {
+		for d := range s.Stats.First {
+			days = append(days, d)
+		}
+	}
+	slices.Sort(days)
+	days = slices.Compact(days)
+	near := func(d int64, within int64) int {
+		n := 0
+		for _, o := range days {
+			if o-d <= within && d-o <= within {
+				n++
+			}
+		}
+		return n
+	}
+	asked := 0
+	for i := range q.subjects {
+		q.now = &q.subjects[i]
+		s := q.now
+		b := s.Plan.Find("date")
+		if b == nil || b.Index < 0 || b.By != nil {
+			continue
+		}
+		for _, d := range days {
+			row, ok := s.Stats.First[d]
+			if !ok || near(d, lonely) > 1 || len(days) < 5 || asked == mostCells {
+				continue
+			}
+			was := unit.Date(d).Time()
+			for _, by := range []int{1, -1} {
+				may := was.AddDate(by, 0, 0)
+				if near(may.Unix()/86400, 60) < 2 {
+					continue
+				}
+				text := fmt.Sprintf("%s is of %s, and no other day of the log is near it. Is it %s?", rowName(s, row), dayWords(was), dayWords(may))
+				q.ask("year", s.Plan.Name, b.Heading, text, []string{"yes, " + dayWords(may), "no, " + dayWords(was)}, all, rowText(s, row))
+				x := q.last()
+				x.Brief = "A day stands a year from all others: is its year right?"
+				x.cell, x.column, x.Choices = plan.Cell{Row: row, Index: b.Index}, b, []string{asCell(may.Format(time.DateOnly)), "no"}
+				asked++
+				break
+			}
+		}
+	}
+	q.now = nil
+}
+
+func dayWords(t time.Time) string { return t.Format("2 January 2006") }
+
+// asCell is the choice of what a cell is to be read as.
+func asCell(text string) string { return "=" + text }
+
+// odd asks about the cells and words that could not be read and that totals rest on. It
+// returns the problems that no question of its own is asked of.
+func (q *inquiry) odd(s *Subject) (left []record.Problem) {
+	type found struct {
+		b    *plan.Binding
+		word string
+		rows []int64
+	}
+	var all []found
+	for _, p := range s.Stats.Aside {
+		b := s.binding(p)
+		switch {
+		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil:
+			left = append(left, p)
+			continue
+		case s.half(p):
+			continue // asked already
+		case len(s.rests(p)) == 0 || measured(b) && figureless(p.Cell):
+			continue // no total rests on it: a word in place of a measure is none
+		case askable[b.Column.Parse] == nil || measured(b) || len(p.Cell) > 30:
+			left = append(left, p)
+			continue
+		}
+		word := strings.ToLower(strings.TrimSpace(p.Cell))
+		i := slices.IndexFunc(all, func(f found) bool { return f.b == b && f.word == word })
+		if i < 0 {
+			i, all = len(all), append(all, found{b: b, word: word})
+		}
+		all[i].rows = append(all[i].rows, int64(p.Pos.Row))
+	}
+	for i, f := range all {
+		if i == mostCells {
+			for _, p := range s.Stats.Aside {
+				if word := strings.ToLower(strings.TrimSpace(p.Cell)); slices.ContainsFunc(all[i:], func(o found) bool { return o.b == s.binding(p) && o.word == word }) {
+					left = append(left, p)
+				}
+			}
+			break
+		}
+		q.word(s, f.b, f.word, f.rows)
+	}
+	return left
+}
+
+// binding is the column under which a problem stands.
+func (s *Subject) binding(p record.Problem) *plan.Binding {
+	for i := range s.Plan.Bindings {
+		if b := &s.Plan.Bindings[i]; b.Index == p.Pos.Col-1 && b.Heading == p.Column {
+			return b
+		}
+	}
+	return nil
+}
+
+// half tells the problem of a row without a start or an end.
+func (s *Subject) half(p record.Problem) bool {
+	b := s.binding(p)
+	return slices.ContainsFunc(s.Stats.Half, func(h Half) bool { return h.Row == int64(p.Pos.Row) && b.Column.Name == h.Lacks })
+}
+
+func measured(b *plan.Binding) bool {
+	return b.Column.Name == "scale_kg" || b.Column.Name == "length_cm" || b.Column.Name == "girth_cm"
+}
+
+func figureless(text string) bool { return !strings.ContainsFunc(text, unicode.IsDigit) }
+
+// askable are what the cells of a column may be answered to be, by how they are read. The
+// figure itself may be said too.
+var askable = map[string]func(b *plan.Binding, word string) (options, choices []string){
+	"quantity": func(b *plan.Binding, word string) (options, choices []string) {
+		if figureless(word) && (b.Column.Name == "speed_kn" || b.Column.Name == "duration_s") {
+			options, choices = []string{"not trolling: leave it out"}, []string{leaveOut}
+		}
+		return append(options, "not known"), append(choices, Leave)
+	},
+	"count": func(*plan.Binding, string) (options, choices []string) {
+		return []string{"not known"}, []string{Leave}
+	},
+	"moment": func(*plan.Binding, string) (options, choices []string) {
+		return []string{"not known"}, []string{Leave}
+	},
+	"outcome": func(*plan.Binding, string) (options, choices []string) {
+		return []string{"missed", "hooked and lost", "landed", "let go", "no bite"}, []string{asCell("missed"), asCell("lost"), asCell("landed"), asCell("released"), asCell("nothing")}
+	},
+	"weighed": func(*plan.Binding, string) (options, choices []string) {
+		return []string{"off a scale", "no: worked out or guessed"}, []string{asCell("scale"), asCell("guess")}
+	},
+}
+
+const leaveOut = "leave the row out"
+
+// word asks what a cell, or a word of several cells, of a column means.
+func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64) {
+	options, choices := askable[b.Column.Parse](b, word)
+	where := rowName(s, rows[0])
+	if len(rows) > 1 {
+		where = fmt.Sprintf("%d rows, the first %s", len(rows), where)
+	}
+	effect := effectOf(b.Column.Name)
+	if slices.Contains(choices, leaveOut) {
+		effect = all
+	}
+	if b.Column.Parse == "weighed" {
+		effect = []string{"fish"}
+	}
+	text := fmt.Sprintf("What does %q mean under %q (%s)?", word, b.Heading, where)
+	if e := expects(b); e != "" {
+		text += " Choose, or say it: " + e + "."
+	}
+	q.ask("word", s.Plan.Name, b.Heading, text, options, effect, b.Heading, word)
+	x := q.last()
+	if x.Brief = fmt.Sprintf("A word under %q is not known here.", b.Heading); !figureless(word) {
+		x.Brief = fmt.Sprintf("A cell under %q could not be read.", b.Heading)
+	}
+	x.Choices, x.column, x.word, x.rows = choices, b, word, rows
+}
+
+// outcomes asks what words stand for that say no more than that something bit, where no
+// word of the log says that a bite was missed.
+func (q *inquiry) outcomes(s *Subject) {
+	b := s.Plan.Find("outcome")
+	if b == nil || b.Index < 0 || s.Stats.Missed || len(s.Stats.Unsaid) < 2 {
+		return
+	}
+	by := map[string][]int64{}
+	for _, num := range s.Stats.Unsaid {
+		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
+		if i < 0 || b.Index >= len(s.Block.Rows[i].Cells) {
+			continue
+		}
+		text := strings.ToLower(strings.TrimSpace(s.Block.Rows[i].Cells[b.Index].Text))
+		if fate, _, _, _ := words.FateOf(text); fate != words.Hooked && strings.ContainsFunc(text, unicode.IsLetter) && !words.Nothing(text) {
+			by[text] = append(by[text], num)
+		}
+	}
+	for _, text := range slices.Sorted(maps.Keys(by)) {
+		if len(by[text]) > 1 {
+			q.word(s, b, text, by[text])
+		}
+	}
+}

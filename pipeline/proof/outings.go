@@ -1,0 +1,83 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+)
+
+// mostTwice is up to which share of the days with several stretches a column may be filled
+// twice, where it is filled once on the others: more of them have no meaning.
+const mostTwice = 0.3
+
+// outings asks about days on which a column that stands once a day, such as the client, is
+// filled twice: they may be two trips. Strikes of another table would not find such a trip.
+func (q *inquiry) outings(s Subject) {
+	if s.Plan.Binds("trip") || s.Plan.Outings || slices.ContainsFunc(q.subjects, func(o Subject) bool { return o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish }) {
+		return
+	}
+	days, names := map[string][]layout.Row{}, []string{}
+	for _, w := range s.Stats.Worked {
+		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == w.Row })
+		if i < 0 || w.Day == "" {
+			continue
+		}
+		if days[w.Day] == nil {
+			names = append(names, w.Day)
+		}
+		days[w.Day] = append(days[w.Day], s.Block.Rows[i])
+	}
+	for _, u := range s.Plan.Unknown {
+		if u.Aside == "money" {
+			continue
+		}
+		once, keys := 0, []string{}
+		trips := map[int64]string{}
+		where := ""
+		for _, name := range names {
+			switch filled(days[name], u.Index) {
+			case 0:
+			case 1:
+				if len(days[name]) > 1 {
+					once++
+				}
+			default:
+				n := 0
+				for _, r := range days[name] {
+					if cellAt(r, u.Index) != "" {
+						n++
+					}
+					trips[int64(r.Num)] = name + " " + strconv.Itoa(max(1, n))
+				}
+				keys = append(keys, rowText(&s, int64(days[name][0].Num)))
+				if where == "" {
+					where = rowName(&s, int64(days[name][0].Num))
+				}
+			}
+		}
+		if len(keys) == 0 || once < 3 || float64(len(keys)) > mostTwice*float64(once) {
+			continue
+		}
+		q.ask("two trips", s.Plan.Name, u.Heading, fmt.Sprintf("%q stands once for most days of several rows, and twice for %s, the first from %s: two trips in a day?", u.Heading, plural(len(keys), "day", "days"), where),
+			[]string{"one trip a day", "two trips"}, []string{"trips"}, keys...)
+		x := q.last()
+		x.Brief, x.Choices, x.trips = "A day may be of two trips.", []string{"one", "two"}, trips
+		return
+	}
+}
+
+func cellAt(r layout.Row, index int) string { return cellOf(r, &plan.Binding{Index: index}) }
+
+// filled is how many of a day's rows have a cell of a column.
+func filled(rows []layout.Row, index int) int {
+	n := 0
+	for _, r := range rows {
+		if cellAt(r, index) != "" {
+			n++
+		}
+	}
+	return n
+}

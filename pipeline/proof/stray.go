@@ -1,0 +1,202 @@
+package proof
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// stray asks about a table of fish or strikes that says of no row when it was, in a log whose
+// other tables do: a key or a list of records looks like it.
+func (q *inquiry) stray(s Subject) {
+	t := s.Stats
+	if t.Listed == 0 || t.ByCount > 0 || t.Stretches > 0 || t.Placed || q.total.Strikes == t.Strikes {
+		return
+	}
+	q.ask("stray", s.Plan.Name, strings.Join(s.Hand(), ", "), fmt.Sprintf("A table in %q reads as %s with no day and no trip. Are they fish of this season?", s.Plan.Name, plural(t.Listed, "fish", "fish")),
+		[]string{"no, leave the table out", "yes"}, listing)
+	x := q.last()
+	x.Brief, x.Choices = "A table tells of fish, and of no day: is it part of the season?", []string{"no", "yes"}
+}
+
+// cellOf is what a row says under a binding, in lower case.
+func cellOf(r layout.Row, b *plan.Binding) string {
+	if b == nil || b.Index < 0 || b.Index >= len(r.Cells) {
+		return ""
+	}
+	return strings.ToLower(strings.TrimSpace(r.Cells[b.Index].Text))
+}
+
+// left are rows of a block that an answer leaves out.
+type left struct {
+	of   *meaning.Understood
+	rows []int64
+}
+
+// untrolled asks about strikes, and their fish, of stretches that were fished otherwise.
+func (q *inquiry) untrolled() {
+	legs := map[string]bool{}
+	for _, s := range q.subjects {
+		how, leg := s.Plan.Find("method"), s.Plan.Find("leg")
+		if how == nil || leg == nil {
+			continue
+		}
+		for _, r := range s.Block.Rows {
+			if m, ok := words.Method(cellOf(r, how)); ok && m != "troll" && cellOf(r, leg) != "" {
+				legs[cellOf(r, leg)] = true
+			}
+		}
+	}
+	var out []left
+	strikes, n := map[string]bool{}, 0
+	for _, of := range []struct {
+		key  string
+		keys map[string]bool
+	}{{"leg", legs}, {"strike", strikes}} {
+		for _, s := range q.subjects {
+			key := s.Plan.Find(of.key)
+			if key == nil || s.Plan.Find("method") != nil || s.Stats.Listed == 0 || of.key == "strike" && s.Plan.Binds("leg") {
+				continue
+			}
+			l := left{of: s.Understood}
+			for _, r := range s.Block.Rows {
+				if of.keys[cellOf(r, key)] {
+					l.rows = append(l.rows, int64(r.Num))
+					if name := cellOf(r, s.Plan.Find("strike")); of.key == "leg" && name != "" {
+						strikes[name] = true
+					}
+				}
+			}
+			if len(l.rows) > 0 {
+				if out = append(out, l); of.key == "leg" {
+					n += len(l.rows)
+				}
+			}
+		}
+	}
+	if n == 0 {
+		return
+	}
+	q.ask("untrolled", out[0].of.Plan.Name, "not trolled", fmt.Sprintf("%s in %q belong to stretches that were not trolled. Do they count?", plural(n, "row", "rows"), out[0].of.Plan.Name),
+		[]string{"no, leave them out", "yes, count them"}, listing)
+	x := q.last()
+	x.Brief, x.Choices, x.left = "Some bites belong to stretches that were not trolled: do they count?", []string{leaveOut, "yes"}, out
+}
+
+// jigged asks about bites of which another column has the word of another way of fishing: a jig
+// may be trolled too.
+func (q *inquiry) jigged(s Subject) {
+	if s.Stats.Listed == 0 || s.Stats.Stretches > 0 || s.Plan.Binds("method") {
+		return
+	}
+	for _, u := range s.Plan.Unknown {
+		rows := map[string][]int64{}
+		for _, r := range s.Block.Rows {
+			text := cellAt(r, u.Index)
+			if m, ok := words.Method(text); ok && m != "troll" && len(text) < 16 && !words.Otherwise(text) {
+				rows[text] = append(rows[text], int64(r.Num))
+			}
+		}
+		for _, text := range slices.Sorted(maps.Keys(rows)) {
+			n := len(rows[text])
+			if 3*n > s.Stats.Listed {
+				continue // it is what this log trolls
+			}
+			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s in %q say %q under %q. Were they trolled?", plural(n, "row", "rows"), s.Plan.Name, text, u.Heading),
+				[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
+			x := q.last()
+			x.Brief, x.Choices, x.left = "Some bites may have come to another way of fishing: were they trolled?", []string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
+		}
+	}
+}
+
+// leaveRows leaves out the rows that an answer says do not count.
+func leaveRows(_ *meaning.Log, q *Question, choice string) {
+	if choice != leaveOut {
+		return
+	}
+	for _, l := range q.left {
+		drop(l.of.Plan, l.rows...)
+	}
+}
+
+// bitten asks whether a count of fish hooked is one of all bites: where it is never less than
+// the bites missed, and is not the sum of what became of the fish.
+func (q *inquiry) bitten(s Subject) {
+	hooked, missed := s.Plan.Find("hooked_n"), s.Plan.Find("missed_n")
+	if hooked == nil || missed == nil || s.Plan.Binds("strikes_n") {
+		return
+	}
+	rows, without := 0, 0
+	for _, r := range s.Block.Rows {
+		h, ok := figure(cellOf(r, hooked))
+		m, _ := figure(cellOf(r, missed))
+		if !ok || m == 0 {
+			continue
+		}
+		if m > h {
+			return
+		}
+		became := 0.0
+		for _, name := range []string{"lost_n", "landed_n", "kept_n", "released_n"} {
+			n, _ := figure(cellOf(r, s.Plan.Find(name)))
+			became += n
+		}
+		if rows++; h == became {
+			without++
+		}
+	}
+	if rows < 3 || 2*without >= rows {
+		return
+	}
+	q.ask("bitten", s.Plan.Name, hooked.Heading, fmt.Sprintf("Does %q count the bites under %q too? Until you say, it is read as no.", hooked.Heading, missed.Heading),
+		[]string{"no", "yes"}, []string{"strikes", "hooked", "bands"}, missed.Heading)
+}
+
+// allBites makes a count of fish hooked one of all bites.
+func allBites(l *meaning.Log, q *Question, choice string) {
+	for _, u := range q.of {
+		if b := u.Plan.Find("hooked_n"); b != nil && choice == "yes" {
+			l.Means(u, b.Index, "strikes_n")
+		}
+	}
+}
+
+// freed asks whether the fish that a row's words say were let go are among those that it
+// counts, where no count of them stands in the log.
+func (q *inquiry) freed(s Subject) {
+	kept := s.Plan.Find("kept_n", "landed_n")
+	if kept == nil || s.Plan.Binds("released_n") || s.Plan.Freed {
+		return
+	}
+	n, under := 0, ""
+	for i := range s.Plan.Bindings {
+		b := &s.Plan.Bindings[i]
+		if b.Column.Parse != "fishlist" || b.Index < 0 {
+			continue
+		}
+		for _, r := range s.Block.Rows {
+			if b.Index >= len(r.Cells) {
+				continue
+			}
+			for _, f := range phrase.FishList(r.Cells[b.Index].Text, phrase.Defaults{}) {
+				if f.Fate == words.Released {
+					n, under = n+max(f.N, 1), b.Heading
+				}
+			}
+		}
+	}
+	if n < 2 {
+		return
+	}
+	q.ask("freed", s.Plan.Name, kept.Heading, fmt.Sprintf("%q tells of %d fish let go. Does %q count them?", under, n, kept.Heading),
+		[]string{"yes, they are among them", "no, they are beside them"}, []string{"landed", "released", "hooked", "strikes", "bands", "fish"}, under)
+	q.last().Choices = []string{"among", "beside"}
+}
