@@ -386,7 +386,7 @@ func (l *Log) ranks() {
 			case b.Column.Parse == "fishlist" && told:
 				b.Column = l.lexicon.named("notes", "text")
 			case b.Column.Parse == "fishlist" || !counted && !listed:
-			case counted && of.Binds(countNames...) && !told && !anyParse(of, "fishlist"):
+			case counted && of.Binds(countNames...) && !told && !of.Reads("fishlist"):
 				b.Column = l.lexicon.named("notes", "fishlist")
 			default:
 				b.Column = l.lexicon.named("notes", "text")
@@ -471,10 +471,6 @@ func (u *Understood) filled(names ...string) bool {
 		}
 	}
 	return false
-}
-
-func anyParse(p *plan.Block, parse string) bool {
-	return slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Parse == parse })
 }
 
 // effortOnce leaves hours that another block tells stretch by stretch to that one.

@@ -270,6 +270,7 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 
 // told makes strikes and fish of the row's phrases.
 func (r *Reader) told(stretches []phrase.Stretch) {
+	r.letGoInWords()
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
 	session := 1                        // of several columns of bites, one for each stretch

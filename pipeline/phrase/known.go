@@ -99,7 +99,7 @@ func isUsed(used []int, j int) bool {
 var codes = map[string]bool{"bft": true, "yft": true, "alb": true, "skj": true, "sbt": true, "blf": true, "pbf": true, "bum": true, "mls": true, "whm": true, "swo": true, "wah": true, "kgm": true, "gt": true}
 
 // never are codes and names that are no fish in prose, however written.
-var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true, "spanish": true, "listado": true, "buri": true, "mac": true, "silver king": true, "ahi": false}
+var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true, "spanish": true, "buri": true, "mac": true, "silver king": true, "ahi": false}
 
 // fish reads the name of a fish or of a creature, the longest that there is.
 func (s *scanner) fish(i int) (item, bool) {
