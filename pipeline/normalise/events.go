@@ -148,6 +148,9 @@ func (r *Reader) biteEvent(text string, at entry.Value, timed bool) {
 	if timed {
 		v["time_s"] = at
 	}
+	if e.open && e.speed.Known && !v["strike_speed_kn"].Known {
+		v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
+	}
 	outcome = v["outcome"].Text
 	if e.bite != nil && timed && at.Int-e.biteAt <= waits && (outcome == "landed" || outcome == "released" || outcome == "lost") {
 		for name, x := range v {
@@ -161,6 +164,6 @@ func (r *Reader) biteEvent(text string, at entry.Value, timed bool) {
 	r.beside(plan.Strikes, v)
 	if e.bite = nil; outcome == "" || outcome == "hooked" {
 		b := r.side[len(r.side)-1]
-		e.bite, e.biteAt = &b, at.Int
+		e.bite, e.biteAt = &b, e.last
 	}
 }

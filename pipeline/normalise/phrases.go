@@ -35,6 +35,8 @@ func (r *Reader) phrases() {
 			r.event(t, text)
 		case "method":
 			r.method(t, text)
+		case "weighed":
+			r.weighed(t, text)
 		case "text":
 			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.effort()) {
 				r.bottom(text)
@@ -450,6 +452,17 @@ func (r *Reader) bottom(text string) {
 	case m == "bottom", m == "chunk", m == "kite", m == "live bait", m == "drift", m == "cast", m == "spear":
 		r.elsewise = true
 	}
+}
+
+// weighed takes a weight for none of a scale where the column beside it says that it was worked
+// out or guessed: it says "scale" of the others.
+func (r *Reader) weighed(t *target, text string) {
+	i, ok := r.index["scale_kg"]
+	if r.sets > 0 || !ok || !r.values[i].Known || words.Scaled(text) {
+		return
+	}
+	r.values[i] = entry.Value{}
+	r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 }
 
 // method keeps what was not trolled out of the strikes and the effort. Under a heading such

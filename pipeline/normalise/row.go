@@ -202,6 +202,7 @@ func (r *Reader) value(name string) entry.Value {
 // check holds the rules over several cells of one row.
 func (r *Reader) check() {
 	r.impliedWords()
+	r.openStretch()
 	r.measured()
 	r.noted()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
@@ -305,12 +306,25 @@ func (r *Reader) missing() string {
 	return s.need.reason
 }
 
+// openStretch gives the rows under one whose stretch has no end its speed: their strikes have
+// no other stretch to take it from.
+func (r *Reader) openStretch() {
+	speed, ok := r.index["speed_kn"]
+	if start := r.at(r.slots.start); r.layout.Kind != plan.Flat || !ok || !start.Known || r.at(r.slots.end).Known || r.at(r.slots.duration).Known {
+		r.open = entry.Value{}
+	} else if r.ownEffort() {
+		r.open = r.values[speed]
+	} else if !r.values[speed].Known {
+		r.values[speed] = r.open
+	}
+}
+
 // unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but
 // its strikes have its speed.
 func (r *Reader) unended() bool {
 	end := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "end_s" && t.Set == 0 })
 	dated := r.value("date").Known || r.value("trip").Known
-	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || r.targets[end].text != "" {
+	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || !r.words.blank(r.targets[end].text) {
 		return false
 	}
 	r.aside = append(r.aside, r.problem(&r.targets[end], "",
