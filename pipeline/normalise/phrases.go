@@ -117,7 +117,13 @@ func (r *Reader) furtherSets() {
 				v[name] = x
 			}
 		}
-		r.beside(plan.Legs, v)
+		kind := plan.Legs
+		for _, name := range countNames {
+			if x := r.value(name + n); x.Known {
+				kind, v[name] = plan.Flat, x
+			}
+		}
+		r.beside(kind, v)
 	}
 }
 
@@ -254,21 +260,30 @@ func (t *target) defaults() phrase.Defaults {
 
 // boated is how many fish the row's counts bring to the boat, and whether it has any.
 func (r *Reader) boated() (fish, strikes int, told bool) {
-	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"} {
-		told = told || r.value(name).Known
+	all := map[string]int64{}
+	for _, name := range countNames {
+		v := r.value(name)
+		told = told || v.Known
+		all[name] = v.Int
+		for k := 1; r.has(name + "#" + strconv.Itoa(k)); k++ { // of a further stretch
+			all[name] += r.value(name + "#" + strconv.Itoa(k)).Int
+		}
 	}
 	told = told || r.catch >= 0
-	landed := r.value("landed_n").Int + r.value("released_n").Int
-	hooked := max(r.value("hooked_n").Int, landed)
-	strikes = int(max(r.value("strikes_n").Int, hooked))
+	landed := all["landed_n"] + all["released_n"]
+	hooked := max(all["hooked_n"], landed)
+	strikes = int(max(all["strikes_n"], hooked))
 	switch {
 	case r.has("landed_n") || r.has("released_n"):
 		return int(landed), strikes, told
 	case r.has("hooked_n"):
-		return int(hooked - r.value("lost_n").Int), strikes, told
+		return int(hooked - all["lost_n"]), strikes, told
 	}
 	return strikes, strikes, told
 }
+
+// countNames are the counts of what struck that a season file keeps.
+var countNames = []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}
 
 // told makes strikes and fish of the row's phrases.
 func (r *Reader) told(stretches []phrase.Stretch) {
