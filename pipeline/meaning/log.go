@@ -384,13 +384,14 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
-			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" {
+			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" {
 				continue
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.scaled() || u.exact(b)
 			of := u.Plan
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
+			case b.Column.Parse == "event":
 			case b.Column.Parse == "fishlist" && told:
 				b.Column = l.lexicon.named("notes", "text")
 			case b.Column.Parse == "fishlist" || !counted && !listed:

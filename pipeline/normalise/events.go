@@ -47,7 +47,7 @@ func (r *Reader) event(t *target, text string) {
 		return // a remark between the events, or their sum
 	}
 	r.lineEvent(t, text, at, timed)
-	r.biteEvent(text, at, timed)
+	r.biteEvent(t, text, at, timed)
 }
 
 // alone tells a row of one cell.
@@ -125,12 +125,15 @@ func (r *Reader) closeStretch(at entry.Value) {
 }
 
 // biteEvent takes a strike, or what became of the one before.
-func (r *Reader) biteEvent(text string, at entry.Value, timed bool) {
+func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) {
 	e := &r.events
+	if words.Otherwise(text) {
+		return // five mackerel on the jig
+	}
 	v := r.copyOf()
 	delete(v, "speed_kn")
 	delete(v, "lines_out")
-	told := phrase.Tell(text, phrase.Defaults{})
+	told := phrase.Tell(text, t.defaults())
 	outcome := v["outcome"].Text
 	if len(told.Bites) == 0 && outcome == "" {
 		return

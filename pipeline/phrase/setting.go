@@ -93,7 +93,7 @@ func (s *scanner) paced(i int) bool {
 	}
 	for k := it.tok - 2; k >= max(0, it.tok-4); k-- {
 		switch s.tok(k) {
-		case "slowed", "slow", "sped", "speed", "bumped", "throttled", "backed", "dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
+		case "slowed", "slow", "sped", "speeded", "speed", "quickened", "eased", "bumped", "throttled", "backed", "dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
 			return true
 		}
 	}
