@@ -85,17 +85,21 @@ func codedBy(s *layout.Sheet, sheets []*layout.Sheet) []string {
 	return out
 }
 
-// codeOf is a row's code and the first words that stand beside it.
+// codeOf is a row's code and the first words that stand beside it; none of a row that has a
+// day or a time, which is a record.
 func codeOf(r layout.Row) (code, means string) {
 	if len(r.Cells) == 0 {
 		return "", ""
 	}
 	for _, c := range r.Cells[1:] {
-		if c.Look == layout.Text && hasLetter(c.Text) {
-			return strings.ToLower(r.Cells[0].Text), c.Text
+		switch {
+		case c.Look == layout.Date || c.Look == layout.Clock:
+			return "", ""
+		case means == "" && c.Look == layout.Text && hasLetter(c.Text):
+			means = c.Text
 		}
 	}
-	return "", ""
+	return strings.ToLower(r.Cells[0].Text), means
 }
 
 // listed tells a column nearly all of whose cells are among the codes.

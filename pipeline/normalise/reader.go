@@ -62,7 +62,7 @@ type Reader struct {
 	nothing  bool   // the row says that nothing struck
 	elsewise bool   // the row was not trolled
 	last     lastLeg
-	open     entry.Value // the speed of the stretch above that has no end
+	open     lastOpen // the stretch above that has no end
 	events   eventLog
 }
 

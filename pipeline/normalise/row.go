@@ -310,14 +310,25 @@ func (r *Reader) missing() string {
 // no other stretch to take it from.
 func (r *Reader) openStretch() {
 	speed, ok := r.index["speed_kn"]
-	if start := r.at(r.slots.start); r.layout.Kind != plan.Flat || !ok || !start.Known || r.at(r.slots.end).Known || r.at(r.slots.duration).Known {
-		r.open = entry.Value{}
-	} else if r.ownEffort() {
-		r.open = r.values[speed]
-	} else if !r.values[speed].Known {
-		r.values[speed] = r.open
+	if !ok || r.layout.Kind != plan.Flat {
+		return
+	}
+	d, trip := r.value("date"), r.value("trip")
+	switch {
+	case r.ownEffort():
+		r.open = lastOpen{date: d, trip: trip}
+		if r.at(r.slots.start).Known && !r.at(r.slots.end).Known && !r.at(r.slots.duration).Known {
+			r.open.speed = r.values[speed]
+		}
+	case d != r.open.date || trip != r.open.trip:
+		r.open = lastOpen{}
+	case !r.values[speed].Known:
+		r.values[speed] = r.open.speed
 	}
 }
+
+// lastOpen is a stretch without an end.
+type lastOpen struct{ date, trip, speed entry.Value }
 
 // unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but
 // its strikes have its speed.
