@@ -43,9 +43,12 @@ type LogReport struct {
 	SetAside  int64
 	Sheets    []SheetReport
 	Questions []proof.Question
-	Tableless []string // sheets in which no table was found
+	Passed    []Passed // sheets that hold no record
 	Agreed    []string // what of the log agrees with its own sums
 }
+
+// Passed is a sheet that holds no record, and why it is passed over.
+type Passed struct{ Sheet, Why string }
 
 // Known says how the season file knows the bytes of a log already.
 type Known int
@@ -255,7 +258,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 		rep.SetAside += b.report.SetAside
 	}
 	f.progress.end()
-	u.log.Agreed, rep.Tableless = nil, u.names
+	u.log.Agreed, rep.Passed = nil, u.passed
 	rep.Questions = u.answers.open(proof.Questions(u.log, f.subjects))
 	rep.Agreed = u.log.Agreed
 	if err := f.outcomes(rep.Questions); err != nil {

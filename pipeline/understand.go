@@ -24,7 +24,7 @@ type understood struct {
 	blocks   []*table
 	evidence *normalise.Evidence
 	problems []record.Problem // rows that could not be read at all
-	names    []string         // sheets in which no table was found
+	passed   []Passed         // sheets that hold no record
 	answers  *answers
 }
 
@@ -80,8 +80,11 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		x.report.decide(x, u.evidence, s.settings())
 	}
 	for _, x := range sheets {
-		if !slices.ContainsFunc(u.log.Blocks, func(b *meaning.Understood) bool { return b.Block.Grid == x.Grid }) {
-			u.names = append(u.names, x.Grid.Info.Name)
+		switch name := x.Grid.Info.Name; {
+		case slices.Contains(u.log.Keys, x):
+			u.passed = append(u.passed, Passed{name, "read as a key to headings and codes of other sheets"})
+		case !slices.ContainsFunc(u.log.Blocks, func(b *meaning.Understood) bool { return b.Block.Grid == x.Grid }):
+			u.passed = append(u.passed, Passed{name, "no table found, not read"})
 		}
 	}
 	if s.cfg.Why {

@@ -136,8 +136,8 @@ func (a *app) showLog(r pipeline.LogReport, why string) (found bool) {
 		a.showSheet(&r.Sheets[i])
 		found = a.showWhy(r.Sheets[i].Votes, why) || found
 	}
-	for _, name := range r.Tableless {
-		fmt.Fprintf(a.out, "\n  %s: no table found, not read\n", sheetWord(name))
+	for _, p := range r.Passed {
+		fmt.Fprintf(a.out, "\n  %s: %s\n", sheetWord(p.Sheet), p.Why)
 	}
 	return found
 }

@@ -176,8 +176,8 @@ func (a *app) tellLog(r pipeline.LogReport) {
 	for _, s := range r.Sheets {
 		a.tellSheet(s)
 	}
-	for _, name := range r.Tableless {
-		a.note("  %s: no table found, not read", sheetWord(name))
+	for _, p := range r.Passed {
+		a.note("  %s: %s", sheetWord(p.Sheet), p.Why)
 	}
 }
 

@@ -169,11 +169,13 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		}
 	}
 	if u := unitAmong(head, unit.Mass); u != "" && said.aside == "best" {
-		c := candidate{column: t.named("scale_kg", "quantity"), unit: u}
-		c.add(off, "the best fish's weight", 0.5)
-		c.add(off, "cells", profile(t, v, c.column, u))
-		c.add(off, "unit", units(v, c.column, u))
-		out = append(out, c)
+		for _, column := range alike(t.Columns, "scale_kg", "quantity") {
+			c := candidate{column: column, unit: u}
+			c.add(off, "the best fish's weight", 0.5)
+			c.add(off, "cells", profile(t, v, column, u))
+			c.add(off, "unit", units(v, column, u))
+			out = append(out, c)
+		}
 	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}

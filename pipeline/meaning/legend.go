@@ -46,23 +46,32 @@ func readLegend(texts []string) *legend {
 // codesIn reads "0 missed / 1 lost / 2 landed"; nil where a part is no code with its meaning.
 func codesIn(text string) map[string]string {
 	parts := parted.Split(text, -1)
+	if n := strings.Count(text, "="); n > 1 && strings.Count(text, ";") >= n-1 {
+		parts = strings.Split(text, ";") // commas are of the meanings then
+	}
 	codes := map[string]string{}
 	whole, loose := 0, 0
 	for _, p := range parts {
 		p = strings.TrimSpace(p)
 		if m := equals.FindStringSubmatch(p); m != nil && len(m[1]) < 16 {
-			codes[strings.ToLower(m[1])] = strings.TrimSpace(m[2])
-			whole++
+			if whole++; len(m[1]) < 3 || !isFate(m[1]) { // "lost = hooked, then gone" says no more
+				codes[strings.ToLower(m[1])] = strings.TrimSpace(m[2])
+			}
 		} else if m := codePart.FindStringSubmatch(p); m != nil {
 			codes[strings.ToLower(m[1])] = m[2]
 		} else {
 			loose++
 		}
 	}
-	if len(codes) < 2 || loose > 0 && whole < 2 {
+	if len(codes) == 0 || len(codes) < 2 && whole < 2 || loose > 0 && whole < 2 {
 		return nil
 	}
 	return codes
+}
+
+func isFate(text string) bool {
+	f, _, _, ok := words.FateOf(text)
+	return ok && f > words.Bit
 }
 
 // more is what the legend says of a heading, "" where it says nothing.

@@ -28,9 +28,10 @@ type Understood struct {
 type Log struct {
 	File   string
 	Sheets []*layout.Sheet
-	Blocks []*Understood // in the order of the log
-	Texts  []string      // what stands outside of its blocks
-	Agreed []string      // what of the log agrees with its own sums
+	Blocks []*Understood   // in the order of the log
+	Texts  []string        // what stands outside of its blocks
+	Agreed []string        // what of the log agrees with its own sums
+	Keys   []*layout.Sheet // sheets that say what headings and codes of the others mean
 
 	lexicon *Lexicon
 	legend  *legend
@@ -43,7 +44,11 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l := &Log{File: file, Sheets: sheets, lexicon: t}
 	var blocks []*layout.Block
 	told := map[*layout.Block]string{}
+	l.Keys = keySheets(sheets)
 	for _, s := range sheets {
+		if slices.Contains(l.Keys, s) {
+			continue
+		}
 		for _, n := range s.Notes {
 			l.Texts = append(l.Texts, n.Text)
 		}
@@ -64,6 +69,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
+	for _, s := range l.Keys {
+		l.legend.addKey(s, sheets)
+	}
 	var columns map[*layout.Block][]int
 	l.groups, columns = grouped(blocks)
 	for _, g := range l.groups {
@@ -376,17 +384,18 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
-			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" {
+			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" {
 				continue
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.scaled() || u.exact(b)
 			of := u.Plan
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
+			case b.Column.Parse == "event":
 			case b.Column.Parse == "fishlist" && told:
 				b.Column = l.lexicon.named("notes", "text")
 			case b.Column.Parse == "fishlist" || !counted && !listed:
-			case counted && of.Binds(countNames...) && !told && !anyParse(of, "fishlist"):
+			case counted && of.Binds(countNames...) && !told && !of.Reads("fishlist"):
 				b.Column = l.lexicon.named("notes", "fishlist")
 			default:
 				b.Column = l.lexicon.named("notes", "text")
@@ -473,14 +482,10 @@ func (u *Understood) filled(names ...string) bool {
 	return false
 }
 
-func anyParse(p *plan.Block, parse string) bool {
-	return slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Parse == parse })
-}
-
 // effortOnce leaves hours that another block tells stretch by stretch to that one.
 func (l *Log) effortOnce(data []*Understood) {
 	rows := map[*group]int{}
-	keys := map[*group]map[string]bool{}
+	keys := map[*group]keySets{}
 	var groups []*group
 	for _, u := range data {
 		if !u.Plan.Binds("start_s", "duration_s", "line_hours") {
@@ -488,26 +493,15 @@ func (l *Log) effortOnce(data []*Understood) {
 		}
 		g := u.b.group
 		if keys[g] == nil {
-			keys[g] = map[string]bool{}
+			keys[g] = keySets{}
 			groups = append(groups, g)
 		}
 		rows[g] += len(u.b.rows)
-		for _, k := range u.keys() {
-			keys[g][k] = true
-		}
+		u.keys(keys[g])
 	}
 	for _, g := range groups {
 		for _, h := range groups {
-			if g == h || len(keys[g]) == 0 {
-				continue
-			}
-			same := 0
-			for k := range keys[g] {
-				if keys[h][k] {
-					same++
-				}
-			}
-			if 2*same < len(keys[g]) || rows[h] < rows[g] || rows[h] == rows[g] && !finer(h, g) {
+			if g == h || !keys[g].within(keys[h]) || rows[h] < rows[g] || rows[h] == rows[g] && !finer(h, g) {
 				continue
 			}
 			for _, u := range data {
@@ -526,25 +520,47 @@ func finer(a, b *group) bool {
 	return clocks(a) && !clocks(b)
 }
 
-// keys are the days and trips that a block's rows name.
-func (u *Understood) keys() []string {
-	var out []string
+// keySets are the days and the trips that rows name.
+type keySets map[string]map[string]bool
+
+// within tells whether half of the days, or of the trips, are among the other's too.
+func (k keySets) within(o keySets) bool {
+	for name, own := range k {
+		same := 0
+		for x := range own {
+			if o[name][x] {
+				same++
+			}
+		}
+		if 2*same >= len(own) {
+			return true
+		}
+	}
+	return false
+}
+
+// keys adds the days and trips that a block's rows name.
+func (u *Understood) keys(to keySets) {
+	add := func(name, text string) {
+		if to[name] == nil {
+			to[name] = map[string]bool{}
+		}
+		to[name][strings.ToLower(text)] = true
+	}
 	for _, name := range []string{"date", "trip"} {
 		if b := u.Plan.Find(name); b != nil {
 			for _, c := range column(u.b.rows, b.Index) {
 				if !words.IsTotal(c) {
-					out = append(out, name+" "+strings.ToLower(c))
+					add(name, c)
 				}
 			}
-			return out
 		}
 		for _, g := range u.Plan.Given {
 			if g.Column.Name == name {
-				return []string{name + " " + strings.ToLower(g.Text)}
+				add(name, g.Text)
 			}
 		}
 	}
-	return out
 }
 
 // linked binds columns of two blocks by which rows of the one name rows of the other: the number of a stretch among strikes, that of a strike among fish.
@@ -553,10 +569,14 @@ func (l *Log) linked() {
 	for _, to := range data {
 		for _, name := range keysTo[to.Plan.Kind] {
 			c := l.lexicon.named(name, "")
-			if to.Plan.Binds(name) || !c.In(to.Plan.Kind) {
+			if !c.In(to.Plan.Kind) {
 				continue
 			}
-			for _, key := range to.Plan.Unknown {
+			keys := to.Plan.Unknown
+			if b := to.Plan.Find(name); b != nil {
+				keys = []plan.Unknown{{Index: b.Index, Heading: b.Heading}}
+			}
+			for _, key := range keys {
 				own := set(column(to.b.rows, key.Index))
 				if key.Aside != "" || len(own) < 3 || len(own) != len(column(to.b.rows, key.Index)) {
 					continue
@@ -615,12 +635,12 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
 		}
 	}
-	for _, name := range []string{"trip", "date"} {
+	for _, name := range []string{"trip", "date", "method"} {
 		l.lend(to, from, key, ref, name)
 	}
 }
 
-// lend gives rows that name only a row of another block that row's trip or day.
+// lend gives rows that name only a row of another block that row's trip or day, or its way of fishing.
 func (l *Log) lend(to, from *Understood, key, ref plan.Unknown, name string) {
 	has := to.Plan.Find(name)
 	if has == nil || from.Plan.Binds(name) || from.Plan.Gives(name) || !has.Column.In(from.Plan.Kind) {

@@ -104,7 +104,7 @@ func (g *group) sets(columns []int) bool {
 }
 
 // mayRepeat are the meanings that one row may have of several stretches or fish.
-var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_kn", "lines_out", "strikes_n", "species", "length_cm", "girth_cm", "scale_kg", "outcome"}
+var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_kn", "lines_out", "strikes_n", "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "species", "length_cm", "girth_cm", "scale_kg", "outcome"}
 
 func alone(g *group, a assigned) float64 {
 	t := 0.0

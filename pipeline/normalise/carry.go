@@ -2,7 +2,10 @@ package normalise
 
 import (
 	"math"
+	"slices"
 	"strings"
+
+	"wakeledger/pipeline/words"
 )
 
 // rank orders key columns: a new trip makes the date, leg and times above it
@@ -47,6 +50,9 @@ func (r *Reader) says(t *target) string {
 		}
 	}
 	text := r.logged(t)
+	if first := r.firstOf(t); first != nil && words.Ditto(text) {
+		return r.says(first)
+	}
 	if r.isDitto(text) {
 		return t.last
 	}
@@ -57,6 +63,18 @@ func (r *Reader) says(t *target) string {
 		t.raw, t.said = cell, text
 	}
 	return text
+}
+
+// firstOf is the same column of a row's first stretch, for one of its further stretches.
+func (r *Reader) firstOf(t *target) *target {
+	if t.Set == 0 {
+		return nil
+	}
+	i := slices.IndexFunc(r.targets, func(o target) bool { return o.Set == 0 && o.Column == t.Column })
+	if i < 0 {
+		return nil
+	}
+	return &r.targets[i]
 }
 
 // isDitto tells the marks for "the same as above".

@@ -2,8 +2,10 @@ package normalise
 
 import (
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/words"
 )
 
 // caught adds up the counts of columns that are headed by a species.
@@ -39,6 +41,34 @@ func (r *Reader) caught() {
 	}
 	if r.catch >= 0 && (known || r.layout.CatchBlank) {
 		r.values[r.catch] = entry.OfInt(sum)
+	}
+}
+
+// letGoInWords counts the fish that a row's lists say were let go, where its columns count
+// those that were kept alone: of those hooked, and not said to be lost, no more.
+func (r *Reader) letGoInWords() {
+	if r.letGo < 0 || !r.value("kept_n").Known {
+		return
+	}
+	n := int64(0)
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Parse == "fishlist" {
+			for _, f := range phrase.FishList(r.values[t.field].Text, t.defaults()) {
+				if f.Fate == words.Released {
+					n += int64(max(f.N, 1))
+				}
+			}
+		}
+	}
+	room := r.value("hooked_n")
+	if strikes := r.value("strikes_n"); !room.Known && strikes.Known {
+		room = entry.OfInt(strikes.Int - r.value("missed_n").Int)
+	}
+	if room.Known {
+		n = min(n, room.Int-r.value("kept_n").Int-r.value("lost_n").Int)
+	}
+	if n > 0 {
+		r.values[r.letGo] = entry.OfInt(n)
 	}
 }
 

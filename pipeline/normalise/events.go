@@ -47,7 +47,7 @@ func (r *Reader) event(t *target, text string) {
 		return // a remark between the events, or their sum
 	}
 	r.lineEvent(t, text, at, timed)
-	r.biteEvent(text, at, timed)
+	r.biteEvent(t, text, at, timed)
 }
 
 // alone tells a row of one cell.
@@ -125,12 +125,15 @@ func (r *Reader) closeStretch(at entry.Value) {
 }
 
 // biteEvent takes a strike, or what became of the one before.
-func (r *Reader) biteEvent(text string, at entry.Value, timed bool) {
+func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) {
 	e := &r.events
+	if words.Otherwise(text) {
+		return // five mackerel on the jig
+	}
 	v := r.copyOf()
 	delete(v, "speed_kn")
 	delete(v, "lines_out")
-	told := phrase.Tell(text, phrase.Defaults{})
+	told := phrase.Tell(text, t.defaults())
 	outcome := v["outcome"].Text
 	if len(told.Bites) == 0 && outcome == "" {
 		return
@@ -148,6 +151,9 @@ func (r *Reader) biteEvent(text string, at entry.Value, timed bool) {
 	if timed {
 		v["time_s"] = at
 	}
+	if e.open && e.speed.Known && !v["strike_speed_kn"].Known {
+		v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
+	}
 	outcome = v["outcome"].Text
 	if e.bite != nil && timed && at.Int-e.biteAt <= waits && (outcome == "landed" || outcome == "released" || outcome == "lost") {
 		for name, x := range v {
@@ -161,6 +167,6 @@ func (r *Reader) biteEvent(text string, at entry.Value, timed bool) {
 	r.beside(plan.Strikes, v)
 	if e.bite = nil; outcome == "" || outcome == "hooked" {
 		b := r.side[len(r.side)-1]
-		e.bite, e.biteAt = &b, at.Int
+		e.bite, e.biteAt = &b, e.last
 	}
 }

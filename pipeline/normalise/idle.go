@@ -24,10 +24,17 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
+		if r.still() {
+			return Elsewise
+		}
 		if !r.ownEffort() && r.struck() && r.untrolled() {
 			return Elsewise
 		}
-	case plan.Legs, plan.Trips:
+	case plan.Legs:
+		if r.still() {
+			return Elsewise
+		}
+	case plan.Trips:
 	default:
 		return NotASkip
 	}
@@ -66,6 +73,11 @@ func (r *Reader) untrolled() bool {
 	return slices.ContainsFunc(r.layout.Unknown, func(u plan.Unknown) bool {
 		return u.Index < len(r.row.Cells) && words.Otherwise(r.row.Cells[u.Index])
 	})
+}
+
+// still tells a row whose speed is that the boat lay still.
+func (r *Reader) still() bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" && words.Still(t.text) })
 }
 
 // empty tells a row of effort in which no column of effort or strikes is filled: it has
@@ -128,7 +140,7 @@ func (r *Reader) struck() bool {
 			return true
 		}
 	}
-	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"} {
+	for _, name := range countNames {
 		if r.value(name).Int > 0 {
 			return true
 		}

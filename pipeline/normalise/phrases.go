@@ -121,7 +121,13 @@ func (r *Reader) furtherSets() {
 				v[name] = x
 			}
 		}
-		r.beside(plan.Legs, v)
+		kind := plan.Legs
+		for _, name := range countNames {
+			if x := r.value(name + n); x.Known {
+				kind, v[name] = plan.Flat, x
+			}
+		}
+		r.beside(kind, v)
 	}
 }
 
@@ -258,24 +264,34 @@ func (t *target) defaults() phrase.Defaults {
 
 // boated is how many fish the row's counts bring to the boat, and whether it has any.
 func (r *Reader) boated() (fish, strikes int, told bool) {
-	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"} {
-		told = told || r.value(name).Known
+	all := map[string]int64{}
+	for _, name := range countNames {
+		v := r.value(name)
+		told = told || v.Known
+		all[name] = v.Int
+		for k := 1; r.has(name + "#" + strconv.Itoa(k)); k++ { // of a further stretch
+			all[name] += r.value(name + "#" + strconv.Itoa(k)).Int
+		}
 	}
 	told = told || r.catch >= 0
-	landed := r.value("landed_n").Int + r.value("released_n").Int
-	hooked := max(r.value("hooked_n").Int, landed)
-	strikes = int(max(r.value("strikes_n").Int, hooked))
+	landed := all["landed_n"] + all["released_n"]
+	hooked := max(all["hooked_n"], landed)
+	strikes = int(max(all["strikes_n"], hooked))
 	switch {
 	case r.has("landed_n") || r.has("released_n"):
 		return int(landed), strikes, told
 	case r.has("hooked_n"):
-		return int(hooked - r.value("lost_n").Int), strikes, told
+		return int(hooked - all["lost_n"]), strikes, told
 	}
 	return strikes, strikes, told
 }
 
+// countNames are the counts of what struck that a season file keeps.
+var countNames = []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}
+
 // told makes strikes and fish of the row's phrases.
 func (r *Reader) told(stretches []phrase.Stretch) {
+	r.letGoInWords()
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
 	session := 1                        // of several columns of bites, one for each stretch
@@ -492,14 +508,15 @@ func (r *Reader) bottom(text string) {
 	}
 }
 
-// weighed takes a weight for no scale's where its own column says so, and sets a word aside
-// that says neither.
+// weighed takes a weight for none of a scale where the column beside it says that it was worked
+// out or guessed, and sets a word aside that says neither.
 func (r *Reader) weighed(t *target, text string) {
 	i, ok := r.index["scale_kg"]
 	switch {
-	case !ok || !r.values[i].Known || words.Scaled(text):
+	case r.sets > 0 || !ok || !r.values[i].Known || words.Scaled(text):
 	case words.Hedged(text):
 		r.values[i] = entry.Value{}
+		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 	default:
 		r.aside = append(r.aside, r.problem(t, text, "says not whether the weight is off a scale: taken for one"))
 	}

@@ -37,6 +37,7 @@ type Reader struct {
 	public   int      // of fields, those of the season file; the rest are this reader's own
 	targets  []target // one per binding
 	date     int      // index of the field "date", -1 where the sheet has no time at all
+	letGo    int      // index of the field of those released that a row of kept fish tells in words; -1
 	released int      // index of the field "kept" where no column has it but a weight's cell may say so; -1
 	fate     int      // index of the field "outcome" that a fish's notes may tell; -1
 	extra    int      // index of the field "extra", -1 without unknown columns
@@ -61,6 +62,7 @@ type Reader struct {
 	nothing  bool   // the row says that nothing struck
 	elsewise bool   // the row was not trolled
 	last     lastLeg
+	open     lastOpen // the stretch above that has no end
 	events   eventLog
 }
 
@@ -103,7 +105,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 		return nil, err
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
-		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, index: map[string]int{}}
+		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, index: map[string]int{}}
 	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
@@ -186,15 +188,13 @@ func (r *Reader) implied() {
 	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
-	if slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool {
-		return b.Column.Parse == "story" || b.Column.Parse == "fishlist"
-	}) {
+	if r.layout.Reads("story", "fishlist") {
 		r.add("notes", entry.Text)
 	}
 	if r.layout.Kind == plan.Fish && r.has("kept") && !r.has("outcome") {
 		r.add("outcome", entry.Text) // a fish that never came to the boat
 	}
-	if slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool { return b.Column.Parse == "stretches" }) && !r.layout.NoEffort {
+	if r.layout.Reads("stretches") && !r.layout.NoEffort {
 		for _, name := range []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out"} {
 			r.add(name, TypeOf(name))
 		}
@@ -214,6 +214,9 @@ func (r *Reader) implied() {
 	}
 	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch, func(u plan.Unknown) bool { return u.Fate == "released" }) {
 		r.freed = r.add("released_n", entry.Int)
+	}
+	if r.layout.Binds("kept_n") && !r.has("released_n") && r.layout.Reads("fishlist") {
+		r.letGo = r.add("released_n", entry.Int)
 	}
 	if r.layout.Kind == plan.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
 		r.add("landed_n", entry.Int)

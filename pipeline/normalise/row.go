@@ -202,6 +202,7 @@ func (r *Reader) value(name string) entry.Value {
 // check holds the rules over several cells of one row.
 func (r *Reader) check() {
 	r.impliedWords()
+	r.openStretch()
 	r.measured()
 	r.noted()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
@@ -304,6 +305,30 @@ func (r *Reader) missing() string {
 	}
 	return s.need.reason
 }
+
+// openStretch gives the rows under one whose stretch has no end its speed: their strikes have
+// no other stretch to take it from.
+func (r *Reader) openStretch() {
+	speed, ok := r.index["speed_kn"]
+	if !ok || r.layout.Kind != plan.Flat {
+		return
+	}
+	d, trip := r.value("date"), r.value("trip")
+	switch {
+	case r.ownEffort():
+		r.open = lastOpen{date: d, trip: trip}
+		if r.at(r.slots.start).Known && !r.at(r.slots.end).Known && !r.at(r.slots.duration).Known {
+			r.open.speed = r.values[speed]
+		}
+	case d != r.open.date || trip != r.open.trip:
+		r.open = lastOpen{}
+	case !r.values[speed].Known:
+		r.values[speed] = r.open.speed
+	}
+}
+
+// lastOpen is a stretch without an end.
+type lastOpen struct{ date, trip, speed entry.Value }
 
 // unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but
 // its strikes have its speed.

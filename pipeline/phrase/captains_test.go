@@ -25,6 +25,7 @@ func TestTell(t *testing.T) {
 		{"had one on 20 min, line parted", "lost (broke off)"},
 		{"1 knockdown no hookup", "missed"}, {"2 knockdowns no hookup, 1 BFT 306# on the flat line", "2 missed; BFT landed 138.8kg @flat line"},
 		{"missed 2, lost 1 at the boat", "2 missed; lost (at the boat)"},
+		{"Bluefin aboard. 50 in, girth 36, 80 lb.", "Bluefin landed 127cm x91.4 36.3kg"}, {"Lost a wahoo. 3 ft seas", "wahoo lost"},
 		{"zip", "nothing"}, {"zip :(", "nothing"}, {"Not one bite all day.", "nothing"}, {"0 for 0. Good boat ride.", "0 for 0 | nothing"},
 		{"skunked", "nothing"}, {"", ""},
 	})

@@ -99,7 +99,7 @@ func isUsed(used []int, j int) bool {
 var codes = map[string]bool{"bft": true, "yft": true, "alb": true, "skj": true, "sbt": true, "blf": true, "pbf": true, "bum": true, "mls": true, "whm": true, "swo": true, "wah": true, "kgm": true, "gt": true}
 
 // never are codes and names that are no fish in prose, however written.
-var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true, "spanish": true, "listado": true, "buri": true, "mac": true, "silver king": true, "ahi": false}
+var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true, "spanish": true, "buri": true, "mac": true, "silver king": true, "ahi": false}
 
 // fish reads the name of a fish or of a creature, the longest that there is.
 func (s *scanner) fish(i int) (item, bool) {
@@ -268,6 +268,10 @@ func (s *scanner) glue(i int) (item, bool) {
 	if s.tok(i) == "x" {
 		return item{kind: aTimes, end: i + 1}, true
 	}
+	unit, end, isUnit := words.UnitAt(s.toks, i)
+	if isUnit && unit == "girth" {
+		return item{kind: aUnit, end: end, unit: unit}, true
+	}
 	for _, g := range []struct {
 		name string
 		kind kind
@@ -276,13 +280,7 @@ func (s *scanner) glue(i int) (item, bool) {
 			return item{kind: g.kind, end: next, text: s.tok(i)}, true
 		}
 	}
-	if unit, next, ok := words.UnitAt(s.toks, i); ok {
-		if unit != "girth" {
-			return item{kind: aGlue, end: next}, true
-		}
-		return item{kind: aUnit, end: next, unit: unit}, true
-	}
-	return item{}, false
+	return item{kind: aGlue, end: end}, isUnit
 }
 
 // sessionWord reads "first session:", "second set", "set 2:" - the session that what

@@ -17,6 +17,8 @@ func (t *teller) refine(c clause) bool {
 		return t.all(c)
 	case c.fate == 0 && !own && same:
 		return t.moreMeasures(cur, c)
+	case c.fate == 0 && !own && (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && c.onlyMeasures() && !taken(cur, c):
+		return t.moreMeasures(cur, c) // bluefin aboard. 47 in, girth 33
 	case c.fate == 0 && !own:
 		return c.scaled && c.kg > 0 && cur.Kg == 0 && t.moreMeasures(cur, c)
 	case t.isPart(cur, c, same):
@@ -40,6 +42,11 @@ func (t *teller) refine(c clause) bool {
 		return false
 	}
 	return true
+}
+
+// onlyMeasures reports whether a clause says nothing but a length, a girth or a weight.
+func (c *clause) onlyMeasures() bool {
+	return c.length+c.girth+c.kg > 0 && c.unknown+c.loose == 0 && c.clock == nil && !c.idle && !c.setting
 }
 
 // open reports whether it is not told yet how a bite ended.

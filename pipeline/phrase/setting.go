@@ -38,7 +38,11 @@ func Settings(text string) Setting {
 
 // takenIn reports whether lines are those by which a spread is changed: took one line in.
 func (s *scanner) takenIn(i int) bool {
-	switch s.tok(s.items[i].tok - 1) {
+	at := s.items[i].tok - 1
+	if t := s.tok(at); t == "in" || t == "up" {
+		at-- // took in one line
+	}
+	switch s.tok(at) {
 	case "took", "added", "put", "dropped", "lost", "cut", "brought", "add", "drop":
 		return true
 	}
@@ -73,6 +77,9 @@ func (s *scanner) putOut(i int) bool {
 	if k := s.tok(it.tok - 1); k == "makes" || k == "making" || k == "now" {
 		return true
 	}
+	if s.tok(it.end) == "now" && !it.digits {
+		return true // four now
+	}
 	if s.tok(it.end) != "out" {
 		return false
 	}
@@ -93,7 +100,7 @@ func (s *scanner) paced(i int) bool {
 	}
 	for k := it.tok - 2; k >= max(0, it.tok-4); k-- {
 		switch s.tok(k) {
-		case "slowed", "slow", "sped", "speed", "bumped", "throttled", "backed", "dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
+		case "slowed", "slow", "sped", "speeded", "speed", "quickened", "eased", "bumped", "throttled", "backed", "dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
 			return true
 		}
 	}

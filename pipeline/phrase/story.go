@@ -13,6 +13,7 @@ type teller struct {
 	sentence int // index of the first bite of the sentence
 	seen     bool
 	away     bool // the sentence is of other boats
+	off      bool // the sentence is of fish that were not trolled
 	nothing  bool
 	blocked  bool    // a bite of the sentence was left: what goes on is not of the last one told
 	fresh    bool    // no bite was told in the sentence yet
@@ -66,7 +67,10 @@ func (t *teller) clause(c clause) {
 		c.count, c.many = 2, false
 	}
 	if c.join == aBreak {
-		t.sentence, t.seen, t.away, t.fresh, t.blocked = len(t.story.Bites), false, false, true, false
+		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked = len(t.story.Bites), false, false, false, true, false
+	}
+	if t.list && t.untrolled(c) {
+		return
 	}
 	switch {
 	case (t.away || c.others > 0) && t.elsewhere(c):
@@ -89,6 +93,18 @@ func (t *teller) clause(c clause) {
 	default:
 		t.leave(c)
 	}
+}
+
+// untrolled passes over the fish of a list that another way of fishing took, as their own words
+// say, those of the sentence before them ("on the jig: 2 amberjack") or of the bracket behind
+// them ("2 amberjack (not counted)").
+func (t *teller) untrolled(c clause) bool {
+	said := words.Otherwise(c.text)
+	if n := len(t.story.Bites); said && c.join == aColon && !c.hasFish() && n > t.sentence {
+		t.story.Bites, t.notes = t.story.Bites[:n-1], t.notes[:n-1]
+	}
+	t.off = t.off || said && !c.hasFish()
+	return said || t.off
 }
 
 func (t *teller) score(it *item) {

@@ -101,6 +101,11 @@ func (b *Block) Find(names ...string) *Binding {
 	return &b.Bindings[i]
 }
 
+// Reads tells whether a column of the block is read in one of the ways.
+func (b *Block) Reads(parses ...string) bool {
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return slices.Contains(parses, x.Column.Parse) })
+}
+
 // Gives tells whether a value of the name stands once for all rows.
 func (b *Block) Gives(name string) bool {
 	return slices.ContainsFunc(b.Given, func(g Given) bool { return g.Column.Name == name })
@@ -137,5 +142,5 @@ func (b *Block) StrikeSets() int {
 
 // Lists tells a block whose fish stand in lists, with their measures in lists beside them.
 func (b *Block) Lists() bool {
-	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "fishlist" }) && !b.Binds("species") && b.Binds("length_cm", "girth_cm", "scale_kg")
+	return b.Reads("fishlist") && !b.Binds("species") && b.Binds("length_cm", "girth_cm", "scale_kg")
 }

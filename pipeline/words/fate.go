@@ -76,17 +76,26 @@ var letters = map[string]Fate{"r": Released, "k": Landed, "l": Lost, "m": Missed
 // of the words that tell it. Of several the strongest holds: "tailed, released".
 func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 	toks := trimmed(text)
+	unhooked, weak := false, false
 	for i := 0; i < len(toks); i++ {
 		h, found := FateAt(toks, i)
 		if !found {
 			continue
+		}
+		if h.Weak && h.Fate == Lost && unhooked {
+			continue
+		}
+		if h.Fate == Missed && f == Lost && weak {
+			f, cause = FateUnknown, "" // something pulled, no hook-up
 		}
 		last := h.Used[len(h.Used)-1]
 		if !denied(toks, i) {
 			if cause == "" {
 				cause = h.Cause
 			}
+			unhooked = unhooked || h.Fate == Missed && !h.Weak
 			if h.Fate > f {
+				weak = h.Weak
 				f, at = h.Fate, [2]int{toks[i].At, toks[last].End}
 			}
 		}

@@ -210,6 +210,13 @@ func Otherwise(text string) bool {
 	return elsewise.anyKey(toks, "other") && !(ok && h.Key == "troll")
 }
 
+// Still reports whether what stands in place of a speed says that the boat lay still: nothing
+// was trolled.
+func Still(text string) bool {
+	h, ok := elsewise.whole(trimmed(text))
+	return ok && h == "still"
+}
+
 // Month is the month that a token names.
 func Month(token string) (time.Month, bool) {
 	n, ok := named(months, token)

@@ -91,6 +91,23 @@ func TestEventOf(t *testing.T) {
 	}
 }
 
+func TestStill(t *testing.T) {
+	for text, want := range map[string]bool{"parado": true, "Anchored": true, "drifting": true, "7": false, "7 kn": false, "": false, "slow": false} {
+		if got := Still(text); got != want {
+			t.Errorf("Still(%q) = %v", text, got)
+		}
+	}
+}
+
+// TestFateOfNoHookup holds that what was pulled and never hooked is missed, not lost.
+func TestFateOfNoHookup(t *testing.T) {
+	for text, want := range map[string]Fate{"something pulled, no hook-up": Missed, "no hook-up, pulled": Missed, "pulled": Lost, "pulled hook": Lost} {
+		if got, _, _, _ := FateOf(text); got != want {
+			t.Errorf("FateOf(%q) = %v, expected %v", text, got, want)
+		}
+	}
+}
+
 func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
 		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true, "dropped a bait for dinner": true, "ao jig (fora da conta)": true,

@@ -1,0 +1,36 @@
+package meaning
+
+import "testing"
+
+// TestKeySheets holds that a sheet that explains the headings of another, or lists its codes,
+// is no data of its own, and is used.
+func TestKeySheets(t *testing.T) {
+	const strikes = "Trip|Date|Time|Result|Rod\n1|2026-06-03|06:40|2|1\n1|2026-06-03|07:40|1|2\n2|2026-06-04|08:10|3|1\n2|2026-06-04|09:10|2|2"
+	coded := inferred(t, "log", nil, "Bites", strikes, "Codes", "Result|Means\n1|missed\n2|landed\n3|let go")
+	if len(coded.Keys) != 1 || len(coded.Data()) != 1 {
+		t.Fatalf("%d key sheets, %d blocks with data: expected one of each", len(coded.Keys), len(coded.Data()))
+	}
+	if b := coded.Data()[0].Plan.Find("outcome"); b == nil || b.Codes["3"] != "let go" {
+		t.Errorf("the codes of Result are not used: %v", b)
+	}
+	const trips = "Date|Wet|Dry|Rods|kt|Bumps|Up\n2026-06-03|06:00|11:00|5|7|3|1\n2026-06-04|06:00|12:00|5|8|2|0"
+	explained := inferred(t, "log", nil, "2026", trips, "Key", "Wet|first line in the water\nDry|last line up\nRods|how many we pulled\nBumps|anything that touched a bait\nBest fish|L x G x G / 800")
+	if len(explained.Keys) != 1 || len(explained.Data()) != 1 {
+		t.Errorf("%d key sheets, %d blocks with data: expected one of each", len(explained.Keys), len(explained.Data()))
+	}
+	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites", strikes)
+	if len(linked.Keys) != 0 {
+		t.Errorf("a sheet of trips is no key to their bites")
+	}
+}
+
+// TestSessionsOfARow holds that columns headed by the first and the second session are one
+// meaning each, counts too.
+func TestSessionsOfARow(t *testing.T) {
+	p := planOf(t, "", "Date|1st session - lines in|1st session - lines up|1st session - bites|1st session - landed|2nd session? - lines in|2nd session - lines up|2nd session - bites|2nd session - landed\n"+
+		"2026-06-03|06:00|08:00|2|1|09:00|11:00|1|0\n2026-06-04|06:10|08:00|0|0|09:10|11:00|3|2\n2026-06-05|06:10|08:00|0|0||||")
+	want := "flat: date start_s start_s end_s end_s strikes_n strikes_n landed_n landed_n"
+	if got := summary(p); got != want {
+		t.Errorf("got %s, expected %s", got, want)
+	}
+}

@@ -1,0 +1,46 @@
+package normalise
+
+import "testing"
+
+// TestFishLetGoInWords holds that fish that only the remarks say were let go count beside those
+// kept, as far as fish were hooked.
+func TestFishLetGoInWords(t *testing.T) {
+	rows := log{text: "Date|Hours|Rods|Bites|Hooked|In the box|Remarks\n2026-06-03|4|5|4|3|2|2 wahoo 20 & 31 lb. Turned one mahi loose. Came home wet and glad of it.\n" +
+		"2026-06-04|5|5|2|1|1|Blackfin 9 lb. Sailfish released, and another sailfish released, so we say at the bar.\n2026-06-05|5|5|0|0|0|Nada, and the bilge pump stuck on again all day long."}.read(t)
+	for i, want := range []string{"1", "", ""} {
+		if got := rows[i].values["released_n"]; got != want {
+			t.Errorf("row %d: %q let go, expected %q: %v", i, got, want, rows[i])
+		}
+	}
+}
+
+// TestStretchWithoutAnEnd holds that the strikes under a stretch whose end nobody wrote down
+// have its speed, and those of the next one have not.
+func TestStretchWithoutAnEnd(t *testing.T) {
+	rows := log{text: "Trip|Date|In|Up|Knots|Bite|Fish|Result\n1|2026-06-03|06:00||7|06:40|wahoo|landed\n|||||07:10|mahi|lost\n||08:00|09:00|9|08:10|mahi|landed\n|||||08:30|mahi|lost\n" +
+		"2|2026-06-04|06:00|08:00|8|06:40|wahoo|landed\n|||||07:10|mahi|lost"}.read(t)
+	for i, want := range []string{"7", "7", "9", ""} {
+		if got := rows[i].values["speed_kn"]; got != want {
+			t.Errorf("row %d: speed %q, expected %q: %v", i, got, want, rows[i])
+		}
+	}
+}
+
+// TestBoatThatLayStill holds that a row whose speed is that the boat lay still is no stretch.
+func TestBoatThatLayStill(t *testing.T) {
+	rows := log{text: "Date|Start|End|Knots|Rods\n2026-06-03|06:00|08:00|7|5\n2026-06-03|08:10|09:00|anchored|\n2026-06-03|09:10|11:00|8|5"}.read(t)
+	if rows[0].skip != NotASkip || rows[1].skip != Elsewise || rows[2].skip != NotASkip {
+		t.Errorf("%v", rows)
+	}
+}
+
+// TestWeightFromNoScale holds that a weight that the column beside it says was worked out is
+// not logged.
+func TestWeightFromNoScale(t *testing.T) {
+	rows := log{text: "Date|Species|Length (cm)|Weight (kg)|How weighed\n2026-06-03|wahoo|120|14|scale\n2026-06-03|wahoo|118|13|by formula\n2026-06-04|wahoo|110|9|est by eye\n2026-06-04|wahoo|112|10|scale"}.read(t)
+	for i, want := range []string{"14", "", "", "10"} {
+		if got := rows[i].values["scale_kg"]; got != want {
+			t.Errorf("row %d: %q kg, expected %q", i, got, want)
+		}
+	}
+}
