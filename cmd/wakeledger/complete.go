@@ -40,10 +40,21 @@ func (a *app) completeReport(c *cobra.Command) {
 	completeSpecies(c)
 }
 
+// completeSpecies offers the names of fish. They are listed when a shell asks for them: each
+// question has this flag.
 func completeSpecies(c *cobra.Command) {
-	list, err := species.Default()
-	if err == nil {
-		offers(c, "species", speciesNames(list)...)
+	if c.Flags().Lookup("species") == nil {
+		return
+	}
+	err := c.RegisterFlagCompletionFunc("species", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		list, err := species.Default()
+		if err != nil {
+			return nil, cobra.ShellCompDirectiveError
+		}
+		return speciesNames(list), cobra.ShellCompDirectiveNoFileComp
+	})
+	if err != nil {
+		panic(err) // as in offers
 	}
 }
 

@@ -58,14 +58,19 @@ const fewRows = 20_000
 
 // kind is TABLE or VIEW: what the steps that many others read are made as.
 func (db *DB) kind(ctx context.Context) (string, error) {
-	var n int64
-	if err := db.conn.QueryRowContext(ctx, statement("rows_kept")).Scan(&n); err != nil {
-		return "", fmt.Errorf("rows_kept: %w", err)
+	rows, _, err := db.rowsKept(ctx)
+	if rows > fewRows {
+		return "VIEW", err
 	}
-	if n > fewRows {
-		return "VIEW", nil
+	return "TABLE", err
+}
+
+// rowsKept is how many rows of logs and pieces of tracks the season has.
+func (db *DB) rowsKept(ctx context.Context) (rows, pieces int64, err error) {
+	if err := db.conn.QueryRowContext(ctx, statement("rows_kept")).Scan(&rows, &pieces); err != nil {
+		return 0, 0, fmt.Errorf("rows_kept: %w", err)
 	}
-	return "TABLE", nil
+	return rows, pieces, nil
 }
 
 // runSteps runs the numbered files in their order, with KIND as this season needs it.

@@ -51,6 +51,7 @@ type DB struct {
 	file   string
 	older  string // Open: where the season file is as it was, of an earlier version; "": it was of this one
 	behind bool   // OpenRead: its schema is of an earlier version
+	writes bool   // openFile: what is in it may change
 	told   bool   // the views that logs are compared by are made
 	// within Together: what would be a transaction is part of one
 	together bool
@@ -137,6 +138,7 @@ func openFile(ctx context.Context, file string) (*DB, error) {
 		db.Close()
 		return nil, trouble(file, err)
 	}
+	db.writes = true
 	return db, nil
 }
 
@@ -158,11 +160,24 @@ func (db *DB) Older() string { return db.older }
 
 // Close closes the season file.
 func (db *DB) Close() error {
-	err := errors.Join(db.conn.Close(), db.pool.Close())
+	err := errors.Join(db.pressed(), db.conn.Close(), db.pool.Close())
 	if db.atClose != nil {
 		err = errors.Join(err, db.atClose())
 	}
 	return err
+}
+
+// pressed has the database write few rows as they are when it closes a season file that was
+// opened for writing: to try how each column is best compressed takes longer than all else.
+func (db *DB) pressed() error {
+	if !db.writes {
+		return nil
+	}
+	rows, pieces, err := db.rowsKept(context.Background())
+	if err != nil || rows+pieces > fewRows {
+		return nil // a season file that cannot be read closes as it can
+	}
+	return db.exec(context.Background(), "as_they_are")
 }
 
 // migrate brings the schema to this program's version in one transaction.

@@ -1,2 +1,2 @@
--- How many rows of logs the season has.
-SELECT count(*) FROM entry_kept ORDER BY 1
+-- How many rows of logs and pieces of tracks the season has.
+SELECT (SELECT count(*) FROM entry_kept), (SELECT count(*) FROM fix) ORDER BY 1

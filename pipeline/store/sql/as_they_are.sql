@@ -1,0 +1,1 @@
+SET force_compression = 'uncompressed'
