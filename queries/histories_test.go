@@ -319,39 +319,6 @@ func (h *history) renameBoat() {
 	h.holds()
 }
 
-func (h *history) open() {
-	h.t.Helper()
-	var err error
-	if h.season, err = pipeline.Open(h.t.Context(), h.db, historyConfig("")); err != nil {
-		h.t.Fatal(err)
-	}
-	quick(h.t, h.season)
-}
-
-// quick has a season use one thread: its logs are so small that a second only waits.
-func quick(t *testing.T, s *pipeline.Season) {
-	t.Helper()
-	rows, err := s.DB.Query(t.Context(), "SET threads = 1")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for rows.Next() {
-	}
-	if err := errors.Join(rows.Err(), rows.Close()); err != nil {
-		t.Fatal(err)
-	}
-}
-
-func (h *history) close() {
-	if h.season == nil {
-		return
-	}
-	if err := h.season.DB.Close(); err != nil {
-		h.t.Error(err)
-	}
-	h.season = nil
-}
-
 func (h *history) logs() []store.Log {
 	h.t.Helper()
 	all, err := h.season.DB.LogHeads(h.t.Context())

@@ -51,7 +51,7 @@ func TestAdversary(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "../../testdata/adversary",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "costs": costs, "full": full, "lines": lines, "wide": wide, "pipe": pipe, "spoil": spoil, "same": same, "note": noteSum, "holds": holdsNot, "many": many,
+			"exits": exits, "costs": costs, "full": full, "lines": lines, "wide": wide, "pipe": pipe, "spoil": spoil, "same": same, "note": noteSum, "holds": holdsNot, "many": many, "link": link, "part": partOf,
 		},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir)
@@ -178,6 +178,20 @@ func many(ts *testscript.TestScript, _ bool, args []string) {
 		text := fmt.Sprintf("Boat,Date,Start,End,Speed (kn),Lines out,Strikes\nTansy Reach,%s,06:00,07:45,8,2,1\n", day.AddDate(0, 0, i).Format("2006-01-02"))
 		ts.Check(os.WriteFile(filepath.Join(ts.MkAbs(args[0]), fmt.Sprintf("day-%05d.csv", i)), []byte(text), 0o600))
 	}
+}
+
+// link FILE NAME gives a file a second name.
+func link(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(os.Link(ts.MkAbs(args[0]), ts.MkAbs(args[1])))
+}
+
+// part FILE TO N copies the first bytes of a file.
+func partOf(ts *testscript.TestScript, _ bool, args []string) {
+	n, err := strconv.Atoi(args[2])
+	ts.Check(err)
+	b, err := os.ReadFile(ts.MkAbs(args[0]))
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), b[:min(n, len(b)-1)], 0o600))
 }
 
 // pipe FILE makes a named pipe, which nobody writes to.

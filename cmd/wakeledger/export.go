@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -96,7 +97,11 @@ var workbookNotes = []string{
 }
 
 func (a *app) exportWorkbook(ctx context.Context, s *pipeline.Season, name string) error {
-	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
+	dir := filepath.Dir(name)
+	if st, err := os.Stat(dir); err == nil && !st.IsDir() {
+		return fmt.Errorf("%s: %w: it is a file: name a folder", dir, output.ErrRefused)
+	}
+	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return err
 	}
 	to := a.target(name, bookFile)
