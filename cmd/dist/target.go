@@ -40,10 +40,6 @@ func (t target) archive() string {
 	return "wakeledger-" + t.name() + map[bool]string{true: ".zip", false: ".tar.gz"}[t.windows()]
 }
 
-func (t target) archive() string {
-	return "wakeledger-" + t.name() + map[bool]string{true: ".zip", false: ".tar.gz"}[t.windows()]
-}
-
 // folder is the one that an archive unpacks to.
 func (t target) folder(v version) string { return "wakeledger-" + v.day() + "-" + t.name() }
 
