@@ -64,8 +64,8 @@ func writeZip(z *zip.Writer, folder string, files []packed, at time.Time) error 
 
 func writeTar(t *tar.Writer, folder string, files []packed, at time.Time) error {
 	for _, p := range files {
-		h := &tar.Header{Typeflag: tar.TypeReg, Name: folder + "/" + p.name, Mode: int64(p.mode()), Size: int64(len(p.content)),
-			ModTime: at.UTC(), Format: tar.FormatUSTAR}
+		h := &tar.Header{Typeflag: tar.TypeReg, Name: folder + "/" + p.name, Mode: int64(p.mode()),
+			Size: int64(len(p.content)), ModTime: at.UTC(), Format: tar.FormatUSTAR}
 		if err := t.WriteHeader(h); err != nil {
 			return err
 		}

@@ -35,7 +35,8 @@ func contents(t target, v version) ([]packed, error) {
 	if err != nil {
 		return nil, err
 	}
-	files := []packed{{t.program(), program, true}, {"LICENCES.txt", t.text(licences), false}, {"READ-ME.txt", t.text(guide), false},
+	files := []packed{{t.program(), program, true},
+		{"LICENCES.txt", t.text(licences), false}, {"READ-ME.txt", t.text(guide), false},
 		{"demo-log.xlsx", demo, false}}
 	for _, b := range []struct{ name, units string }{{"empty-logbook.xlsx", "metric"}, {"empty-logbook-us.xlsx", "us"}} {
 		var book bytes.Buffer
@@ -53,7 +54,9 @@ func (t target) guide(v version) (string, error) {
 		return "", err
 	}
 	var b strings.Builder
-	err = tmpl.Execute(&b, map[string]any{"Version": v.String(), "Windows": t.windows(), "Archive": t.archive(), "Sums": sumsFile})
+	err = tmpl.Execute(&b, map[string]any{
+		"Version": v.String(), "Windows": t.windows(), "Archive": t.archive(), "Sums": sumsFile,
+	})
 	return b.String(), err
 }
 

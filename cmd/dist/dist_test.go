@@ -38,24 +38,28 @@ func TestArchives(t *testing.T) {
 			t.Errorf("%s: packed twice, other bytes", name)
 		}
 	}
-	path := filepath.Join(t.TempDir(), "a.zip")
-	if err := writeArchive(path, "wakeledger-2026", files, at); err != nil {
-		t.Fatal(err)
+	dir := t.TempDir()
+	for _, of := range []target{targets[0], targets[2]} { // as dist packs and try unpacks
+		if err := writeArchive(filepath.Join(dir, of.archive()), "wakeledger-2026", files, at); err != nil {
+			t.Fatal(err)
+		}
+		program, err := unpack(of, dir, filepath.Join(dir, of.name()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		st, err := os.Stat(program)
+		b, readErr := os.ReadFile(program)
+		if err != nil || readErr != nil || !bytes.Equal(b, files[0].content) || st.Mode().Perm() != 0o755 {
+			t.Errorf("%s: the program is another one, %v, %v", of.name(), err, readErr)
+		}
 	}
-	z, err := zip.OpenReader(path)
+	z, err := zip.OpenReader(filepath.Join(dir, targets[2].archive()))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer z.Close()
 	if f := z.File[0]; f.Name != "wakeledger-2026/wakeledger.exe" || f.Mode() != 0o755 || !f.Modified.Equal(at) {
 		t.Errorf("%s, %v, %v", f.Name, f.Mode(), f.Modified)
-	}
-	program := filepath.Join(t.TempDir(), "program")
-	if err := unzipOne(path, program); err != nil {
-		t.Fatal(err)
-	}
-	if b, err := os.ReadFile(program); err != nil || !bytes.Equal(b, files[0].content) {
-		t.Errorf("the program is another one, %v", err)
 	}
 }
 
@@ -94,7 +98,7 @@ func TestInsideLibraries(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{" apache,", " re2,", " zstd,", " fmt,"} {
+	for _, want := range []string{"apache, ", " re2,", " fmt,"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("nothing of%s in %s", want, text)
 		}

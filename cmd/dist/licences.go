@@ -55,7 +55,8 @@ func (t target) besideModules() ([]work, error) {
 		{"Apache ECharts, in the reports", charts},
 	}
 	for _, p := range t.runtimes {
-		works = append(works, work{p + " (Debian): the parts that the compiler links in", []string{filepath.Join("/usr/share/doc", p, "copyright")}})
+		copyright := filepath.Join("/usr/share/doc", p, "copyright")
+		works = append(works, work{p + " (Debian): the parts that the compiler links in", []string{copyright}})
 	}
 	return works, nil
 }
@@ -63,8 +64,9 @@ func (t target) besideModules() ([]work, error) {
 // modules are the Go modules of which the target's program holds a package, by path, and the
 // libraries that they link. The folders of these count as the module's.
 func (t target) modules() (works []work, libraries []string, err error) {
-	list, err := output(t.environment(), "go", "list", "-deps", "-f",
-		`{{with .Module}}{{if not .Main}}{{.Path}}|{{.Version}}|{{.Dir}}|{{$.Dir}}|{{range $.CgoLDFLAGS}}{{.}} {{end}}{{end}}{{end}}`, "./cmd/wakeledger")
+	form := `{{with .Module}}{{if not .Main}}{{.Path}}|{{.Version}}|{{.Dir}}|{{$.Dir}}|` +
+		`{{range $.CgoLDFLAGS}}{{.}} {{end}}{{end}}{{end}}`
+	list, err := output(t.environment(), "go", "list", "-deps", "-f", form, "./cmd/wakeledger")
 	if err != nil {
 		return nil, nil, err
 	}
@@ -113,7 +115,8 @@ var (
 	ownParts   = []string{"parquet", "adbc"} // DuckDB's own
 	insideText = `
 %s
-The database's library holds the work of others too, by the names in it: %s,
+The database's library holds the work of others too, by the names in it:
+%s,
 and utf8proc, fsst and, on Linux, jemalloc. The module that carries the library carries no
 licences of theirs. They lie in the folder third_party of DuckDB's source, https://github.com/duckdb/duckdb.
 `
@@ -134,7 +137,8 @@ func insideLibraries(libraries []string) (string, error) {
 			if err != nil || n > len(letters) {
 				continue // no name of such a length
 			}
-			if name := strings.TrimPrefix(letters[:n], "duckdb_"); !slices.Contains(names, name) && !slices.Contains(ownParts, name) {
+			name := strings.TrimPrefix(letters[:n], "duckdb_")
+			if !slices.Contains(names, name) && !slices.Contains(ownParts, name) {
 				names = append(names, name)
 			}
 		}
@@ -172,7 +176,8 @@ func licenceFiles(dir string) (files []string, err error) {
 // licence that several have word for word stands once.
 func written(works []work) (string, error) {
 	var text strings.Builder
-	text.WriteString("This program holds the work of others. Here is what it holds, then each licence under the names that it goes with.\n\n")
+	text.WriteString("This program holds the work of others. Here is what it holds,\n" +
+		"then each licence under the names that it goes with.\n\n")
 	var order []string
 	of := map[string][]string{}
 	for _, w := range works {
@@ -193,7 +198,8 @@ func written(works []work) (string, error) {
 		}
 	}
 	for _, terms := range order {
-		fmt.Fprintf(&text, "\n%s\n%s\n%s\n\n%s\n", strings.Repeat("=", 78), strings.Join(of[terms], "\n"), strings.Repeat("-", 78), terms)
+		fmt.Fprintf(&text, "\n%s\n%s\n%s\n\n%s\n", strings.Repeat("=", 78), strings.Join(of[terms], "\n"),
+			strings.Repeat("-", 78), terms)
 	}
 	return text.String(), nil
 }

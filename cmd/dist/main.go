@@ -65,7 +65,8 @@ func makeAll(chosen []target, out string) error {
 		if err != nil {
 			return err
 		}
-		fmt.Printf("%s: %.1f MB, the program in it %.1f MB\n", name, megabytes(st.Size()), megabytes(int64(len(files[0].content))))
+		program := int64(len(files[0].content))
+		fmt.Printf("%s: %.1f MB, the program in it %.1f MB\n", name, megabytes(st.Size()), megabytes(program))
 	}
 	return writeSums(out)
 }

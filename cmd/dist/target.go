@@ -26,7 +26,8 @@ type target struct {
 // which may be used on a Mac alone: see READ-ME.
 var targets = []target{
 	{system: "linux", processor: "amd64", c: "gcc", cxx: "g++", debian: "gcc g++"},
-	{system: "linux", processor: "arm64", c: "aarch64-linux-gnu-gcc", cxx: "aarch64-linux-gnu-g++", debian: "g++-aarch64-linux-gnu",
+	{system: "linux", processor: "arm64", c: "aarch64-linux-gnu-gcc", cxx: "aarch64-linux-gnu-g++",
+		debian: "g++-aarch64-linux-gnu",
 		runner: []string{"qemu-aarch64", "-L", "/usr/aarch64-linux-gnu"}, runnerDebian: "qemu-user"},
 	{system: "windows", processor: "amd64", c: "x86_64-w64-mingw32-gcc-posix", cxx: "x86_64-w64-mingw32-g++-posix",
 		debian: "g++-mingw-w64-x86-64-posix", runner: []string{"wine"}, runnerDebian: "wine wine64",
@@ -133,7 +134,8 @@ func versionHere() (v version, err error) {
 // environment is what the go command needs to build for the target. Settings of the user do
 // not count.
 func (t target) environment() []string {
-	return []string{"GOOS=" + t.system, "GOARCH=" + t.processor, "GOAMD64=", "GOARM64=", "CGO_ENABLED=1", "CC=" + t.c, "CXX=" + t.cxx,
+	return []string{"GOOS=" + t.system, "GOARCH=" + t.processor, "GOAMD64=", "GOARM64=",
+		"CGO_ENABLED=1", "CC=" + t.c, "CXX=" + t.cxx,
 		"GOFLAGS=-trimpath -buildvcs=false", "CGO_CFLAGS=", "CGO_CPPFLAGS=", "CGO_CXXFLAGS=", "CGO_LDFLAGS="}
 }
 
@@ -145,7 +147,8 @@ func (t target) build(v version) ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	to := filepath.Join(dir, t.program())
-	if _, err := output(t.environment(), "go", "build", "-ldflags", "-s -w -X 'main.release="+v.String()+"'", "-o", to, "./cmd/wakeledger"); err != nil {
+	flags := "-s -w -X 'main.release=" + v.String() + "'"
+	if _, err := output(t.environment(), "go", "build", "-ldflags", flags, "-o", to, "./cmd/wakeledger"); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(to)

@@ -33,7 +33,8 @@ func tryAll(chosen []target, out, scripts string) error {
 		if t.runner == nil {
 			continue
 		}
-		if err := try(t, out, dir, trial{command: []string{here}, folder: filepath.Join(dir, "linux seasons")}, scripts); err != nil {
+		native := trial{command: []string{here}, folder: filepath.Join(dir, "linux seasons")}
+		if err := try(t, out, dir, native, scripts); err != nil {
 			failures = append(failures, fmt.Errorf("%s: %w", t.name(), err))
 		}
 	}
@@ -46,7 +47,8 @@ func try(t target, out, dir string, native trial, scripts string) error {
 	if err != nil {
 		return err
 	}
-	foreign := trial{command: append(append([]string{}, t.runner...), program), folder: filepath.Join(dir, t.name()+" seasons, in a folder with a long name")}
+	foreign := trial{command: append(append([]string{}, t.runner...), program),
+		folder: filepath.Join(dir, t.name()+" seasons, in a folder with a long name")}
 	if t.windows() {
 		end, err := foreign.useWine(filepath.Join(dir, "wine"))
 		if err != nil {
@@ -125,8 +127,8 @@ func (t trial) run(args ...string) ([]byte, error) {
 }
 
 // questions whose answers must be the same on every computer.
-var questions = [][]string{{"effort"}, {"strike-rate"}, {"strike-rate", "--by", "lure"}, {"outcomes"}, {"fish"}, {"sizes"}, {"trips"}, {"scale-check"},
-	{"set-aside"}, {"questions"}, {"failures"}}
+var questions = [][]string{{"effort"}, {"strike-rate"}, {"strike-rate", "--by", "lure"}, {"outcomes"}, {"fish"},
+	{"sizes"}, {"trips"}, {"scale-check"}, {"set-aside"}, {"questions"}, {"failures"}}
 
 // answers are those to all questions of a season file.
 func (t trial) answers(db string) (map[string]string, error) {
@@ -159,7 +161,8 @@ func trySeasons(t target, native, foreign trial) error {
 			return err
 		}
 		files = append(files, filepath.Join(logs, "tracks", "2026-late-tracks.zip"))
-		if _, err := x.run(append([]string{"--db", "season.duckdb", "season", "--ocean", "pacific", "--units", "us"}, files...)...); err != nil {
+		season := []string{"--db", "season.duckdb", "season", "--ocean", "pacific", "--units", "us"}
+		if _, err := x.run(append(season, files...)...); err != nil {
 			return err
 		}
 		if st, err := os.Stat(filepath.Join(x.folder, "season.html")); err != nil || st.Size() < 100_000 {
@@ -211,7 +214,8 @@ func tryChange(t target, both []trial, before map[string]string) error {
 	if after[0]["effort"] == before["effort"] {
 		return errors.New("the log that was loaded last changes nothing: the trial could not tell")
 	}
-	fmt.Printf("%s: the demo season, and seasons that changed computers both ways: %d answers the same\n", t.name(), 4*len(questions))
+	fmt.Printf("%s: the demo season, and seasons that changed computers both ways: %d answers the same\n",
+		t.name(), 4*len(questions))
 	return nil
 }
 

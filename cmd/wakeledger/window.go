@@ -45,7 +45,8 @@ func dropped(logs []string) []string {
 	if st, err := os.Stat(logs[0]); err == nil && st.IsDir() {
 		dir = logs[0]
 	}
-	return append([]string{"season", "--open", "--db", filepath.Join(dir, "season.duckdb"), "--out", filepath.Join(dir, "season.html"), "--"}, logs...)
+	return append([]string{"season", "--open", "--db", filepath.Join(dir, "season.duckdb"),
+		"--out", filepath.Join(dir, "season.html"), "--"}, logs...)
 }
 
 // filesOnly tells words that all name what is there.
