@@ -5,6 +5,7 @@ import (
 	"embed"
 	"encoding/csv"
 	"fmt"
+	"strings"
 
 	"wakeledger/pipeline/store"
 )
@@ -43,3 +44,16 @@ func Methods() ([]Method, error) {
 
 // AskMethods answers methods; it asks nothing of the season file.
 func AskMethods(context.Context, *store.DB) ([]Method, error) { return Methods() }
+
+// WeighedBy is a way to weigh a fish as a captain says it: own divisor, girth rule, length
+// alone. A scale is as it is.
+func WeighedBy(method string) string {
+	way, rest, more := strings.Cut(method, ", ")
+	if words, ok := map[string]string{ByOwn: "own divisor", ByGirth: "girth rule", ByLength: "length alone"}[way]; ok {
+		way = words
+	}
+	if more {
+		way += ", " + rest
+	}
+	return way
+}

@@ -112,7 +112,7 @@ func (c *club) sizeText(level string) string {
 	}
 	var lo, hi float64
 	if _, err := fmt.Sscanf(strings.NewReplacer("[", "", ",", "", ")", "").Replace(level), "%g %g", &lo, &hi); err == nil && hi > lo {
-		return page.Number(lo*c.perKG, 0) + " to <" + page.Number(hi*c.perKG, 0)
+		return page.Number(lo*c.perKG, 0) + " to " + page.Number(hi*c.perKG, 0)
 	}
 	if strings.HasSuffix(level, " and up") {
 		return page.Number(bundle.Lower(level)*c.perKG, 0) + " and up"
@@ -178,9 +178,9 @@ func shareOf(r, n int64) page.ShareMark {
 func speciesWord(level string) string {
 	switch level {
 	case bundle.Merged:
-		return "other species, few"
+		return "Other species, few each"
 	case bundle.Other:
-		return "other species"
+		return "Other species"
 	}
 	return capital(fishNames(level))
 }
@@ -264,8 +264,8 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 	if estimate {
 		decimals = estimateDecimals(fish[len(fish)-1].WeightKG * c.perKG)
 	}
-	t := &page.Table{Caption: "heaviest, " + words[name], Open: true, Columns: []page.Column{{Head: "Boat", Kind: page.Token}, {Head: "Species", Kind: page.Token}, {Head: "Month", Kind: page.Token},
-		{Head: "Round weight", Unit: c.weight, Kind: page.Measure, Decimals: decimals}}}
+	t := &page.Table{Caption: "heaviest, " + words[name], Open: true, Columns: []page.Column{{Head: "Boat", Kind: page.Token}, {Head: "Round weight", Unit: c.weight, Kind: page.Measure, Decimals: decimals},
+		{Head: "Species", Kind: page.Token}, {Head: "Month", Kind: page.Token}}}
 	if estimate {
 		t.Columns = append(t.Columns, page.Column{Head: "90 % interval", Unit: c.weight, Kind: page.Interval, Decimals: decimals})
 		section.Notes = []string{"An estimate is not for records, sale or legal size. Its interval is a 90 % prediction interval; where none is known, there is none."}
@@ -275,7 +275,7 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 		if f.doubtful() {
 			name += " (doubtful)"
 		}
-		cells := []page.Cell{page.Words(f.boat), page.Words(name), page.Words(f.When), page.Value(f.WeightKG * c.perKG)}
+		cells := []page.Cell{page.Words(f.boat), page.Value(f.WeightKG * c.perKG), page.Words(name), page.Words(f.When)}
 		if estimate {
 			cells = append(cells, page.Span(scaled(f.LoKG, c.perKG), scaled(f.HiKG, c.perKG)))
 		}

@@ -45,7 +45,7 @@ func dragName(level string) string {
 	if level == notLogged {
 		return level
 	}
-	return strings.NewReplacer("[", "", ", ", " to <", ")", "").Replace(level) + " %"
+	return strings.NewReplacer("[", "", ", ", " to ", ")", "").Replace(level) + " %"
 }
 
 func dragMark(d queries.Drag) page.SharesMark {

@@ -23,7 +23,7 @@ func (s *season) methodsSection() (page.Section, error) {
 		"Shares: of the strikes whose outcome is logged. 95 % interval: Wilson 1927, Probable inference, the law of succession, and statistical inference, Journal of the American Statistical Association 22:209-212.",
 		"Little effort: below three expected strikes at the season's rate. Hanley and Lippman-Hand 1983, If nothing goes wrong, is everything all right?, JAMA 249:1743-1745.",
 		"Two bands are called apart only where their 95 % intervals do not touch. That is stricter than a test at 5 %, and no correction is made for picking the best of several.",
-		"Speed bands are half-open: 12 to <14 kn holds 12.0 and not 14.0. Speeds are rounded to 0.1 kn first.",
+		"A speed band holds its lower end and not its upper: 12.0 kn is in 12 to 14 kn, 14.0 in the next. Speeds are rounded to 0.1 kn first.",
 	}
 	if len(s.Worked.Methods) > 0 { // they say the same in full, widened intervals included
 		notes = append([]string{notes[0]}, append(s.workedMethods(), notes[len(notes)-1])...)

@@ -93,11 +93,11 @@ func (r *scaleReport) tiles() []page.Tile {
 	if c.Ratio == nil {
 		return tiles
 	}
-	tiles = append(tiles, page.Tile{Label: capital(c.Method), Value: page.Number(100*math.Abs(1-*c.Ratio), 1), Unit: "% " + lightOrHeavy(*c.Ratio),
+	tiles = append(tiles, page.Tile{Label: capital(queries.WeighedBy(c.Method)), Value: page.Number(100*math.Abs(1-*c.Ratio), 1), Unit: "% " + lightOrHeavy(*c.Ratio),
 		Note: "on " + page.Plural(c.N, "fish", "fish")})
 	tiles = append(tiles, page.Tile{Label: "Half of the fish within", Value: r.small(*c.MedianAbsKG), Unit: r.weight})
 	if own := r.check(queries.ByOwn); own.MedianAbsKG != nil {
-		tiles = append(tiles, page.Tile{Label: "By the boat's own coefficient", Value: r.small(*own.MedianAbsKG), Unit: r.weight,
+		tiles = append(tiles, page.Tile{Label: "By the boat's own divisor", Value: r.small(*own.MedianAbsKG), Unit: r.weight,
 			Note: fmt.Sprintf("half of %d fish within, each weighed by the others", own.N)})
 	}
 	return tiles
@@ -142,7 +142,7 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 	s := page.Section{ID: "verdict", Heading: "What the tape reads"}
 	if len(r.used) == 0 {
 		s.Sentences = []string{"No fish of this season has both a tape and a scale: how far the tape is off cannot be told.",
-			"Five fish of a species with length, girth and a scale weight give the boat a coefficient of its own, with an interval; ten or more tell how far the tape is off."}
+			"Five fish of a species with length, girth and a scale weight give the boat a divisor of its own, with an interval; ten or more tell how far the tape is off."}
 		s.Notes = r.leftOutNotes()
 		return s, nil
 	}
@@ -153,7 +153,7 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 	}
 	s.Sentences = []string{r.answer(c), r.verdict(c, who)}
 	if own := r.check(queries.ByOwn); own.N > 0 {
-		s.Sentences = append(s.Sentences, r.verdict(own, "Weighed by the boat's own coefficient, each fish by the coefficient of the others, it"))
+		s.Sentences = append(s.Sentences, r.verdict(own, "With the boat's own divisor, each fish weighed by that of the others, it"))
 	}
 	s.Sentences = append(s.Sentences, r.bySpecies(c.Method)...)
 	chart, err := r.scatter(c)
@@ -269,7 +269,7 @@ func (r *scaleReport) speciesTable() *page.Table {
 	for _, g := range r.groups() {
 		for _, method := range queries.ScaleMethods() {
 			if c := queries.CheckMethod(g.fish, method); c.N > 0 {
-				t.Rows = append(t.Rows, page.Row{Thin: c.N < 5, Cells: append([]page.Cell{page.Words(g.words()), page.Words(c.Method)}, r.checkCells(c)...)})
+				t.Rows = append(t.Rows, page.Row{Thin: c.N < 5, Cells: append([]page.Cell{page.Words(g.words()), page.Words(queries.WeighedBy(c.Method))}, r.checkCells(c)...)})
 			}
 		}
 	}

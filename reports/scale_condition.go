@@ -95,7 +95,7 @@ func (r *scaleReport) lengthClass(c condition) (string, float64) {
 		width = 10
 	}
 	lo := math.Floor(c.cm*r.perCM/width) * width
-	return fmt.Sprintf("%.0f to <%.0f %s", lo, lo+width, r.length), lo
+	return fmt.Sprintf("%.0f to %.0f %s", lo, lo+width, r.length), lo
 }
 
 func conditionRows(species, by string, fish []condition, level func(condition) (string, float64)) []page.Row {

@@ -33,13 +33,13 @@ func (r *scaleReport) methodsCompared() (page.Section, error) {
 	s := page.Section{ID: "methods-compared", Heading: "The methods side by side"}
 	t := &page.Table{Caption: "every method against the scale", Open: true, Columns: append([]page.Column{{Head: "Method"}}, r.checkColumns()...)}
 	for _, c := range r.Checks {
-		t.Rows = append(t.Rows, page.Row{Thin: c.N < 5, Cells: append([]page.Cell{page.Words(c.Method)}, r.checkCells(c)...)})
+		t.Rows = append(t.Rows, page.Row{Thin: c.N < 5, Cells: append([]page.Cell{page.Words(queries.WeighedBy(c.Method))}, r.checkCells(c)...)})
 	}
 	s.Table = t
 	s.Sentences = []string{r.best()}
 	s.Notes = []string{
 		"Estimate less scale. MAE, MAPE: mean absolute error, and in per cent of the scale's weight. RMSE: root of the mean squared error. Concordance: Lin 1989, Biometrics 45:255-268; 1 is every fish alike.",
-		"The own coefficient never weighs a fish that it was fitted to: each fish by the coefficient of the others (leave-one-out). The girth rule and the published relations are fitted on none of them.",
+		"The own divisor never weighs a fish that it was made from: each is weighed by that of the others (leave-one-out). The girth rule and the published relations are made from none of them.",
 	}
 	certified := 0
 	for _, f := range r.used {
@@ -74,27 +74,27 @@ func (r *scaleReport) best() string {
 	})
 	var words []string
 	for _, c := range checks {
-		words = append(words, fmt.Sprintf("%s %s %s (%s %%)", c.Method, r.small(*c.MAEKG), r.weight, page.Number(*c.MAPEPct, 1)))
+		words = append(words, fmt.Sprintf("%s %s %s (%s %%)", queries.WeighedBy(c.Method), r.small(*c.MAEKG), r.weight, page.Number(*c.MAPEPct, 1)))
 	}
 	return fmt.Sprintf("On the %d fish that all three weigh, the mean error was: %s.", len(same), strings.Join(words, ", "))
 }
 
-// ownSection is the boat's own coefficients, whether they are used and why.
+// ownSection is the boat's own divisors, whether they are used and why.
 func (r *scaleReport) ownSection() (page.Section, error) {
-	s := page.Section{ID: "own", Heading: "The boat's own coefficient"}
+	s := page.Section{ID: "own", Heading: "The boat's own divisor"}
 	var keys []string
 	for k := range r.Own {
 		keys = append(keys, k)
 	}
 	if len(keys) == 0 {
-		s.Sentences = []string{"No fish has length, girth and a scale weight: there is no coefficient of the boat's own. Five of a species give one."}
+		s.Sentences = []string{"No fish has length, girth and a scale weight: the boat has no divisor of its own. Five of a species give one."}
 		return s, nil
 	}
 	slices.Sort(keys)
-	t := &page.Table{Caption: "own coefficients", Open: true, Columns: []page.Column{
+	t := &page.Table{Caption: "own divisors", Open: true, Columns: []page.Column{
 		{Head: "Species"}, {Head: "Length"}, {Head: "Fish", Kind: page.Measure}, {Head: "Divisor", Unit: "lb, in", Kind: page.Measure, Decimals: 0},
-		{Head: "Taken", Unit: "of the difference", Kind: page.Share}, {Head: "MAE, own", Unit: r.weight, Kind: page.Measure, Decimals: 2},
-		{Head: "MAE, 800", Unit: r.weight, Kind: page.Measure, Decimals: 2}, {Head: "Used", Kind: page.Token}, {Head: "Why", Kind: page.Prose}}}
+		{Head: "Taken", Unit: "of the difference", Kind: page.Share}, {Head: "Misses by, own", Unit: r.weight, Kind: page.Measure, Decimals: 2},
+		{Head: "Misses by, 800", Unit: r.weight, Kind: page.Measure, Decimals: 2}, {Head: "Used", Kind: page.Token}, {Head: "Why", Kind: page.Prose}}}
 	for _, k := range keys {
 		o := r.Own[k]
 		used := "no"
@@ -112,13 +112,13 @@ func (r *scaleReport) ownSection() (page.Section, error) {
 		t.Rows = append(t.Rows, page.Row{Thin: o.N < 5, Cells: append(row, page.Words(used), page.Words(o.Why))})
 	}
 	if len(s.Sentences) == 0 {
-		s.Sentences = []string{"No coefficient of the boat's own is used: the common 800 does as well, or the fish are too few."}
+		s.Sentences = []string{"No own divisor is used: 800 does as well, or the fish are too few."}
 	}
 	s.Table = t
 	s.Notes = []string{
-		"The coefficient is the geometric mean of W / (L × G²) over the boat's fish, shrunk towards the common constant where the fish are few (positive-part rule of James and Stein 1961), and used only where it has the smaller leave-one-out error.",
-		"Being chosen on the same fish makes its interval too narrow: with five fish a plain 90 % interval held 74 to 90 % of new ones in simulation. The interval used is wider, and held 88 to 93 %. Fish whose measures are doubted are in no coefficient.",
-		"A coefficient of the boat's own takes in how its crew holds the tape. Another crew, or a girth taken at another place, needs its own fish.",
+		"One over the divisor is the geometric mean of W / (L × G²) over the boat's fish, drawn towards that of 800 where the fish are few (positive-part rule of James and Stein 1961). It is used only where it misses by less on fish left out. Misses by: on average, whichever way.",
+		"It was chosen on the same fish, so that a plain 90 % interval is too narrow: with five fish it held 74 to 90 % of new ones in simulation. The interval used is wider, and held 88 to 93 %. Doubtful fish are left out.",
+		"An own divisor takes in how the crew holds the tape. Another crew, or a girth taken at another place, needs its own fish.",
 	}
 	return s, nil
 }

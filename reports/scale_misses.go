@@ -53,8 +53,8 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 		return s, nil
 	}
 	t := &page.Table{Caption: "the worst misses and what may explain them", Open: true, Columns: []page.Column{
-		{Head: "No.", Kind: page.Token}, {Head: "Date", Kind: page.Token}, {Head: "Species"}, {Head: "Length", Unit: r.length, Kind: page.Measure, Decimals: 0},
-		{Head: "Girth", Unit: r.length, Kind: page.Measure, Decimals: 0}, {Head: "Scale", Unit: r.weight, Kind: page.Measure, Decimals: 1},
+		{Head: "No.", Kind: page.Measure}, {Head: "Date", Kind: page.Token}, {Head: "Species"},
+		{Head: "Scale", Unit: r.weight, Kind: page.Measure, Decimals: 1},
 		{Head: "Tape", Unit: r.weight + ", estimate", Kind: page.Measure, Decimals: 1}, {Head: "Off", Unit: "%", Kind: page.Measure, Decimals: 0},
 		{Head: "What may explain it", Kind: page.Prose}, {Head: "Row of the log", Kind: page.Source}}}
 	ordered := make([]int, len(worst))
@@ -65,13 +65,13 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 		f := r.used[i]
 		w := *f.ByMethod(c.Method)
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{
-			page.Words(page.Count(int64(rank + 1))), page.WordsOf(f.Date), page.WordsOf(f.Name), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.ValueOf(scaled(f.GirthCM, r.perCM)),
+			page.Whole(int64(rank + 1)), page.WordsOf(f.Date), page.WordsOf(f.Name),
 			page.Value(*f.RoundKG * r.perKG), page.Value(w * r.perKG), page.Value(100 * (w / *f.RoundKG - 1)),
 			page.Words(r.explain(f, c)), page.Words(r.Logs.place(f.File, f.Row)),
 		}})
 	}
 	f := r.used[ordered[0]]
-	s.Sentences = []string{fmt.Sprintf("The worst miss by %s is %.0f %%%s: %s.", c.Method, 100*math.Abs(*f.ByMethod(c.Method) / *f.RoundKG - 1), dated(f), r.explain(f, c))}
+	s.Sentences = []string{fmt.Sprintf("The worst miss by the %s is %.0f %%%s: %s.", queries.WeighedBy(c.Method), 100*math.Abs(*f.ByMethod(c.Method) / *f.RoundKG - 1), dated(f), r.explain(f, c))}
 	s.Table = t
 	s.Notes = []string{"Ranked by the miss in per cent. An explanation is a guess from the row's own numbers: look at the row before changing it."}
 	return s, nil
@@ -142,7 +142,7 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 	}
 	if len(why) == 0 {
 		if c.LOARatioLo != nil && ratio**c.Ratio >= *c.LOARatioLo && ratio**c.Ratio <= *c.LOARatioHi {
-			return "nothing in the row: an ordinary miss, within the limits of agreement"
+			return "an ordinary miss: nothing in the row speaks against it"
 		}
 		return "nothing in the row explains it"
 	}

@@ -251,8 +251,8 @@ func TestUnits(t *testing.T) {
 		t.Errorf("127 cm is %v in, want 50", got)
 	}
 	edges := weightClass{p(22.6796185), p(45.359237)}
-	if got := s.className(edges); got != "50 to <100" {
-		t.Errorf("class %s, want 50 to <100", got)
+	if got := s.className(edges); got != "50 to 100" {
+		t.Errorf("class %s, want 50 to 100", got)
 	}
 }
 

@@ -32,7 +32,7 @@ func (s *season) className(c weightClass) string {
 	case c.lo == nil:
 		return "under " + edge(*c.hi)
 	}
-	return edge(*c.lo) + " to <" + edge(*c.hi)
+	return edge(*c.lo) + " to " + edge(*c.hi)
 }
 
 // sizeGrid is the size rows as a grid of levels by classes.

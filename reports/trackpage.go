@@ -44,7 +44,7 @@ func trackBand(kn float64) int {
 
 func trackBandName(i int) string {
 	if i+1 < len(trackBands) {
-		return fmt.Sprintf("%g to <%g kn", trackBands[i], trackBands[i+1])
+		return fmt.Sprintf("%g to %g kn", trackBands[i], trackBands[i+1])
 	}
 	return fmt.Sprintf("%g kn and up", trackBands[i])
 }

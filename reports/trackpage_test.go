@@ -111,7 +111,7 @@ func wantRows(t *testing.T, what string, got [][]string, want ...string) {
 // ten seconds each, of which the one at the corner is run across it. 9 nmi north of 33.000 is 33.150; 12.5 east is -117.752.
 func TestTrackPageByHand(t *testing.T) {
 	doc := trackHTML(t, 20)
-	wantRows(t, "by speed", rowsOf(t, doc, "track"), "0 to <6 kn|0.0|0.0|0|0", "6 to <8 kn|0.0|0.0|0|0", "8 to <10 kn|1.0|9.0|360|1", "10 to <12 kn|0.0|0.0|1|0", "12 to <14 kn|1.0|12.5|359|1", "14 kn and up|0.0|0.0|0|0", "all|2.0|21.5|720|2")
+	wantRows(t, "by speed", rowsOf(t, doc, "track"), "0 to 6 kn|0.0|0.0|0|0", "6 to 8 kn|0.0|0.0|0|0", "8 to 10 kn|1.0|9.0|360|1", "10 to 12 kn|0.0|0.0|1|0", "12 to 14 kn|1.0|12.5|359|1", "14 kn and up|0.0|0.0|0|0", "all|2.0|21.5|720|2")
 	// cells of a third of a degree: the first hour and 5 minutes' worth of the second
 	// are in one with 118 W as its west edge, and so is the rest, to 117.752 W
 	wantRows(t, "by cell", rowsOf(t, doc, "area"), "33.000|−118.000|1|2.0|9.0|21.5|2")

@@ -141,12 +141,12 @@ func inWords(q question, factor string, list *species.List) func(string, string,
 		case "species":
 			return nameOfSpecies(list, text)
 		case "heaviest_method":
-			return weighedBy(text) + doubtfulWhere(row("heaviest_doubt"))
+			return queries.WeighedBy(text) + doubtfulWhere(row("heaviest_doubt"))
 		case "method":
 			if q.name == "fish" {
-				return weighedBy(text) + doubtfulWhere(row("doubt"))
+				return queries.WeighedBy(text) + doubtfulWhere(row("doubt"))
 			}
-			return weighedBy(text)
+			return queries.WeighedBy(text)
 		case "note":
 			return shortNote(text)
 		case "first_utc", "last_utc":
@@ -156,18 +156,6 @@ func inWords(q question, factor string, list *species.List) func(string, string,
 		}
 		return text
 	}
-}
-
-// weighedBy is a way to weigh a fish, in the words of the table of settled terms.
-func weighedBy(method string) string {
-	way, rest, _ := strings.Cut(method, ", ")
-	if words, ok := map[string]string{"own coefficient": "own divisor", "length and girth": "girth rule", "length": "length alone"}[way]; ok {
-		method = words
-		if rest != "" {
-			method += ", " + rest
-		}
-	}
-	return method
 }
 
 // doubtfulWhere marks a weight where its measures are doubted.

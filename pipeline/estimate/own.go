@@ -205,17 +205,19 @@ func fitPairs(ps []Pair) Own {
 	}
 	o.LOOOwn, o.LOOCommon = leaveOneOut(ps)
 	o.Used = o.LOOOwn < o.LOOCommon && o.Share > 0
-	word := "no better than"
-	if o.Used {
-		word = "better than"
+	switch part := 100 * o.LOOOwn / o.LOOCommon; {
+	case o.LOOCommon == 0:
+		o.Why = fmt.Sprintf("On %d fish the girth rule does not miss.", o.N)
+	case o.Used:
+		o.Why = fmt.Sprintf("On %d fish, each weighed by the others', it misses by %.0f %% of what the girth rule misses by.", o.N, part)
+	default:
+		o.Why = fmt.Sprintf("On %d fish, each weighed by the others', it is no better than the girth rule.", o.N)
 	}
-	o.Why = fmt.Sprintf("On %d fish, each predicted from the others, it is off by %.1f kg on average: %s the common constant's %.1f kg.",
-		o.N, o.LOOOwn, word, o.LOOCommon)
 	switch {
 	case o.Share == 0:
-		o.Why += " The fish do not tell it from the common constant."
+		o.Why += " These fish do not tell it from 800."
 	case o.Share < 0.95:
-		o.Why += fmt.Sprintf(" With so few fish only %.0f %% of the difference from the common constant is taken.", 100*o.Share)
+		o.Why += fmt.Sprintf(" With so few fish only %.0f %% of the difference from 800 is taken.", 100*o.Share)
 	}
 	return o
 }
@@ -225,9 +227,9 @@ func (o *Own) leaveOut(n int) {
 	o.Doubted = n
 	switch {
 	case n == 1:
-		o.Why += " One more fish is left out, because its measures may be wrong: see the doubts."
+		o.Why += " One more fish is left out: its measures are doubtful."
 	case n > 1:
-		o.Why += fmt.Sprintf(" %d more fish are left out, because their measures may be wrong: see the doubts.", n)
+		o.Why += fmt.Sprintf(" %d more fish are left out: their measures are doubtful.", n)
 	}
 }
 

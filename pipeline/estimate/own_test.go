@@ -59,7 +59,7 @@ func TestFitOwnByHand(t *testing.T) {
 // constant does as well or better.
 func TestFitOwnNotUsed(t *testing.T) {
 	o := FitOwn(pairs("YFT", 32, 32, 32, 32, 44))["YFT"]
-	if o.Used || o.Share != 0 || o.K != commonK || !strings.Contains(o.Why, "do not tell it from the common") {
+	if o.Used || o.Share != 0 || o.K != commonK || !strings.Contains(o.Why, "do not tell it from 800") {
 		t.Errorf("%+v", o)
 	}
 	c := mustDefault(t)
