@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -171,7 +172,11 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 	if u := unitAmong(head, unit.Mass); u != "" && said.aside == "best" {
 		for _, column := range alike(t.Columns, "scale_kg", "quantity") {
 			c := candidate{column: column, unit: u}
-			c.add(off, "the best fish's weight", 0.5)
+			weight := 0.5
+			if slices.Contains(column.Kinds, plan.Flat) { // a row of several fish has none of its own: it is asked about
+				weight = -1.5
+			}
+			c.add(off, "the best fish's weight", weight)
 			c.add(off, "cells", profile(t, v, column, u))
 			c.add(off, "unit", units(v, column, u))
 			out = append(out, c)
