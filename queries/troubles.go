@@ -66,7 +66,7 @@ func AskTroubles(ctx context.Context, db *store.DB) (t Troubles, err error) {
 	}
 	g := grouping{logs: logs}
 	for _, r := range aside {
-		effect := effectOf(questions, r.File)
+		effect := effectOf(questions, r)
 		g.add(ownWords(r.Reason, r.Cell, r.Column, r.Sheet, r.File), r.File, Example{r.Sheet, r.Row, r.Cell}, effect)
 	}
 	t.Aside = g.sorted()
@@ -79,14 +79,20 @@ func AskTroubles(ctx context.Context, db *store.DB) (t Troubles, err error) {
 	return t, nil
 }
 
-// effectOf is what rests on the cells and rows of a log that could not be used.
-func effectOf(questions []Question, file string) []string {
+// effectOf is what rests on a cell or row that could not be used: what the question about
+// its column says, else that about all such of its log.
+func effectOf(questions []Question, r SetAside) []string {
+	var all []string
 	for _, q := range questions {
-		if q.Kind == "aside" && q.File == file {
+		switch {
+		case q.File != r.File:
+		case r.Column != "" && q.Sheet == r.Sheet && q.About == r.Column:
 			return q.Effect
+		case q.Kind == "aside":
+			all = q.Effect
 		}
 	}
-	return nil
+	return all
 }
 
 // doubtEffects are the totals that a doubt is about, by its check.

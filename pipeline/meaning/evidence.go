@@ -173,7 +173,7 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		for _, column := range alike(t.Columns, "scale_kg", "quantity") {
 			c := candidate{column: column, unit: u}
 			weight := 0.5
-			if slices.Contains(column.Kinds, plan.Flat) { // a row of several fish has none of its own: it is asked about
+			if slices.Contains(column.Kinds, plan.Flat) && v.whole(0, 2000) > 0.9 { // a row of several fish, no scale: it is asked about
 				weight = -1.5
 			}
 			c.add(off, "the best fish's weight", weight)
@@ -251,7 +251,10 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "stretches":
 		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
-		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool { return words.Scaled(x.Text) || words.Hedged(x.Text) }) >= 0.5, 2.5)
+		// a weight with its guess beside it is a weight
+		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
+			return !strings.ContainsAny(x.Text, "0123456789") && (words.Scaled(x.Text) || words.Hedged(x.Text))
+		}) >= 0.5, 2.5)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":

@@ -10,6 +10,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
 var (
@@ -138,7 +139,7 @@ func (t *Lexicon) spelled(s *sayings, text string) {
 		s.aside, s.asideWeight = "money", 4
 	}
 	in, _ := t.concepts.found(normalise(text))
-	s.guess = s.guess || in["guess"]
+	s.guess = s.guess || in["guess"] && !words.Scaled(text) // "off the scales, ~ if a guess" is a scale's
 }
 
 func (s *sayings) say(c *plan.Column, w float64, u unit.Unit) {

@@ -518,7 +518,8 @@ func (r *Reader) weighed(t *target, text string) {
 		r.values[i] = entry.Value{}
 		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 	default:
-		r.aside = append(r.aside, r.problem(t, text, "says not whether the weight is off a scale: taken for one"))
+		r.values[i] = entry.Value{}
+		r.aside = append(r.aside, r.problem(t, text, "does not say whether the weight is off a scale: not taken for one"))
 	}
 }
 

@@ -165,9 +165,9 @@ def sparse():
     for every in (30, 60):
         case(f"circles-{every}-s", {"a.gpx": gpx(sail(circles, every=every, noise=3))}, hours=40 / 60, nmi=6.033, within=0.05, log=hour, hold="[8, 10)",
              says="fixes far apart" if every == 60 else "")
-    case("stops", {"a.gpx": gpx(sail([(20, 12, 0), (15, 0.2, 0), (15, 12, 0)]))}, hours=40 / 60, says="stopped for 0.2 h of its legs")
+    case("stops", {"a.gpx": gpx(sail([(20, 12, 0), (15, 0.2, 0), (15, 12, 0)]))}, hours=40 / 60, says="stopped, below 1 kn, for 0.2 h of its legs")
     case("ten-minutes-apart", {"a.gpx": gpx(sail([(180, 9, 0)], every=600))}, says="more than --track-gap, 5 min")
-    case("no-clock", {"a.gpx": gpx(sail(DAY))}, log="trip,date,hours,speed kn,lines out\nT1,2026-02-14,0.7,12,4\n", says="name no times")
+    case("no-clock", {"a.gpx": gpx(sail(DAY))}, log="trip,date,hours,speed kn,lines out\nT1,2026-02-14,0.7,12,4\n", says="have no clock times")
     dropped = sail([(12, 9, 0), (30, 9, 120), (8, 9, 0)], every=5)
     case("missing-in-turns", {"a.gpx": gpx([f for i, f in enumerate(dropped) if i % 60 < 36])}, log=hour, says="in which it turned or changed its speed", hold="[8, 10)")
 

@@ -44,8 +44,34 @@ SELECT hit_id, ord, of_hit, of_ord FROM (
     FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
 ) WHERE of_log <> log_id;
 
+-- The strikes of a row that was entered twice, as a form that was sent twice: its several
+-- legs are those of another row of the sheet, and so is the strike.
+CREATE OR REPLACE TEMP TABLE sent_again AS
+WITH ran AS (
+    SELECT b.log_id, b.sheet, b."row", list_sort(list(DISTINCT l.leg_id)) AS legs FROM leg_row l JOIN base b USING (ord) GROUP BY ALL
+)
+SELECT DISTINCT b.log_id, b.sheet, b."row", o."row" AS of_row
+FROM leg_again a JOIN base b USING (ord) JOIN base o ON o.ord = a.of_ord AND o.log_id = b.log_id AND o.sheet = b.sheet AND o."row" < b."row"
+JOIN ran r ON r.log_id = b.log_id AND r.sheet = b.sheet AND r."row" = b."row"
+JOIN ran f ON f.log_id = b.log_id AND f.sheet = b.sheet AND f."row" = o."row" AND f.legs = r.legs
+WHERE len(r.legs) > 1;
+
+CREATE OR REPLACE TEMP TABLE row_again AS
+WITH keyed_hit AS (
+    SELECT hit_id, ord, h.log_id, h.sheet, h."row", coalesce(r.of_row, h."row") AS of_row,
+        concat_ws('|', coalesce(time_s, -1), outcome, coalesce(kind_of_fish, '-'), coalesce(h.line, '-'),
+            coalesce(round(length_cm, 2), 0), coalesce(round(girth_cm, 2), 0), coalesce(round(scale_kg, 3), 0)) AS key
+    FROM told h LEFT JOIN sent_again r ON r.log_id = h.log_id AND r.sheet = h.sheet AND r."row" = h."row"
+), counted_off AS (
+    SELECT *, row_number() OVER (PARTITION BY log_id, sheet, "row", key ORDER BY hit_id) AS n FROM keyed_hit
+)
+SELECT a.hit_id, a.ord, o.hit_id AS of_hit, o.ord AS of_ord
+FROM counted_off a JOIN counted_off o ON o.log_id = a.log_id AND o.sheet = a.sheet AND o."row" = a.of_row AND o.key = a.key AND o.n = a.n
+WHERE a.of_row <> a."row";
+
 CREATE OR REPLACE TEMP TABLE hit_again AS
-SELECT * FROM strike_again UNION ALL SELECT * FROM fish_again;
+SELECT * FROM strike_again UNION ALL SELECT * FROM fish_again
+UNION ALL SELECT * FROM row_again WHERE hit_id NOT IN (SELECT hit_id FROM strike_again UNION ALL SELECT hit_id FROM fish_again);
 
 CREATE OR REPLACE TEMP TABLE struck_again AS
 SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
@@ -54,14 +80,18 @@ SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
 -- that has both, only what the counts have over is added. Between two logs this
 -- holds for counts alone, which have no instant.
 CREATE OR REPLACE TEMP TABLE surplus AS
-WITH details AS (
-    SELECT leg_id, count(*) AS n, arg_min(log_id, ord) AS log_id FROM told
-    WHERE origin = 'strikes' AND leg_id IS NOT NULL AND hit_id NOT IN (SELECT hit_id FROM hit_again) GROUP BY leg_id
+WITH detail AS (
+    SELECT * FROM told WHERE origin = 'strikes' AND leg_id IS NOT NULL AND hit_id NOT IN (SELECT hit_id FROM hit_again)
+), details AS (
+    SELECT leg_id, count(*) AS n, arg_min(log_id, ord) AS log_id FROM detail GROUP BY leg_id
+), own AS ( -- told by the row of the count itself, which counts what is over
+    SELECT leg_id, log_id, sheet, "row", count(*) AS n FROM detail GROUP BY ALL
 )
 SELECT hit_id FROM (
-    SELECT b.hit_id, d.n AS details, row_number() OVER (PARTITION BY b.leg_id ORDER BY
+    SELECT b.hit_id, d.n - coalesce(o.n, 0) AS details, row_number() OVER (PARTITION BY b.leg_id ORDER BY
         CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
     FROM told b JOIN details d USING (leg_id)
+    LEFT JOIN own o ON o.leg_id = b.leg_id AND o.log_id = b.log_id AND o.sheet = b.sheet AND o."row" = b."row"
     WHERE b.origin = 'flat' AND NOT b.measured AND (b.log_id = d.log_id OR b.at IS NULL)
       -- a count that a strike of the other sheet was found equal to stands for it
       AND b.hit_id NOT IN (SELECT hit_id FROM hit_again UNION ALL SELECT of_hit FROM hit_again)
