@@ -27,7 +27,7 @@ func (r *Reader) idle() Skip {
 		if r.still() {
 			return Elsewise
 		}
-		if !r.ownEffort() && r.struck() && r.untrolled() {
+		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
 			return Elsewise
 		}
 	case plan.Legs:
@@ -66,7 +66,8 @@ func (r *Reader) untrolled() bool {
 				return true
 			}
 		}
-		if t.Column.Parse == "text" && words.Otherwise(t.text) {
+		said := t.Column.Parse == "text" || t.Column.Parse == "story" && r.layout.Kind == plan.Flat // which has no stretch here
+		if said && words.Otherwise(t.text) {
 			return true
 		}
 	}

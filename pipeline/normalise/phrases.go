@@ -502,7 +502,7 @@ func (r *Reader) rods() {
 // bottom keeps what a bait took that was not trolled out of the strikes. A jig may be.
 func (r *Reader) bottom(text string) {
 	switch m, ok := words.Method(text); {
-	case !ok:
+	case !ok, words.Lure(text):
 	case m == "bottom", m == "chunk", m == "kite", m == "live bait", m == "drift", m == "cast", m == "spear":
 		r.elsewise = true
 	}

@@ -305,6 +305,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		return nil, s, nil
 	}
 	if s := r.idle(); s != NotASkip {
+		r.side = r.side[:0]
 		return nil, s, nil
 	}
 	if len(r.problems) == 0 {

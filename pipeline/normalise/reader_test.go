@@ -210,8 +210,9 @@ func TestNotTrolled(t *testing.T) {
 	}{
 		{"2026-06-03|07:10|wahoo|landed|long left|", NotASkip}, {"2026-06-03|07:10|wahoo|landed|jig|", Elsewise},
 		{"2026-06-03|07:10|wahoo|landed||on livebait, not the lures", Elsewise}, {"2026-06-03|07:10|wahoo|landed||bait balls about", NotASkip},
+		{"2026-06-03|07:10|wahoo|landed|||sardine", Elsewise}, {"2026-06-03|07:10|wahoo|landed|||swim plug, sardine", NotASkip},
 	} {
-		got := log{text: under("Date|Time|Fish|Outcome|Line|Remarks", "2026-06-02|06:00|wahoo|lost|short left|", c.row)}.last(t)
+		got := log{text: under("Date|Time|Fish|Outcome|Line|Remarks|Lure", "2026-06-02|06:00|wahoo|lost|short left||purple skirt", c.row)}.last(t)
 		if got.skip != c.want {
 			t.Errorf("%s: passed over %q, expected %q", c.row, got.skip, c.want)
 		}

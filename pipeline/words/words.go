@@ -210,6 +210,10 @@ func Otherwise(text string) bool {
 	return elsewise.anyKey(toks, "other") && !(ok && h.Key == "troll")
 }
 
+// Lure reports whether a text names a lure that is trolled, whatever fish or bait it is made to
+// look like.
+func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }
+
 // Still reports whether what stands in place of a speed says that the boat lay still: nothing
 // was trolled.
 func Still(text string) bool {

@@ -45,11 +45,12 @@ func TestCells(t *testing.T) {
 			[]string{"", "39 lb", "84 lb on the scale", "T. albacares"}},
 		"nothing": {Nothing, []string{"nothing", "skunked", "zip", "zip :(", "no bites", "none", "nil", "blank", "Zero bites.", "Not one bite all day.", "porpoise at the Grounds, no takers. Zip", "sin picadas", "rien", "bredouille", "niente", "nada", "nichts", "Kein Biss", "0 for 0", "No bites today"},
 			[]string{"", "zipped home", "missed 2", "nothing under them", "no weedline at all", "blank, lost one at the boat", "bait up, no current"}},
-		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE", "cancelled", "boat on the hard all month", "no salimos", "pas sorti", "abgesagt", "não saímos", "Stayed home"},
+		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE", "cancelled", "boat on the hard all month", "no salimos", "pas sorti", "abgesagt", "não saímos", "Stayed home", "not run, gale warning"},
 			[]string{"", "came off", "off the harbor", "10 min then off", "no goal", "going well"}},
 		"ditto": {Ditto, []string{`"`, "''", "ditto", "do.", "〃", "idem", `-"-`}, []string{"", "5", "document", "-"}},
 		"place": {IsPlace, []string{"long corner", "stbd flat", "center", "handline", "R short", "shotgun", "P1", "rod 3", "way back", "port rigger", "short", "flat", "Left long", "Rod #4", "largo", "babor"},
 			[]string{"", "wahoo", "Lines", "Rod", "long ride home", "flat calm", "3", "left the dock"}},
+		"lure":   {Lure, []string{"swim plug, sardine", "6\" feather, squid colour", "cedar plug"}, []string{"", "sardine", "live mackerel", "on livebait"}},
 		"scaled": {Scaled, []string{"84 lb on the scale", "weighed", "Scale (lb)", "lb = dock scale", "certified", "báscula", "gewogen", "sur la balance"}, []string{"", "large scaled sheet", "maybe"}},
 	} {
 		for _, s := range c.yes {

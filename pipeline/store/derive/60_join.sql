@@ -1,4 +1,4 @@
--- Each strike's leg: a flat row's own; else by the leg's name in the trip; else
+-- Each strike's leg: that of its row, where it has one; else by the leg's name in the trip; else
 -- the leg that holds its instant, the day after included for a leg past
 -- midnight; else the only leg of its trip.
 CREATE OR REPLACE TEMP TABLE hit AS
@@ -8,8 +8,16 @@ CREATE OR REPLACE TEMP TABLE timed_leg AS
 SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at
 FROM leg_made m JOIN leg_trip t USING (leg_id);
 
+-- What a row tells in words was on the row's stretch, where it has but one.
+CREATE OR REPLACE TEMP TABLE row_leg AS
+SELECT b.log_id, b.sheet, b."row", min(c.leg_id) AS leg_id FROM counted c JOIN base b USING (ord)
+GROUP BY ALL HAVING count(DISTINCT c.leg_id) = 1;
+
 CREATE OR REPLACE TEMP TABLE own_leg AS
-SELECT h.hit_id, c.leg_id FROM hit h JOIN counted c ON c.ord = h.ord WHERE h.origin = 'flat';
+SELECT h.hit_id, c.leg_id FROM hit h JOIN counted c ON c.ord = h.ord WHERE h.origin = 'flat'
+UNION ALL
+SELECT h.hit_id, r.leg_id FROM hit h JOIN row_leg r ON r.log_id = h.log_id AND r.sheet = h.sheet AND r."row" = h."row"
+WHERE h.origin <> 'flat' AND h.time_s IS NULL;
 
 -- A leg's name is of the trip, or of the day where the strike names no trip.
 CREATE OR REPLACE TEMP TABLE named_leg AS
