@@ -225,7 +225,9 @@ func (b both[Mark]) placed(move func(m *Mark, to func(row int) int)) []Mark {
 }
 
 // allRows are the rows of the table, the earlier season's first.
-func (b both[Mark]) allRows() []page.Row { return append(slices.Clone(b.parts[0].rows), b.parts[1].rows...) }
+func (b both[Mark]) allRows() []page.Row {
+	return append(slices.Clone(b.parts[0].rows), b.parts[1].rows...)
+}
 
 func levelsOf[Mark any](p part[Mark]) []page.Level { return p.levels }
 

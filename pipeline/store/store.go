@@ -231,14 +231,6 @@ func (db *DB) exec(ctx context.Context, name string, args ...any) error {
 	return nil
 }
 
-func (db *DB) runFile(ctx context.Context, name string) error {
-	b, err := files.ReadFile(name)
-	if err != nil {
-		return err
-	}
-	return db.runText(ctx, path.Base(name), string(b))
-}
-
 func (db *DB) runText(ctx context.Context, name, text string) error {
 	if _, err := db.conn.ExecContext(ctx, text); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
