@@ -327,8 +327,8 @@ func (r *Reader) note(text string) {
 // "wahoo 31.5". It returns the row's fish so far.
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int, counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, t.defaults())
-	if n, named := weightsIn(text), howMany(fish); n > named {
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d weights stand in it, and %d fish were found: not each name is known here", n, named)))
+	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
+		r.aside = append(r.aside, r.problem(t, text, "a weight stands in it that was not taken"))
 	}
 	if r.layout.Freed && counted {
 		most += r.freedIn(fish)
@@ -373,11 +373,13 @@ func weightsIn(text string) int { return len(weightIn.FindAllString(text, -1)) }
 
 var weightIn = regexp.MustCompile(`(?i)\d\s*(?:kgs?|kilos?|lbs?|#|pounds)(?:[^\pL]|$)`)
 
-// howMany are the fish of a list.
-func howMany(fish []phrase.Fish) int {
+// weighed is how many fish of a list have a weight, of a scale or not.
+func weighed(fish []phrase.Fish) int {
 	n := 0
 	for _, f := range fish {
-		n += max(f.N, 1)
+		if f.Kg > 0 {
+			n += max(f.N, 1)
+		}
 	}
 	return n
 }
