@@ -61,7 +61,8 @@ func (a *answers) open(all []proof.Question) []proof.Question {
 	})
 }
 
-// answer puts kept answers into the plan, before rows are stored. Some questions come of
+// answer puts kept answers into the plan, before rows are stored, and what is presumed until
+// it is answered. Some questions come of
 // the rows, and some of the answers to others: it reads until nothing new is answered.
 func (f *filling) answer() ([]proof.Question, error) {
 	for {
@@ -72,13 +73,19 @@ func (f *filling) answer() ([]proof.Question, error) {
 		all := proof.Questions(f.log, subjects)
 		again := false
 		for i := range all {
-			if choice, _, first := f.answers.take(all[i].ID); first {
-				proof.Settle(f.log, &all[i], choice)
+			q := &all[i]
+			switch choice, kept, first := f.answers.take(q.ID); {
+			case first:
+				proof.Settle(f.log, q, choice)
+				again = true
+			case !kept && q.Presumes() && !slices.ContainsFunc(f.presumed, func(p proof.Question) bool { return p.ID == q.ID }):
+				proof.Settle(f.log, q, q.Choices[0])
+				f.presumed = append(f.presumed, *q)
 				again = true
 			}
 		}
 		if !again {
-			return f.answers.open(all), nil
+			return f.answers.open(append(slices.Clone(f.presumed), all...)), nil
 		}
 	}
 }
@@ -111,16 +118,14 @@ func (f *filling) rehearse() ([]proof.Subject, error) {
 	return subjects, nil
 }
 
-// mostTried is how many rows a log may have for each answer to be tried out on it.
+// mostTried is how many rows a log may have to be read once more for what is presumed, and for
+// each answer to be tried out on it.
 const mostTried = 1000
 
 // outcomes works out what each answer to questions would make of the log's totals.
 func (f *filling) outcomes(all []proof.Question) error {
-	rows := 0
-	for _, b := range f.blocks {
-		if rows += len(b.Block.Rows); b.Block.Open || rows > mostTried {
-			return nil
-		}
+	if !f.few() {
+		return nil
 	}
 	for i := range all {
 		q := &all[i]

@@ -33,7 +33,7 @@ var answerCases = []struct {
 	{"no end", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,,4,2\n2026-07-06,07:00,08:00,4,2\n",
 		"SELECT sum(hours) FROM leg", 3, map[string]float64{"09:30": 5.5, "leave": 3, "leave the hours out": 3}},
 	{"long", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,12:05,01:20,4,2\n2026-07-06,07:00,08:00,4,2\n",
-		"SELECT sum(hours) FROM leg", 16.25, map[string]float64{"1": 4.25, "13:20": 4.25, "yes": 16.25}},
+		"SELECT sum(hours) FROM leg", 4.25, map[string]float64{"1": 4.25, "13:50": 4.75, "2": 16.25, "no, the next day at 01:20": 16.25}},
 	{"year", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2025-07-05,07:00,09:00,4,2\n2026-07-06,07:00,08:00,4,2\n2026-07-07,07:00,08:00,4,0\n2026-07-08,07:00,08:00,4,1\n",
 		"SELECT count(DISTINCT year(date)) FROM trip", 2, map[string]float64{"1": 1, "2": 2}},
 	{"word", "Date,Start,End,Speed (kn),Lines,Bites\n2026-07-04,07:00,09:00,8,4,1\n2026-07-05,07:00,09:00,8,4,2\n2026-07-06,07:00,08:00,becalmed,4,0\n2026-07-07,07:00,09:00,7,4,2\n",

@@ -231,6 +231,18 @@ type filling struct {
 	settings normalise.Settings
 	progress *progress
 	subjects []proof.Subject
+	presumed []proof.Question // open, and read as their first choice says
+}
+
+// few tells whether all rows were looked at and are few enough to be read once more.
+func (f *filling) few() bool {
+	rows := 0
+	for _, b := range f.blocks {
+		if rows += len(b.Block.Rows); b.Block.Open || rows > mostTried {
+			return false
+		}
+	}
+	return true
 }
 
 // fill stores the blocks of a book.
@@ -241,7 +253,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 	}
 	l.Headings = u.headings()
 	f := &filling{understood: u, load: load, settings: s.settings(), progress: s.newProgress(rep.Name)}
-	if len(s.answers) > 0 {
+	if len(s.answers) > 0 || f.few() {
 		if _, err := f.answer(); err != nil {
 			return err
 		}
@@ -259,7 +271,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 	}
 	f.progress.end()
 	u.log.Agreed, rep.Passed = nil, u.passed
-	rep.Questions = u.answers.open(proof.Questions(u.log, f.subjects))
+	rep.Questions = u.answers.open(append(f.presumed, proof.Questions(u.log, f.subjects)...))
 	rep.Agreed = u.log.Agreed
 	if err := f.outcomes(rep.Questions); err != nil {
 		return err

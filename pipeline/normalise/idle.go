@@ -38,16 +38,27 @@ func (r *Reader) idle() Skip {
 	default:
 		return NotASkip
 	}
+	if r.anyCell(words.NotGone) && !r.effort() && !r.struck() && !slices.ContainsFunc(r.side, named) {
+		return NotGone // "sat at the dock til ten and bagged it" boated nothing
+	}
 	if r.effort() || len(r.side) > 0 || r.struck() {
 		if r.anyCell(isTest) {
 			return Trial
 		}
 		return NotASkip
 	}
-	if r.anyCell(words.NotGone) || r.empty() {
+	if r.empty() {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// named tells an entry beside a row that names a fish or measures it, or has effort.
+func named(s Side) bool {
+	if s.Kind != plan.Strikes && s.Kind != plan.Fish {
+		return true
+	}
+	return slices.ContainsFunc([]string{"species_logged", "length_cm", "girth_cm", "scale_kg"}, func(name string) bool { return s.Values[name].Known })
 }
 
 // untrolled tells a row of a strike or a fish whose words say that it was not trolled, or whose

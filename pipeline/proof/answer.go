@@ -79,6 +79,10 @@ func (q *Question) Choose(text string) (choice, said string, err error) {
 // may not fit its block.
 func (q *Question) Settles(choice string) bool { return q.Kind != "column" || q.Taken == choice }
 
+// Presumes tells a question that is read as its first choice until it is answered: an
+// afternoon's clock that says morning is likelier than a night of trolling.
+func (q *Question) Presumes() bool { return q.Kind == "long" }
+
 // Settle makes a log's plan what an answer says. Those to headings are taken where the plan
 // is inferred; those that are not here change nothing, and are not asked for again.
 func Settle(l *meaning.Log, q *Question, choice string) {
@@ -173,7 +177,7 @@ func fits(b *plan.Binding, text string) error {
 // fillCell has a cell read as it was answered to be.
 func fillCell(_ *meaning.Log, q *Question, choice string) {
 	text, ok := strings.CutPrefix(choice, "=")
-	if !ok || len(q.of) == 0 {
+	if len(q.of) == 0 || !ok && !q.Presumes() {
 		return
 	}
 	p := q.of[0].Plan
@@ -181,7 +185,9 @@ func fillCell(_ *meaning.Log, q *Question, choice string) {
 	if cells == nil {
 		cells = map[plan.Cell]string{}
 	}
-	cells[q.cell] = text
+	if cells[q.cell] = text; !ok { // as it stands after all
+		delete(cells, q.cell)
+	}
 	p.Cells = cells
 }
 

@@ -20,6 +20,9 @@ import (
 // doubt about the whole column.
 const mostCells = 3
 
+// mostLong is how many stretches of more than half a day are asked about.
+const mostLong = 20
+
 // rowText is what a row of a block says, by which its questions are known again.
 func rowText(s *Subject, num int64) string {
 	i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
@@ -90,15 +93,15 @@ func (q *inquiry) long(s *Subject) {
 	if b == nil || b.Index < 0 {
 		return
 	}
-	for _, l := range s.Stats.Long[:min(mostCells, len(s.Stats.Long))] {
-		if l.End-longLeg <= l.Start {
+	for _, l := range s.Stats.Long[:min(mostLong, len(s.Stats.Long))] {
+		if l.End < 2*longLeg || l.End-longLeg <= l.Start { // on the same day the clock says what it says
 			continue
 		}
-		text := fmt.Sprintf("%s: lines in at %s and up at %s, %.1f hours later: is that so?", rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600)
-		q.ask("long", s.Plan.Name, fmt.Sprintf("row %d", l.Row), text, []string{"no, up at " + clock(l.End-longLeg), "yes"}, append(slices.Clone(hours), bites...), rowText(s, l.Row))
+		text := fmt.Sprintf("%s: lines in at %s and up at %s, which would be %.1f hours. Was it %s?", rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600, clock(l.End-longLeg))
+		q.ask("long", s.Plan.Name, fmt.Sprintf("row %d", l.Row), text, []string{"yes, up at " + clock(l.End-longLeg), "no, the next day at " + clock(l.End)}, append(slices.Clone(hours), bites...), rowText(s, l.Row))
 		x := q.last()
-		x.Brief = "A stretch is longer than half a day: is its end right?"
-		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b, []string{asCell(clock(l.End - longLeg)), "yes"}
+		x.Brief = "A stretch would be longer than half a day: its end is read as twelve hours earlier."
+		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b, []string{asCell(clock(l.End - longLeg)), "next day"}
 	}
 }
 
