@@ -14,8 +14,9 @@ func TestUSClassesByHand(t *testing.T) {
 		{0, 1}: {Factor: "lure-weight", Lo: 226.796185, Hi: 453.59237, Level: "8 to 16 oz"},
 		{0, 6}: {Factor: "lure-weight", Lo: 1360.77711, Hi: math.Inf(1), Level: "48 oz or more"},
 		{1, 1}: {Factor: "setback", Lo: 45.72, Hi: 91.44, Level: "50 to 100 yd"},
-		{2, 1}: {Factor: "sea-temp", Lo: 10, Hi: 12.222222, Level: "50 to 54 °F"},
-		{2, 6}: {Factor: "sea-temp", Lo: 21.111111, Hi: 23.333333, Level: "70 to 74 °F"},
+		{2, 1}: {Factor: "gap", Lo: 4.572, Hi: 9.144, Level: "5 to 10 yd"},
+		{3, 1}: {Factor: "sea-temp", Lo: 10, Hi: 12.222222, Level: "50 to 54 °F"},
+		{3, 6}: {Factor: "sea-temp", Lo: 21.111111, Hi: 23.333333, Level: "70 to 74 °F"},
 	} {
 		if got := usClasses[at[0]].bands(nil, false)[at[1]]; got != want {
 			t.Errorf("%+v, want %+v", got, want)

@@ -155,7 +155,7 @@ func TestMarksExist(t *testing.T) {
 		t.Errorf("%d custom marks in the sample, want 7", len(named))
 	}
 	for _, m := range named {
-		if !strings.Contains(string(script), "\n    "+m[1]+": function (pen)") {
+		if !strings.Contains(string(script), "\n    "+m[1]+": function (pen") {
 			t.Errorf("no mark %s in the script", m[1])
 		}
 	}
