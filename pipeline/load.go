@@ -169,8 +169,8 @@ func couldRead(reports []LogReport, errs []error) []LogReport {
 }
 
 // filler opens a log and gives what stores it: its sheets, or its tracks.
-func (s *Season) filler(ctx context.Context, path string, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
-	if IsTrack(path) {
+func (s *Season) filler(ctx context.Context, path string, isTrack bool, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
+	if isTrack {
 		fill, err := s.trackFiller(ctx, path, rep)
 		return fill, func() {}, err
 	}

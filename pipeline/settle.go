@@ -67,7 +67,7 @@ func (s *Season) read(ctx context.Context, in *incoming, w way) (LogReport, erro
 	t.cfg = s.cfg.under(w.manner, in.log.Name)
 	l := in.log
 	l.Boat, l.Zone, l.Settings = w.manner.Boat, w.manner.Zone, w.manner.String()
-	fill, closeLog, err := t.filler(ctx, in.path, &l, &rep)
+	fill, closeLog, err := t.filler(ctx, in.path, in.track, &l, &rep)
 	if err != nil {
 		return rep, err
 	}

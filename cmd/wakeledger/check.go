@@ -243,7 +243,7 @@ func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeli
 	if err := tellNames(ctx, s, reports, a.out); err != nil {
 		return 0, 0, 0, err
 	}
-	if err := a.tellRead(ctx, s, reports, a.out); err != nil {
+	if err := a.tellRead(ctx, s, reports, nil, a.out); err != nil {
 		return 0, 0, 0, err
 	}
 	tracks, err := tellTracks(ctx, s, a.out)

@@ -101,10 +101,16 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 // season's tables are left to the first question.
 func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, before int64, last bool) (setAside int64, err error) {
 	var kept int64
-	for _, r := range reports {
-		a.tellLog(r)
+	folded := foldQuiet(reports)
+	for i, r := range reports {
+		if !folded[i] {
+			a.tellLog(r)
+		}
 		setAside += r.SetAside
 		kept += r.Kept
+	}
+	if len(folded) > 0 {
+		a.note("and %s, read whole in the same ways", count(int64(len(folded)), "log more", "logs more"))
 	}
 	if last && kept > manyRows {
 		a.note("%d rows: the season's tables are made at the first question", kept)
@@ -122,7 +128,7 @@ func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipe
 	if err := a.tellTrips(ctx, s, before); err != nil {
 		return setAside, err
 	}
-	if err := a.tellRead(ctx, s, reports, a.notes); err != nil {
+	if err := a.tellRead(ctx, s, reports, folded, a.notes); err != nil {
 		return setAside, err
 	}
 	if _, err := tellTracks(ctx, s, a.notes); err != nil {
@@ -131,10 +137,39 @@ func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipe
 	return setAside, tellNames(ctx, s, reports, a.notes)
 }
 
-func hasTrack(reports []pipeline.LogReport) bool {
-	return slices.ContainsFunc(reports, func(r pipeline.LogReport) bool {
-		return slices.ContainsFunc(r.Sheets, func(s pipeline.SheetReport) bool { return s.Kind == "track" })
-	})
+func hasTrack(reports []pipeline.LogReport) bool { return slices.ContainsFunc(reports, isTrack) }
+
+func isTrack(r pipeline.LogReport) bool {
+	return slices.ContainsFunc(r.Sheets, func(s pipeline.SheetReport) bool { return s.Kind == "track" })
+}
+
+// mostLogs are told one by one, however they were read. Of more, those that leave nothing
+// to say are counted, but for the first few.
+const mostLogs, firstQuiet = 20, 3
+
+// foldQuiet are the places of the logs that are only counted.
+func foldQuiet(reports []pipeline.LogReport) map[int]bool {
+	folded, seen := map[int]bool{}, 0
+	if len(reports) <= mostLogs {
+		return folded
+	}
+	for i, r := range reports {
+		if !quiet(r) {
+			continue
+		}
+		if seen++; seen > firstQuiet {
+			folded[i] = true
+		}
+	}
+	return folded
+}
+
+// quiet reports whether a log is new and was read whole, with nothing that its owner should know.
+func quiet(r pipeline.LogReport) bool {
+	return r.Known == pipeline.Unknown && r.Asked == nil && r.SetAside == 0 && len(r.Near)+len(r.Replaced)+len(r.Passed) == 0 && len(r.Sheets) > 0 &&
+		!slices.ContainsFunc(r.Sheets, func(s pipeline.SheetReport) bool {
+			return s.Kind == "" || len(s.Notes)+len(s.Unknown()) > 0 || passedOver(s.Skipped) != ""
+		})
 }
 
 // files has the files of folders in their place, and says which of them are passed over.

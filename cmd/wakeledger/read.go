@@ -12,8 +12,8 @@ import (
 )
 
 // tellRead says in a few lines, for each log that was read, what a captain can hold against
-// memory. The season's tables must be made.
-func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, w io.Writer) error {
+// memory; of the folded ones without a question only their sums. The season's tables must be made.
+func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, folded map[int]bool, w io.Writer) error {
 	all, err := queries.AskLogRead(ctx, s.DB)
 	if err != nil {
 		return err
@@ -22,19 +22,36 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 	if err != nil {
 		return err
 	}
-	for _, r := range reports {
-		i := slices.IndexFunc(all, func(x queries.LogRead) bool { return x.Log == r.ID })
-		if i < 0 || r.Known == pipeline.Unchanged || r.Known == pipeline.EarlierVersion || pipeline.IsTrack(r.Path) {
+	read, asked := map[int64]queries.LogRead{}, map[int64][]queries.Question{}
+	for _, x := range all {
+		read[x.Log] = x
+	}
+	for _, q := range open {
+		asked[q.Log] = append(asked[q.Log], q)
+	}
+	var rest queries.LogRead
+	n := int64(0)
+	for i, r := range reports {
+		x, ok := read[r.ID]
+		if !ok || r.Known == pipeline.Unchanged || r.Known == pipeline.EarlierVersion || isTrack(r) {
 			continue
 		}
-		of := slices.DeleteFunc(slices.Clone(open), func(q queries.Question) bool { return q.Log != r.ID })
-		lines := append(seasonLines(all[i]), settledLines(r, of)...)
+		if folded[i] && len(asked[r.ID]) == 0 {
+			n++
+			rest.BoatHours, rest.LineHours, rest.NoLines = rest.BoatHours+x.BoatHours, rest.LineHours+x.LineHours, rest.NoLines+x.NoLines
+			rest.Strikes += x.Strikes
+			continue
+		}
+		lines := append(seasonLines(x), settledLines(r, asked[r.ID])...)
 		if len(lines) > 0 {
 			fmt.Fprintf(w, "%s: what was read\n", r.Label)
 		}
 		for _, line := range lines {
 			fmt.Fprintf(w, "  %s\n", line)
 		}
+	}
+	if n > 0 {
+		fmt.Fprintf(w, "%s: %s, %s\n", count(n, "log more", "logs more"), hoursLine(rest), count(rest.Strikes, "strike", "strikes"))
 	}
 	return nil
 }

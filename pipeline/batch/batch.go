@@ -16,6 +16,9 @@ import (
 // rows in a batch: larger ones cost memory and time, smaller ones calls.
 const rows = 8192
 
+// fewRows have room from the start: most logs are short.
+const fewRows = 64
+
 // Source yields entries. Next's values are valid until the next call; it
 // reports false at the end.
 type Source interface {
@@ -61,8 +64,8 @@ func (r *Reader) fill(ctx context.Context, src Source) {
 	b := array.NewRecordBuilder(memory.DefaultAllocator, r.schema)
 	defer b.Release()
 	put := columnsOf(b)
-	b.Reserve(rows)
-	n := 0
+	n, room := 0, fewRows
+	b.Reserve(room)
 	for {
 		values, more, err := src.Next()
 		if err != nil {
@@ -73,13 +76,16 @@ func (r *Reader) fill(ctx context.Context, src Source) {
 			for i, p := range put {
 				p(&values[i])
 			}
-			n++
+			if n++; n == room && room < rows {
+				b.Reserve(room)
+				room *= 2
+			}
 		}
 		if n == rows || (!more && n > 0) {
 			select {
 			case r.batches <- b.NewRecordBatch():
-				b.Reserve(rows)
-				n = 0
+				n, room = 0, rows
+				b.Reserve(room)
 			case <-ctx.Done():
 				r.err = ctx.Err()
 				return

@@ -56,6 +56,7 @@ var errFound = errors.New("found")
 // part is a file, or one in a zip.
 type part struct {
 	name string // in the zip; "" otherwise
+	size int64  // in bytes, as far as the file says
 	raw  func() (io.ReadCloser, error)
 }
 
@@ -65,7 +66,7 @@ func (p part) open() (*bufio.Reader, func() error, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	b, err := unpacked(r)
+	b, err := unpacked(r, int(min(max(p.size, 4<<10), bufferSize)))
 	if err != nil {
 		return nil, nil, errors.Join(err, r.Close())
 	}
@@ -84,11 +85,12 @@ func parts(file string, do func(part) error) error {
 	}
 	var magic [4]byte
 	_, err = io.ReadFull(f, magic[:])
-	if err = errors.Join(err, f.Close()); err != nil {
+	info, statErr := f.Stat()
+	if err = errors.Join(err, statErr, f.Close()); err != nil {
 		return err
 	}
 	if string(magic[:]) != "PK\x03\x04" {
-		return do(part{raw: func() (io.ReadCloser, error) { return os.Open(file) }})
+		return do(part{size: info.Size(), raw: func() (io.ReadCloser, error) { return os.Open(file) }})
 	}
 	z, err := zip.OpenReader(file)
 	if err != nil {
@@ -96,7 +98,7 @@ func parts(file string, do func(part) error) error {
 	}
 	defer z.Close()
 	for _, m := range members(&z.Reader) {
-		err := do(part{name: m.Name, raw: func() (io.ReadCloser, error) {
+		err := do(part{name: m.Name, size: bufferSize, raw: func() (io.ReadCloser, error) {
 			r, err := m.Open()
 			if err != nil {
 				return nil, fmt.Errorf("%s: %w", m.Name, err)
@@ -135,9 +137,9 @@ func peek(r *bufio.Reader) []byte {
 
 const bufferSize = 256 << 10
 
-// unpacked is the text of a file that may be gzipped, in UTF-8.
-func unpacked(r io.Reader) (*bufio.Reader, error) {
-	b := bufio.NewReaderSize(r, bufferSize)
+// unpacked is the text of a file that may be gzipped, in UTF-8, read size bytes at a time.
+func unpacked(r io.Reader, size int) (*bufio.Reader, error) {
+	b := bufio.NewReaderSize(r, size)
 	if head, _ := b.Peek(2); !bytes.Equal(head, []byte("\x1f\x8b")) {
 		return inUTF8(b), nil
 	}
