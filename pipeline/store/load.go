@@ -46,7 +46,7 @@ func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) 
 	}
 	load := &Load{db: db, name: l.Name}
 	err = db.transaction(ctx, func() error {
-		if err := db.conn.QueryRowContext(ctx, statement("next_log")).Scan(&load.ID); err != nil {
+		if load.ID, err = db.nextNumber(ctx, "next_log"); err != nil {
 			return err
 		}
 		if err := fill(load); err != nil {
@@ -73,8 +73,8 @@ func (db *DB) Together(ctx context.Context, f func() error) error {
 		return err
 	}
 	return db.transaction(ctx, func() error {
-		db.together = true
-		err := f()
+		db.together, db.repeated = true, repeated{}
+		err := errors.Join(f(), db.repeated.close())
 		if db.together = false; err != nil {
 			return err
 		}
@@ -84,6 +84,9 @@ func (db *DB) Together(ctx context.Context, f func() error) error {
 
 // place puts a log where it goes.
 func (db *DB) place(ctx context.Context, load *Load, p Place, at time.Time) error {
+	if p.Same != 0 || len(p.Drop) > 0 {
+		db.repeated.numbers = nil // some are free again
+	}
 	for _, id := range p.Drop {
 		if err := db.execAll(ctx, "drop_past", id); err != nil {
 			return err
@@ -125,9 +128,12 @@ func (l *Load) Insert(ctx context.Context, s Sheet, r array.RecordReader) (n int
 	if err := l.db.widen(ctx, r.Schema()); err != nil {
 		return 0, err
 	}
-	var id int64
-	if err := l.db.conn.QueryRowContext(ctx, statement("add_sheet"), l.ID, s.No, s.Name, s.Kind).Scan(&id); err != nil {
-		return 0, fmt.Errorf("add_sheet: %w", err)
+	id, err := l.db.nextNumber(ctx, "next_sheet")
+	if err != nil {
+		return 0, err
+	}
+	if err := l.db.exec(ctx, "insert_sheet", id, l.ID, s.No, s.Name, s.Kind); err != nil {
+		return 0, err
 	}
 	err = l.db.wide(ctx, s.Many, func() error {
 		n, err = l.db.insertArrow(ctx, "entry_kept", fmt.Sprintf("%d AS sheet_id", id), l.Extent.noting(r))

@@ -55,6 +55,7 @@ type DB struct {
 	told   bool   // the views that logs are compared by are made
 	// within Together: what would be a transaction is part of one
 	together bool
+	repeated repeated
 	unused   map[string]string // columns, with their types, that the table of entries has not yet; nil: not looked for
 	atClose  func() error      // nil: nothing to do
 }
@@ -225,6 +226,9 @@ func statement(name string) string {
 }
 
 func (db *DB) exec(ctx context.Context, name string, args ...any) error {
+	if db.together && len(args) > 0 {
+		return db.repeated.exec(ctx, db.conn, name, args)
+	}
 	if _, err := db.conn.ExecContext(ctx, statement(name), args...); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}

@@ -1,1 +1,0 @@
-INSERT INTO log_sheet SELECT coalesce(max(sheet_id), 0) + 1, ?, ?, ?, ? FROM (SELECT sheet_id FROM log_sheet UNION ALL SELECT sheet_id FROM past_log_sheet) RETURNING sheet_id

@@ -1,0 +1,1 @@
+INSERT INTO log_sheet VALUES (?, ?, ?, ?, ?)
