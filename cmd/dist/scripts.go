@@ -1,10 +1,10 @@
 package main
 
 import (
-	"bytes"
-	_ "embed"
+	"bufio"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -12,58 +12,62 @@ import (
 	"strings"
 )
 
-var (
-	scriptPassed = regexp.MustCompile(`(?m)^\s+--- PASS: TestScripts/(\S+)`)
-	scriptFailed = regexp.MustCompile(`(?m)^\s+--- FAIL: TestScripts/(\S+)`)
-)
+var scriptEnded = regexp.MustCompile(`^\s+--- (PASS|FAIL|SKIP): TestScripts/(\S+) (\(.*\))`)
 
-// tryScripts runs the scripts of the command line with the program, and counts those that
-// pass. only is a pattern of their names; "" is all.
-func (t trial) tryScripts(of target, only string) error {
+// buildScripts builds what runs the scripts of the command line, on this computer.
+func buildScripts(dir string) (string, error) {
+	to := filepath.Join(dir, "scripts.test")
+	_, err := output(nil, "go", "test", "-c", "-o", to, "./cmd/wakeledger")
+	return to, err
+}
+
+// tryScripts runs the scripts with the program, says of each how it ended, and counts.
+// only is a pattern of their names; "" is all. What they print goes to the file record.
+func (t trial) tryScripts(of target, scripts, only, record string) error {
 	run := "^TestScripts$"
 	if only != "" {
 		run += "/" + only
 	}
-	c := exec.Command("go", "test", "./cmd/wakeledger", "-run", run, "-v", "-count=1", "-timeout", "60m", "-parallel", "2")
+	c := exec.Command(scripts, "-test.run", run, "-test.v", "-test.timeout", "120m", "-test.parallel", "2")
+	c.Dir = filepath.Join("cmd", "wakeledger")
 	c.Env = append(append(os.Environ(), t.environment...), "WAKELEDGER_PROGRAM="+strings.Join(t.command, " "))
-	out, err := c.CombinedOutput()
-	passed, broken := scriptPassed.FindAllSubmatch(out, -1), scriptFailed.FindAllSubmatch(out, -1)
-	fmt.Printf("%s: %d scripts pass, %d fail\n", of.name(), len(passed), len(broken))
-	if err != nil || len(passed) == 0 {
-		return errors.Join(err, fmt.Errorf("the scripts:\n%s", out))
+	file, err := os.Create(record)
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	printed, err := c.StdoutPipe()
+	if err != nil {
+		return err
+	}
+	c.Stderr = file
+	if err := c.Start(); err != nil {
+		return err
+	}
+	ended, err := countScripts(of, io.TeeReader(printed, file))
+	err = errors.Join(err, c.Wait())
+	of.say("%d scripts pass, %d fail, %d are skipped", ended["PASS"], ended["FAIL"], ended["SKIP"])
+	if err != nil || ended["PASS"] == 0 {
+		return errors.Join(err, fmt.Errorf("the scripts: see %s", record))
 	}
 	return nil
 }
 
-//go:embed processprng.c.txt
-var processPRNG string
-
-// useWine makes a Wine prefix for the trial, and returns what ends its server. Wine 8 lacks
-// a library that Go asks for random numbers: the prefix gets one.
-func (t *trial) useWine(prefix string) (end func(), err error) {
-	t.environment = []string{"WINEPREFIX=" + prefix, "WINEDEBUG=-all", "WINEDLLOVERRIDES=winemenubuilder.exe,mscoree,mshtml="}
-	for _, c := range [][]string{{"wineboot", "--init"}, {"wineserver", "--persistent"}} { // one server for all runs
-		if _, err := output(t.environment, c[0], c[1:]...); err != nil {
-			return nil, err
+// countScripts counts how the scripts of a run ended, and says it of each as it ends.
+func countScripts(of target, printed io.Reader) (ended map[string]int, err error) {
+	ended = map[string]int{}
+	lines := bufio.NewReader(printed)
+	for {
+		line, err := lines.ReadString('\n')
+		if m := scriptEnded.FindStringSubmatch(line); m != nil {
+			ended[m[1]]++
+			of.say("script %s: %s %s", m[2], m[1], m[3])
+		}
+		if errors.Is(err, io.EOF) {
+			return ended, nil
+		}
+		if err != nil {
+			return ended, err
 		}
 	}
-	source := filepath.Join(prefix, "processprng.c")
-	if err := os.WriteFile(source, []byte(processPRNG), 0o644); err != nil {
-		return nil, err
-	}
-	library := filepath.Join(prefix, "drive_c", "windows", "system32", "bcryptprimitives.dll")
-	if _, err := os.Stat(library); err != nil {
-		if _, err := output(nil, "x86_64-w64-mingw32-gcc-posix", "-shared", "-o", library, source, "-ladvapi32"); err != nil {
-			return nil, err
-		}
-	}
-	return func() {
-		c := exec.Command("wineserver", "--kill")
-		c.Env = append(os.Environ(), t.environment...)
-		var said bytes.Buffer
-		c.Stderr = &said
-		if err := c.Run(); err != nil {
-			fmt.Fprintln(os.Stderr, "dist: wine's server:", err, said.String())
-		}
-	}, nil
 }
