@@ -8,7 +8,9 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
+	"time"
 )
 
 // Other programs on Windows keep a file to themselves while they have it open.
@@ -34,6 +36,7 @@ type windowsTrial struct {
 	drive  string // the folder's name with the drive and backslashes
 	share  string // as a share of another computer
 	holder string // the program that keeps a file to itself
+	opened string // where the browser writes what it is to show
 }
 
 // tryWindows tries what only Windows has: backslashes, drives and shares, and files that
@@ -41,12 +44,12 @@ type windowsTrial struct {
 func (t trial) tryWindows(of target, prefix string) error {
 	t.folder = filepath.Join(filepath.Dir(t.folder), "Boote & Törns (2026), 'north'")
 	w := windowsTrial{trial: t, drive: `Z:` + strings.ReplaceAll(t.folder, "/", `\`), share: `\\harbour\logs`,
-		holder: filepath.Join(prefix, "holder.exe")}
+		holder: filepath.Join(prefix, "holder.exe"), opened: filepath.Join(prefix, "opened")}
 	shares := filepath.Join(prefix, "dosdevices", "unc", "harbour") // where Wine looks for \\harbour
 	err := errors.Join(os.MkdirAll(t.folder, 0o755), os.MkdirAll(shares, 0o755),
 		os.Symlink(t.folder, filepath.Join(shares, "logs")),
 		os.WriteFile(filepath.Join(t.folder, "Törn 4.csv"), []byte(crlfLog), 0o644),
-		compileC(w.holder, holder, "-municode"))
+		compileC(w.holder, holder, "-municode"), w.setBrowser(prefix))
 	if err != nil {
 		return err
 	}
@@ -58,6 +61,7 @@ func (t trial) tryWindows(of target, prefix string) error {
 		{"a drive, backslashes, spaces, letters with dots, CRLF", w.tryDrive},
 		{"a pattern of names", w.tryPattern},
 		{"a season file on a share", w.tryShare},
+		{"the report in the browser", w.tryBrowser},
 		{"a log that another program has open", w.tryHeldLog},
 		{"a season file that another program has open", w.tryHeldSeason},
 		{"a report that another program has open", w.tryHeldReport},
@@ -103,6 +107,28 @@ func (w windowsTrial) tryShare() error {
 	return errors.Join(
 		w.expect(0, "Törn 4.csv: unchanged, 1 row as before", w.season(w.share)...),
 		w.expect(0, "2026-07-04,Törn,2026-07-04,1,2,8,1,", "--db", w.share+`\season.duckdb`, "ask", "trips", "--format", "csv"))
+}
+
+// setBrowser has Wine open pages with a program that writes down which.
+func (w windowsTrial) setBrowser(prefix string) error {
+	browser := filepath.Join(prefix, "browser")
+	err := os.WriteFile(browser, []byte("#!/bin/sh\necho \"$1\" >> '"+w.opened+"'\n"), 0o755)
+	return errors.Join(err, w.quietly("wine", "reg", "add", `HKCU\Software\Wine\WineBrowser`, "/v", "Browsers", "/d", browser, "/f"))
+}
+
+func (w windowsTrial) tryBrowser() error {
+	args := w.season(w.drive)
+	if err := w.expect(0, "season file:", append(slices.Clip(args), "--open")...); err != nil {
+		return err
+	}
+	for range 100 { // the browser is a program of its own
+		page, err := os.ReadFile(w.opened)
+		if err == nil && strings.HasPrefix(string(page), "file://") && strings.HasSuffix(string(page), "/season.html\n") {
+			return nil
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	return errors.New("no browser was asked to show it")
 }
 
 const isOpen = "another program has it open: close it there, and give the command again"
