@@ -50,9 +50,6 @@ func (t trial) answers(db string, questions [][]string) (map[string][]byte, erro
 
 // makeSeason makes the demo season and its report in the trial's folder.
 func (t trial) makeSeason() error {
-	if err := os.MkdirAll(t.folder, 0o755); err != nil {
-		return err
-	}
 	demo, err := filepath.Abs("testdata/demo")
 	if err != nil {
 		return err
@@ -76,6 +73,9 @@ func (t trial) makeSeason() error {
 // trySeasons has both programs make the demo season and answer all questions from their own
 // file, and some from the other's, which each then goes on with.
 func trySeasons(t target, native, foreign trial) error {
+	if err := errors.Join(os.MkdirAll(native.folder, 0o755), os.MkdirAll(foreign.folder, 0o755)); err != nil {
+		return err
+	}
 	questions, err := native.allQuestions()
 	if err != nil {
 		return err
