@@ -81,8 +81,7 @@ func (s shared) try(t target) error {
 		failures = append(failures, foreign.tryWindows(t, filepath.Join(s.dir, "wine")))
 	}
 	if slices.Contains(s.parts, "scripts") {
-		record := filepath.Join(s.out, "scripts-"+t.name()+".log")
-		failures = append(failures, foreign.tryScripts(t, s.scripts, s.only, record))
+		failures = append(failures, foreign.tryScripts(t, s.scripts, s.only, s.out))
 	}
 	return errors.Join(failures...)
 }

@@ -1,19 +1,35 @@
 package main
 
 import (
+	"errors"
 	"strings"
 	"testing"
 )
 
-// Scripts are counted by how they ended; lines of other tests and of the scripts' own output
-// are not.
-func TestCountScripts(t *testing.T) {
-	printed := "=== RUN   TestScripts\n    --- PASS: TestScripts/blank (12.10s)\n        > wakeledger ask\n" +
-		"        --- FAIL: TestScripts is a text of a script\n    --- SKIP: TestScripts/open (0.00s)\n" +
-		"    --- FAIL: TestScripts/check (1.00s)\n    --- PASS: TestScripts/weigh (3.00s)\n--- FAIL: TestScripts (16.10s)\n"
-	ended, err := countScripts(targets[0], strings.NewReader(printed))
-	if err != nil || ended["PASS"] != 2 || ended["FAIL"] != 1 || ended["SKIP"] != 1 {
-		t.Errorf("%v, %v, want 2 that pass, 1 that fails, 1 that is skipped", ended, err)
+// A script that does not say that it passed failed.
+func TestHowScriptsEnd(t *testing.T) {
+	const begun, ended = "=== RUN   TestScripts\n=== RUN   TestScripts/blank\n        > wakeledger blank\n        PASS\n", "--- PASS: TestScripts (1.00s)\nPASS\n"
+	for _, c := range []struct {
+		printed string
+		err     error
+		want    string
+	}{
+		{begun + "    --- PASS: TestScripts/blank (1.00s)\n" + ended, nil, "PASS"},
+		{begun + "    --- SKIP: TestScripts/blank (1.00s)\n" + ended, nil, "SKIP"},
+		{begun + "    --- FAIL: TestScripts/blank (1.00s)\n--- FAIL: TestScripts (1.00s)\n", errors.New("exit status 1"), "FAIL"},
+		{begun + "    --- PASS: TestScripts/blank (1.00s)\n", errors.New("killed"), "FAIL"},
+		{begun, nil, "FAIL"}, // it says nothing of its end
+		{"testing: warning: no tests to run\nPASS\n", nil, "FAIL"},
+	} {
+		if got := howEnded([]byte(c.printed), c.err); got != c.want {
+			t.Errorf("%s, %v: %s, want %s", c.printed, c.err, got, c.want)
+		}
+	}
+	if names, err := scriptsNamed("^(blank|weigh)$"); err != nil || len(names) != 2 {
+		t.Errorf("scripts: %v, %v", names, err)
+	}
+	if _, err := scriptsNamed("no such"); err == nil {
+		t.Error("a pattern that fits no script is taken")
 	}
 }
 
