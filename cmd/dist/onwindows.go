@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 )
@@ -62,6 +61,8 @@ func (t trial) tryWindows(of target, prefix string) error {
 		{"a pattern of names", w.tryPattern},
 		{"a season file on a share", w.tryShare},
 		{"the report in the browser", w.tryBrowser},
+		{"a log dropped on the program", w.tryDropped},
+		{"a double click on the program", w.tryDoubleClick},
 		{"a log that another program has open", w.tryHeldLog},
 		{"a season file that another program has open", w.tryHeldSeason},
 		{"a report that another program has open", w.tryHeldReport},
@@ -117,13 +118,17 @@ func (w windowsTrial) setBrowser(prefix string) error {
 }
 
 func (w windowsTrial) tryBrowser() error {
-	args := w.season(w.drive)
-	if err := w.expect(0, "season file:", append(slices.Clip(args), "--open")...); err != nil {
+	if err := w.expect(0, "season file:", append(w.season(w.drive), "--open")...); err != nil {
 		return err
 	}
-	for range 100 { // the browser is a program of its own
+	return w.browserShows("/season.html")
+}
+
+// browserShows waits until the browser was asked for a page whose name ends so.
+func (w windowsTrial) browserShows(name string) error {
+	for range 100 { // it is a program of its own
 		page, err := os.ReadFile(w.opened)
-		if err == nil && strings.HasPrefix(string(page), "file://") && strings.HasSuffix(string(page), "/season.html\n") {
+		if err == nil && strings.HasPrefix(string(page), "file://") && strings.HasSuffix(string(page), name+"\n") {
 			return nil
 		}
 		time.Sleep(100 * time.Millisecond)
