@@ -33,20 +33,36 @@ func TestHowScriptsEnd(t *testing.T) {
 	}
 }
 
-// An answer that differs in a byte is told with its line; no answer at all proves nothing.
+// An answer that differs is told with its row and column; no answer at all proves nothing. But
+// for another processor only the last digits of a figure may differ.
 func TestSameAnswers(t *testing.T) {
-	a := map[string][]byte{"effort": []byte("level,rate\nall,0.125\n"), "trips": []byte("trip\n1\n")}
-	if err := sameAnswers(a, map[string][]byte{"effort": a["effort"], "trips": a["trips"]}); err != nil {
-		t.Errorf("the same: %v", err)
+	answer := func(rate string) map[string][]byte {
+		return map[string][]byte{"effort": []byte("level,rate\n8," + rate + "\n")}
 	}
-	err := sameAnswers(a, map[string][]byte{"effort": []byte("level,rate\nall,0.126\n"), "trips": a["trips"]})
-	if err == nil || !strings.Contains(err.Error(), "ask effort differs: line 2\n  all,0.125\n  all,0.126") {
-		t.Errorf("a figure that differs: %v", err)
+	const want = "0.6456695649333126"
+	for _, c := range []struct {
+		got  string
+		near bool
+		off  int
+		says string // "": it is the same
+	}{
+		{want, false, 0, ""},
+		{want, true, 0, ""},
+		{"0.6456695649333128", true, 1, ""},
+		{"0.6456695649333128", false, 0, `ask effort differs: row 2, rate: "0.6456695649333126", "0.6456695649333128"`},
+		{"0.64566956", true, 1, "row 2, rate"},
+		{"", true, 1, "row 2, rate"},
+		{"0.6456695649333126\n9,1", true, 1, "2 rows, 3 rows"},
+	} {
+		off, err := sameAnswers(answer(want), answer(c.got), c.near)
+		if off != c.off || (err == nil) != (c.says == "") || err != nil && !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s, near %v: %d off, %v, want %d and %q", c.got, c.near, off, err, c.off, c.says)
+		}
 	}
-	if sameAnswers(a, map[string][]byte{"effort": a["effort"]}) == nil {
+	if _, err := sameAnswers(answer(want), nil, true); err == nil {
 		t.Error("an answer that is missing is taken for the same")
 	}
-	if sameAnswers(map[string][]byte{"effort": nil}, map[string][]byte{"effort": nil}) == nil {
+	if _, err := sameAnswers(map[string][]byte{"effort": nil}, map[string][]byte{"effort": nil}, false); err == nil {
 		t.Error("two that say nothing are taken for the same")
 	}
 }

@@ -122,6 +122,9 @@ func TestDroppedInAWindow(t *testing.T) {
 		if stays := left == ""; stays != c.stays || strings.Contains(notes.String(), anyKey) != c.stays {
 			t.Errorf("%s, window %v: it stays: %v, want %v", c.args, c.window, stays, c.stays)
 		}
+		if again := strings.Contains(notes.String(), "drop the same logs again"); again != (c.stays && c.code == notSettled) {
+			t.Errorf("%s, window %v: how to answer in a window is said: %v", c.args, c.window, again)
+		}
 		if !strings.Contains(out.String()+notes.String(), c.says) {
 			t.Errorf("%s: nothing of %q in\n%s%s", c.args, c.says, out.String(), notes.String())
 		}
