@@ -114,7 +114,14 @@ func (w windowsTrial) tryShare() error {
 func (w windowsTrial) setBrowser(prefix string) error {
 	browser := filepath.Join(prefix, "browser")
 	err := os.WriteFile(browser, []byte("#!/bin/sh\necho \"$1\" >> '"+w.opened+"'\n"), 0o755)
-	return errors.Join(err, w.quietly("wine", "reg", "add", `HKCU\Software\Wine\WineBrowser`, "/v", "Browsers", "/d", browser, "/f"))
+	for _, key := range [][]string{
+		{`HKCU\Software\Classes\.html`, "/ve", "/d", "page"},
+		{`HKCU\Software\Classes\page\shell\open\command`, "/ve", "/d", `C:\windows\system32\winebrowser.exe -nohome "%1"`},
+		{`HKCU\Software\Wine\WineBrowser`, "/v", "Browsers", "/d", browser},
+	} {
+		err = errors.Join(err, w.quietly("wine", append([]string{"reg", "add", key[0], "/f"}, key[1:]...)...))
+	}
+	return err
 }
 
 func (w windowsTrial) tryBrowser() error {
@@ -126,7 +133,7 @@ func (w windowsTrial) tryBrowser() error {
 
 // browserShows waits until the browser was asked for a page whose name ends so.
 func (w windowsTrial) browserShows(name string) error {
-	for range 100 { // it is a program of its own
+	for range 1200 { // it is a program of its own, and Wine starts it slowly
 		page, err := os.ReadFile(w.opened)
 		if err == nil && strings.HasPrefix(string(page), "file://") && strings.HasSuffix(string(page), name+"\n") {
 			return nil
