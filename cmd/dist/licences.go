@@ -136,7 +136,8 @@ func insideLibraries(libraries []string) (string, error) {
 		}
 	}
 	if unknown != nil {
-		return "", fmt.Errorf("the database's library holds %s, of which no licence lies in cmd/dist/inside", strings.Join(unknown, ", "))
+		return "", fmt.Errorf("the database's library holds %s, of which no licence lies in cmd/dist/inside",
+			strings.Join(unknown, ", "))
 	}
 	files, err := inside.ReadDir("inside")
 	if err != nil {

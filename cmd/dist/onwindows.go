@@ -29,6 +29,9 @@ int wmain(int n, wchar_t **names) {
 // other places.
 const crlfLog = "Boat,Date,Start,End,Speed (kn),Lines,Strikes\r\nTörn,2026-07-04,07:00,09:00,8,4,1\r\n"
 
+// oneTrip is how its trip begins in 'ask trips'.
+const oneTrip = "2026-07-04,Törn,2026-07-04,1,2,8,1,"
+
 // windowsTrial is a folder with one log, and its names on Windows.
 type windowsTrial struct {
 	trial
@@ -88,13 +91,14 @@ func (w windowsTrial) expect(code int, text string, args ...string) error {
 }
 
 func (w windowsTrial) season(folder string) []string {
-	return []string{"--db", folder + `\season.duckdb`, "season", "--zone", "UTC-9", "--out", folder + `\season.html`, folder + `\Törn 4.csv`}
+	return []string{"--db", folder + `\season.duckdb`, "season", "--zone", "UTC-9",
+		"--out", folder + `\season.html`, folder + `\Törn 4.csv`}
 }
 
 func (w windowsTrial) tryDrive() error {
 	return errors.Join(
 		w.expect(0, "Törn 4.csv: what was read\n  1 trip, on 4 July 2026", w.season(w.drive)...),
-		w.expect(0, "2026-07-04,Törn,2026-07-04,1,2,8,1,", "--db", "season.duckdb", "ask", "trips", "--format", "csv"))
+		w.expect(0, oneTrip, "--db", "season.duckdb", "ask", "trips", "--format", "csv"))
 }
 
 func (w windowsTrial) tryPattern() error {
@@ -107,7 +111,7 @@ func (w windowsTrial) tryPattern() error {
 func (w windowsTrial) tryShare() error {
 	return errors.Join(
 		w.expect(0, "Törn 4.csv: unchanged, 1 row as before", w.season(w.share)...),
-		w.expect(0, "2026-07-04,Törn,2026-07-04,1,2,8,1,", "--db", w.share+`\season.duckdb`, "ask", "trips", "--format", "csv"))
+		w.expect(0, oneTrip, "--db", w.share+`\season.duckdb`, "ask", "trips", "--format", "csv"))
 }
 
 // setBrowser has Wine open pages with a program that writes down which.
@@ -143,7 +147,11 @@ func (w windowsTrial) browserShows(name string) error {
 	return errors.New("no browser was asked to show it")
 }
 
-const isOpen = "another program has it open: close it there, and give the command again"
+// What the program says of a file that another one keeps to itself.
+const (
+	isOpen = "another program has it open: close it there, and give the command again"
+	inUse  = "the season file is in use by another program: try again when that is done"
+)
 
 func (w windowsTrial) tryHeldLog() error {
 	err := w.whileHeld("Törn 4.csv", func() error {
@@ -158,8 +166,8 @@ func (w windowsTrial) tryHeldLog() error {
 func (w windowsTrial) tryHeldSeason() error {
 	return w.whileHeld("season.duckdb", func() error {
 		return errors.Join(
-			w.expect(1, "the season file is in use by another program: try again when that is done", "ask", "trips"),
-			w.expect(1, "the season file is in use by another program: try again when that is done", "load", "--zone", "UTC-9", "Törn 4.csv"))
+			w.expect(1, inUse, "ask", "trips"),
+			w.expect(1, inUse, "load", "--zone", "UTC-9", "Törn 4.csv"))
 	})
 }
 
