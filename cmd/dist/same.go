@@ -29,7 +29,8 @@ func sameAnswers(a, b map[string][]byte, near bool) (off int, err error) {
 				differ = append(differ, fmt.Errorf("ask %s differs: %w", q, err))
 			}
 		default:
-			differ = append(differ, fmt.Errorf("ask %s differs: %w", q, sameFields(want, b[q], func(x, y string) bool { return x == y })))
+			err := sameFields(want, b[q], func(x, y string) bool { return x == y })
+			differ = append(differ, fmt.Errorf("ask %s differs: %w", q, err))
 		}
 	}
 	return off, errors.Join(differ...)

@@ -24,7 +24,8 @@ func (w windowsTrial) inWindow(dropped string, turns []turn) (code int, shown st
 	if dropped != "" {
 		command += ` "$DROPPED"`
 	}
-	c := exec.Command("script", "--quiet", "--return", "--command", command, os.DevNull) // of util-linux: a terminal for it
+	// script, of util-linux, gives it a terminal
+	c := exec.Command("script", "--quiet", "--return", "--command", command, os.DevNull)
 	c.Env = append(append(os.Environ(), w.environment...), "PROGRAM="+w.command[len(w.command)-1], "DROPPED="+dropped)
 	c.Dir = w.folder
 	keys, err := c.StdinPipe()
@@ -72,7 +73,8 @@ const anyKey = "Press any key to close this window."
 // are kept beside it, the browser shows the report, and the window stays until a key.
 func (w windowsTrial) tryDropped() error {
 	dir := filepath.Join(w.folder, "Törn")
-	err := errors.Join(os.Mkdir(dir, 0o755), os.WriteFile(filepath.Join(dir, "open.csv"), []byte(openLog), 0o644), os.RemoveAll(w.opened))
+	err := errors.Join(os.Mkdir(dir, 0o755), os.RemoveAll(w.opened),
+		os.WriteFile(filepath.Join(dir, "open.csv"), []byte(openLog), 0o644))
 	if err != nil {
 		return err
 	}
@@ -80,7 +82,8 @@ func (w windowsTrial) tryDropped() error {
 	if code != 3 {
 		err = errors.Join(err, fmt.Errorf("exit code %d, want 3", code))
 	}
-	for _, want := range []string{"How many lines were out?", "1 trip, on 4 July 2026", "1 question is open", `\Törn\season.html`} {
+	for _, want := range []string{"How many lines were out?", "1 trip, on 4 July 2026", "1 question is open",
+		`\Törn\season.html`} {
 		if !strings.Contains(shown, want) {
 			err = errors.Join(err, fmt.Errorf("the window does not show %q", want))
 		}

@@ -15,7 +15,8 @@ var processPRNG string
 // useWine makes a Wine prefix for the trial, and returns what ends its server. Wine 8 lacks
 // a library that Go asks for random numbers: the prefix gets one.
 func (t *trial) useWine(prefix string) (end func(), err error) {
-	t.environment = []string{"WINEPREFIX=" + prefix, "WINEDEBUG=-all", "WINEDLLOVERRIDES=winemenubuilder.exe,mscoree,mshtml="}
+	t.environment = []string{"WINEPREFIX=" + prefix, "WINEDEBUG=-all",
+		"WINEDLLOVERRIDES=winemenubuilder.exe,mscoree,mshtml="}
 	if err := os.MkdirAll(prefix, 0o755); err != nil {
 		return nil, err
 	}
