@@ -119,8 +119,8 @@ func (w windowsTrial) setBrowser(prefix string) error {
 	browser := filepath.Join(prefix, "browser")
 	err := os.WriteFile(browser, []byte("#!/bin/sh\necho \"$1\" >> '"+w.opened+"'\n"), 0o755)
 	for _, key := range [][]string{
-		{`HKCU\Software\Classes\.html`, "/ve", "/d", "page"},
-		{`HKCU\Software\Classes\page\shell\open\command`, "/ve", "/d", `C:\windows\system32\winebrowser.exe -nohome "%1"`},
+		{`HKCR\.html`, "/ve", "/d", "page"},
+		{`HKCR\page\shell\open\command`, "/ve", "/d", `C:\windows\system32\winebrowser.exe -nohome "%1"`},
 		{`HKCU\Software\Wine\WineBrowser`, "/v", "Browsers", "/d", browser},
 	} {
 		err = errors.Join(err, w.quietly("wine", append([]string{"reg", "add", key[0], "/f"}, key[1:]...)...))
