@@ -48,9 +48,6 @@ func (t trial) answers(db string, questions [][]string) (map[string][]byte, erro
 	return all, nil
 }
 
-// rounds tells that the target's processor may round the last digits otherwise than this one.
-func (t target) rounds() bool { return t.processor != targets[0].processor }
-
 // makeSeason makes the demo season and its report in the trial's folder.
 func (t trial) makeSeason() error {
 	demo, err := filepath.Abs("testdata/demo")
@@ -95,7 +92,7 @@ func trySeasons(t target, native, foreign trial) error {
 		}
 		own = append(own, a)
 	}
-	off, err := sameAnswers(own[0], own[1], t.rounds())
+	off, err := sameAnswers(own[0], own[1])
 	if err != nil {
 		return fmt.Errorf("the demo season: %w", err)
 	}
@@ -116,7 +113,7 @@ func tryChange(t target, both []trial, before map[string][]byte) error {
 		db, more := filepath.Join(other.folder, "season.duckdb"), filepath.Join(other.folder, "more of the season.csv")
 		a, err := x.answers(db, oftenAsked)
 		if err == nil {
-			_, err = sameAnswers(a, before, t.rounds())
+			_, err = sameAnswers(a, before)
 		}
 		if err != nil {
 			return fmt.Errorf("a season file of the other computer: %w", err)
@@ -132,7 +129,7 @@ func tryChange(t target, both []trial, before map[string][]byte) error {
 		}
 		after = append(after, a)
 	}
-	if _, err := sameAnswers(after[0], after[1], t.rounds()); err != nil {
+	if _, err := sameAnswers(after[0], after[1]); err != nil {
 		return fmt.Errorf("after the other computer loaded a log: %w", err)
 	}
 	if bytes.Equal(after[0]["effort"], before["effort"]) {
