@@ -36,7 +36,9 @@ func TestHowScriptsEnd(t *testing.T) {
 // An answer that differs is told with its row and column; no answer at all proves nothing. Only
 // the last digits of a figure may differ.
 func TestSameAnswers(t *testing.T) {
-	answer := func(rate string) map[string][]byte { return map[string][]byte{"effort": []byte("level,rate\n8," + rate + "\n")} }
+	answer := func(rate string) map[string][]byte {
+		return map[string][]byte{"effort": []byte("level,rate\n8," + rate + "\n")}
+	}
 	const want = "0.6456695649333126"
 	for _, c := range []struct {
 		got  string
