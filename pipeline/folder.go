@@ -1,9 +1,11 @@
 package pipeline
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -13,7 +15,11 @@ import (
 // be opened as a log or as a track, by name. passed are the others, hidden ones apart, each
 // with why. A folder that holds none is an error.
 func Files(paths []string) (files, passed []string, err error) {
-	for _, p := range spelledOut(paths) {
+	paths, err = spelledOut(paths)
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, p := range paths {
 		info, err := os.Stat(p)
 		if err != nil || !info.IsDir() {
 			files = append(files, p)
@@ -33,15 +39,41 @@ func Files(paths []string) (files, passed []string, err error) {
 
 // spelledOut puts in the place of each pattern (*.csv) the files that it stands for. On
 // Windows the programs do that; elsewhere the shell has done it, and a name may hold a star.
-func spelledOut(paths []string) (names []string) {
+func spelledOut(paths []string) (names []string, err error) {
 	for _, p := range paths {
-		found, err := filepath.Glob(p)
-		if runtime.GOOS != "windows" || !strings.ContainsAny(p, "*?") || err != nil || len(found) == 0 {
-			found = []string{p}
+		if runtime.GOOS != "windows" || !strings.ContainsAny(filepath.Base(p), "*?") {
+			names = append(names, p)
+			continue
+		}
+		found, err := fitting(p)
+		if err != nil {
+			return nil, err
 		}
 		names = append(names, found...)
 	}
-	return names
+	return names, nil
+}
+
+// fitting are the files that a pattern stands for, by name; small and capital letters are
+// one, as in names on Windows.
+func fitting(pattern string) (names []string, err error) {
+	dir, base := filepath.Dir(pattern), strings.ToLower(filepath.Base(pattern))
+	base = strings.NewReplacer(`[`, `\[`, `\`, `\\`).Replace(base) // in names, these are no signs of a pattern
+	entries, err := os.ReadDir(dir)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("folder %s: %w", dir, err)
+	}
+	for _, e := range entries {
+		if fits, err := path.Match(base, strings.ToLower(e.Name())); err != nil {
+			return nil, fmt.Errorf("%s: %w", pattern, err)
+		} else if fits {
+			names = append(names, filepath.Join(dir, e.Name()))
+		}
+	}
+	if len(names) == 0 {
+		return nil, fmt.Errorf("%s: there is no file that fits this name", pattern)
+	}
+	return names, nil
 }
 
 func inFolder(folder string) (found, others []string, err error) {

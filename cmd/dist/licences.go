@@ -1,6 +1,7 @@
 package main
 
 import (
+	"embed"
 	"errors"
 	"fmt"
 	"os"
@@ -111,24 +112,57 @@ func (t target) modules() (works []work, libraries []string, err error) {
 // DuckDB has the code of others in namespaces of its own, which the names of functions
 // begin with (Itanium C++ ABI, mangling of nested names).
 var (
-	namespace  = regexp.MustCompile(`_ZNK?[0-9]+duckdb_[a-z0-9_]+`)
-	ownParts   = []string{"parquet", "adbc"} // DuckDB's own
-	insideText = `
-%s
-The database's library holds the work of others too, by the names in it:
-%s,
-and utf8proc, fsst and, on Linux, jemalloc. The module that carries the library carries no
-licences of theirs. They lie in the folder third_party of DuckDB's source, https://github.com/duckdb/duckdb.
-`
+	namespace = regexp.MustCompile(`_ZNK?[0-9]+duckdb_[a-z0-9_]+`)
+	ownParts  = []string{"parquet", "adbc"} // DuckDB's own
 )
 
-// insideLibraries tells whose code a database's library holds, of which nothing lies beside it.
+// inside has the licences of those whose code the database's library holds, of which nothing
+// lies beside it: a file by namespace, and some of what has none.
+//
+//go:embed inside/*.txt
+var inside embed.FS
+
+// insideLibraries is the text of the licences of what the libraries hold. What they name and
+// inside does not is an error.
 func insideLibraries(libraries []string) (string, error) {
-	var names []string
+	names, err := namesInside(libraries)
+	if err != nil {
+		return "", err
+	}
+	var unknown []string
+	for _, n := range names {
+		if _, err := inside.Open("inside/" + n + ".txt"); err != nil {
+			unknown = append(unknown, n)
+		}
+	}
+	if unknown != nil {
+		return "", fmt.Errorf("the database's library holds %s, of which no licence lies in cmd/dist/inside",
+			strings.Join(unknown, ", "))
+	}
+	files, err := inside.ReadDir("inside")
+	if err != nil {
+		return "", err
+	}
+	rule := strings.Repeat("=", 78)
+	var text strings.Builder
+	fmt.Fprintf(&text, "\n%s\nThe database's library holds the work of others too. Their licences follow, by the\n"+
+		"name that it gives them. The Apache License stands above in full.\n", rule)
+	for _, f := range files {
+		b, err := inside.ReadFile("inside/" + f.Name())
+		if err != nil {
+			return "", err
+		}
+		fmt.Fprintf(&text, "\n%s\n%s\n%s\n\n%s", rule, strings.TrimSuffix(f.Name(), ".txt"), strings.Repeat("-", 78), b)
+	}
+	return text.String(), nil
+}
+
+// namesInside are those of the namespaces in the libraries, sorted.
+func namesInside(libraries []string) (names []string, err error) {
 	for _, l := range libraries {
 		b, err := os.ReadFile(l)
 		if err != nil {
-			return "", err
+			return nil, err
 		}
 		for _, m := range namespace.FindAll(b, -1) {
 			digits := strings.TrimLeft(string(m), "_ZNK")
@@ -144,10 +178,10 @@ func insideLibraries(libraries []string) (string, error) {
 		}
 	}
 	if names == nil {
-		return "", errors.New("nothing is known of what the database's library holds")
+		return nil, errors.New("nothing is known of what the database's library holds")
 	}
 	slices.Sort(names)
-	return fmt.Sprintf(insideText, strings.Repeat("=", 78), strings.Join(names, ", ")), nil
+	return names, nil
 }
 
 // upwards are the licences in a folder and in those above it, up to that of the module.

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 func main() {
@@ -23,6 +24,7 @@ func run(args []string) error {
 	flags := flag.NewFlagSet("dist", flag.ContinueOnError)
 	out := flags.String("out", filepath.Join("bin", "dist"), "the `folder` for the archives")
 	scripts := flags.String("scripts", "", "try: run only the scripts whose names fit this `pattern`")
+	parts := flags.String("parts", strings.Join(trials, ","), "try: the `parts` to try")
 	try := len(args) > 0 && args[0] == "try"
 	if try {
 		args = args[1:]
@@ -35,7 +37,7 @@ func run(args []string) error {
 		return err
 	}
 	if try {
-		return tryAll(chosen, *out, *scripts)
+		return tryAll(chosen, *out, strings.Split(*parts, ","), *scripts)
 	}
 	return makeAll(chosen, *out)
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	_ "embed"
 	"errors"
 	"fmt"
 	"os"
@@ -10,60 +8,92 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
+	"time"
 )
 
-var (
-	scriptPassed = regexp.MustCompile(`(?m)^\s+--- PASS: TestScripts/(\S+)`)
-	scriptFailed = regexp.MustCompile(`(?m)^\s+--- FAIL: TestScripts/(\S+)`)
-)
+var scriptEnded = regexp.MustCompile(`(?m)^\s+--- (PASS|FAIL|SKIP): TestScripts/`)
 
-// tryScripts runs the scripts of the command line with the program, and counts those that
-// pass. only is a pattern of their names; "" is all.
-func (t trial) tryScripts(of target, only string) error {
-	run := "^TestScripts$"
-	if only != "" {
-		run += "/" + only
-	}
-	c := exec.Command("go", "test", "./cmd/wakeledger", "-run", run, "-v", "-count=1", "-timeout", "60m", "-parallel", "2")
-	c.Env = append(append(os.Environ(), t.environment...), "WAKELEDGER_PROGRAM="+strings.Join(t.command, " "))
-	out, err := c.CombinedOutput()
-	passed, broken := scriptPassed.FindAllSubmatch(out, -1), scriptFailed.FindAllSubmatch(out, -1)
-	fmt.Printf("%s: %d scripts pass, %d fail\n", of.name(), len(passed), len(broken))
-	if err != nil || len(passed) == 0 {
-		return errors.Join(err, fmt.Errorf("the scripts:\n%s", out))
-	}
-	return nil
+// buildScripts builds what runs the scripts of the command line, on this computer.
+func buildScripts(dir string) (string, error) {
+	to := filepath.Join(dir, "scripts.test")
+	_, err := output(nil, "go", "test", "-c", "-o", to, "./cmd/wakeledger")
+	return to, err
 }
 
-//go:embed processprng.c.txt
-var processPRNG string
+// atOnce scripts run side by side.
+const atOnce = 2
 
-// useWine makes a Wine prefix for the trial, and returns what ends its server. Wine 8 lacks
-// a library that Go asks for random numbers: the prefix gets one.
-func (t *trial) useWine(prefix string) (end func(), err error) {
-	t.environment = []string{"WINEPREFIX=" + prefix, "WINEDEBUG=-all", "WINEDLLOVERRIDES=winemenubuilder.exe,mscoree,mshtml="}
-	for _, c := range [][]string{{"wineboot", "--init"}, {"wineserver", "--persistent"}} { // one server for all runs
-		if _, err := output(t.environment, c[0], c[1:]...); err != nil {
-			return nil, err
-		}
+// tryScripts runs the scripts with the program, says of each how it ended, and counts.
+// only is a pattern of their names; "" is all. What those print that fail goes into the
+// folder records.
+func (t trial) tryScripts(of target, runner, only, records string) error {
+	names, err := scriptsNamed(only)
+	if err != nil {
+		return err
 	}
-	source := filepath.Join(prefix, "processprng.c")
-	if err := os.WriteFile(source, []byte(processPRNG), 0o644); err != nil {
+	ended := map[string]int{}
+	var failures []error
+	var lock sync.Mutex // of both
+	var all sync.WaitGroup
+	free := make(chan bool, atOnce)
+	for _, name := range names {
+		all.Add(1)
+		free <- true
+		go func() {
+			defer func() { <-free; all.Done() }()
+			began := time.Now()
+			how, printed := t.runScript(runner, name)
+			lock.Lock()
+			defer lock.Unlock()
+			ended[how]++
+			of.say("script %s: %s, %.0f s", name, how, time.Since(began).Seconds())
+			if how == "FAIL" {
+				record := filepath.Join(records, of.name()+"-"+name+".log")
+				failures = append(failures, fmt.Errorf("script %s: see %s", name, record), os.WriteFile(record, printed, 0o644))
+			}
+		}()
+	}
+	all.Wait()
+	of.say("%d scripts pass, %d fail, %d are skipped", ended["PASS"], ended["FAIL"], ended["SKIP"])
+	if ended["PASS"] == 0 {
+		failures = append(failures, errors.New("no script passes"))
+	}
+	return errors.Join(failures...)
+}
+
+// scriptsNamed are the names of the scripts that fit a pattern.
+func scriptsNamed(pattern string) (names []string, err error) {
+	fits, err := regexp.Compile(pattern)
+	if err != nil {
 		return nil, err
 	}
-	library := filepath.Join(prefix, "drive_c", "windows", "system32", "bcryptprimitives.dll")
-	if _, err := os.Stat(library); err != nil {
-		if _, err := output(nil, "x86_64-w64-mingw32-gcc-posix", "-shared", "-o", library, source, "-ladvapi32"); err != nil {
-			return nil, err
+	files, err := filepath.Glob(filepath.Join("testdata", "script", "*.txtar"))
+	for _, f := range files {
+		if name := strings.TrimSuffix(filepath.Base(f), ".txtar"); fits.MatchString(name) {
+			names = append(names, name)
 		}
 	}
-	return func() {
-		c := exec.Command("wineserver", "--kill")
-		c.Env = append(os.Environ(), t.environment...)
-		var said bytes.Buffer
-		c.Stderr = &said
-		if err := c.Run(); err != nil {
-			fmt.Fprintln(os.Stderr, "dist: wine's server:", err, said.String())
-		}
-	}, nil
+	if err == nil && names == nil {
+		err = fmt.Errorf("no script has a name that fits %q", pattern)
+	}
+	return names, err
+}
+
+// runScript says how a script ended, PASS, FAIL or SKIP, and what it printed.
+func (t trial) runScript(runner, name string) (how string, printed []byte) {
+	c := exec.Command(runner, "-test.run", "^TestScripts$/^"+name+"$", "-test.v", "-test.timeout", "60m")
+	c.Dir = filepath.Join("cmd", "wakeledger")
+	c.Env = append(append(os.Environ(), t.environment...), "WAKELEDGER_PROGRAM="+strings.Join(t.command, " "))
+	printed, err := c.CombinedOutput()
+	return howEnded(printed, err), printed
+}
+
+// howEnded is FAIL unless the one script that was run says that it ended otherwise.
+func howEnded(printed []byte, err error) string {
+	said := scriptEnded.FindAllSubmatch(printed, -1)
+	if err != nil || len(said) != 1 {
+		return "FAIL"
+	}
+	return string(said[0][1])
 }

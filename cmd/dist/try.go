@@ -10,12 +10,16 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
-// tryAll runs what was built: on each runner the demo season, seasons that change computers,
-// and the scripts of the command line.
-func tryAll(chosen []target, out, scripts string) error {
+// trials are the parts of what is tried, in their order.
+var trials = []string{"seasons", "windows", "scripts"}
+
+// tryAll runs what was built, each program on its runner: the demo season, seasons that
+// change computers, what only Windows does, and the scripts of the command line.
+func tryAll(chosen []target, out string, parts []string, scripts string) error {
 	if err := errors.Join(present(chosen, compilers), present(chosen, runners)); err != nil {
 		return err
 	}
@@ -24,39 +28,67 @@ func tryAll(chosen []target, out, scripts string) error {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	here, err := unpack(targets[0], out, filepath.Join(dir, "here"))
-	if err != nil {
-		return err
+	all := shared{dir: dir, out: out, parts: parts, only: scripts}
+	if slices.Contains(parts, "seasons") {
+		if all.native, err = unpack(targets[0], out, filepath.Join(dir, "here")); err != nil {
+			return err
+		}
+	}
+	if slices.Contains(parts, "scripts") {
+		if all.scripts, err = buildScripts(dir); err != nil {
+			return err
+		}
 	}
 	var failures []error
 	for _, t := range chosen {
-		if t.runner == nil {
-			continue
-		}
-		native := trial{command: []string{here}, folder: filepath.Join(dir, "linux seasons")}
-		if err := try(t, out, dir, native, scripts); err != nil {
+		if err := all.try(t); err != nil {
 			failures = append(failures, fmt.Errorf("%s: %w", t.name(), err))
 		}
 	}
 	return errors.Join(failures...)
 }
 
+// shared is what the trials of all targets have in common.
+type shared struct {
+	dir, out string
+	parts    []string // of trials
+	scripts  string   // what runs the scripts; "" where they are not run
+	only     string   // a pattern of their names
+	native   string   // this computer's program; "" where no seasons are tried
+}
+
 // try is one target's trial beside that of this computer.
-func try(t target, out, dir string, native trial, scripts string) error {
-	program, err := unpack(t, out, filepath.Join(dir, t.name()))
+func (s shared) try(t target) error {
+	program, err := unpack(t, s.out, filepath.Join(s.dir, t.name()))
 	if err != nil {
 		return err
 	}
-	foreign := trial{command: append(append([]string{}, t.runner...), program),
-		folder: filepath.Join(dir, t.name()+" seasons, in a folder with a long name")}
+	native := trial{command: []string{s.native}, folder: filepath.Join(s.dir, "seasons beside "+t.name())}
+	foreign := trial{command: append(slices.Clone(t.runner), program),
+		folder: filepath.Join(s.dir, t.name()+" seasons, in a folder with a long name")}
 	if t.windows() {
-		end, err := foreign.useWine(filepath.Join(dir, "wine"))
+		end, err := foreign.useWine(filepath.Join(s.dir, "wine"))
 		if err != nil {
 			return err
 		}
 		defer end()
 	}
-	return errors.Join(trySeasons(t, native, foreign), foreign.tryScripts(t, scripts))
+	var failures []error
+	if slices.Contains(s.parts, "seasons") && t.runner != nil {
+		failures = append(failures, trySeasons(t, native, foreign))
+	}
+	if slices.Contains(s.parts, "windows") && t.windows() {
+		failures = append(failures, foreign.tryWindows(t, filepath.Join(s.dir, "wine")))
+	}
+	if slices.Contains(s.parts, "scripts") {
+		failures = append(failures, foreign.tryScripts(t, s.scripts, s.only, s.out))
+	}
+	return errors.Join(failures...)
+}
+
+// say prints a line of what was found on a target, as it is found.
+func (t target) say(format string, args ...any) {
+	fmt.Printf("%s: %s\n", t.name(), fmt.Sprintf(format, args...))
 }
 
 // unpack puts the program of an archive into a folder.
@@ -115,118 +147,22 @@ type trial struct {
 
 // run is what the program prints; exit code 3, open questions, is well too.
 func (t trial) run(args ...string) ([]byte, error) {
-	c := exec.Command(t.command[0], append(t.command[1:len(t.command):len(t.command)], args...)...)
-	c.Dir, c.Env = t.folder, append(os.Environ(), t.environment...)
-	var notes bytes.Buffer
-	c.Stderr = &notes
-	out, err := c.Output()
-	if err != nil && c.ProcessState.ExitCode() != 3 {
-		return nil, fmt.Errorf("%s: %w\n%s", strings.Join(args, " "), err, notes.String())
+	code, out, notes := t.end(args...)
+	if code != 0 && code != 3 {
+		return nil, fmt.Errorf("%s: exit code %d\n%s", strings.Join(args, " "), code, notes)
 	}
 	return out, nil
 }
 
-// questions whose answers must be the same on every computer.
-var questions = [][]string{{"effort"}, {"strike-rate"}, {"strike-rate", "--by", "lure"}, {"outcomes"}, {"fish"},
-	{"sizes"}, {"trips"}, {"scale-check"}, {"set-aside"}, {"questions"}, {"failures"}}
-
-// answers are those to all questions of a season file.
-func (t trial) answers(db string) (map[string]string, error) {
-	all := map[string]string{}
-	for _, q := range questions {
-		out, err := t.run(append([]string{"--db", db, "ask", "--format", "json"}, q...)...)
-		if err != nil {
-			return nil, err
-		}
-		all[strings.Join(q, " ")] = string(out)
+// end runs the program and returns its exit code, -1 where it could not run, and what it
+// prints.
+func (t trial) end(args ...string) (code int, out, notes []byte) {
+	c := exec.Command(t.command[0], append(slices.Clone(t.command[1:]), args...)...)
+	c.Dir, c.Env = t.folder, append(os.Environ(), t.environment...)
+	var printed, messages bytes.Buffer
+	c.Stdout, c.Stderr = &printed, &messages
+	if err := c.Run(); err != nil && c.ProcessState.ExitCode() < 0 {
+		fmt.Fprintln(&messages, err)
 	}
-	return all, nil
-}
-
-// trySeasons has both programs make the demo season and answer from their own file and from
-// the other's, which each then goes on with.
-func trySeasons(t target, native, foreign trial) error {
-	logs, err := filepath.Abs("testdata/demo")
-	if err != nil {
-		return err
-	}
-	both := []trial{native, foreign}
-	var own []map[string]string
-	for _, x := range both {
-		if err := os.MkdirAll(x.folder, 0o755); err != nil {
-			return err
-		}
-		files, err := filepath.Glob(filepath.Join(logs, "logs", "*"))
-		if err != nil {
-			return err
-		}
-		files = append(files, filepath.Join(logs, "tracks", "2026-late-tracks.zip"))
-		season := []string{"--db", "season.duckdb", "season", "--ocean", "pacific", "--units", "us"}
-		if _, err := x.run(append(season, files...)...); err != nil {
-			return err
-		}
-		if st, err := os.Stat(filepath.Join(x.folder, "season.html")); err != nil || st.Size() < 100_000 {
-			return fmt.Errorf("no report in %s", x.folder)
-		}
-		a, err := x.answers("season.duckdb")
-		if err != nil {
-			return err
-		}
-		own = append(own, a)
-	}
-	if err := sameAnswers(own[0], own[1]); err != nil {
-		return fmt.Errorf("the demo season: %w", err)
-	}
-	return tryChange(t, both, own[0])
-}
-
-// moreLog is a log that each program loads into the other's season file.
-const moreLog = "Boat,Date,Start,End,Speed (kn),Lines,Strikes\nTansy Reach,2026-12-05,07:00,09:30,12,4,2\n"
-
-// tryChange has each program answer from the other's season file and go on with it, and
-// the other one answer again.
-func tryChange(t target, both []trial, before map[string]string) error {
-	var after []map[string]string
-	for i, x := range both {
-		other := both[1-i]
-		db, more := filepath.Join(other.folder, "season.duckdb"), filepath.Join(other.folder, "more of the season.csv")
-		a, err := x.answers(db)
-		if err == nil {
-			err = sameAnswers(before, a)
-		}
-		if err != nil {
-			return fmt.Errorf("a season file of the other computer: %w", err)
-		}
-		if err := os.WriteFile(more, []byte(moreLog), 0o644); err != nil {
-			return err
-		}
-		if _, err := x.run("--db", db, "load", more); err != nil {
-			return err
-		}
-		if a, err = other.answers("season.duckdb"); err != nil {
-			return err
-		}
-		after = append(after, a)
-	}
-	if err := sameAnswers(after[0], after[1]); err != nil {
-		return fmt.Errorf("after the other computer loaded a log: %w", err)
-	}
-	if after[0]["effort"] == before["effort"] {
-		return errors.New("the log that was loaded last changes nothing: the trial could not tell")
-	}
-	fmt.Printf("%s: the demo season, and seasons that changed computers both ways: %d answers the same\n",
-		t.name(), 4*len(questions))
-	return nil
-}
-
-func sameAnswers(a, b map[string]string) error {
-	var differ []error
-	for q, want := range a {
-		if len(want) < 3 {
-			differ = append(differ, fmt.Errorf("ask %s says nothing: it proves nothing", q))
-		} else if b[q] != want {
-			differ = append(differ, fmt.Errorf("ask %s differs", q))
-		}
-	}
-	return errors.Join(differ...)
+	return c.ProcessState.ExitCode(), printed.Bytes(), messages.Bytes()
 }

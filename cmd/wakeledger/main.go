@@ -8,15 +8,15 @@ import (
 	"syscall"
 )
 
-func main() { os.Exit(start(os.Args[1:], os.Stdout, os.Stderr)) }
+func main() { os.Exit(start(os.Args[1:], ownWindow(), os.Stdout, os.Stderr)) }
 
-// start runs the program, in a window of its own where it was given one, and returns the
-// exit code.
-func start(args []string, out, notes io.Writer) int {
+// start runs the program and returns the exit code. window tells that it has a window of its
+// own: then logs alone are logs that were dropped on it.
+func start(args []string, window bool, out, notes io.Writer) int {
 	ctx, stop := untilStopped()
 	defer stop()
 	readyConsole()
-	if ownWindow() && (len(args) == 0 || filesOnly(args)) {
+	if window && (len(args) == 0 || filesOnly(args)) {
 		return inWindow(ctx, args, out, notes)
 	}
 	return run(ctx, args, out, notes)

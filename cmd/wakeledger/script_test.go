@@ -34,7 +34,7 @@ func program() {
 	if given := strings.Fields(os.Getenv(programFlag)); len(given) > 0 {
 		os.Exit(another(given))
 	}
-	code := start(os.Args[1:], os.Stdout, os.Stderr)
+	code := start(os.Args[1:], ownWindow(), os.Stdout, os.Stderr)
 	notePeak()
 	os.Exit(code)
 }

@@ -31,6 +31,9 @@ func inWindow(ctx context.Context, args []string, out, notes io.Writer) int {
 	} else {
 		code = run(ctx, dropped(args), out, notes)
 	}
+	if code == notSettled {
+		fmt.Fprint(notes, "\nOr drop the same logs again: what is open is asked again.\n")
+	}
 	if ctx.Err() == nil {
 		fmt.Fprint(notes, "\nPress any key to close this window.")
 		awaitKey(os.Stdin)

@@ -20,6 +20,9 @@ import (
 // written from then on, nor anything fetched, except that exports says that Copy functions
 // write where they are told.
 func OpenRead(ctx context.Context, file string, exports bool) (db *DB, err error) {
+	if err := nameFits(file); err != nil {
+		return nil, err
+	}
 	if err := infile.Check(file); err != nil {
 		return nil, err
 	}
@@ -113,6 +116,9 @@ func (db *DB) AtClose(f func() error) { db.atClose = f }
 func prepare(ctx context.Context, file string) error {
 	if u, err := url.Parse(file); err != nil || u.RawQuery != "" || strings.ContainsAny(file, "?#") {
 		return fmt.Errorf("%q cannot be the name of a season file: leave out ?, # and %%", file)
+	}
+	if err := nameFits(file); err != nil {
+		return err
 	}
 	err := infile.Check(file)
 	if errors.Is(err, os.ErrNotExist) {

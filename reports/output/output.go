@@ -107,10 +107,16 @@ func (t Target) over(path string, there fs.FileInfo) error {
 		return t.refuse("it is no ordinary file: name another")
 	}
 	f, err := os.Open(path)
-	if err != nil {
+	if err == nil {
+		defer f.Close()
+		err = readable(f)
+	}
+	switch {
+	case infile.Held(err):
+		return t.refuse(isOpen)
+	case err != nil:
 		return t.refuse("it is there already and cannot be read: name another file")
 	}
-	defer f.Close()
 	switch {
 	case isDatabase(f):
 		return t.refuse("it is a season file or another database: name another file")
@@ -120,6 +126,15 @@ func (t Target) over(path string, there fs.FileInfo) error {
 		return t.refuse("it is there already: name another file, or say with --force that it may be written over")
 	case !t.Kind.Is(f, there.Size()):
 		return t.refuse(fmt.Sprintf("it is there already and is no earlier %s: name another file, or say with --force that it may be written over", t.Kind.Name))
+	}
+	return nil
+}
+
+// readable fails where nothing can be read: on Windows a file may be open to others and its
+// bytes locked.
+func readable(f *os.File) error {
+	if _, err := f.ReadAt(make([]byte, 1), 0); !errors.Is(err, io.EOF) {
+		return err
 	}
 	return nil
 }
