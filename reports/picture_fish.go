@@ -126,7 +126,7 @@ func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.
 		}
 		out.marks = append(out.marks, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG, Main: speciesName(f) == main})
 		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
-			page.Value(*f.WeightKG * s.perKG), page.WordsOf(f.Method)}})
+			page.Value(*f.WeightKG * s.perKG), weighedBy(f.Method)}})
 	}
 	for i, b := range bands {
 		out.levels = append(out.levels, s.row(b, page.Plural(count[i], "fish", "fish")))
@@ -248,7 +248,7 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG), Hi: scaled(f.WeightHiKG, s.perKG),
 			Scale: isScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})
 		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.WordsOf(f.Date), page.Value(*f.WeightKG * s.perKG),
-			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)), page.WordsOf(f.Method), page.Words(why)}})
+			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)), weighedBy(f.Method), page.Words(why)}})
 	}
 	out.sentence = s.heaviestSentence(scale, tape, doubt)
 	return out

@@ -79,10 +79,10 @@ func (s *season) heaviestFrom(t queries.Trip) page.Cell {
 	}
 	for _, f := range s.Fish {
 		if text(f.Trip) == t.Trip && f.WeightKG != nil && *f.WeightKG == *t.HeaviestKG && s.doubtful[placeOf(f)] != "" {
-			return page.Words(*t.HeaviestMethod + " (doubtful)")
+			return page.Words(queries.WeighedBy(*t.HeaviestMethod) + " (doubtful)")
 		}
 	}
-	return page.Words(*t.HeaviestMethod)
+	return weighedBy(t.HeaviestMethod)
 }
 
 func (s *season) tripsTable() *page.Table {

@@ -59,12 +59,17 @@ var reportKinds = []reportKind{
 		"  wakeledger report track --cell 5", (*app).writeTrack},
 }
 
-func (a *app) reportCmd() *cobra.Command {
-	var kinds []string
+// reportNames are the kinds of report.
+func reportNames() []string {
+	var names []string
 	for _, k := range reportKinds {
-		kinds = append(kinds, string(k.page))
+		names = append(names, string(k.page))
 	}
-	kinds = append(kinds, "club")
+	return append(names, "club")
+}
+
+func (a *app) reportCmd() *cobra.Command {
+	kinds := reportNames()
 	c := &cobra.Command{
 		Use:     "report KIND",
 		Short:   "Write a page about the season: season, years, scale, deck, track or club",
