@@ -94,10 +94,13 @@ func weighedBy(method *string) page.Cell {
 // speciesCell names the species, and what is doubtful of the fish.
 func (s *season) speciesCell(f queries.Fish) page.Cell {
 	if f.Species == nil || *f.Species == "" {
+		if why := s.doubtsAt(placeOf(f)); why != "" {
+			return page.Words("not logged (doubtful: " + why + ")")
+		}
 		return page.Cell{}
 	}
 	name := capital(fishNames(*f.Species))
-	if why := doubtText[s.doubtful[placeOf(f)]]; why != "" {
+	if why := s.doubtsAt(placeOf(f)); why != "" {
 		name += " (doubtful: " + why + ")"
 	}
 	return page.Words(name)

@@ -35,33 +35,6 @@ func withinSentence(name string) string {
 	return strings.ToLower(name[:1]) + name[1:]
 }
 
-// place is the row of a log that tells of a fish.
-type place struct {
-	file, sheet string
-	row         int64
-}
-
-func placeOf(f queries.Fish) place { return place{f.File, f.Sheet, f.Row} }
-
-// doubtsOf are the rows of logs that are doubtful, with the first reason of each.
-func doubtsOf(all []queries.Doubt) map[place]string {
-	out := map[place]string{}
-	for _, d := range all {
-		at := place{d.File, d.Sheet, d.Row}
-		if _, ok := out[at]; !ok && slices.Contains(fishDoubts, d.Check) {
-			out[at] = d.Check
-		}
-	}
-	return out
-}
-
-// fishDoubts are the checks that doubt a fish's measures.
-var fishDoubts = []string{"long fish", "heavy fish", "girth and length", "scale and tape"}
-
-// doubtText says in a few words what is doubtful of a fish.
-var doubtText = map[string]string{"long fish": "longer than its kind grows", "heavy fish": "heavier than its kind grows",
-	"girth and length": "girth does not fit length", "scale and tape": "scale and tape far apart"}
-
 // weighed are the fish with a weight, the heaviest first.
 func weighed(fish []queries.Fish) []queries.Fish {
 	out := slices.DeleteFunc(slices.Clone(fish), func(f queries.Fish) bool { return f.WeightKG == nil })

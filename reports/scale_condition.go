@@ -173,7 +173,7 @@ func (r *scaleReport) scaleFishSection() (page.Section, error) {
 		{Head: "Date", Kind: page.Token}, {Head: "Species"}, measure("Length", r.length, 1), {Head: "Length kind", Kind: page.Token}, measure("Girth", r.length, 1),
 		measure("As read", r.weight, 1), {Head: "State"}, measure("Round, scale", r.weight, 1), {Head: "Scale", Kind: page.Token},
 		measure("Own divisor", r.weight+", estimate", 1), measure("Girth rule", r.weight+", estimate", 1), measure("Length alone", r.weight+", estimate", 1),
-		{Head: "Relation", Kind: page.Token}, {Head: "Left out because"}, {Head: "Row of the log", Kind: page.Source}}}
+		{Head: "Relation"}, {Head: "Left out because"}, {Head: "Row of the log", Kind: page.Source}}}
 	for _, f := range r.Fish {
 		t.Rows = append(t.Rows, page.Row{Thin: f.LeftOut != nil, Cells: r.scaleFishCells(f)})
 	}
