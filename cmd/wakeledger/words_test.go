@@ -74,13 +74,13 @@ func commandWords(line string) []string {
 // answers are, by the command, what must be in the answer on the demo: a figure, and what it
 // is of.
 var answers = map[string]string{
-	"ask strike-rate":           `12 to 14 kn +475\.\d.*leaning`,
-	"ask strike-rate --by lure": `Pintuck +\d`,
+	"ask strike-rate":           `12 to 14 kn +475\.0 [^\n]*\n(?s:.*)\nSpeed, leaning: 12 to 14 kn brought \d`,
+	"ask strike-rate --by lure": `\nLure, not settled: .* Pintuck `,
 	"weigh --species bluefin --ocean pacific --length 74in --girth 55in": `Use \d+\.\d lb, by the boat's own divisor\. 90 % of such fish weigh`,
 	"ask scale-check":           `own divisor +\d+ `,
-	"ask next-season":           `12 to 14 kn`,
-	"ask failures":              `leader +\S`,
-	"ask strike-rate --by hour": `08:00 to 09:00 +\d`,
+	"ask next-season":           `speed-band +12 to 14 kn +10 to 12 kn +\d+ +\d+ `,
+	"ask failures":              `leader +all +\d+ +\d+ +\d+ +\d`,
+	"ask strike-rate --by hour": `\nHour of day, not settled: .* 08:00 to 09:00 `,
 	"export club --id blue-7 --show-what-is-shared": `blue-7`,
 	"ask set-aside": `7/28/20255`,
 	"report years":  `2025[^<]*2026`,
