@@ -98,6 +98,11 @@ func (a *app) reportCmd() *cobra.Command {
 func (r *reportFlags) addAll(a *app, c *cobra.Command, kind page.Report, out string) {
 	r.add(c.Flags(), out)
 	r.part.add(c.Flags())
+	if kind == page.YearsReport { // of two whole seasons
+		for _, name := range []string{"year", "since", "until"} {
+			c.Flags().Lookup(name).Hidden = true
+		}
+	}
 	if kind == page.SeasonReport || kind == page.YearsReport {
 		c.Flags().StringVar(&r.compare, "compare", "", "set it beside a year of this season file (2025), or beside another season `file`")
 	}

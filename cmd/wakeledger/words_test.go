@@ -196,6 +196,9 @@ func TestHelpFits(t *testing.T) {
 			t.Errorf("%s --help gives no example", p)
 		}
 		for _, line := range strings.Split(text, "\n") {
+			if strings.ContainsFunc(line, isControl) || strings.Contains(line, "␀") {
+				t.Errorf("%s --help holds a control character: %q", p, line)
+			}
 			if len([]rune(line)) > fullWidth {
 				t.Errorf("%s --help: %d columns: %s", p, len([]rune(line)), line)
 			}
