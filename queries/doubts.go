@@ -17,6 +17,9 @@ type Doubt struct {
 	Row    int64  `json:"row"`
 	Found  string `json:"found"`
 	Reason string `json:"reason"`
+	// The trip that the row is of; nil where it is of none, or of several.
+	Trip *string `json:"trip"`
+	Boat *string `json:"boat"`
 }
 
 // AskDoubts lists the rows that are kept with a warning.
@@ -31,7 +34,7 @@ func AskDoubts(ctx context.Context, db *store.DB) ([]Doubt, error) {
 	}
 	for _, f := range fish {
 		for _, d := range f.measures().Doubts() {
-			out = append(out, Doubt{Check: d.Check, File: f.File, Sheet: f.Sheet, Row: f.Row, Found: d.Found, Reason: d.Reason})
+			out = append(out, Doubt{Check: d.Check, File: f.File, Sheet: f.Sheet, Row: f.Row, Found: d.Found, Reason: d.Reason, Trip: f.Trip, Boat: f.Boat})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Doubt) int {
@@ -46,6 +49,8 @@ type measured struct {
 	File       string   `json:"file"`
 	Sheet      string   `json:"sheet"`
 	Row        int64    `json:"row"`
+	Trip       *string  `json:"trip"`
+	Boat       *string  `json:"boat"`
 	Name       *string  `json:"name"`
 	LongestCM  *float64 `json:"longest_cm"`
 	HeaviestKG *float64 `json:"heaviest_kg"`

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strings"
 
+	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/store"
 )
 
@@ -49,11 +50,8 @@ func AskMethods(context.Context, *store.DB) ([]Method, error) { return Methods()
 // alone. A scale is as it is.
 func WeighedBy(method string) string {
 	way, rest, more := strings.Cut(method, ", ")
-	if words, ok := map[string]string{ByOwn: "own divisor", ByGirth: "girth rule", ByLength: "length alone"}[way]; ok {
-		way = words
-	}
 	if more {
-		way += ", " + rest
+		return estimate.Words(way) + ", " + rest
 	}
-	return way
+	return estimate.Words(way)
 }

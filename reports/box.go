@@ -178,7 +178,7 @@ func (s *season) tapeLine() page.BoxLine {
 	within := func(kg float64) string { return page.Number(kg*s.perKG, 1) + " " + s.weight }
 	line.Words = fmt.Sprintf("on average it matches the scale. Half of %d fish were within %s.", c.N, within(*c.MedianAbsKG))
 	if *c.RatioLo > 1 || *c.RatioHi < 1 {
-		line.Words = fmt.Sprintf("reads %s %% %s by length and girth. Half of %d fish were within %s.", off(*c.Ratio), lightOrHeavy(*c.Ratio), c.N, within(*c.MedianAbsKG))
+		line.Words = fmt.Sprintf("reads %s %% %s by the girth rule. Half of %d fish were within %s.", off(*c.Ratio), lightOrHeavy(*c.Ratio), c.N, within(*c.MedianAbsKG))
 	}
 	var used []queries.ScaleCheck
 	if own := check(queries.ByOwn); own != nil && own.MedianAbsKG != nil {

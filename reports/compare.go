@@ -168,7 +168,7 @@ func (c comparison) rate(n stats.Count) (rate, lo, hi *float64) {
 func (c comparison) sentences() []string {
 	a, b := c.sides[0], c.sides[1]
 	if !c.known {
-		return []string{fmt.Sprintf("%s and %s cannot be compared: one of them has no line-hours, or neither has a strike.", capital(a.name), b.name)}
+		return []string{fmt.Sprintf("%s and %s can't be compared: one has no line-hours, or neither has a strike.", capital(a.name), b.name)}
 	}
 	out := []string{c.verdict(), c.sideSentence(a), c.sideSentence(b)}
 	var apart []string
@@ -179,22 +179,22 @@ func (c comparison) sentences() []string {
 		}
 	}
 	if len(apart) > 0 {
-		return append(out, fmt.Sprintf("By speed band, %s differs from %s beyond chance at %s.", a.name, b.name, list(apart)))
+		return append(out, fmt.Sprintf("At these speeds %s differs from %s by more than luck: %s.", a.name, b.name, list(apart)))
 	}
-	return append(out, "At no speed band do the two differ beyond what chance gives.")
+	return append(out, "No speed differs between them by more than luck.")
 }
 
 // verdict is no stronger than the interval of the ratio.
 func (c comparison) verdict() string {
 	r, a, b := c.overall, capital(c.sides[0].name), c.sides[1].name
-	span := fmt.Sprintf("%s times the strikes per line-hour of %s (95 %% interval %s to %s)", times(r.Ratio), b, times(r.Interval.Lo), times(r.Interval.Hi))
+	span := fmt.Sprintf("%s times the strikes per line-hour of %s (95 %%: %s to %s)", times(r.Ratio), b, times(r.Interval.Lo), times(r.Interval.Hi))
 	switch {
 	case r.Interval.Lo > 1:
-		return fmt.Sprintf("%s brought %s: more than chance alone gives.", a, span)
+		return fmt.Sprintf("%s brought %s: more than luck alone.", a, span)
 	case r.Interval.Hi < 1:
-		return fmt.Sprintf("%s brought %s: fewer than chance alone gives.", a, span)
+		return fmt.Sprintf("%s brought %s: fewer than luck alone.", a, span)
 	}
-	return fmt.Sprintf("%s brought %s: the interval holds 1, so that the two are not told apart.", a, span)
+	return fmt.Sprintf("No difference shown: %s brought %s.", a, span)
 }
 
 // times prints a ratio; one without an end is said so.

@@ -208,7 +208,7 @@ func (d *deck) girthPanels() []page.Panel {
 		case !ok || !o.Used:
 		case panels == nil:
 			l, h := d.lengths([]queries.SpeciesSeen{sp})
-			notes := []string{fmt.Sprintf("The boat's own coefficient, from %d fish with tape and scale; %s. Nine of ten such fish are within %s %% either way.",
+			notes := []string{fmt.Sprintf("By the boat's own divisor, from %d fish with tape and scale; %s. Nine of ten such fish are within %s %% either way.",
 				o.N, kindWords(o.LengthKind), page.Number(100*(spread(o)-1), 0))}
 			panels = append(panels, d.grid(sp.Name+": length × girth to "+d.weight, o.K, l, h, notes))
 		default:

@@ -106,7 +106,7 @@ func TestDeck(t *testing.T) {
 			t.Fatal(err)
 		}
 		html := buf.String()
-		for _, want := range []string{"Pacific bluefin tuna: length × girth", "own coefficient, from 12 fish", "Any other fish", "L × G² / 800", "Length alone",
+		for _, want := range []string{"Pacific bluefin tuna: length × girth", "own divisor, from 12 fish", "Any other fish", "L × G² / 800", "Length alone",
 			"PBF-NWPAC, the northwestern Pacific", "Setback", "Grey Heron", "Plan of the next trips", "12 to 14 kn", "This boat&#39;s spread", "Strikes", "Common practice, no source", "not for records, sale or legal size", "COLREGs"} {
 			if !strings.Contains(html, want) {
 				t.Errorf("%s: %q is not on the page", u, want)

@@ -75,7 +75,7 @@ func (s *season) fishCells(f queries.Fish) []page.Cell {
 		page.WordsOf(f.Date), s.speciesCell(f),
 		page.ValueOf(scaled(f.LengthCM, s.perCM)), page.WordsOf(f.LengthKind), page.ValueOf(scaled(f.GirthCM, s.perCM)),
 		scale, tape, page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)),
-		page.WordsOf(f.Method), page.ValueOf(f.SpeedKn), fate(f.Kept), page.WordsOf(f.Trip),
+		weighedBy(f.Method), page.ValueOf(f.SpeedKn), fate(f.Kept), page.WordsOf(f.Trip),
 	}
 	if s.severalBoats() {
 		cells = append(cells, page.WordsOf(f.Boat))
@@ -83,13 +83,24 @@ func (s *season) fishCells(f queries.Fish) []page.Cell {
 	return append(cells, page.Words(s.Logs.place(f.File, f.Row)))
 }
 
+// weighedBy is how a fish was weighed, in the captain's words.
+func weighedBy(method *string) page.Cell {
+	if method == nil {
+		return page.Cell{}
+	}
+	return page.Words(queries.WeighedBy(*method))
+}
+
 // speciesCell names the species, and what is doubtful of the fish.
 func (s *season) speciesCell(f queries.Fish) page.Cell {
 	if f.Species == nil || *f.Species == "" {
+		if why := s.doubtsAt(placeOf(f)); why != "" {
+			return page.Words("not logged (doubtful: " + why + ")")
+		}
 		return page.Cell{}
 	}
 	name := capital(fishNames(*f.Species))
-	if why := doubtText[s.doubtful[placeOf(f)]]; why != "" {
+	if why := s.doubtsAt(placeOf(f)); why != "" {
 		name += " (doubtful: " + why + ")"
 	}
 	return page.Words(name)

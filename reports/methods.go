@@ -3,17 +3,19 @@ package reports
 import (
 	"slices"
 
+	"wakeledger/pipeline/estimate"
+	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
 
 // weightMethods says how each method finds a weight, best first. The names are
 // those of the rows of fish.
 var weightMethods = []struct{ name, words string }{
-	{"certified scale", "Certified scale: the weight as read on a scale with a certificate."},
-	{"dock scale", "Dock scale: the weight as read on a scale on land, not certified."},
-	{"own coefficient", "Own coefficient: W = k × L × G², k being the geometric mean over the boat's own fish with tape and scale, shrunk towards the common constant where they are few, and used only where it predicts left-out fish better. Fish whose measures are doubted are left out. Its 90 % interval allows for its having been chosen. A median."},
-	{"length and girth", "Length and girth: W (lb) = L (in) × G (in)² / 800. Common practice of the trade; tested by Ault and Luo 2013, Fisheries Research 139:110-117."},
-	{"length", "Length alone: W = a × L^b, with a and b as published for the species."},
+	{estimate.CertifiedScale, "Certified scale: the weight as read on a scale with a certificate."},
+	{estimate.DockScale, "Dock scale: the weight as read on a scale on land, not certified."},
+	{queries.ByOwn, "Own divisor: W (lb) = L (in) × G (in)² / N. N is the geometric mean over the boat's own fish with tape and scale, drawn towards 800 where they are few. It is used only where it weighs left-out fish better than 800 does. Doubtful fish are left out. The 90 % interval allows for that choice. A median."},
+	{queries.ByGirth, "Girth rule: W (lb) = L (in) × G (in)² / 800. Common practice of the trade; tested by Ault and Luo 2013, Fisheries Research 139:110-117."},
+	{queries.ByLength, "Length alone: W = a × L^b, with a and b as published for the species."},
 }
 
 func (s *season) methodsSection() (page.Section, error) {
@@ -58,7 +60,7 @@ func (s *season) weightNotes() []string {
 	}
 	slices.Sort(other)
 	if len(out)+len(other) > 0 {
-		out = append([]string{"A fish's weight is the best that its row supports: certified scale, dock scale, own coefficient, length and girth, length alone, in that order. Never mixed silently."}, out...)
+		out = append([]string{"A fish's weight is the best that its row supports: certified scale, dock scale, own divisor, girth rule, length alone, in that order. Never mixed silently."}, out...)
 	}
 	return append(out, other...)
 }

@@ -35,33 +35,6 @@ func withinSentence(name string) string {
 	return strings.ToLower(name[:1]) + name[1:]
 }
 
-// place is the row of a log that tells of a fish.
-type place struct {
-	file, sheet string
-	row         int64
-}
-
-func placeOf(f queries.Fish) place { return place{f.File, f.Sheet, f.Row} }
-
-// doubtsOf are the rows of logs that are doubtful, with the first reason of each.
-func doubtsOf(all []queries.Doubt) map[place]string {
-	out := map[place]string{}
-	for _, d := range all {
-		at := place{d.File, d.Sheet, d.Row}
-		if _, ok := out[at]; !ok && slices.Contains(fishDoubts, d.Check) {
-			out[at] = d.Check
-		}
-	}
-	return out
-}
-
-// fishDoubts are the checks that doubt a fish's measures.
-var fishDoubts = []string{"long fish", "heavy fish", "girth and length", "scale and tape"}
-
-// doubtText says in a few words what is doubtful of a fish.
-var doubtText = map[string]string{"long fish": "longer than its kind grows", "heavy fish": "heavier than its kind grows",
-	"girth and length": "girth does not fit length", "scale and tape": "scale and tape far apart"}
-
 // weighed are the fish with a weight, the heaviest first.
 func weighed(fish []queries.Fish) []queries.Fish {
 	out := slices.DeleteFunc(slices.Clone(fish), func(f queries.Fish) bool { return f.WeightKG == nil })
@@ -126,7 +99,7 @@ func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.
 		}
 		out.marks = append(out.marks, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG, Main: speciesName(f) == main})
 		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
-			page.Value(*f.WeightKG * s.perKG), page.WordsOf(f.Method)}})
+			page.Value(*f.WeightKG * s.perKG), weighedBy(f.Method)}})
 	}
 	for i, b := range bands {
 		out.levels = append(out.levels, s.row(b, page.Plural(count[i], "fish", "fish")))
@@ -248,7 +221,7 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG), Hi: scaled(f.WeightHiKG, s.perKG),
 			Scale: isScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})
 		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.WordsOf(f.Date), page.Value(*f.WeightKG * s.perKG),
-			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)), page.WordsOf(f.Method), page.Words(why)}})
+			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)), weighedBy(f.Method), page.Words(why)}})
 	}
 	out.sentence = s.heaviestSentence(scale, tape, doubt)
 	return out

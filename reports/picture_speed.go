@@ -261,7 +261,7 @@ func findingsTable(rows []page.Row) *page.Table {
 	return &page.Table{Caption: "the factors in numbers", Columns: []page.Column{
 		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
 		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
-		{Head: "Luck alone would show as much", Unit: "all factors allowed for", Kind: page.Token},
+		{Head: "Luck alone would show as much", Unit: "all factors allowed for"},
 		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Fished by", Kind: page.Token},
 	}, Rows: rows}
 }

@@ -68,6 +68,7 @@ func (s *season) readingSection() page.Section {
 	notes = append(notes,
 		"Speed is over ground: a current of a knot shifts a whole band.",
 		"Look-out and local rules come before any plan on this page: see Cautions.")
+	notes = append(notes, s.doubtfulLegs()...)
 	return page.Section{ID: "reading", Heading: "To read the pictures", Notes: notes}
 }
 

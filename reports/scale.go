@@ -147,7 +147,7 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 		return s, nil
 	}
 	c := r.tape()
-	who := "Your tape, by length and girth,"
+	who := "Your tape, by the girth rule,"
 	if c.Method == queries.ByLength {
 		who = "Your tape, by length alone,"
 	}

@@ -29,7 +29,7 @@ func (r *scaleReport) scatter(c queries.ScaleCheck) (*page.Chart, error) {
 		}
 	}
 	return p.Draw(page.Frame{
-		Label: fmt.Sprintf("Every fish with tape and scale, the estimate by %s against the scale. The tables below hold the figures.", c.Method),
+		Label: fmt.Sprintf("Every fish with tape and scale, the estimate by the %s against the scale. The tables below hold the figures.", queries.WeighedBy(c.Method)),
 		Axis:  "round weight on the scale, " + r.weight,
 		Keys:  append(scaleKeys(), page.Key{Mark: page.MarkLine, Words: "tape and scale agree"}, page.Key{Mark: page.MarkLimits, Words: "limits of agreement"}),
 	})
@@ -49,8 +49,8 @@ func (r *scaleReport) differenceSection() (page.Section, error) {
 		s.Sentences = []string{"Fewer than two fish have both tape and scale: there are no limits to give."}
 		return s, nil
 	}
-	s.Sentences = []string{fmt.Sprintf("By %s the tape is %s %s %s the scale on average; 95 in 100 fish are expected from %s to %s %s.",
-		c.Method, r.small(math.Abs(*c.BiasKG)), r.weight, underOver(*c.BiasKG), r.signed(*c.LOALoKG), r.signed(*c.LOAHiKG), r.weight)}
+	s.Sentences = []string{fmt.Sprintf("By the %s the tape is %s %s %s the scale on average; 95 in 100 fish are expected from %s to %s %s.",
+		queries.WeighedBy(c.Method), r.small(math.Abs(*c.BiasKG)), r.weight, underOver(*c.BiasKG), r.signed(*c.LOALoKG), r.signed(*c.LOAHiKG), r.weight)}
 	if c.TrendP != nil && *c.TrendP < 0.05 {
 		s.Sentences = append(s.Sentences, fmt.Sprintf("The difference changes with size: %s %s for each 10 %s. The limits in per cent, in the first chart, are the ones to use.",
 			r.signed(10**c.Trend/r.perKG), r.weight, r.weight))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
@@ -170,8 +171,8 @@ func (r *scaleReport) scaleFishSection() (page.Section, error) {
 	}
 	t := &page.Table{Caption: "every fish on a scale, weighed by every method", Columns: []page.Column{
 		{Head: "Date", Kind: page.Token}, {Head: "Species"}, measure("Length", r.length, 1), {Head: "Length kind", Kind: page.Token}, measure("Girth", r.length, 1),
-		measure("As read", r.weight, 1), {Head: "State"}, measure("Round, scale", r.weight, 1), {Head: "Scale"},
-		measure("Own, left out", r.weight+", estimate", 1), measure("Girth rule", r.weight+", estimate", 1), measure("Length alone", r.weight+", estimate", 1),
+		measure("As read", r.weight, 1), {Head: "State"}, measure("Round, scale", r.weight, 1), {Head: "Scale", Kind: page.Token},
+		measure("Own divisor", r.weight+", estimate", 1), measure("Girth rule", r.weight+", estimate", 1), measure("Length alone", r.weight+", estimate", 1),
 		{Head: "Relation"}, {Head: "Left out because"}, {Head: "Row of the log", Kind: page.Source}}}
 	for _, f := range r.Fish {
 		t.Rows = append(t.Rows, page.Row{Thin: f.LeftOut != nil, Cells: r.scaleFishCells(f)})
@@ -193,7 +194,7 @@ func (r *scaleReport) scaleFishCells(f queries.ScaleFish) []page.Cell {
 	}
 	return []page.Cell{
 		page.WordsOf(f.Date), page.WordsOf(species), page.ValueOf(scaled(f.LengthCM, r.perCM)), page.WordsOf(f.LengthKind), page.ValueOf(scaled(f.GirthCM, r.perCM)),
-		page.Value(f.ScaleKG * r.perKG), page.Words(state), kg(f.RoundKG), page.WordsOf(f.Scale),
+		page.Value(f.ScaleKG * r.perKG), page.Words(state), kg(f.RoundKG), page.Words(strings.TrimSuffix(text(f.Scale), " scale")),
 		kg(f.OwnKG), kg(f.GirthKG), kg(f.LengthKG), page.WordsOf(f.Relation), page.WordsOf(f.LeftOut), page.Words(r.Logs.place(f.File, f.Row)),
 	}
 }
@@ -203,7 +204,7 @@ func (r *scaleReport) scaleNotesSection() (page.Section, error) {
 		"Length and girth: W (lb) = L (in) × G (in)² / 800 is a rule of thumb, older than any test of it. No peer-reviewed test on tunas was found; on more than 1,100 tarpon it read over 15 % light (Ault and Luo 2013, Fisheries Research 139:110-117). Only the boat's own scale can judge it.",
 		"Length alone: published relations differ. Two curves for eastern Atlantic bluefin lie 9 % apart at 200 cm (ICCAT SCRS 2015; Cort et al. 2015), and one fish is not the average of its length.",
 		"A weight from the tape is a median: half of such fish are heavier. No factor from the median to the mean is applied (Sprugel 1983, Ecology 64:209-210).",
-		"A curved tape taken as a straight length is a known bias. On Atlantic bluefin a curved length is some 4 % longer (ratio of size limits, from memory): 4 % in a weight by length and girth, some 13 % by length alone.",
+		"A curved tape taken as a straight length is a known bias. On Atlantic bluefin a curved length is some 4 % longer (ratio of size limits, from memory): 4 % in a weight by the girth rule, some 13 % by length alone.",
 		"Fish that were bled, gutted or dressed are converted to round weight by published factors before they are compared, or left out; the table says which. Such a factor is an average.",
 		"A dock scale that is not certified has an error of its own, which is in every figure here.",
 		"Mercury, histamine, size limits and records: a weight on this page says nothing about any of them. The local authority's rules, in force that day, stand above it.",

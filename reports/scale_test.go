@@ -70,7 +70,7 @@ func TestScaleReport(t *testing.T) {
 	}
 	// Geometric mean of the ratios: exp(mean ln) = 0.98152, t interval on 11 degrees of
 	// freedom 0.97045 to 0.99272, computed apart with R 4.2.2.
-	for _, want := range []string{"Your tape, by length and girth, has read 1.8 % light (0.7 to 3.0) on 12 fish", "rule of thumb", "estimate", "12 compared with the tape"} {
+	for _, want := range []string{"Your tape, by the girth rule, has read 1.8 % light (0.7 to 3.0) on 12 fish", "rule of thumb", "estimate", "12 compared with the tape"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("%q is not in the report", want)
 		}

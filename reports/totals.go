@@ -107,7 +107,7 @@ func (s *season) tiles() []page.Tile {
 		without = page.Count(s.without) + " of them outside line-hours"
 	}
 	tiles := []page.Tile{
-		{Label: "Strikes", Value: page.Count(s.strikes), Note: without},
+		{Label: "Strikes", Value: page.Count(s.strikes), Note: joined(without, s.doubtfulStrikes())},
 		{Label: "Fish to the boat", Value: page.Count(s.landed + s.released),
 			Note: page.Count(s.landed) + " landed, " + page.Count(s.released) + " released"},
 		{Label: "Line-hours", Value: hours(s.lineHours), Unit: "h", Note: "hours × lines out"},

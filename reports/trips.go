@@ -79,10 +79,10 @@ func (s *season) heaviestFrom(t queries.Trip) page.Cell {
 	}
 	for _, f := range s.Fish {
 		if text(f.Trip) == t.Trip && f.WeightKG != nil && *f.WeightKG == *t.HeaviestKG && s.doubtful[placeOf(f)] != "" {
-			return page.Words(*t.HeaviestMethod + " (doubtful)")
+			return page.Words(queries.WeighedBy(*t.HeaviestMethod) + " (doubtful)")
 		}
 	}
-	return page.Words(*t.HeaviestMethod)
+	return weighedBy(t.HeaviestMethod)
 }
 
 func (s *season) tripsTable() *page.Table {
@@ -99,7 +99,8 @@ func (s *season) tripsTable() *page.Table {
 		page.Column{Head: "Landed", Kind: page.Measure},
 		page.Column{Head: "Released", Kind: page.Measure},
 		page.Column{Head: "Heaviest", Unit: s.weight, Kind: page.Measure},
-		page.Column{Head: "Weight from"})
+		page.Column{Head: "Weight from"},
+		page.Column{Head: "Doubtful"})
 	var boatHours, lineHours float64
 	legs := int64(0)
 	for _, r := range s.Trips {
@@ -109,13 +110,13 @@ func (s *season) tripsTable() *page.Table {
 			cells = append(cells, page.Words(r.Boat))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(r.Legs), page.Value(r.BoatHours), page.Value(r.LineHours),
-			page.Whole(r.Strikes), page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(scaled(r.HeaviestKG, s.perKG)), s.heaviestFrom(r))})
+			page.Whole(r.Strikes), page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(scaled(r.HeaviestKG, s.perKG)), s.heaviestFrom(r), page.Words(s.tripDoubts(r)))})
 	}
 	t.Total = []page.Cell{page.Words("season"), {}}
 	if boats {
 		t.Total = append(t.Total, page.Cell{})
 	}
 	t.Total = append(t.Total, page.Whole(legs), page.Value(boatHours), page.Value(lineHours),
-		page.Whole(s.tripStrikes), page.Whole(s.tripLanded), page.Whole(s.tripReturn), page.Cell{}, page.Cell{})
+		page.Whole(s.tripStrikes), page.Whole(s.tripLanded), page.Whole(s.tripReturn), page.Cell{}, page.Cell{}, page.Cell{})
 	return t
 }

@@ -175,8 +175,27 @@ func (a *app) answer(ctx context.Context, s *pipeline.Season, q question, f *ask
 		if err != nil {
 			return err
 		}
-		return a.writeAnswer(q, f, rows)
+		if err := a.writeAnswer(q, f, rows); err != nil || q.name != "strike-rate" || f.columns != "" {
+			return err
+		}
+		return a.tellFinding(ctx, s, f.factor)
 	})
+}
+
+// tellFinding says below the rates of a factor what they come to, with its verdict; nothing
+// where nothing could be compared.
+func (a *app) tellFinding(ctx context.Context, s *pipeline.Season, factor string) error {
+	all, err := queries.AskFindings(ctx, s.DB)
+	if err != nil {
+		return err
+	}
+	for _, f := range all {
+		if f.Factor == factor {
+			fmt.Fprintln(a.out)
+			a.tellFolded("", f.Sentence)
+		}
+	}
+	return nil
 }
 
 // unitsAsked are the units of a flag, else those that the season file remembers, else

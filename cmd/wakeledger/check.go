@@ -50,7 +50,7 @@ func (a *app) checkCmd() *cobra.Command {
 	a.readingFlags(c)
 	completeReading(c)
 	a.forceFlag(c)
-	c.Flags().StringVar(&why, "why", "", "say why each column is read as it is; --why=HEADING: why that one")
+	c.Flags().StringVar(&why, "why", "", "say why each column is read as it is, or only the one with this `heading`")
 	c.Flags().Lookup("why").NoOptDefVal = everyColumn
 	c.Flags().StringVar(&legs, "legs-from-track", "", "write the stretches of steady speed in the tracks to this `file`, a log for you to confirm and load")
 	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were read to this `file`: edit it, and give it back with --mapping")

@@ -14,7 +14,7 @@ const listed = "listed"
 const helpTemplate = `{{if .HasExample}}Examples:
 {{.Example}}
 
-{{end}}{{if and .HasAvailableSubCommands (not (index .Annotations "` + listed + `"))}}{{if .HasParent}}Kinds:{{else}}Commands:{{end}}
+{{end}}{{if and .HasAvailableSubCommands (not (index .Annotations "` + listed + `"))}}{{kindsOf .}}
 {{commandLines .}}
 
 {{end}}{{if .HasAvailableLocalFlags}}Flags:
@@ -23,7 +23,7 @@ const helpTemplate = `{{if .HasExample}}Examples:
 For every command:
 {{.InheritedFlags.FlagUsagesWrapped 100 | trimTrailingWhitespaces}}
 {{end}}{{if .HasAvailableSubCommands}}
-'{{.CommandPath}} {{if .HasParent}}{{subWord .}}{{else}}COMMAND{{end}} --help' says more of one.
+'{{.CommandPath}} {{subWord .}} --help' says more of one.
 {{end}}`
 
 // wordHelp has help and usage in the program's own words.
@@ -31,6 +31,7 @@ func wordHelp(root *cobra.Command) {
 	cobra.AddTemplateFunc("commandLines", commandLines)
 	cobra.AddTemplateFunc("foldedText", foldedText)
 	cobra.AddTemplateFunc("subWord", subWord)
+	cobra.AddTemplateFunc("kindsOf", kindsOf)
 	root.SetHelpTemplate("{{with (or .Long .Short)}}{{. | foldedText}}\n\n{{end}}  {{.UseLine}}\n\n" + helpTemplate)
 	root.SetUsageTemplate("  {{.UseLine}}\n\n" + helpTemplate)
 	root.SetHelpCommand(&cobra.Command{Hidden: true})
@@ -38,10 +39,21 @@ func wordHelp(root *cobra.Command) {
 
 // subWord is what stands behind a command that has commands: ask QUESTION.
 func subWord(c *cobra.Command) string {
-	if c.Name() == "ask" {
+	switch c.Name() {
+	case "ask":
 		return "QUESTION"
+	case "report":
+		return "KIND"
 	}
-	return "KIND"
+	return "COMMAND"
+}
+
+// kindsOf is the heading above a command's own commands.
+func kindsOf(c *cobra.Command) string {
+	if subWord(c) == "KIND" {
+		return "Kinds:"
+	}
+	return "Commands:"
 }
 
 // commandLines are a command's own commands, one below the other with what each does.

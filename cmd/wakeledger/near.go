@@ -4,12 +4,14 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
 	"wakeledger/pipeline/spelling"
+	"wakeledger/queries"
 )
 
 // notOne is the error for a word that is none of a list: what is what the word was given
@@ -143,7 +145,30 @@ func noCommand(root *cobra.Command, word string) error {
 	if strings.ContainsAny(word, `./\`) {
 		what = "log or command"
 	}
-	return usage("there is no %s %q. %sThe commands are %s", what, word, didYouMean(word, names), strings.Join(names, ", "))
+	near := ""
+	if meant := nearestOfAll(word, names); meant != "" {
+		near = "Did you mean " + meant + "? "
+	}
+	return usage("there is no %s %q. %sThe commands are %s", what, word, near, strings.Join(names, ", "))
+}
+
+// nearestOfAll is the command that a word was to be, or the question, the report or the factor
+// with the command that it belongs to: "ask strike-rate" for strikerate. "" where none is near.
+func nearestOfAll(word string, commands []string) string {
+	belongs := map[string]string{}
+	all := slices.Clone(commands)
+	for _, of := range []struct {
+		before string
+		names  []string
+	}{{"", commands}, {"ask ", questionNames()}, {"report ", reportNames()}, {"ask strike-rate --by ", queries.Factors()}} {
+		for _, name := range of.names {
+			if _, ok := belongs[name]; !ok {
+				belongs[name] = of.before + name
+				all = append(all, name)
+			}
+		}
+	}
+	return belongs[spelling.Nearest(word, all)]
 }
 
 // commandNames are those of a command's own commands.

@@ -59,12 +59,17 @@ var reportKinds = []reportKind{
 		"  wakeledger report track --cell 5", (*app).writeTrack},
 }
 
-func (a *app) reportCmd() *cobra.Command {
-	var kinds []string
+// reportNames are the kinds of report.
+func reportNames() []string {
+	var names []string
 	for _, k := range reportKinds {
-		kinds = append(kinds, string(k.page))
+		names = append(names, string(k.page))
 	}
-	kinds = append(kinds, "club")
+	return append(names, "club")
+}
+
+func (a *app) reportCmd() *cobra.Command {
+	kinds := reportNames()
 	c := &cobra.Command{
 		Use:     "report KIND",
 		Short:   "Write a page about the season: season, years, scale, deck, track or club",
@@ -93,6 +98,11 @@ func (a *app) reportCmd() *cobra.Command {
 func (r *reportFlags) addAll(a *app, c *cobra.Command, kind page.Report, out string) {
 	r.add(c.Flags(), out)
 	r.part.add(c.Flags())
+	if kind == page.YearsReport { // of two whole seasons
+		for _, name := range []string{"year", "since", "until"} {
+			c.Flags().Lookup(name).Hidden = true
+		}
+	}
 	if kind == page.SeasonReport || kind == page.YearsReport {
 		c.Flags().StringVar(&r.compare, "compare", "", "set it beside a year of this season file (2025), or beside another season `file`")
 	}

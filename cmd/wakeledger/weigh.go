@@ -94,10 +94,10 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 	fmt.Fprintf(a.out, "%s\n\n", m.name)
 	a.tellAnswer(found[0], m)
 	for _, d := range m.doubts(cat) {
-		fmt.Fprintf(a.out, "Doubtful: %s (%s).\n", d.Reason, d.Found)
+		a.tellFolded("", fmt.Sprintf("Doubtful: %s (%s).", d.Reason, d.Found))
 	}
 	if r, why, ok := cat.Choice(m.fish); ok {
-		fmt.Fprintf(a.out, "By its length alone: relation %s, %s, because %s\n", r.ID, r.Stock, why)
+		a.tellFolded("", fmt.Sprintf("By its length alone: relation %s, %s, because %s.", r.ID, r.Stock, why))
 	}
 	told := map[string]bool{}
 	for i, e := range found {
@@ -108,11 +108,15 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 	}
 	fmt.Fprintln(a.out)
 	for _, sentence := range estimate.Compare(found) {
-		fmt.Fprintln(a.out, sentence)
+		a.tellFolded("", sentence)
 	}
-	fmt.Fprintf(a.out, "A weight from the tape is a median: half of such fish are heavier.\n%s\n", estimate.Caution)
+	a.tellFolded("", "A weight from the tape is a median: half of such fish are heavier.")
+	a.tellFolded("", estimate.Caution)
 	return nil
 }
+
+// tellFolded prints a text behind a beginning, in lines that fit on a terminal.
+func (a *app) tellFolded(begin, text string) { fmt.Fprintln(a.out, folded(begin, text)) }
 
 // nothingToWeighBy says what is missing and why what was given is not enough.
 func nothingToWeighBy(unused []string) error {
@@ -122,7 +126,7 @@ func nothingToWeighBy(unused []string) error {
 
 var byMethod = map[string]string{
 	estimate.CertifiedScale: "by a certified scale", estimate.DockScale: "by a dock scale",
-	estimate.OwnCoefficient: "by the boat's own coefficient", estimate.LengthAndGirth: "by length and girth",
+	estimate.OwnCoefficient: "by the boat's own divisor", estimate.LengthAndGirth: "by the girth rule",
 	estimate.LengthAlone: "by the length alone",
 }
 
@@ -137,14 +141,14 @@ func (a *app) tellAnswer(e estimate.Estimate, m measuredFish) {
 	}
 	fmt.Fprintln(a.out)
 	if e.Outside != nil {
-		fmt.Fprintf(a.out, "The length is outside those of %s, %s: less sure than it looks.\n", e.Outside.Of, e.Outside.Words(m.length))
+		a.tellFolded("", fmt.Sprintf("The length is outside those of %s, %s: less sure than it looks.", e.Outside.Of, e.Outside.Words(m.length)))
 	}
 }
 
 // tellEstimate prints an estimate with its source and those of its notes that were not
 // told yet.
 func (a *app) tellEstimate(e estimate.Estimate, m measuredFish, told map[string]bool) {
-	fmt.Fprintf(a.out, "\n%s: %s", e.Method, m.weight(e.WeightKG))
+	fmt.Fprintf(a.out, "\n%s: %s", estimate.Words(e.Method), m.weight(e.WeightKG))
 	if e.HasInterval {
 		fmt.Fprintf(a.out, ", 90 %% of such fish %s to %s\n", m.weight(e.LoKG), m.weight(e.HiKG))
 	} else {
@@ -154,10 +158,10 @@ func (a *app) tellEstimate(e estimate.Estimate, m measuredFish, told map[string]
 	if e.Relation != "" {
 		source = e.Relation + ", " + source
 	}
-	fmt.Fprintf(a.out, "  source: %s\n", source)
+	a.tellFolded("  source: ", source)
 	for _, n := range e.Notes {
 		if !told[n] {
-			fmt.Fprintf(a.out, "  %s\n", n)
+			a.tellFolded("  ", n)
 		}
 		told[n] = true
 	}

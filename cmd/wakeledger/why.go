@@ -7,8 +7,8 @@ import (
 	"wakeledger/pipeline/meaning"
 )
 
-// everyColumn is the flag --why without a heading: no heading is so written.
-const everyColumn = "\x00"
+// everyColumn is what the flag --why without a heading stands for.
+const everyColumn = "every column"
 
 // showWhy prints the evidence for the columns under a heading, or for all, and tells
 // whether there is any.

@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -70,6 +71,21 @@ func commandWords(line string) []string {
 	return words
 }
 
+// answers are, by the command, what must be in the answer on the demo: a figure, and what it
+// is of.
+var answers = map[string]string{
+	"ask strike-rate":           `12 to 14 kn +475\.0 [^\n]*\n(?s:.*)\nSpeed, leaning: 12 to 14 kn brought \d`,
+	"ask strike-rate --by lure": `\nLure, not settled: .* Pintuck `,
+	"weigh --species bluefin --ocean pacific --length 74in --girth 55in": `Use \d+\.\d lb, by the boat's own divisor\. 90 % of such fish weigh`,
+	"ask scale-check":           `own divisor +\d+ `,
+	"ask next-season":           `speed-band +12 to 14 kn +10 to 12 kn +\d+ +\d+ `,
+	"ask failures":              `leader +all +\d+ +\d+ +\d+ +\d`,
+	"ask strike-rate --by hour": `\nHour of day, not settled: .* 08:00 to 09:00 `,
+	"export club --id blue-7 --show-what-is-shared": `blue-7`,
+	"ask set-aside": `7/28/20255`,
+	"report years":  `2025[^<]*2026`,
+}
+
 // TestTenQuestions has every command of the README's table of questions answer on the demo.
 func TestTenQuestions(t *testing.T) {
 	readme, err := os.ReadFile("../../README.md")
@@ -88,8 +104,16 @@ func TestTenQuestions(t *testing.T) {
 		command, _, _ = strings.Cut(command, "`")
 		asked++
 		text := tell(t, append([]string{"--db", db}, commandWords(command)...)...)
-		if text == "" && !strings.HasPrefix(command, "report") {
-			t.Errorf("wakeledger %s answers nothing", command)
+		want, ok := answers[command]
+		if strings.HasPrefix(command, "report") {
+			page, err := os.ReadFile("years.html")
+			if err != nil {
+				t.Error(err)
+			}
+			text = string(page)
+		}
+		if !ok || !regexp.MustCompile(want).MatchString(text) {
+			t.Errorf("wakeledger %s does not answer %q:\n%.2000s", command, want, text)
 		}
 	}
 	if asked != 10 {
@@ -172,6 +196,9 @@ func TestHelpFits(t *testing.T) {
 			t.Errorf("%s --help gives no example", p)
 		}
 		for _, line := range strings.Split(text, "\n") {
+			if strings.ContainsFunc(line, isControl) || strings.Contains(line, "␀") {
+				t.Errorf("%s --help holds a control character: %q", p, line)
+			}
 			if len([]rune(line)) > fullWidth {
 				t.Errorf("%s --help: %d columns: %s", p, len([]rune(line)), line)
 			}
@@ -222,6 +249,19 @@ func TestVerdictsAreColoured(t *testing.T) {
 	want := strings.NewReplacer("settled  settled", "settled  \x1b[1;32msettled\x1b[0m", "leaning", "\x1b[33mleaning\x1b[0m").Replace(plain.String())
 	if strings.Contains(plain.String(), "\x1b") || coloured.String() != want {
 		t.Errorf("plain %q, coloured %q, want %q", &plain, &coloured, want)
+	}
+	screen, err := os.OpenFile("/dev/ptmx", os.O_RDWR, 0) // a terminal's own end, which is one too
+	if err != nil {
+		t.Logf("NO_COLOR not tried on a terminal: %v", err)
+	} else {
+		defer screen.Close()
+		t.Setenv("TERM", "xterm")
+		for word, want := range map[string]bool{"": true, "1": false} {
+			t.Setenv("NO_COLOR", word)
+			if got := (&app{stdout: screen}).verdictPaint() != nil; got != want {
+				t.Errorf("NO_COLOR=%q on a terminal: coloured %v, want %v", word, got, want)
+			}
+		}
 	}
 	a := &app{stdout: &plain}
 	if a.verdictPaint() != nil {

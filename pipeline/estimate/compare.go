@@ -59,7 +59,7 @@ func Compare(es []Estimate) []string {
 	}
 	var out []string
 	if girth != nil && len(lengths) > 0 {
-		out = append(out, fmt.Sprintf("Length and girth gives %s %s, by length alone.", apart(girth.WeightKG, lengths[0].WeightKG), lengths[0].Relation))
+		out = append(out, fmt.Sprintf("The girth rule gives %s length alone (%s).", apart(girth.WeightKG, lengths[0].WeightKG), lengths[0].Relation))
 	}
 	if len(lengths) > 1 {
 		lo, hi := lengths[0], lengths[0]
@@ -71,7 +71,7 @@ func Compare(es []Estimate) []string {
 				hi = e
 			}
 		}
-		out = append(out, fmt.Sprintf("The %d published relations for this species lie up to %.0f %% apart at this length: %s gives the least, %s the most. One curve is no more the truth than the other.",
+		out = append(out, fmt.Sprintf("The %d published relations for this species lie up to %.0f %% apart at this length: %s gives the least, %s the most. None of them is truer than another.",
 			len(lengths), 100*(hi.WeightKG/lo.WeightKG-1), lo.Relation, hi.Relation))
 	}
 	return out
@@ -110,13 +110,13 @@ func (c *Catalogue) Choice(f Fish) (r Relation, why string, ok bool) {
 	case chosen.named(f.Stock):
 		why = "it is the one asked for"
 	case ocean != "" && oceanFit(chosen.Ocean, ocean) > 0:
-		why = "it is the default for the " + ocean
+		why = "it is the default for the " + oceanName(ocean)
 	case ocean != "":
-		why = "no default is for the " + ocean
+		why = "there is none for the " + oceanName(ocean)
 	case c.hasOtherStock(*chosen):
-		why = "the ocean is not set, and it stands first of several"
+		why = "no ocean is named, and it stands first of several"
 	default:
-		why = "it is the only default of the species"
+		why = "it is the only one for the species"
 	}
 	return *chosen, why, true
 }

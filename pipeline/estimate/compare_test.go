@@ -49,9 +49,9 @@ func TestCompare(t *testing.T) {
 func TestChoice(t *testing.T) {
 	c := mustDefault(t)
 	for _, tt := range []struct{ species, ocean, stock, want, why string }{
-		{"YFT", "", "", "YFT-WCPO", "the ocean is not set"}, {"YFT", "atlantic", "", "YFT-ATL", "the default for the atlantic"},
-		{"YFT", "atlantic", "yft-ind", "YFT-IND", "asked for"}, {"DOL", "north atlantic", "", "DOL-PANAMA", "no default is for the north atlantic"},
-		{"PBF", "", "", "PBF-NWPAC", "only default"}, {"yft", "pacific", "", "YFT-WCPO", "default for the pacific"},
+		{"YFT", "", "", "YFT-WCPO", "no ocean is named"}, {"YFT", "atlantic", "", "YFT-ATL", "the default for the Atlantic"},
+		{"YFT", "atlantic", "yft-ind", "YFT-IND", "asked for"}, {"DOL", "north atlantic", "", "DOL-PANAMA", "there is none for the North Atlantic"},
+		{"PBF", "", "", "PBF-NWPAC", "only one for the species"}, {"yft", "pacific", "", "YFT-WCPO", "default for the Pacific"},
 	} {
 		r, why, ok := c.Choice(Fish{Species: tt.species, Ocean: tt.ocean, Stock: tt.stock, LengthCM: 100, LengthKind: "FL"})
 		if !ok || r.ID != tt.want || !strings.Contains(why, tt.why) {

@@ -62,7 +62,7 @@ func (m Measures) Doubts() []Doubt {
 			fmt.Sprintf("heavier than any %s on record (%.0f kg): wrong unit or species?", m.Name, m.HeaviestKG))
 	}
 	if len(out) == 0 && m.HeaviestKG > 0 && m.ScaleKG == 0 && m.TapeKG > OverRecord*m.HeaviestKG {
-		add("heavy fish", fmt.Sprintf("%.1f kg by %s", m.TapeKG, m.TapeMethod),
+		add("heavy fish", fmt.Sprintf("%.1f kg by the %s", m.TapeKG, Words(m.TapeMethod)),
 			fmt.Sprintf("heavier than any %s on record (%.0f kg): wrong unit or species?", m.Name, m.HeaviestKG))
 	}
 	if m.LengthCM > 0 && m.GirthCM > 0 {
@@ -76,7 +76,7 @@ func (m Measures) Doubts() []Doubt {
 	}
 	if m.RoundKG > 0 && m.TapeKG > 0 {
 		if r := m.RoundKG / m.TapeKG; r < leastOfTape || r > mostOfTape {
-			add("scale and tape", fmt.Sprintf("%.1f kg on the scale, %.1f kg by %s", m.ScaleKG, m.TapeKG, m.TapeMethod), apartFor(r))
+			add("scale and tape", fmt.Sprintf("%.1f kg on the scale, %.1f kg by the %s", m.ScaleKG, m.TapeKG, Words(m.TapeMethod)), apartFor(r))
 		}
 	}
 	return out

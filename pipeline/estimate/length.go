@@ -36,12 +36,12 @@ func (c *Catalogue) byLength(f Fish) ([]Estimate, []string) {
 	unused := why.sentences()
 	switch {
 	case len(out) == 0 && len(unused) == 0 && f.Species != "":
-		return nil, []string{"No published length-weight relation for " + f.Species + " is in the catalogue."}
+		return nil, []string{"No published relation of length and weight for " + f.Species + " is at hand."}
 	case memoryOnly && len(out) > 0:
-		return nil, append(unused, "For this species only coefficients from memory are at hand: they are not used.")
+		return nil, append(unused, "For this species only figures from memory are at hand: they are not used.")
 	case chosen == nil && len(out) > 0:
-		return nil, append(unused, "For a fish so measured only relations of one sex or of other fish are at hand ("+strings.Join(ids(out), ", ")+
-			"): they are used only where the stock is named.")
+		return nil, append(unused, "For a fish measured so, only relations of one sex or of other stocks are at hand ("+strings.Join(ids(out), ", ")+
+			"): name the stock to use one.")
 	}
 	slices.SortStableFunc(out, func(a, b Estimate) int { return rank[b.Relation] - rank[a.Relation] })
 	return out, unused
@@ -98,9 +98,9 @@ func (c *Catalogue) choiceNotes(f Fish, r Relation) []string {
 	ocean := oceanWord(f.Ocean)
 	switch {
 	case ocean == "" && f.Stock == "" && c.hasOtherStock(r):
-		return []string{"The ocean is not set, and the species has relations for several: the one for " + r.Stock + " was taken."}
+		return []string{"No ocean is named, and the species has relations for several: the one for " + r.Stock + " was taken."}
 	case ocean != "" && oceanFit(r.Ocean, ocean) == 0:
-		return []string{fmt.Sprintf("No default relation for the %s is in the catalogue: the one for %s was taken.", ocean, r.Stock)}
+		return []string{fmt.Sprintf("No relation for the %s is at hand: the one for %s was taken.", oceanName(ocean), r.Stock)}
 	}
 	return nil
 }
@@ -140,16 +140,16 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 	return e, ""
 }
 
-const noSpread = "No interval: the source seen gives no residual spread. Five fish of this species with tape and scale would give the boat its own."
+const noSpread = "No interval: the source gives no spread. Five fish of this species with tape and scale give the boat its own."
 
 // notes says what a reader must know of a relation before leaning on it.
 func (r Relation) notes() []string {
 	out := []string{"The relation is for " + r.Stock + "."}
 	switch {
 	case r.FromMemory():
-		out = append(out, "The coefficients are from memory and were not checked against the study.")
+		out = append(out, "The figures are from memory and were not checked against the study.")
 	case strings.HasPrefix(r.Seen, SeenQuoted):
-		out = append(out, "The coefficients were "+r.Seen+"; the study itself was not at hand.")
+		out = append(out, "The figures were "+r.Seen+"; the study itself was not at hand.")
 	}
 	if r.Note != "" {
 		out = append(out, r.Note)
@@ -157,7 +157,7 @@ func (r Relation) notes() []string {
 	if r.ResidualS == 0 {
 		return append(out, noSpread)
 	}
-	return append(out, fmt.Sprintf("90 %% prediction interval for one fish, from the published residual spread (%.3f on the log scale).", r.ResidualS))
+	return append(out, fmt.Sprintf("The 90 %% interval is from the published residual spread (%.3f on the log scale).", r.ResidualS))
 }
 
 // reasons gathers the relations that gave no weight, by the reason.

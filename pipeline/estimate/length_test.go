@@ -28,10 +28,10 @@ func TestChoiceByOcean(t *testing.T) {
 
 func TestChoiceNotes(t *testing.T) {
 	c := mustDefault(t)
-	if es := c.Weigh(Fish{Species: "YFT", LengthCM: 100, LengthKind: "FL"}, nil); !hasNote(es[0], "The ocean is not set") {
+	if es := c.Weigh(Fish{Species: "YFT", LengthCM: 100, LengthKind: "FL"}, nil); !hasNote(es[0], "No ocean is named") {
 		t.Errorf("%q", es[0].Notes)
 	}
-	if es := c.Weigh(Fish{Species: "DOL", Ocean: "north atlantic", LengthCM: 100, LengthKind: "FL"}, nil); !hasNote(es[0], "No default relation for the north atlantic") {
+	if es := c.Weigh(Fish{Species: "DOL", Ocean: "north atlantic", LengthCM: 100, LengthKind: "FL"}, nil); !hasNote(es[0], "No relation for the North Atlantic") {
 		t.Errorf("%q", es[0].Notes)
 	}
 	if es := c.Weigh(Fish{Species: "PBF", Ocean: "pacific", LengthCM: 100, LengthKind: "FL"}, nil); hasNote(es[0], "ocean") {

@@ -209,13 +209,13 @@ func fitPairs(ps []Pair) Own {
 	case o.LOOCommon == 0:
 		o.Why = fmt.Sprintf("On %d fish the girth rule does not miss.", o.N)
 	case o.Used:
-		o.Why = fmt.Sprintf("On %d fish, each weighed by the others', it misses by %.0f %% of what the girth rule misses by.", o.N, part)
+		o.Why = fmt.Sprintf("On %d fish, each weighed by the others, it misses by %.0f %% of the girth rule's miss.", o.N, part)
 	default:
-		o.Why = fmt.Sprintf("On %d fish, each weighed by the others', it is no better than the girth rule.", o.N)
+		o.Why = fmt.Sprintf("On %d fish, each weighed by the others, it is no better than the girth rule.", o.N)
 	}
 	switch {
 	case o.Share == 0:
-		o.Why += " These fish do not tell it from 800."
+		o.Why += " These fish can't tell it from 800."
 	case o.Share < 0.95:
 		o.Why += fmt.Sprintf(" With so few fish only %.0f %% of the difference from 800 is taken.", 100*o.Share)
 	}
@@ -306,7 +306,7 @@ func (e *Estimate) spread(s float64, n int, what string) {
 	e.LoKG, e.HiKG, e.HasInterval = e.WeightKG*math.Exp(-half), e.WeightKG*math.Exp(half), true
 	for i, note := range e.Notes {
 		if note == noSpread || note == noGirthSpread {
-			e.Notes[i] = fmt.Sprintf("90 %% prediction interval for one fish, from how far this %s was from the scale on the boat's own %d fish.", what, n)
+			e.Notes[i] = fmt.Sprintf("The 90 %% interval is from how far this %s was off the scale on the boat's own %d fish.", what, n)
 		}
 	}
 }

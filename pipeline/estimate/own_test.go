@@ -59,12 +59,12 @@ func TestFitOwnByHand(t *testing.T) {
 // constant does as well or better.
 func TestFitOwnNotUsed(t *testing.T) {
 	o := FitOwn(pairs("YFT", 32, 32, 32, 32, 44))["YFT"]
-	if o.Used || o.Share != 0 || o.K != commonK || !strings.Contains(o.Why, "do not tell it from 800") {
+	if o.Used || o.Share != 0 || o.K != commonK || !strings.Contains(o.Why, "can't tell it from 800") {
 		t.Errorf("%+v", o)
 	}
 	c := mustDefault(t)
 	es := c.Weigh(Fish{Species: "YFT", LengthCM: 100, GirthCM: 70}, map[string]Own{"YFT": o})
-	if es[0].Method != LengthAndGirth || !hasNote(es[0], "own coefficient is not used") {
+	if es[0].Method != LengthAndGirth || !hasNote(es[0], "own divisor is not used") {
 		t.Errorf("%+v", es[0])
 	}
 }
@@ -195,7 +195,7 @@ func TestFitOwnKinds(t *testing.T) {
 		t.Errorf("straight: %+v", es[0])
 	}
 	es = c.Weigh(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "total"}, own)
-	if why := c.Unused(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "total"}, own); len(es) != 0 || !strings.Contains(why[0], "fitted on curved fork length") {
+	if why := c.Unused(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "total"}, own); len(es) != 0 || !strings.Contains(why[0], "from fish measured by curved fork length") {
 		t.Errorf("total: %+v %q", es, why)
 	}
 	for range 7 {

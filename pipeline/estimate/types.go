@@ -9,6 +9,19 @@ const (
 	LengthAlone    = "length"
 )
 
+// Words is a method as a captain says it, as it is shown; data keep the method's name.
+func Words(method string) string {
+	switch method {
+	case OwnCoefficient:
+		return "own divisor"
+	case LengthAndGirth:
+		return "girth rule"
+	case LengthAlone:
+		return "length alone"
+	}
+	return method
+}
+
 // Caution goes with every weight that is shown to a reader.
 const Caution = "A weight from the tape is an estimate: it is not for records, for sale or for legal size. The local authority's rules, in force that day, stand above it."
 

@@ -92,7 +92,7 @@ func (c *Catalogue) byScale(f Fish) ([]Estimate, []string) {
 	state := weightState(f.WeightState)
 	if state == "" {
 		state = Round
-		e.Notes = append(e.Notes, "The weight state is not logged: the fish was taken as whole.")
+		e.Notes = append(e.Notes, "The log does not say whether the fish was whole: taken as whole.")
 	}
 	factor, note, ok := c.toRound(f.Species, f.Ocean, state)
 	if !ok {
@@ -109,26 +109,26 @@ func (c *Catalogue) byScale(f Fish) ([]Estimate, []string) {
 	return []Estimate{e}, nil
 }
 
-// byOwn is the boat's own coefficient, with its interval.
+// byOwn is by the boat's own coefficient, with its interval.
 func byOwn(f Fish, o Own) ([]Estimate, []string) {
 	if o.N == 0 {
 		return nil, nil
 	}
 	if !o.Used {
-		return nil, []string{"The boat's own coefficient is not used. " + o.Why}
+		return nil, []string{"The boat's own divisor is not used. " + o.Why}
 	}
 	if kind := forkOr(f.LengthKind); kind != forkOr(o.LengthKind) {
-		why := fmt.Sprintf("The boat's own coefficient is not used: it was fitted on %s, this fish's length is %s.",
+		why := fmt.Sprintf("The boat's own divisor is not used: it is from fish measured by %s, and this one's is the %s.",
 			kindName(forkOr(o.LengthKind)), kindName(kind))
 		return nil, []string{why}
 	}
 	e := Estimate{Method: OwnCoefficient, WeightKG: o.K * f.LengthCM * f.GirthCM * f.GirthCM,
-		Source: fmt.Sprintf("geometric mean of W / (L G^2) over the boat's own %d fish with tape and scale, shrunk towards the common constant", o.N),
+		Source: fmt.Sprintf("geometric mean of L G^2 / W over the boat's own %d fish with tape and scale, drawn towards 800", o.N),
 		Notes:  []string{o.Why}}
 	if o.SLog > 0 && o.N > 1 {
 		e.LoKG, e.HiKG = interval(e.WeightKG, ownSpread(o), o.N, o.N-1)
 		e.HasInterval = true
-		e.Notes = append(e.Notes, "90 % prediction interval for one fish, from the spread of the boat's own fish, wider for the coefficient having been chosen on them.")
+		e.Notes = append(e.Notes, "The 90 % interval is from the spread of the boat's own fish, wider because the divisor was chosen on them.")
 	}
 	e.stretched(f.LengthCM, outside(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish"))
 	return []Estimate{e}, nil
@@ -139,22 +139,22 @@ func (c *Catalogue) byGirth(f Fish) ([]Estimate, []string) {
 	kind := lengthKind(f.LengthKind)
 	m, ok := c.toKind(f, ForkLength)
 	if !ok && kind == CurvedFork {
-		m, ok = measure{cm: f.LengthCM, notes: []string{"The length follows the body and no published conversion to a straight one was found: the weight comes out high by as much as the curved length is longer."}}, true
+		m, ok = measure{cm: f.LengthCM, notes: []string{"The tape followed the body, and no published conversion to a straight length was found: the weight is too high by as much as the tape is too long."}}, true
 	}
 	if !ok {
-		why := fmt.Sprintf("The length and girth rule is not used: it wants the length to the fork, and no published conversion from %s was found.", kindName(kind))
+		why := fmt.Sprintf("The girth rule is not used: it takes the length to the fork, and no published conversion from %s was found.", kindName(kind))
 		return nil, []string{why}
 	}
 	e := Estimate{Method: LengthAndGirth, WeightKG: LengthGirthKG(m.cm, f.GirthCM), Source: girthSource, Notes: m.notes}
 	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, 1)...)
-	e.Notes = append(e.Notes, noGirthSpread, "In the rule's one published test, on tarpon, it was more than 15 % low.")
+	e.Notes = append(e.Notes, noGirthSpread, "In the rule's one published test, on tarpon, it read more than 15 % light.")
 	if r := f.GirthCM / m.cm; r < 0.3 || r > 0.8 {
 		e.Notes = append(e.Notes, fmt.Sprintf("Girth is %.2f of the length, outside the usual 0.3 to 0.8: check both tapes.", r))
 	}
 	return []Estimate{e}, nil
 }
 
-const noGirthSpread = "No interval: no spread of this rule is published. Five fish of this species with tape and scale would give the boat its own."
+const noGirthSpread = "No interval: nobody published how far this rule is off. Five fish of this species with tape and scale give the boat its own."
 
 // stretched notes that the estimate was made for a length outside those that it rests on.
 func (e *Estimate) stretched(l float64, of *Studied) {

@@ -143,7 +143,7 @@ func TestGirthNotes(t *testing.T) {
 		t.Errorf("%q", thin[0].Notes)
 	}
 	curved := c.Weigh(Fish{Species: "PBF", LengthCM: 200, LengthKind: "CFL", GirthCM: 140}, nil)
-	if curved[0].Method != LengthAndGirth || !near(curved[0].WeightKG, LengthGirthKG(200, 140), 1e-12) || !hasNote(curved[0], "follows the body") {
+	if curved[0].Method != LengthAndGirth || !near(curved[0].WeightKG, LengthGirthKG(200, 140), 1e-12) || !hasNote(curved[0], "followed the body") {
 		t.Errorf("%+v", curved[0])
 	}
 	total := c.Weigh(Fish{Species: "SMA", LengthCM: 200, LengthKind: "TL", GirthCM: 140}, nil)

@@ -26,6 +26,15 @@ func oceanWord(s string) string {
 	return strings.TrimSuffix(s, " ocean")
 }
 
+// oceanName is an ocean as oceanWord gives it, with its capitals: North Atlantic.
+func oceanName(ocean string) string {
+	words := strings.Fields(ocean)
+	for i, w := range words {
+		words[i] = strings.ToUpper(w[:1]) + w[1:]
+	}
+	return strings.Join(words, " ")
+}
+
 // oceanFit tells how well a row's oceans fit the fish's: 3 the same, 2 the row's
 // holds the fish's, 1 the fish's holds the row's, 0 neither or not set.
 func oceanFit(row, fish string) int {

@@ -218,7 +218,7 @@ func quantityCell(r *Reader, t *target, text string) error {
 		}
 	}
 	if errors.Is(err, unit.ErrApproximate) && t.measure() {
-		r.doubts = append(r.doubts, r.problem(t, text, "a guess by its own word, no reading: not logged"))
+		r.doubts = append(r.doubts, r.problem(t, text, "the cell calls it a guess: taken as not logged"))
 		return nil
 	}
 	if err != nil {
@@ -368,7 +368,7 @@ func flagCell(list, yes string) func(*Reader, *target, string) error {
 			return nil
 		}
 		if !ok {
-			return errors.New("not a yes or a no")
+			return errors.New("neither yes nor no: expected one of them")
 		}
 		r.values[t.field] = entry.OfFlag(means == yes)
 		return nil

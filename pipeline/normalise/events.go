@@ -29,7 +29,7 @@ func (r *Reader) event(t *target, text string) {
 	d, trip := r.value("date"), r.value("trip")
 	if d != e.date || trip != e.trip {
 		if e.open {
-			r.aside = append(r.aside, r.problem(t, text, "the lines of the day before were never said to be up: that stretch is left out"))
+			r.aside = append(r.aside, r.problem(t, text, "the log never says when the lines of the day before came up: that stretch is left out"))
 		}
 		*e = eventLog{date: d, trip: trip}
 	}

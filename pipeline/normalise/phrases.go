@@ -30,7 +30,7 @@ func (r *Reader) phrases() {
 		case "stretches":
 			stretches = append(stretches, phrase.Stretches(text)...)
 			if len(stretches) == 0 {
-				r.unread(t, text, "no times were found in it, such as 6:10 to 11:40")
+				r.unread(t, text, "it has no times: expected some like 6:10 to 11:40")
 			}
 		case "event":
 			r.event(t, text)
@@ -328,7 +328,7 @@ func (r *Reader) note(text string) {
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int, counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, t.defaults())
 	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
-		r.aside = append(r.aside, r.problem(t, text, "a weight stands in it that was not taken"))
+		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
 	}
 	if r.layout.Freed && counted {
 		most += r.freedIn(fish)
@@ -452,7 +452,7 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d to the boat, and %d were found in its words", s.Landed, boated)))
 	}
 	for _, left := range s.Left {
-		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
+		r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
 	}
 }
 
@@ -521,7 +521,7 @@ func (r *Reader) weighed(t *target, text string) {
 		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 	default:
 		r.values[i] = entry.Value{}
-		r.aside = append(r.aside, r.problem(t, text, "does not say whether the weight is off a scale: not taken for one"))
+		r.aside = append(r.aside, r.problem(t, text, "the log does not say whether a scale gave this weight: taken as not logged"))
 	}
 }
 
@@ -533,6 +533,6 @@ func (r *Reader) method(t *target, text string) {
 	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading):
 		r.elsewise = true
 	case !ok:
-		r.aside = append(r.aside, r.problem(t, text, "no way of fishing was found in it: taken for trolled; the rest of the row is kept"))
+		r.aside = append(r.aside, r.problem(t, text, "it names no way of fishing: taken as trolled; the rest of the row is kept"))
 	}
 }

@@ -366,7 +366,7 @@ func (r *Reader) checkTimes() {
 	}
 	switch {
 	case e.Int == s.Int:
-		r.faultAt("end_s", "the end is the start: the leg has no length")
+		r.faultAt("end_s", "the end is the start: the leg has no hours")
 	case e.Int < s.Int:
 		r.faultAt("end_s", "the end is before the start")
 	case e.Int-s.Int > day:

@@ -40,4 +40,12 @@ WITH days AS (
     FROM trip t LEFT JOIN (SELECT trip_id, arg_min(file, leg_id) AS file, arg_min(sheet, leg_id) AS sheet, arg_min("row", leg_id) AS "row" FROM leg GROUP BY trip_id) l ON l.trip_id = t.trip_id
     WHERE t.date > (SELECT max(loaded_at) + INTERVAL 2 DAY FROM log)
 )
-SELECT * FROM all_doubts ORDER BY "check", file, sheet, "row", found, reason
+, places AS ( -- the trip that a row of a log is of
+    SELECT file, sheet, "row", min(trip_id) AS trip_id FROM (
+        SELECT file, sheet, "row", trip_id FROM leg UNION ALL SELECT file, sheet, "row", trip_id FROM strike
+        UNION ALL SELECT file, sheet, "row", trip_id FROM fish UNION ALL SELECT file, sheet, "row", trip_id FROM trip
+        UNION ALL SELECT n.file, n.sheet, n."row", l.trip_id FROM line n JOIN leg l USING (leg_id)
+    ) GROUP BY file, sheet, "row" HAVING count(DISTINCT trip_id) = 1
+)
+SELECT d.*, t.trip, t.boat FROM all_doubts d LEFT JOIN places USING (file, sheet, "row") LEFT JOIN trip t USING (trip_id)
+ORDER BY "check", file, sheet, "row", found, reason

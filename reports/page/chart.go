@@ -24,8 +24,11 @@ type Chart struct {
 
 // data is the chart as our script reads it.
 func (c *Chart) data() map[string]any {
-	return map[string]any{"option": c.option, "narrow": c.narrow, "height": c.height, "paper": cmp.Or(c.paper, c.height), "inks": c.inks}
+	return map[string]any{"option": c.option, "narrow": c.narrow, "paper": cmp.Or(c.paper, c.height), "inks": c.inks}
 }
+
+// Height is the room that the page keeps for the chart on a screen, in CSS pixels.
+func (c *Chart) Height() int { return c.height }
 
 // Level is one row of a chart: a level of a factor.
 type Level struct {

@@ -198,7 +198,7 @@ func (v *view) sections(all []Section) ([]sectionView, error) {
 }
 
 // denseColumns are as many as a sheet of paper does not hold in the usual letter.
-const denseColumns = 12
+const denseColumns = 10
 
 func (t *Table) view() *tableView {
 	if t == nil {

@@ -45,6 +45,9 @@ func find(t *testing.T) string {
 type Page struct {
 	Ctx context.Context
 	URL string
+	// Processor time of the page's thread until what is in sight is drawn, and until all is
+	// that is not folded.
+	InSight, Whole time.Duration
 
 	mu               sync.Mutex
 	requests, faults []string
@@ -90,7 +93,7 @@ func (p *Page) CheckQuiet(t *testing.T) {
 	}
 }
 
-// Open draws a page on a screen 1200 pixels wide.
+// Open shows a page on a screen 1200 pixels wide and scrolls through it.
 func Open(t *testing.T, html []byte) *Page {
 	t.Helper()
 	path := find(t)
@@ -122,10 +125,12 @@ func Open(t *testing.T, html []byte) *Page {
 	if err := chromedp.Do(p.Ctx, chromedp.Navigate(p.URL)); err != nil {
 		t.Fatalf("open the page: %v", err)
 	}
-	// What is folded is drawn when it is opened.
 	for !Eval[bool](t, p, `document.querySelector(".chart") === null || document.documentElement.dataset.drawn !== undefined`) {
 		time.Sleep(20 * time.Millisecond)
 	}
+	p.InSight = p.work(t)
+	p.scroll(t) // what is folded is drawn when it is opened
+	p.Whole = p.work(t)
 	return p
 }
 
@@ -136,9 +141,9 @@ func countWork(ctx context.Context, target *chromedp.Target) error {
 	return err
 }
 
-// Work is the processor time that the page's thread has used since it was opened:
+// work is the processor time that the page's thread has used since it was opened:
 // reading the page, running its script, laying out and painting.
-func (p *Page) Work(t *testing.T) time.Duration {
+func (p *Page) work(t *testing.T) time.Duration {
 	t.Helper()
 	work := -1.0
 	err := chromedp.Do(p.Ctx, chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {

@@ -93,11 +93,19 @@ func Figures(t *testing.T, p *Page) []Figure {
 func Unfold(t *testing.T, p *Page) {
 	t.Helper()
 	Eval[bool](t, p, `document.querySelectorAll("details.fold").forEach(d => d.open = true); true`)
-	for range 40 {
-		if Eval[bool](t, p, `Array.from(document.querySelectorAll(".chart")).every(c => c.querySelector("svg"))`) {
+	p.scroll(t)
+}
+
+// scroll brings every chart that is not folded into sight, one after the other, so that it
+// is drawn, and goes back to the top.
+func (p *Page) scroll(t *testing.T) {
+	t.Helper()
+	for range 200 {
+		if !Eval[bool](t, p, `(() => { const next = Array.from(document.querySelectorAll(".chart")).find(c => !c.closest("details:not([open])") && !c.querySelector("svg"));
+			if (next) { next.scrollIntoView(); } else { scrollTo(0, 0); } return Boolean(next); })()`) {
 			return
 		}
-		time.Sleep(frame / 2)
+		time.Sleep(20 * time.Millisecond)
 	}
 }
 

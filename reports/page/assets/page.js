@@ -350,7 +350,7 @@
       axis.axisLabel.fontFamily = font;
       if (axis.type === "value" && !axis.axisLabel.formatter) { axis.axisLabel.formatter = tickText; }
     });
-    return { option: spec.option, narrow: width < NARROW ? spec.narrow : null, height: spec.height, paper: spec.paper };
+    return { option: spec.option, narrow: width < NARROW ? spec.narrow : null, height: Number(figure.host.dataset.height), paper: spec.paper };
   }
 
   function draw(figure) {
@@ -371,24 +371,26 @@
     figure.width = width;
   }
 
-  function drawAll() { figures.forEach(draw); }
-
-  // One chart at a time, so that the page can be scrolled and read meanwhile.
-  function drawRest(rest) {
-    if (rest.length === 0) {
-      document.documentElement.dataset.drawn = String(figures.length);
-      return;
-    }
-    draw(rest[0]);
-    setTimeout(drawRest, 0, rest.slice(1));
+  // What the first screen shows is drawn at once, the rest when it comes near, in the room
+  // that is kept for each. What is folded comes near when it is opened.
+  function drawInSight() {
+    figures.forEach(function (f) { f.host.style.height = f.host.dataset.height + "px"; });
+    var near = new IntersectionObserver(function (seen) {
+      seen.filter(function (s) { return s.isIntersecting; }).forEach(function (s) {
+        near.unobserve(s.target);
+        draw(figures.find(function (f) { return f.host === s.target; }));
+      });
+    }, { rootMargin: "50% 0px" });
+    var tops = figures.map(function (f) { return f.host.getBoundingClientRect().top; });
+    figures.forEach(function (f, i) {
+      if (tops[i] < window.innerHeight) { draw(f); }
+      if (!f.chart) { near.observe(f.host); }
+    });
+    document.documentElement.dataset.drawn = "in sight";
   }
 
-  // First what the first screen shows, then the rest, in the room that is kept for each.
-  function drawFirst() {
-    figures.forEach(function (f) { f.host.style.height = json(f.host.dataset.options).height + "px"; });
-    var seen = figures.filter(function (f) { return f.host.getBoundingClientRect().top < window.innerHeight; });
-    seen.forEach(draw);
-    setTimeout(drawRest, 0, figures.filter(function (f) { return seen.indexOf(f) < 0; }));
+  function redraw() {
+    figures.forEach(function (f) { if (f.chart) { draw(f); } });
   }
 
   function watchSize() {
@@ -398,16 +400,13 @@
       asked = true;
       window.requestAnimationFrame(function () {
         asked = false;
-        figures.forEach(function (f) { if (f.host.clientWidth !== f.width && !printing) { draw(f); } });
+        figures.forEach(function (f) { if (f.chart && f.host.clientWidth !== f.width && !printing) { draw(f); } });
       });
     });
   }
 
-  // What is unfolded is drawn then; a link to what is folded opens it.
+  // A link to what is folded opens it.
   function watchFolds() {
-    document.addEventListener("toggle", function (event) {
-      figures.forEach(function (f) { if (event.target.contains(f.host)) { draw(f); } });
-    }, true);
     window.addEventListener("hashchange", function () {
       var target = document.getElementById(location.hash.slice(1)), fold = target && target.closest("details");
       if (fold) { fold.open = true; target.scrollIntoView(); }
@@ -420,14 +419,14 @@
     if (printing) { return; }
     printing = true;
     removeButtons();
-    drawAll();
+    figures.forEach(draw);
   }
 
   function toScreen() {
     if (!printing) { return; }
     printing = false;
     addButtons();
-    drawAll();
+    redraw();
   }
 
   // ---- Tables: a head sorts up, then down, then back to the order given ----
@@ -554,12 +553,10 @@
   document.querySelectorAll("table").forEach(sortable);
   if (typeof echarts !== "undefined") {
     figures = Array.from(document.querySelectorAll(".chart")).map(function (host) { return { host: host, chart: null, width: 0 }; });
-    drawFirst();
+    drawInSight();
     watchSize();
     watchFolds();
-    dark.addEventListener("change", drawAll);
-  } else {
-    drawRest([]);
+    dark.addEventListener("change", redraw);
   }
   window.addEventListener("beforeprint", toPaper);
   window.addEventListener("afterprint", toScreen);
