@@ -34,15 +34,31 @@ func Name(text string) (string, error) {
 	if text == "" || strings.EqualFold(text, "local") {
 		return "", errZone
 	}
-	if place, ok := letters[strings.ToUpper(text)]; ok {
-		return "", fmt.Errorf("%s is one offset all year, and an hour off for as long as the clocks are changed: name the place that is meant, such as %s, or the offset, such as UTC-9",
-			strings.ToUpper(text), place)
+	short := strings.ToUpper(text)
+	if place, ok := letters[short]; ok {
+		return "", fmt.Errorf("%s is one offset all year, and an hour off for as long as the clocks are changed: name the place that is meant, such as %s, or the offset itself, %s",
+			short, place, offsetAs(short, place))
 	}
 	loc, err := time.LoadLocation(text)
 	if err != nil {
 		return "", errZone
 	}
 	return loc.String(), nil
+}
+
+// offsetAs is the offset of a place when its clocks go by a short name, "" where they
+// never do.
+func offsetAs(short, place string) string {
+	loc, err := time.LoadLocation(place)
+	if err != nil {
+		return ""
+	}
+	for _, month := range []time.Month{time.January, time.July} {
+		if name, seconds := time.Date(2026, month, 1, 0, 0, 0, 0, loc).Zone(); name == short {
+			return offsetName(seconds)
+		}
+	}
+	return ""
 }
 
 // Load is the location of a name that Name has given.

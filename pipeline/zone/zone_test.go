@@ -27,14 +27,21 @@ func TestName(t *testing.T) {
 	}
 }
 
-// Letters that are an hour off all summer name the place that is meant.
+// Letters that are an hour off all summer name the place that is meant, and their own
+// offset (RFC 5322, section 4.3, for those of North America).
 func TestLettersNameAPlace(t *testing.T) {
-	for text, place := range map[string]string{"EST": "America/New_York", "mst": "America/Denver", "NZST": "Pacific/Auckland", "PDT": "America/Los_Angeles"} {
-		if got, err := Name(text); err == nil || !strings.Contains(err.Error(), place) {
-			t.Errorf("%q: %q, %v, want an error that names %s", text, got, err, place)
+	for text, want := range map[string]string{
+		"EST": "America/New_York, or the offset itself, UTC-5", "mst": "America/Denver, or the offset itself, UTC-7",
+		"NZST": "Pacific/Auckland, or the offset itself, UTC+12", "PDT": "America/Los_Angeles, or the offset itself, UTC-7",
+	} {
+		if got, err := Name(text); err == nil || !strings.HasSuffix(err.Error(), want) {
+			t.Errorf("%q: %q, %v, want an error that ends in %s", text, got, err, want)
 		}
 	}
-	for _, place := range letters {
+	for short, place := range letters {
+		if offsetAs(short, place) == "" {
+			t.Errorf("no clock of %s goes by %s", place, short)
+		}
 		loc, err := time.LoadLocation(place)
 		if err != nil {
 			t.Fatal(err)

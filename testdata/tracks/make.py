@@ -16,7 +16,7 @@ import zipfile
 HERE = os.path.dirname(os.path.abspath(__file__))
 UTC = dt.timezone.utc
 START = dt.datetime(2026, 2, 13, 17, 55, tzinfo=UTC)  # 06:55 on the boat, UTC+13
-NOISE = random.Random(15)
+NOISE = random.Random()
 rows = []
 
 
@@ -68,7 +68,7 @@ def rmc(f):
     return f"${s}*{x:02X}"
 
 
-def case(name, files, says="", hours=None, nmi=None, within=0.01, legs=None, zone="UTC+13", log=LEGS, silent="", hold=""):
+def case(name, files, says="", hours=None, nmi=None, within=0.01, legs=None, steady=50 / 60, zone="UTC+13", log=LEGS, silent="", hold=""):
     folder = os.path.join(HERE, name)
     os.makedirs(folder)
     if log:
@@ -78,7 +78,7 @@ def case(name, files, says="", hours=None, nmi=None, within=0.01, legs=None, zon
         os.makedirs(os.path.dirname(path), exist_ok=True)
         with open(path, "wb") as f:
             f.write(text if isinstance(text, bytes) else text.encode())
-    rows.append(dict(case=name, zone=zone, hours=None if hours is None else f"{hours:.4f}", nmi=nmi and f"{nmi:.3f}", within=within, legs=legs, band=hold, says=says, silent=silent))
+    rows.append(dict(case=name, zone=zone, hours=None if hours is None else f"{hours:.4f}", nmi=nmi and f"{nmi:.3f}", within=within, legs=legs, steady=legs and f"{steady:.4f}", band=hold, says=says, silent=silent))
 
 
 def one_time():
@@ -87,11 +87,12 @@ def one_time():
     case("the-same-twice", {"a.gpx": gpx(clean), "b.gpx": gpx(clean) + "\n"}, **FULL, legs=1)
     case("overlapping-exports", {"a.gpx": gpx(clean[:180]), "b.gpx": gpx(clean[90:])}, **FULL, legs=1)
     noisy = sail(DAY, every=5, noise=30)
-    case("better-loaded-first", {"a.gpx": gpx(clean), "b.gpx": gpx(noisy)}, **FULL, legs=1, says="closer fixes or less noise")
-    case("better-loaded-last", {"b.gpx": gpx(clean), "a.gpx": gpx(noisy)}, **FULL, legs=1, says="closer fixes or less noise")
+    case("better-loaded-first", {"a.gpx": gpx(clean), "b.gpx": gpx(noisy)}, **FULL, within=0.002, legs=1, says="closer fixes or less noise")
+    case("better-loaded-last", {"b.gpx": gpx(clean), "a.gpx": gpx(noisy)}, **FULL, within=0.002, legs=1, says="closer fixes or less noise")
     case("left-ashore", {"a.gpx": gpx(clean), "b.gpx": gpx(sail([(50, 0, 0)], noise=3, lat=-36.8))}, says="another boat's, or a device left ashore")
     quarter = [clean[i:i + 89] for i in range(0, len(clean), 89)]
     case("segment-each-quarter", {"a.gpx": gpx(*quarter)}, **FULL, legs=1)
+    case("gap-in-the-better", {"a.gpx": gpx(clean[:100], clean[190:]), "b.gpx": gpx(noisy)}, **FULL, legs=1)
 
 
 def by_content():
@@ -128,6 +129,8 @@ def messy():
     case("stray-quote", {"a.csv": "\n".join(stray)}, **FULL, says="a quote does not end")
     endless = lines[:]
     endless[100] += "x" * 70000
+    mixed = [lines[0]] + [l for i in range(0, len(clean), 60) for l in lines[1:-1][i + 30:i + 60] + lines[1:-1][i:i + 30]]
+    case("out-of-order", {"a.csv": "\n".join(mixed) + "\n"}, **FULL, legs=1, says="150 fixes out of order, put in order by time")
     case("endless-line", {"a.csv": "\n".join(endless)}, **FULL, says="more than 64 KiB")
     case("times-in-extensions", {"a.gpx": gpx(clean, extra="<extensions><time>2020-01-01T00:00:00Z</time></extensions>")}, **FULL)
     case("tag-blocks", {"a.nmea": "".join(f"\\s:gps,c:{i}*5A\\{rmc(f)}\r\n" for i, f in enumerate(clean))}, **FULL)
@@ -154,7 +157,7 @@ def clocks():
         return t + dt.timedelta(hours=13 if t < dt.datetime(2026, 4, 4, 14, tzinfo=UTC) else 12)
     log = "trip,leg,date,start,end,speed kn,lines out\nT1,1,2026-04-05,01:00,04:00,9,4\n"
     case("clock-goes-back", {"a.csv": table("time,lat,lon,depth (m)", night, lambda t, a, o: f"{local(t):%Y-%m-%d %H:%M:%S},{a:.6f},{o:.6f},80")},
-         hours=4, nmi=36, legs=1, zone="Pacific/Auckland", log=log)
+         hours=4, nmi=36, legs=1, steady=5.5, zone="Pacific/Auckland", log=log)
     spring = sail([(180, 9, 0)], every=30, start=dt.datetime(2026, 9, 26, 12, 30, tzinfo=UTC))
     case("clock-goes-on", {"a.gpx": gpx(spring)}, hours=2, nmi=18, zone="Pacific/Auckland", log=log.replace("2026-04-05", "2026-09-27"))
 
@@ -181,11 +184,25 @@ def receivers():
          says="but no leg tells which of the two clocks is right")
 
 
+def logged_off():
+    spells = [(40, 18, 0), (60, 9, 0), (12, 4, 30), (60, 12, 0), (15, 0.5, 0), (50, 8, 0), (45, 20, 0)]
+
+    def log(off):
+        times = (("07:35", "08:35", 9), ("08:47", "09:47", 12), ("10:02", "10:52", 8))
+        return LEGS.split("\n")[0] + "\n" + "".join(f"T1,{i},2026-02-14,{a},{b},{kn + off},4\n" for i, (a, b, kn) in enumerate(times, 1))
+    truth = dict(hours=170 / 60, nmi=9 + 12 + 8 * 50 / 60)
+    for name, off in (("logged-too-fast", 2.5), ("logged-too-slow", -2.5)):
+        case(name, {"a.gpx": gpx(sail(spells, noise=3))}, **truth, legs=4, steady=208 / 60, log=log(off), silent="--track-clock")
+    behind = sail(spells, noise=3, start=START - dt.timedelta(hours=1))
+    case("an-hour-behind", {"a.gpx": gpx(behind)}, legs=4, steady=208 / 60, log=log(0), says="--track-clock 1h")
+
+
 def main():
     for name in os.listdir(HERE):
         if os.path.isdir(os.path.join(HERE, name)):
             shutil.rmtree(os.path.join(HERE, name))
-    for part in (one_time, by_content, messy, clocks, sparse, receivers):
+    for part in (one_time, by_content, messy, clocks, sparse, receivers, logged_off):
+        NOISE.seed(part.__name__)  # a case added to one leaves the others' noise as it is
         part()
     with open(os.path.join(HERE, "cases.csv"), "w", newline="") as f:
         w = csv.DictWriter(f, rows[0].keys(), lineterminator="\n")
