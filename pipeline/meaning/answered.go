@@ -61,6 +61,9 @@ func (t *Lexicon) answered(cands []candidate, heading, means string) []candidate
 			take(c)
 		}
 	}
+	if means == catchColumn.Name {
+		take(candidate{column: catchColumn})
+	}
 	for _, x := range t.Columns {
 		if x.Name == means || x.Parse == means {
 			take(candidate{column: x})

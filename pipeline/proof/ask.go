@@ -100,6 +100,10 @@ func effectOf(name string) []string {
 		return append([]string{"fish"}, bites...)
 	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
+	case "catch":
+		return listing
+	case "kept", "released":
+		return []string{"landed", "released"}
 	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species", "weighed":
 		return []string{"fish"}
 	case "date", "trip":
