@@ -40,6 +40,8 @@ var answerCases = []struct {
 		"SELECT sum(hours) FROM leg", 4.25, map[string]float64{"1": 4.25, "13:50": 4.75, "2": 16.25, "no, the next day at 01:20": 16.25}},
 	{"year", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2025-07-05,07:00,09:00,4,2\n2026-07-06,07:00,08:00,4,2\n2026-07-07,07:00,08:00,4,0\n2026-07-08,07:00,08:00,4,1\n",
 		"SELECT count(DISTINCT year(date)) FROM trip", 2, map[string]float64{"1": 1, "2": 2}},
+	{"order", "Date,Start,End,Lines,Bites\n3/4/2026,07:00,09:00,4,1\n5/4/2026,07:00,09:00,4,2\n6/5/2026,07:00,08:00,4,2\n",
+		"SELECT count(*) FILTER (WHERE month(date) = 4) FROM trip", 0, map[string]float64{"the day first": 2, "2": 0}},
 	{"word", "Date,Start,End,Speed (kn),Lines,Bites\n2026-07-04,07:00,09:00,8,4,1\n2026-07-05,07:00,09:00,8,4,2\n2026-07-06,07:00,08:00,becalmed,4,0\n2026-07-07,07:00,09:00,7,4,2\n",
 		"SELECT sum(hours) FROM leg", 7, map[string]float64{"not trolling: leave it out": 6, "not trolling: leave it out: 6.0 h, 24.0 line-hours": 6, "not known": 7, "leave": 7, "5.5": 7}},
 	{"word", "Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,zonked,wahoo\n2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",

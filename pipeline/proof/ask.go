@@ -47,6 +47,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 		q.block(subjects[i])
 	}
 	q.now = nil
+	q.order()
 	q.years()
 	q.untrolled()
 	q.aside()
