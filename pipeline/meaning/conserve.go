@@ -134,6 +134,30 @@ func (u *Understood) derived(index int) bool {
 			}
 		}
 	}
+	return u.partOfSum(index, bound, all, near)
+}
+
+// partOfSum reports whether a column is one of several side by side, all without a meaning, that
+// add up to one that has one: fish by class beside their number.
+func (u *Understood) partOfSum(index int, bound []int, all func(func(float64, func(int) float64) bool) bool, near func(a, b float64) bool) bool {
+	unknown := func(i int) bool {
+		return slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == i && x.Aside == "" })
+	}
+	for from := index; from >= 0 && unknown(from); from-- {
+		for to := index; unknown(to); to++ {
+			for _, b := range bound {
+				if to > from && all(func(_ float64, at func(int) float64) bool {
+					sum := 0.0
+					for i := from; i <= to; i++ {
+						sum += at(i)
+					}
+					return near(at(b), sum)
+				}) {
+					return true
+				}
+			}
+		}
+	}
 	return false
 }
 
