@@ -30,7 +30,7 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 			continue
 		}
 		j := u.columns[i]
-		if g.cands[j][u.choice[j]].column == catchColumn || l.noTotal(g.values[j]) || u.derived(x.Index) {
+		if g.cands[j][u.choice[j]].column == catchColumn || l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) {
 			continue // counted already
 		}
 		o := l.open(u, g, j)
@@ -190,6 +190,12 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 	if in, _ := l.lexicon.concepts.found(normalise(v.Label.Text)); marks && len(in) == 0 && u.ofFish(a) && !a.has("kept") {
 		all = append(all, option{"kept", 98}, option{"released", 97})
 	}
+	if v.fates() >= 0.5 && a.has("outcome") && !a.has("kept") && u.ofFish(a) {
+		all = append(all, option{"kept", 98})
+	}
+	if u.likeSpread(v) {
+		all = append(all, option{"spread", 99})
+	}
 	_, now := g.best(u.choice, -1)
 	for _, x := range l.lexicon.Columns {
 		c := candidate{column: x}
@@ -237,6 +243,27 @@ func (l *Log) mayHold(u *Understood, v *Values, a assigned, name string, x *plan
 	return v.texts() <= 0.4 || !strings.HasSuffix(name, "_n") // a yes or a no counts nothing
 }
 
+// likeSpread reports whether a third of the cells of a column stand under places of the spread
+// too: it is one more place.
+func (u *Understood) likeSpread(v *Values) bool {
+	if len(u.Plan.Spread) < 2 {
+		return false
+	}
+	seen := map[string]bool{}
+	for _, p := range u.Plan.Spread {
+		for _, c := range column(u.b.rows, p.Index) {
+			seen[strings.ToLower(c)] = true
+		}
+	}
+	n := 0
+	for _, c := range v.cells {
+		if seen[strings.ToLower(c.Text)] {
+			n++
+		}
+	}
+	return n > 0 && 3*n >= len(v.cells)
+}
+
 // tellsStrikes reports whether some block of the log tells of bites or fish.
 func (l *Log) tellsStrikes() bool {
 	return slices.ContainsFunc(l.Data(), func(u *Understood) bool {
@@ -257,7 +284,6 @@ const proven = 1.5
 // their heading speaks for it, and no other column.
 func (l *Log) unworded(u *Understood, g *group) []Open {
 	var out []Open
-	score := g.score(u.choice)
 	for i, k := range u.choice {
 		c := g.cands[i][k]
 		none := slices.IndexFunc(g.cands[i], func(x candidate) bool { return x.column == nil })
@@ -266,7 +292,7 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 		}
 		without := slices.Clone(u.choice)
 		without[i] = none
-		if score-g.score(without)-(c.score-g.cands[i][none].score) >= proven {
+		if g.support(u.choice)-g.support(without) >= proven {
 			continue
 		}
 		o := l.open(u, g, i)
@@ -275,6 +301,15 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// support is the evidence between the columns of a choice.
+func (g *group) support(c choice) float64 {
+	t := 0.0
+	for _, v := range g.between(c) {
+		t += v.Weight
+	}
+	return t
 }
 
 // voted reports whether a piece of evidence spoke of a meaning.

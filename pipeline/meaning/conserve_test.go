@@ -36,6 +36,7 @@ func TestColumnsAreAccountedFor(t *testing.T) {
 		{"a running number", fish + "Zark\n3/6/26|Wahoo|44|22|1\n4/6/26|Mahi|30|11|2\n9/6/26|Wahoo|51|31|3", "Zark", ""},
 		{"a sum of two columns", "Date|Start|End|Lines|Landed|Lost|Zark\n3/6/26|06:00|08:00|4|2|2|4\n4/6/26|06:00|09:00|4|1|0|1\n9/6/26|07:00|11:00|5|2|3|5", "Zark", ""},
 		{"classes that add up", "Date|Hours|Rods|Fish|Zark|Quib|Fenn\n3/6/26|4|4|9|4|3|2\n4/6/26|3.5|5|5|0|4|1\n9/6/26|6|5|6|1|2|3\n10/6/26|6|5|4|3|0|1", "Quib", ""},
+		{"a place of the spread", "Date|Start|End|Short left|Long left|Zark\n3/6/26|06:00|08:00|jet|plug|bullet\n4/6/26|06:00|09:00|jet|bullet|jet\n9/6/26|07:00|11:00|plug|bullet|jet", "Zark", "spread"},
 		{"noughts alone", days + "Zark\n3/6/26|06:00|08:00|4|5|2|0\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|0", "Zark", ""},
 		{"fish of the bottom", days + "Snapper (bottom)\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|2", "Snapper (bottom)", ""},
 	} {

@@ -134,6 +134,6 @@ var meaningWords = map[string]string{
 	"speed_kn": "boat speed", "strike_speed_kn": "boat speed at the strike", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept": "whether the fish was kept", "released": "whether the fish was let go", "kept_n": "fish kept",
 	"released_n": "fish let go", "lost_n": "fish lost", "missed_n": "bites missed", "outcome": "what became of the fish", "stretches": "times of trolling", "date": "the day", "trip": "the trip's number",
 	"event": "what happened", "scale_kg": "weight on a scale", "length_cm": "length", "girth_cm": "girth", "story": "bites told in words", "fishlist": "fish told in words", "line": "which line", "time_s": "time of the strike",
-	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species",
+	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species", "spread": "the lure at a place of the spread",
 	"setback_m": "how far back", "lure_weight_g": "lure weight", "sea_temp_c": "water temperature", "fight_s": "fight time", "area": "where", "lure": "the lure", "species": "the fish", "angler": "who fought it", "drag_kg": "drag",
 }
