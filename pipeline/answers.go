@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
 	"os"
 	"slices"
 	"strings"
@@ -122,27 +123,66 @@ func (f *filling) rehearse() ([]proof.Subject, error) {
 // each answer to be tried out on it.
 const mostTried = 1000
 
-// outcomes works out what each answer to questions would make of the log's totals.
-func (f *filling) outcomes(all []proof.Question) error {
+// mostColumns is how many meanings of columns are tried out on a log: each reads it once more.
+const mostColumns = 20
+
+// outcomes works out what each answer to questions would make of the log's totals, and leaves
+// out what is asked of columns that change none of them.
+func (s *Season) outcomes(f *filling, path string, all []proof.Question) ([]proof.Question, error) {
 	if !f.few() {
-		return nil
+		return all, nil
 	}
-	for i := range all {
-		q := &all[i]
-		if !q.Tries() {
+	var open []proof.Question
+	tried := 0
+	for _, q := range all {
+		column := q.OfColumn() && tried+len(q.Choices) <= mostColumns
+		if column {
+			tried += len(q.Choices)
+		}
+		if !column && !q.Tries() {
+			open = append(open, q)
 			continue
 		}
 		var each []proof.Totals
 		for _, choice := range q.Choices {
-			t, err := f.try(q, choice)
+			var t proof.Totals
+			var err error
+			if column {
+				t, err = s.tryColumn(f, path, q.ID, choice)
+			} else {
+				t, err = f.try(&q, choice)
+			}
 			if err != nil {
-				return err
+				return nil, err
 			}
 			each = append(each, t)
 		}
 		q.Totals = proof.Differences(each)
+		q.RestsOn(each)
+		if !column || slices.ContainsFunc(q.Totals, func(t string) bool { return t != "" }) {
+			open = append(open, q)
+		}
 	}
-	return nil
+	return open, nil
+}
+
+// tryColumn is what a log comes to where a column means what an answer says.
+func (s *Season) tryColumn(f *filling, path, id, choice string) (proof.Totals, error) {
+	kept := maps.Clone(f.answers.kept)
+	if kept == nil {
+		kept = map[string]store.Answer{}
+	}
+	kept[id] = store.Answer{ID: id, Choice: choice}
+	u, err := s.understand(f.book, path, newAnswers(kept))
+	if err != nil {
+		return proof.Totals{}, err
+	}
+	with := &filling{understood: u, settings: f.settings, progress: &progress{}}
+	if _, err := with.answer(); err != nil {
+		return proof.Totals{}, err
+	}
+	subjects, err := with.rehearse()
+	return proof.TotalsOf(subjects), err
 }
 
 // try is what the log comes to with an answer, which is taken back.

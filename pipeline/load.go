@@ -273,7 +273,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 	u.log.Agreed, rep.Passed = nil, u.passed
 	rep.Questions = u.answers.open(append(f.presumed, proof.Questions(u.log, f.subjects)...))
 	rep.Agreed = u.log.Agreed
-	if err := f.outcomes(rep.Questions); err != nil {
+	if rep.Questions, err = s.outcomes(f, path, rep.Questions); err != nil {
 		return err
 	}
 	return errors.Join(load.Questions(ctx, asked(rep.Questions)), load.ReadWith(ctx, u.answers.used))

@@ -61,6 +61,11 @@ func (t *Lexicon) answered(cands []candidate, heading, means string) []candidate
 			take(c)
 		}
 	}
+	for _, x := range []*plan.Column{catchColumn, spreadColumn} {
+		if x.Name == means {
+			take(candidate{column: x})
+		}
+	}
 	for _, x := range t.Columns {
 		if x.Name == means || x.Parse == means {
 			take(candidate{column: x})

@@ -45,6 +45,12 @@ func gridOf(t testing.TB, index int, sheets ...memory.Sheet) *layout.Grid {
 // inferred is a log of several sheets, each a name and its lines of cells.
 func inferred(t testing.TB, file string, off Switches, sheets ...string) *Log {
 	t.Helper()
+	return inferredAs(t, file, nothingSaid, off, sheets...)
+}
+
+// inferredAs is the same where a user said something of the headings.
+func inferredAs(t testing.TB, file string, said func(string, int) Said, off Switches, sheets ...string) *Log {
+	t.Helper()
 	l := lexicon(t)
 	var all []memory.Sheet
 	for i := 0; i < len(sheets); i += 2 {
@@ -54,7 +60,7 @@ func inferred(t testing.TB, file string, off Switches, sheets ...string) *Log {
 	for i := range all {
 		taken = append(taken, layout.Take(gridOf(t, i, all...), layout.Likeness{Label: l.Label, Key: l.Key}))
 	}
-	return l.Infer(file, taken, nothingSaid, off)
+	return l.Infer(file, taken, said, off)
 }
 
 // planOf is the plan of a log's one block with data; nil where it has none.

@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"wakeledger/pipeline/layout"
-	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
 
@@ -18,8 +16,6 @@ type Open struct {
 	Samples []string
 	Taken   string   // what it is read as; "" where nothing
 	Others  []string // what it may be instead, the likeliest first
-	Look    layout.Look
-	Whole   bool // whole numbers, few
 }
 
 const (
@@ -43,7 +39,12 @@ func (l *Log) Open() []Open {
 		}
 		seen[g] = true
 		out = append(out, l.ties(u, g)...)
-		out = append(out, l.unused(u, g)...)
+		for _, o := range l.unworded(u, g) {
+			if !slices.ContainsFunc(out, func(x Open) bool { return x.Heading == o.Heading && x.Nth == o.Nth && slices.Equal(x.Labels, o.Labels) }) {
+				out = append(out, o)
+			}
+		}
+		out = append(out, l.unaccounted(u, g)...)
 		out = append(out, l.best(u, g)...)
 	}
 	return out
@@ -90,7 +91,7 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 			continue
 		}
 		now, then := meaningOf(g.cands[i][u.choice[i]]), meaningOf(g.cands[i][next])
-		if now == then || sameEffect(now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
+		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
 			continue
 		}
 		o := l.open(u, g, i)
@@ -115,62 +116,10 @@ func meaningOf(c candidate) string {
 	return c.column.Name
 }
 
-// unused are columns of numbers or clock times that nothing was made of.
-func (l *Log) unused(u *Understood, g *group) []Open {
-	var out []Open
-	a := g.assigned(u.choice)
-	for i, v := range g.values {
-		c := g.cands[i][u.choice[i]]
-		if c.column != nil || isID(v.Label.Text) || len(v.cells) < 3 || v.distinct()*float64(len(v.cells)) < 2 {
-			continue
-		}
-		o := l.open(u, g, i)
-		switch {
-		case v.clockShare() > 0.6:
-			o.Look = layout.Clock
-		case v.numeric() > 0.6:
-			o.Look, o.Whole = layout.Number, v.whole(0, 60) > 0.95
-		default:
-			continue
-		}
-		o.Others = likely(v, a, o)
-		if len(o.Others) > 0 {
-			out = append(out, o)
-		}
-	}
-	return out
-}
-
 // isID tells a heading of the numbers by which tables are joined, such as RunID.
 func isID(heading string) bool {
 	return strings.HasSuffix(heading, "ID") || strings.HasSuffix(heading, "_id") || strings.HasSuffix(heading, "Id")
 }
-
-// likely are the weighty meanings that an unused column may have and no other column has.
-func likely(v *Values, a assigned, o Open) []string {
-	var may []string
-	switch {
-	case o.Look == layout.Clock:
-		may = []string{"start_s", "end_s"}
-	case o.Whole && v.within(linesRange, "", 1, 12) > 0.95:
-		may = []string{"strikes_n", "lines_out"}
-	case o.Whole:
-		may = []string{"strikes_n"}
-	case v.within(linesRange, "", 0, 16) > 0.95:
-		may = []string{"duration_s", "speed_kn"}
-	}
-	return slices.DeleteFunc(may, func(n string) bool {
-		switch n {
-		case "start_s", "end_s", "duration_s":
-			return a.has("start_s", "end_s") || a.has("duration_s") || len(a["stretches"]) > 0 || a.has("event")
-		case "strikes_n":
-			return a.has("strikes_n") || a.has("outcome") || a.has("species") || len(a["story"]) > 0 || a.has("event")
-		}
-		return len(a[n]) > 0
-	})
-}
-
-var linesRange = &plan.Column{Name: "any"}
 
 // Words is what a meaning is called to users.
 func Words(name string) string {
@@ -182,9 +131,9 @@ func Words(name string) string {
 
 var meaningWords = map[string]string{
 	"": "none of these", "start_s": "when the lines went in", "end_s": "when the lines came up", "duration_s": "hours with lines in the water", "stopped_s": "time stopped, to take off",
-	"speed_kn": "boat speed", "strike_speed_kn": "boat speed at the strike", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept_n": "fish kept",
+	"speed_kn": "boat speed", "strike_speed_kn": "boat speed at the strike", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept": "whether the fish was kept", "released": "whether the fish was let go", "kept_n": "fish kept",
 	"released_n": "fish let go", "lost_n": "fish lost", "missed_n": "bites missed", "outcome": "what became of the fish", "stretches": "times of trolling", "date": "the day", "trip": "the trip's number",
 	"event": "what happened", "scale_kg": "weight on a scale", "length_cm": "length", "girth_cm": "girth", "story": "bites told in words", "fishlist": "fish told in words", "line": "which line", "time_s": "time of the strike",
-	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species",
+	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species", "spread": "the lure at a place of the spread",
 	"setback_m": "how far back", "lure_weight_g": "lure weight", "sea_temp_c": "water temperature", "fight_s": "fight time", "area": "where", "lure": "the lure", "species": "the fish", "angler": "who fought it", "drag_kg": "drag",
 }

@@ -174,6 +174,9 @@ func (r *Reader) order() unit.Order {
 	if r.set.Order != unit.OrderUnknown {
 		return r.set.Order
 	}
+	if r.layout.Order != unit.OrderUnknown {
+		return r.layout.Order
+	}
 	return r.ev.Order()
 }
 

@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"errors"
+	"strconv"
 
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/sheet"
@@ -13,6 +14,7 @@ import (
 // settles by a flag stands above it.
 type Evidence struct {
 	dayFirst, monthFirst bool
+	beside               neighbours
 	comma, point         bool
 	us, metric           bool
 
@@ -55,6 +57,9 @@ func (e *Evidence) Observe(l *plan.Block, row *sheet.Row) {
 		case "date", "moment":
 			e.order(cell)
 			e.ofMonth(cell, l)
+			if b.Column.Parse == "date" {
+				e.beside.take(l, cell)
+			}
 		case "quantity":
 			m := unit.MarkOf(cell)
 			e.comma = e.comma || m == unit.MarkComma
@@ -73,6 +78,9 @@ func (e *Evidence) ofMonth(cell string, l *plan.Block) {
 		return
 	}
 	in := func(o unit.Order) bool {
+		if d, err := unit.ParseDayMonth(cell, o); err == nil {
+			return d.Month == month
+		}
 		d, err := unit.ParseDate(cell, o)
 		if err != nil {
 			return false
@@ -113,6 +121,81 @@ func (e *Evidence) Order() unit.Order {
 	case e.dayFirst && !e.monthFirst:
 		return unit.DayFirst
 	case e.monthFirst && !e.dayFirst:
+		return unit.MonthFirst
+	case e.monthFirst:
+		return unit.OrderUnknown
+	}
+	return e.beside.order()
+}
+
+// neighbours are the dates that can be read in one way alone, held against those beside them
+// that can be read in two: the rows of a log follow each other.
+type neighbours struct {
+	of         *plan.Block
+	last       unit.Date // read in one way alone
+	known      bool
+	waiting    []string // since then, or from the start
+	day, month int      // dates that are near their neighbours with the day first, with the month
+}
+
+// A date stands beside another that is at most nearDays from it where the other way of reading it
+// is more than farDays off (common practice, no source: few boats lie idle that long in season).
+const nearDays, farDays = 21, 60
+
+// mostWaiting bounds the dates that wait for one that can be read in one way alone.
+const mostWaiting = 20
+
+func (n *neighbours) take(l *plan.Block, cell string) {
+	if n.of != l {
+		n.of, n.known, n.waiting = l, false, nil
+	}
+	d, err := unit.ParseDate(cell, unit.OrderUnknown)
+	switch serial, number := strconv.ParseFloat(cell, 64); {
+	case number == nil:
+		m, err := unit.FromSerial(serial, false)
+		if err != nil || !m.HasDate {
+			return
+		}
+		d = m.Date
+	case errors.Is(err, unit.ErrAmbiguousDate):
+		if n.known {
+			n.vote(cell, n.last)
+		}
+		if len(n.waiting) < mostWaiting {
+			n.waiting = append(n.waiting, cell)
+		}
+		return
+	case err != nil:
+		return
+	}
+	for _, w := range n.waiting {
+		n.vote(w, d)
+	}
+	n.last, n.known, n.waiting = d, true, nil
+}
+
+// vote holds a date that can be read in two ways against one beside it.
+func (n *neighbours) vote(cell string, beside unit.Date) {
+	off := func(o unit.Order) unit.Date {
+		d, err := unit.ParseDate(cell, o)
+		if err != nil {
+			return farDays
+		}
+		return max(d-beside, beside-d)
+	}
+	switch day, month := off(unit.DayFirst), off(unit.MonthFirst); {
+	case day <= nearDays && month > farDays:
+		n.day++
+	case month <= nearDays && day > farDays:
+		n.month++
+	}
+}
+
+func (n *neighbours) order() unit.Order {
+	switch {
+	case n.day > 0 && n.month == 0:
+		return unit.DayFirst
+	case n.month > 0 && n.day == 0:
 		return unit.MonthFirst
 	}
 	return unit.OrderUnknown

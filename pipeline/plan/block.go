@@ -73,6 +73,7 @@ type Block struct {
 	Month      time.Month // of dates that are a day's number alone, 0 where there are none
 	Tagged     bool       // T among kept fish is tagged, so released
 	Hashed     bool       // rows that start with # are comments
+	Order      unit.Order // of day and month, where the log's owner said it
 	Twelve     bool       // clock times are of twelve hours without am or pm
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of

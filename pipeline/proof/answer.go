@@ -116,6 +116,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"no end":       fillCell,
 	"long":         fillCell,
 	"year":         fillCell,
+	"order":        orderDays,
 	"word":         tellWord,
 	"bitten":       allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {

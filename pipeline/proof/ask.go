@@ -47,6 +47,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 		q.block(subjects[i])
 	}
 	q.now = nil
+	q.order()
 	q.years()
 	q.untrolled()
 	q.aside()
@@ -88,7 +89,7 @@ func effectOf(name string) []string {
 	switch name {
 	case "start_s", "end_s", "duration_s", "stopped_s", "stretches":
 		return hours
-	case "lines_out":
+	case "lines_out", "spread":
 		return lines
 	case "speed_kn", "strike_speed_kn":
 		return []string{"bands"}
@@ -100,6 +101,10 @@ func effectOf(name string) []string {
 		return append([]string{"fish"}, bites...)
 	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
+	case "catch":
+		return listing
+	case "kept", "released":
+		return []string{"landed", "released"}
 	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species", "weighed":
 		return []string{"fish"}
 	case "date", "trip":

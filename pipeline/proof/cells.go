@@ -179,7 +179,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil:
 			left = append(left, p)
 			continue
-		case s.half(p):
+		case s.half(p) || unsureDay(p):
 			continue // asked already
 		case len(s.rests(p)) == 0 || measured(b) && figureless(p.Cell):
 			continue // no total rests on it: a word in place of a measure is none
@@ -206,6 +206,41 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 		q.word(s, f.b, f.word, f.rows)
 	}
 	return left
+}
+
+// unsureDay tells the problem of a date that can be read in two ways.
+func unsureDay(p record.Problem) bool {
+	return strings.HasPrefix(p.Reason, unit.ErrAmbiguousDate.Error())
+}
+
+// order asks once for the whole log whether dates are written the day or the month first.
+func (q *inquiry) order() {
+	n, first := 0, ""
+	for _, s := range q.subjects {
+		for _, p := range s.Stats.Aside {
+			if unsureDay(p) {
+				if n++; first == "" {
+					first = strings.TrimSpace(p.Cell)
+				}
+			}
+		}
+	}
+	if n == 0 {
+		return
+	}
+	q.ask("order", "", "dates", fmt.Sprintf("%s such as %q may have the day or the month first. Which is it?", plural(n, "date", "dates"), first),
+		[]string{"the day first", "the month first"}, all)
+	x := q.last()
+	x.Brief, x.Choices = "Some dates may have the day or the month first.", []string{"day", "month"}
+}
+
+// orderDays has the log's dates read the day or the month first.
+func orderDays(_ *meaning.Log, q *Question, choice string) {
+	for _, u := range q.of {
+		if u.Plan.Order = unit.DayFirst; choice == "month" {
+			u.Plan.Order = unit.MonthFirst
+		}
+	}
 }
 
 // binding is the column under which a problem stands.

@@ -17,6 +17,7 @@ type Stats struct {
 	NoLines   int     // of them, without a number of lines
 	NoLinesH  float64
 	NoSpeed   int     // of them, without a speed
+	Miles     float64 // of the others: hours times speed
 	Half      []Half  // rows with a start or an end alone
 	Long      []Long  // stretches of more than half a day
 	Own       float64 // hours that the log worked out itself, of stretches with clocks
@@ -24,8 +25,14 @@ type Stats struct {
 	Strikes   int     // rows or counts that tell of a strike
 	Listed    int     // strikes and fish of rows of their own and of phrases
 	ByCount   int     // strikes of counts
+	Hooked    int     // of ByCount, those that were hooked
+	Held      int     // of Listed, those that were not missed
+	Lost      int     // of ByCount, those lost and missed
 	Landed    int     // of ByCount, those brought to the boat
 	Boated    int     // of Listed, those brought to the boat
+	Released  int     // of Landed, those let go
+	Freed     int     // of Boated, those let go
+	Measures  int     // lengths, girths and scale weights
 	Unsaid    []int64 // rows of strikes whose outcome says no more than that something bit
 	Missed    bool    // a row says that a bite was missed
 	Placed    bool    // rows of strikes or fish say of which day, trip or stretch they are
@@ -90,6 +97,11 @@ func (s *Stats) Add(r Row) {
 			s.First[d.Int] = r.Num
 		}
 	}
+	for _, name := range []string{"length_cm", "girth_cm", "scale_kg"} {
+		if v[name].Known {
+			s.Measures++
+		}
+	}
 	switch r.Kind {
 	case plan.Legs, plan.Flat:
 		s.effort(r, day)
@@ -107,7 +119,10 @@ func (s *Stats) Add(r Row) {
 			s.listed(r)
 		} else {
 			s.ByCount += int(n)
+			s.Hooked += int(max(v["hooked_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int))
+			s.Lost += int(v["lost_n"].Int + v["missed_n"].Int)
 			s.Landed += int(v["landed_n"].Int + v["released_n"].Int)
+			s.Released += int(v["released_n"].Int)
 			s.Missed = s.Missed || v["missed_n"].Int > 0
 		}
 		s.Strikes += int(n)
@@ -118,9 +133,15 @@ func (s *Stats) Add(r Row) {
 func (s *Stats) listed(r Row) {
 	v := r.Values
 	s.Placed = s.Placed || v["date"].Known || v["trip"].Known || v["leg"].Known || v["time_s"].Known || v["strike"].Known
+	if v["outcome"].Text != "missed" {
+		s.Held++
+	}
 	switch outcome := v["outcome"].Text; {
 	case outcome == "landed" || outcome == "released":
 		s.Boated++
+		if outcome == "released" {
+			s.Freed++
+		}
 	case outcome == "missed":
 		s.Missed = true
 	case outcome == "hooked", outcome == "" && r.Kind != plan.Fish:
@@ -182,6 +203,7 @@ func (s *Stats) effort(r Row, day string) {
 	if !v["speed_kn"].Known {
 		s.NoSpeed++
 	}
+	s.Miles += h * v["speed_kn"].Real
 }
 
 // again tells a stretch that an earlier row of its day has already, and notes one that

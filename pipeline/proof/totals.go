@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -11,27 +12,51 @@ import (
 // Totals are what a log comes to, as far as its rows alone tell: stretches that two tables
 // tell, and fish that belong to strikes of another, are put together in the season file.
 type Totals struct {
+	Days             int // with hours; of all rows where none has hours; trips of rows without a day
 	Hours, LineHours float64
-	Bites, Landed    int
+	Miles            float64 // hours times their speed
+	Bites            int
+	Hooked, Landed   int // of Bites
+	Released         int // of Landed
+	Lost             int // of counted Bites, lost or missed
+	Measures         int // lengths, girths and scale weights
 }
 
 // TotalsOf adds up what blocks came to. Of counts, rows of strikes and lists of fish, which tell
 // of the same strikes, the most count.
 func TotalsOf(subjects []Subject) Totals {
 	var t Totals
-	var counts, strikes, fish, landed, boated, kept int
+	var counts, strikes, fish, hooked, held, landed, boated, kept, released, freed, gone int
+	days, dates := map[string]bool{}, map[int64]int64{}
 	for _, s := range subjects {
+		maps.Copy(days, s.Stats.Days)
+		maps.Copy(dates, s.Stats.First)
+		t.Miles += s.Stats.Miles
+		t.Measures += s.Stats.Measures
+		t.Lost += s.Stats.Lost
+		hooked, released = hooked+s.Stats.Hooked, released+s.Stats.Released
 		t.Hours += s.Stats.Hours
 		t.LineHours += s.Stats.LineHours
 		counts, landed = counts+s.Stats.ByCount, landed+s.Stats.Landed
 		if s.Plan.Kind == plan.Fish {
-			fish, kept = fish+s.Stats.Listed, kept+s.Stats.Boated
+			fish, kept, gone = fish+s.Stats.Listed, kept+s.Stats.Boated, gone+s.Stats.Freed
 		} else {
-			strikes, boated = strikes+s.Stats.Listed, boated+s.Stats.Boated
+			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held, boated+s.Stats.Boated, freed+s.Stats.Freed
 		}
 	}
-	t.Bites, t.Landed = max(counts, strikes, fish), max(landed, boated, kept)
+	if t.Days = len(days); t.Days == 0 {
+		t.Days = len(dates)
+	}
+	t.Bites, t.Hooked = max(counts, strikes, fish), max(hooked, held, fish)
+	t.Landed, t.Released = max(landed, boated, kept), max(released, freed, gone)
 	return t
+}
+
+// words are the totals one by one.
+func (t Totals) words() []string {
+	return []string{plural(t.Days, "day", "days"), fmt.Sprintf("%.1f h", t.Hours), fmt.Sprintf("%.1f line-hours", t.LineHours), fmt.Sprintf("%.0f nm trolled", t.Miles),
+		plural(t.Bites, "bite", "bites"), fmt.Sprintf("%d hooked", t.Hooked), fmt.Sprintf("%d landed", t.Landed), fmt.Sprintf("%d let go", t.Released),
+		fmt.Sprintf("%d lost or missed", t.Lost), plural(t.Measures, "measure", "measures")}
 }
 
 // Differences are each of several totals in words, of what is not the same in all; empty
@@ -39,7 +64,7 @@ func TotalsOf(subjects []Subject) Totals {
 func Differences(all []Totals) []string {
 	words := [][]string{}
 	for _, t := range all {
-		words = append(words, []string{fmt.Sprintf("%.1f h", t.Hours), fmt.Sprintf("%.1f line-hours", t.LineHours), plural(t.Bites, "bite", "bites"), fmt.Sprintf("%d landed", t.Landed)})
+		words = append(words, t.words())
 	}
 	out := make([]string, len(all))
 	for i := range all {
@@ -54,5 +79,31 @@ func Differences(all []Totals) []string {
 	return out
 }
 
+// named are what the totals in words are called, in their order.
+var named = []string{"trips", "boat_hours", "line_hours", "bands", "strikes", "hooked", "landed", "released", "hooked", "fish"}
+
+// RestsOn adds what differs between totals of a question's answers to what rests on it.
+func (q *Question) RestsOn(all []Totals) {
+	q.Effect = slices.Clone(q.Effect)
+	for k, name := range named {
+		if !slices.ContainsFunc(all, func(t Totals) bool { return t.words()[k] != all[0].words()[k] }) {
+			continue
+		}
+		for _, e := range []string{name, "bands"} { // a band is of hours, lines and strikes
+			if !slices.Contains(q.Effect, e) && (e == name || slices.Contains(bites[:1], name) || slices.Contains(hours, name)) {
+				q.Effect = append(q.Effect, e)
+			}
+		}
+	}
+}
+
 // Tries tells a question whose answers can each be tried out on the log's plan.
 func (q *Question) Tries() bool { return settles[q.Kind] != nil && len(q.Choices) > 1 }
+
+// OfColumn tells a question about a heading whose answers each come to totals that are held
+// against each other: not a day, a trip or what happened, on which more rests.
+func (q *Question) OfColumn() bool {
+	return q.Kind == "column" && len(q.Choices) > 1 && !slices.ContainsFunc(q.Choices, func(c string) bool {
+		return slices.Contains([]string{"date", "trip", "event", "strike_speed_kn"}, c)
+	})
+}

@@ -54,7 +54,8 @@ func (o Order) String() string {
 
 // OrderOf tells which order one cell proves: "25/06/2026" day first, "06/25/2026" month
 // first. ISO dates, month names, dotted dates (3.4.2026 is day first everywhere it is
-// written: common practice, no source) and text that is no possible date prove nothing.
+// written: common practice, no source) and text that is no possible date prove nothing; of
+// "Wed 8/7/2024" the weekday does.
 // A clock time may follow the date.
 func OrderOf(text string) Order {
 	s := strings.TrimSpace(text)
@@ -81,11 +82,29 @@ func orderOfDate(s string) Order {
 	if !p.scan(s) || !p.swappable() {
 		return OrderUnknown
 	}
-	day, month := p.civil(DayFirst).possible(), p.civil(MonthFirst).possible()
+	day, month := p.civil(DayFirst), p.civil(MonthFirst)
 	switch {
-	case day && !month:
+	case day.possible() && !month.possible():
 		return DayFirst
-	case month && !day:
+	case month.possible() && !day.possible():
+		return MonthFirst
+	case p.day && day.possible():
+		return p.byWeekday(day, month)
+	}
+	return OrderUnknown
+}
+
+// byWeekday is the order in which a date is of the weekday that stands beside it, unknown
+// where both are or neither is.
+func (p *dateParts) byWeekday(day, month civil) Order {
+	on := func(c civil) bool {
+		d, err := c.date()
+		return err == nil && d.Time().Weekday() == p.weekday
+	}
+	switch a, b := on(day), on(month); {
+	case a && !b:
+		return DayFirst
+	case b && !a:
 		return MonthFirst
 	}
 	return OrderUnknown

@@ -169,3 +169,13 @@ func ExampleParseDate() {
 	// day and month unclear: a date like 03/04/2026 may be 3 April or March 4
 	// 2026-04-03
 }
+
+// TestWeekdayTellsTheOrder holds that the weekday beside a date says which of its numbers is the
+// day: 7 August 2024 was a Wednesday, 8 July 2024 a Monday (the civil calendar).
+func TestWeekdayTellsTheOrder(t *testing.T) {
+	for text, want := range map[string]unit.Order{"Wed 8/7/24": unit.MonthFirst, "Mon 8/7/24": unit.DayFirst, "8/7/24": unit.OrderUnknown, "Sun 8/7/24": unit.OrderUnknown, "Wed 8/8/24": unit.OrderUnknown} {
+		if got := unit.OrderOf(text); got != want {
+			t.Errorf("%s: %v, want %v", text, got, want)
+		}
+	}
+}

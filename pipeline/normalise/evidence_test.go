@@ -1,0 +1,35 @@
+package normalise
+
+import (
+	"testing"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/unit"
+)
+
+// TestOrderOfDates holds what the rows beside a date, and the name of its sheet, say of the order
+// of its day and month.
+func TestOrderOfDates(t *testing.T) {
+	for _, c := range []struct {
+		name, sheet string
+		cells       []string
+		want        unit.Order
+	}{
+		{"between two days", "", []string{"2026-07-02", "4/7/2026", "2026-07-09"}, unit.DayFirst},
+		{"before a day of a workbook", "", []string{"7/4/2026", "46209"}, unit.MonthFirst}, // 46209 is 2026-07-06
+		{"near in both ways", "", []string{"2026-04-20", "4/5/2026", "2026-05-09"}, unit.OrderUnknown},
+		{"neighbours that disagree", "", []string{"2026-07-02", "4/7/2026", "2026-11-01", "11/4/2026"}, unit.OrderUnknown},
+		{"no neighbour", "", []string{"4/7/2026", "5/8/2026"}, unit.OrderUnknown},
+		{"a day of the sheet's month", "April 26", []string{"06/04"}, unit.DayFirst},
+	} {
+		e := Evidence{}
+		p := &plan.Block{Name: c.sheet, Bindings: []plan.Binding{{Heading: "Date", Column: &plan.Column{Name: "date", Parse: "date"}}}}
+		for _, cell := range c.cells {
+			e.Observe(p, &sheet.Row{Cells: []string{cell}})
+		}
+		if got := e.Order(); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
