@@ -167,6 +167,10 @@ func (x *builder) ownHours() {
 func (x *builder) outings() {
 	p := x.plan
 	date, leave, back := p.Find("date"), p.Find("depart_s"), p.Find("return_s")
+	if p.Kind == plan.Events {
+		x.leavings()
+		return
+	}
 	if date == nil || leave == nil || back == nil || p.Binds("trip") || p.Gives("trip") || p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
@@ -184,6 +188,28 @@ func (x *builder) outings() {
 	if twice > 0 {
 		p.Outings = true
 		x.note("%s: the boat left twice on %d days: two trips each", leave.Heading, twice)
+	}
+}
+
+// leavings tells a log of events in which the boat left twice on a day.
+func (x *builder) leavings() {
+	date, event := x.plan.Find("date"), x.plan.Find("event")
+	if date == nil || event == nil || x.plan.Binds("trip") || x.plan.Gives("trip") {
+		return
+	}
+	last, left, twice := "", 0, 0
+	for _, row := range x.rows {
+		if day := cellOf(row, date.Index); day != "" && day != last {
+			last, left = day, 0
+		}
+		if words.EntryOf(cellOf(row, event.Index)).Event == words.EventLeave {
+			if left++; left == 2 {
+				twice++
+			}
+		}
+	}
+	if x.plan.Outings = twice > 0; twice > 0 {
+		x.note("%s: the boat left twice on %d days: two trips each", event.Heading, twice)
 	}
 }
 

@@ -91,7 +91,12 @@ func (r *Reader) outing() {
 	if night := back.Known && back.Int%day <= left.Int; night && (!start.Known || start.Int%day < left.Int) {
 		return
 	}
-	r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(date.Int), left.Int/3600, left.Int/60%60)))
+	r.put("trip", entry.OfText(outingName(date, left)))
+}
+
+// outingName is the name of the trip for which the boat left at a time of a day.
+func outingName(date, left entry.Value) string {
+	return fmt.Sprintf("%s %02d:%02d", unit.Date(date.Int), left.Int/3600, left.Int/60%60)
 }
 
 // furtherSets adds the second and further stretches of a row that has columns for them.
