@@ -254,6 +254,7 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) b
 			}
 		}
 	}
+	r.weights(t, text)
 	return true
 }
 

@@ -309,13 +309,30 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 		switch t.Column.Parse {
 		case "fishlist":
 			listed = r.fishOf(t, text, listed, fish, counted)
+			r.weights(t, text)
 			r.note(text)
 		case "story":
 			r.storied(t, text, stretches, session)
 			session++
+			r.weights(t, text)
 			r.note(text)
 		}
 	}
+}
+
+// weights sets weights aside that words tell and nobody says are from a scale.
+func (r *Reader) weights(t *target, text string) {
+	if n := r.unweighed; n > 0 {
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%s: from a scale, or a guess? Not taken for one of a scale", plural(n, "a weight", "weights"))))
+	}
+	r.unweighed = 0
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }
 
 // note keeps a cell's words, whatever was made of them, behind those of the row's other cells.
@@ -433,7 +450,9 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 			if b.Method != "" && b.Method != "troll" {
 				continue
 			}
-			if n := b.Session; len(stretches) > 1 && (n > 0 || r.layout.Stories() == len(stretches)) {
+			if n := toldIn(b, stretches); t.withTimes && n > 0 {
+				v["leg"] = entry.OfText(strconv.Itoa(n))
+			} else if n := b.Session; len(stretches) > 1 && (n > 0 || r.layout.Stories() == len(stretches)) {
 				if n == 0 {
 					n = nth
 				}
@@ -459,6 +478,21 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 	for _, left := range s.Left {
 		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
 	}
+}
+
+// toldIn is the stretch, from 1, of which the text was telling when it told the bite; 0 where
+// there is one alone, or the bite has a clock or a session of its own.
+func toldIn(b phrase.Bite, stretches []phrase.Stretch) int {
+	if len(stretches) < 2 || b.Session > 0 || b.At != nil {
+		return 0
+	}
+	n := 1
+	for k, s := range stretches {
+		if s.Place <= b.Told {
+			n = k + 1
+		}
+	}
+	return n
 }
 
 // oneSpeed is the speed that all stretches have; 0 where they differ.

@@ -262,6 +262,9 @@ func (s *scanner) glue(i int) (item, bool) {
 	if noons[s.tok(i)] {
 		return item{kind: aClock, end: i + 1, clock: Clock{day / 2, true}}, true
 	}
+	if s.tok(i) == "midnight" {
+		return item{kind: aClock, end: i + 1, clock: Clock{0, true}}, true
+	}
 	if s.tok(i) == "twice" {
 		return item{kind: aNumber, end: i + 1, num: 2, text: "twice"}, true
 	}

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/words"
 )
@@ -25,13 +26,16 @@ type teller struct {
 // note is how a bite was told.
 type note struct {
 	word    string // of its fate
+	tells   bool   // its clause tells more of the one before it: behind a colon or a bracket
 	counted bool
 }
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
 func Tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
-	for _, c := range scan(text).clauses(d, false) {
+	s := scan(text)
+	s.withoutSpans()
+	for _, c := range s.clauses(d, false) {
 		t.clause(c)
 	}
 	if t.bare != nil {
@@ -240,7 +244,7 @@ func (c *clause) isBite(list, fresh bool) bool {
 
 // add tells a new bite.
 func (t *teller) add(c clause) {
-	b := Bite{Session: c.session, Cause: c.cause, Method: c.method}
+	b := Bite{Session: c.session, Told: c.at, Cause: c.cause, Method: c.method}
 	b.N, b.Fate, b.Place, b.At = max(c.count, 1), c.fate, c.place, c.clock
 	if c.fish != nil {
 		b.Name = c.fish.text
@@ -250,7 +254,7 @@ func (t *teller) add(c clause) {
 	}
 	b.measure(c)
 	t.story.Bites = append(t.story.Bites, b)
-	t.notes = append(t.notes, note{c.fateWord, c.count > 0 && !c.article})
+	t.notes = append(t.notes, note{c.fateWord, c.join == aColon, c.count > 0 && !c.article})
 	t.fresh, t.blocked = false, false
 	if c.many { // 3 whites, 1 sail, all released
 		for i := t.sentence; i < len(t.story.Bites); i++ {
@@ -277,7 +281,7 @@ func (b *Bite) measure(c clause) {
 		}
 	}
 	if c.kg > 0 && b.Kg == 0 {
-		b.Guess, b.Scaled = c.guess, c.scaled
+		b.Guess, b.Scaled, b.Exact = c.guess, c.scaled, c.exact
 	}
 	fill(&b.LengthCm, c.length)
 	fill(&b.GirthCm, c.girth)
@@ -324,6 +328,13 @@ func (t *teller) totals() {
 			told += b.N
 		}
 		total := b.Fate == words.Bit || b.Fate == words.Hooked || b.Fate == words.FateUnknown && b.Name == "" && b.N > 1
+		if n := t.named(i); n > 0 && n <= b.N {
+			b.N -= n
+			continue
+		}
+		if t.notes[i].counted && b.N > 1 && strings.HasPrefix(t.notes[i].word, "knock") && i+1 < len(t.notes) && t.notes[i+1].word == "stuck" {
+			total = true // two knockdowns, one stuck
+		}
 		if !plain || !total {
 			continue
 		}
@@ -338,6 +349,19 @@ func (t *teller) totals() {
 	if t.story.Bites = bites; t.story.Strikes < 0 && told > 0 && sum <= told {
 		t.story.Strikes = told
 	}
+}
+
+// named counts the fish by name that break a count of nameless ones of their fate down:
+// "2 in the boat: bluefin 55 in, bluefin 48 in".
+func (t *teller) named(i int) int {
+	b, n := t.story.Bites[i], 0
+	if b.Name != "" || b.Fate != words.Landed && b.Fate != words.Released || i+1 >= len(t.notes) || !t.notes[i].counted || !t.notes[i+1].tells {
+		return 0
+	}
+	for j := i + 1; j < len(t.story.Bites) && t.story.Bites[j].Fate == b.Fate && t.story.Bites[j].Name != ""; j++ {
+		n += t.story.Bites[j].N
+	}
+	return n
 }
 
 // parts counts the bites behind bite i that may be among those it counts, up to the next

@@ -93,7 +93,7 @@ func effectOf(name string) []string {
 	case "speed_kn", "strike_speed_kn":
 		return []string{"bands"}
 	case "event":
-		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands"}
+		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands", "fish"}
 	case "strikes_n":
 		return bites
 	case "story":
