@@ -152,7 +152,7 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 		r.aside = append(r.aside, r.problem(t, text, "no time: when the lines went in or came up is not known"))
 		return true
 	}
-	paceless := what == words.EventPace && !speed.Known && !lines.Known && e.open
+	paceless := what == words.EventPace && !speed.Known && (!lines.Known || lines == e.lines) && e.open
 	if paceless {
 		r.aside = append(r.aside, r.problem(t, text, "the speed changes, and to what is not said: not logged from here"))
 	}

@@ -162,9 +162,7 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	}
 	t := target{Binding: b, field: r.add(name, p.typ), cell: p.cell,
 		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
-		spare: spare(b.Column), withTimes: b.Column.Parse == "story" && slices.ContainsFunc(r.layout.Bindings, func(o plan.Binding) bool {
-			return o.Column.Parse == "stretches" && o.Index == b.Index
-		})}
+		spare: spare(b.Column), withTimes: b.Column.Parse == "story" && r.layout.Timed(b.Index)}
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}

@@ -12,11 +12,12 @@ type Clock struct {
 type Stretch struct {
 	Start, End       Clock
 	HasStart, HasEnd bool
-	SpeedLo, SpeedHi float64 // knots; equal for one speed, 0 not told
-	Lines            int     // -1 not told
-	StopMinutes      float64 // to be taken off
-	Hours            float64 // told as a duration, before the stop is taken off; 0 not told
-	Place            int     // the byte of the text where it begins to be told
+	SpeedLo, SpeedHi float64  // knots; equal for one speed, 0 not told
+	Lines            int      // -1 not told
+	StopMinutes      float64  // to be taken off
+	Hours            float64  // told as a duration, before the stop is taken off; 0 not told
+	More             []string // further speeds and numbers of lines told of it, as written
+	Place            int      // the byte of the text where it begins to be told
 }
 
 // Setting is what a text tells of speed and lines without clocks, in the order told: one

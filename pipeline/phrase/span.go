@@ -26,6 +26,33 @@ func (s *scanner) spans() []timed {
 	return s.worded()
 }
 
+// LooseClocks are the times of day in a text, as written, that neither belong to a stretch of
+// trolling nor stand in a clause of a fish or a bite.
+func LooseClocks(text string) []string {
+	s := scan(text)
+	used := make([]bool, len(s.items))
+	for _, sp := range s.spans() {
+		for i := sp.from; i < sp.to; i++ {
+			used[i] = true
+		}
+	}
+	var out []string
+	for from := 0; from < len(s.items); {
+		to, bite := from, false
+		for ; to < len(s.items) && s.items[to].kind != aBreak; to++ {
+			k := s.items[to].kind
+			bite = bite || k == aFish || k == aFate || k == anIdle || k == aSeen
+		}
+		for i := from; i < to && !bite; i++ {
+			if it := s.items[i]; it.kind == aClock && !used[i] && !it.compact {
+				out = append(out, s.raw(it.tok, it.end))
+			}
+		}
+		from = to + 1
+	}
+	return out
+}
+
 // withoutSpans makes the clocks between which lines were out no clocks of bites.
 func (s *scanner) withoutSpans() {
 	for _, sp := range s.spans() {

@@ -108,17 +108,25 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 	for i := from; i < to; i++ {
 		switch it := s.items[i]; it.kind {
 		case aSpeed:
-			if st.SpeedLo == 0 && !s.windy(i) && it.num > 0 && it.num <= 25 {
+			switch fits := !s.windy(i) && it.num > 0 && it.num <= 25; {
+			case fits && st.SpeedLo == 0:
 				st.SpeedLo, st.SpeedHi = it.num, max(it.num, it.hi)
+			case fits && it.num != st.SpeedLo:
+				st.More = append(st.More, s.raw(it.tok, it.end))
 			}
 		case aLines:
-			if st.Lines < 0 && it.hi <= it.num {
+			switch fits := it.hi <= it.num && !s.takenIn(i); {
+			case fits && st.Lines < 0:
 				st.Lines = int(it.num)
+			case it.hi <= it.num && int(it.num) != st.Lines:
+				st.More = append(st.More, s.raw(it.tok, it.end))
 			}
 		case aNumber:
 			switch bare := it.hi == 0 && st.SpeedLo == 0; {
 			case st.Lines < 0 && (s.pulled(i) || s.putOut(i) || s.ofThem(i)):
 				st.Lines = int(it.num)
+			case !bare && it.hi == 0 && s.paced(i) && it.num != st.SpeedLo:
+				st.More = append(st.More, s.raw(it.tok, it.end))
 			case bare && (s.paced(i) || st.HasStart && st.HasEnd && s.atPace(i)):
 				st.SpeedLo, st.SpeedHi = it.num, it.num
 			}
