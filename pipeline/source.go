@@ -51,7 +51,14 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 			return values, true, nil
 		}
 	}
-	return nil, false, s.rows.Err()
+	if err := s.rows.Err(); err != nil {
+		return nil, false, err
+	}
+	open := s.reader.Finish()
+	if s.stats != nil {
+		s.stats.Aside = append(s.stats.Aside, open...)
+	}
+	return nil, false, s.problems.add(open...)
 }
 
 // note takes what a row came to into the block's ledger.

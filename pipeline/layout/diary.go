@@ -47,11 +47,11 @@ func (g *Grid) diary() (Block, bool) {
 	return b, day != ""
 }
 
-// paragraphs takes a text of a paragraph a day, each beginning with its day: one row a day,
-// whose words stand once for the hours and once for what happened.
+// paragraphs takes a text of a paragraph a day, each beginning with its day or under it: one
+// row a day, with its words.
 func (g *Grid) paragraphs() (Block, bool) {
-	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "trolled"}, {Col: 2, Text: "what happened"}}}
-	lines, long := 0, 0
+	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
+	lines := 0
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
@@ -61,19 +61,20 @@ func (g *Grid) paragraphs() (Block, bool) {
 		m := dayFirst.FindStringSubmatch(text)
 		switch n := len(b.Rows); {
 		case m != nil && isDay(m[2]):
-			told := Cell{Text: m[3], Look: Text}
-			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: m[2], Look: Date}, told, told}})
-			if len(m[3]) > 40 {
-				long++
-			}
+			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: m[2], Look: Date}, {Text: m[3], Look: Text}}})
 		case n == 0:
 			b.Above = append(b.Above, text)
 		default:
-			b.Rows[n-1].Cells[1].Text += " " + text
-			b.Rows[n-1].Cells[2].Text += " " + text
+			c := &b.Rows[n-1].Cells[1]
+			c.Text = strings.TrimSpace(c.Text + " " + text)
 		}
 	}
-	n := len(b.Rows)
+	n, long := len(b.Rows), 0
+	for _, row := range b.Rows {
+		if len(row.Cells[1].Text) > 40 {
+			long++
+		}
+	}
 	return b, !g.Info.Workbook && n >= 3 && 2*long > n && 3*n > lines
 }
 

@@ -90,6 +90,9 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: cand.column, Unit: cand.unit,
 				Set: set, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
 			seen[cand.column]++
+			if slices.Contains(x.group.timed, j) && cand.column.Parse == "story" {
+				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: x.t.named("start_s", "stretches")})
+			}
 		}
 	}
 }
@@ -167,6 +170,10 @@ func (x *builder) ownHours() {
 func (x *builder) outings() {
 	p := x.plan
 	date, leave, back := p.Find("date"), p.Find("depart_s"), p.Find("return_s")
+	if p.Kind == plan.Events {
+		x.leavings()
+		return
+	}
 	if date == nil || leave == nil || back == nil || p.Binds("trip") || p.Gives("trip") || p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
@@ -184,6 +191,28 @@ func (x *builder) outings() {
 	if twice > 0 {
 		p.Outings = true
 		x.note("%s: the boat left twice on %d days: two trips each", leave.Heading, twice)
+	}
+}
+
+// leavings tells a log of events in which the boat left twice on a day.
+func (x *builder) leavings() {
+	date, event := x.plan.Find("date"), x.plan.Find("event")
+	if date == nil || event == nil || x.plan.Binds("trip") || x.plan.Gives("trip") {
+		return
+	}
+	last, left, twice := "", 0, 0
+	for _, row := range x.rows {
+		if day := cellOf(row, date.Index); day != "" && day != last {
+			last, left = day, 0
+		}
+		if words.EntryOf(cellOf(row, event.Index)).Event == words.EventLeave {
+			if left++; left == 2 {
+				twice++
+			}
+		}
+	}
+	if x.plan.Outings = twice > 0; twice > 0 {
+		x.note("%s: the boat left twice on %d days: two trips each", event.Heading, twice)
 	}
 }
 

@@ -235,7 +235,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return countProfile(v, c, not)
 	case "outcome":
-		return pick(v.fates() >= 0.5 && v.length() < 34, 2.2)
+		return pick(v.fates() >= 0.5 && v.length() < 34 && eventProfile(v, not) < 0, 2.2)
 	case "species":
 		if v.share("yes or no", yesOrNo) >= 0.9 {
 			return not // "Did we fish?"
@@ -496,7 +496,7 @@ func storyProfile(v *Values, not float64) float64 {
 func eventProfile(v *Values, not float64) float64 {
 	in, up := 0, 0
 	for _, c := range v.cells {
-		switch words.EventOf(c.Text) {
+		switch words.EntryOf(c.Text).Event {
 		case words.EventIn:
 			in++
 		case words.EventUp:

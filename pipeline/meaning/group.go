@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -144,7 +145,11 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	g.places()
 	g.siblings()
 	now, _ := g.best(make(choice, len(g.cands)), -1)
-	kind, why := g.kindOf(g.assigned(now))
+	a := g.assigned(now)
+	if a = g.timedStories(a); len(a["stretches"]) > 0 {
+		g.timed = a["stretches"]
+	}
+	kind, why := g.kindOf(a)
 	if said.Kind != "" {
 		kind, why = said.Kind, "the plan says so"
 	}
@@ -154,6 +159,20 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	g.restrict(kind)
 	now, _ = g.best(make(choice, len(g.cands)), -1)
 	return now, why
+}
+
+// timedStories takes the words in which bites are told for those that tell the times of
+// trolling too, where no other column does and most of them do: a paragraph a trip.
+func (g *group) timedStories(a assigned) assigned {
+	if f := (facts{assigned: a}); f.effort() || len(a["story"]) == 0 {
+		return a
+	}
+	for _, i := range a["story"] {
+		if g.values[i].share("stretch", func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }) >= 0.4 {
+			a["stretches"] = append(a["stretches"], i)
+		}
+	}
+	return a
 }
 
 func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidate {

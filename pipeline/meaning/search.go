@@ -16,6 +16,7 @@ type group struct {
 	off    Switches
 	cache  map[string]float64
 	kind   plan.Kind // "" while it is open
+	timed  []int     // columns of words that tell bites and the times of trolling too
 }
 
 // choice is, for each column, which of its candidates it is taken for.

@@ -2,8 +2,8 @@
 // nothing: units converted, dates and times made comparable, closed lists brought to one
 // word, species to codes. It works a row at a time and keeps nothing but the file's
 // evidence on what is ambiguous, what each column said last, for ditto marks and keys
-// that are written once for the rows under them (carry.go), and the stretch that a log
-// of events has open (events.go).
+// that are written once for the rows under them (carry.go), and the stretch and the bites that a
+// log of events has open (events.go). Finish says what the last row leaves open.
 //
 // A row with a column for each place in the spread gives an entry for each of its
 // lines beside its own (spread.go). A fish's notes may tell what became of it

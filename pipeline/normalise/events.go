@@ -1,9 +1,13 @@
 package normalise
 
 import (
+	"slices"
+	"strings"
+
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/words"
 )
 
@@ -12,42 +16,104 @@ import (
 type eventLog struct {
 	date, trip   entry.Value
 	open         bool
-	byOut        bool // "lures out" opened it: "lures in" is their end then
+	fished       bool           // the day had a stretch
+	byOut        bool           // "lures out" opened it: "lures in" is their end then
+	opened       record.Problem // what is said of the stretch if it never ends
 	start        int64
 	speed, lines entry.Value
-	last         int64 // the last clock time, for those of twelve hours and past midnight
-	bite         *Side // a bite whose fate may stand in a later row
-	biteAt       int64
+	last         int64  // the last clock time, for those of twelve hours and past midnight
+	bites        []bite // whose fate may stand in a later row
+	outing       string // names the trip, where the boat leaves twice on some days
+	off          bool   // what follows is not trolled: on the jig
 }
 
-// waits is how long after a bite what became of it may be told, in seconds.
-const waits = 75 * 60
+// bite is a strike that was told without what became of it.
+type bite struct {
+	values map[string]entry.Value
+	at     int64
+}
+
+// Of a bite and what became of it, and of rows that somebody wrote down out of turn, in seconds.
+const (
+	waits     = 75 * 60 // what became of a bite may be told so long after it
+	soon      = 5 * 60  // a miss so soon after a bite is that bite
+	outOfTurn = 60 * 60
+)
+
+// neverUp is what is said of a stretch that nobody ends.
+const neverUp = "the lines of that day were never said to be up: the stretch from here is left out"
 
 // event takes one row of a log of events.
 func (r *Reader) event(t *target, text string) {
 	e := &r.events
 	d, trip := r.value("date"), r.value("trip")
 	if d != e.date || trip != e.trip {
-		if e.open {
-			r.aside = append(r.aside, r.problem(t, text, "the log never says when the lines of the day before came up: that stretch is left out"))
-		}
+		r.aside = append(r.aside, r.Finish()...)
 		*e = eventLog{date: d, trip: trip}
 	}
-	at, timed := r.value("time_s"), r.value("time_s").Known
+	at := r.value("time_s")
+	timed := at.Known
 	if timed {
-		for at.Int < e.last && at.Int+day/2 >= e.last && at.Int < day/2 && e.last < day {
-			at.Int += day / 2
-		}
-		if at.Int < e.last {
-			at.Int += day
-		}
-		e.last = at.Int
+		at.Int = r.inTurn(t, text, at.Int)
 	}
 	if !timed && r.alone() {
 		return // a remark between the events, or their sum
 	}
-	r.lineEvent(t, text, at, timed)
-	r.biteEvent(t, text, at, timed)
+	entry := words.EntryOf(text)
+	r.outingEvent(entry.Event, d, at)
+	ofLines := r.lineEvent(t, text, entry, at, timed)
+	if entry.Event != words.EventNone {
+		text = entry.Rest
+	}
+	if !r.biteEvent(t, text, at, timed) && !ofLines && r.code(text) {
+		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; read as a remark"))
+	}
+}
+
+// outingEvent parts the trips of a day on which the boat left twice.
+func (r *Reader) outingEvent(what words.Event, date, at entry.Value) {
+	e := &r.events
+	if what == words.EventLeave && r.layout.Outings && date.Known && at.Known {
+		r.aside = append(r.aside, r.Finish()...)
+		*e = eventLog{date: e.date, trip: e.trip, last: e.last, outing: outingName(date, at)}
+	}
+	if e.outing != "" {
+		r.put("trip", entry.OfText(e.outing))
+	}
+}
+
+// Finish is what the last row leaves open: lines that were never said to be up.
+func (r *Reader) Finish() []record.Problem {
+	if !r.events.open {
+		return nil
+	}
+	r.events.open = false
+	return []record.Problem{r.events.opened}
+}
+
+// inTurn puts a clock time behind the last one: of twelve hours, past midnight, or, a few
+// minutes before it, where it stands.
+func (r *Reader) inTurn(t *target, text string, at int64) int64 {
+	e := &r.events
+	if by := e.last%day - at; by > 0 && by <= outOfTurn {
+		r.doubts = append(r.doubts, r.problem(t, text, "its time is before that of the row above: taken as it stands"))
+		return at + e.last - e.last%day
+	}
+	for at < e.last && at+day/2 >= e.last && at < day/2 && e.last < day {
+		at += day / 2
+	}
+	if at < e.last {
+		at += day
+	}
+	e.last = at
+	return at
+}
+
+// code reports whether an entry is one that a log of events repeats, in a table: a word or
+// three, which should be known. Longer ones are remarks.
+func (r *Reader) code(text string) bool {
+	toks := words.Scan(text)
+	return r.layout.Shape == "table" && len(toks) > 0 && len(toks) <= 3
 }
 
 // alone tells a row of one cell.
@@ -61,24 +127,20 @@ func (r *Reader) alone() bool {
 	return n == 1
 }
 
-// lineEvent opens, closes or changes the stretch.
-func (r *Reader) lineEvent(t *target, text string, at entry.Value, timed bool) {
-	e := &r.events
-	set := phrase.Settings(text)
-	if notes := r.value("notes").Text; notes != "" && len(set.Speeds)+len(set.Lines) == 0 {
-		set = phrase.Settings(notes)
+// lineEvent opens, closes or changes the stretch. It reports whether the entry is known to
+// speak of lines, of speed, or of nothing that counts.
+func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Value, timed bool) bool {
+	e, what, by := &r.events, said.Event, said.Lines
+	speed, lines := r.setting(text)
+	if by > 0 && !lines.Known && e.lines.Known {
+		lines = entry.OfInt(e.lines.Int + int64(by))
+		if what == words.EventFewer {
+			lines = entry.OfInt(max(0, e.lines.Int-int64(by)))
+		}
 	}
-	speed, lines := r.value("speed_kn"), r.value("lines_out")
-	if speed = r.value("strike_speed_kn"); !speed.Known {
-		speed = r.value("speed_kn")
+	if lines.Known && lines.Int == 0 {
+		what, lines = words.EventUp, entry.Value{}
 	}
-	if n := len(set.Speeds); !speed.Known && n > 0 {
-		speed = entry.OfReal(set.Speeds[n-1])
-	}
-	if n := len(set.Lines); !lines.Known && n > 0 {
-		lines = entry.OfInt(int64(set.Lines[n-1]))
-	}
-	what := words.EventOf(text)
 	out := what == words.EventOut
 	if out {
 		what = words.EventIn
@@ -86,29 +148,62 @@ func (r *Reader) lineEvent(t *target, text string, at entry.Value, timed bool) {
 	if what == words.EventIn && e.open && out != e.byOut {
 		what = words.EventUp
 	}
-	changed := speed.Known && speed != e.speed || lines.Known && lines != e.lines
 	if !timed && (what == words.EventIn || what == words.EventUp) {
 		r.aside = append(r.aside, r.problem(t, text, "no time: when the lines went in or came up is not known"))
-		return
+		return true
 	}
+	paceless := what == words.EventPace && !speed.Known && (!lines.Known || lines == e.lines) && e.open
+	if paceless {
+		r.aside = append(r.aside, r.problem(t, text, "the speed changes, and to what is not said: not logged from here"))
+	}
+	changed := speed.Known && speed != e.speed || lines.Known && lines != e.lines || paceless && e.speed.Known
 	switch {
 	case what == words.EventUp && e.open:
-		r.closeStretch(at)
+		r.endStretch(at)
+	case what == words.EventUp && !e.fished:
+		r.aside = append(r.aside, r.problem(t, text, "lines up, and nobody said when they went in: that stretch is left out"))
 	case what == words.EventIn && !e.open:
-		e.open, e.byOut, e.start = true, out, at.Int
+		e.byOut = out
+		r.beginStretch(t, text, at)
 	case changed && e.open && timed:
-		r.closeStretch(at)
-		e.open, e.start = true, at.Int
+		r.endStretch(at)
+		r.beginStretch(t, text, at)
 	}
-	if speed.Known {
+	if speed.Known || paceless {
 		e.speed = speed
 	}
 	if lines.Known {
 		e.lines = lines
 	}
+	return what != words.EventNone || speed.Known || lines.Known
 }
 
-func (r *Reader) closeStretch(at entry.Value) {
+// setting is the speed and the number of lines that a row tells: in columns, else in its words.
+func (r *Reader) setting(text string) (speed, lines entry.Value) {
+	if speed = r.value("strike_speed_kn"); !speed.Known {
+		speed = r.value("speed_kn")
+	}
+	lines = r.value("lines_out")
+	set := phrase.Settings(text)
+	if notes := r.value("notes").Text; notes != "" && len(set.Speeds)+len(set.Lines) == 0 {
+		set = phrase.Settings(notes)
+	}
+	if n := len(set.Speeds); !speed.Known && n > 0 {
+		speed = entry.OfReal(set.Speeds[n-1])
+	}
+	if n := len(set.Lines); !lines.Known && n > 0 {
+		lines = entry.OfInt(int64(set.Lines[n-1]))
+	}
+	return speed, lines
+}
+
+func (r *Reader) beginStretch(t *target, text string, at entry.Value) {
+	e := &r.events
+	e.open, e.fished, e.start = true, true, at.Int
+	e.opened = r.problem(t, text, neverUp)
+}
+
+func (r *Reader) endStretch(at entry.Value) {
 	e := &r.events
 	e.open = false
 	if at.Int <= e.start {
@@ -124,49 +219,143 @@ func (r *Reader) closeStretch(at entry.Value) {
 	r.beside(plan.Legs, v)
 }
 
-// biteEvent takes a strike, or what became of the one before.
-func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) {
+// biteEvent takes strikes, or what became of those before. It reports whether the row tells
+// of any.
+func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) bool {
 	e := &r.events
-	if words.Otherwise(text) {
-		return // five mackerel on the jig
+	if e.off = !e.open && (e.off || words.Otherwise(text)); e.off || words.Otherwise(text+"; "+r.value("notes").Text) {
+		return true // five mackerel on the jig
 	}
 	v := r.copyOf()
 	delete(v, "speed_kn")
 	delete(v, "lines_out")
-	told := phrase.Tell(text, t.defaults())
-	outcome := v["outcome"].Text
-	if len(told.Bites) == 0 && outcome == "" {
-		return
-	}
-	if len(told.Bites) > 0 {
-		for name, x := range r.fishValues(told.Bites[0].Fish) {
-			if _, has := v[name]; !has {
-				v[name] = x
-			}
-		}
-		if c := told.Bites[0].Cause; c != "" {
-			v["loss_cause"] = entry.OfText(c)
-		}
-	}
 	if timed {
 		v["time_s"] = at
 	}
 	if e.open && e.speed.Known && !v["strike_speed_kn"].Known {
 		v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
 	}
-	outcome = v["outcome"].Text
-	if e.bite != nil && timed && at.Int-e.biteAt <= waits && (outcome == "landed" || outcome == "released" || outcome == "lost") {
-		for name, x := range v {
-			if name == "outcome" || !e.bite.Values[name].Known {
-				e.bite.Values[name] = x
+	told := phrase.Tell(text, t.defaults())
+	for _, left := range told.Left {
+		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
+	}
+	if len(told.Bites) == 0 {
+		if v["outcome"].Text == "" {
+			return told.Nothing || len(told.Left) > 0
+		}
+		told.Bites = []phrase.Bite{{}}
+	}
+	one := len(told.Bites) == 1 && told.Bites[0].N <= 1
+	for _, b := range told.Bites {
+		for range max(b.N, 1) {
+			x := r.ofBite(t, v, b, one)
+			if !r.ended(x, timed) {
+				r.newBite(x)
 			}
 		}
-		e.bite = nil
+	}
+	r.weights(t, text)
+	return true
+}
+
+// ofBite is one bite of a row with the values that all of the row's have. Its columns stand
+// above its words; a remark beside one bite says more of it.
+func (r *Reader) ofBite(t *target, row map[string]entry.Value, b phrase.Bite, one bool) map[string]entry.Value {
+	v := map[string]entry.Value{}
+	for name, x := range row {
+		v[name] = x
+	}
+	fill := func(more map[string]entry.Value) {
+		for name, x := range more {
+			if !v[name].Known {
+				v[name] = x
+			}
+		}
+	}
+	if !one {
+		delete(v, "outcome") // of each its own
+	}
+	fill(r.fishValues(b.Fish))
+	if b.Cause != "" {
+		v["loss_cause"] = entry.OfText(b.Cause)
+	}
+	if one {
+		r.remark(t, v, fill)
+	}
+	return v
+}
+
+// remark adds what the notes beside a bite say of it: its fate where the row tells none, and
+// the fish's measures.
+func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[string]entry.Value)) {
+	notes := r.value("notes").Text
+	if notes == "" {
 		return
 	}
+	fate, cause, at, ok := words.FateOf(notes)
+	toks := words.Scan(strings.TrimRight(notes, "!. "))
+	switch hooked := v["outcome"].Text == "hooked"; {
+	case !hooked && v["outcome"].Text != "":
+	case !hooked && toks[len(toks)-1].Text == "on": // long corner - on!
+		v["outcome"] = entry.OfText("hooked")
+	case !hooked && fate == words.Lost && strings.Contains(strings.ToLower(notes[at[0]:at[1]]), "drop"):
+		r.aside = append(r.aside, r.problem(t, notes, "dropped: was it hooked and lost, or never hooked? Its outcome is not logged"))
+	case ok && fate >= words.Missed:
+		v["outcome"] = entry.OfText(outcomeOf(fate))
+		if cause != "" {
+			v["loss_cause"] = entry.OfText(cause)
+		}
+	}
+	if fish := phrase.FishList(notes, phrase.Defaults{}); len(fish) == 1 && fish[0].N <= 1 {
+		of := r.fishValues(fish[0])
+		delete(of, "outcome")
+		fill(of)
+	}
+}
+
+// ended gives what became of it to a bite of an earlier row, if there is one.
+func (r *Reader) ended(v map[string]entry.Value, timed bool) bool {
+	e := &r.events
+	outcome := v["outcome"].Text
+	if !timed || outcome == "" || outcome == "hooked" {
+		return false
+	}
+	found := -1
+	for i, b := range e.bites {
+		since, hooked := e.last-b.at, b.values["outcome"].Text == "hooked"
+		missed := outcome == "missed" && (since > soon || hooked)
+		if since > waits || missed || otherFish(b.values, v) {
+			continue
+		}
+		if found < 0 || hooked && e.bites[found].values["outcome"].Text != "hooked" {
+			found = i
+		}
+	}
+	if found < 0 {
+		return false
+	}
+	of := e.bites[found].values
+	for name, x := range v {
+		if name == "outcome" || !of[name].Known {
+			of[name] = x
+		}
+	}
+	e.bites = slices.Delete(e.bites, found, found+1)
+	return true
+}
+
+// otherFish reports whether two rows name different fish.
+func otherFish(a, b map[string]entry.Value) bool {
+	return a["species"].Known && b["species"].Known && a["species"] != b["species"]
+}
+
+// newBite keeps a strike. What became of it may stand in a later row, unless it is told; of
+// earlier bites that nobody called hooked nothing more is said once another one comes.
+func (r *Reader) newBite(v map[string]entry.Value) {
+	e := &r.events
 	r.beside(plan.Strikes, v)
-	if e.bite = nil; outcome == "" || outcome == "hooked" {
-		b := r.side[len(r.side)-1]
-		e.bite, e.biteAt = &b, e.last
+	e.bites = slices.DeleteFunc(e.bites, func(b bite) bool { return b.values["outcome"].Text == "" && e.last-b.at > soon })
+	if outcome := v["outcome"].Text; outcome == "" || outcome == "hooked" {
+		e.bites = append(e.bites, bite{v, e.last})
 	}
 }

@@ -91,7 +91,12 @@ func (r *Reader) outing() {
 	if night := back.Known && back.Int%day <= left.Int; night && (!start.Known || start.Int%day < left.Int) {
 		return
 	}
-	r.put("trip", entry.OfText(fmt.Sprintf("%s %02d:%02d", unit.Date(date.Int), left.Int/3600, left.Int/60%60)))
+	r.put("trip", entry.OfText(outingName(date, left)))
+}
+
+// outingName is the name of the trip for which the boat left at a time of a day.
+func outingName(date, left entry.Value) string {
+	return fmt.Sprintf("%s %02d:%02d", unit.Date(date.Int), left.Int/3600, left.Int/60%60)
 }
 
 // furtherSets adds the second and further stretches of a row that has columns for them.
@@ -289,30 +294,6 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 // countNames are the counts of what struck that a season file keeps.
 var countNames = []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}
 
-// told makes strikes and fish of the row's phrases.
-func (r *Reader) told(stretches []phrase.Stretch) {
-	r.letGoInWords()
-	fish, _, counted := r.boated()
-	var listed []map[string]entry.Value // fish of the row's lists
-	session := 1                        // of several columns of bites, one for each stretch
-	for i := range r.targets {
-		t := &r.targets[i]
-		text := r.values[t.field].Text
-		if text == "" {
-			continue
-		}
-		switch t.Column.Parse {
-		case "fishlist":
-			listed = r.fishOf(t, text, listed, fish, counted)
-			r.note(text)
-		case "story":
-			r.storied(t, text, stretches, session)
-			session++
-			r.note(text)
-		}
-	}
-}
-
 // note keeps a cell's words, whatever was made of them, behind those of the row's other cells.
 func (r *Reader) note(text string) {
 	text = oneSpaced(text)
@@ -413,59 +394,6 @@ func fillIn(fish, v map[string]entry.Value) {
 			fish[name] = x
 		}
 	}
-}
-
-// storied makes a strike of each bite that a text tells of.
-func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth int) {
-	s := phrase.Tell(text, t.defaults())
-	n, boated := 0, 0
-	for _, b := range s.Bites {
-		for range max(b.N, 1) {
-			v := r.fishValues(b.Fish)
-			if b.Cause != "" {
-				v["loss_cause"] = entry.OfText(b.Cause)
-			}
-			if b.Method != "" && b.Method != "troll" {
-				continue
-			}
-			if n := b.Session; len(stretches) > 1 && (n > 0 || r.layout.Stories() == len(stretches)) {
-				if n == 0 {
-					n = nth
-				}
-				v["leg"] = entry.OfText(strconv.Itoa(n))
-			}
-			if speed := oneSpeed(stretches); speed > 0 && len(stretches) > 1 {
-				v["strike_speed_kn"] = entry.OfReal(speed)
-			}
-			r.beside(plan.Strikes, v)
-			n++
-			if b.Fate == words.Landed || b.Fate == words.Released {
-				boated++
-			}
-		}
-	}
-	r.nothing = r.nothing || s.Nothing && n == 0
-	switch {
-	case s.Strikes >= 0 && s.Strikes != n:
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d bites, and %d were found in its words", s.Strikes, n)))
-	case s.Landed >= 0 && s.Landed != boated:
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d to the boat, and %d were found in its words", s.Landed, boated)))
-	}
-	for _, left := range s.Left {
-		r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
-	}
-}
-
-// oneSpeed is the speed that all stretches have; 0 where they differ.
-func oneSpeed(all []phrase.Stretch) float64 {
-	speed := 0.0
-	for i, s := range all {
-		if i > 0 && s.SpeedLo != speed || s.SpeedLo != s.SpeedHi {
-			return 0
-		}
-		speed = s.SpeedLo
-	}
-	return speed
 }
 
 // rods makes a strike of each fate under a column that is headed by a place.

@@ -45,43 +45,45 @@ type Reader struct {
 
 	month time.Month // of the last date that was read without a year
 
-	slots    slots
-	spread   *spread    // nil where no column is a place in the spread
-	headers  [][]headed // of the header, to know one that is given again
-	catch    int        // index of the field, of those hooked or landed, that species' counts add up to; -1
-	freed    int        // index of the field of those released that species' counts add up to; -1
-	values   []entry.Value
-	moments  []placed // moments of this row, whose seconds wait for the date
-	problems []record.Problem
-	aside    []record.Problem // cells that the row does without
-	doubts   []record.Problem
-	row      *sheet.Row
-	sets     int    // of strikes for which a row has columns
-	lists    bool   // fish and their measures stand in lists
-	side     []Side // what the row tells beside its own entry
-	nothing  bool   // the row says that nothing struck
-	elsewise bool   // the row was not trolled
-	last     lastLeg
-	open     lastOpen // the stretch above that has no end
-	events   eventLog
+	slots     slots
+	spread    *spread    // nil where no column is a place in the spread
+	headers   [][]headed // of the header, to know one that is given again
+	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	freed     int        // index of the field of those released that species' counts add up to; -1
+	values    []entry.Value
+	moments   []placed // moments of this row, whose seconds wait for the date
+	problems  []record.Problem
+	aside     []record.Problem // cells that the row does without
+	doubts    []record.Problem
+	row       *sheet.Row
+	sets      int    // of strikes for which a row has columns
+	lists     bool   // fish and their measures stand in lists
+	side      []Side // what the row tells beside its own entry
+	nothing   bool   // the row says that nothing struck
+	elsewise  bool   // the row was not trolled
+	last      lastLeg
+	unweighed int      // weights in words that nobody says are from a scale
+	open      lastOpen // the stretch above that has no end
+	events    eventLog
 }
 
 // target is where a binding's cells go.
 type target struct {
 	plan.Binding
-	field    int
-	cell     func(r *Reader, t *target, text string) error
-	negative bool   // of a position: headed as degrees west or south
-	given    string // the text of every row, where it stands above the table
-	text     string // of this row
-	last     string // of the last row that had one
-	raw      string // the last cell that spoke for itself, as it stands in its row
-	said     string // and what it said
-	rank     int    // of a key column, see carry.go; -1 for the others
-	beside   int    // the field that keeps the cell's words or second number; -1
-	spare    bool   // the row is kept without a cell that cannot be read
-	usual    bool   // given for rows that say nothing themselves
-	memo     memo
+	field     int
+	cell      func(r *Reader, t *target, text string) error
+	negative  bool   // of a position: headed as degrees west or south
+	given     string // the text of every row, where it stands above the table
+	text      string // of this row
+	last      string // of the last row that had one
+	raw       string // the last cell that spoke for itself, as it stands in its row
+	said      string // and what it said
+	rank      int    // of a key column, see carry.go; -1 for the others
+	beside    int    // the field that keeps the cell's words or second number; -1
+	spare     bool   // the row is kept without a cell that cannot be read
+	usual     bool   // given for rows that say nothing themselves
+	withTimes bool   // of words that tell bites: the times of trolling stand in them too
+	memo      memo
 }
 
 // beside are the fields that a cell fills besides its own: the words whose
@@ -160,7 +162,7 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	}
 	t := target{Binding: b, field: r.add(name, p.typ), cell: p.cell,
 		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
-		spare: spare(b.Column)}
+		spare: spare(b.Column), withTimes: b.Column.Parse == "story" && r.layout.Timed(b.Index)}
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
@@ -266,7 +268,7 @@ const (
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	row = r.asSaid(row)
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
-	r.side, r.nothing, r.elsewise = r.side[:0], false, false
+	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}

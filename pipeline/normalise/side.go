@@ -110,8 +110,12 @@ func (r *Reader) fishValues(f phrase.Fish) map[string]entry.Value {
 			v[name] = entry.OfReal(x)
 		}
 	}
-	if f.Kg > 0 && f.Scaled && !f.Guess {
+	switch {
+	case f.Kg == 0 || f.Guess:
+	case f.Scaled || f.Exact:
 		v["scale_kg"] = entry.OfReal(f.Kg)
+	default:
+		r.unweighed++
 	}
 	if f.LengthKind != "" {
 		v["length_kind"] = entry.OfText(f.LengthKind)

@@ -9,6 +9,7 @@ import (
 // clause is a part of a sentence with what it says.
 type clause struct {
 	text     string // as written
+	at       int    // its first byte
 	items    []item
 	join     kind // what parts it from the one before: aBreak, aComma, anAnd or aColon
 	session  int
@@ -32,6 +33,7 @@ type clause struct {
 	kg       float64
 	guess    bool
 	scaled   bool
+	exact    bool
 	kindOf   string // of length
 	pronoun  bool
 	many     bool
@@ -108,6 +110,7 @@ func (c *cutter) cut(end, next int, by kind) {
 			last = c.s.items[end].tok
 		}
 		cl.text = strings.Trim(c.s.raw(cl.items[0].tok, last), " ,;")
+		cl.at = c.s.toks[cl.items[0].tok].At
 		cl.read(c.d)
 		c.out = append(c.out, cl)
 		c.join = by

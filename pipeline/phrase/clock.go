@@ -20,7 +20,7 @@ func (s *scanner) clock(i int) (item, bool) {
 			return item{}, false
 		}
 	case style == "point":
-		if end = s.oclock(next); end == next {
+		if end = s.oclock(next); end == next && (!s.hourWord(i) || s.unitAt(next)) {
 			return item{}, false
 		}
 	default:
@@ -169,7 +169,7 @@ func (s *scanner) hours(i int) (item, bool) {
 	}
 	if m := s.small(end); m >= 0 && m < 60 && len(s.tok(end)) <= 2 {
 		close := s.near(end)
-		if close && s.tok(next) == "h" && s.near(next) && len(s.tok(end)) == 2 && (s.tok(i)[0] == '0' || v > 5) {
+		if close && s.tok(next) == "h" && s.near(next) && len(s.tok(end)) == 2 && (s.tok(i)[0] == '0' || v > 5 || s.toHour(end+1)) {
 			return item{}, false // a clock: 08h25, 11h20
 		}
 		after := end + 1

@@ -53,6 +53,7 @@ type item struct {
 	several  bool // so many fish that nobody counted
 	minutes  bool // the number has two decimals that may be minutes
 	hedged   bool
+	exact    bool   // the number is written to a fraction
 	unit     string // of aLength and aWeight as written, and of aUnit
 	fate     words.FateHit
 	until    int // the last token of a fate
@@ -106,6 +107,9 @@ func (s *scanner) digits(i int) bool {
 }
 
 func (s *scanner) next(i int) item {
+	if it, ok := s.wordClock(i); ok {
+		return it
+	}
 	switch s.toks[i].Kind {
 	case words.Digits:
 		return s.number(i)

@@ -247,7 +247,7 @@ func (s *scanner) numberWord(i int) (item, bool) {
 }
 
 // doubles are numbers that say that so many were hooked at a time.
-var doubles = map[string]bool{"double": true, "doubled": true, "triple": true, "tripled": true, "quad": true}
+var doubles = map[string]bool{"double": true, "doblete": true, "doppietta": true, "doublet": true, "dupla": true, "doubled": true, "triple": true, "tripled": true, "quad": true}
 
 // noons are the words for twelve o'clock.
 var noons = map[string]bool{"noon": true, "midday": true, "mediodia": true, "midi": true, "mezzogiorno": true, "mittag": true, "mittags": true}
@@ -261,6 +261,9 @@ func (s *scanner) glue(i int) (item, bool) {
 	}
 	if noons[s.tok(i)] {
 		return item{kind: aClock, end: i + 1, clock: Clock{day / 2, true}}, true
+	}
+	if s.tok(i) == "midnight" {
+		return item{kind: aClock, end: i + 1, clock: Clock{0, true}}, true
 	}
 	if s.tok(i) == "twice" {
 		return item{kind: aNumber, end: i + 1, num: 2, text: "twice"}, true

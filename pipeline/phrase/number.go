@@ -110,7 +110,7 @@ func (s *scanner) rangeTo(i int) (v float64, next int, ok bool) {
 		return 0, i, false
 	}
 	v, next, ok = s.value(i + 1)
-	return v, next, ok
+	return v, next, ok && !(s.tok(next) == ":" && s.near(next) && s.digits(next+1))
 }
 
 // base is the grammar's own unit of each kind.
@@ -158,7 +158,7 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 	if s.tok(end-1) != "." && s.tok(end) == "." && s.near(end) && !s.endsSentence(end) {
 		end++
 	}
-	it := item{kind: unitKind[symbol], num: v * factor[symbol], hi: hi * factor[symbol], unit: symbol, end: end, digits: true}
+	it := item{kind: unitKind[symbol], num: v * factor[symbol], hi: hi * factor[symbol], unit: symbol, end: end, digits: true, exact: hasPoint(s.tok(i))}
 	if (it.kind == aWeight || it.kind == aLength) && hi > v {
 		it.num, it.hedged = (it.num+it.hi)/2, true // "40-50 lb" was not measured
 	}
@@ -169,7 +169,7 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 		it.num, it.unit = v, ""
 	}
 	if symbol == "lb" && s.digits(end) && (s.tok(end+1) == "oz" || s.tok(end+1) == "ozs") {
-		it.num, it.end = it.num+float64(s.small(end))*factor["oz"], end+2
+		it.num, it.end, it.exact = it.num+float64(s.small(end))*factor["oz"], end+2, true
 	}
 	return it, true
 }

@@ -12,10 +12,12 @@ type Clock struct {
 type Stretch struct {
 	Start, End       Clock
 	HasStart, HasEnd bool
-	SpeedLo, SpeedHi float64 // knots; equal for one speed, 0 not told
-	Lines            int     // -1 not told
-	StopMinutes      float64 // to be taken off
-	Hours            float64 // told as a duration, before the stop is taken off; 0 not told
+	SpeedLo, SpeedHi float64  // knots; equal for one speed, 0 not told
+	Lines            int      // -1 not told
+	StopMinutes      float64  // to be taken off
+	Hours            float64  // told as a duration, before the stop is taken off; 0 not told
+	More             []string // further speeds and numbers of lines told of it, as written
+	Place            int      // the byte of the text where it begins to be told
 }
 
 // Setting is what a text tells of speed and lines without clocks, in the order told: one
@@ -43,6 +45,7 @@ type Fish struct {
 	LengthKind        string     // FL, CFL, TL, LJFL, EFL where told
 	Guess             bool       // the weight is a guess
 	Scaled            bool       // the weight is from a scale; never together with Guess
+	Exact             bool       // the weight is written to a fraction: nobody guesses 30.9 kg
 	Fate              words.Fate // unknown where not told
 	Place             string     // in the spread, as written
 	At                *Clock
@@ -52,6 +55,7 @@ type Fish struct {
 type Bite struct {
 	Fish
 	Session int    // 0 not told
+	Told    int    // the byte of the text where its clause begins
 	Cause   string // of a loss
 	Method  string // jig, chunk, kite ... where the clause names one other than trolling
 }

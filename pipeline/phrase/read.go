@@ -134,7 +134,7 @@ func (c *clause) addMeasure(it *item) {
 	case it.kind == aGirth && c.girth == 0:
 		c.girth = it.num
 	case it.kind == aWeight && c.kg == 0:
-		c.kg, c.guess = it.num, it.hedged
+		c.kg, c.guess, c.exact = it.num, it.hedged, it.exact
 	default:
 		c.loose++
 	}
@@ -246,7 +246,10 @@ func (c *clause) defaults(d Defaults) {
 		return false
 	}
 	long, heavy := factor[d.LengthUnit] > 0 && !has(aLength), factor[d.WeightUnit] > 0 && !has(aWeight)
-	give := func(it *item, k kind, unit string) { it.kind, it.unit, it.num = k, unit, it.num*factor[unit] }
+	give := func(it *item, k kind, unit string) {
+		it.exact = it.num != float64(int(it.num))
+		it.kind, it.unit, it.num = k, unit, it.num*factor[unit]
+	}
 	switch {
 	case len(bare) == 2 && long && heavy:
 		a, b := bare[0], bare[1]

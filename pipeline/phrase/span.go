@@ -26,6 +26,47 @@ func (s *scanner) spans() []timed {
 	return s.worded()
 }
 
+// LooseClocks are the times of day in a text, as written, that neither belong to a stretch of
+// trolling nor stand in a clause of a fish or a bite.
+func LooseClocks(text string) []string {
+	s := scan(text)
+	used := make([]bool, len(s.items))
+	for _, sp := range s.spans() {
+		for i := sp.from; i < sp.to; i++ {
+			used[i] = true
+		}
+	}
+	var out []string
+	for from := 0; from < len(s.items); {
+		to, bite := from, false
+		for ; to < len(s.items) && s.items[to].kind != aBreak; to++ {
+			k := s.items[to].kind
+			bite = bite || k == aFish || k == aFate || k == anIdle || k == aSeen
+		}
+		for i := from; i < to && !bite; i++ {
+			if it := s.items[i]; it.kind == aClock && !used[i] && !it.compact {
+				out = append(out, s.raw(it.tok, it.end))
+			}
+		}
+		from = to + 1
+	}
+	return out
+}
+
+// withoutSpans makes the clocks between which lines were out no clocks of bites.
+func (s *scanner) withoutSpans() {
+	for _, sp := range s.spans() {
+		if !sp.hasStart || !sp.hasEnd {
+			continue
+		}
+		for i := sp.from; i < sp.to; i++ {
+			if it := &s.items[i]; it.kind == aClock && (it.clock == sp.start || it.clock == sp.end) {
+				it.kind, it.text = aGlue, "clock"
+			}
+		}
+	}
+}
+
 // joined reads clock - clock at item i. One of the two may be an hour alone: 7-11:30.
 func (s *scanner) joined(i int) (timed, bool) {
 	a, okA := s.end(i)
@@ -135,14 +176,17 @@ func (s *scanner) worded() []timed {
 		}
 		c, ok := s.end(i)
 		start, end := s.wordBefore(tok, it.tok)
-		if s.biting(i) {
+		n := len(out)
+		if open := n > 0 && !out[n-1].hasEnd; open && !start && !end {
+			_, end = words.LineAt(s.toks, it.tok-1, "to") // back in 9:45, four lines, till 1:50
+		}
+		if s.biting(i) && !s.ofLines(tok, it.tok) {
 			start, end = false, false
 		}
 		tok = it.end
 		if !ok || !start && !end {
 			continue
 		}
-		n := len(out)
 		switch {
 		case end && n > 0 && !out[n-1].hasEnd:
 			out[n-1].end, out[n-1].hasEnd, out[n-1].to = c, true, i+1
@@ -153,6 +197,17 @@ func (s *scanner) worded() []timed {
 		}
 	}
 	return out
+}
+
+// ofLines reports whether the words right before a clock are of lines: "looking for wahoo, lines
+// up 8:00".
+func (s *scanner) ofLines(from, to int) bool {
+	for j := to - 1; j >= from && j >= to-4 && !words.Stops(s.toks[j]); j-- {
+		if _, ok := words.LineAt(s.toks, j, "line"); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // biting reports whether the sentence up to item i speaks of fish, so that its clock is one

@@ -1,10 +1,6 @@
 package phrase
 
-import (
-	"slices"
-
-	"wakeledger/pipeline/words"
-)
+import "wakeledger/pipeline/words"
 
 // teller puts clauses together to bites.
 type teller struct {
@@ -25,13 +21,16 @@ type teller struct {
 // note is how a bite was told.
 type note struct {
 	word    string // of its fate
+	tells   bool   // its clause tells more of the one before it: behind a colon or a bracket
 	counted bool
 }
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
 func Tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
-	for _, c := range scan(text).clauses(d, false) {
+	s := scan(text)
+	s.withoutSpans()
+	for _, c := range s.clauses(d, false) {
 		t.clause(c)
 	}
 	if t.bare != nil {
@@ -240,7 +239,7 @@ func (c *clause) isBite(list, fresh bool) bool {
 
 // add tells a new bite.
 func (t *teller) add(c clause) {
-	b := Bite{Session: c.session, Cause: c.cause, Method: c.method}
+	b := Bite{Session: c.session, Told: c.at, Cause: c.cause, Method: c.method}
 	b.N, b.Fate, b.Place, b.At = max(c.count, 1), c.fate, c.place, c.clock
 	if c.fish != nil {
 		b.Name = c.fish.text
@@ -250,7 +249,7 @@ func (t *teller) add(c clause) {
 	}
 	b.measure(c)
 	t.story.Bites = append(t.story.Bites, b)
-	t.notes = append(t.notes, note{c.fateWord, c.count > 0 && !c.article})
+	t.notes = append(t.notes, note{c.fateWord, c.join == aColon, c.count > 0 && !c.article})
 	t.fresh, t.blocked = false, false
 	if c.many { // 3 whites, 1 sail, all released
 		for i := t.sentence; i < len(t.story.Bites); i++ {
@@ -277,7 +276,7 @@ func (b *Bite) measure(c clause) {
 		}
 	}
 	if c.kg > 0 && b.Kg == 0 {
-		b.Guess, b.Scaled = c.guess, c.scaled
+		b.Guess, b.Scaled, b.Exact = c.guess, c.scaled, c.exact
 	}
 	fill(&b.LengthCm, c.length)
 	fill(&b.GirthCm, c.girth)
@@ -311,51 +310,4 @@ func (t *teller) settle() {
 			b.Fate = words.Landed
 		}
 	}
-}
-
-// totals takes a count of bites or hooked fish that others of the session break down for
-// the total that it is: "5 bites: 2 missed, 1 lost" leaves two bites of which no more is told.
-func (t *teller) totals() {
-	bites, told, sum := t.story.Bites, 0, 0
-	for i := len(bites) - 1; i >= 0; i-- {
-		b := &bites[i]
-		plain := (b.At == nil && b.Place == "" || b.N > 1) && b.Kg+b.LengthCm == 0
-		if b.Fate == words.Bit && plain && t.notes[i].counted {
-			told += b.N
-		}
-		total := b.Fate == words.Bit || b.Fate == words.Hooked || b.Fate == words.FateUnknown && b.Name == "" && b.N > 1
-		if !plain || !total {
-			continue
-		}
-		if parts := t.parts(i); parts > 0 && parts <= b.N {
-			b.N -= parts
-		}
-	}
-	bites = slices.DeleteFunc(bites, func(b Bite) bool { return b.N == 0 })
-	for _, b := range bites {
-		sum += b.N
-	}
-	if t.story.Bites = bites; t.story.Strikes < 0 && told > 0 && sum <= told {
-		t.story.Strikes = told
-	}
-}
-
-// parts counts the bites behind bite i that may be among those it counts, up to the next
-// count of its kind.
-func (t *teller) parts(i int) int {
-	b, n := t.story.Bites[i], 0
-	for j := i + 1; j < len(t.story.Bites); j++ {
-		o := &t.story.Bites[j]
-		if o.Session != b.Session || o.Fate == b.Fate && o.Name == b.Name && o.At == nil && o.Place == "" && o.Kg+o.LengthCm == 0 {
-			break
-		}
-		if b.Fate == words.FateUnknown && o.Fate != words.Landed && o.Fate != words.Released && o.Fate != words.FateUnknown || b.Fate == words.Hooked && (o.Fate == words.Bit || o.Fate == words.Missed) || b.Name != "" && o.Name != "" && o.Name != b.Name {
-			continue
-		}
-		if o.Name == "" && b.Name != "" {
-			o.Name = b.Name
-		}
-		n += o.N
-	}
-	return n
 }

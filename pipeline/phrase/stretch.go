@@ -22,10 +22,19 @@ func Stretches(text string) []Stretch {
 			from = s.border(spans[k-1].to, sp.from)
 		}
 		s.fill(&st, from, to)
+		st.Place = s.toks[s.items[s.sentence(sp.from, from)].tok].At
 		out = append(out, st)
 	}
 	carry(out)
 	return out
+}
+
+// sentence is the item with which the sentence of item i begins, not before item from.
+func (s *scanner) sentence(i, from int) int {
+	for i > from && s.items[i-1].kind != aBreak {
+		i--
+	}
+	return i
 }
 
 // Span reads the first start and end of a text.
@@ -99,16 +108,27 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 	for i := from; i < to; i++ {
 		switch it := s.items[i]; it.kind {
 		case aSpeed:
-			if st.SpeedLo == 0 && !s.windy(i) && it.num > 0 && it.num <= 25 {
+			switch fits := !s.windy(i) && it.num > 0 && it.num <= 25; {
+			case fits && st.SpeedLo == 0:
 				st.SpeedLo, st.SpeedHi = it.num, max(it.num, it.hi)
+			case fits && it.num != st.SpeedLo:
+				st.More = append(st.More, s.raw(it.tok, it.end))
 			}
 		case aLines:
-			if st.Lines < 0 && it.hi <= it.num {
+			switch fits := it.hi <= it.num && !s.takenIn(i); {
+			case fits && st.Lines < 0:
 				st.Lines = int(it.num)
+			case it.hi <= it.num && int(it.num) != st.Lines:
+				st.More = append(st.More, s.raw(it.tok, it.end))
 			}
 		case aNumber:
-			if st.Lines < 0 && s.pulled(i) {
+			switch bare := it.hi == 0 && st.SpeedLo == 0; {
+			case st.Lines < 0 && (s.pulled(i) || s.putOut(i) || s.ofThem(i)):
 				st.Lines = int(it.num)
+			case !bare && it.hi == 0 && s.paced(i) && it.num != st.SpeedLo:
+				st.More = append(st.More, s.raw(it.tok, it.end))
+			case bare && (s.paced(i) || st.HasStart && st.HasEnd && s.atPace(i)):
+				st.SpeedLo, st.SpeedHi = it.num, it.num
 			}
 		case aTime:
 			if s.pauseNear(i) {
@@ -118,6 +138,25 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 			}
 		}
 	}
+}
+
+// ofThem reports whether a number counts the lines just spoken of: lines in 6:30, four of them.
+func (s *scanner) ofThem(i int) bool {
+	return s.tok(s.items[i].end) == "of" && s.tok(s.items[i].end+1) == "them" && !s.biting(i)
+}
+
+// atPace reports whether a bare number is a speed: behind "at", after so many lines or the
+// clocks of a stretch ("4 lines at 8.5", "9:25 to 12:25 at 8").
+func (s *scanner) atPace(i int) bool {
+	it := s.items[i]
+	if t := s.tok(it.tok - 1); t != "at" && t != "a" && t != "bei" || it.article || !it.digits || it.num < 2 || it.num > 25 {
+		return false
+	}
+	j := i - 1
+	for j >= 0 && s.items[j].kind == aGlue {
+		j--
+	}
+	return j >= 0 && (s.items[j].kind == aLines || s.items[j].kind == aClock)
 }
 
 // pauseNear reports whether a duration is one of lines out of the water: "less 20 min

@@ -123,6 +123,16 @@ func (b *Block) Stories() int {
 	return n
 }
 
+// Paragraphs tells a block whose words tell bites and the times of trolling too.
+func (b *Block) Paragraphs() bool {
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "story" && b.Timed(x.Index) })
+}
+
+// Timed tells whether the cells at an index are read for times of trolling.
+func (b *Block) Timed(index int) bool {
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "stretches" && x.Index == index })
+}
+
 // strikeNames are the columns of one strike or fish.
 var strikeNames = []string{"time_s", "outcome", "species", "length_cm", "girth_cm", "scale_kg", "line", "lure", "colour", "loss_cause", "fight_s", "angler", "weighed"}
 

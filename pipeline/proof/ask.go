@@ -94,7 +94,7 @@ func effectOf(name string) []string {
 	case "speed_kn", "strike_speed_kn":
 		return []string{"bands"}
 	case "event":
-		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands"}
+		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands", "fish"}
 	case "strikes_n":
 		return bites
 	case "story":
@@ -231,7 +231,7 @@ func (q *inquiry) block(s Subject) {
 	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
 		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)
 	}
-	if s.Block.Shape == layout.Prose {
+	if s.Block.Shape == layout.Prose || p.Paragraphs() {
 		q.ask("prose", p.Name, "the paragraphs", fmt.Sprintf("I read %s and %s out of sentences: is that all, and right?", plural(t.Stretches, "stretch", "stretches"),
 			plural(t.Strikes, "bite", "bites")), nil, all, q.log.File, fmt.Sprint(t.Stretches, t.Strikes))
 	}

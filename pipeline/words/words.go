@@ -172,24 +172,64 @@ type Event int
 // The events. EventOut is "lines out", which some write for lines in the water and
 // others for lines out of it.
 const (
-	EventNone Event = iota
+	EventNone  Event = iota
+	EventQuiet       // known, and nothing of the lines
+	EventLeave       // the harbour
+	EventHome
 	EventIn
 	EventUp
 	EventOut
-	EventChange // of speed, course or number of lines
+	EventChange // of course, or of lines by a figure that stands elsewhere
+	EventPace   // another speed
+	EventMore   // so many lines more
+	EventFewer
 )
 
-var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange}
+var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange, "pace": EventPace, "more": EventMore, "fewer": EventFewer,
+	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave, "home": EventHome}
 
-// EventOf is what an entry says of the lines. Changes come first: "took one line in" is one.
-func EventOf(text string) Event {
+// Entry is an entry of an event log, understood.
+type Entry struct {
+	Event Event
+	Lines int    // of EventMore and EventFewer, 1 where it tells none
+	Rest  string // what it says beside
+}
+
+// EntryOf is what an entry says of the lines.
+func EntryOf(text string) Entry {
 	toks := trimmed(text)
+	if key, ok := events.whole(toks); ok && key != "more" && key != "fewer" {
+		return Entry{Event: eventOf[key]}
+	}
+	quiet := EventNone
 	for i := range toks {
-		if h, ok := events.at(toks, i); ok && (i == 0 || len(h.Used) > 1) {
-			return eventOf[h.Key]
+		h, ok := events.at(toks, i)
+		e := eventOf[h.Key]
+		if !ok || strings.HasPrefix(h.Key, "only") || (i > 0 || e != EventQuiet) && e < EventIn && !(i == 0 && len(h.Used) > 1) || i > 0 && len(h.Used) == 1 {
+			continue
+		}
+		out := Entry{Event: e, Rest: text[:toks[i].At] + text[toks[h.Next()-1].End:]}
+		switch {
+		case e < EventIn: // what follows may say more: cast off, lines in
+			quiet = e
+		case e != EventMore && e != EventFewer:
+			return out
+		case len(h.Used) > 1 || len(toks) == 1:
+			out.Lines = numberIn(toks[i:h.Next()])
+			return out
 		}
 	}
-	return EventNone
+	return Entry{Event: quiet, Rest: text}
+}
+
+// numberIn is the first number of some tokens, 1 where there is none.
+func numberIn(toks []Token) int {
+	for _, t := range toks {
+		if n, ok := Number(t.Text); ok && n > 0 {
+			return n
+		}
+	}
+	return 1
 }
 
 // Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,

@@ -79,15 +79,21 @@ func TestPlace(t *testing.T) {
 	}
 }
 
-func TestEventOf(t *testing.T) {
-	for text, want := range map[string]Event{
-		"lines in": EventIn, "LINES IN": EventIn, "Took one line in": EventChange, "Strike": EventNone, "Lines up, clear for fish": EventUp,
-		"lines back in": EventIn, "Lines up, heading home": EventUp, "Sped up": EventChange, "Slowed down": EventChange, "Course change, 180": EventChange,
-		"back in": EventIn, "pulled lines": EventUp, "Lines out": EventOut, "Pulled a line": EventChange, "líneas al agua": EventIn, "lignes à l'eau": EventIn,
-		"lenze in acqua": EventIn, "linhas na água": EventIn, "Leinen raus": EventUp, "bird school": EventNone, "": EventNone,
+func TestEntryOf(t *testing.T) {
+	for text, want := range map[string]Entry{
+		"lines in": {Event: EventIn}, "LINES IN": {Event: EventIn}, "in": {Event: EventIn}, "UP": {Event: EventUp},
+		"Took one line in": {EventFewer, 1, ""}, "took 2 lines off, weed": {EventFewer, 2, ", weed"}, "one more line out": {EventMore, 1, ""}, "less": {EventFewer, 1, ""},
+		"quitamos una línea": {EventFewer, 1, " línea"}, "Strike": {Rest: "Strike"}, "Lines up, clear for fish": {Event: EventUp, Rest: ", clear for fish"},
+		"lines back in": {Event: EventIn}, "Lines up, heading home": {Event: EventUp, Rest: ", heading home"}, "Sped up": {Event: EventPace},
+		"Course change, 180": {Event: EventChange, Rest: ", 180"}, "up to 10 kn": {Event: EventPace, Rest: " 10 kn"},
+		"back in": {Event: EventIn}, "pulled lines": {Event: EventUp}, "Lines out": {Event: EventOut}, "Pulled a line": {EventFewer, 1, ""},
+		"líneas al agua": {Event: EventIn}, "lignes à l'eau": {Event: EventIn}, "lenze in acqua": {Event: EventIn}, "linhas na água": {Event: EventIn},
+		"Leinen raus": {Event: EventUp}, "left mooring": {Event: EventLeave}, "cast off, lines in": {Event: EventIn, Rest: "cast off, "},
+		"at the dock": {Event: EventHome}, "ok": {Event: EventQuiet}, "left rigger, fish on": {Rest: "left rigger, fish on"},
+		"bird school": {Event: EventQuiet, Rest: "bird school"}, "": {},
 	} {
-		if got := EventOf(text); got != want {
-			t.Errorf("EventOf(%q) = %d, want %d", text, got, want)
+		if got := EntryOf(text); got != want {
+			t.Errorf("EntryOf(%q) = %+v, want %+v", text, got, want)
 		}
 	}
 }

@@ -1,0 +1,182 @@
+package normalise_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/sheet"
+)
+
+// readEvents reads a log of events, and shows the stretches and strikes that it tells and the
+// reasons for which something was set aside.
+func readEvents(t *testing.T, name, text string) (told, aside []string) {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	book, err := sheet.Open(path, sheet.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer book.Close()
+	x, err := normalise.Take(name, book, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sides []normalise.Side
+	reasons := func(ps []record.Problem) {
+		for _, p := range ps {
+			aside = append(aside, fmt.Sprintf("%d %s", p.Pos.Row, p.Reason))
+		}
+	}
+	for _, u := range x.Log.Data() {
+		r, err := x.Reader(u, normalise.Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range u.Block.Rows {
+			_, _, problems := r.Row(normalise.RowOf(row))
+			reasons(problems)
+			sides = append(sides, r.Sides()...)
+		}
+		reasons(r.Finish())
+	}
+	for _, s := range sides {
+		told = append(told, showSide(s))
+	}
+	return told, aside
+}
+
+func showSide(s normalise.Side) string {
+	v := s.Values
+	clock := func(name string) string { return fmt.Sprintf("%d:%02d", v[name].Int/3600, v[name].Int/60%60) }
+	var p []string
+	if s.Kind == plan.Legs {
+		p = append(p, clock("start_s")+"-"+clock("end_s"), fmt.Sprintf("%d at %g", v["lines_out"].Int, v["speed_kn"].Real))
+	} else {
+		p = append(p, clock("time_s"), v["outcome"].Text)
+	}
+	for _, name := range []string{"trip", "species_logged", "loss_cause"} {
+		if v[name].Known {
+			p = append(p, v[name].Text)
+		}
+	}
+	for _, name := range []string{"length_cm", "scale_kg"} {
+		if x := v[name]; x != (entry.Value{}) {
+			p = append(p, fmt.Sprintf("%.1f", x.Real))
+		}
+	}
+	return strings.Join(p, " ")
+}
+
+func expectTold(t *testing.T, got []string, want string) {
+	t.Helper()
+	if g := strings.Join(got, "\n"); g != strings.TrimSpace(want) {
+		t.Errorf("told:\n%s\nexpected:\n%s", g, strings.TrimSpace(want))
+	}
+}
+
+// A row an event: what became of a bite stands in a later row, remarks beside a bite tell of
+// the fish, and the figure in a column stands above what the words say.
+func TestEventRows(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `Date,Time,Event,Lines,Knots,Remarks
+2025-06-14,05:50,left the dock,,,
+,06:20,lines in,5,8.5,
+,07:05,strike,,,short rigger - missed it
+,08:10,hook up,,,long center
+,08:32,boated,,,"bluefin 49 in, 71 lb on the dock scale"
+,09:00,speed,,10,
+,10:15,double,,,both riggers
+,10:40,boated,,,bluefin 44 in
+,10:45,pulled hook,,,the other one
+,11:30,lines out,,,
+2025-06-15,06:00,lines in,6,9,
+,09:30,lines out,,,nothing doing
+,10:15,lines in,6,9,moved west
+,11:20,hook up,,,
+,11:45,released,,,bluefin about 30 in
+,12:00,two lines in because of weed,4,,
+,13:30,lines out,,,weather
+`)
+	expectTold(t, told, `
+7:05 missed
+8:10 landed bluefin 124.5 32.2
+6:20-9:00 5 at 8.5
+10:15 landed bluefin 111.8
+10:15 lost pulled hook
+9:00-11:30 5 at 10
+6:00-9:30 6 at 9
+11:20 released bluefin 76.2
+10:15-12:00 6 at 9
+12:00-13:30 4 at 9`)
+	expectTold(t, aside, "")
+}
+
+// The mate writes single words, in his own tongue, and what he hauls is not what was hooked.
+func TestEventWords(t *testing.T) {
+	told, aside := readEvents(t, "bitacora.csv", `Fecha,Hora,Qué pasó,Cañas,Nudos,Pez,Largo cm
+2025-07-02,06:10,salimos,,,,
+2025-07-02,06:45,líneas al agua,6,7.5,,
+2025-07-02,08:05,"picada, no enganchó",,,,
+2025-07-02,09:20,clavado,,,,
+2025-07-02,09:35,a bordo,,,bonito del norte,74
+2025-07-02,10:00,cambio de velocidad,,8.5,,
+2025-07-02,11:15,doblete,,,,
+2025-07-02,11:20,se soltó,,,,
+2025-07-02,11:25,devuelto,,,bonito del norte,52
+2025-07-02,11:30,quitamos una línea,,,,
+2025-07-02,13:00,líneas arriba,,,,
+2025-07-02,14:00,xarxa,,,,
+`)
+	expectTold(t, told, `
+8:05 missed
+9:20 landed bonito del norte 74.0
+6:45-10:00 6 at 7.5
+11:15 lost
+11:15 released bonito del norte 52.0
+10:00-11:30 6 at 8.5
+11:30-13:00 5 at 8.5`)
+	expectTold(t, aside, "13 not known: neither lines in or up, nor a change, nor a bite; read as a remark; the rest of the row is kept")
+}
+
+// What an event log leaves open is said at the row that opened it.
+func TestEventsLeftOpen(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `date,time,what,rods,kn,remarks
+2025-03-01,05:30,left mooring,,,
+,06:00,in,6,7,
+,07:00,speed,6,,
+,08:00,bite,,,"left flat, on"
+,08:00,bite,,,dropped it
+,09:00,less,4,7,
+,10:00,up,0,,
+,10:30,mooring,,,
+2025-03-01,12:30,left mooring,,,afternoon party
+,13:00,in,5,8,
+,14:50,up,,,
+,14:45,bite,,,missed
+2025-03-02,07:00,up,,,
+,08:00,in,6,7,
+,15:00,mooring,,,
+`)
+	expectTold(t, told, `
+6:00-7:00 6 at 7 2025-03-01 05:30
+8:00 hooked 2025-03-01 05:30
+8:00  2025-03-01 05:30
+7:00-9:00 6 at 0 2025-03-01 05:30
+9:00-10:00 4 at 7 2025-03-01 05:30
+13:00-14:50 5 at 8 2025-03-01 12:30
+14:45 missed 2025-03-01 12:30`)
+	expectTold(t, aside, `
+4 the speed changes, and to what is not said: not logged from here; the rest of the row is kept
+6 dropped: was it hooked and lost, or never hooked? Its outcome is not logged; the rest of the row is kept
+14 lines up, and nobody said when they went in: that stretch is left out; the rest of the row is kept
+15 the lines of that day were never said to be up: the stretch from here is left out`)
+}
