@@ -34,7 +34,7 @@ func TestCurvedIsSaid(t *testing.T) {
 func TestCompare(t *testing.T) {
 	c := mustDefault(t)
 	got := Compare(c.Weigh(Fish{Species: "YFT", Ocean: "pacific", LengthCM: 120, LengthKind: "FL", GirthCM: 85}, nil))
-	if len(got) != 2 || !strings.Contains(got[0], "9 % less than YFT-WCPO") || !strings.Contains(got[1], "The 4 published relations") ||
+	if len(got) != 2 || !strings.Contains(got[0], "9 % less than length alone (YFT-WCPO)") || !strings.Contains(got[1], "The 4 published relations") ||
 		!strings.Contains(got[1], "up to 10 % apart") || !strings.Contains(got[1], "YFT-WCPO gives the least, YFT-IND the most") {
 		t.Errorf("%q", got)
 	}
