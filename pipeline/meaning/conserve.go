@@ -30,7 +30,8 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 			continue
 		}
 		j := u.columns[i]
-		if g.cands[j][u.choice[j]].column == catchColumn || l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) {
+		if g.cands[j][u.choice[j]].column == catchColumn ||
+			l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) {
 			continue // counted already
 		}
 		o := l.open(u, g, j)
@@ -44,13 +45,15 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 // noTotal reports whether no total rests on a column without a meaning, by its heading or its cells.
 func (l *Log) noTotal(v *Values) bool {
 	m, how := words.Method(v.Label.Text)
-	return how && m != "troll" || !v.tellsSomething() && v.fishes(l.lexicon) < 0.5 || isID(v.Label.Text) || l.lexicon.elsewhere(v)
+	return how && m != "troll" || !v.tellsSomething() && v.fishes(l.lexicon) < 0.5 ||
+		isID(v.Label.Text) || l.lexicon.elsewhere(v)
 }
 
 // pseudo reports whether a column is read as a count of its species, a rod or a lure's place.
 func (u *Understood) pseudo(index int) bool {
 	at := func(x plan.Unknown) bool { return x.Index == index }
-	return slices.ContainsFunc(u.Plan.Catch, at) || slices.ContainsFunc(u.Plan.Rods, at) || slices.ContainsFunc(u.Plan.Spread, at)
+	return slices.ContainsFunc(u.Plan.Catch, at) || slices.ContainsFunc(u.Plan.Rods, at) ||
+		slices.ContainsFunc(u.Plan.Spread, at)
 }
 
 // tellsSomething reports whether a column holds anything that a total may rest on: a running
@@ -59,7 +62,8 @@ func (v *Values) tellsSomething() bool {
 	if v.clockShare() > 0.6 {
 		return true
 	}
-	if v.texts() > 0.4 && (v.fates() >= 0.5 || v.ticks() > 0.9 && v.distinct()*float64(len(v.cells)) > 1.5 || storyProfile(v, -1) > 0) {
+	marks := v.ticks() > 0.9 && v.distinct()*float64(len(v.cells)) > 1.5
+	if v.texts() > 0.4 && (v.fates() >= 0.5 || marks || storyProfile(v, -1) > 0) {
 		return true
 	}
 	if v.numeric() <= 0.6 || v.rising() && v.distinct() > 0.9 && len(v.cells) > 2 && v.whole(0, 1e6) > 0.9 {
@@ -139,7 +143,8 @@ func (u *Understood) derived(index int) bool {
 
 // partOfSum reports whether a column is one of several side by side, all without a meaning, that
 // add up to one that has one: fish by class beside their number.
-func (u *Understood) partOfSum(index int, bound []int, all func(func(float64, func(int) float64) bool) bool, near func(a, b float64) bool) bool {
+func (u *Understood) partOfSum(index int, bound []int,
+	all func(func(float64, func(int) float64) bool) bool, near func(a, b float64) bool) bool {
 	unknown := func(i int) bool {
 		return slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == i && x.Aside == "" })
 	}
@@ -163,11 +168,14 @@ func (u *Understood) partOfSum(index int, bound []int, all func(func(float64, fu
 
 // once are the meanings of which a row has one column: hours, lines and speed.
 var once = map[string][]string{
-	"start_s": {"start_s", "stretches", "event"}, "end_s": {"end_s", "stretches", "event"}, "duration_s": {"duration_s", "end_s", "stretches", "event"},
-	"lines_out": {"lines_out"}, "speed_kn": {"speed_kn"}, "strike_speed_kn": {"strike_speed_kn", "speed_kn"}, "outcome": {"outcome"},
+	"start_s": {"start_s", "stretches", "event"}, "end_s": {"end_s", "stretches", "event"},
+	"duration_s": {"duration_s", "end_s", "stretches", "event"},
+	"lines_out":  {"lines_out"}, "speed_kn": {"speed_kn"}, "strike_speed_kn": {"strike_speed_kn", "speed_kn"},
+	"outcome":   {"outcome"},
 	"story":     {"story", "strikes_n", "hooked_n", "landed_n", "outcome", "species"},
 	"length_cm": {"length_cm"}, "girth_cm": {"girth_cm"}, "scale_kg": {"scale_kg"},
-	"strikes_n": {"strikes_n"}, "hooked_n": {"hooked_n"}, "landed_n": {"landed_n"}, "kept_n": {"kept_n"}, "released_n": {"released_n"}, "lost_n": {"lost_n"}, "missed_n": {"missed_n"},
+	"strikes_n": {"strikes_n"}, "hooked_n": {"hooked_n"}, "landed_n": {"landed_n"}, "kept_n": {"kept_n"},
+	"released_n": {"released_n"}, "lost_n": {"lost_n"}, "missed_n": {"missed_n"},
 }
 
 // mayBe are the meanings that totals rest on, that the cells of an unused column fit, and that
@@ -183,7 +191,8 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 	if v.numeric() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 && !words.IsTotal(v.Label.Text) {
 		all = append(all, option{"catch", 99})
 	}
-	if whole := v.numeric() > 0.6 && v.whole(0, 60) > 0.95; whole && (g.kind == plan.Legs || g.kind == plan.Trips) && !l.tellsStrikes() {
+	if whole := v.numeric() > 0.6 && v.whole(0, 60) > 0.95; whole &&
+		(g.kind == plan.Legs || g.kind == plan.Trips) && !l.tellsStrikes() {
 		all = append(all, option{"strikes_n", 96}, option{"landed_n", 95})
 	}
 	marks := v.ticks() > 0.9 && v.texts() > 0.4
@@ -201,7 +210,8 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		c := candidate{column: x}
 		name := meaningOf(c)
 		others, ok := once[name]
-		if !ok || !x.In(g.kind) || slices.ContainsFunc(others, func(n string) bool { return len(a[n]) > 0 }) || slices.ContainsFunc(all, func(o option) bool { return o.name == name }) {
+		held := slices.ContainsFunc(others, func(n string) bool { return len(a[n]) > 0 })
+		if !ok || !x.In(g.kind) || held || slices.ContainsFunc(all, func(o option) bool { return o.name == name }) {
 			continue
 		}
 		fits := profile(l.lexicon, v, x, "")
@@ -268,13 +278,15 @@ func (u *Understood) likeSpread(v *Values) bool {
 func (l *Log) tellsStrikes() bool {
 	return slices.ContainsFunc(l.Data(), func(u *Understood) bool {
 		p := u.Plan
-		return p.Kind == plan.Strikes || p.Kind == plan.Fish || p.Kind == plan.Events || len(p.Catch) > 0 || len(p.Rods) > 0 || p.Binds(countNames...) || p.Binds("outcome", "species") || p.Reads("story", "fishlist")
+		return p.Kind == plan.Strikes || p.Kind == plan.Fish || p.Kind == plan.Events || len(p.Catch) > 0 || len(p.Rods) > 0 ||
+			p.Binds(countNames...) || p.Binds("outcome", "species") || p.Reads("story", "fishlist")
 	})
 }
 
 // ofFish reports whether the rows of a block tell of one fish each, or of their best.
 func (u *Understood) ofFish(a assigned) bool {
-	return u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Fish || a.has("species") || a.has("length_cm") || a.has("scale_kg") || a.has("outcome")
+	return u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Fish || a.has("species") ||
+		a.has("length_cm") || a.has("scale_kg") || a.has("outcome")
 }
 
 // proven is from how much evidence between columns on a meaning needs no word of its heading.
@@ -287,7 +299,8 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 	for i, k := range u.choice {
 		c := g.cands[i][k]
 		none := slices.IndexFunc(g.cands[i], func(x candidate) bool { return x.column == nil })
-		if c.column == nil || none < 0 || !slices.Contains(weighty, meaningOf(c)) || !slices.Contains([]string{"quantity", "count", "moment"}, c.column.Parse) || !c.voted("no word") || c.voted("a unit for a heading") {
+		if c.column == nil || none < 0 || !slices.Contains(weighty, meaningOf(c)) ||
+			!slices.Contains([]string{"quantity", "count", "moment"}, c.column.Parse) || !c.voted("no word") || c.voted("a unit for a heading") {
 			continue
 		}
 		without := slices.Clone(u.choice)

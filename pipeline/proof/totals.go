@@ -54,8 +54,10 @@ func TotalsOf(subjects []Subject) Totals {
 
 // words are the totals one by one.
 func (t Totals) words() []string {
-	return []string{plural(t.Days, "day", "days"), fmt.Sprintf("%.1f h", t.Hours), fmt.Sprintf("%.1f line-hours", t.LineHours), fmt.Sprintf("%.0f nm trolled", t.Miles),
-		plural(t.Bites, "bite", "bites"), fmt.Sprintf("%d hooked", t.Hooked), fmt.Sprintf("%d landed", t.Landed), fmt.Sprintf("%d let go", t.Released),
+	return []string{plural(t.Days, "day", "days"), fmt.Sprintf("%.1f h", t.Hours), fmt.Sprintf("%.1f line-hours", t.LineHours),
+		fmt.Sprintf("%.0f nm trolled", t.Miles),
+		plural(t.Bites, "bite", "bites"), fmt.Sprintf("%d hooked", t.Hooked), fmt.Sprintf("%d landed", t.Landed),
+		fmt.Sprintf("%d let go", t.Released),
 		fmt.Sprintf("%d lost or missed", t.Lost), plural(t.Measures, "measure", "measures")}
 }
 
@@ -80,7 +82,8 @@ func Differences(all []Totals) []string {
 }
 
 // named are what the totals in words are called, in their order.
-var named = []string{"trips", "boat_hours", "line_hours", "bands", "strikes", "hooked", "landed", "released", "hooked", "fish"}
+var named = []string{"trips", "boat_hours", "line_hours", "bands", "strikes", "hooked", "landed",
+	"released", "hooked", "fish"}
 
 // RestsOn adds what differs between totals of a question's answers to what rests on it.
 func (q *Question) RestsOn(all []Totals) {
