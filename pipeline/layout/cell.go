@@ -29,6 +29,7 @@ type Cell struct {
 	Look    Look
 	Formula string // "" where it holds none
 	Comment string
+	Spaced  bool // a space stood before it: in a text parted at commas, no decimal comma
 }
 
 var (

@@ -80,11 +80,19 @@ func (g *Grid) paragraphs() (Block, bool) {
 
 // joined is the words of a row whose text was parted at its commas or tabs.
 func joined(r Row) string {
-	var texts []string
+	out := ""
 	for _, c := range r.Cells {
-		if c.Look != Blank {
-			texts = append(texts, strings.TrimSpace(c.Text))
+		switch text := strings.TrimSpace(c.Text); {
+		case c.Look == Blank:
+		case out == "":
+			out = text
+		case !c.Spaced && digit(out[len(out)-1]) && digit(text[0]):
+			out += "," + text
+		default:
+			out += ", " + text
 		}
 	}
-	return strings.Join(texts, ", ")
+	return out
 }
+
+func digit(b byte) bool { return b >= '0' && b <= '9' }

@@ -108,7 +108,7 @@ func (g *Grid) add(from *sheet.Row) (filled int) {
 	row := Row{Num: from.Num}
 	some := false
 	for i, text := range from.Cells {
-		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " "))}
+		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " ")), Spaced: strings.HasPrefix(text, " ")}
 		var class sheet.Class
 		if i < len(from.Class) {
 			class = from.Class[i]
