@@ -37,7 +37,7 @@ func (db *DB) objects(ctx context.Context, name, database string) ([]object, err
 // expected are the objects of a season file after so many steps of the schema. They are
 // made and taken back.
 func (db *DB) expected(ctx context.Context, have int) (all []object, err error) {
-	if err := db.exec(ctx, "begin"); err != nil {
+	if err := db.begin(ctx); err != nil {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback")) }()

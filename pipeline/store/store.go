@@ -247,7 +247,7 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 	if db.together {
 		return f()
 	}
-	if err := db.exec(ctx, "begin"); err != nil {
+	if err := db.begin(ctx); err != nil {
 		return err
 	}
 	err := f()
@@ -263,6 +263,15 @@ func (db *DB) transaction(ctx context.Context, f func() error) error {
 	db.unused = nil
 	// the context may be the reason: the way back must not depend on it
 	return errors.Join(err, db.exec(context.WithoutCancel(ctx), "rollback"))
+}
+
+// begin opens a transaction. One that is stopped midway might be open with nobody to know
+// of it, so it is not stopped.
+func (db *DB) begin(ctx context.Context) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	return db.exec(context.WithoutCancel(ctx), "begin")
 }
 
 // Query runs a query that reads; the caller closes the rows.
