@@ -143,7 +143,11 @@ func (s *Season) Under(cfg Config) (*Season, error) {
 }
 
 func (s *Season) settings() normalise.Settings {
-	return normalise.Settings{Units: s.cfg.Units, Order: s.cfg.Order, Mark: s.cfg.Mark, Ocean: s.cfg.Ocean, Species: s.species}
+	set := normalise.Settings{Units: s.cfg.Units, Order: s.cfg.Order, Mark: s.cfg.Mark, Ocean: s.cfg.Ocean, Species: s.species}
+	if loc, err := zone.Load(s.cfg.Zone); s.cfg.Zone != "" && err == nil { // a name that is none was refused before
+		set.Zone = loc
+	}
+	return set
 }
 
 // NeedsOcean tells a name of fish that means several species, and that an ocean would

@@ -2,13 +2,15 @@ package meaning
 
 import (
 	"math"
+	"time"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/words"
 )
 
 // summed tells a table that was worked out from another of the log and typed or pasted
 // without its formulas: it has no day and fewer rows, and the sums of two of its columns are
-// the sums of two columns of the other. It is held to be no data.
+// the sums of two columns of the other; or it has a row a month and no hours. It is held to be no data.
 func (l *Log) summed(columns map[*layout.Block][]int) {
 	for _, u := range l.Blocks {
 		if u.Proof || u.Block.Shape != layout.Table || u.Block.Open || len(u.Block.Rows) > 40 || dated(u.Block) {
@@ -27,9 +29,17 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 					of[columns[b][i]] += sums[label.Col]
 				}
 			}
-			if rows >= 2*len(u.Block.Rows) && sameSums(sums, of) >= 2 {
+			note := ""
+			switch {
+			case rows < 2*len(u.Block.Rows):
+			case sameSums(sums, of) >= 2:
+				note = "its columns add up to those of another table: taken for its sums, and not counted again"
+			case monthly(u.Block) && !u.Plan.Binds("start_s", "end_s", "duration_s"):
+				note = "it has a row a month, and another table has the days: taken for its sums, and not counted again"
+			}
+			if note != "" {
 				u.Proof = true
-				u.Plan.Notes = append(u.Plan.Notes, "its columns add up to those of another table: taken for its sums, and not counted again")
+				u.Plan.Notes = append(u.Plan.Notes, note)
 				break
 			}
 		}
@@ -40,9 +50,33 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 func dated(b *layout.Block) bool {
 	for _, r := range b.Rows {
 		for _, c := range r.Cells {
-			if c.Look == layout.Clock || c.Look == layout.Date && !yearless(c.Text) {
+			if c.Look == layout.Clock || c.Look == layout.Date && !yearless(c.Text) && !ofMonth(c.Text) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+func ofMonth(text string) bool {
+	_, ok := words.Month(text)
+	return ok
+}
+
+// monthly tells a block with a column that names another month in each of its rows, but for
+// a last one that sums them.
+func monthly(b *layout.Block) bool {
+	for _, l := range b.Labels {
+		months := map[time.Month]bool{}
+		for _, r := range b.Rows {
+			if l.Col < len(r.Cells) {
+				if m, ok := words.Month(r.Cells[l.Col].Text); ok {
+					months[m] = true
+				}
+			}
+		}
+		if len(months) >= 3 && len(months) >= len(b.Rows)-1 {
+			return true
 		}
 	}
 	return false

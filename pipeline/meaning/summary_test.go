@@ -13,6 +13,8 @@ func TestSummed(t *testing.T) {
 	}{
 		{"sums by speed", "Knots|Bites|Kept\n8|10|7\n9|8|3", true},
 		{"sums by speed, with their own", "Knots|Bites|Kept\n8|10|7\n9|8|3\nboth|18|10", true},
+		{"a row a month, of what was weighed", "Month|Bites|Fish\nJune|9|2\nJuly|9|4\nAugust|9|1", true},
+		{"a row a month, with hours", "Month|Hours trolled|Fish\nJune|12|2\nJuly|14|4\nAugust|9|1", false},
 		{"other counts", "Knots|Bites|Kept\n8|11|7\n9|8|4", false},
 	} {
 		l := inferred(t, "log.xlsx", nil, "Trips", rows, "Best speeds", c.table)

@@ -143,14 +143,39 @@ func momentCell(r *Reader, t *target, text string) error {
 	if err != nil {
 		return dateHelp(err)
 	}
-	if m.Offset != nil {
-		return errors.New("a time with an offset from UTC: log the boat's own clock here and its zone in a column \"time zone\"")
+	if err := r.ownClock(m); err != nil {
+		return err
 	}
 	if !m.HasTime {
 		return errors.New("a date where a time of day was expected")
 	}
 	r.moments = append(r.moments, placed{t.field, m})
 	return nil
+}
+
+// ownClock fails where a moment states an offset from UTC that is not the boat's own clock's:
+// one of its zone, where that is named, and any but UTC where it is not.
+func (r *Reader) ownClock(m unit.Moment) error {
+	switch {
+	case m.Offset == nil:
+		return nil
+	case r.set.Zone == nil && *m.Offset == 0:
+		return errors.New("a time of UTC: log the boat's own clock here and its zone in a column \"time zone\"")
+	case r.set.Zone == nil:
+		return nil
+	}
+	days := []unit.Date{m.Date}
+	if !m.HasDate { // then it is winter's or summer's
+		days = []unit.Date{unit.DateOf(2001, time.January, 15), unit.DateOf(2001, time.July, 15)}
+	}
+	own := 0
+	for _, d := range days {
+		y, month, day := d.Civil()
+		if _, own = time.Date(y, month, day, 0, 0, m.Seconds, 0, r.set.Zone).Zone(); own == *m.Offset {
+			return nil
+		}
+	}
+	return fmt.Errorf("a time %s, where the boat's clock of %s is %s: log the boat's own clock, or name its zone", zone.Offset(*m.Offset), r.set.Zone, zone.Offset(own))
 }
 
 func dateHelp(err error) error {

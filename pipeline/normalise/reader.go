@@ -22,6 +22,7 @@ type Settings struct {
 	Mark    unit.Mark  // the decimal mark, where the user says
 	Ocean   string     // settles local names that mean several species
 	Species *species.List
+	Zone    *time.Location // of the boat's clock, where the user says; nil
 }
 
 // Reader turns rows of one sheet into entries. It is not safe for concurrent use.

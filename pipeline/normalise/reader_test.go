@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
@@ -118,7 +119,7 @@ func TestCells(t *testing.T) {
 		{fishHead, fishRow, "Curved FL (cm)", "120", "length_kind", "CFL"}, {fishHead, fishRow, "LJFL (cm)", "220", "length_kind", "LJFL"}, {fishHead, fishRow, "Tape (cm)", "120", "length_kind", ""},
 		{fishHead, fishRow, "Weight", "212#", "scale_kg", "96.161582"}, {fishHead, fishRow, "Dressed weight (kg)", "80", "weight_state", "dressed"}, {fishHead, fishRow, "Weight (gutted, lb)", "80", "weight_state", "gutted"},
 		{fishHead, fishRow, "Weight (lb)", "80", "weight_state", ""}, {fishHead, fishRow, "Kept", "n", "kept", "false"}, {fishHead, fishRow, "Released", "x", "kept", "false"}, {fishHead, fishRow, "Kept", "✓", "kept", "true"},
-		{fishHead, fishRow, "Kept", "perhaps", "kept", "!yes or a no"}, {fishHead, fishRow, "Certified", "Y", "certified", "true"}, {fishHead, fishRow, "Fight time", "25", "fight_s", "1500"},
+		{fishHead, fishRow, "Kept", "perhaps", "kept", "!neither yes nor no"}, {fishHead, fishRow, "Certified", "Y", "certified", "true"}, {fishHead, fishRow, "Fight time", "25", "fight_s", "1500"},
 		{fishHead, fishRow, "Fight", "1:05", "fight_s", "3900"}, {fishHead, fishRow, "Sandwiches", "2", "extra", `{"Sandwiches":"2"}`}, {fishHead, fishRow, "Girth (cm)", "n/a", "girth_cm", ""},
 		{fishHead, fishRow, "Position", "32 15.2N 127 30.6W", "lon", "-127.51"}, {fishHead, fishRow, "Position", "S33 10 E151 30", "lat", "-33.166667"}, {fishHead, fishRow, "GPS", "32.25, -127.5", "lat", "32.25"},
 		{fishHead, fishRow, "GPS", "off the point", "lat", "!not a position"}, {fishHead, fishRow, "GPS", "32.25, -227.5", "lon", "!not a longitude"}, {fishHead, fishRow, "Lon W", "127.5", "lon", "-127.5"},
@@ -172,6 +173,28 @@ func TestTimes(t *testing.T) {
 	}
 }
 
+// TestOwnClock: a time with an offset from UTC (ISO 8601) is the boat's own where the offset is
+// that of its zone, in winter or in summer; without a named zone any but UTC's is.
+func TestOwnClock(t *testing.T) {
+	auckland, err := time.LoadLocation("Pacific/Auckland")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		zone       *time.Location
+		time, want string // want: seconds of the day, or part of the reason after "!"
+	}{
+		{nil, "2026-01-03T06:10:00+13:00", "22200"}, {nil, "2026-01-03T06:10:00Z", "!time of UTC"},
+		{auckland, "2026-01-03T06:10:00+13:00", "22200"}, {auckland, "2026-07-03T06:10:00+12:00", "22200"},
+		{auckland, "2026-07-03T06:10:00+13:00", "!UTC+13, where the boat's clock of Pacific/Auckland is UTC+12"}, {auckland, "2026-01-03T06:10:00Z", "!UTC+13"},
+	} {
+		got := log{text: under("Date|Start|End", "2026-01-02|06:00|07:00", c.time[:10]+"|"+c.time+"|07:30"), set: Settings{Zone: c.zone}}.last(t)
+		if reason, bad := strings.CutPrefix(c.want, "!"); bad && !got.told(reason) || !bad && (got.values["start_s"] != c.want || len(got.problems) > 0) {
+			t.Errorf("%s: %v, expected %s", c.time, got, c.want)
+		}
+	}
+}
+
 func TestSerials(t *testing.T) {
 	// 46000 is 2025-12-09 in the 1900 system; 0.75 is 18:00 and 1.0625 is 25:30.
 	got := log{text: "Date|Start|End\n46000|0.75|1.0625", workbook: true, class: dayAndClocks}.read(t)[0].values
@@ -182,7 +205,7 @@ func TestSerials(t *testing.T) {
 
 func TestTimesThatCannotBe(t *testing.T) {
 	for _, c := range []struct{ row, reason string }{
-		{"2026-06-03|06:10|06:10", "no length"}, {"2026-06-03|2026-06-03 09:00|2026-06-03 08:00", "before the start"}, {"2026-06-03|06:00|2026-06-05 08:00", "more than a day"},
+		{"2026-06-03|06:10|06:10", "no hours"}, {"2026-06-03|2026-06-03 09:00|2026-06-03 08:00", "before the start"}, {"2026-06-03|06:00|2026-06-05 08:00", "more than a day"},
 		{"2026-06-03||07:00", "a start and an end"}, {"2026-06-31|06:10|07:00", "no such day"}, {"2026-06-03|6|07:00", "date or time"}, {"06:00|06:10|07:00", "a date was expected"},
 		{"2026-06-03|2026-06-03|07:00", "a time of day was expected"}, {"2026-06-03|06:00Z|07:00", "time zone"}, {"1850-06-03|06:00|07:00", "year"},
 	} {

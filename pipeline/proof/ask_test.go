@@ -129,6 +129,23 @@ func TestAskedOfCells(t *testing.T) {
 	}
 }
 
+// TestUnreadTexts holds that texts beside the tables are asked about where several of them
+// speak of bites, and that prices and the weather are not.
+func TestUnreadTexts(t *testing.T) {
+	for text, want := range map[string]bool{"812 hook up, came off": true, "fuel 212 dollars, wind NE 12": false} {
+		l := inferred(t, "log", legs)
+		for n := range fewTexts {
+			if got := slices.Contains(kinds(asked(t, l, fine)), "left over"); got {
+				t.Errorf("%d texts %q are asked about", n, text)
+			}
+			l.Sheets[0].Notes = append(l.Sheets[0].Notes, layout.Note{Row: 20 + n, Text: text})
+		}
+		if got := slices.Contains(kinds(asked(t, l, fine)), "left over"); got != want {
+			t.Errorf("%d texts %q: asked about %t", fewTexts, text, got)
+		}
+	}
+}
+
 // TestTwoTellings holds that counts are held against rows of strikes.
 func TestTwoTellings(t *testing.T) {
 	l := inferred(t, "Days", days, "Strikes", strikes)

@@ -7,6 +7,8 @@ import (
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/words"
 )
 
 // figures tells rows with several numbers or clock times.
@@ -46,6 +48,7 @@ func (q *inquiry) leftOver() {
 			q.ask("left over", name, name, fmt.Sprintf("I found no table in %s: is it about trolling or fish?", where), []string{"no", "yes"}, all, texts(x.Grid.Rows)...)
 			q.last().Brief = "A sheet was not used: is it about trolling or fish?"
 		}
+		q.unreadTexts(x)
 	}
 	for _, u := range q.log.Blocks {
 		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() {
@@ -61,6 +64,26 @@ func (q *inquiry) leftOver() {
 			q.unused(u)
 		}
 	}
+}
+
+// fewTexts of bites beside a table are remarks.
+const fewTexts = 5
+
+// unreadTexts asks about texts that are part of no table and speak of lines and bites.
+func (q *inquiry) unreadTexts(x *layout.Sheet) {
+	var speak []layout.Note
+	for _, n := range x.Notes {
+		if words.EntryOf(n.Text).Event > words.EventQuiet || len(phrase.Tell(n.Text, phrase.Defaults{}).Bites) > 0 {
+			speak = append(speak, n)
+		}
+	}
+	if len(speak) < fewTexts || len(x.Blocks) == 0 {
+		return
+	}
+	first := speak[0]
+	q.ask("left over", x.Grid.Info.Name, "texts", fmt.Sprintf("%d lines of text were not read, the first %q (row %d): do they tell of trolling or fish?",
+		len(speak), first.Text, first.Row), []string{"no", "yes"}, all)
+	q.last().Brief = "Lines of text were not read: do they tell of trolling or fish?"
 }
 
 // unused asks about a block of which nothing was made.

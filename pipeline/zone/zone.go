@@ -29,7 +29,7 @@ var letters = map[string]string{
 func Name(text string) (string, error) {
 	text = strings.TrimSpace(text)
 	if s, ok := fixed(text); ok {
-		return offsetName(s), nil
+		return Offset(s), nil
 	}
 	if text == "" || strings.EqualFold(text, "local") {
 		return "", errZone
@@ -55,7 +55,7 @@ func offsetAs(short, place string) string {
 	}
 	for _, month := range []time.Month{time.January, time.July} {
 		if name, seconds := time.Date(2026, month, 1, 0, 0, 0, 0, loc).Zone(); name == short {
-			return offsetName(seconds)
+			return Offset(seconds)
 		}
 	}
 	return ""
@@ -97,7 +97,8 @@ func fixed(text string) (int, bool) {
 	return seconds, true
 }
 
-func offsetName(seconds int) string {
+// Offset names an offset from UTC, in seconds to the east: UTC+5:30.
+func Offset(seconds int) string {
 	sign := '+'
 	if seconds < 0 {
 		sign, seconds = '-', -seconds
