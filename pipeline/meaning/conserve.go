@@ -91,14 +91,9 @@ func (t *Lexicon) elsewhere(v *Values) bool {
 // derived reports whether a column is another one again, or the sum, the difference or the
 // product of two others, in all of its rows.
 func (u *Understood) derived(index int) bool {
-	var rows [][]float64 // the numbers of each row, 0 where a cell has none
 	filled := 0
-	for _, r := range u.Block.Rows {
-		row := make([]float64, max(len(r.Cells), index+1))
-		for i, c := range r.Cells {
-			row[i], _ = number(c.Text)
-		}
-		if rows = append(rows, row); row[index] != 0 {
+	for _, row := range u.rowNumbers() {
+		if index < len(row) && row[index] != 0 {
 			filled++
 		}
 	}
@@ -112,14 +107,14 @@ func (u *Understood) derived(index int) bool {
 		}
 	}
 	all := func(test func(x float64, at func(int) float64) bool) bool {
-		for _, row := range rows {
+		for _, row := range u.rowNumbers() {
 			at := func(i int) float64 {
 				if i >= len(row) {
 					return 0
 				}
 				return row[i]
 			}
-			if !test(row[index], at) {
+			if !test(at(index), at) {
 				return false
 			}
 		}
@@ -141,6 +136,24 @@ func (u *Understood) derived(index int) bool {
 	return u.partOfSum(index, bound, all, near)
 }
 
+// rowNumbers are the numbers of each row, 0 where a cell has none.
+func (u *Understood) rowNumbers() [][]float64 {
+	if u.numbers == nil {
+		u.numbers = make([][]float64, 0, len(u.Block.Rows))
+		for _, r := range u.Block.Rows {
+			row := make([]float64, len(r.Cells))
+			for i, c := range r.Cells {
+				row[i], _ = number(c.Text)
+			}
+			u.numbers = append(u.numbers, row)
+		}
+	}
+	return u.numbers
+}
+
+// mostParts is how many columns side by side may add up to another.
+const mostParts = 12
+
 // partOfSum reports whether a column is one of several side by side, all without a meaning, that
 // add up to one that has one: fish by class beside their number.
 func (u *Understood) partOfSum(index int, bound []int,
@@ -148,8 +161,8 @@ func (u *Understood) partOfSum(index int, bound []int,
 	unknown := func(i int) bool {
 		return slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == i && x.Aside == "" })
 	}
-	for from := index; from >= 0 && unknown(from); from-- {
-		for to := index; unknown(to); to++ {
+	for from := index; from >= 0 && index-from < mostParts && unknown(from); from-- {
+		for to := index; to-from < mostParts && unknown(to); to++ {
 			for _, b := range bound {
 				if to > from && all(func(_ float64, at func(int) float64) bool {
 					sum := 0.0

@@ -22,6 +22,7 @@ type Understood struct {
 	b       *builder
 	columns []int
 	choice  choice
+	numbers [][]float64 // see rowNumbers
 }
 
 // Log is a log, understood.

@@ -69,10 +69,13 @@ func (q *inquiry) leftOver() {
 // fewTexts of bites beside a table are remarks.
 const fewTexts = 5
 
+// mostTexts are looked at: nobody writes more beside a table.
+const mostTexts = 1000
+
 // unreadTexts asks about texts that are part of no table and speak of lines and bites.
 func (q *inquiry) unreadTexts(x *layout.Sheet) {
 	var speak []layout.Note
-	for _, n := range x.Notes {
+	for _, n := range x.Notes[:min(len(x.Notes), mostTexts)] {
 		if words.EntryOf(n.Text).Event > words.EventQuiet || len(phrase.Tell(n.Text, phrase.Defaults{}).Bites) > 0 {
 			speak = append(speak, n)
 		}
