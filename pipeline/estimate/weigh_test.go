@@ -88,7 +88,7 @@ func TestSpeciesNotSettled(t *testing.T) {
 		t.Error(got)
 	}
 	c := mustDefault(t)
-	if why := c.Unused(Fish{Species: "GBA", LengthCM: 100}, nil); len(why) != 1 || !strings.Contains(why[0], "No published length-weight relation for GBA") {
+	if why := c.Unused(Fish{Species: "GBA", LengthCM: 100}, nil); len(why) != 1 || !strings.Contains(why[0], "No published relation of length and weight for GBA") {
 		t.Error(why)
 	}
 }
