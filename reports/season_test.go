@@ -260,7 +260,7 @@ func TestWeightMethodsAreNamed(t *testing.T) {
 	in := demoSeason()
 	in.Fish[1].Method = p("a new way")
 	notes := strings.Join(made(t, in).weightNotes(), "\n")
-	for _, want := range []string{"Dock scale:", "Length and girth:", "Length alone:", "Weight: a new way."} {
+	for _, want := range []string{"Dock scale:", "Girth rule:", "Length alone:", "Weight: a new way."} {
 		if !strings.Contains(notes, want) {
 			t.Errorf("methods do not say %q", want)
 		}
