@@ -72,7 +72,8 @@ const fewTexts = 5
 // mostTexts are looked at: nobody writes more beside a table.
 const mostTexts = 1000
 
-// unreadTexts asks about texts that are part of no table and speak of lines and bites.
+// unreadTexts asks about lines of a text file that are part of no table and speak of lines
+// and bites. A workbook's texts explain its sheets.
 func (q *inquiry) unreadTexts(x *layout.Sheet) {
 	var speak []layout.Note
 	for _, n := range x.Notes[:min(len(x.Notes), mostTexts)] {
@@ -80,7 +81,7 @@ func (q *inquiry) unreadTexts(x *layout.Sheet) {
 			speak = append(speak, n)
 		}
 	}
-	if len(speak) < fewTexts || len(x.Blocks) == 0 {
+	if len(speak) < fewTexts || len(x.Blocks) == 0 || x.Grid.Info.Workbook {
 		return
 	}
 	first := speak[0]
