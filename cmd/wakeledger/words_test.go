@@ -80,7 +80,7 @@ var answers = map[string]string{
 	"ask scale-check":           `own divisor +\d+ `,
 	"ask next-season":           `speed-band +12 to 14 kn +10 to 12 kn +\d+ +\d+ `,
 	"ask failures":              `leader +all +\d+ +\d+ +\d+ +\d`,
-	"ask strike-rate --by hour": `\nHour of day, not settled: .* 08:00 to 09:00 `,
+	"ask strike-rate --by hour": `\nHour of day, not settled: .* 08:00 to 09:00\b`,
 	"export club --id blue-7 --show-what-is-shared": `blue-7`,
 	"ask set-aside": `7/28/20255`,
 	"report years":  `2025[^<]*2026`,
