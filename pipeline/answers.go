@@ -12,7 +12,6 @@ import (
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/proof"
-	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/store"
 )
 
@@ -214,16 +213,11 @@ func (s *Season) inquire(path string, kept map[string]store.Answer) ([]proof.Que
 	if IsTrack(path) {
 		return s.trackQuestions(path, kept), nil
 	}
-	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
+	f, err := s.openLog(path, kept)
 	if err != nil {
 		return nil, err
 	}
-	defer book.Close()
-	u, err := s.understand(book, path, newAnswers(kept))
-	if err != nil {
-		return nil, err
-	}
-	f := &filling{understood: u, settings: s.settings(), progress: &progress{}}
+	defer f.close()
 	return f.answer()
 }
 

@@ -16,6 +16,7 @@ type incoming struct {
 	track   bool
 	alone   bool // the only log that is loaded
 	sum     func() (string, error)
+	ahead   func() (*filling, error) // waits for its being understood, which began early; nil: it did not
 	stat    os.FileInfo
 	given   manner
 	shelf   *shelf

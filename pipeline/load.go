@@ -168,17 +168,27 @@ func couldRead(reports []LogReport, errs []error) []LogReport {
 	return out
 }
 
-// filler opens a log and gives what stores it: its sheets, or its tracks.
-func (s *Season) filler(ctx context.Context, path string, isTrack bool, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
-	if isTrack {
-		fill, err := s.trackFiller(ctx, path, rep)
+// filler opens a log and gives what stores it, read in a manner: its sheets, or its tracks.
+func (s *Season) filler(ctx context.Context, in *incoming, m manner, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
+	if in.track {
+		fill, err := s.trackFiller(ctx, in.path, rep)
 		return fill, func() {}, err
 	}
-	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
+	f, err := s.reading(in, m)
 	if err != nil {
 		return nil, nil, err
 	}
-	return func(load *store.Load) error { return s.fill(ctx, load, path, book, l, rep) }, func() { book.Close() }, nil
+	return func(load *store.Load) error { return s.fill(ctx, load, f, l, rep) }, f.close, nil
+}
+
+// reading opens a log and understands it, unless that was done ahead, in this manner.
+func (s *Season) reading(in *incoming, m manner) (*filling, error) {
+	if in.ahead == nil || m.String() != in.given.String() {
+		return s.toStore(in.path)
+	}
+	next := in.ahead
+	in.ahead = nil // a second way reads the file again
+	return next()
 }
 
 // unchanged fails where a file is no longer the one that it was.
@@ -227,6 +237,7 @@ func hash(path string) (string, error) {
 // filling is one log on its way in.
 type filling struct {
 	*understood
+	path     string
 	load     *store.Load
 	settings normalise.Settings
 	progress *progress
@@ -245,19 +256,38 @@ func (f *filling) few() bool {
 	return true
 }
 
-// fill stores the blocks of a book.
-func (s *Season) fill(ctx context.Context, load *store.Load, path string, book sheet.Book, l *store.Log, rep *LogReport) error {
-	u, err := s.understand(book, path, newAnswers(s.answers))
+// openLog opens a log and understands it with some kept answers. The caller closes it.
+func (s *Season) openLog(path string, kept map[string]store.Answer) (*filling, error) {
+	book, err := sheet.Open(path, sheet.Options{Details: small(path)})
 	if err != nil {
-		return err
+		return nil, err
 	}
+	u, err := s.understand(book, path, newAnswers(kept))
+	if err != nil {
+		return nil, errors.Join(err, book.Close())
+	}
+	return &filling{understood: u, path: path, settings: s.settings(), progress: &progress{}}, nil
+}
+
+// toStore is openLog with all that is done before a log's rows are stored.
+func (s *Season) toStore(path string) (*filling, error) {
+	f, err := s.openLog(path, s.answers)
+	if err != nil || len(s.answers) == 0 && !f.few() {
+		return f, err
+	}
+	if _, err := f.answer(); err != nil {
+		return nil, errors.Join(err, f.book.Close())
+	}
+	return f, nil
+}
+
+func (f *filling) close() { f.book.Close() }
+
+// fill stores the blocks of a book.
+func (s *Season) fill(ctx context.Context, load *store.Load, f *filling, l *store.Log, rep *LogReport) error {
+	u := f.understood
 	l.Headings = u.headings()
-	f := &filling{understood: u, load: load, settings: s.settings(), progress: s.newProgress(rep.Name)}
-	if len(s.answers) > 0 || f.few() {
-		if _, err := f.answer(); err != nil {
-			return err
-		}
-	}
+	f.load, f.progress = load, s.newProgress(rep.Name)
 	if err := f.found(ctx, u.problems); err != nil {
 		return err
 	}
@@ -273,7 +303,8 @@ func (s *Season) fill(ctx context.Context, load *store.Load, path string, book s
 	u.log.Agreed, rep.Passed = nil, u.passed
 	rep.Questions = u.answers.open(append(f.presumed, proof.Questions(u.log, f.subjects)...))
 	rep.Agreed = u.log.Agreed
-	if rep.Questions, err = s.outcomes(f, path, rep.Questions); err != nil {
+	var err error
+	if rep.Questions, err = s.outcomes(f, f.path, rep.Questions); err != nil {
 		return err
 	}
 	return errors.Join(load.Questions(ctx, asked(rep.Questions)), load.ReadWith(ctx, u.answers.used))

@@ -17,12 +17,17 @@ var errNotThisWay = errors.New("read in another way")
 var errAsked = errors.New("not settled")
 
 // loadLog stores a log where it belongs; alone says that it is the only one of its run.
-func (s *Season) loadLog(ctx context.Context, path string, alone bool) (rep LogReport, err error) {
-	defer func() { rep.Path = path }()
+func (s *Season) loadLog(ctx context.Context, path string, alone bool) (LogReport, error) {
 	in, err := s.incoming(path, alone)
 	if err != nil {
-		return LogReport{Name: filepath.Base(path)}, err
+		return LogReport{Path: path, Name: filepath.Base(path)}, err
 	}
+	return s.settle(ctx, in)
+}
+
+// settle reads a log in one way after another, until it is stored or asked about.
+func (s *Season) settle(ctx context.Context, in *incoming) (rep LogReport, err error) {
+	defer func() { rep.Path = in.path }()
 	ways, known, err := s.ways(ctx, in)
 	if err != nil {
 		return LogReport{Name: in.log.Name}, err
@@ -67,7 +72,7 @@ func (s *Season) read(ctx context.Context, in *incoming, w way) (LogReport, erro
 	t.cfg = s.cfg.under(w.manner, in.log.Name)
 	l := in.log
 	l.Boat, l.Zone, l.Settings = w.manner.Boat, w.manner.Zone, w.manner.String()
-	fill, closeLog, err := t.filler(ctx, in.path, in.track, &l, &rep)
+	fill, closeLog, err := t.filler(ctx, in, w.manner, &l, &rep)
 	if err != nil {
 		return rep, err
 	}

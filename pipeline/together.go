@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
+	"runtime/debug"
 )
 
 // Of many small logs, so many are stored in one transaction, and a log is small up to so
@@ -70,10 +72,18 @@ func (s *Season) loadAll(ctx context.Context, paths []string, some []int, report
 // together loads a group of logs in one transaction, and reports whether it could: not
 // where a log is asked about or fails on its way in.
 func (s *Season) together(ctx context.Context, paths []string, group []int, reports []LogReport, errs []error) (bool, error) {
+	// What a small log leaves behind is small: let some more of it lie before it is collected.
+	defer debug.SetGCPercent(debug.SetGCPercent(400))
 	s.grouped = true
 	err := s.DB.Together(ctx, func() error {
-		for _, i := range group {
-			reports[i], errs[i] = s.loadLog(ctx, paths[i], false)
+		next := s.early(paths[group[0]])
+		defer func() { next.close() }()
+		for n, i := range group {
+			now := next
+			if next = nil; n+1 < len(group) {
+				next = s.early(paths[group[n+1]])
+			}
+			reports[i], errs[i] = s.loadEarly(ctx, now)
 			if errors.Is(errs[i], errOutOfGroup) || ctx.Err() != nil {
 				return errors.Join(errs[i], ctx.Err())
 			}
@@ -87,4 +97,54 @@ func (s *Season) together(ctx context.Context, paths []string, group []int, repo
 	// what the group has put there is not in the season
 	s.shelf, err = s.openShelf(ctx)
 	return false, err
+}
+
+// early is a log of a group that is understood while the one before it is stored.
+type early struct {
+	path string
+	in   *incoming
+	err  error
+}
+
+// early begins to understand a log, unless its bytes are known: then it need not be.
+func (s *Season) early(path string) *early {
+	in, err := s.incoming(path, false)
+	if err != nil {
+		return &early{path: path, err: err}
+	}
+	if sum, err := in.sum(); err != nil || len(in.shelf.known(sum)) > 0 {
+		return &early{path: path, in: in}
+	}
+	t := *s
+	t.cfg = s.cfg.under(in.given, in.log.Name)
+	type result struct {
+		log *filling
+		err error
+	}
+	done := make(chan result, 1)
+	go func() {
+		f, err := t.toStore(path)
+		done <- result{f, err}
+	}()
+	in.ahead = func() (*filling, error) { r := <-done; return r.log, r.err }
+	return &early{path: path, in: in}
+}
+
+func (s *Season) loadEarly(ctx context.Context, e *early) (LogReport, error) {
+	defer e.close()
+	if e.err != nil {
+		return LogReport{Path: e.path, Name: filepath.Base(e.path)}, e.err
+	}
+	return s.settle(ctx, e.in)
+}
+
+// close lets go of a log that was understood and is not to be stored.
+func (e *early) close() {
+	if e == nil || e.in == nil || e.in.ahead == nil {
+		return
+	}
+	if f, err := e.in.ahead(); err == nil {
+		f.close()
+	}
+	e.in.ahead = nil
 }
