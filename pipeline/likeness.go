@@ -18,14 +18,18 @@ func (s *Season) likenesses(ctx context.Context, in *incoming, l *store.Log, x *
 	if err != nil {
 		return nil, err
 	}
-	share = slices.DeleteFunc(share, func(id int64) bool { return !in.other(h.log(id), l.ID) })
+	boats := h.boats(l, x)
+	share = slices.DeleteFunc(share, func(id int64) bool {
+		o := h.log(id)
+		return !in.other(o, l.ID) || !s.exhaust && !in.track && !x.MayBeTwin(h.extents[id]) &&
+			identity.Compare(h.boats(o, h.extents[id]), boats) == identity.OtherBoat // of which only the same legs matter
+	})
 	var counted map[int64]*identity.Likeness
 	if len(share) > 0 {
 		if counted, err = s.DB.Likenesses(ctx, l.ID, in.track, share); err != nil {
 			return nil, err
 		}
 	}
-	boats := h.boats(l, x)
 	moved, err := s.moved(ctx, in, l, boats)
 	if err != nil {
 		return nil, err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"math"
 	"slices"
 
 	"github.com/apache/arrow-go/v18/arrow"
@@ -17,6 +18,43 @@ type Extent struct {
 	Undated bool           // a row names no day
 	Labels  bool           // a row names its trip, and may so give other rows their day; of Bring alone
 	Boats   []string       // that rows name, each once
+	spells  map[spell]bool // that rows tell
+	many    bool           // more than are kept
+}
+
+// spell is when a row begins and ends: the day since 1970-01-01, the second of it, and the
+// minute in which it ends.
+type spell struct{ day, start, until int64 }
+
+// mostSpells is how many of a log are kept in memory: those of any season.
+const mostSpells = 5000
+
+// spell notes a row's times, the end in seconds of its day.
+func (e *Extent) spell(day, start, until int64) {
+	if e.spells == nil {
+		e.spells = map[spell]bool{}
+	}
+	if e.many = e.many || len(e.spells) == mostSpells; !e.many {
+		e.spells[spell{day, start, until / 60}] = true
+	}
+}
+
+// MayBeTwin reports whether rows of both logs may begin at the same time and end within a
+// minute of one another: else no leg of one is a leg of the other under another boat.
+func (e *Extent) MayBeTwin(o *Extent) bool {
+	if e == nil || o == nil || e.Undated || o.Undated || e.many || o.many {
+		return true
+	}
+	few, more := e.spells, o.spells
+	if len(more) < len(few) {
+		few, more = more, few
+	}
+	for s := range few {
+		if more[s] || more[spell{s.day, s.start, s.until - 1}] || more[spell{s.day, s.start, s.until + 1}] {
+			return true
+		}
+	}
+	return false
 }
 
 func (e *Extent) day(d int64) {
@@ -42,9 +80,10 @@ func (db *DB) Extents(ctx context.Context, log int64) (map[int64]*Extent, error)
 	all := map[int64]*Extent{}
 	err = each(rows, func() error {
 		var id int64
-		var day sql.NullInt64
+		var day, start, until sql.NullInt64
 		var boat string
-		err := rows.Scan(&id, &day, &boat)
+		var many bool
+		err := rows.Scan(&id, &day, &boat, &start, &until, &many)
 		if all[id] == nil {
 			all[id] = &Extent{}
 		}
@@ -52,6 +91,9 @@ func (db *DB) Extents(ctx context.Context, log int64) (map[int64]*Extent, error)
 			all[id].day(day.Int64)
 		} else {
 			all[id].Undated = true
+		}
+		if all[id].many = all[id].many || many; day.Valid && until.Valid {
+			all[id].spell(day.Int64, start.Int64, until.Int64)
 		}
 		return err
 	})
@@ -64,10 +106,12 @@ type noting struct {
 	of         *Extent
 	date, name int // columns; -1: there is none
 	trip       int
+	start, end int
+	hours      int
 }
 
 func (e *Extent) noting(r array.RecordReader) array.RecordReader {
-	n := &noting{RecordReader: r, of: e, date: -1, name: -1, trip: -1}
+	n := &noting{RecordReader: r, of: e, date: -1, name: -1, trip: -1, start: -1, end: -1, hours: -1}
 	for i, f := range r.Schema().Fields() {
 		switch {
 		case f.Name == "date" && f.Type.ID() == arrow.DATE32:
@@ -76,6 +120,12 @@ func (e *Extent) noting(r array.RecordReader) array.RecordReader {
 			n.name = i
 		case f.Name == "trip":
 			n.trip = i
+		case f.Name == "start_s" && f.Type.ID() == arrow.INT64:
+			n.start = i
+		case f.Name == "end_s" && f.Type.ID() == arrow.INT64:
+			n.end = i
+		case f.Name == "duration_s" && f.Type.ID() == arrow.FLOAT64:
+			n.hours = i
 		}
 	}
 	return n
@@ -91,6 +141,9 @@ func (n *noting) Next() bool {
 		n.of.Undated = n.of.Undated || b.NumRows() > 0
 	} else if dates, ok := b.Column(n.date).(*array.Date32); ok {
 		n.dates(dates)
+		if n.start >= 0 {
+			n.spells(b, dates)
+		}
 	}
 	if n.trip >= 0 && n.date >= 0 {
 		n.of.Labels = n.of.Labels || b.Column(n.trip).NullN() < int(b.NumRows())
@@ -108,6 +161,23 @@ func (n *noting) dates(all *array.Date32) {
 	for i := range all.Len() {
 		if !all.IsNull(i) && (i == 0 || all.IsNull(i-1) || all.Value(i) != all.Value(i-1)) {
 			n.of.day(int64(all.Value(i)))
+		}
+	}
+}
+
+// spells notes when rows begin and end, by their end or their hours.
+func (n *noting) spells(b arrow.RecordBatch, dates *array.Date32) {
+	start := b.Column(n.start).(*array.Int64)
+	for i := range start.Len() {
+		if dates.IsNull(i) || start.IsNull(i) {
+			continue
+		}
+		switch {
+		case n.end >= 0 && !b.Column(n.end).IsNull(i):
+			n.of.spell(int64(dates.Value(i)), start.Value(i), b.Column(n.end).(*array.Int64).Value(i))
+		case n.hours >= 0 && !b.Column(n.hours).IsNull(i):
+			hours := math.RoundToEven(b.Column(n.hours).(*array.Float64).Value(i)) // as the database rounds
+			n.of.spell(int64(dates.Value(i)), start.Value(i), start.Value(i)+int64(hours))
 		}
 	}
 }

@@ -350,3 +350,39 @@ func TestNextVersion(t *testing.T) {
 		t.Errorf("the copy holds %d entries, want 10; copied again: %q", got, kept.Older())
 	}
 }
+
+// Of logs of two boats only those are held against each other that may tell the same legs.
+func TestMayBeTwin(t *testing.T) {
+	of := func(spells ...spell) *Extent {
+		var e Extent
+		for _, s := range spells {
+			e.spell(s.day, s.start, s.until)
+		}
+		return &e
+	}
+	one := of(spell{20000, 25200, 36000})
+	var many Extent
+	for i := range int64(mostSpells + 1) {
+		many.spell(i, 0, 3600)
+	}
+	for _, c := range []struct {
+		name  string
+		other *Extent
+		want  bool
+	}{
+		{"the same", of(spell{1, 0, 3600}, spell{20000, 25200, 36000}), true},
+		{"a minute later", of(spell{20000, 25200, 36060}), true},
+		{"a minute earlier", of(spell{20000, 25200, 35940}), true},
+		{"two minutes later", of(spell{20000, 25200, 36120}), false},
+		{"another start", of(spell{20000, 25260, 36000}), false},
+		{"another day", of(spell{20001, 25200, 36000}), false},
+		{"no hours", of(), false},
+		{"a row without a day", &Extent{Undated: true}, true},
+		{"too many to keep", &many, true},
+		{"not known", nil, true},
+	} {
+		if got := one.MayBeTwin(c.other); got != c.want || c.other != nil && c.other.MayBeTwin(one) != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
