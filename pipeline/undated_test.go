@@ -15,7 +15,7 @@ import (
 // A log is held against those alone that may have something in common with it. What comes
 // of random logs is the same where each is held against all: logs with and without days,
 // labels that have their day in another log, copies with a cell changed or their dates put
-// right, of two folders.
+// right, of two folders and two boats.
 func TestSomeLogsAreEnough(t *testing.T) {
 	asked, replaced := map[string]int{}, 0
 	for seed := range uint64(2) {
@@ -84,6 +84,13 @@ func randomLogs(t *testing.T, random *rand.Rand) []string {
 		path := filepath.Join(dir, string("ab"[random.IntN(2)]), fmt.Sprintf("log %d.csv", i))
 		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 			t.Fatal(err)
+		}
+		if random.IntN(4) == 0 { // another boat's, which may have the same legs
+			head += ",Boat"
+			log = slices.Clone(log)
+			for i := range log {
+				log[i] += ",Gull"
+			}
 		}
 		if err := os.WriteFile(path, []byte(head+"\n"+strings.Join(log, "\n")+"\n"), 0o600); err != nil {
 			t.Fatal(err)
