@@ -156,7 +156,7 @@ func pairsFrame(sentence string, keys ...page.Key) page.Frame {
 	return page.Frame{
 		Label: "Speed bands across lure weights: the hours fished as area, the strike rate as shade. " + sentence + " The table below holds the figures.",
 		Axis:  "lure weight",
-		Keys: append(keys, page.Key{Mark: page.MarkSolid, Words: "area: line-hours; darker: more strikes per line-hour; below it: strikes and hours"},
+		Keys: append(keys, page.Key{Mark: page.MarkSolid, Words: "area: line-hours; the more it stands out, the more strikes per line-hour; below it: strikes and hours"},
 			page.Key{Mark: page.MarkThin, Words: page.LittleEffort}),
 	}
 }

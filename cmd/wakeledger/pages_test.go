@@ -90,6 +90,7 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 				if wide := browser.Eval[int64](t, p, `document.documentElement.scrollWidth`); wide > width {
 					t.Errorf("the page is %d pixels wide on a screen of %d", wide, width)
 				}
+				checkReadable(t, p, width)
 				if width == 390 {
 					if foot := browser.Eval[float64](t, p, `document.querySelector(".tiles").getBoundingClientRect().bottom + scrollY`); foot > 844 {
 						t.Errorf("the opening ends at %v pixels, below a screen of 844", foot)
@@ -111,10 +112,33 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 			if ran := browser.Eval[[]string](t, p, `violations`); len(ran) > 0 {
 				t.Errorf("content security policy violated: %q", ran)
 			}
+			browser.Eval[bool](t, p, `const [a, b] = document.querySelector(".chart svg").querySelectorAll("text"); b.replaceWith(a.cloneNode(true)); true`)
+			if len(browser.Eval[[]string](t, p, wordsUponWords)) == 0 {
+				t.Error("words put upon others are not seen")
+			}
 			p.CheckQuiet(t)
 		})
 	}
 }
+
+// checkReadable: no words of a chart that is shown lie upon others.
+func checkReadable(t *testing.T, p *browser.Page, width int64) {
+	t.Helper()
+	for _, clash := range browser.Eval[[]string](t, p, wordsUponWords) {
+		t.Errorf("on a screen of %d: %s", width, clash)
+	}
+}
+
+// wordsUponWords lists, by chart, the upright words that share more than a fifth of their room
+// with others, two of a chart.
+const wordsUponWords = `Array.from(document.querySelectorAll(".chart svg")).flatMap(svg => {
+	const all = Array.from(svg.querySelectorAll("text")).filter(e => e.textContent.trim() && !e.getScreenCTM().b).map(e => ({ words: e.textContent, box: e.getBoundingClientRect() })).filter(w => w.box.width > 0);
+	const clashes = all.flatMap((a, i) => all.slice(i + 1).filter(b => {
+		const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left), high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+		return wide > 0 && high > 0 && wide * high > 0.2 * Math.min(a.box.width * a.box.height, b.box.width * b.box.height);
+	}).map(b => svg.closest(".chart").id + ": " + JSON.stringify(a.words) + " lies upon " + JSON.stringify(b.words)));
+	return clashes.slice(0, 2);
+})`
 
 // tablesFit: on a desk no table is wider than its column, so that none is cut.
 func tablesFit(t *testing.T, all map[string][]byte) {

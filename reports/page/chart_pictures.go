@@ -319,6 +319,10 @@ func Heaviest(f Frame, fish []FishRow) (*Chart, error) {
 		return nil, err
 	}
 	chart.height, chart.paper = len(fish)*fishRowHeight+frameHeight, len(fish)*leastPaper+frameHeight
-	chart.inks = inksOf(levels)
+	if chart.inks = inksOf(levels); chart.inks != nil { // the names are longer by the season's
+		node(chart.option, "yAxis", 0, "axisLabel")["width"] = 200
+	}
+	// a name and its day keep to two lines
+	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 142, "fontSize": 11, "lineHeight": 13}}, map[string]any{}}
 	return chart, nil
 }

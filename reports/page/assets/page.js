@@ -1,6 +1,8 @@
 (function () {
   "use strict";
 
+  // Where the number of a dot stands, by number: dots near each other keep theirs apart.
+  var BESIDE = [[0, -14], [13, -5], [9, 13], [-9, 13], [-13, -5]];
   // Below this width, in CSS pixels, a chart takes its narrow options.
   var NARROW = 560;
   // The width of a chart on paper: A4 or Letter within our margins.
@@ -280,8 +282,9 @@
         var children = [{ type: "circle", z2: 30, silent: true, shape: { cx: at[0], cy: at[1], r: full ? 5 : 4.5 },
           style: full ? { fill: pen.scale, stroke: pen.paper, lineWidth: 1 } : { fill: pen.paper, stroke: pen.scale, lineWidth: 2 } }];
         if (rank > 0) {
+          var aside = BESIDE[(rank - 1) % BESIDE.length];
           children.push({ type: "text", z2: 40, silent: true,
-            style: { text: String(rank), x: at[0] + 9, y: at[1] - 10, align: "center", verticalAlign: "middle", fill: pen.tape, stroke: pen.paper, lineWidth: 3, fontSize: 13, fontWeight: "bold", fontFamily: pen.font } });
+            style: { text: String(rank), x: at[0] + aside[0], y: at[1] + aside[1], align: "center", verticalAlign: "middle", fill: pen.tape, stroke: pen.paper, lineWidth: 3, fontSize: 13, fontWeight: "bold", fontFamily: pen.font } });
         }
         return { type: "group", children: children };
       };
