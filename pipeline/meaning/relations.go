@@ -52,6 +52,8 @@ var relations = []relation{
 	{"a strike has a clock and a fate", strikeClock},
 	{"weight goes with length cubed", weightLength},
 	{"girth below length", girthLength},
+	{"girth beside the length", girthBeside},
+	{"how it was weighed beside a weight", weighedBeside},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
 	{"a method tells trolling apart", methodApart},
@@ -519,8 +521,8 @@ func weightLength(g *group, a assigned) float64 {
 		switch q := k[len(k)*3/4] / k[len(k)/4]; {
 		case q < 1.8:
 			return 1.8
-		case q < 2.6:
-			return 0.6
+		case q < 2.6, g.agree(l, w) > 0.5:
+			return 0.6 // fish of several shapes: the longer are the heavier still
 		}
 		if g.worded(l, "length_cm") && g.worded(w, "scale_kg") {
 			return 0 // what is named so is so, however odd the fish
@@ -528,6 +530,35 @@ func weightLength(g *group, a assigned) float64 {
 		return -1
 	})
 }
+
+// agree is how far two columns of measures rise together: 1 where of each two rows the one with
+// more of the one has more of the other, 0 where half have (Kendall's tau).
+func (g *group) agree(i, j int) float64 {
+	var at []int
+	for r := 0; r < g.rows && len(at) < mostAgree; r++ {
+		if g.length(i, r) > 0 && g.value(j, r) > 0 {
+			at = append(at, r)
+		}
+	}
+	up, down := 0, 0
+	for n, r := range at {
+		for _, q := range at[:n] {
+			switch d := (g.length(i, r) - g.length(i, q)) * (g.value(j, r) - g.value(j, q)); {
+			case d > 0:
+				up++
+			case d < 0:
+				down++
+			}
+		}
+	}
+	if up+down == 0 {
+		return 0
+	}
+	return float64(up-down) / float64(up+down)
+}
+
+// mostAgree is how many rows of two columns are compared with each other.
+const mostAgree = 60
 
 func girthLength(g *group, a assigned) float64 {
 	i, j := a.first("girth_cm"), a.first("length_cm")
@@ -554,6 +585,24 @@ func girthLength(g *group, a assigned) float64 {
 		}
 		return -3
 	})
+}
+
+// girthBeside holds that people write a fish's girth beside its length.
+func girthBeside(_ *group, a assigned) float64 {
+	i, j := a.first("girth_cm"), a.first("length_cm")
+	if i < 0 || j < 0 || i != j+1 && i != j-1 {
+		return 0
+	}
+	return 0.7
+}
+
+// weighedBeside holds that how a fish was weighed stands beside its weight.
+func weighedBeside(_ *group, a assigned) float64 {
+	i, j := a.first("weighed"), a.first("scale_kg")
+	if i < 0 || j < 0 || i != j+1 && i != j-1 {
+		return 0
+	}
+	return 1
 }
 
 func clockWithin(g *group, a assigned) float64 {
@@ -640,7 +689,7 @@ func methodApart(g *group, a assigned) float64 {
 	if m < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 && len(a["stretches"]) == 0 {
 		return 0
 	}
-	if g.values[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
+	if g.written[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
 		return 0
 	}
 	return -6
