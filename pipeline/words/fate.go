@@ -111,6 +111,10 @@ func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 			i = last
 		}
 	}
+	if key, whole := alones.whole(toks); whole && !unhooked {
+		_, cause, _ = strings.Cut(key, " ")
+		f, at = fateOfKey(key), [2]int{toks[0].At, toks[len(toks)-1].End}
+	}
 	if f == FateUnknown && len(toks) == 1 {
 		f, at = lone(toks[0])
 	}

@@ -44,22 +44,28 @@ var weighedWords = map[string]string{"scale": "scale", "scales": "scale", "weigh
 	"tape": "estimated", "eye": "estimated", "estimado": "estimated", "estime": "estimated"}
 
 // ShortFate is what became of a bite by a code of two letters or more that is short for one
-// fate's words alone: "rel", "lnd".
+// fate's name, or else for one fate's words alone: "rel", "lnd".
 func ShortFate(code string) (string, bool) {
 	if len(code) < 2 {
 		return "", false
 	}
-	found := map[string]bool{}
+	own, any := map[string]bool{}, map[string]bool{}
 	for f := Missed; f <= Released; f++ {
+		if spelling.Short(Fold(code), []string{f.String()}) {
+			own[f.String()] = true
+		}
 		for _, es := range fates.by() {
 			for _, e := range es {
 				if fateOfKey(e.key) == f && spelling.Short(Fold(code), e.elems) {
-					found[f.String()] = true
+					any[f.String()] = true
 				}
 			}
 		}
 	}
-	return only(found)
+	if len(own) > 0 {
+		any = own
+	}
+	return only(any)
 }
 
 func only(found map[string]bool) (string, bool) {
