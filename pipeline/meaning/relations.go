@@ -446,27 +446,33 @@ var countNames = []string{"strikes_n", "hooked_n", "landed_n", "kept_n", "releas
 
 // bareCounts holds that counts no word speaks for rest on others that one does.
 func bareCounts(g *group, a assigned) float64 {
-	bare, worded := 0, 0
+	bare, worded, cut := 0, 0, 0
 	for _, n := range countNames {
 		for _, i := range a[n] {
-			if g.worded(i, n) {
+			switch {
+			case g.worded(i, n):
 				worded++
-			} else {
+			case g.voted(i, n, shortened):
+				cut++
+			default:
 				bare++
 			}
 		}
 	}
-	if bare == 0 || worded >= 2 || worded+bare >= 3 && addUp(g, a) >= 2 {
+	if bare+cut == 0 || worded >= 2 || worded+bare+cut >= 3 && addUp(g, a) >= 2 {
 		return 0
 	}
-	return -1.3 * float64(bare)
+	return -1.3*float64(bare) - 0.5*float64(cut)
 }
 
 // worded tells whether a word of a column's heading speaks for a meaning.
-func (g *group) worded(column int, name string) bool {
+func (g *group) worded(column int, name string) bool { return g.voted(column, name, "words") }
+
+// voted tells whether a piece of evidence speaks for a meaning of a column.
+func (g *group) voted(column int, name, evidence string) bool {
 	for _, c := range g.cands[column] {
 		if c.column != nil && c.column.Name == name {
-			return slices.ContainsFunc(c.votes, func(v vote) bool { return v.Evidence == "words" })
+			return c.voted(evidence)
 		}
 	}
 	return false
