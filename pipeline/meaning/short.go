@@ -55,7 +55,8 @@ const (
 	shortened    = "short for it"
 	eachRival    = 0.12 // less for each other meaning that it may be short for
 	mostRivals   = 5
-	surestShorts = 4 // letters from which on more of them say no more
+	unproven     = 1.4 // less for two letters over texts that any cells may be
+	surestShorts = 4   // letters from which on more of them say no more
 )
 
 var byLetters = [surestShorts + 1]float64{0, 0.9, 1.7, 2, 2.2}
@@ -89,7 +90,11 @@ func (t *Lexicon) shortFor(text string) (s sayings, letters int) {
 	weight := byLetters[min(letters, surestShorts)] - eachRival*float64(min(len(found)-1, mostRivals))
 	for _, x := range found {
 		for _, c := range x.columns {
-			s.say(c, weight, u)
+			w := weight
+			if c.Parse == "text" && letters <= 2 {
+				w -= unproven
+			}
+			s.say(c, w, u)
 		}
 		if len(x.columns) == 0 && s.asideWeight == 0 {
 			s.aside, s.asideWeight = x.aside, weight
