@@ -47,6 +47,7 @@ func (c *candidate) add(off Switches, evidence string, weight float64) {
 const (
 	noWord    = -1.6 // a meaning for which no word of the heading speaks
 	unsaid    = 0.5  // what having no meaning is worth
+	unlike    = -2   // cells that do not fit a meaning at all
 	mostCands = 9    // meanings looked at for a column
 )
 
@@ -62,16 +63,32 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	if off["words"] {
 		said = sayings{}
 	}
+	short, letters := t.shortFor(labelWithUnit(v.Label))
+	if off[shortened] {
+		short = sayings{}
+	}
 	var out []candidate
 	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] && v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
 		c := candidate{column: catchColumn}
-		c.add(off, "species over counts", 3.6)
-		return []candidate{c, {score: unsaid}}
+		if isCode(v.Label.Text) && (said.tells() || short.tells()) {
+			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
+			out = append(out, c)
+		} else {
+			c.add(off, "species over counts", 3.6)
+			return []candidate{c, {score: unsaid}}
+		}
 	}
 	for _, c := range t.Columns {
 		s, word := said.columns[c]
+		cut, isShort := short.columns[c]
+		if isShort = isShort && cut.weight > s.weight; isShort {
+			s.unit = cut.unit
+		}
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension && (c.Name == "length_cm" || c.Name == "scale_kg") {
+			s.unit = u // 35 under g are no fish of grams
+		}
 		p := profile(t, v, c, s.unit)
-		if !word && (p <= 0 || !tells(c)) {
+		if !word && (p <= 0 || !tells(c)) && (!isShort || p <= unlike) {
 			continue
 		}
 		x := candidate{column: c, unit: s.unit}
@@ -81,23 +98,32 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
 			x.add(off, "a guess by its heading", -6)
 		}
-		if word {
+		switch {
+		case isShort && letters == 1:
+			x.add(off, oneLetter, cut.weight)
+		case isShort:
+			x.add(off, shortened, cut.weight)
+		case word:
 			x.add(off, "words", s.weight)
-		} else {
+		default:
 			x.add(off, "no word", noWord)
 			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's
 			}
 		}
 		x.add(off, "cells", p)
-		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension && (c.Name == "length_cm" || c.Name == "scale_kg") {
-			x.unit = u
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && x.unit == u && (c.Name == "length_cm" || c.Name == "scale_kg") {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
 		out = append(out, x)
 	}
 	out = append(out, t.pseudo(v, said, off)...)
+	if short.asideWeight > said.asideWeight {
+		c := candidate{column: asideColumn, aside: short.aside}
+		c.add(off, shortened, short.asideWeight)
+		out = append(out, c)
+	}
 	out = append(out, candidate{score: unsaid})
 	sortCandidates(out)
 	if len(out) > mostCands {
@@ -235,7 +261,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return countProfile(v, c, not)
 	case "outcome":
-		return pick(v.fates() >= 0.5 && v.length() < 34 && eventProfile(v, not) < 0, 2.2)
+		return pick(v.fates() >= 0.5 && v.length() < 34 && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
 	case "species":
 		if v.share("yes or no", yesOrNo) >= 0.9 {
 			return not // "Did we fish?"
@@ -335,6 +361,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 	case "lure", "colour":
 		if v.numeric() > 0.8 {
 			return -3
+		}
+	case "wind":
+		if force, ok := windForce(v.Label); ok && v.whole(0, 12) > 0.9 {
+			return force
 		}
 	case "notes":
 		if v.texts() > 0.6 {
@@ -457,6 +487,12 @@ func (v *Values) fates() float64 {
 		_, _, _, ok := words.FateOf(c.Text)
 		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && !strings.Contains(c.Text, ","))
 	})
+}
+
+// otherLetters tells cells of one letter each of which a few are no fate's: M and F are no bites.
+func (v *Values) otherLetters() bool {
+	letters := v.share("letter", func(c layout.Cell) bool { return len(c.Text) == 1 && hasLetter(c.Text) })
+	return letters > 0.9 && v.fates() < 0.9
 }
 
 func (v *Values) fishes(t *Lexicon) float64 {

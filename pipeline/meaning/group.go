@@ -140,6 +140,7 @@ type SaidColumn struct {
 func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, string) {
 	g.off = off
 	for i := range g.values {
+		g.written = append(g.written, g.values[i])
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 	}
 	g.places()
@@ -181,7 +182,11 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		c := candidate{column: s.Column, unit: s.Unit, score: 10, votes: []vote{{"said", 10}}}
 		return []candidate{c}
 	}
-	cands := t.candidates(l.rewritten(v), l.more(v.Label.Text), g.off)
+	if l.codesFor(v) == nil {
+		l.addShort(t, v)
+	}
+	g.written[i] = l.rewritten(v)
+	cands := t.candidates(g.written[i], l.more(v.Label.Text), g.off)
 	if said.Answers != nil {
 		if means, ok := said.Answers(headingOf(v.Label), g.nth(i), g.labels()); ok {
 			return t.answered(cands, v.Label.Text, means)
@@ -207,6 +212,26 @@ func (g *group) places() {
 	}
 }
 
+// codes takes the codes of species that head counts for such where another species heads one too.
+func (g *group) codes(isCatch func(candidate) bool) {
+	var heads []int
+	for i, c := range g.cands {
+		if slices.ContainsFunc(c, isCatch) {
+			heads = append(heads, i)
+		}
+	}
+	if len(heads) < 2 {
+		return
+	}
+	for _, i := range heads {
+		k := slices.IndexFunc(g.cands[i], isCatch)
+		if x := &g.cands[i][k]; x.voted("a code over counts") {
+			x.add(g.off, "species beside", 3)
+			sortCandidates(g.cands[i])
+		}
+	}
+}
+
 // siblings takes a count under the same group heading as counts of two species or more for a
 // count of fish like them: "Other".
 func (g *group) siblings() {
@@ -217,6 +242,7 @@ func (g *group) siblings() {
 			species[group]++
 		}
 	}
+	g.codes(isCatch)
 	for i, c := range g.cands {
 		v := g.values[i]
 		if species[v.Label.Group] < 2 || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {

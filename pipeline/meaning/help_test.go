@@ -145,5 +145,6 @@ func made(t testing.TB, spec string) (*group, assigned) {
 		g.rows = len(rows)
 		a[name] = append(a[name], j)
 	}
+	g.written = g.values
 	return g, a
 }

@@ -88,6 +88,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.summed(columns)
 	l.order()
 	l.settle()
+	l.untrolled()
 	return l
 }
 

@@ -52,6 +52,8 @@ var relations = []relation{
 	{"a strike has a clock and a fate", strikeClock},
 	{"weight goes with length cubed", weightLength},
 	{"girth below length", girthLength},
+	{"girth beside the length", girthBeside},
+	{"how it was weighed beside a weight", weighedBeside},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
 	{"a method tells trolling apart", methodApart},
@@ -444,27 +446,33 @@ var countNames = []string{"strikes_n", "hooked_n", "landed_n", "kept_n", "releas
 
 // bareCounts holds that counts no word speaks for rest on others that one does.
 func bareCounts(g *group, a assigned) float64 {
-	bare, worded := 0, 0
+	bare, worded, cut := 0, 0, 0
 	for _, n := range countNames {
 		for _, i := range a[n] {
-			if g.worded(i, n) {
+			switch {
+			case g.worded(i, n):
 				worded++
-			} else {
+			case g.voted(i, n, shortened):
+				cut++
+			default:
 				bare++
 			}
 		}
 	}
-	if bare == 0 || worded >= 2 || worded+bare >= 3 && addUp(g, a) >= 2 {
+	if bare+cut == 0 || worded >= 2 || worded+bare+cut >= 3 && addUp(g, a) >= 2 {
 		return 0
 	}
-	return -1.3 * float64(bare)
+	return -1.3*float64(bare) - 0.5*float64(cut)
 }
 
 // worded tells whether a word of a column's heading speaks for a meaning.
-func (g *group) worded(column int, name string) bool {
+func (g *group) worded(column int, name string) bool { return g.voted(column, name, "words") }
+
+// voted tells whether a piece of evidence speaks for a meaning of a column.
+func (g *group) voted(column int, name, evidence string) bool {
 	for _, c := range g.cands[column] {
 		if c.column != nil && c.column.Name == name {
-			return slices.ContainsFunc(c.votes, func(v vote) bool { return v.Evidence == "words" })
+			return c.voted(evidence)
 		}
 	}
 	return false
@@ -519,8 +527,8 @@ func weightLength(g *group, a assigned) float64 {
 		switch q := k[len(k)*3/4] / k[len(k)/4]; {
 		case q < 1.8:
 			return 1.8
-		case q < 2.6:
-			return 0.6
+		case q < 2.6, g.agree(l, w) > 0.5:
+			return 0.6 // fish of several shapes: the longer are the heavier still
 		}
 		if g.worded(l, "length_cm") && g.worded(w, "scale_kg") {
 			return 0 // what is named so is so, however odd the fish
@@ -528,6 +536,35 @@ func weightLength(g *group, a assigned) float64 {
 		return -1
 	})
 }
+
+// agree is how far two columns of measures rise together: 1 where of each two rows the one with
+// more of the one has more of the other, 0 where half have (Kendall's tau).
+func (g *group) agree(i, j int) float64 {
+	var at []int
+	for r := 0; r < g.rows && len(at) < mostAgree; r++ {
+		if g.length(i, r) > 0 && g.value(j, r) > 0 {
+			at = append(at, r)
+		}
+	}
+	up, down := 0, 0
+	for n, r := range at {
+		for _, q := range at[:n] {
+			switch d := (g.length(i, r) - g.length(i, q)) * (g.value(j, r) - g.value(j, q)); {
+			case d > 0:
+				up++
+			case d < 0:
+				down++
+			}
+		}
+	}
+	if up+down == 0 {
+		return 0
+	}
+	return float64(up-down) / float64(up+down)
+}
+
+// mostAgree is how many rows of two columns are compared with each other.
+const mostAgree = 60
 
 func girthLength(g *group, a assigned) float64 {
 	i, j := a.first("girth_cm"), a.first("length_cm")
@@ -554,6 +591,24 @@ func girthLength(g *group, a assigned) float64 {
 		}
 		return -3
 	})
+}
+
+// girthBeside holds that people write a fish's girth beside its length.
+func girthBeside(_ *group, a assigned) float64 {
+	i, j := a.first("girth_cm"), a.first("length_cm")
+	if i < 0 || j < 0 || i != j+1 && i != j-1 {
+		return 0
+	}
+	return 0.7
+}
+
+// weighedBeside holds that how a fish was weighed stands beside its weight.
+func weighedBeside(_ *group, a assigned) float64 {
+	i, j := a.first("weighed"), a.first("scale_kg")
+	if i < 0 || j < 0 || i != j+1 && i != j-1 {
+		return 0
+	}
+	return 1
 }
 
 func clockWithin(g *group, a assigned) float64 {
@@ -640,7 +695,7 @@ func methodApart(g *group, a assigned) float64 {
 	if m < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 && len(a["stretches"]) == 0 {
 		return 0
 	}
-	if g.values[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
+	if g.written[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
 		return 0
 	}
 	return -6

@@ -9,14 +9,15 @@ import (
 
 // group is the blocks of a log that have the same labels, understood together.
 type group struct {
-	blocks []*layout.Block
-	values []*Values
-	cands  [][]candidate
-	rows   int
-	off    Switches
-	cache  map[string]float64
-	kind   plan.Kind // "" while it is open
-	timed  []int     // columns of words that tell bites and the times of trolling too
+	blocks  []*layout.Block
+	values  []*Values
+	written []*Values // with their codes written out
+	cands   [][]candidate
+	rows    int
+	off     Switches
+	cache   map[string]float64
+	kind    plan.Kind // "" while it is open
+	timed   []int     // columns of words that tell bites and the times of trolling too
 }
 
 // choice is, for each column, which of its candidates it is taken for.

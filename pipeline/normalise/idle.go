@@ -16,7 +16,7 @@ func (r *Reader) idle() Skip {
 	}
 	switch r.layout.Kind {
 	case plan.Strikes, plan.Fish:
-		if r.untrolled() {
+		if r.untrolled() || r.elsewhere() {
 			return Elsewise
 		}
 		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {
@@ -51,6 +51,22 @@ func (r *Reader) idle() Skip {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// elsewhere tells a strike or fish of a stretch that was not trolled, as its own table says.
+func (r *Reader) elsewhere() bool {
+	if len(r.layout.Elsewise) == 0 {
+		return false
+	}
+	texts := map[string]string{}
+	for i := range r.targets {
+		texts[r.targets[i].Column.Name] = r.targets[i].text
+	}
+	trip, ok := texts["trip"]
+	if !ok {
+		trip = texts["date"]
+	}
+	return trip != "" && texts["leg"] != "" && r.layout.Elsewise[plan.Stretch(trip, texts["leg"])]
 }
 
 // named tells an entry beside a row that names a fish or measures it, or has effort.

@@ -50,8 +50,28 @@ func (r *Reader) phrases() {
 	r.told(stretches)
 	r.remarked()
 	r.strikeSets()
+	r.alike()
 	r.rods()
 	r.times()
+}
+
+// ofOne are what a row of several strikes or fish says of one of them at most.
+var ofOne = []string{"length_cm", "girth_cm", "scale_kg", "fight_s", "strike", "notes"}
+
+// alike makes as many strikes or fish of a row as its own count says: "skipjack, kept, 3". What
+// was measured is that of the first.
+func (r *Reader) alike() {
+	kind := r.layout.Kind
+	if kind != plan.Strikes && kind != plan.Fish || r.sets > 0 {
+		return
+	}
+	for range r.value("count").Int - 1 {
+		v := r.copyOf()
+		for _, name := range ofOne {
+			delete(v, name)
+		}
+		r.beside(kind, v)
+	}
 }
 
 // put puts a value into a field that the row has no other value for.

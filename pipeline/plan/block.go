@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"wakeledger/pipeline/unit"
@@ -82,10 +83,11 @@ type Block struct {
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	OwnHours   bool       // its hours stand where its clock times come to others
 
-	Drop  map[int64]bool   // rows that are left out, as the log's owner said
-	Cells map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
-	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
-	Freed bool             // the fish that its words say were let go are beside those that it counts
+	Drop     map[int64]bool   // rows that are left out, as the log's owner said
+	Cells    map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
+	Elsewise map[string]bool  // stretches, as Stretch names them, that were not trolled
+	Trips    map[int64]string // the trips of rows, where the log's owner told two of one day apart
+	Freed    bool             // the fish that its words say were let go are beside those that it counts
 
 	Notes []string // what was concluded, for the user to see
 }
@@ -155,3 +157,6 @@ func (b *Block) StrikeSets() int {
 func (b *Block) Lists() bool {
 	return b.Reads("fishlist") && !b.Binds("species") && b.Binds("length_cm", "girth_cm", "scale_kg")
 }
+
+// Stretch names a stretch by its trip, or else its day, and its own name.
+func Stretch(trip, leg string) string { return strings.ToLower(trip + "\x00" + leg) }

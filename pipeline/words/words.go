@@ -15,6 +15,7 @@ var (
 	numbers   = mustLoad("numbers")
 	events    = mustLoad("events")
 	methods   = mustLoad("methods")
+	alones    = mustLoad("fatealone")
 	elsewise  = mustLoad("otherwise")
 	scales    = mustLoad("scale")
 	months    = mustLoad("months")
