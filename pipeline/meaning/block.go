@@ -42,6 +42,12 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 		x.rows = append(x.rows, texts)
 	}
 	x.bind(c, columns, l)
+	for _, r := range b.Foot {
+		if p.Foot == nil {
+			p.Foot = map[int64]bool{}
+		}
+		p.Foot[int64(r.Num)] = true
+	}
 	return x
 }
 
@@ -71,6 +77,8 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 		case cand.column == catchColumn:
 			if fate, _, _, ok := words.FateOf(label.Group); ok && len(label.Group) < prose {
 				u.Fate = fate.String()
+			} else if goneBack(label.Group) {
+				u.Fate = words.Released.String()
 			}
 			if fate, _ := x.t.speciesFate(label.Text); fate != "" {
 				u.Fate = fate

@@ -245,6 +245,11 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return nil
 		}
 	}
+	if v, ok := about(text); err != nil && c.Name == "sea_temp_c" && ok && t.Unit != "" && words.Hedged(text) {
+		if q, err = (unit.Quantity{Value: v, Unit: t.Unit}), nil; true {
+			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(v)+" "+string(t.Unit)))
+		}
+	}
 	if errors.Is(err, unit.ErrApproximate) && t.measure() {
 		r.doubts = append(r.doubts, r.problem(t, text, "the cell calls it a guess: taken as not logged"))
 		return nil
@@ -450,6 +455,9 @@ func longCell(r *Reader, t *target, text string) error {
 	return nil
 }
 
+// mostOfBite is the most words of a cell that says of a strike that it was one.
+const mostOfBite = 3
+
 // outcomeCell takes what became of a strike, and why it was lost where it says so.
 func outcomeCell(r *Reader, t *target, text string) error {
 	if means, ok := r.words.find("outcome", text); ok {
@@ -469,6 +477,8 @@ func outcomeCell(r *Reader, t *target, text string) error {
 	}
 	if o := outcomeOf(fate); o != "" {
 		r.values[t.field] = entry.OfText(o)
+	} else if fate == words.Bit && len(strings.Fields(text)) <= mostOfBite {
+		r.values[t.field] = entry.OfText("missed") // a touch, where the others were hooked, and no more
 	}
 	if cause != "" {
 		r.tellCause(t, text, cause)

@@ -252,6 +252,7 @@ const (
 	Blank    Skip = "blank"
 	Header   Skip = "repeated header"
 	Totals   Skip = "totals"
+	Foot     Skip = "rows under the table, of no day"
 	Comment  Skip = "comment"
 	NotGone  Skip = "days not gone"
 	NoStrike Skip = "rows that say nothing struck"
@@ -275,6 +276,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	if s := r.skip(); s != NotASkip {
 		return nil, s, nil
+	}
+	if r.layout.Foot[int64(row.Num)] {
+		return nil, Foot, nil
 	}
 	if r.layout.Drop[int64(row.Num)] {
 		return nil, LeftOut, nil

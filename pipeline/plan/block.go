@@ -82,6 +82,7 @@ type Block struct {
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	OwnHours   bool       // its hours stand where its clock times come to others
 
+	Foot  map[int64]bool   // rows under the table that are of no day: averages, another year
 	Drop  map[int64]bool   // rows that are left out, as the log's owner said
 	Cells map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
 	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
