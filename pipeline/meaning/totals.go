@@ -58,7 +58,7 @@ func stripFoot(b *layout.Block) {
 	}
 	for i := end; i < len(b.Rows); i++ {
 		r, above := &b.Rows[i], &b.Rows[i-1]
-		apart := r.Num > above.Num+1
+		apart := r.Num > above.Num+1 // a blank row, or totals
 		if apart && footLabel(r, day) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
@@ -91,23 +91,21 @@ func timed(r *layout.Row) bool {
 	})
 }
 
-// footLabel tells a row with numbers whose first cell, no further than beside its day, is a
-// label without digits or a year.
+// footLabel tells a row with numbers whose first cells, no further than beside its day, have
+// a label without digits or a year.
 func footLabel(r *layout.Row, day int) bool {
-	first, numbers := -1, 0
+	label, numbers := false, 0
 	for i, c := range r.Cells {
-		if c.Look != layout.Blank && first < 0 {
-			first = i
-		} else if c.Look == layout.Number || c.Look == layout.Duration || c.Look == layout.Clock {
+		switch {
+		case i <= day+1 && ofYear.MatchString(c.Text):
+			label = true
+		case i <= day+1 && c.Look == layout.Text:
+			label = label || !strings.ContainsAny(c.Text, "0123456789?") && len(c.Text) > 2 && !words.Ditto(c.Text)
+		case c.Look == layout.Number || c.Look == layout.Duration || c.Look == layout.Clock:
 			numbers++
 		}
 	}
-	if first < 0 || first > day+1 || numbers == 0 {
-		return false
-	}
-	c := r.Cells[first]
-	label := c.Look == layout.Text && !strings.ContainsAny(c.Text, "0123456789?") && len(c.Text) > 2 && !words.Ditto(c.Text)
-	return label || ofYear.MatchString(c.Text)
+	return label && numbers > 0
 }
 
 // addsUp tells a row of totals whatever it is called: it has no day where the rows above

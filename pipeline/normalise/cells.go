@@ -367,7 +367,9 @@ func countCell(r *Reader, t *target, text string) error {
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
 	if err != nil {
-		if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max && !strings.ContainsAny(text, "0123456789") {
+		if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {
+			v, err = float64(n), nil
+		} else if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max && !strings.ContainsAny(text, "0123456789") {
 			v, err = float64(n), nil
 		} else if n, ok := leading(text); ok && n <= t.Column.Max {
 			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(n)))
@@ -442,6 +444,9 @@ func speciesCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	name := oneSpaced(text)
+	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 && fish[0].Name != "" && r.sets == 0 && !r.lists {
+		r.like, name = fish[0].N, fish[0].Name
+	}
 	r.values[r.index["species_logged"]] = entry.OfText(name)
 	if m := r.set.Species.Find(name, r.set.Ocean); m.Found {
 		r.values[t.field] = entry.OfText(m.Species.Code)

@@ -63,8 +63,11 @@ type Reader struct {
 	nothing   bool   // the row says that nothing struck
 	elsewise  bool   // the row was not trolled
 	last      lastLeg
-	unweighed int      // weights in words that nobody says are from a scale
-	open      lastOpen // the stretch above that has no end
+	several   []several // cells of the row that hold what several would
+	worded    []several // counts of the row that name their fish
+	like      int       // fish of the species that the row names with a number
+	unweighed int       // weights in words that nobody says are from a scale
+	open      lastOpen  // the stretch above that has no end
 	events    eventLog
 }
 
@@ -271,6 +274,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	row = r.asSaid(row)
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
+	r.several, r.worded, r.like = nil, nil, 0
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
@@ -296,7 +300,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			r.unread(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
 			continue
 		}
-		if err := t.cell(r, t, text); err != nil {
+		if err := t.cell(r, t, text); err != nil && r.severally(t, text, err) {
+			continue
+		} else if err != nil {
 			r.unread(t, text, err.Error())
 			continue
 		}
@@ -307,7 +313,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.unknowns()
 	r.caught()
 	r.place()
+	r.parted()
 	r.phrases()
+	r.alike()
 	if s := r.answered(); s != NotASkip {
 		return nil, s, nil
 	}

@@ -70,7 +70,7 @@ func (r *Reader) isNote() bool {
 	case c.Name == "species", c.Name == "trip" && r.layout.Kind == plan.Trips:
 		return false
 	case c.Parse == "date", c.Parse == "moment", c.Parse == "quantity", c.Parse == "count":
-		return !strings.ContainsAny(text, "0123456789")
+		return !strings.ContainsAny(text, "0123456789") || strings.Contains(text, " = ") // a legend
 	case c.Parse == "text":
 		return words && text[0] > '9'
 	}
