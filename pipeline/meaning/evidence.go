@@ -129,9 +129,17 @@ func tells(c *plan.Column) bool {
 	return c.Name == "line"
 }
 
+// measuredNot is what a unit of a length or a weight in its heading says of a count.
+const measuredNot = -5.0
+
 // units is what the unit of the heading or the cells says of a meaning.
 func units(v *Values, c *plan.Column, heading unit.Unit) float64 {
 	if !c.HasUnit {
+		if _, inner, ok := brackets(v.Label.Text); ok && c.Parse == "count" {
+			if u, ok := unitIn(inner); ok && (u.Dimension() == unit.Length || u.Dimension() == unit.Mass) {
+				return measuredNot // no count is of centimetres
+			}
+		}
 		return 0
 	}
 	w := 0.0

@@ -65,9 +65,10 @@ type Reader struct {
 	last      lastLeg
 	several   []several // cells of the row that hold what several would
 	worded    []several // counts of the row that name their fish
-	like      int       // fish of the species that the row names with a number
-	unweighed int       // weights in words that nobody says are from a scale
-	open      lastOpen  // the stretch above that has no end
+	lain      lain
+	like      int      // fish of the species that the row names with a number
+	unweighed int      // weights in words that nobody says are from a scale
+	open      lastOpen // the stretch above that has no end
 	events    eventLog
 }
 
