@@ -190,6 +190,19 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			out = append(out, c)
 		}
 	}
+	if fate, _, _, ok := words.FateOf(head); ok && fate == words.Released && v.texts() > 0.5 && v.length() < prose {
+		named := v.share("fish or no", func(c layout.Cell) bool {
+			_, fish := phrase.CountFish(c.Text)
+			return fish || yesOrNo(c) || words.Nothing(c.Text)
+		})
+		if fishes := v.fishes(t); fishes > 0.2 && named >= 0.9 {
+			for _, column := range alike(t.Columns, "released_n", "count") {
+				c := candidate{column: column}
+				c.add(off, "let go by name", 3)
+				out = append(out, c)
+			}
+		}
+	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
@@ -282,7 +295,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 // yesOrNo tells the answer to a question that names no fish.
 func yesOrNo(c layout.Cell) bool {
 	switch normalise(c.Text) {
-	case "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
+	case "nope", "nah", "yep", "none", "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
 		return true
 	}
 	return false

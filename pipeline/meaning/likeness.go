@@ -131,7 +131,7 @@ func withoutRemark(text string) string {
 	}
 	for _, w := range headingWords(inner) {
 		if _, unit := unit.Lookup(w); unit {
-			return text
+			return outer + " (" + w + ")"
 		}
 	}
 	return outer

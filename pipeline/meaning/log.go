@@ -148,6 +148,7 @@ func (l *Log) settle() {
 		}
 	}
 	l.linked()
+	l.halves()
 	l.forms()
 	l.days()
 	l.usual()

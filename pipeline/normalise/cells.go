@@ -361,6 +361,10 @@ func countCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfInt(int64(text[0] - '0'))
 		return nil
 	}
+	if text[0] > '9' && words.Nothing(text) {
+		r.values[t.field] = entry.OfInt(0)
+		return nil
+	}
 	if means, ok := r.words.find("mark", text); ok {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil

@@ -66,6 +66,7 @@ type Reader struct {
 	several   []several // cells of the row that hold what several would
 	worded    []several // counts of the row that name their fish
 	lain      lain
+	answer    []string // the cells of the last answer of a form
 	like      int      // fish of the species that the row names with a number
 	unweighed int      // weights in words that nobody says are from a scale
 	open      lastOpen // the stretch above that has no end
@@ -183,7 +184,7 @@ func (r *Reader) implied() {
 	if r.layout.OwnHours {
 		r.add("stopped_s", entry.Real)
 	}
-	if r.layout.Outings || r.layout.Trips != nil {
+	if r.layout.Outings || r.layout.Half > 0 || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
 	if r.has("length_cm") && !r.has("length_kind") {
@@ -256,6 +257,7 @@ const (
 	Blank    Skip = "blank"
 	Header   Skip = "repeated header"
 	Totals   Skip = "totals"
+	Again    Skip = "answers sent twice"
 	Foot     Skip = "rows under the table, of no day"
 	Comment  Skip = "comment"
 	NotGone  Skip = "days not gone"
@@ -287,6 +289,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	if r.layout.Drop[int64(row.Num)] {
 		return nil, LeftOut, nil
+	}
+	if r.sentTwice() {
+		return nil, Again, nil
 	}
 	clear(r.values)
 	r.values[0] = entry.OfInt(int64(row.Num))

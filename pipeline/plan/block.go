@@ -80,6 +80,7 @@ type Block struct {
 	NoEffort   bool       // what it says of hours another block says better
 	NoStrikes  bool       // what it tells of strikes another block tells better
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
+	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
 	Foot  map[int64]bool   // rows under the table that are of no day: averages, another year

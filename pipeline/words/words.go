@@ -24,6 +24,7 @@ var (
 	units     = mustLoad("units")
 	lineWords = mustLoad("lines")
 	kinds     = mustLoad("kinds")
+	halves    = mustLoad("halves")
 )
 
 // IsTotal reports whether a cell names a row of sums: Total, November total, carried fwd.
@@ -230,6 +231,16 @@ func numberIn(toks []Token) int {
 		}
 	}
 	return 1
+}
+
+// HalfOfDay is the half of the day that a cell names, and no more: "am" or "pm".
+func HalfOfDay(text string) (half string, ok bool) {
+	toks := trimmed(text)
+	if len(toks) == 0 || len(toks) > 3 {
+		return "", false
+	}
+	h, ok := halves.whole(toks)
+	return h, ok
 }
 
 // Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,
