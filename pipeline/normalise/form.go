@@ -8,8 +8,9 @@ import (
 )
 
 const (
-	leastSame  = 10 // cells that two answers of a form have in common, if one was sent twice
-	mostOthers = 2  // and that are not the same: when it was sent, and a remark
+	leastSame   = 10 // cells that two answers of a form have in common, if one was sent twice
+	mostOthers  = 1  // and that are not the same beside when it was sent: a remark
+	remarkWords = 3  // which has as many words
 )
 
 // sentTwice tells an answer of a form that is the one above again, but for when it was sent and
@@ -28,16 +29,14 @@ func (r *Reader) sentTwice() bool {
 		switch {
 		case i == sent:
 		case a != b:
-			if others++; a != "" && b != "" || len(strings.Fields(a+b)) < 3 {
-				if len(strings.Fields(a)) < 3 || len(strings.Fields(b)) < 3 {
-					return false // a figure or a name that is another one
-				}
+			if others++; max(len(strings.Fields(a)), len(strings.Fields(b))) < remarkWords {
+				return false // a figure or a name that is another one
 			}
 		case a != "":
 			same++
 		}
 	}
-	return same >= leastSame && others < mostOthers
+	return same >= leastSame && others <= mostOthers
 }
 
 func cellIn(cells []string, i int) string {

@@ -269,7 +269,7 @@ func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }
 // was trolled.
 func Still(text string) bool {
 	h, ok := elsewise.whole(trimmed(text))
-	return ok && h == "still"
+	return ok && (h == "still" || h == "other")
 }
 
 // Month is the month that a token names.
