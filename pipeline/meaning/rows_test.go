@@ -99,3 +99,12 @@ func TestLetGoByName(t *testing.T) {
 		t.Error(summary(p), p.Inclusive)
 	}
 }
+
+// TestStartsAnew holds that a column that counts 1, 2 and starts anew each day is no number of lines.
+func TestStartsAnew(t *testing.T) {
+	const head, rows = "Date|Lines no.|Start|End|Knots|Rods|Bites\n", "2026-06-03|1|06:00|08:00|7|5|1\n2026-06-03|2|09:00|10:00|7|4|0\n2026-06-04|1|06:00|08:00|7|5|1\n2026-06-04|2|09:00|10:00|7|4|0\n" +
+		"2026-06-04|3|11:00|12:00|7|5|1\n2026-06-05|1|06:00|08:00|7|6|1\n2026-06-05|2|09:00|10:00|7|4|0"
+	if b := planOf(t, "", head+rows).Find("lines_out"); b == nil || b.Heading != "Rods" {
+		t.Errorf("lines out are %v, expected Rods", b)
+	}
+}
