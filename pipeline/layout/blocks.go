@@ -38,6 +38,7 @@ type Block struct {
 	Labels []Label
 	Rows   []Row
 	Totals []Row    // sums of rows, once they are told from them
+	Foot   []Row    // rows under a table and its totals that are of no day, once they are told from them
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's
 }

@@ -155,9 +155,17 @@ func tells(c *plan.Column) bool {
 	return c.Name == "line"
 }
 
+// measuredNot is what a unit of a length or a weight in its heading says of a count.
+const measuredNot = -5.0
+
 // units is what the unit of the heading or the cells says of a meaning.
 func units(v *Values, c *plan.Column, heading unit.Unit) float64 {
 	if !c.HasUnit {
+		if _, inner, ok := brackets(v.Label.Text); ok && c.Parse == "count" {
+			if u, ok := unitIn(inner); ok && (u.Dimension() == unit.Length || u.Dimension() == unit.Mass) {
+				return measuredNot // no count is of centimetres
+			}
+		}
 		return 0
 	}
 	w := 0.0
@@ -206,6 +214,19 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			c.add(off, "cells", profile(t, v, column, u))
 			c.add(off, "unit", units(v, column, u))
 			out = append(out, c)
+		}
+	}
+	if fate, _, _, ok := words.FateOf(head); ok && fate == words.Released && v.texts() > 0.5 && v.length() < prose {
+		named := v.share("fish or no", func(c layout.Cell) bool {
+			_, fish := phrase.CountFish(c.Text)
+			return fish || yesOrNo(c) || words.Nothing(c.Text)
+		})
+		if fishes := v.fishes(t); fishes > 0.2 && named >= 0.9 {
+			for _, column := range alike(t.Columns, "released_n", "count") {
+				c := candidate{column: column}
+				c.add(off, "let go by name", 3)
+				out = append(out, c)
+			}
 		}
 	}
 	if said.asideWeight > 0 {
@@ -300,7 +321,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 // yesOrNo tells the answer to a question that names no fish.
 func yesOrNo(c layout.Cell) bool {
 	switch normalise(c.Text) {
-	case "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
+	case "nope", "nah", "yep", "none", "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
 		return true
 	}
 	return false

@@ -28,6 +28,7 @@ func pages(blocks []*layout.Block) []*layout.Block {
 		}
 		last.Rows = slices.DeleteFunc(last.Rows, func(r layout.Row) bool { return slices.Contains(last.Above, firstText(r)) }) // its title again
 		last.Rows, last.Totals, last.Open = append(last.Rows, b.Rows...), append(last.Totals, b.Totals...), b.Open
+		last.Foot = append(last.Foot, b.Foot...)
 		b.Rows = nil
 	}
 	return out
@@ -232,6 +233,34 @@ func (g *group) codes(isCatch func(candidate) bool) {
 	}
 }
 
+// backWords are words that over counts of fish, beside those of the fish that were kept, say
+// that these went back.
+var backWords = []string{"back", "returned", "out", "over the side", "free", "swam", "alive", "dehors", "fuera", "fuori", "fora", "zuruck"}
+
+// goneBack tells a group heading of fish that were let go.
+func goneBack(group string) bool {
+	if group == "" || len(group) >= prose {
+		return false
+	}
+	fate, _, _, ok := words.FateOf(group)
+	return ok && fate == words.Released || slices.Contains(backWords, normalise(group))
+}
+
+// putBack tells a column of counts under a heading of fish that went back, where another
+// heading has the species that were kept.
+func (g *group) putBack(v *Values, species map[string]int) bool {
+	if !goneBack(v.Label.Group) || v.whole(0, 60) < 0.9 {
+		return false
+	}
+	for group, n := range species {
+		fate, _, _, ok := words.FateOf(group)
+		if ok && fate == words.Landed && n >= 2 {
+			return true
+		}
+	}
+	return false
+}
+
 // siblings takes a count under the same group heading as counts of two species or more for a
 // count of fish like them: "Other".
 func (g *group) siblings() {
@@ -245,7 +274,7 @@ func (g *group) siblings() {
 	g.codes(isCatch)
 	for i, c := range g.cands {
 		v := g.values[i]
-		if species[v.Label.Group] < 2 || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
+		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
 			continue
 		}
 		x := candidate{column: catchColumn}

@@ -121,6 +121,16 @@ func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 		_, _, _, ok := words.FateOf(word)
 		return ok && len(word) > 2
 	})
+	for _, cell := range v.cells {
+		word := strings.ToLower(cell.Text)
+		said := l.words[normalise(word)]
+		if _, _, _, known := words.FateOf(word); !known && codes[word] == "" && isFate(said) { // "Off = hooked, then gone"
+			if codes == nil {
+				codes = map[string]string{}
+			}
+			codes[word] = said
+		}
+	}
 	return codes
 }
 

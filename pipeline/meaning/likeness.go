@@ -91,10 +91,35 @@ func (t *Lexicon) said(l layout.Label) sayings {
 	if l.Group != "" && !t.isSpecies(l.Text) {
 		texts = append(texts, l.Group+" "+texts[0])
 	}
-	for _, text := range texts {
-		t.spelled(&s, text)
+	for i, text := range texts {
+		said := sayings{columns: map[*plan.Column]saying{}}
+		into := &s
+		if i > 0 && !numberWords[normalise(l.Text)] {
+			into = &said
+		}
+		t.spelled(into, text)
+		if into == &said {
+			s.take(said)
+		}
 	}
 	return s
+}
+
+// numberWords are headings that number what their group names: Trip, No.
+var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true}
+
+// take adds what a group's heading says with its column's: of what stands under "Trip" not
+// each is the trip's number.
+func (s *sayings) take(of sayings) {
+	for c, x := range of.columns {
+		if c.Name != "trip" {
+			s.say(c, x.weight, x.unit)
+		}
+	}
+	if of.asideWeight > s.asideWeight {
+		s.aside, s.asideWeight = of.aside, of.asideWeight
+	}
+	s.guess = s.guess || of.guess
 }
 
 // withoutRemark leaves out what a long question says in brackets, where that is no unit:
@@ -106,7 +131,7 @@ func withoutRemark(text string) string {
 	}
 	for _, w := range headingWords(inner) {
 		if _, unit := unit.Lookup(w); unit {
-			return text
+			return outer + " (" + w + ")"
 		}
 	}
 	return outer

@@ -149,6 +149,7 @@ func (l *Log) settle() {
 		}
 	}
 	l.linked()
+	l.halves()
 	l.forms()
 	l.days()
 	l.usual()
@@ -386,6 +387,7 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
+			b.Scaled = b.Column.Parse == "count" && (words.Scaled(b.Heading) || l.scaled()) // of the fish that it names
 			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" {
 				continue
 			}

@@ -56,6 +56,7 @@ var relations = []relation{
 	{"how it was weighed beside a weight", weighedBeside},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
+	{"numbers anew are of the stretch", startsAnew},
 	{"a method tells trolling apart", methodApart},
 	{"measures stand beside their fish", besideFish},
 	{"a bare number is of the outing", bareNumber},
@@ -649,6 +650,35 @@ func linesOfStretch(g *group, a assigned) float64 {
 		return -2 + linesOut(g, a) // seconds are counted while a line is let out
 	}
 	return linesOut(g, a)
+}
+
+// startsAnew holds that a column that counts 1, 2, 3 and starts anew, in each of its rows, numbers
+// the stretches of each day: it is no number of lines.
+func startsAnew(g *group, a assigned) float64 {
+	l := a.first("lines_out")
+	if l < 0 {
+		return 0
+	}
+	return g.cached("anew", []int{l}, func() float64 {
+		last, ones, more := 0.0, 0, 0
+		for r := range g.rows {
+			switch v := g.value(l, r); {
+			case math.IsNaN(v):
+			case v == 1:
+				ones++
+				last = v
+			case v == last+1 && ones > 0:
+				more++
+				last = v
+			default:
+				return 0
+			}
+		}
+		if ones < 3 || more < 3 {
+			return 0
+		}
+		return -6
+	})
 }
 
 // bareNumber holds that a column headed No. numbers outings where its rows are outings: they

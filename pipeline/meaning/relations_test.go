@@ -27,6 +27,7 @@ var relationCases = map[string]struct {
 	"a method tells trolling apart":      {"start_s=06:00 07:00 06:30|method=trolling jig trolling", "start_s=06:00 07:00 06:30|method=jig bottom jig", false, true},
 	"measures stand beside their fish":   {"species=wahoo tuna wahoo|length_cm=100 120 140", "length_cm=100 120 140|notes=calm rough calm|species=wahoo tuna wahoo", true, false},
 	"lines out belong to a stretch":      {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
+	"numbers anew are of the stretch":    {"lines_out=4 5 4 5 4 5 4", "lines_out=1 2 1 2 3 1 2", false, true},
 }
 
 func TestRelations(t *testing.T) {

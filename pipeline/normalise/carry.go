@@ -53,7 +53,7 @@ func (r *Reader) says(t *target) string {
 	if first := r.firstOf(t); first != nil && words.Ditto(text) {
 		return r.says(first)
 	}
-	if r.isDitto(text) {
+	if r.isDitto(text) || t.Column.Key && text != "" && !strings.ContainsAny(text, "0123456789") && words.Ditto(text) {
 		return t.last
 	}
 	if means, ok := t.Codes[strings.ToLower(text)]; ok {

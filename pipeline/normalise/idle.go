@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
@@ -24,8 +25,11 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
-		if r.still() {
-			return Elsewise
+		if own := r.ownEffort(); own || r.value("date") != r.lain.date || r.value("trip") != r.lain.trip {
+			r.lain = lain{r.value("date"), r.value("trip"), own && r.still()}
+		}
+		if r.still() || r.lain.still {
+			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
 		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
 			return Elsewise
@@ -101,6 +105,12 @@ func (r *Reader) untrolled() bool {
 	return slices.ContainsFunc(r.layout.Unknown, func(u plan.Unknown) bool {
 		return u.Index < len(r.row.Cells) && words.Otherwise(r.row.Cells[u.Index])
 	})
+}
+
+// lain is the stretch above: the boat lay still, or it did not.
+type lain struct {
+	date, trip entry.Value
+	still      bool
 }
 
 // still tells a row whose speed is that the boat lay still.

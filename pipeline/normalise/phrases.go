@@ -62,7 +62,7 @@ var ofOne = []string{"length_cm", "girth_cm", "scale_kg", "fight_s", "strike", "
 // was measured is that of the first.
 func (r *Reader) alike() {
 	kind := r.layout.Kind
-	if kind != plan.Strikes && kind != plan.Fish || r.sets > 0 {
+	if kind != plan.Strikes && kind != plan.Fish || r.sets > 0 || r.like > 1 {
 		return
 	}
 	for range r.value("count").Int - 1 {
@@ -94,10 +94,20 @@ func (r *Reader) derived() {
 	if name, ok := r.layout.Trips[int64(r.row.Num)]; ok {
 		r.put("trip", entry.OfText(name))
 	}
+	r.half()
 	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
 	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {
 		r.put("lines_out", entry.OfInt(int64(math.Round(lh.Real/h.Real))))
+	}
+}
+
+// half names the trip of a row by its day and its half of the day.
+func (r *Reader) half() {
+	if i, date := r.layout.Half-1, r.value("date"); i >= 0 && i < len(r.row.Cells) && date.Known {
+		if part, ok := words.HalfOfDay(r.row.Cells[i]); ok {
+			r.put("trip", entry.OfText(unit.Date(date.Int).String()+" "+part))
+		}
 	}
 }
 

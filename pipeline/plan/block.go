@@ -81,6 +81,7 @@ type Block struct {
 	NoEffort   bool       // what it says of hours another block says better
 	NoStrikes  bool       // what it tells of strikes another block tells better
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
+	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
 	Drop     map[int64]bool   // rows that are left out, as the log's owner said
@@ -88,6 +89,7 @@ type Block struct {
 	Elsewise map[string]bool  // stretches, as Stretch names them, that were not trolled
 	Trips    map[int64]string // the trips of rows, where the log's owner told two of one day apart
 	Freed    bool             // the fish that its words say were let go are beside those that it counts
+	Foot     map[int64]bool   // rows under the table that are of no day: averages, another year
 
 	Notes []string // what was concluded, for the user to see
 }

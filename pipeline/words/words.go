@@ -25,6 +25,7 @@ var (
 	units     = mustLoad("units")
 	lineWords = mustLoad("lines")
 	kinds     = mustLoad("kinds")
+	halves    = mustLoad("halves")
 )
 
 // IsTotal reports whether a cell names a row of sums: Total, November total, carried fwd.
@@ -233,6 +234,16 @@ func numberIn(toks []Token) int {
 	return 1
 }
 
+// HalfOfDay is the half of the day that a cell names, and no more: "am" or "pm".
+func HalfOfDay(text string) (half string, ok bool) {
+	toks := trimmed(text)
+	if len(toks) == 0 || len(toks) > 3 {
+		return "", false
+	}
+	h, ok := halves.whole(toks)
+	return h, ok
+}
+
 // Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,
 // drift, bottom, cast, pop, fly or spear.
 func Method(text string) (method string, ok bool) {
@@ -259,7 +270,7 @@ func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }
 // was trolled.
 func Still(text string) bool {
 	h, ok := elsewise.whole(trimmed(text))
-	return ok && h == "still"
+	return ok && (h == "still" || h == "other")
 }
 
 // Month is the month that a token names.
