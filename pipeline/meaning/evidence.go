@@ -39,6 +39,7 @@ type candidate struct {
 
 func (c *candidate) add(off Switches, evidence string, weight float64) {
 	if weight != 0 && !off[evidence] {
+		weight *= worthOf(evidence)
 		c.score += weight
 		c.votes = append(c.votes, vote{evidence, weight})
 	}
@@ -126,7 +127,7 @@ func tells(c *plan.Column) bool {
 			return true
 		}
 	}
-	return c.Name == "line"
+	return c.Name == "line" || c.Name == "trip"
 }
 
 // units is what the unit of the heading or the cells says of a meaning.
@@ -386,6 +387,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 		if v.share("tackle", inOunces) > 0.6 {
 			w = -0.5
 		}
+		if (heading == unit.Gram || heading == unit.Ounce) && v.below(600) > 0.6 {
+			w = -2.5 // no fish that is trolled for: a lure
+		}
 	case "speed_kn", "strike_speed_kn":
 		w = 1.1
 		if v.whole(0, 99) < 0.95 {
@@ -455,8 +459,19 @@ func (v *Values) ticks() float64 {
 func (v *Values) fates() float64 {
 	return v.share("fate", func(c layout.Cell) bool {
 		_, _, _, ok := words.FateOf(c.Text)
-		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && !strings.Contains(c.Text, ","))
+		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && fateFirst(c.Text))
 	})
+}
+
+// fateFirst tells a cell that is no list, or one whose first part is a fate and no more:
+// "lost, hook pulled".
+func fateFirst(text string) bool {
+	first, _, list := strings.Cut(text, ",")
+	if !list {
+		return true
+	}
+	_, _, _, ok := words.FateOf(first)
+	return ok && len(strings.Fields(first)) <= 2
 }
 
 func (v *Values) fishes(t *Lexicon) float64 {
@@ -468,6 +483,8 @@ func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	switch {
 	case plain >= 0.5:
 		return 2.4
+	case len(v.cells) > 4 && v.fishes(t) == 0:
+		return -2.5 // kinds of something else
 	case v.texts() > 0.6 && v.length() < 20 && v.fishes(t) > 0.2:
 		return 0.4
 	case v.texts() > 0.6 && v.length() < 16:

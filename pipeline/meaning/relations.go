@@ -57,6 +57,10 @@ var relations = []relation{
 	{"a method tells trolling apart", methodApart},
 	{"measures stand beside their fish", besideFish},
 	{"a bare number is of the outing", bareNumber},
+	{"a trip's number goes with its day", tripOfDay},
+	{"fates fit the fish", fatesFit},
+	{"lines of each stretch", linesEach},
+	{"hours of a meter are the engine's", meterHours},
 }
 
 // cached works a relation of some columns out once.
@@ -494,41 +498,6 @@ func strikeClock(_ *group, a assigned) float64 {
 	return t
 }
 
-func weightLength(g *group, a assigned) float64 {
-	l, w := a.first("length_cm"), a.first("scale_kg")
-	if l < 0 || w < 0 {
-		return 0
-	}
-	gi := a.first("girth_cm")
-	return g.cached("lw", []int{l, w, gi}, func() float64 {
-		var k []float64
-		for r := range g.rows {
-			x, y := g.length(l, r), g.value(w, r)
-			v := y / (x * x * x)
-			if gi >= 0 && !math.IsNaN(g.length(gi, r)) {
-				v = y / (x * g.length(gi, r) * g.length(gi, r)) / 8
-			}
-			if !math.IsNaN(v) && !math.IsInf(v, 0) && v > 0 {
-				k = append(k, v)
-			}
-		}
-		if len(k) < 4 {
-			return 0
-		}
-		slices.Sort(k)
-		switch q := k[len(k)*3/4] / k[len(k)/4]; {
-		case q < 1.8:
-			return 1.8
-		case q < 2.6:
-			return 0.6
-		}
-		if g.worded(l, "length_cm") && g.worded(w, "scale_kg") {
-			return 0 // what is named so is so, however odd the fish
-		}
-		return -1
-	})
-}
-
 func girthLength(g *group, a assigned) float64 {
 	i, j := a.first("girth_cm"), a.first("length_cm")
 	if i < 0 || j < 0 || g.unit(i, "girth_cm") != g.unit(j, "length_cm") {
@@ -596,11 +565,13 @@ func linesOfStretch(g *group, a assigned) float64 {
 	return linesOut(g, a)
 }
 
-// bareNumber holds that a column headed No. numbers outings where its rows are outings: they
-// have hours, and hardly two of one day. Among fish it numbers the fish.
+// bareNumber holds that a column headed No., or one that counts the rows under a heading that
+// hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
+// hardly two of one day. Among fish it numbers the fish.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
-	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) {
+	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) &&
+		(g.said(t, "trip") >= accounted || !g.values[t].running()) {
 		return 0
 	}
 	if len(a["stretches"]) == 0 && a.first("start_s") < 0 && a.first("duration_s") < 0 && a.first("depart_s") < 0 {

@@ -48,7 +48,7 @@ func (g *group) score(c choice) float64 {
 	a := g.assigned(c)
 	for _, r := range relations {
 		if !g.off[r.name] && !g.off["relations"] {
-			t += r.score(g, a)
+			t += worthOf(r.name) * r.score(g, a)
 		}
 	}
 	return t

@@ -1,0 +1,263 @@
+package meaning
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/sheet"
+)
+
+// corpusFile is one file of a log of the corpus, whose columns' meanings are taken as known:
+// the log's totals prove them.
+type corpusFile struct {
+	log, name string
+	grids     []*layout.Grid
+	means     map[string]string // by hidden heading: sheet, block and column
+}
+
+// rightLogs are the logs of the corpus that are read right, by their folders' names.
+func rightLogs(t testing.TB) []string {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("testdata", "right.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Fields(string(b))
+}
+
+// readCorpus reads the files of logs that are read right, with the meaning of each column as
+// it is read with its heading.
+func readCorpus(t testing.TB, logs []string) []*corpusFile {
+	t.Helper()
+	l := lexicon(t)
+	var out []*corpusFile
+	for _, name := range logs {
+		dir := filepath.Join("..", "..", "testdata", "corpus", name)
+		b, err := os.ReadFile(filepath.Join(dir, "truth.json"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var truth struct{ Files []string }
+		if err := json.Unmarshal(b, &truth); err != nil {
+			t.Fatal(name, err)
+		}
+		for _, file := range truth.Files {
+			book, err := sheet.Open(filepath.Join(dir, file), sheet.Options{Details: true})
+			if err != nil {
+				t.Logf("%s/%s: %v", name, file, err)
+				continue
+			}
+			f := &corpusFile{log: name, name: file, means: map[string]string{}}
+			for i, info := range book.Sheets() {
+				g, err := layout.Read(book, i, 1000)
+				if err == nil && len(g.Rows) > 0 && !info.Hidden {
+					f.grids = append(f.grids, g)
+				}
+			}
+			book.Close()
+			for _, u := range l.Infer(file, f.sheets(l), nothingSaid, nil).Data() {
+				if u.Block.Shape != layout.Table {
+					continue
+				}
+				for i, k := range u.columns {
+					means := meaningOf(u.b.group.cands[k][u.choice[k]])
+					if slices.Contains([]string{"catch", "rod", "spread"}, means) || len(u.b.group.values[k].cells) < 3 {
+						continue // their heading is part of what they say
+					}
+					f.means[hidingKey(u.Block, i)] = means
+				}
+			}
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func hidingKey(b *layout.Block, label int) string {
+	return fmt.Sprint(b.Grid.Index, " ", b.Heads, " ", b.Labels[label].Col)
+}
+
+func (f *corpusFile) sheets(l *Lexicon) []*layout.Sheet {
+	var out []*layout.Sheet
+	for _, g := range f.grids {
+		out = append(out, layout.Take(g, layout.Likeness{Label: l.Label, Key: l.Key}))
+	}
+	return out
+}
+
+// hiding is a way in which headings are hidden: what is left of the nth.
+type hiding struct {
+	name string
+	hide func(n int, l layout.Label) bool
+	cut  int // letters that are left
+}
+
+var hidings = []hiding{
+	{"none", func(int, layout.Label) bool { return false }, 0},
+	{"half", func(n int, _ layout.Label) bool { return n%2 == 0 }, 0},
+	{"other half", func(n int, _ layout.Label) bool { return n%2 == 1 }, 0},
+	{"two letters", func(int, layout.Label) bool { return true }, 2},
+	{"all", func(int, layout.Label) bool { return true }, 0},
+}
+
+// counts of what became of columns: they got their meaning, were asked about, were left without
+// one in silence, or taken for something else in silence.
+type hiddenCounts struct {
+	got, asked, left, other int
+	lost                    map[string]int // what was taken for what
+}
+
+func (c *hiddenCounts) add(o hiddenCounts) {
+	c.got, c.asked, c.left, c.other = c.got+o.got, c.asked+o.asked, c.left+o.left, c.other+o.other
+	for k, n := range o.lost {
+		c.note(k, n)
+	}
+}
+
+func (c *hiddenCounts) note(what string, n int) {
+	if c.lost == nil {
+		c.lost = map[string]int{}
+	}
+	c.lost[what] += n
+}
+
+func (c hiddenCounts) String() string {
+	n := max(1, c.got+c.asked+c.left+c.other)
+	return fmt.Sprintf("%5d columns: %5.1f %% got their meaning, %5.1f %% asked about, %5.1f %% left without one, %5.1f %% something else",
+		n, 100*float64(c.got)/float64(n), 100*float64(c.asked)/float64(n), 100*float64(c.left)/float64(n), 100*float64(c.other)/float64(n))
+}
+
+// hidden reads a file with headings hidden, and counts the columns that totals rest on.
+func (f *corpusFile) hidden(l *Lexicon, h hiding) hiddenCounts {
+	sheets := f.sheets(l)
+	was := map[*layout.Block][]bool{}
+	for _, s := range sheets {
+		words := map[string]string{}
+		for i := range s.Blocks {
+			b := &s.Blocks[i]
+			if b.Shape != layout.Table {
+				continue
+			}
+			hid := make([]bool, len(b.Labels))
+			for j := range b.Labels {
+				label := &b.Labels[j]
+				if !h.hide(j, *label) {
+					continue
+				}
+				hid[j] = true
+				full := normalise(label.Full())
+				if words[full] == "" {
+					n := len(words)
+					words[full] = "zq" + string(rune('a'+n/26%26)) + string(rune('a'+n%26))
+				}
+				if h.cut > 0 && len([]rune(label.Text)) > h.cut {
+					label.Text = string([]rune(label.Text)[:h.cut])
+				} else if h.cut == 0 {
+					label.Text = words[full]
+				}
+				label.Group, label.Unit = "", ""
+			}
+			was[b] = hid
+		}
+	}
+	log := l.Infer(f.name, sheets, nothingSaid, nil)
+	asked := map[string]bool{}
+	key := func(g *group, heading string, nth int) string { return fmt.Sprintf("%p %s %d", g, heading, nth) }
+	open := log.Open()
+	var c hiddenCounts
+	for _, u := range log.Blocks {
+		g := u.b.group
+		for _, o := range open {
+			if slices.Equal(o.Labels, g.labels()) {
+				asked[key(g, o.Heading, o.Nth)] = true
+			}
+		}
+		for i, k := range u.columns {
+			want, known := f.means[hidingKey(u.Block, i)]
+			if !known || h.name != "none" && !was[u.Block][i] {
+				continue
+			}
+			got := meaningOf(g.cands[k][u.choice[k]])
+			if u.Plan.Kind == "" || u.Proof {
+				got = ""
+			}
+			switch {
+			case !slices.Contains(weighty, want) && !slices.Contains(weighty, got) && !slices.Contains(alsoWeighty, want):
+			case same(want, got):
+				c.got++
+			case asked[key(g, headingOf(g.values[k].Label), g.nth(k))]:
+				c.asked++
+				c.note("asked: "+want+" as "+got, 1)
+			case got == "" || got == "aside" || got == "notes":
+				c.left++
+				c.note(want+" left", 1)
+			default:
+				c.other++
+				c.note(want+" as "+got, 1)
+			}
+		}
+	}
+	return c
+}
+
+var alsoWeighty = []string{"species", "time_s", "line", "lure", "count", "leg", "line_hours", "story", "fishlist"}
+
+// same tells meanings that come to the same; nothing is as good as remarks.
+func same(a, b string) bool {
+	plain := func(s string) string {
+		switch s {
+		case "strike_speed_kn":
+			return "speed_kn"
+		case "aside", "notes", "area":
+			return ""
+		}
+		return s
+	}
+	return plain(a) == plain(b) || sameEffect(a, b)
+}
+
+// TestHiddenHeadings measures how often columns still get their meaning when nothing or little
+// is left of their headings: cells and neighbours must do.
+func TestHiddenHeadings(t *testing.T) {
+	logs := rightLogs(t)
+	if os.Getenv("ALL") == "" {
+		var some []string
+		for i, name := range logs {
+			if i%8 == 3 {
+				some = append(some, name)
+			}
+		}
+		logs = some
+	}
+	if only := os.Getenv("ONLY"); only != "" {
+		logs = slices.DeleteFunc(logs, func(s string) bool { return !strings.Contains(s, only) })
+	}
+	files := readCorpus(t, logs)
+	for _, h := range hidings {
+		var c hiddenCounts
+		for _, f := range files {
+			x := f.hidden(lexicon(t), h)
+			if os.Getenv("ONLY") != "" {
+				t.Logf("%s %s %s: %v %v", f.log, f.name, h.name, x, x.lost)
+			}
+			c.add(x)
+		}
+		t.Logf("%-12s %v", h.name, c)
+		if os.Getenv("LOST") != "" {
+			var all []string
+			for k := range c.lost {
+				all = append(all, k)
+			}
+			slices.SortFunc(all, func(a, b string) int { return c.lost[b]*1000 - c.lost[a]*1000 + strings.Compare(a, b) })
+			for _, k := range all[:min(len(all), 40)] {
+				t.Logf("    %4d %s", c.lost[k], k)
+			}
+		}
+	}
+}
