@@ -250,7 +250,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "story":
 		return storyProfile(v, not)
 	case "stretches":
-		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+		return pick(v.dates() < 0.9 && v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
 		// a weight with its guess beside it is a weight
 		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
@@ -315,7 +315,7 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -3 // port long is a rod
 		}
 	case "leg":
-		if v.whole(1, 40) >= 0.9 {
+		if v.whole(1, 40) >= 0.9 || v.whole(1, 9999) >= 0.9 && v.rising() {
 			return 1.4
 		}
 		return -0.4
@@ -428,6 +428,9 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	}
 	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
+	}
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 {
+		return not // the number of a stretch or a trip
 	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
 		return 0 // bites in every row are rare

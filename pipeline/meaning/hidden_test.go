@@ -65,12 +65,15 @@ func readCorpus(t testing.TB, logs []string) []*corpusFile {
 				if u.Block.Shape != layout.Table {
 					continue
 				}
+				seen := map[string]int{}
 				for i, k := range u.columns {
 					means := meaningOf(u.b.group.cands[k][u.choice[k]])
 					if slices.Contains([]string{"catch", "rod", "spread"}, means) || len(u.b.group.values[k].cells) < 3 {
 						continue // their heading is part of what they say
 					}
-					f.means[hidingKey(u.Block, i)] = means
+					if seen[means]++; seen[means] <= 2 { // of a form's five fish two are enough
+						f.means[hidingKey(u.Block, i)] = means
+					}
 				}
 			}
 			out = append(out, f)
@@ -206,7 +209,7 @@ func (f *corpusFile) hidden(l *Lexicon, h hiding) hiddenCounts {
 	return c
 }
 
-var alsoWeighty = []string{"species", "time_s", "line", "lure", "count", "leg", "line_hours", "story", "fishlist"}
+var alsoWeighty = []string{"species", "time_s", "line", "count", "leg", "line_hours", "story", "fishlist"}
 
 // same tells meanings that come to the same; nothing is as good as remarks.
 func same(a, b string) bool {
@@ -229,7 +232,7 @@ func TestHiddenHeadings(t *testing.T) {
 	if os.Getenv("ALL") == "" {
 		var some []string
 		for i, name := range logs {
-			if i%8 == 3 {
+			if i%16 == 3 {
 				some = append(some, name)
 			}
 		}

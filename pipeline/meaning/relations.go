@@ -570,7 +570,7 @@ func linesOfStretch(g *group, a assigned) float64 {
 // hardly two of one day. Among fish it numbers the fish.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
-	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) &&
+	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&
 		(g.said(t, "trip") >= accounted || !g.values[t].running()) {
 		return 0
 	}

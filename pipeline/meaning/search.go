@@ -16,6 +16,7 @@ type group struct {
 	off    Switches
 	cache  map[string]float64
 	kind   plan.Kind // "" while it is open
+	list   bool      // it lists gear: no record of any kind
 	timed  []int     // columns of words that tell bites and the times of trolling too
 }
 
