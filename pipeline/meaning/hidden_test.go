@@ -264,3 +264,75 @@ func TestHiddenHeadings(t *testing.T) {
 		}
 	}
 }
+
+// value is what a reading of columns is worth: a meaning in silence that is not theirs costs
+// most, a question little.
+func (c hiddenCounts) value() float64 {
+	return float64(c.got) + 0.3*float64(c.asked) - 2*float64(c.other)
+}
+
+// TestWorth measures what each piece of evidence is worth: how many columns whose headings are
+// hidden get their meaning without it, and which factor suits best, each writer's logs judged by
+// the factors of the others. It takes minutes: LEARN=1 runs it.
+func TestWorth(t *testing.T) {
+	if os.Getenv("LEARN") == "" {
+		t.Skip("LEARN is not set: it takes minutes")
+	}
+	var logs []string
+	for i, name := range rightLogs(t) {
+		if i%6 == 2 {
+			logs = append(logs, name)
+		}
+	}
+	files := readCorpus(t, logs)
+	const folds = 3
+	type result struct {
+		all   hiddenCounts
+		value [folds]float64
+	}
+	run := func() (r result) {
+		for _, h := range hidings[:3] {
+			for i, f := range files {
+				c := f.hidden(lexicon(t), h)
+				if h.name == "none" {
+					r.value[i%folds] -= 5 * float64(c.asked+c.left+c.other)
+					continue
+				}
+				r.all.add(c)
+				r.value[i%folds] += c.value()
+			}
+		}
+		return r
+	}
+	base := run()
+	t.Logf("%-36s %v", "all evidence", base.all)
+	names := []string{"words", "no word", "cells", "unit"}
+	for _, r := range relations {
+		names = append(names, r.name)
+	}
+	for _, name := range names {
+		was, listed := worths[name]
+		if !listed {
+			was = 1
+		}
+		factors := []float64{0}
+		if slices.Contains(names[:4], name) {
+			factors = []float64{0.6, 0.8, 1.3, 1.7}
+		} else {
+			factors = append(factors, 0.6, 1.6)
+		}
+		for _, f := range factors {
+			worths[name] = f * was
+			x := run()
+			var gain [folds]float64
+			for i := range gain {
+				gain[i] = x.value[i] - base.value[i]
+			}
+			t.Logf("%-36s x %.1f: %+5.1f %v, %v", name, f, x.all.value()-base.all.value(), gain, x.all)
+		}
+		delete(worths, name)
+		if listed {
+			worths[name] = was
+		}
+	}
+}

@@ -45,6 +45,8 @@ func weightLength(g *group, a assigned) float64 {
 		}
 		q := min(spread(k), spread(of))
 		switch {
+		case q < 1.8 && g.growTogether(l, w):
+			return 3.4
 		case q < 1.8:
 			return 1.8
 		case q < 2.6:
@@ -54,6 +56,33 @@ func weightLength(g *group, a assigned) float64 {
 		}
 		return -1
 	})
+}
+
+// growTogether tells two columns of eight fish or more of which the longer is nearly always the
+// heavier: no other column of a fish goes so.
+func (g *group) growTogether(l, w int) bool {
+	var x, y []float64
+	for r := range g.rows {
+		a, b := math.Log(g.length(l, r)), math.Log(g.value(w, r))
+		if !math.IsNaN(a) && !math.IsInf(a, 0) && !math.IsNaN(b) && !math.IsInf(b, 0) {
+			x, y = append(x, a), append(y, b)
+		}
+	}
+	return len(x) >= 8 && correlation(x, y) > 0.8
+}
+
+func correlation(x, y []float64) float64 {
+	n := float64(len(x))
+	var sx, sy, xx, yy, xy float64
+	for i := range x {
+		sx, sy = sx+x[i], sy+y[i]
+		xx, yy, xy = xx+x[i]*x[i], yy+y[i]*y[i], xy+x[i]*y[i]
+	}
+	vx, vy := xx-sx*sx/n, yy-sy*sy/n
+	if vx <= 0 || vy <= 0 {
+		return 0
+	}
+	return (xy - sx*sy/n) / math.Sqrt(vx*vy)
 }
 
 // shapes are weight over length cubed of each fish that has both, in the numbers as they are
@@ -152,6 +181,8 @@ func (g *group) byGirth(l, girth, w int) float64 {
 		return of > 0.65 && of < 1.5
 	})
 	switch q := k[len(k)*3/4] / k[len(k)/4]; {
+	case suits && q < 1.6 && len(k) > 5:
+		return 5
 	case suits && q < 1.6:
 		return 3.5
 	case suits && q < 2.2:
