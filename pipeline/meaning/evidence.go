@@ -253,9 +253,13 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.dates() < 0.9 && v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
 		// a weight with its guess beside it is a weight
-		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
-			return !strings.ContainsAny(x.Text, "0123456789") && (words.Scaled(x.Text) || words.Hedged(x.Text))
-		}) >= 0.5, 2.5)
+		if v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
+			_, told := words.ByScale(x.Text)
+			return told && !strings.ContainsAny(x.Text, "0123456789")
+		}) >= 0.5 {
+			return 2.5
+		}
+		return pick(v.coded(), 0.2)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -270,6 +274,12 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.texts() > 0.6, 0.4)
 	}
 	return textProfile(v, c, not)
+}
+
+// coded tells two or three codes of a letter or two, again and again.
+func (v *Values) coded() bool {
+	kinds := v.distinct() * float64(len(v.cells))
+	return len(v.cells) > 5 && kinds > 1.5 && kinds < 3.5 && v.texts() > 0.9 && v.length() <= 2.5
 }
 
 // yesOrNo tells the answer to a question that names no fish.

@@ -59,6 +59,7 @@ var relations = []relation{
 	{"a bare number is of the outing", bareNumber},
 	{"a trip's number goes with its day", tripOfDay},
 	{"fates fit the fish", fatesFit},
+	{"how it was weighed stands beside weights", weighedBeside},
 	{"lines of each stretch", linesEach},
 	{"hours of a meter are the engine's", meterHours},
 }

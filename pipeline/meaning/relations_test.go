@@ -28,6 +28,7 @@ var relationCases = map[string]struct {
 		"?trip=1 1 2 2 2 3 3 4|date=3/6/26 3/6/26 3/6/26 4/6/26 4/6/26 5/6/26 5/6/26 6/6/26", true, true},
 	"fates fit the fish": {"outcome=lost landed missed lost landed landed missed missed|species=tuna tuna NA NA wahoo tuna NA NA|length_cm=NA 90 NA NA 120 81 NA NA",
 		"outcome=lost landed lost landed missed|length_cm=90 NA 80 NA 120", true, true},
+	"how it was weighed stands beside weights": {"scale_kg=4.1 NA 6 3 NA 2 9 NA|?weighed=s NA e s NA s s NA", "scale_kg=4.1 NA 6 3 NA 2 9 NA|?weighed=s e s s e NA NA s", true, true},
 	"lines of each stretch": {"start_s=06:00 07:00 06:30 06:10 06:20 06:00|speed_kn=7 8 9 8 12 7|?lines_out=6 4 6 4 2 4",
 		"start_s=06:00 07:00 06:30 06:10 06:20 06:00|?lines_out=1 2 3 4 5 6", true, false},
 	"hours of a meter are the engine's": {"duration_s=2 3 4 5", "duration_s=7.4 10.4 9.3 7|notes=2314.2 2321.6 2332.0 2341.3|port=2321.6 2332.0 2341.3 2348.3", false, true},

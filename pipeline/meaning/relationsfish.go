@@ -254,3 +254,38 @@ func one(yes bool) float64 {
 	}
 	return 0
 }
+
+// weighedBeside holds that how a fish was weighed stands where a weight does and nowhere else,
+// in a table some of whose rows have none. Codes that do not stand so are something else's.
+func weighedBeside(g *group, a assigned) float64 {
+	h, w := a.first("weighed"), a.first("scale_kg")
+	if h < 0 {
+		return 0
+	}
+	codes := g.values[h].coded()
+	if w < 0 {
+		return -2 * one(codes)
+	}
+	return g.cached("weighed", []int{h, w}, func() float64 {
+		both, either, none := 0, 0, 0
+		for r, c := range g.values[h].Rows {
+			x, y := told(c), told(g.values[w].Rows[r])
+			switch {
+			case x && y:
+				both++
+				either++
+			case x || y:
+				either++
+			default:
+				none++
+			}
+		}
+		switch {
+		case both > 4 && none > 1 && 20*both >= 19*either:
+			return 2.5
+		case codes:
+			return -2
+		}
+		return 0
+	})
+}
