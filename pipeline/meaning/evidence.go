@@ -334,6 +334,9 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -4
 		}
 		if v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) >= 0.5 {
+			if len(v.cells) < 3 {
+				return 1.4
+			}
 			return 1.8
 		}
 		switch {
