@@ -442,7 +442,7 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
-	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 {
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 && v.distinct()*float64(len(v.cells)) > 5.5 {
 		return not // the number of a stretch or a trip
 	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
