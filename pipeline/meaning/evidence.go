@@ -86,6 +86,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "words", s.weight)
 		} else {
 			x.add(off, "no word", noWord)
+			if c.Name == "stopped_s" || c.Name == "outcome" || c.Name == "lines_out" {
+				x.add(off, "no word", noWord/4) // hours and bites hang on them
+			}
 			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's
 			}
