@@ -86,7 +86,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "words", s.weight)
 		} else {
 			x.add(off, "no word", noWord)
-			if c.Name == "stopped_s" || c.Name == "outcome" || c.Name == "lines_out" {
+			if c.Name == "stopped_s" || c.Name == "outcome" || c.Name == "lines_out" || c.Parse == "story" {
 				x.add(off, "no word", noWord/4) // hours and bites hang on them
 			}
 			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
