@@ -576,3 +576,6 @@ func (u *Understood) Money() bool {
 	}
 	return n > 1
 }
+
+// List tells a block that lists things, with neither a day nor a time, and is no record.
+func (u *Understood) List() bool { return u.b.group.list }

@@ -39,6 +39,7 @@ type candidate struct {
 
 func (c *candidate) add(off Switches, evidence string, weight float64) {
 	if weight != 0 && !off[evidence] {
+		weight *= worthOf(evidence)
 		c.score += weight
 		c.votes = append(c.votes, vote{evidence, weight})
 	}
@@ -107,6 +108,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "words", s.weight)
 		default:
 			x.add(off, "no word", noWord)
+			if c.Name == "stopped_s" || c.Name == "outcome" || c.Name == "lines_out" || c.Parse == "story" {
+				x.add(off, "no word", noWord/4) // hours and bites hang on them
+			}
 			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's
 			}
@@ -152,7 +156,7 @@ func tells(c *plan.Column) bool {
 			return true
 		}
 	}
-	return c.Name == "line"
+	return c.Name == "line" || c.Name == "trip"
 }
 
 // measuredNot is what a unit of a length or a weight in its heading says of a count.
@@ -296,12 +300,16 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "story":
 		return storyProfile(v, not)
 	case "stretches":
-		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+		return pick(v.dates() < 0.9 && v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
 		// a weight with its guess beside it is a weight
-		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
-			return !strings.ContainsAny(x.Text, "0123456789") && (words.Scaled(x.Text) || words.Hedged(x.Text))
-		}) >= 0.5, 2.5)
+		if v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
+			_, told := words.ByScale(x.Text)
+			return told && !strings.ContainsAny(x.Text, "0123456789")
+		}) >= 0.5 {
+			return 2.5
+		}
+		return pick(v.coded(), 0.2)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -316,6 +324,12 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.texts() > 0.6, 0.4)
 	}
 	return textProfile(v, c, not)
+}
+
+// coded tells two or three codes of a letter or two, again and again.
+func (v *Values) coded() bool {
+	kinds := v.distinct() * float64(len(v.cells))
+	return len(v.cells) > 5 && kinds > 1.5 && kinds < 3.5 && v.texts() > 0.9 && v.length() <= 2.5
 }
 
 // yesOrNo tells the answer to a question that names no fish.
@@ -361,7 +375,7 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -3 // port long is a rod
 		}
 	case "leg":
-		if v.whole(1, 40) >= 0.9 {
+		if v.whole(1, 40) >= 0.9 || v.whole(1, 9999) >= 0.9 && v.rising() {
 			return 1.4
 		}
 		return -0.4
@@ -370,6 +384,9 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -4
 		}
 		if v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) >= 0.5 {
+			if len(v.cells) < 3 {
+				return 1.4
+			}
 			return 1.8
 		}
 		switch {
@@ -437,6 +454,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 		if v.share("tackle", inOunces) > 0.6 {
 			w = -0.5
 		}
+		if (heading == unit.Gram || heading == unit.Ounce) && v.below(600) > 0.6 {
+			w = -2.5 // no fish that is trolled for: a lure
+		}
 	case "speed_kn", "strike_speed_kn":
 		w = 1.1
 		if v.whole(0, 99) < 0.95 {
@@ -476,6 +496,9 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 && v.distinct()*float64(len(v.cells)) > 5.5 {
+		return not // the number of a stretch or a trip
+	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
 		return 0 // bites in every row are rare
 	}
@@ -506,7 +529,7 @@ func (v *Values) ticks() float64 {
 func (v *Values) fates() float64 {
 	return v.share("fate", func(c layout.Cell) bool {
 		_, _, _, ok := words.FateOf(c.Text)
-		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && !strings.Contains(c.Text, ","))
+		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && fateFirst(c.Text))
 	})
 }
 
@@ -514,6 +537,17 @@ func (v *Values) fates() float64 {
 func (v *Values) otherLetters() bool {
 	letters := v.share("letter", func(c layout.Cell) bool { return len(c.Text) == 1 && hasLetter(c.Text) })
 	return letters > 0.9 && v.fates() < 0.9
+}
+
+// fateFirst tells a cell that is no list, or one whose first part is a fate and no more:
+// "lost, hook pulled".
+func fateFirst(text string) bool {
+	first, _, list := strings.Cut(text, ",")
+	if !list {
+		return true
+	}
+	_, _, _, ok := words.FateOf(first)
+	return ok && len(strings.Fields(first)) <= 2
 }
 
 func (v *Values) fishes(t *Lexicon) float64 {
@@ -525,6 +559,8 @@ func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	switch {
 	case plain >= 0.5:
 		return 2.4
+	case len(v.cells) > 4 && v.fishes(t) == 0:
+		return -2.5 // kinds of something else
 	case v.texts() > 0.6 && v.length() < 20 && v.fishes(t) > 0.2:
 		return 0.4
 	case v.texts() > 0.6 && v.length() < 16:

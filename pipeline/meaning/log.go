@@ -152,6 +152,7 @@ func (l *Log) settle() {
 	l.halves()
 	l.forms()
 	l.days()
+	l.besideOnly()
 	l.usual()
 	l.years()
 	l.ranks()

@@ -53,13 +53,17 @@ var relations = []relation{
 	{"weight goes with length cubed", weightLength},
 	{"girth below length", girthLength},
 	{"girth beside the length", girthBeside},
-	{"how it was weighed beside a weight", weighedBeside},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
 	{"numbers anew are of the stretch", startsAnew},
 	{"a method tells trolling apart", methodApart},
 	{"measures stand beside their fish", besideFish},
 	{"a bare number is of the outing", bareNumber},
+	{"a trip's number goes with its day", tripOfDay},
+	{"fates fit the fish", fatesFit},
+	{"how it was weighed stands beside weights", weighedBeside},
+	{"lines of each stretch", linesEach},
+	{"hours of a meter are the engine's", meterHours},
 }
 
 // cached works a relation of some columns out once.
@@ -503,70 +507,6 @@ func strikeClock(_ *group, a assigned) float64 {
 	return t
 }
 
-func weightLength(g *group, a assigned) float64 {
-	l, w := a.first("length_cm"), a.first("scale_kg")
-	if l < 0 || w < 0 {
-		return 0
-	}
-	gi := a.first("girth_cm")
-	return g.cached("lw", []int{l, w, gi}, func() float64 {
-		var k []float64
-		for r := range g.rows {
-			x, y := g.length(l, r), g.value(w, r)
-			v := y / (x * x * x)
-			if gi >= 0 && !math.IsNaN(g.length(gi, r)) {
-				v = y / (x * g.length(gi, r) * g.length(gi, r)) / 8
-			}
-			if !math.IsNaN(v) && !math.IsInf(v, 0) && v > 0 {
-				k = append(k, v)
-			}
-		}
-		if len(k) < 4 {
-			return 0
-		}
-		slices.Sort(k)
-		switch q := k[len(k)*3/4] / k[len(k)/4]; {
-		case q < 1.8:
-			return 1.8
-		case q < 2.6, g.agree(l, w) > 0.5:
-			return 0.6 // fish of several shapes: the longer are the heavier still
-		}
-		if g.worded(l, "length_cm") && g.worded(w, "scale_kg") {
-			return 0 // what is named so is so, however odd the fish
-		}
-		return -1
-	})
-}
-
-// agree is how far two columns of measures rise together: 1 where of each two rows the one with
-// more of the one has more of the other, 0 where half have (Kendall's tau).
-func (g *group) agree(i, j int) float64 {
-	var at []int
-	for r := 0; r < g.rows && len(at) < mostAgree; r++ {
-		if g.length(i, r) > 0 && g.value(j, r) > 0 {
-			at = append(at, r)
-		}
-	}
-	up, down := 0, 0
-	for n, r := range at {
-		for _, q := range at[:n] {
-			switch d := (g.length(i, r) - g.length(i, q)) * (g.value(j, r) - g.value(j, q)); {
-			case d > 0:
-				up++
-			case d < 0:
-				down++
-			}
-		}
-	}
-	if up+down == 0 {
-		return 0
-	}
-	return float64(up-down) / float64(up+down)
-}
-
-// mostAgree is how many rows of two columns are compared with each other.
-const mostAgree = 60
-
 func girthLength(g *group, a assigned) float64 {
 	i, j := a.first("girth_cm"), a.first("length_cm")
 	if i < 0 || j < 0 || g.unit(i, "girth_cm") != g.unit(j, "length_cm") {
@@ -601,15 +541,6 @@ func girthBeside(_ *group, a assigned) float64 {
 		return 0
 	}
 	return 0.7
-}
-
-// weighedBeside holds that how a fish was weighed stands beside its weight.
-func weighedBeside(_ *group, a assigned) float64 {
-	i, j := a.first("weighed"), a.first("scale_kg")
-	if i < 0 || j < 0 || i != j+1 && i != j-1 {
-		return 0
-	}
-	return 1
 }
 
 func clockWithin(g *group, a assigned) float64 {
@@ -681,11 +612,13 @@ func startsAnew(g *group, a assigned) float64 {
 	})
 }
 
-// bareNumber holds that a column headed No. numbers outings where its rows are outings: they
-// have hours, and hardly two of one day. Among fish it numbers the fish.
+// bareNumber holds that a column headed No., or one that counts the rows under a heading that
+// hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
+// hardly two of one day. Among fish it numbers the fish.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
-	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) {
+	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&
+		(g.said(t, "trip") >= accounted || !g.values[t].running()) {
 		return 0
 	}
 	if len(a["stretches"]) == 0 && a.first("start_s") < 0 && a.first("duration_s") < 0 && a.first("depart_s") < 0 {

@@ -17,6 +17,7 @@ type group struct {
 	off     Switches
 	cache   map[string]float64
 	kind    plan.Kind // "" while it is open
+	list    bool      // it lists gear: no record of any kind
 	timed   []int     // columns of words that tell bites and the times of trolling too
 }
 
@@ -49,7 +50,7 @@ func (g *group) score(c choice) float64 {
 	a := g.assigned(c)
 	for _, r := range relations {
 		if !g.off[r.name] && !g.off["relations"] {
-			t += r.score(g, a)
+			t += worthOf(r.name) * r.score(g, a)
 		}
 	}
 	return t

@@ -472,9 +472,10 @@ func (r *Reader) bottom(text string) {
 // out or guessed, and sets a word aside that says neither.
 func (r *Reader) weighed(t *target, text string) {
 	i, ok := r.index["scale_kg"]
+	scale, told := words.ByScale(text)
 	switch {
-	case r.sets > 0 || !ok || !r.values[i].Known || words.Scaled(text):
-	case words.Hedged(text):
+	case r.sets > 0 || !ok || !r.values[i].Known || scale:
+	case told:
 		r.values[i] = entry.Value{}
 		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 	default:

@@ -168,6 +168,21 @@ func Scaled(text string) bool {
 	return ok
 }
 
+// ByScale reports whether a cell beside a weight says that a scale gave it, and whether it says
+// either way: in words, or by the letter of a code, S for scale and E for estimate.
+func ByScale(text string) (scale, told bool) {
+	switch strings.ToLower(strings.Trim(text, " .")) {
+	case "s":
+		return true, true
+	case "e":
+		return false, true
+	}
+	if Scaled(text) {
+		return true, true
+	}
+	return false, Hedged(text)
+}
+
 // Event is what an entry of an event log says of the lines.
 type Event int
 

@@ -237,3 +237,14 @@ func TestShortCodes(t *testing.T) {
 		}
 	}
 }
+
+// TestByScale holds what a cell beside a weight says of where it is from.
+func TestByScale(t *testing.T) {
+	for text, want := range map[string][2]bool{
+		"scale": {true, true}, "S": {true, true}, "e": {false, true}, "by formula": {false, true}, "x": {false, false}, "": {false, false},
+	} {
+		if scale, told := ByScale(text); scale != want[0] || told != want[1] {
+			t.Errorf("%q: from a scale %t, told %t", text, scale, told)
+		}
+	}
+}
