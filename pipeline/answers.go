@@ -70,6 +70,7 @@ func (f *filling) answer() ([]proof.Question, error) {
 		if err != nil {
 			return nil, err
 		}
+		proof.Among(subjects)
 		all := proof.Questions(f.log, subjects)
 		again := false
 		for i := range all {

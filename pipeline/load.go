@@ -368,7 +368,7 @@ func (f *filling) source(b *table, rows sheet.Rows) (*source, error) {
 
 // entries stores a block's own entries, then what its rows tell beside them.
 func (f *filling) entries(ctx context.Context, b *table, src *source) error {
-	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.Kind), Many: b.Block.Open && !b.info.Workbook}
+	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.StoredAs(b.Plan.Kind)), Many: b.Block.Open && !b.info.Workbook}
 	batches := batch.NewReader(ctx, src)
 	n, err := f.load.Insert(ctx, to, batches)
 	batches.Release()
@@ -381,7 +381,7 @@ func (f *filling) entries(ctx context.Context, b *table, src *source) error {
 		if side == nil {
 			continue
 		}
-		to.Kind = string(kind)
+		to.Kind = string(b.Plan.StoredAs(kind))
 		batches := batch.NewReader(ctx, side)
 		n, err := f.load.Insert(ctx, to, batches)
 		batches.Release()

@@ -86,6 +86,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		}
 	}
 	l.summed(columns)
+	l.repeated()
 	l.order()
 	l.settle()
 	return l
@@ -201,6 +202,7 @@ func (l *Log) forms() {
 				case b.Column.Name == "trip" && plural(normalise(b.Heading)): // how many there were
 				case slices.Contains(mayBeGiven, b.Column.Name):
 					u.b.give(b.Heading, b.Column, text, false)
+					l.wholeLog(f, b, text)
 				case (b.Column.Name == "speed_kn" || b.Column.Name == "lines_out") && !p.Binds("start_s", "duration_s"):
 					u.b.give(b.Heading, b.Column, text, true)
 				}
@@ -209,6 +211,26 @@ func (l *Log) forms() {
 		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
 		if !effort || !p.Binds("date", "trip") {
 			p.Kind = ""
+		}
+	}
+}
+
+// wholeLog gives the boat, or its captain or port, that one form names and no other part of the
+// log, to the tables of the other sheets too: a log that names one boat is of that boat.
+func (l *Log) wholeLog(form *Understood, b plan.Binding, text string) {
+	name := b.Column.Name
+	if name != "boat" && name != "captain" && name != "port" {
+		return
+	}
+	others := func(u *Understood) bool {
+		return u != form && (u.Plan.Binds(name) || slices.ContainsFunc(u.Plan.Given, func(g plan.Given) bool { return g.Column.Name == name && g.Text != text }))
+	}
+	if slices.ContainsFunc(l.Blocks, others) {
+		return
+	}
+	for _, u := range l.Data() {
+		if u != form && !u.Plan.Gives(name) {
+			u.b.give(b.Heading, b.Column, text, false)
 		}
 	}
 }

@@ -79,6 +79,7 @@ type Block struct {
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better
 	NoStrikes  bool       // what it tells of strikes another block tells better
+	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	OwnHours   bool       // its hours stand where its clock times come to others
 
@@ -154,4 +155,13 @@ func (b *Block) StrikeSets() int {
 // Lists tells a block whose fish stand in lists, with their measures in lists beside them.
 func (b *Block) Lists() bool {
 	return b.Reads("fishlist") && !b.Binds("species") && b.Binds("length_cm", "girth_cm", "scale_kg")
+}
+
+// StoredAs is the kind of entries that the season file has of a kind of the block's: strikes that
+// are among those counted elsewhere are fish, each of one of them.
+func (b *Block) StoredAs(kind Kind) Kind {
+	if b.Among && kind == Strikes {
+		return Fish
+	}
+	return kind
 }

@@ -178,6 +178,7 @@ func (q *inquiry) strikes() {
 	}
 	if t.ByCount > 0 && t.Listed > 0 {
 		q.compare(t)
+		q.uncounted()
 	}
 }
 
@@ -189,7 +190,7 @@ func (q *inquiry) compare(t *Stats) {
 		if s.Stats.ByCount > 0 && s.Stats.Listed == 0 {
 			counts, counted = s.Plan.Name, append(counted, s.Understood)
 		}
-		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 {
+		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 && !s.Plan.Among {
 			rows, listed = s.Plan.Name, append(listed, s.Understood)
 		}
 	}

@@ -38,7 +38,7 @@ func TotalsOf(subjects []Subject) Totals {
 		t.Hours += s.Stats.Hours
 		t.LineHours += s.Stats.LineHours
 		counts, landed = counts+s.Stats.ByCount, landed+s.Stats.Landed
-		if s.Plan.Kind == plan.Fish {
+		if s.Plan.StoredAs(s.Plan.Kind) == plan.Fish {
 			fish, kept, gone = fish+s.Stats.Listed, kept+s.Stats.Boated, gone+s.Stats.Freed
 		} else {
 			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held, boated+s.Stats.Boated, freed+s.Stats.Freed

@@ -2,7 +2,8 @@
 -- contradiction of species, line, leg or clock, and the nearest in time.
 INSERT INTO pair
 WITH free AS (
-    SELECT * FROM bite WHERE trip_key IS NOT NULL
+    -- of a day whose lines nobody wrote down, by the day
+    SELECT *, coalesce(trip_key, 'D|' || boat || '|' || date) AS outing FROM bite WHERE coalesce(trip_key, date::VARCHAR) IS NOT NULL
       AND hit_id NOT IN (SELECT fish_hit FROM pair) AND hit_id NOT IN (SELECT strike_hit FROM pair)
 ), scored AS (
     SELECT f.hit_id AS fish_hit, s.hit_id AS strike_hit,
@@ -13,7 +14,7 @@ WITH free AS (
         + CASE WHEN lower(s.line) = lower(f.line) THEN 0 ELSE 30 END
         + CASE WHEN s.leg_id = f.leg_id THEN 0 ELSE 30 END
         + CASE s.outcome WHEN f.outcome THEN 0 WHEN 'landed' THEN 5 WHEN 'released' THEN 5 ELSE 300 END AS score
-    FROM free f JOIN free s USING (trip_key)
+    FROM free f JOIN free s USING (outing)
     WHERE f.origin = 'fish' AND s.origin <> 'fish' AND NOT s.measured
       AND (s.outcome NOT IN ('missed', 'lost') OR s.outcome = 'lost' AND f.outcome = 'lost')
       AND (f.outcome <> 'lost' OR s.outcome NOT IN ('landed', 'released'))
