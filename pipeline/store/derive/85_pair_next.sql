@@ -2,19 +2,18 @@
 -- contradiction of species, line, leg or clock, and the nearest in time.
 INSERT INTO pair
 WITH free AS (
-    -- of a day whose lines nobody wrote down, by the day
-    SELECT *, coalesce(trip_key, 'D|' || boat || '|' || date) AS outing FROM bite WHERE coalesce(trip_key, date::VARCHAR) IS NOT NULL
+    SELECT * FROM bite WHERE trip_key IS NOT NULL
       AND hit_id NOT IN (SELECT fish_hit FROM pair) AND hit_id NOT IN (SELECT strike_hit FROM pair)
 ), scored AS (
     SELECT f.hit_id AS fish_hit, s.hit_id AS strike_hit,
         -- a row's own fish before all
-        CASE WHEN s.log_id = f.log_id AND s.sheet = f.sheet AND s."row" = f."row" THEN -10000 ELSE 0 END
+        CASE WHEN s.ord // 128 = f.ord // 128 THEN -10000 ELSE 0 END
         + coalesce(abs(date_diff('second', s.at, f.at)) / 60.0, 500)
         + CASE WHEN s.kind_of_fish = f.kind_of_fish THEN 0 ELSE 60 END
         + CASE WHEN lower(s.line) = lower(f.line) THEN 0 ELSE 30 END
         + CASE WHEN s.leg_id = f.leg_id THEN 0 ELSE 30 END
         + CASE s.outcome WHEN f.outcome THEN 0 WHEN 'landed' THEN 5 WHEN 'released' THEN 5 ELSE 300 END AS score
-    FROM free f JOIN free s USING (outing)
+    FROM free f JOIN free s USING (trip_key)
     WHERE f.origin = 'fish' AND s.origin <> 'fish' AND NOT s.measured
       AND (s.outcome NOT IN ('missed', 'lost') OR s.outcome = 'lost' AND f.outcome = 'lost')
       AND (f.outcome <> 'lost' OR s.outcome NOT IN ('landed', 'released'))
