@@ -87,6 +87,7 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	}
 	defer func() { s.shelf = nil }()
 	paths = s.shelf.tracksLast(paths)
+	s.shelf.beside = s.beside(paths, s.shelf.isTrack)
 	reports := make([]LogReport, len(paths))
 	errs := make([]error, len(paths))
 	left := make([]int, len(paths))
@@ -242,6 +243,7 @@ type filling struct {
 	settings normalise.Settings
 	progress *progress
 	subjects []proof.Subject
+	told     []proof.Subject  // what files that are read beside this one come to
 	presumed []proof.Question // open, and read as their first choice says
 }
 
@@ -301,6 +303,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, f *filling, l *stor
 	}
 	f.progress.end()
 	u.log.Agreed, rep.Passed = nil, u.passed
+	f.subjects = append(f.subjects, f.told...)
 	rep.Questions = u.answers.open(append(f.presumed, proof.Questions(u.log, f.subjects)...))
 	rep.Agreed = u.log.Agreed
 	var err error

@@ -95,12 +95,11 @@ func countedOf(subjects []Subject) map[string]*Told {
 // uncounted asks about fish of lists that are among those counted, but for a few: of these the
 // counts of their day or trip know nothing.
 func (q *inquiry) uncounted() {
-	counted := countedOf(q.subjects)
 	for _, s := range q.subjects {
 		if s.Stats.Listed == 0 || s.Plan.StoredAs(s.Plan.Kind) != plan.Fish || s.Stats.ByCount > 0 {
 			continue
 		}
-		over, of := beyond(s.Stats.Told, counted)
+		over, of := beyond(s.Stats.Told, q.counted)
 		if over == 0 && s.Plan.Among {
 			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s are among those that the counts tell of their days: not counted again", s.Plan.Name, plural(of, "fish", "fish")))
 		}

@@ -29,6 +29,9 @@ func TotalsOf(subjects []Subject) Totals {
 	var counts, strikes, fish, hooked, held, landed, boated, kept, released, freed, gone int
 	days, dates := map[string]bool{}, map[int64]int64{}
 	for _, s := range subjects {
+		if s.Beside {
+			continue
+		}
 		maps.Copy(days, s.Stats.Days)
 		maps.Copy(dates, s.Stats.First)
 		t.Miles += s.Stats.Miles
