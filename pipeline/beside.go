@@ -163,11 +163,10 @@ func dayColumn(b *layout.Block) map[int]string {
 			if l.Col >= len(r.Cells) {
 				continue
 			}
-			c := r.Cells[l.Col]
-			if m, err := unit.ParseMoment(c.Text, unit.DayFirst); c.Look == layout.Date && err == nil && m.HasDate {
-				days[i] = m.String()
-			} else if c.Look == layout.Date {
-				days[i] = c.Text
+			if c := r.Cells[l.Col]; c.Look == layout.Date {
+				if d := dayText(c.Text); d != "" {
+					days[i] = d
+				}
 			}
 		}
 		if 2*len(days) > len(b.Rows) {
@@ -175,6 +174,16 @@ func dayColumn(b *layout.Block) map[int]string {
 		}
 	}
 	return nil
+}
+
+// dayText is a whole date in one spelling; "" for what is none, as hooks of 7/0.
+func dayText(text string) string {
+	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
+		if m, err := unit.ParseMoment(text, order); err == nil && m.HasDate {
+			return m.String()
+		}
+	}
+	return ""
 }
 
 // keyOf takes a column of whole numbers or codes for one that rows are known by.

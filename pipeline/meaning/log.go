@@ -149,6 +149,7 @@ func (l *Log) settle() {
 		}
 	}
 	l.linked()
+	l.catalogues()
 	l.forms()
 	l.days()
 	l.usual()
@@ -623,12 +624,29 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	if b := u.Plan.Find(name); b != nil {
 		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
 	}
-	i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return strings.EqualFold(x.Heading, key.Heading) })
-	if i < 0 {
-		return plan.Unknown{}, false
+	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return sameKey(x.Heading, key.Heading) }); i >= 0 {
+		return u.Plan.Unknown[i], true
 	}
-	return u.Plan.Unknown[i], true
+	// a bare number of another table's rows looks like a count
+	if b := u.Plan.Find("count"); b != nil && sameKey(b.Heading, key.Heading) {
+		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
+	}
+	return plan.Unknown{}, false
 }
+
+// sameKey tells two headings of one number: "Run" and "Run no".
+func sameKey(a, b string) bool {
+	bare := func(s string) string {
+		w := strings.Fields(strings.ToLower(s))
+		if n := len(w); n > 1 && numberWords[strings.Trim(w[n-1], ".")] {
+			w = w[:n-1]
+		}
+		return strings.Join(w, " ")
+	}
+	return bare(a) == bare(b)
+}
+
+var numberWords = map[string]bool{"no": true, "nr": true, "num": true, "number": true, "id": true, "#": true}
 
 func set(cells []string) map[string]bool {
 	m := map[string]bool{}
@@ -654,6 +672,7 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 		at plan.Unknown
 	}{{to, key}, {from, ref}} {
 		if !u.Plan.Binds(c.Name) {
+			u.Plan.Bindings = slices.DeleteFunc(slices.Clone(u.Plan.Bindings), func(b plan.Binding) bool { return b.Index == u.at.Index && b.Column.Name == "count" })
 			u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: u.at.Index, Heading: u.at.Heading, Column: c})
 			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
 		}
