@@ -267,7 +267,7 @@ func (t *tableOf) joins(o *tableOf) bool {
 
 // joins tells whether one column's values are keys of the other's rows.
 func (k *keyColumn) joins(o *keyColumn) bool {
-	named := k.heading == o.heading || k.coded && o.coded
+	named := meaning.SameKey(k.heading, o.heading) || k.coded && o.coded
 	same := shared(k.values, o.values)
 	if !named || !k.own && !o.own || same < 3 || 10*same < 9*min(len(k.values), len(o.values)) {
 		return false

@@ -624,18 +624,18 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	if b := u.Plan.Find(name); b != nil {
 		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
 	}
-	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return sameKey(x.Heading, key.Heading) }); i >= 0 {
+	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return SameKey(x.Heading, key.Heading) }); i >= 0 {
 		return u.Plan.Unknown[i], true
 	}
 	// a bare number of another table's rows looks like a count
-	if b := u.Plan.Find("count"); b != nil && sameKey(b.Heading, key.Heading) {
+	if b := u.Plan.Find("count"); b != nil && SameKey(b.Heading, key.Heading) {
 		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
 	}
 	return plan.Unknown{}, false
 }
 
-// sameKey tells two headings of one number: "Run" and "Run no".
-func sameKey(a, b string) bool {
+// SameKey tells two headings of one number: "Run" and "Run no".
+func SameKey(a, b string) bool {
 	bare := func(s string) string {
 		w := strings.Fields(strings.ToLower(s))
 		if n := len(w); n > 1 && numberWords[strings.Trim(w[n-1], ".")] {
