@@ -528,8 +528,8 @@ func (v *Values) ticks() float64 {
 
 func (v *Values) fates() float64 {
 	return v.share("fate", func(c layout.Cell) bool {
-		_, _, _, ok := words.FateOf(c.Text)
-		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && fateFirst(c.Text))
+		_, cause, _, ok := words.FateOf(c.Text) // "lost, hook pulled" is one fate
+		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && (cause != "" || fateFirst(c.Text)))
 	})
 }
 

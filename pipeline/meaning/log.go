@@ -86,6 +86,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		}
 	}
 	l.summed(columns)
+	l.repeated()
 	l.order()
 	l.settle()
 	l.untrolled()
@@ -150,6 +151,7 @@ func (l *Log) settle() {
 	}
 	l.linked()
 	l.halves()
+	l.catalogues()
 	l.forms()
 	l.days()
 	l.besideOnly()
@@ -204,6 +206,7 @@ func (l *Log) forms() {
 				case b.Column.Name == "trip" && plural(normalise(b.Heading)): // how many there were
 				case slices.Contains(mayBeGiven, b.Column.Name):
 					u.b.give(b.Heading, b.Column, text, false)
+					l.wholeLog(f, b, text)
 				case (b.Column.Name == "speed_kn" || b.Column.Name == "lines_out") && !p.Binds("start_s", "duration_s"):
 					u.b.give(b.Heading, b.Column, text, true)
 				}
@@ -212,6 +215,26 @@ func (l *Log) forms() {
 		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
 		if !effort || !p.Binds("date", "trip") {
 			p.Kind = ""
+		}
+	}
+}
+
+// wholeLog gives the boat, or its captain or port, that one form names and no other part of the
+// log, to the tables of the other sheets too: a log that names one boat is of that boat.
+func (l *Log) wholeLog(form *Understood, b plan.Binding, text string) {
+	name := b.Column.Name
+	if name != "boat" && name != "captain" && name != "port" {
+		return
+	}
+	others := func(u *Understood) bool {
+		return u != form && (u.Plan.Binds(name) || slices.ContainsFunc(u.Plan.Given, func(g plan.Given) bool { return g.Column.Name == name && g.Text != text }))
+	}
+	if slices.ContainsFunc(l.Blocks, others) {
+		return
+	}
+	for _, u := range l.Data() {
+		if u != form && !u.Plan.Gives(name) {
+			u.b.give(b.Heading, b.Column, text, false)
 		}
 	}
 }
@@ -605,12 +628,29 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	if b := u.Plan.Find(name); b != nil {
 		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
 	}
-	i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return strings.EqualFold(x.Heading, key.Heading) })
-	if i < 0 {
-		return plan.Unknown{}, false
+	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return SameKey(x.Heading, key.Heading) }); i >= 0 {
+		return u.Plan.Unknown[i], true
 	}
-	return u.Plan.Unknown[i], true
+	// a bare number of another table's rows looks like a count
+	if b := u.Plan.Find("count"); b != nil && SameKey(b.Heading, key.Heading) {
+		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
+	}
+	return plan.Unknown{}, false
 }
+
+// SameKey tells two headings of one number: "Run" and "Run no".
+func SameKey(a, b string) bool {
+	bare := func(s string) string {
+		w := strings.Fields(strings.ToLower(s))
+		if n := len(w); n > 1 && numberWords[strings.Trim(w[n-1], ".")] {
+			w = w[:n-1]
+		}
+		return strings.Join(w, " ")
+	}
+	return bare(a) == bare(b)
+}
+
+var numberWords = map[string]bool{"no": true, "nr": true, "num": true, "number": true, "id": true, "#": true}
 
 func set(cells []string) map[string]bool {
 	m := map[string]bool{}
@@ -636,6 +676,7 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 		at plan.Unknown
 	}{{to, key}, {from, ref}} {
 		if !u.Plan.Binds(c.Name) {
+			u.Plan.Bindings = slices.DeleteFunc(slices.Clone(u.Plan.Bindings), func(b plan.Binding) bool { return b.Index == u.at.Index && b.Column.Name == "count" })
 			u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: u.at.Index, Heading: u.at.Heading, Column: c})
 			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
 		}

@@ -80,6 +80,7 @@ type Block struct {
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better
 	NoStrikes  bool       // what it tells of strikes another block tells better
+	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
@@ -162,3 +163,12 @@ func (b *Block) Lists() bool {
 
 // Stretch names a stretch by its trip, or else its day, and its own name.
 func Stretch(trip, leg string) string { return strings.ToLower(trip + "\x00" + leg) }
+
+// StoredAs is the kind of entries that the season file has of a kind of the block's: strikes that
+// are among those counted elsewhere are fish, each of one of them.
+func (b *Block) StoredAs(kind Kind) Kind {
+	if b.Among && kind == Strikes {
+		return Fish
+	}
+	return kind
+}

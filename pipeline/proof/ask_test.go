@@ -47,7 +47,7 @@ func asked(t testing.TB, l *meaning.Log, stats ...Stats) []Question {
 		if i < len(stats) {
 			s = stats[i]
 		}
-		subjects = append(subjects, Subject{u, &s})
+		subjects = append(subjects, Subject{Understood: u, Stats: &s})
 	}
 	return Questions(l, subjects)
 }
