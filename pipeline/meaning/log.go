@@ -150,6 +150,7 @@ func (l *Log) settle() {
 	l.linked()
 	l.forms()
 	l.days()
+	l.wrongSheetYears()
 	l.usual()
 	l.years()
 	l.ranks()

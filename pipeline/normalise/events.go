@@ -24,6 +24,7 @@ type eventLog struct {
 	last         int64  // the last clock time, for those of twelve hours and past midnight
 	bites        []bite // whose fate may stand in a later row
 	outing       string // names the trip, where the boat leaves twice on some days
+	away         bool   // the boat left, and nobody said that it is back
 	off          bool   // what follows is not trolled: on the jig
 }
 
@@ -49,7 +50,11 @@ func (r *Reader) event(t *target, text string) {
 	d, trip := r.value("date"), r.value("trip")
 	if d != e.date || trip != e.trip {
 		r.aside = append(r.aside, r.Finish()...)
-		*e = eventLog{date: d, trip: trip}
+		next := eventLog{date: d, trip: trip}
+		if e.away && trip == e.trip && d.Int == e.date.Int+1 {
+			next.outing, next.away = e.outing, true // out over night
+		}
+		*e = next
 	}
 	at := r.value("time_s")
 	timed := at.Known
@@ -73,9 +78,16 @@ func (r *Reader) event(t *target, text string) {
 // outingEvent parts the trips of a day on which the boat left twice.
 func (r *Reader) outingEvent(what words.Event, date, at entry.Value) {
 	e := &r.events
-	if what == words.EventLeave && r.layout.Outings && date.Known && at.Known {
+	leaves := what == words.EventLeave || what == words.EventWeigh && e.outing == ""
+	if leaves && r.layout.Outings && date.Known && at.Known {
 		r.aside = append(r.aside, r.Finish()...)
-		*e = eventLog{date: e.date, trip: e.trip, last: e.last, outing: outingName(date, at)}
+		*e = eventLog{date: e.date, trip: e.trip, last: e.last, outing: outingName(date, at), away: true}
+	}
+	switch what {
+	case words.EventWeigh:
+		e.away = true
+	case words.EventHome, words.EventDrop:
+		e.away = false
 	}
 	if e.outing != "" {
 		r.put("trip", entry.OfText(e.outing))

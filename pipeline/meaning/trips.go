@@ -1,0 +1,359 @@
+package meaning
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// daysOf are the days that the cells of a column say, row for row, 0 where a cell says none. Days
+// without a year are of one year. Where nothing tells the order of day and month, it is the one in
+// which the days rise more often.
+func (x *builder) daysOf(index int) []unit.Date {
+	order := unit.OrderUnknown
+	for _, row := range x.rows {
+		if order = unit.OrderOf(cellOf(row, index)); order != unit.OrderUnknown {
+			break
+		}
+	}
+	if order != unit.OrderUnknown {
+		return daysIn(x.rows, index, order)
+	}
+	a, b := daysIn(x.rows, index, unit.DayFirst), daysIn(x.rows, index, unit.MonthFirst)
+	if breaks(b) < breaks(a) {
+		return b
+	}
+	return a
+}
+
+func daysIn(rows [][]string, index int, order unit.Order) []unit.Date {
+	out := make([]unit.Date, len(rows))
+	for i, row := range rows {
+		out[i], _ = dayIn(cellOf(row, index), order)
+	}
+	return out
+}
+
+// dayIn is the day that a text says: a workbook's serial, a date with its year, or one without,
+// which is then of the year 2000.
+func dayIn(text string, order unit.Order) (unit.Date, bool) {
+	if v, err := strconv.ParseFloat(text, 64); err == nil {
+		return unit.DateOf(1899, 12, 30) + unit.Date(v), v >= 20000 && v < 80000
+	}
+	if m, err := unit.ParseMoment(text, order); err == nil && m.HasDate {
+		return m.Date, true
+	}
+	if d, err := unit.ParseDayMonth(text, order); err == nil {
+		return unit.DateOf(2000, d.Month, d.Day), true
+	}
+	return 0, false
+}
+
+// breaks is how often days go back.
+func breaks(days []unit.Date) int {
+	n, last := 0, unit.Date(0)
+	for _, d := range days {
+		if d == 0 {
+			continue
+		}
+		if last != 0 && d < last {
+			n++
+		}
+		last = d
+	}
+	return n
+}
+
+// overnights names the trips that last over a night as their words say: "overnighter, still out"
+// on the first day, "day 2" on the next. Days of a contest begin and end at the dock.
+func (x *builder) overnights() {
+	p := x.plan
+	date := p.Find("date")
+	if date == nil || date.Column.Parse != "date" || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Kind != plan.Flat && p.Kind != plan.Legs {
+		return
+	}
+	days := x.daysOf(date.Index)
+	for i := range days {
+		if i > 0 && days[i] == 0 && date.Carried {
+			days[i] = days[i-1]
+		}
+	}
+	said := func(day unit.Date, kind string) bool {
+		for i, row := range x.rows {
+			if days[i] == day && slices.ContainsFunc(row, func(c string) bool { return c != "" && words.Night(c, kind) }) {
+				return true
+			}
+		}
+		return false
+	}
+	nights := 0
+	for i := 1; i < len(days); i++ {
+		day := days[i]
+		if day == 0 || days[i-1] != day-1 || said(day, "contest") || said(day-1, "contest") {
+			continue
+		}
+		_, _, nth := day.Civil()
+		if !(said(day, "second") && nth > 3) && !said(day-1, "over") {
+			continue // "day 2" on the second of a month may be its date
+		}
+		nights++
+		first := i - 1
+		for first > 0 && days[first-1] == days[i-1] {
+			first--
+		}
+		name := "overnight " + cellOf(x.rows[first], date.Index)
+		if had := p.Trips[int64(x.block.Rows[first].Num)]; had != "" {
+			name = had
+		} else if d := days[first]; d > unit.DateOf(2000, 12, 31) {
+			name = "overnight " + d.String()
+		}
+		for k := first; k < len(days) && (days[k] == day-1 || days[k] == day); k++ {
+			x.ofTrip(k, name)
+		}
+	}
+	if nights > 0 {
+		x.note("%s: %d times a trip goes on the next day, as its words say: one trip each", date.Heading, nights)
+	}
+}
+
+// ofTrip names the trip of a row.
+func (x *builder) ofTrip(row int, name string) {
+	if x.plan.Trips == nil {
+		x.plan.Trips = map[int64]string{}
+	}
+	x.plan.Trips[int64(x.block.Rows[row].Num)] = name
+}
+
+// fewFirsts is the least number of outings of several rows that show that a day is written once
+// an outing.
+const fewFirsts = 3
+
+// twoClients parts the trips of a day that is written twice, each time with another client, in a
+// table that else writes day and client once, on the first row of an outing.
+func (x *builder) twoClients() {
+	p := x.plan
+	date := p.Find("date")
+	if date == nil || !date.Carried || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Trips != nil || p.Kind != plan.Flat && p.Kind != plan.Legs {
+		return
+	}
+	days := x.daysOf(date.Index)
+	for _, index := range x.firstsOnly(date.Index) {
+		twice := 0
+		name := map[int]string{}
+		last := -1 // the row on which the day stands
+		for i, d := range days {
+			if d == 0 {
+				continue
+			}
+			if last >= 0 && d == days[last] && !strings.EqualFold(cellOf(x.rows[i], index), cellOf(x.rows[last], index)) && cellOf(x.rows[i], index) != "" {
+				twice++
+				if name[last] == "" {
+					name[last] = fmt.Sprint(d, " ", cellOf(x.rows[last], index))
+				}
+				name[i] = fmt.Sprint(d, " ", cellOf(x.rows[i], index))
+			}
+			last = i
+		}
+		if twice == 0 {
+			continue
+		}
+		of := ""
+		for i, d := range days {
+			if d != 0 {
+				of = name[i]
+			}
+			if of != "" {
+				x.ofTrip(i, of)
+			}
+		}
+		x.note("%s: written twice for %d days, each time beside another name: two trips each", date.Heading, twice)
+		return
+	}
+}
+
+// firstsOnly are the columns of words that are filled where the day is, and not on the rows
+// under it, where several outings have such rows.
+func (x *builder) firstsOnly(date int) []int {
+	var out []int
+	heads, under := 0, 0
+	for i, row := range x.rows {
+		if cellOf(row, date) != "" {
+			heads++
+			if i+1 < len(x.rows) && cellOf(x.rows[i+1], date) == "" {
+				under++
+			}
+		}
+	}
+	if under < fewFirsts {
+		return nil
+	}
+	for _, l := range x.block.Labels {
+		first, rest := 0, 0
+		for _, row := range x.rows {
+			text := cellOf(row, l.Col)
+			switch {
+			case text == "" || !hasLetter(text):
+			case cellOf(row, date) != "":
+				first++
+			default:
+				rest++
+			}
+		}
+		if l.Col != date && 10*first >= 8*heads && rest == 0 {
+			out = append(out, l.Col)
+		}
+	}
+	return out
+}
+
+// nearDays is how many days an outing at either end of a log may be from its only neighbour, where
+// its year is a slip.
+const nearDays = 60
+
+// slips are days that stand out of order and would be in order in another year, as after New
+// Year, by index. Days are rising but for a few slips; 0 is none.
+func slips(days []unit.Date) map[int]unit.Date {
+	var at []int // where another day begins
+	last := unit.Date(0)
+	for i, d := range days {
+		if d != 0 && d != last {
+			at, last = append(at, i), d
+		}
+	}
+	if len(at) < 4 {
+		return nil
+	}
+	out := map[int]unit.Date{}
+	for k, i := range at {
+		lo, hi := unit.Date(math.MinInt32), unit.Date(math.MaxInt32)
+		if k > 0 {
+			lo = days[at[k-1]]
+		}
+		if k+1 < len(at) {
+			hi = days[at[k+1]]
+		}
+		switch {
+		case k == 0:
+			lo = hi - nearDays
+		case k+1 == len(at):
+			hi = lo + nearDays
+		}
+		d := days[i]
+		if lo > hi || d >= lo && d <= hi || k == 0 && d < lo || k+1 == len(at) && d > hi {
+			continue
+		}
+		y, m, n := d.Civil()
+		for _, by := range []int{1, -1, 10, -10, 2, -2} {
+			if to := unit.DateOf(y+by, m, n); to >= lo && to <= hi {
+				out[i] = to
+				break
+			}
+		}
+	}
+	if len(out) > 1+len(at)/10 {
+		return nil
+	}
+	for i, d := range out { // the same slip on the rows beside it
+		for k := i + 1; k < len(days) && (days[k] == days[i] || days[k] == 0); k++ {
+			if days[k] != 0 {
+				out[k] = d
+			}
+		}
+	}
+	fixed := slices.Clone(days)
+	for i, d := range out {
+		fixed[i] = d
+	}
+	if breaks(fixed) > len(at)/10 {
+		return nil
+	}
+	return out
+}
+
+// wrongYears mends the year of a day that stands between days of another year.
+func (x *builder) wrongYears() {
+	date := x.plan.Find("date")
+	if date == nil || date.Column.Parse != "date" {
+		return
+	}
+	days := x.daysOf(date.Index)
+	for i := range days {
+		if yearless(cellOf(x.rows[i], date.Index)) {
+			days[i] = 0
+		}
+	}
+	for i, to := range slips(days) {
+		num := int64(x.block.Rows[i].Num)
+		at := plan.Cell{Row: num, Index: date.Index}
+		if x.plan.Cells == nil {
+			x.plan.Cells = map[plan.Cell]string{}
+		}
+		x.plan.Cells[at] = to.String()
+		x.note("%s in row %d: %s stands among days of another year: read as %s", date.Heading, num, days[i], to)
+	}
+}
+
+// wrongSheetYears does the same for tables that have their day from their sheet, where each
+// sheet is a day.
+func (l *Log) wrongSheetYears() {
+	var sheets []int
+	text := map[int]string{}
+	for _, u := range l.Data() {
+		for _, g := range u.Plan.Given {
+			if g.Column.Name == "date" && !g.Default && text[u.Plan.Sheet] == "" {
+				text[u.Plan.Sheet] = g.Text
+				sheets = append(sheets, u.Plan.Sheet)
+			}
+		}
+		if u.Block.Shape == layout.Form && len(u.b.rows) == 1 {
+			if b := u.Plan.Find("date"); b != nil && text[u.Plan.Sheet] == "" && u.text(b.Index) != "" {
+				text[u.Plan.Sheet] = u.text(b.Index)
+				sheets = append(sheets, u.Plan.Sheet)
+			}
+		}
+	}
+	slices.Sort(sheets)
+	order := unit.OrderUnknown
+	for _, s := range sheets {
+		if order == unit.OrderUnknown {
+			order = unit.OrderOf(text[s])
+		}
+	}
+	var days []unit.Date
+	for _, s := range sheets {
+		d, _ := dayIn(text[s], order)
+		if yearless(text[s]) {
+			d = 0
+		}
+		days = append(days, d)
+	}
+	for i, to := range slips(days) {
+		for _, u := range l.Data() {
+			if u.Plan.Sheet == sheets[i] {
+				u.redate(text[sheets[i]], to)
+			}
+		}
+	}
+}
+
+// redate gives a block another day than the one that its sheet says.
+func (u *Understood) redate(text string, to unit.Date) {
+	p := u.Plan
+	for k := range p.Given {
+		if g := &p.Given[k]; g.Column.Name == "date" && g.Text == text {
+			u.b.note("%s: %s stands among days of another year: read as %s", g.Heading, text, to)
+			g.Text = to.String()
+		}
+	}
+	if b := p.Find("date"); b != nil && u.Block.Shape == layout.Form && len(u.b.rows) == 1 && u.text(b.Index) == text {
+		u.b.note("%s: %s stands among days of another year: read as %s", b.Heading, text, to)
+		p.Cells = map[plan.Cell]string{{Row: int64(u.Block.Rows[0].Num), Index: b.Index}: to.String()}
+	}
+}
