@@ -151,6 +151,7 @@ func (l *Log) settle() {
 	l.forms()
 	l.days()
 	l.wrongSheetYears()
+	l.clients()
 	l.usual()
 	l.years()
 	l.ranks()
@@ -173,9 +174,13 @@ func (u *Understood) sales() bool {
 	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
 }
 
+// fewColumns is how many columns a book of one expense has at the most beside its day.
+const fewColumns = 4
+
 // upkeep tells a list of days on which money was spent or the engine seen to, and no more.
 func (u *Understood) upkeep() bool {
-	return u.Plan.Kind == plan.Trips && u.Money() && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+	spent := u.Money() || len(u.Plan.Unknown) <= fewColumns && slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" || x.Aside == "engine" })
+	return u.Plan.Kind == plan.Trips && spent && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
 		return b.Column.Name != "date" && b.Column.Name != "notes"
 	})
 }

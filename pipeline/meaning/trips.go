@@ -140,7 +140,7 @@ const fewFirsts = 3
 func (x *builder) twoClients() {
 	p := x.plan
 	date := p.Find("date")
-	if date == nil || !date.Carried || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Trips != nil || p.Kind != plan.Flat && p.Kind != plan.Legs {
+	if date == nil || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Trips != nil || p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
 	days := x.daysOf(date.Index)
@@ -356,4 +356,79 @@ func (u *Understood) redate(text string, to unit.Date) {
 		u.b.note("%s: %s stands among days of another year: read as %s", b.Heading, text, to)
 		p.Cells = map[plan.Cell]string{{Row: int64(u.Block.Rows[0].Num), Index: b.Index}: to.String()}
 	}
+}
+
+// clients takes the name of a trip for that of a client or a kind of trip, where it comes again
+// on a later day with other names between: "honeymooners" of April and of July.
+func (l *Log) clients() {
+	of := map[string][]unit.Date{}
+	var all []*Understood
+	for _, u := range l.Data() {
+		if n := u.namedTrips(of); n {
+			all = append(all, u)
+		}
+	}
+	again := 0
+	for name, days := range of {
+		if between(of, name, slices.Min(days), slices.Max(days)) {
+			again++
+		}
+	}
+	if again < 2 || 5*again < len(of) {
+		return
+	}
+	for _, u := range all {
+		p := u.Plan
+		p.Given = slices.DeleteFunc(p.Given, func(g plan.Given) bool { return g.Column.Name == "trip" })
+		for _, b := range p.Bindings {
+			if b.Column.Name == "trip" {
+				p.Unknown = append(p.Unknown, plan.Unknown{Index: b.Index, Heading: b.Heading, Aside: "people"})
+			}
+		}
+		p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Name == "trip" })
+		u.b.note("the name of the trip comes again on other days: taken for the client's, and each day for a trip")
+	}
+}
+
+// namedTrips adds the days of each name of a trip that a block has in words, and reports whether
+// there are any.
+func (u *Understood) namedTrips(of map[string][]unit.Date) bool {
+	p, found := u.Plan, false
+	add := func(name string, day unit.Date) {
+		if found = found || hasLetter(name) && name != ""; hasLetter(name) && day != 0 {
+			of[strings.ToLower(name)] = append(of[strings.ToLower(name)], day)
+		}
+	}
+	trip, date := p.Find("trip"), p.Find("date")
+	if trip != nil && date != nil && date.Column.Parse == "date" {
+		days := u.b.daysOf(date.Index)
+		for i, row := range u.b.rows {
+			add(cellOf(row, trip.Index), days[i])
+		}
+		return found
+	}
+	name, day := "", ""
+	for _, g := range p.Given {
+		switch g.Column.Name {
+		case "trip":
+			name = g.Text
+		case "date":
+			day = g.Text
+		}
+	}
+	if name != "" && day != "" {
+		d, _ := dayIn(day, unit.OrderOf(day))
+		add(name, d)
+	}
+	return found
+}
+
+// between reports whether another name has a day between two of a name.
+func between(of map[string][]unit.Date, name string, lo, hi unit.Date) bool {
+	for other, days := range of {
+		if other != name && slices.ContainsFunc(days, func(d unit.Date) bool { return d > lo && d < hi }) {
+			return true
+		}
+	}
+	return false
 }
