@@ -148,6 +148,7 @@ func (l *Log) settle() {
 		}
 	}
 	l.linked()
+	l.sheetNames()
 	l.forms()
 	l.days()
 	l.wrongSheetYears()
@@ -213,7 +214,7 @@ func (l *Log) forms() {
 			}
 		}
 		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
-		if !effort || !p.Binds("date", "trip") {
+		if !effort || !p.Binds("date", "trip") && !p.Gives("date") {
 			p.Kind = ""
 		}
 	}

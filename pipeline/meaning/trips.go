@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
@@ -284,19 +285,66 @@ func (x *builder) wrongYears() {
 		return
 	}
 	days := x.daysOf(date.Index)
+	var without []int
 	for i := range days {
 		if yearless(cellOf(x.rows[i], date.Index)) {
+			without = append(without, i)
 			days[i] = 0
 		}
 	}
 	for i, to := range slips(days) {
-		num := int64(x.block.Rows[i].Num)
-		at := plan.Cell{Row: num, Index: date.Index}
-		if x.plan.Cells == nil {
-			x.plan.Cells = map[plan.Cell]string{}
+		x.redate(i, date, to)
+		x.note("%s in row %d: %s stands among days of another year: read as %s", date.Heading, x.block.Rows[i].Num, days[i], to)
+		days[i] = to
+	}
+	if 3*len(without) > len(days) {
+		return // no year is what this log does
+	}
+	for _, i := range without {
+		if to, ok := x.yearOf(i, date, days); ok {
+			x.redate(i, date, to)
+			x.note("%s in row %d: %s has no year, and its place among the others says %s", date.Heading, x.block.Rows[i].Num, cellOf(x.rows[i], date.Index), to)
 		}
-		x.plan.Cells[at] = to.String()
-		x.note("%s in row %d: %s stands among days of another year: read as %s", date.Heading, num, days[i], to)
+	}
+}
+
+// redate gives a row another day than the one that its cell says.
+func (x *builder) redate(row int, date *plan.Binding, to unit.Date) {
+	if x.plan.Cells == nil {
+		x.plan.Cells = map[plan.Cell]string{}
+	}
+	x.plan.Cells[plan.Cell{Row: int64(x.block.Rows[row].Num), Index: date.Index}] = to.String()
+}
+
+// yearOf is the day of a cell without a year that lies between the days above and below it.
+func (x *builder) yearOf(row int, date *plan.Binding, days []unit.Date) (to unit.Date, ok bool) {
+	lo, hi := unit.Date(0), unit.Date(0)
+	for i := row - 1; i >= 0 && lo == 0; i-- {
+		lo = days[i]
+	}
+	for i := row + 1; i < len(days) && hi == 0; i++ {
+		hi = days[i]
+	}
+	switch {
+	case lo == 0 && hi == 0:
+		return 0, false
+	case lo == 0:
+		lo = hi - nearDays
+	case hi == 0:
+		hi = lo + nearDays
+	}
+	d, err := unit.ParseDayMonth(cellOf(x.rows[row], date.Index), unit.OrderUnknown)
+	if err != nil || hi < lo || hi-lo > 300 {
+		return 0, false
+	}
+	for y, _, _ := lo.Civil(); ; y++ {
+		to = unit.DateOf(y, d.Month, d.Day)
+		if to > hi {
+			return 0, false
+		}
+		if to >= lo && (!d.HasWeekday || to.Time().Weekday() == d.Weekday) {
+			return to, true
+		}
 	}
 }
 
@@ -341,6 +389,83 @@ func (l *Log) wrongSheetYears() {
 			}
 		}
 	}
+}
+
+// sheetNames gives sheets without a day that of their name, where other sheets are named after
+// the month and day that stand in them: "5-4" beside "5-11".
+func (l *Log) sheetNames() {
+	type named struct {
+		name string
+		day  unit.Date
+	}
+	var all []named // in the order of the sheets
+	at := map[int]int{}
+	for _, u := range l.Blocks {
+		n, ok := at[u.Plan.Sheet]
+		if !ok {
+			n = len(all)
+			at[u.Plan.Sheet] = n
+			all = append(all, named{name: u.Plan.Name})
+		}
+		if b := u.Plan.Find("date"); b != nil && u.Block.Shape == layout.Form {
+			all[n].day, _ = dayIn(u.text(b.Index), unit.OrderOf(u.text(b.Index)))
+		} else if b != nil {
+			return
+		}
+	}
+	for _, order := range []unit.Order{unit.MonthFirst, unit.DayFirst} {
+		same, other, without := 0, 0, 0
+		for _, s := range all {
+			m, d, ok := twoNumbers(s.name, order)
+			_, month, day := s.day.Civil()
+			switch {
+			case !ok:
+			case s.day == 0:
+				without++
+			case int(month) == m && day == d:
+				same++
+			default:
+				other++
+			}
+		}
+		if same < 3 || other > same/3 || without == 0 || without > same/3 {
+			continue
+		}
+		for _, u := range l.Blocks {
+			n := at[u.Plan.Sheet]
+			m, d, ok := twoNumbers(all[n].name, order)
+			if !ok || all[n].day != 0 {
+				continue
+			}
+			lo := unit.Date(0)
+			for k := n - 1; k >= 0 && lo == 0; k-- {
+				lo = all[k].day
+			}
+			if lo == 0 && n+1 < len(all) {
+				lo = all[n+1].day - 300
+			}
+			y, _, _ := lo.Civil()
+			if unit.DateOf(y, time.Month(m), d) < lo {
+				y++
+			}
+			u.b.give("sheet name", l.lexicon.named("date", "date"), unit.DateOf(y, time.Month(m), d).String(), false)
+		}
+		return
+	}
+}
+
+// twoNumbers are the month and the day of a name such as 5-4 or 05.04.
+func twoNumbers(name string, order unit.Order) (month, day int, ok bool) {
+	parts := strings.FieldsFunc(name, func(r rune) bool { return strings.ContainsRune("-._ /", r) })
+	if len(parts) != 2 {
+		return 0, 0, false
+	}
+	a, errA := strconv.Atoi(parts[0])
+	b, errB := strconv.Atoi(parts[1])
+	if order == unit.DayFirst {
+		a, b = b, a
+	}
+	return a, b, errA == nil && errB == nil && a >= 1 && a <= 12 && b >= 1 && b <= 31
 }
 
 // redate gives a block another day than the one that its sheet says.
