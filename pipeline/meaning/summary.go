@@ -52,7 +52,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 // withoutDay tells a block with hours of which no row says a day, a trip or a time.
 func (u *Understood) withoutDay() bool {
 	p := u.Plan
-	return p.Binds("duration_s", "line_hours") && !p.Binds("date", "trip", "leg", "start_s", "end_s", "time_s", "depart_s") && dayOf(p.Name) == "" && len(u.Block.Above) == 0
+	return p.Binds("duration_s", "line_hours") && !p.Binds("date", "trip", "leg", "start_s", "end_s", "time_s", "depart_s") &&
+		dayOf(p.Name) == "" && len(u.Block.Above) == 0 && !monthly(u.Block)
 }
 
 // stretches tells a group whose rows are stretches of a day.
