@@ -211,3 +211,17 @@ func (t *Lexicon) Key(text string) bool {
 func sortCandidates(c []candidate) {
 	sort.SliceStable(c, func(i, j int) bool { return c[i].score > c[j].score })
 }
+
+// Event is what words before a clock time tell of the lines or the boat, in words that are
+// understood beside others: "up" alone is "lines up". It is "" for words that tell neither.
+func (t *Lexicon) Event(text string) string {
+	switch words.EntryOf(text).Event {
+	case words.EventIn:
+		return "lines in"
+	case words.EventUp:
+		return "lines up"
+	case words.EventOut, words.EventLeave, words.EventHome, words.EventWeigh, words.EventDrop:
+		return text
+	}
+	return ""
+}
