@@ -13,8 +13,8 @@ var (
 	wholeDay   = regexp.MustCompile(`(?i)\d{4}-\d{2}-\d{2}|\pL{3,10}\.? \d{1,2},? \d{4}|\d{1,2}\.? (?:de )?\pL{3,10}\.? (?:de )?\d{4}|\d{1,2}[./]\d{1,2}[./]\d{4}`)
 	sentAt     = regexp.MustCompile(`(?i)\b(\d{1,2}):(\d{2})(?::\d{2})?\s*([ap]m)?`)
 	shortDay   = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}/\d{1,2})(?:[\s).,;]|$)`)
-	shortClock = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)\b[\s,;:\-–—]+(\S.*)$`)
-	clockAfter = regexp.MustCompile(`(?i)^(\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:[\s,;:\-–—]+(.*))?$`)
+	shortClock = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)\b(?:[\s,;:\-–—]+|\.\s+)(\S.*)$`)
+	clockAfter = regexp.MustCompile(`(?i)^(\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:(?:[\s,;:\-–—]+|\.\s+)(.*))?$`)
 	measured   = regexp.MustCompile(`(?i)^\d+\s*(lbs?|kgs?|gal|gals|gallons?|litres?|liters?|nm|miles?|kts?|kn|knots|ft|feet|cm|rpm|hours?|hrs?|fathoms?|fm|pounds?)\b`)
 )
 

@@ -21,11 +21,12 @@ type eventLog struct {
 	opened       record.Problem // what is said of the stretch if it never ends
 	start        int64
 	speed, lines entry.Value
-	last         int64  // the last clock time, for those of twelve hours and past midnight
-	bites        []bite // whose fate may stand in a later row
-	outing       string // names the trip, where the boat leaves twice on some days
-	away         bool   // the boat left, and nobody said that it is back
-	off          bool   // what follows is not trolled: on the jig
+	last         int64                    // the last clock time, for those of twelve hours and past midnight
+	bites        []bite                   // whose fate may stand in a later row
+	struck       []map[string]entry.Value // all strikes of the day, whose weight may be told at its end
+	outing       string                   // names the trip, where the boat leaves twice on some days
+	away         bool                     // the boat left, and nobody said that it is back
+	off          bool                     // what follows is not trolled: on the jig
 }
 
 // bite is a strike that was told without what became of it.
@@ -63,6 +64,9 @@ func (r *Reader) event(t *target, text string) {
 	}
 	if !timed && r.alone() {
 		return // a remark between the events, or their sum
+	}
+	if !timed && r.onScale(t, text) {
+		return
 	}
 	entry := words.EntryOf(text)
 	r.outingEvent(entry.Event, d, at)
@@ -121,11 +125,11 @@ func (r *Reader) inTurn(t *target, text string, at int64) int64 {
 	return at
 }
 
-// code reports whether an entry is one that a log of events repeats, in a table: a word or
+// code reports whether an entry is one that a log of events repeats: a word or
 // three, which should be known. Longer ones are remarks.
 func (r *Reader) code(text string) bool {
 	toks := words.Scan(text)
-	return r.layout.Shape == "table" && len(toks) > 0 && len(toks) <= 3
+	return (r.layout.Shape == "table" || r.value("time_s").Known) && len(toks) > 0 && len(toks) <= 3
 }
 
 // alone tells a row of one cell.
@@ -171,6 +175,9 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	changed := speed.Known && speed != e.speed || lines.Known && lines != e.lines || paceless && e.speed.Known
 	switch {
 	case what == words.EventUp && e.open:
+		if lines.Known && corrected(text) {
+			e.lines = lines // only had 4 out, not 5
+		}
 		r.endStretch(at)
 	case what == words.EventUp && !e.fished:
 		r.aside = append(r.aside, r.problem(t, text, "lines up, and nobody said when they went in: that stretch is left out"))
@@ -247,7 +254,7 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) b
 	if e.open && e.speed.Known && !v["strike_speed_kn"].Known {
 		v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
 	}
-	told := phrase.Tell(text, t.defaults())
+	told := r.tell(t, text, timed)
 	for _, left := range told.Left {
 		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
 	}
@@ -366,6 +373,7 @@ func otherFish(a, b map[string]entry.Value) bool {
 func (r *Reader) newBite(v map[string]entry.Value) {
 	e := &r.events
 	r.beside(plan.Strikes, v)
+	e.struck = append(e.struck, v)
 	e.bites = slices.DeleteFunc(e.bites, func(b bite) bool { return b.values["outcome"].Text == "" && e.last-b.at > soon })
 	if outcome := v["outcome"].Text; outcome == "" || outcome == "hooked" {
 		e.bites = append(e.bites, bite{v, e.last})
