@@ -65,7 +65,12 @@ func (r *Reader) event(t *target, text string) {
 	if !timed && r.alone() {
 		return // a remark between the events, or their sum
 	}
-	if !timed && r.onScale(t, text) {
+	switch {
+	case timed:
+	case r.onScale(t, text):
+		return
+	case r.layout.Shape == "records" && corrected(text) && strings.ContainsAny(text, "0123456789"):
+		r.aside = append(r.aside, r.problem(t, text, "seems to mend what another row says: mend it there"))
 		return
 	}
 	entry := words.EntryOf(text)

@@ -17,6 +17,14 @@ import (
 // marlin right rigger!".
 func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 	told := phrase.Tell(text, t.defaults())
+	if name, off := r.cameOff(text); off && timed && r.events.open {
+		switch {
+		case len(told.Bites) == 0:
+			told.Bites, told.Left = []phrase.Bite{{Fish: phrase.Fish{Name: name, Fate: words.Lost}}}, nil
+		case len(told.Bites) == 1 && told.Bites[0].Fate == words.Hooked:
+			told.Bites[0].Fate = words.Lost
+		}
+	}
 	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open {
 		return told
 	}
@@ -31,6 +39,26 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 		told.Bites, told.Left = []phrase.Bite{{Fish: fish[0]}}, nil
 	}
 	return told
+}
+
+// cameOff reports whether a short entry ends with a fish that came off, and its name where it has
+// one: "off", "on then off", "wahoo off".
+func (r *Reader) cameOff(text string) (name string, ok bool) {
+	text = strings.TrimRight(text, ".! ")
+	toks := words.Scan(text)
+	if n := len(toks); n == 0 || n > 4 || words.Fold(toks[n-1].Text) != "off" {
+		return "", false
+	}
+	for i := 0; i < len(toks)-1; i++ {
+		if next := r.fishAt(text, toks, i); next > i && name == "" {
+			name, i = text[toks[i].At:toks[next-1].End], next-1
+			continue
+		}
+		if !slices.Contains([]string{"on", "then", "and", "hook", "hooked", "up", "came", "fish", "one", "hookup"}, words.Fold(toks[i].Text)) {
+			return "", false
+		}
+	}
+	return name, true
 }
 
 // corrected reports whether words mend what was written before: "only had 4 out, not 5".
@@ -64,7 +92,7 @@ func (r *Reader) onScale(t *target, text string) bool {
 	toks := words.Scan(text)
 	species, clock, given := "", int64(-1), false
 	for i := 0; i < len(toks); i++ {
-		if _, next, ok := words.FishAt(toks, i); ok {
+		if next := r.fishAt(text, toks, i); next > i {
 			species, i = text[toks[i].At:toks[next-1].End], next-1
 			continue
 		}
@@ -84,6 +112,17 @@ func (r *Reader) onScale(t *target, text string) bool {
 		r.aside = append(r.aside, r.problem(t, text, "tells of the scale, and no weight of it was understood"))
 	}
 	return true
+}
+
+// fishAt is the token behind a fish's name at token i, i where there is none.
+func (r *Reader) fishAt(text string, toks []words.Token, i int) int {
+	for n := min(3, len(toks)-i); n > 0; n-- {
+		name := text[toks[i].At:toks[i+n-1].End]
+		if len(name) > 2 && name[0] > '9' && r.set.Species.Find(name, r.set.Ocean).Found {
+			return i + n
+		}
+	}
+	return i
 }
 
 // weightAt is the weight that a number at token i says, in kilograms, with its unit or without.
