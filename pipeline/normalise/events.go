@@ -264,10 +264,17 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) b
 		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
 	}
 	if len(told.Bites) == 0 {
-		if v["outcome"].Text == "" {
+		switch {
+		case v["outcome"].Text != "":
+			told.Bites = []phrase.Bite{{}}
+		case e.open && timed && (v["length_cm"].Known || v["girth_cm"].Known || v["scale_kg"].Known): // its columns measure a fish
+			told.Bites = []phrase.Bite{{Fish: phrase.Fish{Fate: words.Landed}}}
+			if fish := phrase.FishList(text, t.defaults()); len(fish) == 1 {
+				told.Bites[0].Name = fish[0].Name
+			}
+		default:
 			return told.Nothing || len(told.Left) > 0
 		}
-		told.Bites = []phrase.Bite{{}}
 	}
 	one := len(told.Bites) == 1 && told.Bites[0].N <= 1
 	for _, b := range told.Bites {
