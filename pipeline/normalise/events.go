@@ -79,7 +79,12 @@ func (r *Reader) event(t *target, text string) {
 	if entry.Event != words.EventNone {
 		text = entry.Rest
 	}
-	if !r.biteEvent(t, text, at, timed) && !ofLines && r.code(text) {
+	told := r.biteEvent(t, text, at, timed) || ofLines
+	switch _, _, _, fate := words.FateOf(text); {
+	case told:
+	case timed && e.open && fate:
+		r.aside = append(r.aside, r.problem(t, text, "may tell of a bite, in words that were not understood"))
+	case r.code(text):
 		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; read as a remark"))
 	}
 }
