@@ -54,7 +54,7 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		}
 		u.problems = append(u.problems, g.Problems...)
 		if len(g.Rows) > 0 && !info.Hidden {
-			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key}))
+			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key, Event: s.lexicon.Event}))
 		}
 	}
 	said, err := s.cfg.Mapping.said(file, s.lexicon)

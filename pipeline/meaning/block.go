@@ -151,6 +151,9 @@ func (x *builder) settle() {
 	x.twelve()
 	x.timeOff()
 	x.outings()
+	x.overnights()
+	x.twoClients()
+	x.wrongYears()
 	x.inclusive()
 	x.tagged()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
@@ -209,19 +212,33 @@ func (x *builder) leavings() {
 	if date == nil || event == nil || x.plan.Binds("trip") || x.plan.Gives("trip") {
 		return
 	}
-	last, left, twice := "", 0, 0
+	last, left, home, twice, nights := "", 0, false, 0, 0
+	out := false // at the end of the last day
 	for _, row := range x.rows {
 		if day := cellOf(row, date.Index); day != "" && day != last {
-			last, left = day, 0
+			out = left > 0 && !home
+			last, left, home = day, 0, false
 		}
-		if words.EntryOf(cellOf(row, event.Index)).Event == words.EventLeave {
+		switch words.EntryOf(cellOf(row, event.Index)).Event {
+		case words.EventLeave:
+			home, out = false, false
 			if left++; left == 2 {
 				twice++
 			}
+		case words.EventWeigh:
+			home, out, left = false, false, max(left, 1)
+		case words.EventHome, words.EventDrop:
+			if home = true; out && left == 0 {
+				nights++
+			}
+			out = false
 		}
 	}
-	if x.plan.Outings = twice > 0; twice > 0 {
+	if x.plan.Outings = twice+nights > 0; twice > 0 {
 		x.note("%s: the boat left twice on %d days: two trips each", event.Heading, twice)
+	}
+	if nights > 0 {
+		x.note("%s: %d times the boat was back the day after it left: one trip each", event.Heading, nights)
 	}
 }
 

@@ -106,7 +106,7 @@ func (t *Lexicon) said(l layout.Label) sayings {
 }
 
 // numberWords are headings that number what their group names: Trip, No.
-var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true}
+var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true, "#": true}
 
 // take adds what a group's heading says with its column's: of what stands under "Trip" not
 // each is the trip's number.
@@ -235,4 +235,18 @@ func (t *Lexicon) Key(text string) bool {
 
 func sortCandidates(c []candidate) {
 	sort.SliceStable(c, func(i, j int) bool { return c[i].score > c[j].score })
+}
+
+// Event is what words before a clock time tell of the lines or the boat, in words that are
+// understood beside others: "up" alone is "lines up". It is "" for words that tell neither.
+func (t *Lexicon) Event(text string) string {
+	switch words.EntryOf(text).Event {
+	case words.EventIn:
+		return "lines in"
+	case words.EventUp:
+		return "lines up"
+	case words.EventOut, words.EventLeave, words.EventHome, words.EventWeigh, words.EventDrop:
+		return text
+	}
+	return ""
 }

@@ -152,8 +152,11 @@ func (l *Log) settle() {
 	l.linked()
 	l.halves()
 	l.catalogues()
+	l.sheetNames()
 	l.forms()
 	l.days()
+	l.wrongSheetYears()
+	l.clients()
 	l.besideOnly()
 	l.usual()
 	l.years()
@@ -177,9 +180,13 @@ func (u *Understood) sales() bool {
 	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
 }
 
+// fewColumns is how many columns a book of one expense has at the most beside its day.
+const fewColumns = 4
+
 // upkeep tells a list of days on which money was spent or the engine seen to, and no more.
 func (u *Understood) upkeep() bool {
-	return u.Plan.Kind == plan.Trips && u.Money() && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+	spent := u.Money() || len(u.Plan.Unknown) <= fewColumns && slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" || x.Aside == "engine" })
+	return u.Plan.Kind == plan.Trips && spent && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
 		return b.Column.Name != "date" && b.Column.Name != "notes"
 	})
 }
@@ -213,7 +220,7 @@ func (l *Log) forms() {
 			}
 		}
 		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
-		if !effort || !p.Binds("date", "trip") {
+		if !effort || !p.Binds("date", "trip") && !p.Gives("date") {
 			p.Kind = ""
 		}
 	}
@@ -649,8 +656,6 @@ func SameKey(a, b string) bool {
 	}
 	return bare(a) == bare(b)
 }
-
-var numberWords = map[string]bool{"no": true, "nr": true, "num": true, "number": true, "id": true, "#": true}
 
 func set(cells []string) map[string]bool {
 	m := map[string]bool{}

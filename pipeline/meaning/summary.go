@@ -44,6 +44,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			case rows < 2*len(u.Block.Rows):
 			case sameSums(sums, of) >= 2:
 				note = "its columns add up to those of another table: taken for its sums, and not counted again"
+			case u.withoutDay() && l.stretches(g):
+				note = "its hours are of no day, and another table has the stretches: taken for its sums, and not counted again"
 			case monthly(u.Block) && !u.Plan.Binds("start_s", "end_s", "duration_s"):
 				note = "it has a row a month, and another table has the days: taken for its sums, and not counted again"
 			}
@@ -54,6 +56,20 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			}
 		}
 	}
+}
+
+// withoutDay tells a block with hours of which no row says a day, a trip or a time.
+func (u *Understood) withoutDay() bool {
+	p := u.Plan
+	return p.Binds("duration_s", "line_hours") && !p.Binds("date", "trip", "leg", "start_s", "end_s", "time_s", "depart_s") &&
+		dayOf(p.Name) == "" && len(u.Block.Above) == 0 && !monthly(u.Block)
+}
+
+// stretches tells a group whose rows are stretches of a day.
+func (l *Log) stretches(g *group) bool {
+	return slices.ContainsFunc(l.Blocks, func(u *Understood) bool {
+		return slices.Contains(g.blocks, u.Block) && u.Plan.Binds("date") && u.Plan.Binds("start_s", "duration_s")
+	})
 }
 
 // dated tells a block with a clock time or a day in its rows; "OCT 23" may be a month.

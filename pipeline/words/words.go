@@ -11,6 +11,7 @@ var (
 	totals    = mustLoad("totals")
 	nothings  = mustLoad("nothing")
 	notGone   = mustLoad("notgone")
+	nights    = mustLoad("nights")
 	dittos    = mustLoad("ditto")
 	numbers   = mustLoad("numbers")
 	events    = mustLoad("events")
@@ -130,6 +131,10 @@ func NotGone(text string) bool {
 	return false
 }
 
+// Night is what a text says of a trip of several days: "second" on a further day of it, "over"
+// of a night out, "contest" of days that begin and end at the dock.
+func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
+
 // Ditto reports whether a cell stands for the one above it.
 func Ditto(text string) bool {
 	if _, ok := dittos.whole(Scan(text)); ok {
@@ -193,6 +198,8 @@ const (
 	EventQuiet       // known, and nothing of the lines
 	EventLeave       // the harbour
 	EventHome
+	EventWeigh // the anchor: the boat leaves, or has lain for a while
+	EventDrop
 	EventIn
 	EventUp
 	EventOut
@@ -203,7 +210,7 @@ const (
 )
 
 var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange, "pace": EventPace, "more": EventMore, "fewer": EventFewer,
-	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave, "home": EventHome}
+	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave, "home": EventHome, "weigh": EventWeigh, "drop": EventDrop}
 
 // Entry is an entry of an event log, understood.
 type Entry struct {
