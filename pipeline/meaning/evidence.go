@@ -162,8 +162,16 @@ func tells(c *plan.Column) bool {
 // measuredNot is what a unit of a length or a weight in its heading says of a count.
 const measuredNot = -5.0
 
+// anotherUnit is what a unit of something else in the heading's brackets says: "Line (kg)" is no length.
+const anotherUnit = -4.0
+
 // units is what the unit of the heading or the cells says of a meaning.
 func units(v *Values, c *plan.Column, heading unit.Unit) float64 {
+	if _, inner, ok := brackets(v.Label.Text); ok && c.HasUnit {
+		if u, ok := unit.Lookup(inner); ok && u.Dimension() != c.Dimension && heading == "" {
+			return anotherUnit
+		}
+	}
 	if !c.HasUnit {
 		if _, inner, ok := brackets(v.Label.Text); ok && c.Parse == "count" {
 			if u, ok := unitIn(inner); ok && (u.Dimension() == unit.Length || u.Dimension() == unit.Mass) {

@@ -41,8 +41,12 @@ func tripOfDay(g *group, a assigned) float64 {
 	if t < 0 || g.worded(t, "trip") {
 		return 0
 	}
+	none := -3.0
+	if g.voted(t, "trip", shortened) {
+		none = 0
+	}
 	if d < 0 {
-		return -3
+		return none
 	}
 	return g.cached("tripday", []int{t, d}, func() float64 {
 		days, trips := map[string]string{}, map[string]string{}
@@ -54,15 +58,15 @@ func tripOfDay(g *group, a assigned) float64 {
 			}
 			rows++
 			if x, ok := days[day.Text]; ok && x != c.Text {
-				return -3
+				return none
 			}
 			if x, ok := trips[c.Text]; ok && x != day.Text {
-				return -3
+				return none
 			}
 			days[day.Text], trips[c.Text] = c.Text, day.Text
 		}
 		if len(trips) < 4 || 10*len(trips) > 9*rows {
-			return -3
+			return none
 		}
 		return 2.5
 	})

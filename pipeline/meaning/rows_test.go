@@ -84,8 +84,8 @@ func TestHalves(t *testing.T) {
 
 // TestLegendOfFates holds that a log's own word for a fate is read as it explains it.
 func TestLegendOfFates(t *testing.T) {
-	p := planOf(t, "", "Touch = nothing stuck. Off = hooked and then got away.\n\nDate|Time|Result|Species\n2026-06-03|06:40|Touch|\n2026-06-04|07:10|Kept|Wahoo\n2026-06-05|07:10|Off|Wahoo\n2026-06-06|07:10|Kept|Mahi")
-	if b := p.Find("outcome"); b == nil || !strings.HasPrefix(b.Codes["off"], "hooked and then") || b.Codes["touch"] != "" {
+	p := planOf(t, "", "Touch = nothing stuck. Adios = hooked and then got away.\n\nDate|Time|Result|Species\n2026-06-03|06:40|Touch|\n2026-06-04|07:10|Kept|Wahoo\n2026-06-05|07:10|Adios|Wahoo\n2026-06-06|07:10|Kept|Mahi")
+	if b := p.Find("outcome"); b == nil || !strings.HasPrefix(b.Codes["adios"], "hooked and then") || b.Codes["touch"] != "" {
 		t.Error(summary(p))
 	}
 }

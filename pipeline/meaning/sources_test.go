@@ -30,7 +30,7 @@ func TestRepeated(t *testing.T) {
 
 // TestCatalogues takes a list of tackle that strikes name by tags for no fish.
 func TestCatalogues(t *testing.T) {
-	const strikes = "Date|Time|Tag|Outcome|Species|Length cm\n2026-06-03|06:10|L1|landed|Albacore|81\n2026-06-04|06:20|L2|lost||\n2026-06-05|07:10|L3|landed|Wahoo|120\n2026-06-06|07:30|L1|missed||"
+	const strikes = "Date|Time|Tag|Outcome|Species|Length cm\n2026-06-03|06:10|T01|landed|Albacore|81\n2026-06-04|06:20|T02|lost||\n2026-06-05|07:10|T03|landed|Wahoo|120\n2026-06-06|07:30|T01|missed||"
 	for _, c := range []struct {
 		what, strikes string
 		want          bool
@@ -38,10 +38,14 @@ func TestCatalogues(t *testing.T) {
 		{"tackle", strikes, true},
 		{"fish whose tags no strike names", "Date|Time|Outcome|Species|Length cm\n2026-06-03|06:10|landed|Albacore|81\n2026-06-04|06:20|lost||\n2026-06-05|07:10|landed|Wahoo|120", false},
 	} {
-		l := inferred(t, "log.xlsx", nil, "Strikes", c.strikes, "List", "Type|Tag|Weight g\nBullet|L1|70\nJet|L2|85\nSlant|L3|160")
+		list := "Type|Tag|Weight g\nBullet|T01|70\nJet|T02|85\nSlant|T03|160"
+		if !c.want {
+			list = "Species|Tag|Weight g\nAlbacore|T01|7000\nWahoo|T02|8500\nWahoo|T03|16000"
+		}
+		l := inferred(t, "log.xlsx", nil, "Strikes", c.strikes, "List", list)
 		u := blockOf(l, "List")
-		if u == nil || u.Proof != c.want {
-			t.Errorf("%s: %+v", c.what, u)
+		if u == nil || (u.Proof || u.Plan.Kind == "") != c.want {
+			t.Errorf("%s: %s, proof %v", c.what, summary(u.Plan), u.Proof)
 		}
 	}
 }
