@@ -152,7 +152,7 @@ func (r *Reader) ownEffort() bool {
 // effort tells whether the row says when or how long lines were out.
 func (r *Reader) effort() bool {
 	s := &r.slots
-	return r.at(s.duration).Known || r.at(s.start).Known || r.at(s.end).Known
+	return r.at(s.duration).Real > 0 || r.at(s.start).Known || r.at(s.end).Known
 }
 
 // struck tells whether the row says that something struck.
