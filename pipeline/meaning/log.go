@@ -224,6 +224,32 @@ func (l *Log) forms() {
 			p.Kind = ""
 		}
 	}
+	l.oneBoat()
+}
+
+// oneBoat gives the one boat that forms of the log name to its lists of days that name none: a book
+// of petrol is of the same boat.
+func (l *Log) oneBoat() {
+	boats, of := map[string]bool{}, plan.Given{}
+	for _, u := range l.Data() {
+		if u.Plan.Binds("boat") {
+			return
+		}
+		for _, g := range u.Plan.Given {
+			if g.Column.Name == "boat" {
+				boats[strings.ToLower(g.Text)], of = true, g
+			}
+		}
+	}
+	if len(boats) != 1 {
+		return
+	}
+	for _, u := range l.Data() {
+		if u.Plan.Kind != plan.Trips {
+			continue
+		}
+		u.b.give(of.Heading, l.lexicon.named("boat", ""), of.Text, false)
+	}
 }
 
 // wholeLog gives the boat, or its captain or port, that one form names and no other part of the

@@ -108,3 +108,16 @@ func TestStartsAnew(t *testing.T) {
 		t.Errorf("lines out are %v, expected Rods", b)
 	}
 }
+
+// TestOneBoat holds that a table which names no boat is of the one that the log's forms name.
+func TestOneBoat(t *testing.T) {
+	const form = "Date: 3 June 2026|Boat: Marram\n\nTime|Fish|Result\n06:40|wahoo|landed\n07:40|mahi|lost\n08:10|mahi|missed"
+	for second, want := range map[string]bool{form: true, strings.ReplaceAll(form, "Marram", "Tern"): false} {
+		l := inferred(t, "log", nil, "A", form, "B", second, "Petrol", "Date|Port\n2026-06-03|Westhaven\n2026-06-04|Westhaven\n2026-06-05|Westhaven")
+		for _, u := range l.Data() {
+			if u.Plan.Name == "Petrol" && u.Plan.Gives("boat") != want {
+				t.Errorf("%q: %s, a boat %v, expected %v", second, summary(u.Plan), u.Plan.Gives("boat"), want)
+			}
+		}
+	}
+}

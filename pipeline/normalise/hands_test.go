@@ -107,3 +107,11 @@ func TestSentTwice(t *testing.T) {
 func csvOf(text string) memory.Sheet {
 	return memory.Lines("", strings.ReplaceAll(strings.TrimSpace(text), ",", "|"))
 }
+
+// TestNotSailedForNoHours passes over a day not sailed whose hours are a nought.
+func TestNotSailedForNoHours(t *testing.T) {
+	rows := log{text: "Date|In|Up|Hours|Rods|Notes\n2026-06-03|06:00|08:00|2|5|calm\n2026-06-04|NA|NA|0|NA|not sailed, wind\n2026-06-05|06:00|09:00|3|5|calm"}.read(t)
+	if rows[1].skip != NotGone {
+		t.Errorf("%v", rows[1])
+	}
+}
