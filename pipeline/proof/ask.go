@@ -219,6 +219,7 @@ func (q *inquiry) block(s Subject) {
 	q.outcomes(&s)
 	q.bitten(s)
 	q.freed(s)
+	q.remarked(s)
 	q.stray(s)
 	q.jigged(s)
 	q.outings(s)
