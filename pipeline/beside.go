@@ -136,6 +136,7 @@ func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
 				if k, ok := keyOf(b, l.Col, days); ok {
 					k.heading = strings.ToLower(l.Text)
 					t.keys = append(t.keys, k)
+					t.keys = append(t.keys, pairsOf(b, l, days)...)
 				}
 			}
 		}
@@ -210,6 +211,29 @@ func keyOf(b *layout.Block, col int, days map[int]string) (keyColumn, bool) {
 	}
 	k.own, k.coded = len(k.values) == filled, coded == filled
 	return k, len(k.values) >= 3 && 2*filled > len(b.Rows)
+}
+
+// pairsOf are the keys that a column makes with each of short codes beside it: trip and leg.
+func pairsOf(b *layout.Block, with layout.Label, days map[int]string) []keyColumn {
+	var out []keyColumn
+	for _, l := range b.Labels {
+		k := keyColumn{heading: strings.ToLower(with.Text + "+" + l.Text), values: map[string]bool{}, days: map[string]string{}}
+		filled, short := 0, l.Col != with.Col
+		for i, r := range b.Rows {
+			first, c := textAt(r, with.Col), textAt(r, l.Col)
+			if first == "" || c == "" || c == "na" {
+				continue
+			}
+			short = short && len(c) <= 3
+			filled++
+			k.values[first+"+"+c] = true
+			k.days[first+"+"+c] = days[i]
+		}
+		if k.own = len(k.values) == filled; short && len(k.values) >= 5 && 2*filled > len(b.Rows) {
+			out = append(out, k)
+		}
+	}
+	return out
 }
 
 // books are the files that are joined to each other, of more than one.
