@@ -283,6 +283,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.dotted {
 			return pick(v.clockShare() >= 0.9, 0.9)
 		}
+		if v.share("bare figures", func(x layout.Cell) bool { return digits(x.Text) == len(x.Text) }) >= 0.9 {
+			return pick(v.clockShare() >= 0.6, 1) // 850 may be money
+		}
 		return pick(v.clockShare() >= 0.6, 1.5)
 	case "date":
 		return dateProfile(v, not)
@@ -326,7 +329,15 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.share("position", func(x layout.Cell) bool { return likePosition(x.Text) }) >= 0.6, 2.5)
 	case "latitude", "longitude":
 		return pick(v.share("degrees", func(x layout.Cell) bool { return likeDegrees(x.Text) }) >= 0.6, 0.8)
-	case "bool", "kept", "released", "tagcapture":
+	case "kept":
+		if v.share("kept or let go", func(x layout.Cell) bool {
+			f, _, _, ok := words.FateOf(x.Text)
+			return ok && (f == words.Landed || f == words.Released)
+		}) >= 0.95 {
+			return 4.4 // no fish of it was lost: what became of them, and no more
+		}
+		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
+	case "bool", "released", "tagcapture":
 		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
 	case "lengthkind", "weightstate", "zone":
 		return pick(v.texts() > 0.6, 0.4)
