@@ -70,7 +70,6 @@ func (f *filling) answer() ([]proof.Question, error) {
 		if err != nil {
 			return nil, err
 		}
-		proof.Among(subjects)
 		all := proof.Questions(f.log, subjects)
 		again := false
 		for i := range all {
@@ -94,8 +93,7 @@ func (f *filling) answer() ([]proof.Question, error) {
 // rehearse reads the rows that were looked at without keeping them.
 func (f *filling) rehearse() ([]proof.Subject, error) {
 	var subjects []proof.Subject
-	f.told = nil
-	for i, b := range slices.Concat(f.blocks, f.others) {
+	for _, b := range f.blocks {
 		if b.Plan.Kind == "" || b.Proof || b.Block.Open {
 			continue
 		}
@@ -115,11 +113,7 @@ func (f *filling) rehearse() ([]proof.Subject, error) {
 		if err != nil {
 			return nil, err
 		}
-		x := proof.Subject{Understood: b.Understood, Stats: src.stats, Beside: i >= len(f.blocks)}
-		subjects = append(subjects, x)
-		if x.Beside {
-			f.told = append(f.told, x)
-		}
+		subjects = append(subjects, proof.Subject{Understood: b.Understood, Stats: src.stats})
 	}
 	return subjects, nil
 }
@@ -239,16 +233,13 @@ func (s *Season) Answer(ctx context.Context, paths []string, said map[string]str
 		delete(kept, id)
 	}
 	var found []store.Answer
-	beside := s.beside(paths, IsTrack)
 	for left := len(said); left > 0; left = len(said) - len(found) {
 		before := len(found)
 		for _, p := range paths {
 			if err := ctx.Err(); err != nil {
 				return err
 			}
-			t := *s
-			t.cfg.beside = beside[p]
-			all, err := t.inquire(p, kept)
+			all, err := s.inquire(p, kept)
 			if err != nil {
 				continue // loading tells of it
 			}

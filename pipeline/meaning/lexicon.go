@@ -15,7 +15,6 @@ type Lexicon struct {
 	byEssence map[string][]*plan.Column
 	words     map[string]string
 	concepts  concepts
-	shorts    []shortNames
 }
 
 // Default returns the embedded lexicon. Its error names the file and row that is wrong.
@@ -29,9 +28,6 @@ func Default(fish *species.List) (*Lexicon, error) {
 		return nil, err
 	}
 	if t.concepts, err = loadConcepts(t.Columns); err != nil {
-		return nil, err
-	}
-	if t.shorts, err = loadShorts(t.Columns); err != nil {
 		return nil, err
 	}
 	t.index()

@@ -127,7 +127,7 @@ func gapsWithin(rows [][]string, index int) bool {
 func writtenOnce(rows [][]string, index int) bool {
 	before, under, blanks, filled := "", false, 0, 0
 	for _, row := range rows {
-		if c := cellOf(row, index); c == "" || words.Ditto(c) {
+		if len(column([][]string{row}, index)) == 0 {
 			if cells(row) > 1 && filled > 0 && !isTotal(row) {
 				blanks++
 				under = true

@@ -103,7 +103,7 @@ func (r *Reader) strikeSets() {
 				v[field] = x
 			}
 		}
-		if scale, told := words.ByScale(r.value(fmt.Sprintf("weighed#s%d", k)).Text); told && !scale {
+		if how := r.value(fmt.Sprintf("weighed#s%d", k)).Text; how != "" && words.Hedged(how) {
 			delete(v, "scale_kg")
 		}
 		n++

@@ -14,25 +14,21 @@ import (
 // Subject is a block with what its rows came to.
 type Subject struct {
 	*meaning.Understood
-	Stats  *Stats
-	Beside bool // of another file of the same book: it counts, and is not asked about
+	Stats *Stats
 }
 
 // inquiry gathers the questions of one log.
 type inquiry struct {
 	log      *meaning.Log
 	subjects []Subject
-	counted  map[string]*Told // what counts tell, here and beside
-	total    Stats            // of all blocks
-	now      *Subject         // the block that is asked about; nil: the whole log
+	total    Stats    // of all blocks
+	now      *Subject // the block that is asked about; nil: the whole log
 	out      []Question
 }
 
 // Questions are what is open after a log was read, what moves the totals most first.
 func Questions(l *meaning.Log, subjects []Subject) []Question {
-	q := &inquiry{log: l, counted: countedOf(subjects)}
-	q.subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool { return s.Beside })
-	subjects = q.subjects
+	q := &inquiry{log: l, subjects: subjects}
 	for _, s := range subjects {
 		q.total.Stretches += s.Stats.Stretches
 		q.total.Hours += s.Stats.Hours
@@ -183,7 +179,6 @@ func (q *inquiry) strikes() {
 	if t.ByCount > 0 && t.Listed > 0 {
 		q.compare(t)
 	}
-	q.uncounted()
 }
 
 // compare holds counts against rows of strikes where a log has both.
@@ -194,7 +189,7 @@ func (q *inquiry) compare(t *Stats) {
 		if s.Stats.ByCount > 0 && s.Stats.Listed == 0 {
 			counts, counted = s.Plan.Name, append(counted, s.Understood)
 		}
-		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 && !s.Plan.Among {
+		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 {
 			rows, listed = s.Plan.Name, append(listed, s.Understood)
 		}
 	}
@@ -219,7 +214,6 @@ func (q *inquiry) block(s Subject) {
 	q.outcomes(&s)
 	q.bitten(s)
 	q.freed(s)
-	q.remarked(s)
 	q.stray(s)
 	q.jigged(s)
 	q.outings(s)
