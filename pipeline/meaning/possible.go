@@ -168,7 +168,7 @@ func cellOf(row []string, i int) string {
 func column(rows [][]string, i int) []string {
 	var cells []string
 	for _, row := range rows {
-		if s := cellOf(row, i); s != "" {
+		if s := cellOf(row, i); strings.Trim(s, "-–—./ ") != "" { // a dash is nothing
 			cells = append(cells, s)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"wakeledger/pipeline/plan"
 	"wakeledger/testdata/memory"
 )
 
@@ -113,5 +114,29 @@ func TestNotSailedForNoHours(t *testing.T) {
 	rows := log{text: "Date|In|Up|Hours|Rods|Notes\n2026-06-03|06:00|08:00|2|5|calm\n2026-06-04|NA|NA|0|NA|not sailed, wind\n2026-06-05|06:00|09:00|3|5|calm"}.read(t)
 	if rows[1].skip != NotGone {
 		t.Errorf("%v", rows[1])
+	}
+}
+
+// TestSetsAmongCounts: fish in columns of their own are among those that the row counts; where
+// it counts strikes alone, they are taken out of their number.
+func TestSetsAmongCounts(t *testing.T) {
+	const text = "Date,Start,End,Knots,Lines,Strikes,Hooked,Kept,Missed,Lost,Put back,Fish 1,Fish 1 weight (kg),Fish 2,Fish 2 weight (kg)\n" +
+		"2026-06-02,06:00,08:00,8,5,2,1,1,1,0,0,wahoo,12,,\n2026-06-03,06:00,08:00,7,5,3,2,2,1,0,0,wahoo,14,dorado,6\n2026-06-04,06:00,08:00,8,5,3,,,,,,wahoo,14,dorado,6\n" +
+		"2026-06-05,06:00,08:00,8,5,4,3,2,1,1,0,wahoo,9,wahoo,8\n2026-06-06,06:00,08:00,8,5,0,0,0,0,0,0,,,,\n"
+	x, u := only(t, csvOf(text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows[:3] {
+		want := []struct {
+			strikes int64
+			kind    plan.Kind
+			sides   int
+		}{{2, plan.Fish, 1}, {3, plan.Fish, 2}, {1, plan.Strikes, 2}}[i]
+		_, _, problems := r.Row(RowOf(row))
+		if len(problems) > 0 || r.value("strikes_n").Int != want.strikes || len(r.Sides()) != want.sides || r.Sides()[0].Kind != want.kind {
+			t.Errorf("row %d: %d strikes, beside them %+v, problems %v", row.Num, r.value("strikes_n").Int, r.Sides(), problems)
+		}
 	}
 }
