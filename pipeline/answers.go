@@ -70,6 +70,7 @@ func (f *filling) answer() ([]proof.Question, error) {
 		if err != nil {
 			return nil, err
 		}
+		proof.Among(subjects)
 		all := proof.Questions(f.log, subjects)
 		again := false
 		for i := range all {
@@ -93,7 +94,8 @@ func (f *filling) answer() ([]proof.Question, error) {
 // rehearse reads the rows that were looked at without keeping them.
 func (f *filling) rehearse() ([]proof.Subject, error) {
 	var subjects []proof.Subject
-	for _, b := range f.blocks {
+	f.told = nil
+	for i, b := range slices.Concat(f.blocks, f.others) {
 		if b.Plan.Kind == "" || b.Proof || b.Block.Open {
 			continue
 		}
@@ -113,7 +115,11 @@ func (f *filling) rehearse() ([]proof.Subject, error) {
 		if err != nil {
 			return nil, err
 		}
-		subjects = append(subjects, proof.Subject{Understood: b.Understood, Stats: src.stats})
+		x := proof.Subject{Understood: b.Understood, Stats: src.stats, Beside: i >= len(f.blocks)}
+		subjects = append(subjects, x)
+		if x.Beside {
+			f.told = append(f.told, x)
+		}
 	}
 	return subjects, nil
 }
@@ -233,13 +239,16 @@ func (s *Season) Answer(ctx context.Context, paths []string, said map[string]str
 		delete(kept, id)
 	}
 	var found []store.Answer
+	beside := s.beside(paths, IsTrack)
 	for left := len(said); left > 0; left = len(said) - len(found) {
 		before := len(found)
 		for _, p := range paths {
 			if err := ctx.Err(); err != nil {
 				return err
 			}
-			all, err := s.inquire(p, kept)
+			t := *s
+			t.cfg.beside = beside[p]
+			all, err := t.inquire(p, kept)
 			if err != nil {
 				continue // loading tells of it
 			}

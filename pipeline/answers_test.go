@@ -50,8 +50,8 @@ var answerCases = []struct {
 		"SELECT count(*) FROM strike", 16, map[string]float64{"no": 16, "yes": 12}},
 	{"stray", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n2026-07-06,07:00,09:00,4,2\n\n\nFish,Length (cm),Weight (kg)\nwahoo,120,9\nwahoo,150,20\n",
 		"SELECT count(*) FROM strike", 7, map[string]float64{"no, leave the table out": 5, "yes": 7}},
-	{"two trips", "Date,Start,End,Lines,Bites,Client\n2026-07-04,07:00,08:00,4,2,Zed\n,09:00,10:00,4,1,\n2026-07-05,07:00,08:00,4,2,Yan\n,09:00,10:00,4,2,\n2026-07-06,07:00,08:00,4,2,Xi\n,09:00,10:00,4,1,\n" +
-		"2026-07-07,07:00,08:00,4,2,Vim\n2026-07-07,13:00,14:00,4,2,Uda\n,15:00,16:00,4,2,\n2026-07-08,07:00,08:00,4,2,Tam\n,09:00,10:00,4,1,\n",
+	{"two trips", "Date,Start,End,Lines,Bites,Deck\n2026-07-04,07:00,08:00,4,2,41\n,09:00,10:00,4,1,\n2026-07-05,07:00,08:00,4,2,38\n,09:00,10:00,4,2,\n2026-07-06,07:00,08:00,4,2,44\n,09:00,10:00,4,1,\n" +
+		"2026-07-07,07:00,08:00,4,2,40\n2026-07-07,13:00,14:00,4,2,39\n,15:00,16:00,4,2,\n2026-07-08,07:00,08:00,4,2,42\n,09:00,10:00,4,1,\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"one trip a day": 5, "two trips": 6}},
 }
 

@@ -42,6 +42,7 @@ func (s *Season) incoming(path string, alone bool) (*incoming, error) {
 		in.log.Folder = filepath.Base(filepath.Dir(abs))
 	}
 	in.given, in.shelf = s.cfg.manner(in.log.Name, in.track), s.shelf
+	in.given.Beside = s.shelf.beside[path]
 	return in, nil
 }
 

@@ -87,6 +87,7 @@ func (s *Season) Load(ctx context.Context, paths []string) ([]LogReport, error) 
 	}
 	defer func() { s.shelf = nil }()
 	paths = s.shelf.tracksLast(paths)
+	s.shelf.beside = s.beside(paths, s.shelf.isTrack)
 	reports := make([]LogReport, len(paths))
 	errs := make([]error, len(paths))
 	left := make([]int, len(paths))
@@ -242,6 +243,7 @@ type filling struct {
 	settings normalise.Settings
 	progress *progress
 	subjects []proof.Subject
+	told     []proof.Subject  // what files that are read beside this one come to
 	presumed []proof.Question // open, and read as their first choice says
 }
 
@@ -301,6 +303,7 @@ func (s *Season) fill(ctx context.Context, load *store.Load, f *filling, l *stor
 	}
 	f.progress.end()
 	u.log.Agreed, rep.Passed = nil, u.passed
+	f.subjects = append(f.subjects, f.told...)
 	rep.Questions = u.answers.open(append(f.presumed, proof.Questions(u.log, f.subjects)...))
 	rep.Agreed = u.log.Agreed
 	var err error
@@ -368,7 +371,7 @@ func (f *filling) source(b *table, rows sheet.Rows) (*source, error) {
 
 // entries stores a block's own entries, then what its rows tell beside them.
 func (f *filling) entries(ctx context.Context, b *table, src *source) error {
-	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.Kind), Many: b.Block.Open && !b.info.Workbook}
+	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.StoredAs(b.Plan.Kind)), Many: b.Block.Open && !b.info.Workbook}
 	batches := batch.NewReader(ctx, src)
 	n, err := f.load.Insert(ctx, to, batches)
 	batches.Release()
@@ -381,7 +384,7 @@ func (f *filling) entries(ctx context.Context, b *table, src *source) error {
 		if side == nil {
 			continue
 		}
-		to.Kind = string(kind)
+		to.Kind = string(b.Plan.StoredAs(kind))
 		batches := batch.NewReader(ctx, side)
 		n, err := f.load.Insert(ctx, to, batches)
 		batches.Release()

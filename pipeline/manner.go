@@ -22,6 +22,7 @@ type manner struct {
 	TrackClock *int64        `json:"track_clock_s,omitempty"`
 	TrackGap   float64       `json:"track_gap_s,omitempty"`
 	Sheets     []MappedSheet `json:"sheets,omitempty"` // of a mapping
+	Beside     []string      `json:"beside,omitempty"` // files of its folder that are tables of the same book
 }
 
 var (
@@ -62,6 +63,9 @@ func (m manner) or(earlier manner) manner {
 	if len(m.Sheets) == 0 {
 		m.Sheets = earlier.Sheets
 	}
+	if len(m.Beside) == 0 {
+		m.Beside = earlier.Beside
+	}
 	return m
 }
 
@@ -87,6 +91,7 @@ func (c Config) under(m manner, log string) Config {
 			c.Mark = mark
 		}
 	}
+	c.beside = m.Beside
 	c.TrackClock = 0
 	if m.TrackClock != nil {
 		c.TrackClock = time.Duration(*m.TrackClock) * time.Second

@@ -40,7 +40,8 @@ type Config struct {
 	// nil: nobody wants to know.
 	Progress func(Progress)
 	// Why has reports tell the evidence for each column.
-	Why bool
+	Why    bool
+	beside []string // files of a log's folder that are tables of the same book
 	// Switches leave out kinds of evidence by name, to see what each is worth.
 	Switches meaning.Switches
 }

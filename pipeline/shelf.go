@@ -24,6 +24,7 @@ type shelf struct {
 	named   map[string]bool     // boats that were seen
 	near    map[string][]string // by boat, those nearly of its name
 	tracks  map[string]bool     // files that are loaded, by path: whether each is a track
+	beside  map[string][]string // files that are loaded, by path: those that are tables of the same book
 }
 
 func (s *Season) openShelf(ctx context.Context) (*shelf, error) {

@@ -39,9 +39,11 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 			return nil, false, err
 		}
 		s.sides = append(s.sides, s.reader.Sides()...)
-		s.note(values, problems)
+		if skip == normalise.NotASkip {
+			s.note(values, problems)
+		}
 		switch {
-		case values == nil && skip == normalise.NotASkip: // set aside, or told by its sides alone
+		case values == nil && skip == normalise.NotASkip || skip == normalise.Again: // set aside, or told by its sides alone
 		case skip != normalise.NotASkip:
 			s.skipped[skip]++
 		default:

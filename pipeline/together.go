@@ -95,7 +95,10 @@ func (s *Season) together(ctx context.Context, paths []string, group []int, repo
 		return err == nil, ctx.Err()
 	}
 	// what the group has put there is not in the season
-	s.shelf, err = s.openShelf(ctx)
+	beside := s.shelf.beside
+	if s.shelf, err = s.openShelf(ctx); err == nil {
+		s.shelf.beside = beside
+	}
 	return false, err
 }
 

@@ -22,6 +22,7 @@ type understood struct {
 	book     sheet.Book
 	log      *meaning.Log
 	blocks   []*table
+	others   []*table // of the files that are read beside the log
 	evidence *normalise.Evidence
 	problems []record.Problem // rows that could not be read at all
 	passed   []Passed         // sheets that hold no record
@@ -53,7 +54,7 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		}
 		u.problems = append(u.problems, g.Problems...)
 		if len(g.Rows) > 0 && !info.Hidden {
-			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key}))
+			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key, Event: s.lexicon.Event}))
 		}
 	}
 	said, err := s.cfg.Mapping.said(file, s.lexicon)
@@ -63,17 +64,16 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	if err := s.cfg.Mapping.fits(file, sheets); err != nil {
 		return nil, err
 	}
-	u.log = s.lexicon.Infer(file, sheets, a.beside(said), s.cfg.Switches)
+	beside := s.besideSheets(path, len(book.Sheets()))
+	u.log = s.lexicon.Infer(file, slices.Concat(sheets, beside), a.beside(said), s.cfg.Switches)
+	for _, b := range parted(u.log, sheets) {
+		u.others = append(u.others, &table{Understood: b, info: b.Block.Grid.Info, pos: record.Pos{File: b.Block.Grid.Info.Name}})
+		u.observe(b)
+	}
 	for i, b := range u.log.Blocks {
 		x := &table{Understood: b, no: i, info: b.Block.Grid.Info, pos: record.Pos{File: file, Sheet: b.Block.Grid.Info.Name}}
 		x.report.describe(x, s.lexicon)
-		if b.Plan.Kind != "" && !b.Proof {
-			u.evidence.Headings(b.Plan)
-			for _, row := range b.Block.Rows {
-				r := sheetRow(row)
-				u.evidence.Observe(b.Plan, &r)
-			}
-		}
+		u.observe(b)
 		u.blocks = append(u.blocks, x)
 	}
 	for _, x := range u.blocks {
@@ -98,6 +98,18 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	}
 	u.evidence.Rest = func() error { return u.observeRest(path) }
 	return u, nil
+}
+
+// observe takes what a block's headings and cells say of units, days and decimals.
+func (u *understood) observe(b *meaning.Understood) {
+	if b.Plan.Kind == "" || b.Proof {
+		return
+	}
+	u.evidence.Headings(b.Plan)
+	for _, row := range b.Block.Rows {
+		r := sheetRow(row)
+		u.evidence.Observe(b.Plan, &r)
+	}
 }
 
 // headings are those of the log's tables, in lower case, each once.

@@ -32,7 +32,7 @@ var arrows = map[string]string{
 	"pipeline/store":     "pipeline/identity pipeline/infile pipeline/zone",
 	"pipeline/track":     "pipeline/infile pipeline/record pipeline/unit pipeline/words",
 	"pipeline/unit":      "",
-	"pipeline/words":     "",
+	"pipeline/words":     "pipeline/spelling",
 	"pipeline/zone":      "",
 	"queries":            "pipeline/estimate pipeline/store queries/evidence queries/stats",
 	"queries/evidence":   "queries/stats",

@@ -17,6 +17,7 @@ const (
 type Likeness struct {
 	Label func(text string) float64 // how much a text is like a column's heading or a form's label, 0 to 1
 	Key   func(text string) bool    // whether a heading may name a day or a trip, so that it begins a table of its own
+	Event func(text string) string  // words that tell lines in or up, or that the boat left or is home, as they are best understood; "" for others
 }
 
 // Label is what stands over a column of a block, or beside a value.
@@ -38,6 +39,7 @@ type Block struct {
 	Labels []Label
 	Rows   []Row
 	Totals []Row    // sums of rows, once they are told from them
+	Foot   []Row    // rows under a table and its totals that are of no day, once they are told from them
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's
 }
@@ -60,7 +62,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 	s := &Sheet{Grid: g}
 	used := map[int]bool{}
 	heads := g.heads(like)
-	for _, told := range []func() (Block, bool){g.diary, g.paragraphs} {
+	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) }, g.paragraphs} {
 		b, ok := told()
 		if !ok || b.Shape == Prose && len(heads) > 0 {
 			continue

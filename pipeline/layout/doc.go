@@ -11,5 +11,7 @@
 //	table.go   the rows under a heading, tables side by side
 //	form.go    labels beside their values
 //	turn.go    records across
+//	diary.go   a text of days and times, a paragraph a day
+//	journal.go mails and notes of a phone, a row a line
 //	blocks.go  all of these together
 package layout

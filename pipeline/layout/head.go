@@ -236,19 +236,33 @@ func (g *Grid) isGroup(r, names int) bool {
 	return len(cells) > 1 || cells[0] > under[0]
 }
 
-// unitWords stand in a row of units beside units proper.
-var unitWords = map[string]bool{"#": true, "no": true, "no.": true, "n": true, "count": true, "24hr": true, "24 hr": true, "24h": true, "hh:mm": true, "h:mm": true, "hhmm": true,
-	"m/d/y": true, "d/m/y": true, "mm/dd": true, "dd/mm": true, "y/n": true, "am/pm": true, "local": true, "$": true, "gal": true, "mm/dd/yy": true, "dd/mm/yy": true, "deg": true, "text": true}
+// unitWords stand in a row of units beside units proper: counts, clocks, days, codes, and units of
+// what a log keeps by name.
+var unitWords = wordSet("#|no|no.|n|nº|n°|nr|nr.|num|anz|anz.|stk|stk.|stück|pcs|pc|count|qty|24hr|24 hr|24h|hh:mm|h:mm|hhmm|hh.mm|hh:mm:ss|h:min|uhr|utc|gmt|local time|clock|" +
+	"m/d/y|d/m/y|mm/dd|dd/mm|mm/dd/yy|dd/mm/yy|mm/dd/yyyy|dd/mm/yyyy|yyyy-mm-dd|dd.mm|dd.mm.|dd.mm.yy|dd.mm.yyyy|tt.mm|tt.mm.|tt.mm.jjjj|jj/mm|jj/mm/aa|jj/mm/aaaa|dd/mm/aa|dd/mm/aaaa|" +
+	"y/n|j/n|s/n|o/n|am/pm|local|text|code|name|-|–|—|$|€|£|eur|usd|r|%|gal|gals|us gal|l|ltr|ltrs|litre|litres|liter|liters|litri|litros|" +
+	"rpm|1/min|/min|min-1|min⁻¹|u/min|r/min|rev/min|tr/min|hpa|mbar|mb|bft|beaufort|bf|deg|°t|°m|sm|mn")
 
-// isUnits tells a row of units under the headings.
+func wordSet(list string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Split(list, "|") {
+		m[w] = true
+	}
+	return m
+}
+
+// isUnits tells a row of units under the headings, one of them at least a unit of what is measured.
 func (g *Grid) isUnits(r int) bool {
 	cells := g.Rows[r].filled(0, g.Width)
-	units := 0
+	units, proper := 0, 0
 	for _, i := range cells {
 		t := strings.ToLower(strings.Trim(g.Rows[r].Cells[i].Text, "()[] "))
+		if _, ok := unit.Lookup(t); ok {
+			proper++
+		}
 		if _, ok := unit.Lookup(t); ok || unitWords[t] {
 			units++
 		}
 	}
-	return units >= 2 && 5*units >= 4*len(cells)
+	return proper >= 1 && units >= 2 && 5*units >= 4*len(cells)
 }

@@ -20,6 +20,12 @@ var like = Likeness{
 		return 0
 	},
 	Key: func(text string) bool { return slices.Contains([]string{"date", "trip"}, strings.ToLower(text)) },
+	Event: func(text string) string {
+		if slices.Contains([]string{"up", "picked up", "lines in"}, text) {
+			return text
+		}
+		return ""
+	},
 }
 
 // take takes lines of cells between bars apart.
@@ -122,6 +128,27 @@ func TestDiary(t *testing.T) {
 	}
 	if s := take(t, "0610 lines in\n0725 strike\n0800 strike\n0900 strike\n1105 lines up"); len(s.Blocks) > 0 && s.Blocks[0].Shape == Records {
 		t.Error("times under no day are taken for a diary")
+	}
+}
+
+// TestJournal takes mails line by line: the day of the body, of the subject, of the mail, or the
+// day before where the mail was sent before what it tells.
+func TestJournal(t *testing.T) {
+	mail := "From: Ansa\nTo: me\nDate: %s\nSubject: %s\n\n%s\n"
+	text := fmt.Sprintf(mail, "Sun, 10 May 2026 21:05 +0200", "log", "sat 5/9\n633 lines in\n90 lb wahoo\npicked up 7:40") +
+		fmt.Sprintf(mail, "Thu, 14 May 2026 07:05", "log 5/13", "up 1015. quiet\nfuel 520 gal") +
+		fmt.Sprintf(mail, "Wed, May 20, 2026 at 9:05 AM", "log", "0610 lines in\nup 1930")
+	s := take(t, text)
+	if len(s.Blocks) != 1 {
+		t.Fatal(shown(s))
+	}
+	got := ""
+	for _, r := range s.Blocks[0].Rows {
+		got += r.Cells[0].Text[5:] + " " + r.Cells[1].Text + " " + r.Cells[2].Text + "\n"
+	}
+	want := "05-09 633 lines in\n05-09  90 lb wahoo\n05-09 7:40 picked up\n05-13 1015 up, quiet\n05-13  fuel 520 gal\n05-19 0610 lines in\n05-19 1930 up\n"
+	if got != want {
+		t.Errorf("told:\n%sexpected:\n%s", got, want)
 	}
 }
 

@@ -50,7 +50,8 @@ func (g *Grid) isAside(h head, r int, like Likeness) bool {
 	i := cells[0]
 	c := g.Rows[r].Cells[i]
 	label, _, _ := key(c, like)
-	if c.Look != Text || like.Label(strings.TrimRight(label, ": ")) < 0.8 || g.Rows[h.names].at(i).Look == Blank {
+	named := like.Label(strings.TrimRight(label, ": ")) >= 0.8
+	if c.Look != Text || !named && !g.pairsBelow(h, r) || g.Rows[h.names].at(i).Look == Blank {
 		return false
 	}
 	for q := h.last + 1; q < min(len(g.Rows), h.last+1+reach); q++ {
@@ -59,6 +60,26 @@ func (g *Grid) isAside(h head, r int, like Likeness) bool {
 		}
 	}
 	return true
+}
+
+// pairsBelow tells a row of a label and its value among others like it that stand under a
+// table and a blank row, down to the sheet's end: a form's last questions.
+func (g *Grid) pairsBelow(h head, r int) bool {
+	first := r
+	for ; first > h.last+1 && g.Rows[first].Num == g.Rows[first-1].Num+1; first-- {
+	}
+	if first <= h.last+1 && (first <= h.last || g.Rows[first].Num == g.Rows[h.last].Num+1) {
+		return false // no blank row above
+	}
+	pairs := 0
+	for q := first; q < len(g.Rows); q++ {
+		cells := g.Rows[q].filled(0, g.Width)
+		if len(cells) > 2 || len(cells) == 2 && cells[1] != cells[0]+1 || len(cells) > 0 && g.Rows[q].at(cells[0]).Look != Text {
+			return false
+		}
+		pairs += min(1, len(cells)) // a value may be blank
+	}
+	return pairs >= 2
 }
 
 // labels are a heading's, with the group over each and the unit under it, and one

@@ -65,7 +65,7 @@ func read(t *testing.T, name string) (kept, skipped map[string]int, problems []r
 		if err != nil {
 			t.Fatal(err)
 		}
-		sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label, Key: lexicon.Key}))
+		sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label, Key: lexicon.Key, Event: lexicon.Event}))
 	}
 	kept, skipped = map[string]int{}, map[string]int{}
 	for _, u := range lexicon.Infer(filepath.Base(name), sheets, func(string, int) meaning.Said { return meaning.Said{} }, nil).Data() {

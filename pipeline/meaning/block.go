@@ -9,6 +9,7 @@ import (
 	"unicode"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -42,6 +43,12 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 		x.rows = append(x.rows, texts)
 	}
 	x.bind(c, columns, l)
+	for _, r := range b.Foot {
+		if p.Foot == nil {
+			p.Foot = map[int64]bool{}
+		}
+		p.Foot[int64(r.Num)] = true
+	}
 	return x
 }
 
@@ -71,6 +78,8 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 		case cand.column == catchColumn:
 			if fate, _, _, ok := words.FateOf(label.Group); ok && len(label.Group) < prose {
 				u.Fate = fate.String()
+			} else if goneBack(label.Group) {
+				u.Fate = words.Released.String()
 			}
 			if fate, _ := x.t.speciesFate(label.Text); fate != "" {
 				u.Fate = fate
@@ -142,6 +151,9 @@ func (x *builder) settle() {
 	x.twelve()
 	x.timeOff()
 	x.outings()
+	x.overnights()
+	x.twoClients()
+	x.wrongYears()
 	x.inclusive()
 	x.tagged()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
@@ -200,19 +212,33 @@ func (x *builder) leavings() {
 	if date == nil || event == nil || x.plan.Binds("trip") || x.plan.Gives("trip") {
 		return
 	}
-	last, left, twice := "", 0, 0
+	last, left, home, twice, nights := "", 0, false, 0, 0
+	out := false // at the end of the last day
 	for _, row := range x.rows {
 		if day := cellOf(row, date.Index); day != "" && day != last {
-			last, left = day, 0
+			out = left > 0 && !home
+			last, left, home = day, 0, false
 		}
-		if words.EntryOf(cellOf(row, event.Index)).Event == words.EventLeave {
+		switch words.EntryOf(cellOf(row, event.Index)).Event {
+		case words.EventLeave:
+			home, out = false, false
 			if left++; left == 2 {
 				twice++
 			}
+		case words.EventWeigh:
+			home, out, left = false, false, max(left, 1)
+		case words.EventHome, words.EventDrop:
+			if home = true; out && left == 0 {
+				nights++
+			}
+			out = false
 		}
 	}
-	if x.plan.Outings = twice > 0; twice > 0 {
+	if x.plan.Outings = twice+nights > 0; twice > 0 {
 		x.note("%s: the boat left twice on %d days: two trips each", event.Heading, twice)
+	}
+	if nights > 0 {
+		x.note("%s: %d times the boat was back the day after it left: one trip each", event.Heading, nights)
 	}
 }
 
@@ -370,6 +396,50 @@ func (x *builder) caught() {
 		return in["land"] || in["keep"]
 	})
 	p.CatchBlank = x.blankIsNone()
+	p.Inclusive = p.Inclusive || x.catchIncludes()
+}
+
+// catchIncludes tells whether counts by species count the fish too that another column says
+// were let go: with them the row's strikes add up, in the rows that have any.
+func (x *builder) catchIncludes() bool {
+	released := x.plan.Find("released_n")
+	if released == nil || !x.plan.Binds("strikes_n", "hooked_n") {
+		return false
+	}
+	get := func(row []string, name string) int {
+		b := x.plan.Find(name)
+		if b == nil {
+			return 0
+		}
+		n, ok := number(cellOf(row, b.Index))
+		if named, fish := phrase.CountFish(cellOf(row, b.Index)); !ok && fish {
+			return named
+		}
+		return int(n)
+	}
+	with, without := 0, 0
+	for _, row := range x.rows {
+		r := get(row, "released_n")
+		if r == 0 {
+			continue
+		}
+		sum := get(row, "lost_n")
+		for _, c := range x.plan.Catch {
+			n, _ := number(cellOf(row, c.Index))
+			sum += int(n)
+		}
+		all := get(row, "hooked_n")
+		if !x.plan.Binds("hooked_n") {
+			all = get(row, "strikes_n") - get(row, "missed_n")
+		}
+		switch all {
+		case sum:
+			with++
+		case sum + r:
+			without++
+		}
+	}
+	return with > without
 }
 
 // blankIsNone tells a table that never writes a nought: of several species only those
@@ -523,3 +593,6 @@ func (u *Understood) Money() bool {
 	}
 	return n > 1
 }
+
+// List tells a block that lists things, with neither a day nor a time, and is no record.
+func (u *Understood) List() bool { return u.b.group.list }

@@ -24,8 +24,9 @@ var (
 
 // concepts are the words of headings.
 type concepts struct {
-	of    map[string][]string // concepts of a word or phrase, in normal form
-	rules []rule
+	of      map[string][]string // concepts of a word or phrase, in normal form
+	english map[string]bool     // single words of English ones
+	rules   []rule
 }
 
 // rule is a meaning that concepts have together.
@@ -47,7 +48,7 @@ var fateConcepts = map[words.Fate]string{
 const maxPhrase = 3
 
 func loadConcepts(columns []*plan.Column) (concepts, error) {
-	c := concepts{of: map[string][]string{}}
+	c := concepts{of: map[string][]string{}, english: map[string]bool{}}
 	rows, err := csvRows(conceptsCSV)
 	if err != nil {
 		return c, fmt.Errorf("concepts.csv: %w", err)
@@ -56,6 +57,11 @@ func loadConcepts(columns []*plan.Column) (concepts, error) {
 		for _, w := range strings.Split(r[2], "|") {
 			if w = normalise(w); w != "" && !slices.Contains(c.of[w], r[0]) {
 				c.of[w] = append(c.of[w], r[0])
+			}
+			if r[1] == "en" {
+				for _, one := range strings.Fields(w) {
+					c.english[one] = true
+				}
 			}
 		}
 	}

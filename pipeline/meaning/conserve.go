@@ -313,7 +313,7 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 		c := g.cands[i][k]
 		none := slices.IndexFunc(g.cands[i], func(x candidate) bool { return x.column == nil })
 		if c.column == nil || none < 0 || !slices.Contains(weighty, meaningOf(c)) ||
-			!slices.Contains([]string{"quantity", "count", "moment"}, c.column.Parse) || !c.voted("no word") || c.voted("a unit for a heading") {
+			!slices.Contains([]string{"quantity", "count", "moment"}, c.column.Parse) || !c.voted("no word") && !c.voted(oneLetter) || c.voted("a unit for a heading") {
 			continue
 		}
 		without := slices.Clone(u.choice)

@@ -39,6 +39,7 @@ type candidate struct {
 
 func (c *candidate) add(off Switches, evidence string, weight float64) {
 	if weight != 0 && !off[evidence] {
+		weight *= worthOf(evidence)
 		c.score += weight
 		c.votes = append(c.votes, vote{evidence, weight})
 	}
@@ -47,6 +48,7 @@ func (c *candidate) add(off Switches, evidence string, weight float64) {
 const (
 	noWord    = -1.6 // a meaning for which no word of the heading speaks
 	unsaid    = 0.5  // what having no meaning is worth
+	unlike    = -2   // cells that do not fit a meaning at all
 	mostCands = 9    // meanings looked at for a column
 )
 
@@ -62,16 +64,32 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	if off["words"] {
 		said = sayings{}
 	}
+	short, letters := t.shortFor(labelWithUnit(v.Label))
+	if off[shortened] || said.plain() {
+		short = sayings{}
+	}
 	var out []candidate
 	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] && v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
 		c := candidate{column: catchColumn}
-		c.add(off, "species over counts", 3.6)
-		return []candidate{c, {score: unsaid}}
+		if isCode(v.Label.Text) && (said.tells() || short.tells()) {
+			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
+			out = append(out, c)
+		} else {
+			c.add(off, "species over counts", 3.6)
+			return []candidate{c, {score: unsaid}}
+		}
 	}
 	for _, c := range t.Columns {
 		s, word := said.columns[c]
+		cut, isShort := short.columns[c]
+		if isShort = isShort && cut.weight > s.weight; isShort {
+			s.unit = cut.unit
+		}
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension && (c.Name == "length_cm" || c.Name == "scale_kg") {
+			s.unit = u // 35 under g are no fish of grams
+		}
 		p := profile(t, v, c, s.unit)
-		if !word && (p <= 0 || !tells(c)) {
+		if !word && (p <= 0 || !tells(c)) && (!isShort || p <= unlike) {
 			continue
 		}
 		x := candidate{column: c, unit: s.unit}
@@ -81,23 +99,35 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
 			x.add(off, "a guess by its heading", -6)
 		}
-		if word {
+		switch {
+		case isShort && letters == 1:
+			x.add(off, oneLetter, cut.weight)
+		case isShort:
+			x.add(off, shortened, cut.weight)
+		case word:
 			x.add(off, "words", s.weight)
-		} else {
+		default:
 			x.add(off, "no word", noWord)
+			if c.Name == "stopped_s" || c.Name == "outcome" || c.Name == "lines_out" || c.Parse == "story" {
+				x.add(off, "no word", noWord/4) // hours and bites hang on them
+			}
 			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's
 			}
 		}
 		x.add(off, "cells", p)
-		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension && (c.Name == "length_cm" || c.Name == "scale_kg") {
-			x.unit = u
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && x.unit == u && (c.Name == "length_cm" || c.Name == "scale_kg") {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
 		out = append(out, x)
 	}
 	out = append(out, t.pseudo(v, said, off)...)
+	if short.asideWeight > said.asideWeight {
+		c := candidate{column: asideColumn, aside: short.aside}
+		c.add(off, shortened, short.asideWeight)
+		out = append(out, c)
+	}
 	out = append(out, candidate{score: unsaid})
 	sortCandidates(out)
 	if len(out) > mostCands {
@@ -126,12 +156,28 @@ func tells(c *plan.Column) bool {
 			return true
 		}
 	}
-	return c.Name == "line"
+	return c.Name == "line" || c.Name == "trip"
 }
+
+// measuredNot is what a unit of a length or a weight in its heading says of a count.
+const measuredNot = -5.0
+
+// anotherUnit is what a unit of something else in the heading's brackets says: "Line (kg)" is no length.
+const anotherUnit = -4.0
 
 // units is what the unit of the heading or the cells says of a meaning.
 func units(v *Values, c *plan.Column, heading unit.Unit) float64 {
+	if _, inner, ok := brackets(v.Label.Text); ok && c.HasUnit {
+		if u, ok := unit.Lookup(inner); ok && u.Dimension() != c.Dimension && heading == "" {
+			return anotherUnit
+		}
+	}
 	if !c.HasUnit {
+		if _, inner, ok := brackets(v.Label.Text); ok && c.Parse == "count" {
+			if u, ok := unitIn(inner); ok && (u.Dimension() == unit.Length || u.Dimension() == unit.Mass) {
+				return measuredNot // no count is of centimetres
+			}
+		}
 		return 0
 	}
 	w := 0.0
@@ -182,6 +228,19 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			out = append(out, c)
 		}
 	}
+	if fate, _, _, ok := words.FateOf(head); ok && fate == words.Released && v.texts() > 0.5 && v.length() < prose {
+		named := v.share("fish or no", func(c layout.Cell) bool {
+			_, fish := phrase.CountFish(c.Text)
+			return fish || yesOrNo(c) || words.Nothing(c.Text)
+		})
+		if fishes := v.fishes(t); fishes > 0.2 && named >= 0.9 {
+			for _, column := range alike(t.Columns, "released_n", "count") {
+				c := candidate{column: column}
+				c.add(off, "let go by name", 3)
+				out = append(out, c)
+			}
+		}
+	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
@@ -224,6 +283,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.dotted {
 			return pick(v.clockShare() >= 0.9, 0.9)
 		}
+		if v.share("bare figures", func(x layout.Cell) bool { return digits(x.Text) == len(x.Text) }) >= 0.9 {
+			return pick(v.clockShare() >= 0.6, 1) // 850 may be money
+		}
 		return pick(v.clockShare() >= 0.6, 1.5)
 	case "date":
 		return dateProfile(v, not)
@@ -235,7 +297,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return countProfile(v, c, not)
 	case "outcome":
-		return pick(v.fates() >= 0.5 && v.length() < 34 && eventProfile(v, not) < 0, 2.2)
+		return pick(v.fates() >= 0.5 && v.length() < 34 && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
 	case "species":
 		if v.share("yes or no", yesOrNo) >= 0.9 {
 			return not // "Did we fish?"
@@ -249,12 +311,16 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "story":
 		return storyProfile(v, not)
 	case "stretches":
-		return pick(v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+		return pick(v.dates() < 0.9 && v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
 		// a weight with its guess beside it is a weight
-		return pick(v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
-			return !strings.ContainsAny(x.Text, "0123456789") && (words.Scaled(x.Text) || words.Hedged(x.Text))
-		}) >= 0.5, 2.5)
+		if v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
+			_, told := words.ByScale(x.Text)
+			return told && !strings.ContainsAny(x.Text, "0123456789")
+		}) >= 0.5 {
+			return 2.5
+		}
+		return pick(v.coded(), 0.2)
 	case "method":
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
 	case "event":
@@ -263,7 +329,15 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.share("position", func(x layout.Cell) bool { return likePosition(x.Text) }) >= 0.6, 2.5)
 	case "latitude", "longitude":
 		return pick(v.share("degrees", func(x layout.Cell) bool { return likeDegrees(x.Text) }) >= 0.6, 0.8)
-	case "bool", "kept", "released", "tagcapture":
+	case "kept":
+		if v.share("kept or let go", func(x layout.Cell) bool {
+			f, _, _, ok := words.FateOf(x.Text)
+			return ok && (f == words.Landed || f == words.Released)
+		}) >= 0.95 {
+			return 4.4 // no fish of it was lost: what became of them, and no more
+		}
+		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
+	case "bool", "released", "tagcapture":
 		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
 	case "lengthkind", "weightstate", "zone":
 		return pick(v.texts() > 0.6, 0.4)
@@ -271,10 +345,16 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	return textProfile(v, c, not)
 }
 
+// coded tells two or three codes of a letter or two, again and again.
+func (v *Values) coded() bool {
+	kinds := v.distinct() * float64(len(v.cells))
+	return len(v.cells) > 5 && kinds > 1.5 && kinds < 3.5 && v.texts() > 0.9 && v.length() <= 2.5
+}
+
 // yesOrNo tells the answer to a question that names no fish.
 func yesOrNo(c layout.Cell) bool {
 	switch normalise(c.Text) {
-	case "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
+	case "nope", "nah", "yep", "none", "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":
 		return true
 	}
 	return false
@@ -314,7 +394,7 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -3 // port long is a rod
 		}
 	case "leg":
-		if v.whole(1, 40) >= 0.9 {
+		if v.whole(1, 40) >= 0.9 || v.whole(1, 9999) >= 0.9 && v.rising() {
 			return 1.4
 		}
 		return -0.4
@@ -323,6 +403,9 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -4
 		}
 		if v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) >= 0.5 {
+			if len(v.cells) < 3 {
+				return 1.4
+			}
 			return 1.8
 		}
 		switch {
@@ -335,6 +418,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 	case "lure", "colour":
 		if v.numeric() > 0.8 {
 			return -3
+		}
+	case "wind":
+		if force, ok := windForce(v.Label); ok && v.whole(0, 12) > 0.9 {
+			return force
 		}
 	case "notes":
 		if v.texts() > 0.6 {
@@ -386,6 +473,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 		if v.share("tackle", inOunces) > 0.6 {
 			w = -0.5
 		}
+		if (heading == unit.Gram || heading == unit.Ounce) && v.below(600) > 0.6 {
+			w = -2.5 // no fish that is trolled for: a lure
+		}
 	case "speed_kn", "strike_speed_kn":
 		w = 1.1
 		if v.whole(0, 99) < 0.95 {
@@ -425,6 +515,9 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 && v.distinct()*float64(len(v.cells)) > 5.5 {
+		return not // the number of a stretch or a trip
+	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
 		return 0 // bites in every row are rare
 	}
@@ -454,9 +547,26 @@ func (v *Values) ticks() float64 {
 
 func (v *Values) fates() float64 {
 	return v.share("fate", func(c layout.Cell) bool {
-		_, _, _, ok := words.FateOf(c.Text)
-		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && !strings.Contains(c.Text, ","))
+		_, cause, _, ok := words.FateOf(c.Text) // "lost, hook pulled" is one fate
+		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && (cause != "" || fateFirst(c.Text)))
 	})
+}
+
+// otherLetters tells cells of one letter each of which a few are no fate's: M and F are no bites.
+func (v *Values) otherLetters() bool {
+	letters := v.share("letter", func(c layout.Cell) bool { return len(c.Text) == 1 && hasLetter(c.Text) })
+	return letters > 0.9 && v.fates() < 0.9
+}
+
+// fateFirst tells a cell that is no list, or one whose first part is a fate and no more:
+// "lost, hook pulled".
+func fateFirst(text string) bool {
+	first, _, list := strings.Cut(text, ",")
+	if !list {
+		return true
+	}
+	_, _, _, ok := words.FateOf(first)
+	return ok && len(strings.Fields(first)) <= 2
 }
 
 func (v *Values) fishes(t *Lexicon) float64 {
@@ -468,6 +578,8 @@ func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	switch {
 	case plain >= 0.5:
 		return 2.4
+	case len(v.cells) > 4 && v.fishes(t) == 0:
+		return -2.5 // kinds of something else
 	case v.texts() > 0.6 && v.length() < 20 && v.fishes(t) > 0.2:
 		return 0.4
 	case v.texts() > 0.6 && v.length() < 16:

@@ -28,6 +28,7 @@ func pages(blocks []*layout.Block) []*layout.Block {
 		}
 		last.Rows = slices.DeleteFunc(last.Rows, func(r layout.Row) bool { return slices.Contains(last.Above, firstText(r)) }) // its title again
 		last.Rows, last.Totals, last.Open = append(last.Rows, b.Rows...), append(last.Totals, b.Totals...), b.Open
+		last.Foot = append(last.Foot, b.Foot...)
 		b.Rows = nil
 	}
 	return out
@@ -140,6 +141,7 @@ type SaidColumn struct {
 func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, string) {
 	g.off = off
 	for i := range g.values {
+		g.written = append(g.written, g.values[i])
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 	}
 	g.places()
@@ -181,7 +183,11 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		c := candidate{column: s.Column, unit: s.Unit, score: 10, votes: []vote{{"said", 10}}}
 		return []candidate{c}
 	}
-	cands := t.candidates(l.rewritten(v), l.more(v.Label.Text), g.off)
+	if l.codesFor(v) == nil {
+		l.addShort(t, v)
+	}
+	g.written[i] = l.rewritten(v)
+	cands := t.candidates(g.written[i], l.more(v.Label.Text), g.off)
 	if said.Answers != nil {
 		if means, ok := said.Answers(headingOf(v.Label), g.nth(i), g.labels()); ok {
 			return t.answered(cands, v.Label.Text, means)
@@ -207,6 +213,54 @@ func (g *group) places() {
 	}
 }
 
+// codes takes the codes of species that head counts for such where another species heads one too.
+func (g *group) codes(isCatch func(candidate) bool) {
+	var heads []int
+	for i, c := range g.cands {
+		if slices.ContainsFunc(c, isCatch) {
+			heads = append(heads, i)
+		}
+	}
+	if len(heads) < 2 {
+		return
+	}
+	for _, i := range heads {
+		k := slices.IndexFunc(g.cands[i], isCatch)
+		if x := &g.cands[i][k]; x.voted("a code over counts") {
+			x.add(g.off, "species beside", 3)
+			sortCandidates(g.cands[i])
+		}
+	}
+}
+
+// backWords are words that over counts of fish, beside those of the fish that were kept, say
+// that these went back.
+var backWords = []string{"back", "returned", "out", "over the side", "free", "swam", "alive", "dehors", "fuera", "fuori", "fora", "zuruck"}
+
+// goneBack tells a group heading of fish that were let go.
+func goneBack(group string) bool {
+	if group == "" || len(group) >= prose {
+		return false
+	}
+	fate, _, _, ok := words.FateOf(group)
+	return ok && fate == words.Released || slices.Contains(backWords, normalise(group))
+}
+
+// putBack tells a column of counts under a heading of fish that went back, where another
+// heading has the species that were kept.
+func (g *group) putBack(v *Values, species map[string]int) bool {
+	if !goneBack(v.Label.Group) || v.whole(0, 60) < 0.9 {
+		return false
+	}
+	for group, n := range species {
+		fate, _, _, ok := words.FateOf(group)
+		if ok && fate == words.Landed && n >= 2 {
+			return true
+		}
+	}
+	return false
+}
+
 // siblings takes a count under the same group heading as counts of two species or more for a
 // count of fish like them: "Other".
 func (g *group) siblings() {
@@ -217,9 +271,10 @@ func (g *group) siblings() {
 			species[group]++
 		}
 	}
+	g.codes(isCatch)
 	for i, c := range g.cands {
 		v := g.values[i]
-		if species[v.Label.Group] < 2 || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
+		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
 			continue
 		}
 		x := candidate{column: catchColumn}

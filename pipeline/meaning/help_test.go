@@ -58,7 +58,7 @@ func inferredAs(t testing.TB, file string, said func(string, int) Said, off Swit
 	}
 	var taken []*layout.Sheet
 	for i := range all {
-		taken = append(taken, layout.Take(gridOf(t, i, all...), layout.Likeness{Label: l.Label, Key: l.Key}))
+		taken = append(taken, layout.Take(gridOf(t, i, all...), layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event}))
 	}
 	return l.Infer(file, taken, said, off)
 }
@@ -145,5 +145,6 @@ func made(t testing.TB, spec string) (*group, assigned) {
 		g.rows = len(rows)
 		a[name] = append(a[name], j)
 	}
+	g.written = g.values
 	return g, a
 }

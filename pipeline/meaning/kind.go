@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -14,6 +15,7 @@ type facts struct {
 	hint   plan.Kind // of the sheet's name
 	loss   bool      // an outcome in the cells tells that a fish got away
 	ticked bool      // counts are marks: an X where it was so
+	things bool      // no row has a day, a trip or a clock time, and no title gives one
 }
 
 // any tells whether the block has one of the meanings.
@@ -51,6 +53,9 @@ var kindRules = []struct {
 	why  string
 	when func(facts) bool
 }{
+	{"", "it lists gear, with no day, trip or time", func(f facts) bool {
+		return f.things && !f.any("line", "species", "outcome", "length_cm", "girth_cm") && !f.told() && f.any("lure", "colour", "leader", "hooks", "lure_weight_g")
+	}},
 	{plan.Events, "its rows say when lines went in and came up", func(f facts) bool { return f.any("event") }},
 	{plan.Flat, "it has times of effort and what was on a line or struck", func(f facts) bool {
 		return f.effort() && (f.any("line", "lure", "outcome", "species", "spread") || f.counts() || f.told())
@@ -104,13 +109,20 @@ func (g *group) kindOf(a assigned) (plan.Kind, string) {
 		}) > 0
 	}
 	f.ticked = g.ticked(a)
+	f.things = len(g.values) > 2 && g.rows > 2 && g.sheets() == 1 && !f.any(whenNames...) && !slices.ContainsFunc(g.blocks, func(b *layout.Block) bool {
+		return b.Shape != layout.Table || dayOf(b.Grid.Info.Name) != "" || titleDay(b.Above) != ""
+	})
 	for _, r := range kindRules {
 		if r.when(f) {
+			g.list = r.kind == ""
 			return r.kind, r.why
 		}
 	}
 	return "", ""
 }
+
+// whenNames are the meanings by which a row is of a day, a trip, a stretch or a moment.
+var whenNames = []string{"date", "trip", "time_s", "start_s", "end_s", "depart_s", "return_s", "event", "stretches", "strike", "leg", "story"}
 
 var nameWords = []struct {
 	word string

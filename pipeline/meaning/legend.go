@@ -3,6 +3,7 @@ package meaning
 import (
 	"maps"
 	"regexp"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -120,6 +121,16 @@ func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 		_, _, _, ok := words.FateOf(word)
 		return ok && len(word) > 2
 	})
+	for _, cell := range v.cells {
+		word := strings.ToLower(cell.Text)
+		said := l.words[normalise(word)]
+		if _, _, _, known := words.FateOf(word); !known && codes[word] == "" && isFate(said) { // "Off = hooked, then gone"
+			if codes == nil {
+				codes = map[string]string{}
+			}
+			codes[word] = said
+		}
+	}
 	return codes
 }
 
@@ -137,4 +148,52 @@ func (l *legend) rewritten(v *Values) *Values {
 		}
 	}
 	return newValues(v.Label, rows, v.workbook, v.monthly)
+}
+
+// addShort takes the codes of a column that no legend explains for what they are short for, where
+// its heading says that they are ways of fishing, ways to weigh or fates, and each is one.
+func (l *legend) addShort(t *Lexicon, v *Values) {
+	if len(v.cells) == 0 || v.length() > longestCode || v.texts() < 0.9 {
+		return
+	}
+	said := t.said(v.Label)
+	short, letters := t.shortFor(labelWithUnit(v.Label))
+	for c, of := range shortCells {
+		spelled := slices.ContainsFunc(t.Columns, func(x *plan.Column) bool {
+			_, cut := short.columns[x]
+			return x.Parse == c && (said.columns[x].weight >= loosely || cut && letters > 1)
+		})
+		if !spelled {
+			continue
+		}
+		codes := map[string]string{}
+		for _, cell := range v.cells {
+			code := strings.ToLower(cell.Text)
+			if of.known(code) {
+				continue
+			}
+			means, ok := of.short(code)
+			if !ok {
+				codes = nil
+				break
+			}
+			codes[code] = means
+		}
+		if len(codes) > 1 {
+			l.codes[normalise(v.Label.Text)] = codes
+		}
+	}
+}
+
+// longestCode is the usual length of codes at most.
+const longestCode = 4
+
+// shortCells are the closed lists whose words cells may cut short, by a column's way of reading.
+var shortCells = map[string]struct {
+	known func(string) bool
+	short func(string) (string, bool)
+}{
+	"method":  {func(s string) bool { _, ok := words.Method(s); return ok }, words.ShortMethod},
+	"weighed": {func(s string) bool { return words.Scaled(s) || words.Hedged(s) }, words.ShortWeighed},
+	"outcome": {func(s string) bool { _, _, _, ok := words.FateOf(s); return ok || words.Nothing(s) }, words.ShortFate},
 }

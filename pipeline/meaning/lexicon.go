@@ -15,6 +15,7 @@ type Lexicon struct {
 	byEssence map[string][]*plan.Column
 	words     map[string]string
 	concepts  concepts
+	shorts    []shortNames
 }
 
 // Default returns the embedded lexicon. Its error names the file and row that is wrong.
@@ -28,6 +29,9 @@ func Default(fish *species.List) (*Lexicon, error) {
 		return nil, err
 	}
 	if t.concepts, err = loadConcepts(t.Columns); err != nil {
+		return nil, err
+	}
+	if t.shorts, err = loadShorts(t.Columns, t.concepts); err != nil {
 		return nil, err
 	}
 	t.index()

@@ -66,6 +66,16 @@ type sayings struct {
 	guess       bool
 }
 
+// plain reports whether a heading is a word in full, and so is short for nothing.
+func (s *sayings) plain() bool {
+	for _, c := range s.columns {
+		if c.weight >= asSpelled {
+			return true
+		}
+	}
+	return false
+}
+
 const (
 	asSpelled = 3.2 // a heading that is a known spelling of the meaning
 	loosely   = 2.4 // one that has its words, in another order or beside others
@@ -91,10 +101,35 @@ func (t *Lexicon) said(l layout.Label) sayings {
 	if l.Group != "" && !t.isSpecies(l.Text) {
 		texts = append(texts, l.Group+" "+texts[0])
 	}
-	for _, text := range texts {
-		t.spelled(&s, text)
+	for i, text := range texts {
+		said := sayings{columns: map[*plan.Column]saying{}}
+		into := &s
+		if i > 0 && !numberWords[normalise(l.Text)] {
+			into = &said
+		}
+		t.spelled(into, text)
+		if into == &said {
+			s.take(said)
+		}
 	}
 	return s
+}
+
+// numberWords are headings that number what their group names: Trip, No.
+var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true, "#": true}
+
+// take adds what a group's heading says with its column's: of what stands under "Trip" not
+// each is the trip's number.
+func (s *sayings) take(of sayings) {
+	for c, x := range of.columns {
+		if c.Name != "trip" {
+			s.say(c, x.weight, x.unit)
+		}
+	}
+	if of.asideWeight > s.asideWeight {
+		s.aside, s.asideWeight = of.aside, of.asideWeight
+	}
+	s.guess = s.guess || of.guess
 }
 
 // withoutRemark leaves out what a long question says in brackets, where that is no unit:
@@ -106,7 +141,7 @@ func withoutRemark(text string) string {
 	}
 	for _, w := range headingWords(inner) {
 		if _, unit := unit.Lookup(w); unit {
-			return text
+			return outer + " (" + w + ")"
 		}
 	}
 	return outer
@@ -210,4 +245,18 @@ func (t *Lexicon) Key(text string) bool {
 
 func sortCandidates(c []candidate) {
 	sort.SliceStable(c, func(i, j int) bool { return c[i].score > c[j].score })
+}
+
+// Event is what words before a clock time tell of the lines or the boat, in words that are
+// understood beside others: "up" alone is "lines up". It is "" for words that tell neither.
+func (t *Lexicon) Event(text string) string {
+	switch words.EntryOf(text).Event {
+	case words.EventIn:
+		return "lines in"
+	case words.EventUp:
+		return "lines up"
+	case words.EventOut, words.EventLeave, words.EventHome, words.EventWeigh, words.EventDrop:
+		return text
+	}
+	return ""
 }

@@ -86,8 +86,10 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		}
 	}
 	l.summed(columns)
+	l.repeated()
 	l.order()
 	l.settle()
+	l.untrolled()
 	return l
 }
 
@@ -148,8 +150,14 @@ func (l *Log) settle() {
 		}
 	}
 	l.linked()
+	l.halves()
+	l.catalogues()
+	l.sheetNames()
 	l.forms()
 	l.days()
+	l.wrongSheetYears()
+	l.clients()
+	l.besideOnly()
 	l.usual()
 	l.years()
 	l.ranks()
@@ -172,9 +180,13 @@ func (u *Understood) sales() bool {
 	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
 }
 
+// fewColumns is how many columns a book of one expense has at the most beside its day.
+const fewColumns = 4
+
 // upkeep tells a list of days on which money was spent or the engine seen to, and no more.
 func (u *Understood) upkeep() bool {
-	return u.Plan.Kind == plan.Trips && u.Money() && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+	spent := u.Money() || len(u.Plan.Unknown) <= fewColumns && slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" || x.Aside == "engine" })
+	return u.Plan.Kind == plan.Trips && spent && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
 		return b.Column.Name != "date" && b.Column.Name != "notes"
 	})
 }
@@ -201,14 +213,61 @@ func (l *Log) forms() {
 				case b.Column.Name == "trip" && plural(normalise(b.Heading)): // how many there were
 				case slices.Contains(mayBeGiven, b.Column.Name):
 					u.b.give(b.Heading, b.Column, text, false)
+					l.wholeLog(f, b, text)
 				case (b.Column.Name == "speed_kn" || b.Column.Name == "lines_out") && !p.Binds("start_s", "duration_s"):
 					u.b.give(b.Heading, b.Column, text, true)
 				}
 			}
 		}
 		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
-		if !effort || !p.Binds("date", "trip") {
+		if !effort || !p.Binds("date", "trip") && !p.Gives("date") {
 			p.Kind = ""
+		}
+	}
+	l.oneBoat()
+}
+
+// oneBoat gives the one boat that forms of the log name to its lists of days that name none: a book
+// of petrol is of the same boat.
+func (l *Log) oneBoat() {
+	boats, of := map[string]bool{}, plan.Given{}
+	for _, u := range l.Data() {
+		if u.Plan.Binds("boat") {
+			return
+		}
+		for _, g := range u.Plan.Given {
+			if g.Column.Name == "boat" {
+				boats[strings.ToLower(g.Text)], of = true, g
+			}
+		}
+	}
+	if len(boats) != 1 {
+		return
+	}
+	for _, u := range l.Data() {
+		if u.Plan.Kind != plan.Trips {
+			continue
+		}
+		u.b.give(of.Heading, l.lexicon.named("boat", ""), of.Text, false)
+	}
+}
+
+// wholeLog gives the boat, or its captain or port, that one form names and no other part of the
+// log, to the tables of the other sheets too: a log that names one boat is of that boat.
+func (l *Log) wholeLog(form *Understood, b plan.Binding, text string) {
+	name := b.Column.Name
+	if name != "boat" && name != "captain" && name != "port" {
+		return
+	}
+	others := func(u *Understood) bool {
+		return u != form && (u.Plan.Binds(name) || slices.ContainsFunc(u.Plan.Given, func(g plan.Given) bool { return g.Column.Name == name && g.Text != text }))
+	}
+	if slices.ContainsFunc(l.Blocks, others) {
+		return
+	}
+	for _, u := range l.Data() {
+		if u != form && !u.Plan.Gives(name) {
+			u.b.give(b.Heading, b.Column, text, false)
 		}
 	}
 }
@@ -385,6 +444,7 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
+			b.Scaled = b.Column.Parse == "count" && (words.Scaled(b.Heading) || l.scaled()) // of the fish that it names
 			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" {
 				continue
 			}
@@ -601,11 +661,26 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	if b := u.Plan.Find(name); b != nil {
 		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
 	}
-	i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return strings.EqualFold(x.Heading, key.Heading) })
-	if i < 0 {
-		return plan.Unknown{}, false
+	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return SameKey(x.Heading, key.Heading) }); i >= 0 {
+		return u.Plan.Unknown[i], true
 	}
-	return u.Plan.Unknown[i], true
+	// a bare number of another table's rows looks like a count
+	if b := u.Plan.Find("count"); b != nil && SameKey(b.Heading, key.Heading) {
+		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
+	}
+	return plan.Unknown{}, false
+}
+
+// SameKey tells two headings of one number: "Run" and "Run no".
+func SameKey(a, b string) bool {
+	bare := func(s string) string {
+		w := strings.Fields(strings.ToLower(s))
+		if n := len(w); n > 1 && numberWords[strings.Trim(w[n-1], ".")] {
+			w = w[:n-1]
+		}
+		return strings.Join(w, " ")
+	}
+	return bare(a) == bare(b)
 }
 
 func set(cells []string) map[string]bool {
@@ -632,6 +707,7 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 		at plan.Unknown
 	}{{to, key}, {from, ref}} {
 		if !u.Plan.Binds(c.Name) {
+			u.Plan.Bindings = slices.DeleteFunc(slices.Clone(u.Plan.Bindings), func(b plan.Binding) bool { return b.Index == u.at.Index && b.Column.Name == "count" })
 			u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: u.at.Index, Heading: u.at.Heading, Column: c})
 			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
 		}

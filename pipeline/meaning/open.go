@@ -38,16 +38,27 @@ func (l *Log) Open() []Open {
 			continue
 		}
 		seen[g] = true
-		out = append(out, l.ties(u, g)...)
-		for _, o := range l.unworded(u, g) {
-			if !slices.ContainsFunc(out, func(x Open) bool { return x.Heading == o.Heading && x.Nth == o.Nth && slices.Equal(x.Labels, o.Labels) }) {
-				out = append(out, o)
-			}
+		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g), l.best(u, g)) {
+			out = joined(out, o)
 		}
-		out = append(out, l.unaccounted(u, g)...)
-		out = append(out, l.best(u, g)...)
 	}
 	return out
+}
+
+// joined adds what a column may be to what else it may be.
+func joined(all []Open, o Open) []Open {
+	k := slices.IndexFunc(all, func(x Open) bool {
+		return x.Heading == o.Heading && x.Nth == o.Nth && slices.Equal(x.Labels, o.Labels)
+	})
+	if k < 0 {
+		return append(all, o)
+	}
+	for _, may := range o.Others {
+		if may != all[k].Taken && !slices.Contains(all[k].Others, may) {
+			all[k].Others = append(all[k].Others, may)
+		}
+	}
+	return all
 }
 
 // best are columns of the weight of a row's best fish, where the row names one fish and no

@@ -127,7 +127,7 @@ func gapsWithin(rows [][]string, index int) bool {
 func writtenOnce(rows [][]string, index int) bool {
 	before, under, blanks, filled := "", false, 0, 0
 	for _, row := range rows {
-		if len(column([][]string{row}, index)) == 0 {
+		if c := cellOf(row, index); c == "" || words.Ditto(c) {
 			if cells(row) > 1 && filled > 0 && !isTotal(row) {
 				blanks++
 				under = true
@@ -168,7 +168,7 @@ func cellOf(row []string, i int) string {
 func column(rows [][]string, i int) []string {
 	var cells []string
 	for _, row := range rows {
-		if s := cellOf(row, i); s != "" {
+		if s := cellOf(row, i); strings.Trim(s, "-–—./ ") != "" { // a dash is nothing
 			cells = append(cells, s)
 		}
 	}

@@ -52,11 +52,18 @@ var relations = []relation{
 	{"a strike has a clock and a fate", strikeClock},
 	{"weight goes with length cubed", weightLength},
 	{"girth below length", girthLength},
+	{"girth beside the length", girthBeside},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
+	{"numbers anew are of the stretch", startsAnew},
 	{"a method tells trolling apart", methodApart},
 	{"measures stand beside their fish", besideFish},
 	{"a bare number is of the outing", bareNumber},
+	{"a trip's number goes with its day", tripOfDay},
+	{"fates fit the fish", fatesFit},
+	{"how it was weighed stands beside weights", weighedBeside},
+	{"lines of each stretch", linesEach},
+	{"hours of a meter are the engine's", meterHours},
 }
 
 // cached works a relation of some columns out once.
@@ -444,27 +451,33 @@ var countNames = []string{"strikes_n", "hooked_n", "landed_n", "kept_n", "releas
 
 // bareCounts holds that counts no word speaks for rest on others that one does.
 func bareCounts(g *group, a assigned) float64 {
-	bare, worded := 0, 0
+	bare, worded, cut := 0, 0, 0
 	for _, n := range countNames {
 		for _, i := range a[n] {
-			if g.worded(i, n) {
+			switch {
+			case g.worded(i, n):
 				worded++
-			} else {
+			case g.voted(i, n, shortened):
+				cut++
+			default:
 				bare++
 			}
 		}
 	}
-	if bare == 0 || worded >= 2 || worded+bare >= 3 && addUp(g, a) >= 2 {
+	if bare+cut == 0 || worded >= 2 || worded+bare+cut >= 3 && addUp(g, a) >= 2 {
 		return 0
 	}
-	return -1.3 * float64(bare)
+	return -1.3*float64(bare) - 0.5*float64(cut)
 }
 
 // worded tells whether a word of a column's heading speaks for a meaning.
-func (g *group) worded(column int, name string) bool {
+func (g *group) worded(column int, name string) bool { return g.voted(column, name, "words") }
+
+// voted tells whether a piece of evidence speaks for a meaning of a column.
+func (g *group) voted(column int, name, evidence string) bool {
 	for _, c := range g.cands[column] {
 		if c.column != nil && c.column.Name == name {
-			return slices.ContainsFunc(c.votes, func(v vote) bool { return v.Evidence == "words" })
+			return c.voted(evidence)
 		}
 	}
 	return false
@@ -494,41 +507,6 @@ func strikeClock(_ *group, a assigned) float64 {
 	return t
 }
 
-func weightLength(g *group, a assigned) float64 {
-	l, w := a.first("length_cm"), a.first("scale_kg")
-	if l < 0 || w < 0 {
-		return 0
-	}
-	gi := a.first("girth_cm")
-	return g.cached("lw", []int{l, w, gi}, func() float64 {
-		var k []float64
-		for r := range g.rows {
-			x, y := g.length(l, r), g.value(w, r)
-			v := y / (x * x * x)
-			if gi >= 0 && !math.IsNaN(g.length(gi, r)) {
-				v = y / (x * g.length(gi, r) * g.length(gi, r)) / 8
-			}
-			if !math.IsNaN(v) && !math.IsInf(v, 0) && v > 0 {
-				k = append(k, v)
-			}
-		}
-		if len(k) < 4 {
-			return 0
-		}
-		slices.Sort(k)
-		switch q := k[len(k)*3/4] / k[len(k)/4]; {
-		case q < 1.8:
-			return 1.8
-		case q < 2.6:
-			return 0.6
-		}
-		if g.worded(l, "length_cm") && g.worded(w, "scale_kg") {
-			return 0 // what is named so is so, however odd the fish
-		}
-		return -1
-	})
-}
-
 func girthLength(g *group, a assigned) float64 {
 	i, j := a.first("girth_cm"), a.first("length_cm")
 	if i < 0 || j < 0 || g.unit(i, "girth_cm") != g.unit(j, "length_cm") {
@@ -554,6 +532,15 @@ func girthLength(g *group, a assigned) float64 {
 		}
 		return -3
 	})
+}
+
+// girthBeside holds that people write a fish's girth beside its length.
+func girthBeside(_ *group, a assigned) float64 {
+	i, j := a.first("girth_cm"), a.first("length_cm")
+	if i < 0 || j < 0 || i != j+1 && i != j-1 {
+		return 0
+	}
+	return 0.7
 }
 
 func clockWithin(g *group, a assigned) float64 {
@@ -596,11 +583,42 @@ func linesOfStretch(g *group, a assigned) float64 {
 	return linesOut(g, a)
 }
 
-// bareNumber holds that a column headed No. numbers outings where its rows are outings: they
-// have hours, and hardly two of one day. Among fish it numbers the fish.
+// startsAnew holds that a column that counts 1, 2, 3 and starts anew, in each of its rows, numbers
+// the stretches of each day: it is no number of lines.
+func startsAnew(g *group, a assigned) float64 {
+	l := a.first("lines_out")
+	if l < 0 {
+		return 0
+	}
+	return g.cached("anew", []int{l}, func() float64 {
+		last, ones, more := 0.0, 0, 0
+		for r := range g.rows {
+			switch v := g.value(l, r); {
+			case math.IsNaN(v):
+			case v == 1:
+				ones++
+				last = v
+			case v == last+1 && ones > 0:
+				more++
+				last = v
+			default:
+				return 0
+			}
+		}
+		if ones < 3 || more < 3 {
+			return 0
+		}
+		return -6
+	})
+}
+
+// bareNumber holds that a column headed No., or one that counts the rows under a heading that
+// hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
+// hardly two of one day. Among fish it numbers the fish.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
-	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(g.values[t].Label.Text)) {
+	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&
+		(g.said(t, "trip") >= accounted || !g.values[t].running()) {
 		return 0
 	}
 	if len(a["stretches"]) == 0 && a.first("start_s") < 0 && a.first("duration_s") < 0 && a.first("depart_s") < 0 {
@@ -640,7 +658,7 @@ func methodApart(g *group, a assigned) float64 {
 	if m < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 && len(a["stretches"]) == 0 {
 		return 0
 	}
-	if g.values[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
+	if g.written[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
 		return 0
 	}
 	return -6

@@ -20,11 +20,21 @@ var relationCases = map[string]struct {
 	"a strike has a clock and a fate":  {"time_s=06:40 07:10|outcome=lost landed", "time_s=06:40 07:10|area=shelf bank", true, true},
 	"weight goes with length cubed":    {"length_cm=100 120 140 90 110|scale_kg=10 17.3 27.4 7.3 13.3", "?length_cm=100 120 140 90 110|?scale_kg=40 3 27 70 5", true, true},
 	"girth below length":               {"length_cm=100 120 140|girth_cm=50 62 70", "?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
+	"girth beside the length":          {"length_cm=100 120 140|girth_cm=50 62 70", "length_cm=100 120 140|notes=calm rough calm|girth_cm=50 62 70", true, false},
 	"clock within the stretch":         {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
 	"a bare number is of the outing":   {"?trip:No.=1 2 3|date=3/6/26 4/6/26 5/6/26|start_s=06:00 07:00 06:30", "?trip:No.=1 2 3|date=3/6/26 3/6/26 3/6/26|species=wahoo tuna wahoo", false, true},
 	"a method tells trolling apart":    {"start_s=06:00 07:00 06:30|method=trolling jig trolling", "start_s=06:00 07:00 06:30|method=jig bottom jig", false, true},
 	"measures stand beside their fish": {"species=wahoo tuna wahoo|length_cm=100 120 140", "length_cm=100 120 140|notes=calm rough calm|species=wahoo tuna wahoo", true, false},
 	"lines out belong to a stretch":    {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4", "species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
+	"numbers anew are of the stretch":  {"lines_out=4 5 4 5 4 5 4", "lines_out=1 2 1 2 3 1 2", false, true},
+	"a trip's number goes with its day": {"?trip=1 1 1 2 2 3 3 4|date=3/6/26 3/6/26 3/6/26 4/6/26 4/6/26 5/6/26 5/6/26 6/6/26",
+		"?trip=1 1 2 2 2 3 3 4|date=3/6/26 3/6/26 3/6/26 4/6/26 4/6/26 5/6/26 5/6/26 6/6/26", true, true},
+	"fates fit the fish": {"outcome=lost landed missed lost landed landed missed missed|species=tuna tuna NA NA wahoo tuna NA NA|length_cm=NA 90 NA NA 120 81 NA NA",
+		"outcome=lost landed lost landed missed|length_cm=90 NA 80 NA 120", true, true},
+	"how it was weighed stands beside weights": {"scale_kg=4.1 NA 6 3 NA 2 9 NA|?weighed=s NA e s NA s s NA", "scale_kg=4.1 NA 6 3 NA 2 9 NA|?weighed=s e s s e NA NA s", true, true},
+	"lines of each stretch": {"start_s=06:00 07:00 06:30 06:10 06:20 06:00|speed_kn=7 8 9 8 12 7|?lines_out=6 4 6 4 2 4",
+		"start_s=06:00 07:00 06:30 06:10 06:20 06:00|?lines_out=1 2 3 4 5 6", true, false},
+	"hours of a meter are the engine's": {"duration_s=2 3 4 5", "duration_s=7.4 10.4 9.3 7|notes=2314.2 2321.6 2332.0 2341.3|port=2321.6 2332.0 2341.3 2348.3", false, true},
 }
 
 func TestRelations(t *testing.T) {

@@ -9,14 +9,16 @@ import (
 
 // group is the blocks of a log that have the same labels, understood together.
 type group struct {
-	blocks []*layout.Block
-	values []*Values
-	cands  [][]candidate
-	rows   int
-	off    Switches
-	cache  map[string]float64
-	kind   plan.Kind // "" while it is open
-	timed  []int     // columns of words that tell bites and the times of trolling too
+	blocks  []*layout.Block
+	values  []*Values
+	written []*Values // with their codes written out
+	cands   [][]candidate
+	rows    int
+	off     Switches
+	cache   map[string]float64
+	kind    plan.Kind // "" while it is open
+	list    bool      // it lists gear: no record of any kind
+	timed   []int     // columns of words that tell bites and the times of trolling too
 }
 
 // choice is, for each column, which of its candidates it is taken for.
@@ -48,7 +50,7 @@ func (g *group) score(c choice) float64 {
 	a := g.assigned(c)
 	for _, r := range relations {
 		if !g.off[r.name] && !g.off["relations"] {
-			t += r.score(g, a)
+			t += worthOf(r.name) * r.score(g, a)
 		}
 	}
 	return t

@@ -28,7 +28,7 @@ func TestJointly(t *testing.T) {
 		l := inferred(t, "log", off, "", unknownWords)
 		u := l.Data()[0]
 		g := u.b.group
-		full := &group{values: g.values, cands: g.cands, rows: g.rows, cache: map[string]float64{}}
+		full := &group{values: g.values, written: g.written, cands: g.cands, rows: g.rows, cache: map[string]float64{}}
 		return full.score(u.choice), full, u.choice
 	}
 	joint, g, c := score(nil)

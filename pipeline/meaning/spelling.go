@@ -89,7 +89,7 @@ func (t *Lexicon) meant(name string) []*plan.Column {
 	} {
 		rest := slices.DeleteFunc(strings.Fields(name), func(w string) bool { return spare.words[w] || spare.words[t.words[w]] })
 		for _, c := range t.byEssence[t.essence(strings.Join(rest, " "))] {
-			several := c.Key && c.Parse == "text" && plural(name) // "Legs" counts them
+			several := c.Key && c.Parse == "text" && (plural(name) || plural(t.words[name])) // "Legs", "lns" count them
 			if !several && spare.fits(c) && !slices.Contains(found, c) {
 				found = append(found, c)
 			}

@@ -2,6 +2,8 @@ package meaning
 
 import (
 	"math"
+	"regexp"
+	"slices"
 	"time"
 
 	"wakeledger/pipeline/layout"
@@ -13,7 +15,15 @@ import (
 // the sums of two columns of the other; or it has a row a month and no hours. It is held to be no data.
 func (l *Log) summed(columns map[*layout.Block][]int) {
 	for _, u := range l.Blocks {
-		if u.Proof || u.Block.Shape != layout.Table || u.Block.Open || len(u.Block.Rows) > 40 || dated(u.Block) {
+		if u.Proof || u.Block.Shape != layout.Table || u.Block.Open || len(u.Block.Rows) > 40 {
+			continue
+		}
+		if yearly(u.Block) && l.daysBeside(u.Block) {
+			u.Proof = true
+			u.Plan.Notes = append(u.Plan.Notes, "it has a row a year or a season: taken for a look back, and not counted")
+			continue
+		}
+		if dated(u.Block) {
 			continue
 		}
 		sums := columnSums(u.Block.Rows)
@@ -34,6 +44,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			case rows < 2*len(u.Block.Rows):
 			case sameSums(sums, of) >= 2:
 				note = "its columns add up to those of another table: taken for its sums, and not counted again"
+			case u.withoutDay() && l.stretches(g):
+				note = "its hours are of no day, and another table has the stretches: taken for its sums, and not counted again"
 			case monthly(u.Block) && !u.Plan.Binds("start_s", "end_s", "duration_s"):
 				note = "it has a row a month, and another table has the days: taken for its sums, and not counted again"
 			}
@@ -44,6 +56,20 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			}
 		}
 	}
+}
+
+// withoutDay tells a block with hours of which no row says a day, a trip or a time.
+func (u *Understood) withoutDay() bool {
+	p := u.Plan
+	return p.Binds("duration_s", "line_hours") && !p.Binds("date", "trip", "leg", "start_s", "end_s", "time_s", "depart_s") &&
+		dayOf(p.Name) == "" && len(u.Block.Above) == 0 && !monthly(u.Block)
+}
+
+// stretches tells a group whose rows are stretches of a day.
+func (l *Log) stretches(g *group) bool {
+	return slices.ContainsFunc(l.Blocks, func(u *Understood) bool {
+		return slices.Contains(g.blocks, u.Block) && u.Plan.Binds("date") && u.Plan.Binds("start_s", "duration_s")
+	})
 }
 
 // dated tells a block with a clock time or a day in its rows; "OCT 23" may be a month.
@@ -80,6 +106,33 @@ func monthly(b *layout.Block) bool {
 		}
 	}
 	return false
+}
+
+// ofYear is a year or a season alone: 2023, 2023-24, 2023/2024, season 2023.
+var ofYear = regexp.MustCompile(`^(?i:(?:season|saison|temporada|stagione|época|epoca|year) )?(?:19|20)\d\d(?: ?[-/–] ?(?:(?:19|20)?\d\d))?$`)
+
+// yearly tells a block with a column that names another year or season in each of its rows,
+// but for one that sums them.
+func yearly(b *layout.Block) bool {
+	for _, l := range b.Labels {
+		years := map[string]bool{}
+		for _, r := range b.Rows {
+			if l.Col < len(r.Cells) && ofYear.MatchString(r.Cells[l.Col].Text) {
+				years[r.Cells[l.Col].Text] = true
+			}
+		}
+		if len(years) >= 3 && len(years) >= len(b.Rows)-1 {
+			return true
+		}
+	}
+	return false
+}
+
+// daysBeside tells whether another table of the log has days, and more rows.
+func (l *Log) daysBeside(b *layout.Block) bool {
+	return slices.ContainsFunc(l.Blocks, func(o *Understood) bool {
+		return o.Block != b && !o.Proof && len(o.Block.Rows) > len(b.Rows) && o.Plan.Binds("date") && dated(o.Block) && !yearly(o.Block)
+	})
 }
 
 // columnSums are the sums of the columns with two numbers or more; a last row that is the sum

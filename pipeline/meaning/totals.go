@@ -35,6 +35,77 @@ func stripTotals(b *layout.Block) {
 		rows = append(rows, r)
 	}
 	b.Rows = rows
+	stripFoot(b)
+}
+
+// leastDays is the least number of days under one heading that make it the column of days.
+const leastDays = 4
+
+// stripFoot takes the rows out that stand under a table of days and its totals, or under a
+// blank row: their first cell is a label or a year, and none of theirs is a day or a clock
+// time. They are averages, another year, what is over or under.
+func stripFoot(b *layout.Block) {
+	day := dayColumn(b)
+	if day < 0 || b.Open {
+		return
+	}
+	end := len(b.Rows)
+	for end > 0 && !timed(&b.Rows[end-1]) {
+		end--
+	}
+	if end == 0 {
+		return
+	}
+	for i := end; i < len(b.Rows); i++ {
+		r, above := &b.Rows[i], &b.Rows[i-1]
+		apart := r.Num > above.Num+1 // a blank row, or totals
+		if apart && footLabel(r, day) {
+			b.Foot = append(b.Foot, b.Rows[i:]...)
+			b.Rows = b.Rows[:i]
+			return
+		}
+	}
+}
+
+// dayColumn is the column with the most days, -1 where none has several.
+func dayColumn(b *layout.Block) int {
+	at, most := -1, leastDays-1
+	for _, l := range b.Labels {
+		n := 0
+		for _, r := range b.Rows {
+			if l.Col < len(r.Cells) && r.Cells[l.Col].Look == layout.Date {
+				n++
+			}
+		}
+		if n > most {
+			at, most = l.Col, n
+		}
+	}
+	return at
+}
+
+// timed tells a row with a day or a clock time.
+func timed(r *layout.Row) bool {
+	return slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
+		return (c.Look == layout.Date || c.Look == layout.Clock) && c.Formula == "" && !ofYear.MatchString(c.Text)
+	})
+}
+
+// footLabel tells a row with numbers whose first cells, no further than beside its day, have
+// a label without digits or a year.
+func footLabel(r *layout.Row, day int) bool {
+	label, numbers := false, 0
+	for i, c := range r.Cells {
+		switch {
+		case i <= day+1 && ofYear.MatchString(c.Text):
+			label = true
+		case i <= day+1 && c.Look == layout.Text:
+			label = label || !strings.ContainsAny(c.Text, "0123456789?") && len(c.Text) > 2 && !words.Ditto(c.Text)
+		case c.Look == layout.Number || c.Look == layout.Duration || c.Look == layout.Clock:
+			numbers++
+		}
+	}
+	return label && numbers > 0
 }
 
 // addsUp tells a row of totals whatever it is called: it has no day where the rows above

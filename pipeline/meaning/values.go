@@ -154,6 +154,17 @@ func (v *Values) within(c *plan.Column, heading unit.Unit, lo, hi float64) float
 	return float64(n) / float64(all)
 }
 
+// below is the part of the cells whose number is below a limit.
+func (v *Values) below(limit float64) float64 {
+	n := 0
+	for _, x := range v.numbers {
+		if x < limit {
+			n++
+		}
+	}
+	return float64(n) / float64(max(1, len(v.cells)))
+}
+
 // length is the usual length of its texts, in bytes.
 func (v *Values) length() float64 {
 	n, all := 0, 0

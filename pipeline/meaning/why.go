@@ -80,7 +80,7 @@ func (g *group) between(c choice) []Vote {
 	var out []Vote
 	a := g.assigned(c)
 	for _, r := range relations {
-		if s := r.score(g, a); math.Abs(s) > 0.05 && !g.off[r.name] && !g.off["relations"] {
+		if s := worthOf(r.name) * r.score(g, a); math.Abs(s) > 0.05 && !g.off[r.name] && !g.off["relations"] {
 			out = append(out, Vote{r.name, s})
 		}
 	}

@@ -8,11 +8,13 @@ import (
 	"wakeledger/pipeline/words"
 )
 
-// rank orders key columns: a new trip makes the date, leg and times above it
-// void, a new date the leg and times, a new leg the times.
+// rank orders key columns: a new boat or trip makes the date, leg and times above it
+// void, a new date the leg and times, a new leg the times. A new captain, port or zone ends no trip.
 var rank = map[string]int{
 	"boat": 0, "captain": 0, "port": 0, "zone": 0, "trip": 1, "date": 2, "leg": 3, "start_s": 3, "end_s": 3,
 }
+
+var endsNone = map[string]bool{"captain": true, "port": true, "zone": true}
 
 // gather takes the row's cells by target: what stands there, or what a merged
 // area, a ditto mark or a column that is written once for the rows under it says
@@ -23,7 +25,7 @@ func (r *Reader) gather() {
 		t := &r.targets[i]
 		t.text = r.says(t)
 		// a column that every row fills speaks where its value is another one
-		if t.rank >= 0 && t.text != "" && (t.Carried || t.text != t.last) {
+		if t.rank >= 0 && !endsNone[t.Column.Name] && t.text != "" && (t.Carried || t.text != t.last) {
 			fresh = min(fresh, t.rank)
 		}
 	}
@@ -53,7 +55,7 @@ func (r *Reader) says(t *target) string {
 	if first := r.firstOf(t); first != nil && words.Ditto(text) {
 		return r.says(first)
 	}
-	if r.isDitto(text) {
+	if r.isDitto(text) || t.Column.Key && text != "" && !strings.ContainsAny(text, "0123456789") && words.Ditto(text) {
 		return t.last
 	}
 	if means, ok := t.Codes[strings.ToLower(text)]; ok {

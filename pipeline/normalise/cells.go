@@ -245,6 +245,11 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return nil
 		}
 	}
+	if v, ok := about(text); err != nil && c.Name == "sea_temp_c" && ok && t.Unit != "" && words.Hedged(text) {
+		if q, err = (unit.Quantity{Value: v, Unit: t.Unit}), nil; true {
+			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(v)+" "+string(t.Unit)))
+		}
+	}
 	if errors.Is(err, unit.ErrApproximate) && t.measure() {
 		r.doubts = append(r.doubts, r.problem(t, text, "the cell calls it a guess: taken as not logged"))
 		return nil
@@ -356,13 +361,19 @@ func countCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfInt(int64(text[0] - '0'))
 		return nil
 	}
+	if text[0] > '9' && words.Nothing(text) {
+		r.values[t.field] = entry.OfInt(0)
+		return nil
+	}
 	if means, ok := r.words.find("mark", text); ok {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
 	if err != nil {
-		if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max && !strings.ContainsAny(text, "0123456789") {
+		if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {
+			v, err = float64(n), nil
+		} else if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max && !strings.ContainsAny(text, "0123456789") {
 			v, err = float64(n), nil
 		} else if n, ok := leading(text); ok && n <= t.Column.Max {
 			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(n)))
@@ -437,6 +448,9 @@ func speciesCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	name := oneSpaced(text)
+	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 && fish[0].Name != "" && r.sets == 0 && !r.lists {
+		r.like, name = fish[0].N, fish[0].Name
+	}
 	r.values[r.index["species_logged"]] = entry.OfText(name)
 	if m := r.set.Species.Find(name, r.set.Ocean); m.Found {
 		r.values[t.field] = entry.OfText(m.Species.Code)
@@ -449,6 +463,9 @@ func longCell(r *Reader, t *target, text string) error {
 	r.values[t.field] = entry.OfText(text)
 	return nil
 }
+
+// mostOfBite is the most words of a cell that says of a strike that it was one.
+const mostOfBite = 3
 
 // outcomeCell takes what became of a strike, and why it was lost where it says so.
 func outcomeCell(r *Reader, t *target, text string) error {
@@ -469,6 +486,8 @@ func outcomeCell(r *Reader, t *target, text string) error {
 	}
 	if o := outcomeOf(fate); o != "" {
 		r.values[t.field] = entry.OfText(o)
+	} else if fate == words.Bit && len(strings.Fields(text)) <= mostOfBite {
+		r.values[t.field] = entry.OfText("missed") // a touch, where the others were hooked, and no more
 	}
 	if cause != "" {
 		r.tellCause(t, text, cause)

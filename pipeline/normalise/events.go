@@ -21,10 +21,12 @@ type eventLog struct {
 	opened       record.Problem // what is said of the stretch if it never ends
 	start        int64
 	speed, lines entry.Value
-	last         int64  // the last clock time, for those of twelve hours and past midnight
-	bites        []bite // whose fate may stand in a later row
-	outing       string // names the trip, where the boat leaves twice on some days
-	off          bool   // what follows is not trolled: on the jig
+	last         int64                    // the last clock time, for those of twelve hours and past midnight
+	bites        []bite                   // whose fate may stand in a later row
+	struck       []map[string]entry.Value // all strikes of the day, whose weight may be told at its end
+	outing       string                   // names the trip, where the boat leaves twice on some days
+	away         bool                     // the boat left, and nobody said that it is back
+	off          bool                     // what follows is not trolled: on the jig
 }
 
 // bite is a strike that was told without what became of it.
@@ -49,7 +51,11 @@ func (r *Reader) event(t *target, text string) {
 	d, trip := r.value("date"), r.value("trip")
 	if d != e.date || trip != e.trip {
 		r.aside = append(r.aside, r.Finish()...)
-		*e = eventLog{date: d, trip: trip}
+		next := eventLog{date: d, trip: trip}
+		if e.away && trip == e.trip && d.Int == e.date.Int+1 {
+			next.outing, next.away = e.outing, true // out over night
+		}
+		*e = next
 	}
 	at := r.value("time_s")
 	timed := at.Known
@@ -59,13 +65,26 @@ func (r *Reader) event(t *target, text string) {
 	if !timed && r.alone() {
 		return // a remark between the events, or their sum
 	}
+	switch {
+	case timed:
+	case r.onScale(t, text):
+		return
+	case r.layout.Shape == "records" && corrected(text) && strings.ContainsAny(text, "0123456789"):
+		r.aside = append(r.aside, r.problem(t, text, "seems to mend what another row says: mend it there"))
+		return
+	}
 	entry := words.EntryOf(text)
 	r.outingEvent(entry.Event, d, at)
 	ofLines := r.lineEvent(t, text, entry, at, timed)
 	if entry.Event != words.EventNone {
 		text = entry.Rest
 	}
-	if !r.biteEvent(t, text, at, timed) && !ofLines && r.code(text) {
+	told := r.biteEvent(t, text, at, timed) || ofLines
+	switch _, _, _, fate := words.FateOf(text); {
+	case told:
+	case timed && e.open && fate:
+		r.aside = append(r.aside, r.problem(t, text, "may tell of a bite, in words that were not understood"))
+	case r.code(text):
 		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; read as a remark"))
 	}
 }
@@ -73,9 +92,16 @@ func (r *Reader) event(t *target, text string) {
 // outingEvent parts the trips of a day on which the boat left twice.
 func (r *Reader) outingEvent(what words.Event, date, at entry.Value) {
 	e := &r.events
-	if what == words.EventLeave && r.layout.Outings && date.Known && at.Known {
+	leaves := what == words.EventLeave || what == words.EventWeigh && e.outing == ""
+	if leaves && r.layout.Outings && date.Known && at.Known {
 		r.aside = append(r.aside, r.Finish()...)
-		*e = eventLog{date: e.date, trip: e.trip, last: e.last, outing: outingName(date, at)}
+		*e = eventLog{date: e.date, trip: e.trip, last: e.last, outing: outingName(date, at), away: true}
+	}
+	switch what {
+	case words.EventWeigh:
+		e.away = true
+	case words.EventHome, words.EventDrop:
+		e.away = false
 	}
 	if e.outing != "" {
 		r.put("trip", entry.OfText(e.outing))
@@ -109,11 +135,11 @@ func (r *Reader) inTurn(t *target, text string, at int64) int64 {
 	return at
 }
 
-// code reports whether an entry is one that a log of events repeats, in a table: a word or
+// code reports whether an entry is one that a log of events repeats: a word or
 // three, which should be known. Longer ones are remarks.
 func (r *Reader) code(text string) bool {
 	toks := words.Scan(text)
-	return r.layout.Shape == "table" && len(toks) > 0 && len(toks) <= 3
+	return (r.layout.Shape == "table" || r.value("time_s").Known) && len(toks) > 0 && len(toks) <= 3
 }
 
 // alone tells a row of one cell.
@@ -159,6 +185,9 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	changed := speed.Known && speed != e.speed || lines.Known && lines != e.lines || paceless && e.speed.Known
 	switch {
 	case what == words.EventUp && e.open:
+		if lines.Known && corrected(text) {
+			e.lines = lines // only had 4 out, not 5
+		}
 		r.endStretch(at)
 	case what == words.EventUp && !e.fished:
 		r.aside = append(r.aside, r.problem(t, text, "lines up, and nobody said when they went in: that stretch is left out"))
@@ -235,15 +264,22 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) b
 	if e.open && e.speed.Known && !v["strike_speed_kn"].Known {
 		v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
 	}
-	told := phrase.Tell(text, t.defaults())
+	told := r.tell(t, text, timed)
 	for _, left := range told.Left {
 		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
 	}
 	if len(told.Bites) == 0 {
-		if v["outcome"].Text == "" {
+		switch {
+		case v["outcome"].Text != "":
+			told.Bites = []phrase.Bite{{}}
+		case e.open && timed && (v["length_cm"].Known || v["girth_cm"].Known || v["scale_kg"].Known): // its columns measure a fish
+			told.Bites = []phrase.Bite{{Fish: phrase.Fish{Fate: words.Landed}}}
+			if fish := phrase.FishList(text, t.defaults()); len(fish) == 1 {
+				told.Bites[0].Name = fish[0].Name
+			}
+		default:
 			return told.Nothing || len(told.Left) > 0
 		}
-		told.Bites = []phrase.Bite{{}}
 	}
 	one := len(told.Bites) == 1 && told.Bites[0].N <= 1
 	for _, b := range told.Bites {
@@ -354,6 +390,7 @@ func otherFish(a, b map[string]entry.Value) bool {
 func (r *Reader) newBite(v map[string]entry.Value) {
 	e := &r.events
 	r.beside(plan.Strikes, v)
+	e.struck = append(e.struck, v)
 	e.bites = slices.DeleteFunc(e.bites, func(b bite) bool { return b.values["outcome"].Text == "" && e.last-b.at > soon })
 	if outcome := v["outcome"].Text; outcome == "" || outcome == "hooked" {
 		e.bites = append(e.bites, bite{v, e.last})

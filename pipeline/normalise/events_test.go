@@ -180,3 +180,59 @@ func TestEventsLeftOpen(t *testing.T) {
 14 lines up, and nobody said when they went in: that stretch is left out; the rest of the row is kept
 15 the lines of that day were never said to be up: the stretch from here is left out`)
 }
+
+// A mate mails his notes: times before the words or behind them, without half of the day, what
+// holds on from the stretch before, and the scale's weights at the day's end.
+func TestEventMails(t *testing.T) {
+	mail := func(sent, text string) string {
+		return "From: Ansa\nTo: me\nDate: " + sent + "\nSubject: log\n\n" + text + "\n\n"
+	}
+	told, aside := readEvents(t, "notes.txt", mail("Sat, May 9, 2026 at 7:27 PM", `sat 5/9
+the boys, slick calm
+off the dock 4:25
+633 lines in on the color change, pulling 5 at 15
+7:49 gaffed a wahoo off the left long
+813 left rigger went down, never came tight
+8:40 picked up and ran
+back in 9:30, same spread same speed
+10:05 wahoo off
+1120 bumped up to 16
+1:10 double on mahi, gaffed one and pulled the hook on the other
+reeled up 1:30 (only had 4 out, not 5)
+fuel 90 gal
+weighed wahoo 31 lb`)+mail("Sun, 17 May 2026 09:10 +1000", "in 1300 off the point 4 line 8kt\n1340 bite miss\n1402 mahi box\nup 1500")+
+		mail("Wed, 13 May 2026 20:10 +1000", "no go. boss sick"))
+	expectTold(t, told, `
+7:49 landed wahoo 14.1
+8:13 missed
+6:33-8:40 5 at 15
+10:05 lost wahoo
+9:30-11:20 5 at 15
+13:10 landed mahi
+13:10 lost mahi pulled hook
+11:20-13:30 4 at 16
+13:40 missed
+14:02 landed mahi
+13:00-15:00 4 at 8`)
+	expectTold(t, aside, "")
+}
+
+// A boat that leaves on one day and is home on the next was out once.
+func TestEventsOverNight(t *testing.T) {
+	told, _ := readEvents(t, "events.csv", `date,time,what,lines,kn
+2025-03-01,06:00,cast off,,
+2025-03-01,07:00,lines in,4,7
+2025-03-01,09:00,lines up,,
+2025-03-01,12:00,back at dock,,
+2025-03-08,13:00,cast off,,
+2025-03-08,14:00,lines in,4,7
+2025-03-08,18:00,lines up,,
+2025-03-09,06:30,lines in,4,7
+2025-03-09,08:00,lines up,,
+2025-03-09,09:00,back at dock,,
+`)
+	expectTold(t, told, `
+7:00-9:00 4 at 7 2025-03-01 06:00
+14:00-18:00 4 at 7 2025-03-08 13:00
+6:30-8:00 4 at 7 2025-03-08 13:00`)
+}

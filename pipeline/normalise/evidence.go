@@ -17,12 +17,21 @@ type Evidence struct {
 	beside               neighbours
 	comma, point         bool
 	us, metric           bool
+	cells                map[string]*ownUnits // by column
 
 	// Rest reads the rest of the file and observes each of its rows. It is called
 	// at most once, for the first cell that the evidence so far leaves open.
 	Rest func() error
 	done bool
 }
+
+// ownUnits are the numbers of a column: those with a unit of their own, by its system, and those
+// without.
+type ownUnits struct{ us, metric, bare int }
+
+// oddOne is from how many bare numbers on one with a unit says nothing of the others: "17 lb"
+// among numbers without a unit is as likely the only one in pounds.
+const oddOne = 9
 
 // Headings takes the units of a sheet's headings, and a date above its table, as
 // evidence.
@@ -64,8 +73,8 @@ func (e *Evidence) Observe(l *plan.Block, row *sheet.Row) {
 			m := unit.MarkOf(cell)
 			e.comma = e.comma || m == unit.MarkComma
 			e.point = e.point || m == unit.MarkPoint
-			if q, err := unit.ParseQuantity(cell, b.Column.Dimension, b.Column.Unit, m); err == nil && q.Stated {
-				e.system(b.Column, q.Unit)
+			if q, err := unit.ParseQuantity(cell, b.Column.Dimension, b.Column.Unit, m); err == nil {
+				e.own(b.Column, q)
 			}
 		}
 	}
@@ -94,15 +103,45 @@ func (e *Evidence) ofMonth(cell string, l *plan.Block) {
 }
 
 func (e *Evidence) system(c *plan.Column, u unit.Unit) {
-	if u == "" || !c.HasUnit || c.US == c.Metric {
+	us, metric := systemOf(c, u)
+	e.us, e.metric = e.us || us, e.metric || metric
+}
+
+// own takes a cell's unit, or that it has none.
+func (e *Evidence) own(c *plan.Column, q unit.Quantity) {
+	if !c.HasUnit || c.US == c.Metric {
 		return
+	}
+	if e.cells == nil {
+		e.cells = map[string]*ownUnits{}
+	}
+	n := e.cells[c.Name]
+	if n == nil {
+		n = &ownUnits{}
+		e.cells[c.Name] = n
+	}
+	us, metric := systemOf(c, q.Unit)
+	switch {
+	case !q.Stated:
+		n.bare++
+	case us:
+		n.us++
+	case metric:
+		n.metric++
+	}
+}
+
+func systemOf(c *plan.Column, u unit.Unit) (us, metric bool) {
+	if u == "" || !c.HasUnit || c.US == c.Metric {
+		return false, false
 	}
 	switch u {
 	case unit.Inch, unit.Foot, unit.Pound, unit.Ounce, unit.Yard, unit.Fahrenheit:
-		e.us = true
+		return true, false
 	case unit.Centimetre, unit.Millimetre, unit.Metre, unit.Kilogram, unit.Gram, unit.Celsius:
-		e.metric = true
+		return false, true
 	}
+	return false, false
 }
 
 // complete reads the rest of the file, once.
@@ -215,10 +254,16 @@ func (e *Evidence) Mark() unit.Mark {
 // System is the file's unit system: "us", "metric" or "" where it says neither
 // or both.
 func (e *Evidence) System() string {
+	us, metric := e.us, e.metric
+	for _, n := range e.cells {
+		if n.bare < oddOne*(n.us+n.metric) {
+			us, metric = us || n.us > 0, metric || n.metric > 0
+		}
+	}
 	switch {
-	case e.us && !e.metric:
+	case us && !metric:
 		return "us"
-	case e.metric && !e.us:
+	case metric && !us:
 		return "metric"
 	}
 	return ""

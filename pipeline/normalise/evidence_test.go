@@ -33,3 +33,25 @@ func TestOrderOfDates(t *testing.T) {
 		}
 	}
 }
+
+// TestSystemOfCells holds that units in the cells of a column say in which the bare ones are where
+// they are habit, and that one among many bare numbers says nothing.
+func TestSystemOfCells(t *testing.T) {
+	for _, c := range []struct {
+		what  string
+		cells []string
+		want  string
+	}{
+		{"each with its unit", []string{"31 lb", "22lb", "18 lb"}, "us"}, {"the first with its unit", []string{"31 lb", "22", "18", "40"}, "us"},
+		{"one of many", []string{"25", "2.2", "18", "4", "4.3", "9.1", "4.9", "3.1", "7.9", "17lb"}, ""}, {"both", []string{"31 lb", "22 kg"}, ""}, {"none", []string{"31", "22"}, ""},
+	} {
+		e := Evidence{}
+		p := &plan.Block{Bindings: []plan.Binding{{Heading: "w", Column: &plan.Column{Name: "scale_kg", Parse: "quantity", Dimension: unit.Mass, Unit: unit.Kilogram, US: unit.Pound, Metric: unit.Kilogram, HasUnit: true}}}}
+		for _, cell := range c.cells {
+			e.Observe(p, &sheet.Row{Cells: []string{cell}})
+		}
+		if got := e.System(); got != c.want {
+			t.Errorf("%s: %q, want %q", c.what, got, c.want)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
@@ -16,7 +17,7 @@ func (r *Reader) idle() Skip {
 	}
 	switch r.layout.Kind {
 	case plan.Strikes, plan.Fish:
-		if r.untrolled() {
+		if r.untrolled() || r.elsewhere() {
 			return Elsewise
 		}
 		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {
@@ -24,8 +25,11 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
-		if r.still() {
-			return Elsewise
+		if own := r.ownEffort(); own || r.value("date") != r.lain.date || r.value("trip") != r.lain.trip {
+			r.lain = lain{r.value("date"), r.value("trip"), own && r.still()}
+		}
+		if r.still() || r.lain.still {
+			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
 		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
 			return Elsewise
@@ -51,6 +55,22 @@ func (r *Reader) idle() Skip {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// elsewhere tells a strike or fish of a stretch that was not trolled, as its own table says.
+func (r *Reader) elsewhere() bool {
+	if len(r.layout.Elsewise) == 0 {
+		return false
+	}
+	texts := map[string]string{}
+	for i := range r.targets {
+		texts[r.targets[i].Column.Name] = r.targets[i].text
+	}
+	trip, ok := texts["trip"]
+	if !ok {
+		trip = texts["date"]
+	}
+	return trip != "" && texts["leg"] != "" && r.layout.Elsewise[plan.Stretch(trip, texts["leg"])]
 }
 
 // named tells an entry beside a row that names a fish or measures it, or has effort.
@@ -85,6 +105,12 @@ func (r *Reader) untrolled() bool {
 	return slices.ContainsFunc(r.layout.Unknown, func(u plan.Unknown) bool {
 		return u.Index < len(r.row.Cells) && words.Otherwise(r.row.Cells[u.Index])
 	})
+}
+
+// lain is the stretch above: the boat lay still, or it did not.
+type lain struct {
+	date, trip entry.Value
+	still      bool
 }
 
 // still tells a row whose speed is that the boat lay still.
@@ -139,10 +165,10 @@ func (r *Reader) ownEffort() bool {
 	})
 }
 
-// effort tells whether the row says when or how long lines were out.
+// effort tells whether the row says when or how long lines were out; no hours are none.
 func (r *Reader) effort() bool {
 	s := &r.slots
-	return r.at(s.duration).Known || r.at(s.start).Known || r.at(s.end).Known
+	return r.at(s.duration).Real > 0 || r.at(s.start).Known || r.at(s.end).Known
 }
 
 // struck tells whether the row says that something struck.

@@ -3,6 +3,7 @@ package normalise
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/entry"
@@ -83,9 +84,13 @@ func (r *Reader) deal(t *target, text string, fates []words.Fate, m measured) {
 }
 
 // strikeSets makes a strike of each set of columns that a row has for one. What they tell
-// one by one is taken out of the row's count.
+// one by one is taken out of the row's count. Where the row counts what became of its strikes
+// too, the sets are of fish that are counted already.
 func (r *Reader) strikeSets() {
-	n := int64(0)
+	kind, n := plan.Strikes, int64(0)
+	if r.layout.Kind == plan.Flat && slices.ContainsFunc(fishCounts, func(name string) bool { return r.value(name).Known }) {
+		kind = plan.Fish
+	}
 	for k := range r.sets {
 		v := map[string]entry.Value{}
 		for i := range r.targets {
@@ -103,13 +108,13 @@ func (r *Reader) strikeSets() {
 				v[field] = x
 			}
 		}
-		if how := r.value(fmt.Sprintf("weighed#s%d", k)).Text; how != "" && words.Hedged(how) {
+		if scale, told := words.ByScale(r.value(fmt.Sprintf("weighed#s%d", k)).Text); told && !scale {
 			delete(v, "scale_kg")
 		}
 		n++
-		r.beside(plan.Strikes, v)
+		r.beside(kind, v)
 	}
-	if i, ok := r.index["strikes_n"]; ok && n > 0 && r.values[i].Known {
+	if i, ok := r.index["strikes_n"]; ok && kind == plan.Strikes && n > 0 && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-n)
 	}
 }

@@ -50,8 +50,28 @@ func (r *Reader) phrases() {
 	r.told(stretches)
 	r.remarked()
 	r.strikeSets()
+	r.alike()
 	r.rods()
 	r.times()
+}
+
+// ofOne are what a row of several strikes or fish says of one of them at most.
+var ofOne = []string{"length_cm", "girth_cm", "scale_kg", "fight_s", "strike", "notes"}
+
+// alike makes as many strikes or fish of a row as its own count says: "skipjack, kept, 3". What
+// was measured is that of the first.
+func (r *Reader) alike() {
+	kind := r.layout.Kind
+	if kind != plan.Strikes && kind != plan.Fish || r.sets > 0 || r.like > 1 {
+		return
+	}
+	for range r.value("count").Int - 1 {
+		v := r.copyOf()
+		for _, name := range ofOne {
+			delete(v, name)
+		}
+		r.beside(kind, v)
+	}
 }
 
 // put puts a value into a field that the row has no other value for.
@@ -74,10 +94,20 @@ func (r *Reader) derived() {
 	if name, ok := r.layout.Trips[int64(r.row.Num)]; ok {
 		r.put("trip", entry.OfText(name))
 	}
+	r.half()
 	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
 	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {
 		r.put("lines_out", entry.OfInt(int64(math.Round(lh.Real/h.Real))))
+	}
+}
+
+// half names the trip of a row by its day and its half of the day.
+func (r *Reader) half() {
+	if i, date := r.layout.Half-1, r.value("date"); i >= 0 && i < len(r.row.Cells) && date.Known {
+		if part, ok := words.HalfOfDay(r.row.Cells[i]); ok {
+			r.put("trip", entry.OfText(unit.Date(date.Int).String()+" "+part))
+		}
 	}
 }
 
@@ -442,9 +472,10 @@ func (r *Reader) bottom(text string) {
 // out or guessed, and sets a word aside that says neither.
 func (r *Reader) weighed(t *target, text string) {
 	i, ok := r.index["scale_kg"]
+	scale, told := words.ByScale(text)
 	switch {
-	case r.sets > 0 || !ok || !r.values[i].Known || words.Scaled(text):
-	case words.Hedged(text):
+	case r.sets > 0 || !ok || !r.values[i].Known || scale:
+	case told:
 		r.values[i] = entry.Value{}
 		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 	default:

@@ -16,7 +16,13 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 	r.letGoInWords()
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
-	session := 1                        // of several columns of bites, one for each stretch
+	for _, s := range r.worded {
+		if s.t.Column.Name != "lost_n" && weighed(phrase.FishList(s.text, s.t.defaults())) > 0 {
+			listed = r.fishOf(s.t, s.text, listed, fish, counted)
+			r.weights(s.t, s.text)
+		}
+	}
+	session := 1 // of several columns of bites, one for each stretch
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := r.values[t.field].Text

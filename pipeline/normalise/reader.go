@@ -63,6 +63,11 @@ type Reader struct {
 	nothing   bool   // the row says that nothing struck
 	elsewise  bool   // the row was not trolled
 	last      lastLeg
+	several   []several // cells of the row that hold what several would
+	worded    []several // counts of the row that name their fish
+	lain      lain
+	answer    []string // the cells of the last answer of a form
+	like      int      // fish of the species that the row names with a number
 	unweighed int      // weights in words that nobody says are from a scale
 	open      lastOpen // the stretch above that has no end
 	events    eventLog
@@ -179,7 +184,7 @@ func (r *Reader) implied() {
 	if r.layout.OwnHours {
 		r.add("stopped_s", entry.Real)
 	}
-	if r.layout.Outings || r.layout.Trips != nil {
+	if r.layout.Outings || r.layout.Half > 0 || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
 	if r.has("length_cm") && !r.has("length_kind") {
@@ -252,6 +257,8 @@ const (
 	Blank    Skip = "blank"
 	Header   Skip = "repeated header"
 	Totals   Skip = "totals"
+	Again    Skip = "answers sent twice" // set aside by its problem, and nothing is missing by it
+	Foot     Skip = "rows under the table, of no day"
 	Comment  Skip = "comment"
 	NotGone  Skip = "days not gone"
 	NoStrike Skip = "rows that say nothing struck"
@@ -270,14 +277,22 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	row = r.asSaid(row)
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
+	r.several, r.worded, r.like = nil, nil, 0
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
 	if s := r.skip(); s != NotASkip {
 		return nil, s, nil
 	}
+	if r.layout.Foot[int64(row.Num)] {
+		return nil, Foot, nil
+	}
 	if r.layout.Drop[int64(row.Num)] {
 		return nil, LeftOut, nil
+	}
+	if r.sentTwice() {
+		r.faultRow("the answers of the row above, sent again: counted once")
+		return nil, Again, r.problems
 	}
 	clear(r.values)
 	r.values[0] = entry.OfInt(int64(row.Num))
@@ -292,7 +307,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			r.unread(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
 			continue
 		}
-		if err := t.cell(r, t, text); err != nil {
+		if err := t.cell(r, t, text); err != nil && r.severally(t, text, err) {
+			continue
+		} else if err != nil {
 			r.unread(t, text, err.Error())
 			continue
 		}
@@ -303,7 +320,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.unknowns()
 	r.caught()
 	r.place()
+	r.parted()
 	r.phrases()
+	r.likened()
 	if s := r.answered(); s != NotASkip {
 		return nil, s, nil
 	}

@@ -285,7 +285,8 @@ func TestCountsNest(t *testing.T) {
 		{"-1|||||", "not a count"}, {"1.5|||||", "not a count"}, {"300|||||", "not a count"}, {"lots|||||", "not a count"},
 	} {
 		const leg = "2026-06-03|06:00|08:00|1|"
-		got := log{text: under("Date|Start|End|Line|Strikes|Hooked|Landed|Released|Lost|Missed", leg+"5|4|1|2|1|1", leg+c.row)}.last(t)
+		rows := strings.Join([]string{leg + "5|4|1|2|1|1", leg + "3|2|1|0|1|1", leg + "5|4|1|2|1|1"}, "\n")
+		got := log{text: under("Date|Start|End|Line|Strikes|Hooked|Landed|Released|Lost|Missed", rows, leg+c.row)}.last(t)
 		if c.reason == "" && len(got.problems) > 0 || c.reason != "" && (len(got.problems) != 1 || !got.told(c.reason)) {
 			t.Errorf("%s: %v, expected %q", c.row, got.problems, c.reason)
 		}

@@ -17,7 +17,7 @@ const day = 86400
 func (r *Reader) skip() Skip {
 	filled, first := 0, ""
 	for _, c := range r.row.Cells {
-		if c = trimmed(c); c != "" {
+		if c = trimmed(c); c != "" && c != "0" { // a formula of a row that nobody filled
 			if filled++; filled == 2 {
 				break // more than one cell is all that matters from here on
 			}
@@ -70,7 +70,7 @@ func (r *Reader) isNote() bool {
 	case c.Name == "species", c.Name == "trip" && r.layout.Kind == plan.Trips:
 		return false
 	case c.Parse == "date", c.Parse == "moment", c.Parse == "quantity", c.Parse == "count":
-		return !strings.ContainsAny(text, "0123456789")
+		return !strings.ContainsAny(text, "0123456789") || strings.Contains(text, " = ") // a legend
 	case c.Parse == "text":
 		return words && text[0] > '9'
 	}
@@ -172,6 +172,9 @@ func (r *Reader) place() {
 			s += (int64(p.m.Date) - d.Int) * day
 		}
 		r.values[p.field] = entry.OfInt(s)
+	}
+	if s := &r.slots; r.at(s.start).Known && !r.at(s.end).Known && r.at(s.duration).Known && r.at(s.duration).Real == 0 {
+		r.values[s.duration] = entry.Value{} // a formula that lacks the end: nobody knows the hours
 	}
 	r.pastMidnight(r.slots.start, r.slots.end)
 	r.pastMidnight(r.slots.depart, r.slots.back)

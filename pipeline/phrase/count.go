@@ -1,5 +1,11 @@
 package phrase
 
+import (
+	"strings"
+
+	"wakeledger/pipeline/words"
+)
+
 // Count reads a cell that holds how many: "2", "two", "none", "3 (1 lost)", "2 fish". It
 // reports false for what is no one whole number: "a few", "2-3", "-".
 func Count(text string) (n int, ok bool) {
@@ -28,6 +34,21 @@ func Count(text string) (n int, ok bool) {
 		}
 	}
 	return n, ok
+}
+
+// CountFish counts the fish that a cell names where a number is due: "2 wahoo 31, 28#", "the
+// skippy". It reports false where one has no name, or a fate of its own.
+func CountFish(text string) (n int, ok bool) {
+	if plus := strings.TrimLeft(text, "0123456789 "); plus != text && strings.ContainsAny(plus[:min(1, len(plus))], "+(") {
+		return 0, false // "0 + 4 snapper" counts none, and more that are not of the count
+	}
+	for _, f := range FishList(text, Defaults{}) {
+		if f.Name == "" || f.Fate == words.Lost || f.Fate == words.Missed {
+			return 0, false
+		}
+		n += max(f.N, 1)
+	}
+	return n, n > 0
 }
 
 // counts reports whether the number at item i may be the count of a cell.

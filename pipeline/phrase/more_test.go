@@ -125,7 +125,7 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"11:10 blue one shotgun 250ish, tail wrapped & released", "blue released @shotgun 11:10 | left: 11:10 blue one shotgun 250ish"},
 		{"wahoo 8:05 and 8:40, both boxed, 33 and 29 lb", "wahoo landed 13.2kg 8:05 | left: 33"},
 		{"Short corner got slammed 10:30 - pulled hook", "lost @Short corner 10:30 (pulled hook)"},
-		{"one YFT (95 lb by tape), one lost to a seal", "YFT landed 43.1kg~; lost"},
+		{"one YFT (95 lb by tape), one lost to a seal", "YFT landed 43.1kg~; lost (seal)"},
 		{"No joy. Lots of weed.", "nothing"},
 		{"10:25 long rigger - wahoo - spat hook", "wahoo lost 10:25 (spat hook)"},
 		{"Sail 1 for 2", "1 for 2 | left: Sail"},

@@ -1,6 +1,10 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"slices"
+
+	"wakeledger/pipeline/words"
+)
 
 // read gathers what the clause's items say.
 func (c *clause) read(d Defaults) {
@@ -77,7 +81,7 @@ func (c *clause) flag(it *item, i int) {
 	case aScore:
 		c.score = it
 	case aNumber:
-		if i != c.counted && !it.article && !(it.num == 1 && !it.digits) {
+		if i != c.counted && !it.article && !(it.num == 1 && !it.digits) && !c.guessedAt(i) {
 			c.loose++
 		}
 	case aWord:
@@ -151,7 +155,7 @@ func (c *clause) hasFish() bool {
 
 func (c *clause) findCount() {
 	for i, it := range c.items {
-		if it.kind == aNumber && isCount(c.items, i, 0) {
+		if it.kind == aNumber && isCount(c.items, i, 0) && !c.guessedAt(i) {
 			c.count, c.article, c.counted = int(it.num), it.article, i
 			if j := significant(c.items, i+1); it.article && j < len(c.items) && c.items[j].text == "double" {
 				continue // had a double
@@ -159,6 +163,16 @@ func (c *clause) findCount() {
 			return
 		}
 	}
+}
+
+// guessedAt reports whether the number at item i is a guess of a weight without its unit: "skip
+// in box abt 10".
+func (c *clause) guessedAt(i int) bool {
+	if i == 0 || c.items[i-1].kind != aHedge || !c.items[i].digits {
+		return false
+	}
+	of := func(it item) bool { return it.kind == aFish || it.kind == aFate }
+	return slices.ContainsFunc(c.items[:i], of) && !slices.ContainsFunc(c.items[i+1:], of)
 }
 
 // findFates takes the strongest fate that is not denied. Common words count only where a

@@ -16,6 +16,12 @@ func Settings(text string) Setting {
 		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
+		case it.kind == aNumber && s.linesAt(i) >= 0:
+			out.Lines = append(out.Lines, int(it.num))
+			last = aLines
+		case it.kind == aNumber && s.afterLines(i):
+			out.addSpeed(it)
+			last = aSpeed
 		case it.kind == aNumber && it.hi == 0 && s.paced(i):
 			out.addSpeed(it)
 			last = aSpeed
@@ -53,6 +59,58 @@ func (t *Setting) addSpeed(it item) {
 	hi := max(it.num, it.hi)
 	t.Speeds = append(t.Speeds, (it.num+hi)/2)
 	t.Ranges = append(t.Ranges, [2]float64{it.num, hi})
+}
+
+// linesAt finds the speed of lines that are told without their noun, or it without its unit:
+// "7 at 7.5 kts", "pulling 5 at 15", "7 of em at 7-7.5". It is the item of the speed, -1 where
+// the number at i is none of lines.
+func (s *scanner) linesAt(i int) int {
+	it := s.items[i]
+	if it.article || it.hi > 0 || it.num < 1 || it.num > 12 || it.num != float64(int(it.num)) {
+		return -1
+	}
+	tok, of := it.end, false
+	for ; s.tok(tok) == "of" || s.tok(tok) == "em" || s.tok(tok) == "them"; tok++ {
+		of = true
+	}
+	if s.tok(tok) != "at" && s.tok(tok) != "@" {
+		return -1
+	}
+	j := i + 1
+	for j < len(s.items) && s.items[j].tok <= tok {
+		j++
+	}
+	if j >= len(s.items) || s.items[j].num < 2 || s.items[j].num > 25 {
+		return -1
+	}
+	pulls := false
+	if it.tok > 0 {
+		_, pulls = words.LineAt(s.toks, it.tok-1, "pull")
+	}
+	switch s.items[j].kind {
+	case aNumber:
+		if pulls || of {
+			return j
+		}
+	case aSpeed:
+		for k := i - 1; k >= 0 && s.items[k].kind != aBreak && s.items[k].kind != aComma; k-- {
+			if s.items[k].kind == aFish || s.items[k].kind == aFate {
+				return -1 // missed 2 at 8 kts
+			}
+		}
+		return j
+	}
+	return -1
+}
+
+// afterLines reports whether the number at i is the speed of lines before it.
+func (s *scanner) afterLines(i int) bool {
+	for k := i - 1; k >= 0 && k >= i-5; k-- {
+		if s.items[k].kind == aNumber && s.linesAt(k) == i {
+			return true
+		}
+	}
+	return false
 }
 
 // pulled reports whether a bare number is one of lines: "pulled 6".
@@ -94,6 +152,8 @@ func (s *scanner) paced(i int) bool {
 		return false
 	}
 	switch s.tok(it.tok - 1) {
+	case "at":
+		return s.tok(it.tok-2) == "now" || s.tok(it.tok-2) == "still"
 	case "to", "down", "up", "a":
 	default:
 		return false

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"wakeledger/pipeline/unit"
@@ -79,13 +80,17 @@ type Block struct {
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better
 	NoStrikes  bool       // what it tells of strikes another block tells better
+	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
+	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
-	Drop  map[int64]bool   // rows that are left out, as the log's owner said
-	Cells map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
-	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
-	Freed bool             // the fish that its words say were let go are beside those that it counts
+	Drop     map[int64]bool   // rows that are left out, as the log's owner said
+	Cells    map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
+	Elsewise map[string]bool  // stretches, as Stretch names them, that were not trolled
+	Trips    map[int64]string // the trips of rows, where the log's owner told two of one day apart
+	Freed    bool             // the fish that its words say were let go are beside those that it counts
+	Foot     map[int64]bool   // rows under the table that are of no day: averages, another year
 
 	Notes []string // what was concluded, for the user to see
 }
@@ -154,4 +159,16 @@ func (b *Block) StrikeSets() int {
 // Lists tells a block whose fish stand in lists, with their measures in lists beside them.
 func (b *Block) Lists() bool {
 	return b.Reads("fishlist") && !b.Binds("species") && b.Binds("length_cm", "girth_cm", "scale_kg")
+}
+
+// Stretch names a stretch by its trip, or else its day, and its own name.
+func Stretch(trip, leg string) string { return strings.ToLower(trip + "\x00" + leg) }
+
+// StoredAs is the kind of entries that the season file has of a kind of the block's: strikes that
+// are among those counted elsewhere are fish, each of one of them.
+func (b *Block) StoredAs(kind Kind) Kind {
+	if b.Among && kind == Strikes {
+		return Fish
+	}
+	return kind
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
@@ -140,6 +141,9 @@ func short(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100,
 
 // amount is a cell's figure; of a duration also where it is written with its units.
 func amount(b *plan.Binding, text string) (float64, bool) {
+	if n, ok := phrase.CountFish(text); ok && b.Column.Parse == "count" {
+		return float64(n), true
+	}
 	if v, ok := figure(text); ok || b.Column.Name != "duration_s" {
 		return v, ok
 	}

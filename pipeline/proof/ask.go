@@ -14,21 +14,25 @@ import (
 // Subject is a block with what its rows came to.
 type Subject struct {
 	*meaning.Understood
-	Stats *Stats
+	Stats  *Stats
+	Beside bool // of another file of the same book: it counts, and is not asked about
 }
 
 // inquiry gathers the questions of one log.
 type inquiry struct {
 	log      *meaning.Log
 	subjects []Subject
-	total    Stats    // of all blocks
-	now      *Subject // the block that is asked about; nil: the whole log
+	counted  map[string]*Told // what counts tell, here and beside
+	total    Stats            // of all blocks
+	now      *Subject         // the block that is asked about; nil: the whole log
 	out      []Question
 }
 
 // Questions are what is open after a log was read, what moves the totals most first.
 func Questions(l *meaning.Log, subjects []Subject) []Question {
-	q := &inquiry{log: l, subjects: subjects}
+	q := &inquiry{log: l, counted: countedOf(subjects)}
+	q.subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool { return s.Beside })
+	subjects = q.subjects
 	for _, s := range subjects {
 		q.total.Stretches += s.Stats.Stretches
 		q.total.Hours += s.Stats.Hours
@@ -179,6 +183,7 @@ func (q *inquiry) strikes() {
 	if t.ByCount > 0 && t.Listed > 0 {
 		q.compare(t)
 	}
+	q.uncounted()
 }
 
 // compare holds counts against rows of strikes where a log has both.
@@ -189,7 +194,7 @@ func (q *inquiry) compare(t *Stats) {
 		if s.Stats.ByCount > 0 && s.Stats.Listed == 0 {
 			counts, counted = s.Plan.Name, append(counted, s.Understood)
 		}
-		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 {
+		if s.Plan.Kind == plan.Strikes && s.Stats.Listed > 0 && !s.Plan.Among {
 			rows, listed = s.Plan.Name, append(listed, s.Understood)
 		}
 	}
@@ -214,6 +219,7 @@ func (q *inquiry) block(s Subject) {
 	q.outcomes(&s)
 	q.bitten(s)
 	q.freed(s)
+	q.remarked(s)
 	q.stray(s)
 	q.jigged(s)
 	q.outings(s)

@@ -33,7 +33,7 @@ func inferred(t testing.TB, sheets ...string) *meaning.Log {
 		if err != nil {
 			t.Fatal(err)
 		}
-		taken = append(taken, layout.Take(g, layout.Likeness{Label: l.Label, Key: l.Key}))
+		taken = append(taken, layout.Take(g, layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event}))
 	}
 	return l.Infer("log", taken, func(string, int) meaning.Said { return meaning.Said{} }, nil)
 }
@@ -47,7 +47,7 @@ func asked(t testing.TB, l *meaning.Log, stats ...Stats) []Question {
 		if i < len(stats) {
 			s = stats[i]
 		}
-		subjects = append(subjects, Subject{u, &s})
+		subjects = append(subjects, Subject{Understood: u, Stats: &s})
 	}
 	return Questions(l, subjects)
 }

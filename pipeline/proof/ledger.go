@@ -41,6 +41,7 @@ type Stats struct {
 	Worked    []Worked        // rows with hours of trolling, in their order
 	Overlaps  []Overlap
 	Aside     []record.Problem // cells and rows set aside
+	Told      map[string]*Told // of strikes, by each day and each trip that rows name
 	spans     map[string][]span
 }
 
@@ -111,6 +112,7 @@ func (s *Stats) Add(r Row) {
 		s.Listed++
 		s.Strikes++
 		s.listed(r)
+		s.tell(v, listedTold(v))
 	case plan.Flat:
 		n := max(v["strikes_n"].Int, v["hooked_n"].Int+v["missed_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int+v["missed_n"].Int)
 		if n == 0 && (v["outcome"].Known || v["species_logged"].Known) {
@@ -118,6 +120,7 @@ func (s *Stats) Add(r Row) {
 			s.Listed++
 			s.listed(r)
 		} else {
+			s.tell(v, countedTold(v))
 			s.ByCount += int(n)
 			s.Hooked += int(max(v["hooked_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int))
 			s.Lost += int(v["lost_n"].Int + v["missed_n"].Int)

@@ -51,7 +51,7 @@ func (q *inquiry) leftOver() {
 		q.unreadTexts(x)
 	}
 	for _, u := range q.log.Blocks {
-		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() {
+		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() || u.List() {
 			continue
 		}
 		numbers := false

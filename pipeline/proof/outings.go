@@ -16,7 +16,7 @@ const mostTwice = 0.3
 // outings asks about days on which a column that stands once a day, such as the client, is
 // filled twice: they may be two trips. Strikes of another table would not find such a trip.
 func (q *inquiry) outings(s Subject) {
-	if s.Plan.Binds("trip") || s.Plan.Outings || slices.ContainsFunc(q.subjects, func(o Subject) bool { return o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish }) {
+	if s.Plan.Binds("trip") || s.Plan.Outings || s.Plan.Trips != nil || slices.ContainsFunc(q.subjects, func(o Subject) bool { return o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish }) {
 		return
 	}
 	days, names := map[string][]layout.Row{}, []string{}

@@ -29,6 +29,9 @@ func TotalsOf(subjects []Subject) Totals {
 	var counts, strikes, fish, hooked, held, landed, boated, kept, released, freed, gone int
 	days, dates := map[string]bool{}, map[int64]int64{}
 	for _, s := range subjects {
+		if s.Beside {
+			continue
+		}
 		maps.Copy(days, s.Stats.Days)
 		maps.Copy(dates, s.Stats.First)
 		t.Miles += s.Stats.Miles
@@ -38,7 +41,7 @@ func TotalsOf(subjects []Subject) Totals {
 		t.Hours += s.Stats.Hours
 		t.LineHours += s.Stats.LineHours
 		counts, landed = counts+s.Stats.ByCount, landed+s.Stats.Landed
-		if s.Plan.Kind == plan.Fish {
+		if s.Plan.StoredAs(s.Plan.Kind) == plan.Fish {
 			fish, kept, gone = fish+s.Stats.Listed, kept+s.Stats.Boated, gone+s.Stats.Freed
 		} else {
 			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held, boated+s.Stats.Boated, freed+s.Stats.Freed

@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // clock is a time of day, and perhaps its offset from UTC.
 type clock struct {
@@ -40,7 +43,7 @@ func parseClock(s string, minus bool) (clock, bool) {
 // namedClock reads the times that have a name.
 func namedClock(s string) (clock, bool) {
 	switch {
-	case strings.EqualFold(s, "noon"), strings.EqualFold(s, "midday"):
+	case isNoon(s):
 		return clock{seconds: secondsPerDay / 2}, true
 	case strings.EqualFold(s, "midnight"):
 		return clock{}, true
@@ -198,4 +201,11 @@ func offsetMinutes(s string) (minutes int, ok bool) {
 		return v*60 + m, k == 2 && len(s) == 5 && m < 60
 	}
 	return 0, false
+}
+
+// noons are words for noon in six tongues.
+var noons = []string{"noon", "midday", "midi", "mediodía", "mediodia", "mezzogiorno", "meio-dia", "meio dia", "mittag", "mittags"}
+
+func isNoon(s string) bool {
+	return slices.ContainsFunc(noons, func(w string) bool { return strings.EqualFold(s, w) })
 }

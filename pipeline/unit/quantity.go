@@ -79,14 +79,14 @@ func ParseQuantity(text string, dim Dimension, fallback Unit, mark Mark) (Quanti
 type step struct {
 	unit    Unit
 	ratio   float64
-	implied bool // the smaller unit may go without saying: 6'2, 2h15
+	implied bool // the smaller unit may go without saying: 6'2, 2h15, 1m27
 }
 
 // steps is common practice, no source; the ratios are those of the exact definitions.
 var steps = map[Unit]step{
 	Yard:     {Foot, 3, false},
 	Foot:     {Inch, 12, true},
-	Metre:    {Centimetre, 100, false},
+	Metre:    {Centimetre, 100, true},
 	Pound:    {Ounce, 16, true},
 	Kilogram: {Gram, 1000, false},
 	Hour:     {Minute, 60, true},
@@ -115,7 +115,7 @@ func (p *quantityParser) parse(s string) (Quantity, error) {
 			return Quantity{}, err
 		}
 		s, ok := steps[total.Unit]
-		if next.Unit == "" && s.implied {
+		if next.Unit == "" && s.implied && (total.Unit != Metre || next.Value >= 10) { // 1m5 may be either
 			next.Unit = s.unit
 		}
 		if !ok || next.Unit != s.unit || !isCount(total.Value) || !(next.Value >= 0 && next.Value < s.ratio) {

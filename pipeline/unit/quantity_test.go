@@ -153,7 +153,7 @@ func TestParseQuantityRefuses(t *testing.T) {
 		{`6 ft.5`, unit.Length, "", unit.ErrNotQuantity},         // 6'5" or 6.5 ft?
 		{`2 in 6 ft`, unit.Length, "", unit.ErrNotQuantity},      // wrong way round
 		{`6 ft 2 cm`, unit.Length, "", unit.ErrNotQuantity},      //
-		{`1 m 88`, unit.Length, "", unit.ErrNotQuantity},         // 88 of what is not said
+		{`1 m 8`, unit.Length, "", unit.ErrNotQuantity},          // 8 cm or 80 is not said
 		{`6 2`, unit.Length, unit.Foot, unit.ErrNotQuantity},     //
 		{`1/2`, unit.Mass, unit.Ounce, unit.ErrNotQuantity},      // a date, or "1 of 2"
 		{`1/3 oz`, unit.Mass, "", unit.ErrNotQuantity},           // not on a tape or a lure

@@ -47,12 +47,20 @@ func FateAt(toks []Token, i int) (FateHit, bool) {
 	name, after := strings.CutSuffix(name, "+")
 	name, weak := strings.CutSuffix(name, "?")
 	f := FateHit{Cause: cause, After: after, Weak: weak, Open: h.Open, Used: h.Used}
+	f.Fate = fateOfKey(name)
+	return f, true
+}
+
+// fateOfKey is the fate that a list's key begins with.
+func fateOfKey(key string) Fate {
+	name, _, _ := strings.Cut(key, " ")
+	name = strings.TrimRight(name, "+?")
 	for i, n := range fateNames {
 		if n == name {
-			f.Fate = Fate(i)
+			return Fate(i)
 		}
 	}
-	return f, true
+	return FateUnknown
 }
 
 // FatePhrases are the plain phrases of a fate: those that stand on their own and have no gap.
@@ -102,6 +110,10 @@ func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 		if len(h.Used) == last-i+1 {
 			i = last
 		}
+	}
+	if key, whole := alones.whole(toks); whole && !unhooked {
+		_, cause, _ = strings.Cut(key, " ")
+		f, at = fateOfKey(key), [2]int{toks[0].At, toks[len(toks)-1].End}
 	}
 	if f == FateUnknown && len(toks) == 1 {
 		f, at = lone(toks[0])

@@ -11,10 +11,12 @@ var (
 	totals    = mustLoad("totals")
 	nothings  = mustLoad("nothing")
 	notGone   = mustLoad("notgone")
+	nights    = mustLoad("nights")
 	dittos    = mustLoad("ditto")
 	numbers   = mustLoad("numbers")
 	events    = mustLoad("events")
 	methods   = mustLoad("methods")
+	alones    = mustLoad("fatealone")
 	elsewise  = mustLoad("otherwise")
 	scales    = mustLoad("scale")
 	months    = mustLoad("months")
@@ -24,6 +26,7 @@ var (
 	units     = mustLoad("units")
 	lineWords = mustLoad("lines")
 	kinds     = mustLoad("kinds")
+	halves    = mustLoad("halves")
 )
 
 // IsTotal reports whether a cell names a row of sums: Total, November total, carried fwd.
@@ -128,6 +131,10 @@ func NotGone(text string) bool {
 	return false
 }
 
+// Night is what a text says of a trip of several days: "second" on a further day of it, "over"
+// of a night out, "contest" of days that begin and end at the dock.
+func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
+
 // Ditto reports whether a cell stands for the one above it.
 func Ditto(text string) bool {
 	if _, ok := dittos.whole(Scan(text)); ok {
@@ -166,6 +173,21 @@ func Scaled(text string) bool {
 	return ok
 }
 
+// ByScale reports whether a cell beside a weight says that a scale gave it, and whether it says
+// either way: in words, or by the letter of a code, S for scale and E for estimate.
+func ByScale(text string) (scale, told bool) {
+	switch strings.ToLower(strings.Trim(text, " .")) {
+	case "s":
+		return true, true
+	case "e":
+		return false, true
+	}
+	if Scaled(text) {
+		return true, true
+	}
+	return false, Hedged(text)
+}
+
 // Event is what an entry of an event log says of the lines.
 type Event int
 
@@ -176,6 +198,8 @@ const (
 	EventQuiet       // known, and nothing of the lines
 	EventLeave       // the harbour
 	EventHome
+	EventWeigh // the anchor: the boat leaves, or has lain for a while
+	EventDrop
 	EventIn
 	EventUp
 	EventOut
@@ -186,7 +210,7 @@ const (
 )
 
 var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange, "pace": EventPace, "more": EventMore, "fewer": EventFewer,
-	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave, "home": EventHome}
+	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave, "home": EventHome, "weigh": EventWeigh, "drop": EventDrop}
 
 // Entry is an entry of an event log, understood.
 type Entry struct {
@@ -232,6 +256,16 @@ func numberIn(toks []Token) int {
 	return 1
 }
 
+// HalfOfDay is the half of the day that a cell names, and no more: "am" or "pm".
+func HalfOfDay(text string) (half string, ok bool) {
+	toks := trimmed(text)
+	if len(toks) == 0 || len(toks) > 3 {
+		return "", false
+	}
+	h, ok := halves.whole(toks)
+	return h, ok
+}
+
 // Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,
 // drift, bottom, cast, pop, fly or spear.
 func Method(text string) (method string, ok bool) {
@@ -258,7 +292,7 @@ func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }
 // was trolled.
 func Still(text string) bool {
 	h, ok := elsewise.whole(trimmed(text))
-	return ok && h == "still"
+	return ok && (h == "still" || h == "other")
 }
 
 // Month is the month that a token names.

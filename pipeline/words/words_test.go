@@ -201,3 +201,50 @@ func phraseTokens(elems []string) []Token {
 	}
 	return toks
 }
+
+// TestFateAlone holds that words which tell a fate only in a cell of their own do, and that
+// beside others they tell none.
+func TestFateAlone(t *testing.T) {
+	for _, c := range []struct {
+		text, fate, cause string
+	}{
+		{"gone", "lost", ""}, {"off", "lost", ""}, {"sea lion", "lost", "seal"}, {"sharks", "lost", "shark"}, {"dinner", "landed", ""}, {"over the rail", "landed", ""},
+		{"swam strong", "released", ""}, {"tapped", "missed", ""}, {"tiburón", "lost", "shark"}, {"coupé", "lost", "broke off"}, {"missed with gaff", "lost", "at the boat"},
+		{"seal took it", "lost", "seal"}, {"crimp slipped", "lost", "broke off"}, {"pulled the skirt", "missed", ""},
+		{"tuna gone by noon", "", ""}, {"dinner at the club", "", ""}, {"saw a sea lion", "", ""}, {"off the bank", "", ""}, {"seals about", "", ""},
+	} {
+		f, cause, _, _ := FateOf(c.text)
+		if f.String() != c.fate || cause != c.cause {
+			t.Errorf("%q: %s by %q, expected %s by %q", c.text, f, cause, c.fate, c.cause)
+		}
+	}
+}
+
+// TestShortCodes holds which codes are short for a word of a closed list, and that one that
+// is short for two is none.
+func TestShortCodes(t *testing.T) {
+	for _, c := range []struct {
+		what       string
+		of         func(string) (string, bool)
+		code, want string
+	}{
+		{"method", ShortMethod, "tr", "troll"}, {"method", ShortMethod, "JG", "jig"}, {"method", ShortMethod, "bt", "bottom"}, {"method", ShortMethod, "dr", "drift"},
+		{"method", ShortMethod, "zz", ""}, {"weighed", ShortWeighed, "s", "scale"}, {"weighed", ShortWeighed, "e", "estimated"},
+		{"weighed", ShortWeighed, "g", ""}, {"fate", ShortFate, "lnd", "landed"}, {"fate", ShortFate, "lst", "lost"}, {"fate", ShortFate, "m", ""}, {"fate", ShortFate, "b", ""},
+	} {
+		if got, ok := c.of(c.code); got != c.want || ok != (c.want != "") {
+			t.Errorf("%s %q: %q, expected %q", c.what, c.code, got, c.want)
+		}
+	}
+}
+
+// TestByScale holds what a cell beside a weight says of where it is from.
+func TestByScale(t *testing.T) {
+	for text, want := range map[string][2]bool{
+		"scale": {true, true}, "S": {true, true}, "e": {false, true}, "by formula": {false, true}, "x": {false, false}, "": {false, false},
+	} {
+		if scale, told := ByScale(text); scale != want[0] || told != want[1] {
+			t.Errorf("%q: from a scale %t, told %t", text, scale, told)
+		}
+	}
+}

@@ -8,15 +8,16 @@ CREATE OR REPLACE TEMP TABLE timed_leg AS
 SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at
 FROM leg_made m JOIN leg_trip t USING (leg_id);
 
--- What a row tells in words was on the row's stretch, where it has but one.
+-- What a row tells in words was on the row's stretch, where it has but one. Tables side by side
+-- have rows of one number: ord without its part is a row of one table.
 CREATE OR REPLACE TEMP TABLE row_leg AS
-SELECT b.log_id, b.sheet, b."row", min(c.leg_id) AS leg_id FROM counted c JOIN base b USING (ord)
-GROUP BY ALL HAVING count(DISTINCT c.leg_id) = 1;
+SELECT ord // 128 AS told_by, min(leg_id) AS leg_id FROM counted
+GROUP BY ALL HAVING count(DISTINCT leg_id) = 1;
 
 CREATE OR REPLACE TEMP TABLE own_leg AS
 SELECT h.hit_id, c.leg_id FROM hit h JOIN counted c ON c.ord = h.ord WHERE h.origin = 'flat'
 UNION ALL
-SELECT h.hit_id, r.leg_id FROM hit h JOIN row_leg r ON r.log_id = h.log_id AND r.sheet = h.sheet AND r."row" = h."row"
+SELECT h.hit_id, r.leg_id FROM hit h JOIN row_leg r ON r.told_by = h.ord // 128
 WHERE h.origin <> 'flat' AND h.time_s IS NULL;
 
 -- A leg's name is of the trip, or of the day where the strike names no trip.

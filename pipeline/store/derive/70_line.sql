@@ -7,12 +7,20 @@ SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
 SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id AND k.sheet = e.sheet
 GROUP BY c.leg_id HAVING count(*) = 1 AND count(e.lines_out) = 0;
 
+-- Sheets in which a stretch's first row says how many lines were out and its strikes stand on
+-- rows beneath: the lure of a row is that of one line, one of those out.
+CREATE OR REPLACE TEMP TABLE strikewise AS
+SELECT DISTINCT log_id, sheet FROM (
+    SELECT c.leg_id, e.log_id, e.sheet FROM counted c JOIN placed_entry e USING (ord)
+    WHERE c.kind = 'flat' AND c.line IS NULL
+    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(e.lines_out) = 1 AND count(*) > 1 AND arg_min(e.lines_out IS NOT NULL, c.ord) AND max(e.lines_out) > 1);
+
 CREATE OR REPLACE TEMP TABLE line_row AS
 SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
-    CASE WHEN c.line IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
+    CASE WHEN c.line IS NULL AND w.log_id IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
         WHEN c.line IS NOT NULL THEN lower(c.line)
         ELSE concat_ws('|', 'gear', lower(e.lure), lower(e.colour), e.lure_weight_g, e.setback_m, e.count_s) END AS line_key
-FROM counted c JOIN placed_entry e USING (ord)
+FROM counted c JOIN placed_entry e USING (ord) LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
 WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR, e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
     AND NOT (c.line IS NULL AND e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted))
 UNION ALL

@@ -7,7 +7,7 @@ WITH free AS (
 ), scored AS (
     SELECT f.hit_id AS fish_hit, s.hit_id AS strike_hit,
         -- a row's own fish before all
-        CASE WHEN s.log_id = f.log_id AND s.sheet = f.sheet AND s."row" = f."row" THEN -10000 ELSE 0 END
+        CASE WHEN s.ord // 128 = f.ord // 128 THEN -10000 ELSE 0 END
         + coalesce(abs(date_diff('second', s.at, f.at)) / 60.0, 500)
         + CASE WHEN s.kind_of_fish = f.kind_of_fish THEN 0 ELSE 60 END
         + CASE WHEN lower(s.line) = lower(f.line) THEN 0 ELSE 30 END

@@ -1,0 +1,337 @@
+package pipeline
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/identity"
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/sheet"
+	"wakeledger/pipeline/unit"
+)
+
+// mostBeside is how many text files of a folder, loaded together, may be the tables of one book.
+const mostBeside = 8
+
+// beside finds, for each of the files that are loaded together, those that are tables of the same
+// book, as where each sheet of a workbook was saved as text: small text files of one folder, each
+// with headings of its own, that name the same days or the same numbers. They are named by file.
+func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]string {
+	folders := map[string][]string{}
+	for _, p := range paths {
+		st, err := os.Stat(p)
+		if err == nil && st.Mode().IsRegular() && st.Size() <= smallLog && !isTrack(p) {
+			folders[filepath.Dir(p)] = append(folders[filepath.Dir(p)], p)
+		}
+	}
+	out := map[string][]string{}
+	for _, files := range folders {
+		if len(files) < 2 || len(files) > mostBeside {
+			continue
+		}
+		var tables []tableOf
+		for _, p := range files {
+			if sheets, err := s.textSheets(p); err == nil && len(sheets) > 0 {
+				tables = append(tables, s.tableOf(p, sheets))
+			}
+		}
+		for _, book := range books(tables) {
+			for _, p := range book {
+				for _, o := range book {
+					if o != p {
+						out[p] = append(out[p], filepath.Base(o))
+					}
+				}
+				slices.Sort(out[p])
+			}
+		}
+	}
+	return out
+}
+
+// textSheets takes a text file apart; none where it is no text file, or a long one.
+func (s *Season) textSheets(path string) ([]*layout.Sheet, error) {
+	book, err := sheet.Open(path, sheet.Options{})
+	if err != nil {
+		return nil, err
+	}
+	defer book.Close()
+	var out []*layout.Sheet
+	for i, info := range book.Sheets() {
+		if info.Workbook {
+			return nil, nil
+		}
+		g, err := layout.Read(book, i, mostRows)
+		if err != nil || g.More {
+			return nil, err
+		}
+		if len(g.Rows) > 0 {
+			out = append(out, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key}))
+		}
+	}
+	return out, nil
+}
+
+// besideSheets are the sheets of the files that are read beside a log, numbered from first on and
+// named for their files. One that is not there any more is left out.
+func (s *Season) besideSheets(path string, first int) []*layout.Sheet {
+	var out []*layout.Sheet
+	for _, name := range s.cfg.beside {
+		sheets, err := s.textSheets(filepath.Join(filepath.Dir(path), name))
+		if err != nil {
+			continue // loading that file tells of it
+		}
+		for _, x := range sheets {
+			x.Grid.Index, x.Grid.Info.Name = first+len(out), name
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// tableOf is what a file's tables may be joined to others by.
+type tableOf struct {
+	path     string
+	headings []string
+	boats    map[string]bool
+	days     map[string]bool
+	keys     []keyColumn
+}
+
+// keyColumn is a column of numbers or codes; own where no two rows have the same.
+type keyColumn struct {
+	heading string
+	values  map[string]bool
+	days    map[string]string // of each value, where the row has one
+	own     bool
+	coded   bool // letters and figures, as in T01
+}
+
+func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
+	t := tableOf{path: path, boats: map[string]bool{}, days: map[string]bool{}}
+	for _, x := range sheets {
+		for i := range x.Blocks {
+			b := &x.Blocks[i]
+			if b.Shape != layout.Table || len(b.Rows) < 3 {
+				continue
+			}
+			days := dayColumn(b)
+			for _, d := range days {
+				t.days[d] = true
+			}
+			for _, l := range b.Labels {
+				h := strings.ToLower(l.Full())
+				t.headings = append(t.headings, h)
+				if column := s.column(l.Full()); column != nil && column.Name == "boat" {
+					for _, r := range b.Rows {
+						if c := textAt(r, l.Col); c != "" {
+							t.boats[c] = true
+						}
+					}
+				}
+				if k, ok := keyOf(b, l.Col, days); ok {
+					k.heading = strings.ToLower(l.Text)
+					t.keys = append(t.keys, k)
+					t.keys = append(t.keys, pairsOf(b, l, days)...)
+				}
+			}
+		}
+	}
+	return t
+}
+
+func (s *Season) column(heading string) *plan.Column {
+	_, column, _ := s.lexicon.Nearest(heading)
+	return column
+}
+
+func textAt(r layout.Row, col int) string {
+	if col >= len(r.Cells) {
+		return ""
+	}
+	return strings.ToLower(strings.TrimSpace(r.Cells[col].Text))
+}
+
+// dayColumn is the day of each row, of the first column that is mostly days; empty where none is.
+func dayColumn(b *layout.Block) map[int]string {
+	for _, l := range b.Labels {
+		days := map[int]string{}
+		for i, r := range b.Rows {
+			if l.Col >= len(r.Cells) {
+				continue
+			}
+			if c := r.Cells[l.Col]; c.Look == layout.Date {
+				if d := dayText(c.Text); d != "" {
+					days[i] = d
+				}
+			}
+		}
+		if 2*len(days) > len(b.Rows) {
+			return days
+		}
+	}
+	return nil
+}
+
+// dayText is a whole date in one spelling; "" for what is none, as hooks of 7/0.
+func dayText(text string) string {
+	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
+		if m, err := unit.ParseMoment(text, order); err == nil && m.HasDate {
+			return m.String()
+		}
+	}
+	return ""
+}
+
+// keyOf takes a column of whole numbers or codes for one that rows are known by.
+func keyOf(b *layout.Block, col int, days map[int]string) (keyColumn, bool) {
+	k := keyColumn{values: map[string]bool{}, days: map[string]string{}}
+	filled, coded := 0, 0
+	for i, r := range b.Rows {
+		c := textAt(r, col)
+		if c == "" || c == "na" {
+			continue
+		}
+		number := strings.Trim(c, "0123456789") == ""
+		if len(c) > 12 || !number && (strings.ContainsAny(c, " .,:/") || !strings.ContainsAny(c, "0123456789")) {
+			return k, false
+		}
+		filled++
+		if !number {
+			coded++
+		}
+		k.values[c] = true
+		if k.days[c] == "" {
+			k.days[c] = days[i]
+		}
+	}
+	k.own, k.coded = len(k.values) == filled, coded == filled
+	return k, len(k.values) >= 3 && 2*filled > len(b.Rows)
+}
+
+// pairsOf are the keys that a column makes with each of short codes beside it: trip and leg.
+func pairsOf(b *layout.Block, with layout.Label, days map[int]string) []keyColumn {
+	var out []keyColumn
+	for _, l := range b.Labels {
+		k := keyColumn{heading: strings.ToLower(with.Text + "+" + l.Text), values: map[string]bool{}, days: map[string]string{}}
+		filled, short := 0, l.Col != with.Col
+		for i, r := range b.Rows {
+			first, c := textAt(r, with.Col), textAt(r, l.Col)
+			if first == "" || c == "" || c == "na" {
+				continue
+			}
+			short = short && len(c) <= 3
+			filled++
+			k.values[first+"+"+c] = true
+			k.days[first+"+"+c] = days[i]
+		}
+		if k.own = len(k.values) == filled; short && len(k.values) >= 5 && 2*filled > len(b.Rows) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// books are the files that are joined to each other, of more than one.
+func books(tables []tableOf) [][]string {
+	of := make([]int, len(tables))
+	for i := range of {
+		of[i] = i
+	}
+	for i := range tables {
+		for j := range i {
+			if !tables[i].joins(&tables[j]) {
+				continue
+			}
+			from, to := of[i], of[j]
+			for k := range of {
+				if of[k] == from {
+					of[k] = to
+				}
+			}
+		}
+	}
+	parts := map[int][]string{}
+	for i, t := range tables {
+		parts[of[i]] = append(parts[of[i]], t.path)
+	}
+	var out [][]string
+	for i := range tables {
+		if len(parts[i]) > 1 {
+			out = append(out, parts[i])
+		}
+	}
+	return out
+}
+
+// joins tells whether two files are tables of one book: not of one hand, and not of two boats.
+func (t *tableOf) joins(o *tableOf) bool {
+	if len(t.headings) == 0 || len(o.headings) == 0 || identity.SameHand(t.headings, o.headings) || identity.SameHand(o.headings, t.headings) {
+		return false
+	}
+	if len(t.boats) > 0 && len(o.boats) > 0 && shared(t.boats, o.boats) == 0 {
+		return false
+	}
+	if same := shared(t.days, o.days); same >= 5 && 10*same >= 9*min(len(t.days), len(o.days)) {
+		return true
+	}
+	for _, a := range t.keys {
+		for _, b := range o.keys {
+			if a.joins(&b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// joins tells whether one column's values are keys of the other's rows.
+func (k *keyColumn) joins(o *keyColumn) bool {
+	named := meaning.SameKey(k.heading, o.heading) || k.coded && o.coded
+	same := shared(k.values, o.values)
+	if !named || !k.own && !o.own || same < 3 || 10*same < 9*min(len(k.values), len(o.values)) {
+		return false
+	}
+	both, agree := 0, 0
+	for v, day := range k.days {
+		if other := o.days[v]; day != "" && other != "" {
+			both++
+			if day == other {
+				agree++
+			}
+		}
+	}
+	return both == 0 || 2*agree > both
+}
+
+func shared(a, b map[string]bool) int {
+	n := 0
+	for v := range a {
+		if b[v] {
+			n++
+		}
+	}
+	return n
+}
+
+// parted leaves a log what its own sheets tell, and returns the blocks of the others.
+func parted(l *meaning.Log, sheets []*layout.Sheet) (others []*meaning.Understood) {
+	own := func(g *layout.Grid) bool {
+		return slices.ContainsFunc(sheets, func(x *layout.Sheet) bool { return x.Grid == g })
+	}
+	var blocks []*meaning.Understood
+	for _, u := range l.Blocks {
+		if own(u.Block.Grid) {
+			blocks = append(blocks, u)
+		} else {
+			others = append(others, u)
+		}
+	}
+	l.Sheets, l.Blocks = sheets, blocks
+	l.Keys = slices.DeleteFunc(l.Keys, func(x *layout.Sheet) bool { return !own(x.Grid) })
+	return others
+}

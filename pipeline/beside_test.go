@@ -1,0 +1,127 @@
+package pipeline
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+const (
+	bookTrips = "Trip no,Date,Cast off,Moored,Engine h,Notes\n1,2026-06-03,05:30,14:00,8.5,calm\n2,2026-06-05,05:40,13:00,7.3,\n3,2026-06-09,05:30,12:30,7.0,\n4,2026-06-12,06:00,12:00,6.0,\n"
+	bookRuns  = "Run no,Trip no,Date,Lines in,Lines up,Knots,Lines\n1,1,2026-06-03,06:00,08:00,7.5,4\n2,1,2026-06-03,09:00,11:00,8.5,4\n3,2,2026-06-05,06:00,09:00,7.5,5\n" +
+		"4,3,2026-06-09,06:00,08:30,12,3\n5,4,2026-06-12,07:00,10:00,7,5\n"
+	bookStrikes = "No,Run,Result,Species,Length cm\n1,1,Lost,,\n2,2,Boated,Albacore,81\n3,3,Missed,,\n4,4,Boated,Wahoo,120\n5,5,Released,Bigeye,70\n"
+)
+
+// withBoat is a table with a last column that names one boat in each row.
+func withBoat(table, boat string) string {
+	lines := strings.Split(strings.TrimSuffix(table, "\n"), "\n")
+	for i := range lines {
+		if lines[i] += "," + boat; i == 0 {
+			lines[i] = strings.TrimSuffix(lines[i], boat) + "Boat"
+		}
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// written is a folder of files, name and text by turns, and their paths.
+func written(t *testing.T, files ...string) []string {
+	t.Helper()
+	dir := t.TempDir()
+	var paths []string
+	for i := 0; i < len(files); i += 2 {
+		p := filepath.Join(dir, files[i])
+		if err := os.WriteFile(p, []byte(files[i+1]), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		paths = append(paths, p)
+	}
+	return paths
+}
+
+func season(t *testing.T) *Season {
+	t.Helper()
+	s, err := Open(context.Background(), "", Config{Boat: "Tern", Zone: "UTC", Units: "metric",
+		Now: func() time.Time { return time.Date(2026, 11, 1, 12, 0, 0, 0, time.UTC) }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.DB.Close() })
+	return s
+}
+
+// Files that share days or numbers are tables of one book; two of one hand, two boats' and
+// those with nothing in common are not.
+func TestBeside(t *testing.T) {
+	s := season(t)
+	no := func(string) bool { return false }
+	months := strings.ReplaceAll(bookRuns, "2026-06", "2026-07")
+	for _, c := range []struct {
+		what  string
+		files []string
+		want  []string // beside the first
+	}{
+		{"an exported workbook", []string{"Trips.csv", bookTrips, "Runs.csv", bookRuns, "Strikes.csv", bookStrikes}, []string{"Runs.csv", "Strikes.csv"}},
+		{"a file a month", []string{"June.csv", bookRuns, "July.csv", months}, nil},
+		{"nothing in common", []string{"Trips.csv", bookTrips, "Fish.csv", "Species,Length cm,Kept\nWahoo,120,y\nWahoo,122,y\nWahoo,99,n\n"}, nil},
+		{"the same numbers on other days", []string{"Runs.csv", bookRuns, "Trips.csv", strings.ReplaceAll(bookTrips, "2026-06", "2025-09")}, nil},
+		{"two boats", []string{"Trips.csv", withBoat(bookTrips, "Tern"), "Runs.csv", withBoat(bookRuns, "Skua")}, nil},
+	} {
+		paths := written(t, c.files...)
+		if got := s.beside(paths, no)[paths[0]]; !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v beside the first, expected %v", c.what, got, c.want)
+		}
+	}
+}
+
+// hoursOf are the hours of a season's legs and its strikes.
+func hoursOf(t *testing.T, s *Season) (hours float64, strikes int) {
+	t.Helper()
+	ctx := context.Background()
+	if err := s.Derive(ctx); err != nil {
+		t.Fatal(err)
+	}
+	legs, err := s.DB.Query(ctx, "SELECT coalesce(sum(hours), 0), (SELECT count(*) FROM strike WHERE leg_id IS NOT NULL) FROM leg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer legs.Close()
+	for legs.Next() {
+		if err := legs.Scan(&hours, &strikes); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return hours, strikes
+}
+
+// The tables of one book are read as one: engine hours are not trolled beside the runs', and a
+// strike is of the run that it numbers. Loading some of them again changes nothing; a changed
+// one that comes alone is read beside the others as before.
+func TestBookOfFiles(t *testing.T) {
+	ctx := context.Background()
+	s := season(t)
+	paths := written(t, "Trips.csv", bookTrips, "Runs.csv", bookRuns, "Strikes.csv", bookStrikes)
+	if _, err := s.Load(ctx, paths); err != nil {
+		t.Fatal(err)
+	}
+	if hours, strikes := hoursOf(t, s); hours != 12.5 || strikes != 5 {
+		t.Errorf("%.2f hours and %d strikes on a leg, expected 12.5 and 5", hours, strikes)
+	}
+	again, err := s.Load(ctx, paths[:1])
+	if err != nil || again[0].Known != Unchanged {
+		t.Errorf("trips alone again: known %v, error %v, expected unchanged", again[0].Known, err)
+	}
+	if err := os.WriteFile(paths[0], []byte(bookTrips+"5,2026-06-20,06:00,12:00,6.0,\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Load(ctx, paths[:1]); err != nil {
+		t.Fatal(err)
+	}
+	if hours, strikes := hoursOf(t, s); hours != 12.5 || strikes != 5 {
+		t.Errorf("after a change: %.2f hours and %d strikes on a leg, expected 12.5 and 5", hours, strikes)
+	}
+}

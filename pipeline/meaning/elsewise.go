@@ -1,0 +1,66 @@
+package meaning
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// untrolled says of tables of strikes and fish which stretches that they name were fished in another
+// way, as the method beside the stretch in another table of the log says.
+func (l *Log) untrolled() {
+	other, trolled := map[string]bool{}, map[string]bool{}
+	for _, u := range l.Data() {
+		m, trip, leg := u.Plan.Find("method"), outingOf(u.Plan), u.Plan.Find("leg")
+		if u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat || m == nil || trip == nil || leg == nil {
+			continue
+		}
+		last := ""
+		for _, r := range u.Block.Rows {
+			name := cellText(r, trip.Index)
+			if name == "" && trip.Carried {
+				name = last
+			}
+			last = name
+			how := strings.ToLower(cellText(r, m.Index))
+			if means := m.Codes[how]; means != "" {
+				how = means
+			}
+			method, ok := words.Method(how)
+			switch key := plan.Stretch(name, cellText(r, leg.Index)); {
+			case ok && method != "troll":
+				other[key] = true
+			default:
+				trolled[key] = true
+			}
+		}
+	}
+	for key := range trolled {
+		delete(other, key)
+	}
+	if len(other) == 0 {
+		return
+	}
+	for _, u := range l.Data() {
+		if p := u.Plan; (p.Kind == plan.Strikes || p.Kind == plan.Fish) && outingOf(p) != nil && p.Binds("leg") {
+			p.Elsewise = other
+		}
+	}
+}
+
+// outingOf is the column that names a row's trip, or else its day.
+func outingOf(p *plan.Block) *plan.Binding {
+	if b := p.Find("trip"); b != nil {
+		return b
+	}
+	return p.Find("date")
+}
+
+func cellText(r layout.Row, i int) string {
+	if i < 0 || i >= len(r.Cells) {
+		return ""
+	}
+	return strings.TrimSpace(r.Cells[i].Text)
+}

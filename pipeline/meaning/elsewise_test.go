@@ -1,0 +1,26 @@
+package meaning
+
+import (
+	"testing"
+
+	"wakeledger/pipeline/plan"
+)
+
+// TestUntrolled holds that a table of strikes knows which of the stretches that it names were fished
+// in another way, and that one fished in both is none.
+func TestUntrolled(t *testing.T) {
+	l := inferred(t, "log", nil, "legs", "tid|date|leg|st|et|nl|gr\n1|2026-06-03|a|06:00|08:00|4|tr\n1|2026-06-03|b|08:10|09:00|2|jg\n2|2026-06-04|a|06:00|08:00|4|tr\n2|2026-06-04|b|08:10|11:00|4|tr\n3|2026-06-05|a|06:00|08:00|5|bt",
+		"fish", "tid|leg|tm|sp|out|fl\n1|a|06:40|WAH|K|104\n1|b|08:20|WAH|K|99\n2|b|08:20|WAH|L|\n3|a|07:00|WAH|K|98")
+	for _, u := range l.Data() {
+		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
+			continue
+		}
+		for key, want := range map[string]bool{plan.Stretch("1", "b"): true, plan.Stretch("3", "A"): true, plan.Stretch("1", "a"): false, plan.Stretch("2", "b"): false} {
+			if u.Plan.Elsewise[key] != want {
+				t.Errorf("%q: %v, expected %v", key, !want, want)
+			}
+		}
+		return
+	}
+	t.Errorf("no table of strikes in %s", summary(l.Data()[0].Plan))
+}

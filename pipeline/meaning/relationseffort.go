@@ -1,0 +1,187 @@
+package meaning
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+)
+
+// said is how much the words of a column's heading speak for a meaning.
+func (g *group) said(column int, name string) float64 {
+	for _, c := range g.cands[column] {
+		if c.column == nil || c.column.Name != name {
+			continue
+		}
+		for _, v := range c.votes {
+			if v.Evidence == "words" {
+				return v.Weight
+			}
+		}
+	}
+	return 0
+}
+
+// running tells whole numbers that count the rows: each one more than the one before.
+func (v *Values) running() bool {
+	steps := 0
+	for i := 1; i < len(v.numbers); i++ {
+		if v.numbers[i] == v.numbers[i-1]+1 {
+			steps++
+		}
+	}
+	return len(v.numbers) > 4 && 10*steps >= 9*(len(v.numbers)-1)
+}
+
+// tripOfDay holds that a trip's number changes with the day and with nothing else, in a table
+// of several rows a day. Of numbers that no word says to be a trip's, all else is nothing.
+func tripOfDay(g *group, a assigned) float64 {
+	t, d := a.first("trip"), a.first("date")
+	if t < 0 || g.worded(t, "trip") {
+		return 0
+	}
+	none := -3.0
+	if g.voted(t, "trip", shortened) {
+		none = 0
+	}
+	if d < 0 {
+		return none
+	}
+	return g.cached("tripday", []int{t, d}, func() float64 {
+		days, trips := map[string]string{}, map[string]string{}
+		rows := 0
+		for r, c := range g.values[t].Rows {
+			day := g.values[d].Rows[r]
+			if !told(c) || !told(day) {
+				continue
+			}
+			rows++
+			if x, ok := days[day.Text]; ok && x != c.Text {
+				return none
+			}
+			if x, ok := trips[c.Text]; ok && x != day.Text {
+				return none
+			}
+			days[day.Text], trips[c.Text] = c.Text, day.Text
+		}
+		if len(trips) < 4 || 10*len(trips) > 9*rows {
+			return none
+		}
+		return 2.5
+	})
+}
+
+// linesEach holds that lines out are as many as the lures that another column lists; and that
+// small whole numbers, never none and often the same, beside the hours and the speed of a
+// stretch are its lines where no other column can be.
+func linesEach(g *group, a assigned) float64 {
+	l := a.first("lines_out")
+	if l < 0 {
+		return 0
+	}
+	if g.cached("listed", []int{l}, func() float64 { return g.listed(l) }) > 0 {
+		return 3
+	}
+	if a.first("speed_kn") < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 || !g.values[l].likeLines(g.rows) {
+		return 0
+	}
+	taken := map[int]bool{}
+	for _, columns := range a {
+		for _, i := range columns {
+			taken[i] = true
+		}
+	}
+	for i, v := range g.values {
+		if !taken[i] && v.likeLines(g.rows) {
+			return 0
+		}
+	}
+	return 1.2
+}
+
+// likeLines tells whole numbers from 1 to 12 in nearly every row, a few of them again and again.
+func (v *Values) likeLines(rows int) bool {
+	return len(v.cells) > 5 && 5*len(v.cells) >= 4*rows && v.whole(1, 12) > 0.97 && !v.rising() &&
+		v.distinct()*float64(len(v.cells)) <= 8 && v.distinct() <= 0.5
+}
+
+// listed is 1 where a column is in nearly all rows the number of words or parts that a column
+// of texts lists.
+func (g *group) listed(column int) float64 {
+	for i, v := range g.values {
+		if i == column || v.texts() < 0.6 {
+			continue
+		}
+		n, same := 0, 0
+		counts := map[int]bool{}
+		for r, c := range v.Rows {
+			x := g.value(column, r)
+			if c.Look != layout.Text || math.IsNaN(x) {
+				continue
+			}
+			n++
+			for _, parts := range [][]string{strings.Fields(c.Text), strings.FieldsFunc(c.Text, func(r rune) bool { return strings.ContainsRune(",;/+|", r) })} {
+				if len(parts) > 1 && float64(len(parts)) == x {
+					same++
+					counts[len(parts)] = true
+					break
+				}
+			}
+		}
+		if n > 4 && 10*same >= 8*n && len(counts) > 1 {
+			return 1
+		}
+	}
+	return 0
+}
+
+// meterHours holds that hours are the engine's where they are the difference of two readings
+// of a meter, numbers that go on from row to row.
+func meterHours(g *group, a assigned) float64 {
+	t := 0.0
+	for _, name := range []string{"duration_s", "line_hours"} {
+		for _, h := range a[name] {
+			t += g.cached("meter", []int{h}, func() float64 {
+				var meters []int
+				for i, v := range g.values {
+					if i != h && v.onMeter() && len(meters) < mostMeters {
+						meters = append(meters, i)
+					}
+				}
+				for _, from := range meters {
+					if slices.ContainsFunc(meters, func(to int) bool { return to != from && g.differ(h, from, to) }) {
+						return -8
+					}
+				}
+				return 0
+			})
+		}
+	}
+	return t
+}
+
+// mostMeters is how many columns of a table are tried as readings of a meter.
+const mostMeters = 6
+
+// onMeter tells readings of a meter: numbers over a day's hours that never go back.
+func (v *Values) onMeter() bool {
+	return len(v.numbers) > 3 && v.numeric() > 0.9 && v.rising() && slices.Min(v.numbers) > 24 && v.dates() < 0.5
+}
+
+// differ tells whether a column is in nearly all rows the difference of two others.
+func (g *group) differ(h, from, to int) bool {
+	n, same := 0, 0
+	for r := range g.rows {
+		d := g.value(to, r) - g.value(from, r)
+		x := g.hours(h, r)
+		if math.IsNaN(d) || math.IsNaN(x) {
+			continue
+		}
+		n++
+		if math.Abs(d-x) < 0.06 {
+			same++
+		}
+	}
+	return n > 3 && 10*same >= 9*n
+}

@@ -1,0 +1,291 @@
+package meaning
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
+)
+
+// Between these lies a fish's weight in kilograms over its length in centimetres cubed, from
+// slender (wahoo, marlin) to stout (bluefin, opah): from memory, no source.
+const leastShape, mostShape = 1.5e-6, 4.5e-5
+
+// overGirth is what length times girth squared, in centimetres, is divided by for kilograms:
+// the rule of 800 for inches and pounds.
+const overGirth = 800 * 2.54 * 2.54 * 2.54 / 0.45359237
+
+// weightLength holds that fish weigh as their length cubed, or as length times girth squared.
+func weightLength(g *group, a assigned) float64 {
+	l, w := a.first("length_cm"), a.first("scale_kg")
+	if l < 0 || w < 0 {
+		return 0
+	}
+	gi, sp := a.first("girth_cm"), a.first("species")
+	return g.cached("lw", []int{l, w, gi, sp}, func() float64 {
+		if gi >= 0 {
+			if s := g.byGirth(l, gi, w); s != 0 {
+				return s
+			}
+		}
+		k, of := g.shapes(l, w, sp)
+		if len(k) < 4 {
+			return 0
+		}
+		scales := g.scales(l, w)
+		named := g.worded(l, "length_cm") && g.worded(w, "scale_kg")
+		if possible := likeliest(k, scales); possible < 0.7 {
+			if named {
+				return 0 // what is named so is so, however odd the fish
+			}
+			return -3
+		}
+		q := min(spread(k), spread(of))
+		switch {
+		case q < 1.8 && g.growTogether(l, w):
+			return 3.4
+		case q < 1.8:
+			return 1.8
+		case q < 2.6:
+			return 0.8
+		case named:
+			return 0
+		}
+		return -1
+	})
+}
+
+// growTogether tells two columns of eight fish or more of which the longer is nearly always the
+// heavier: no other column of a fish goes so.
+func (g *group) growTogether(l, w int) bool {
+	var x, y []float64
+	for r := range g.rows {
+		a, b := math.Log(g.length(l, r)), math.Log(g.value(w, r))
+		if !math.IsNaN(a) && !math.IsInf(a, 0) && !math.IsNaN(b) && !math.IsInf(b, 0) {
+			x, y = append(x, a), append(y, b)
+		}
+	}
+	return len(x) >= 8 && correlation(x, y) > 0.8
+}
+
+func correlation(x, y []float64) float64 {
+	n := float64(len(x))
+	var sx, sy, xx, yy, xy float64
+	for i := range x {
+		sx, sy = sx+x[i], sy+y[i]
+		xx, yy, xy = xx+x[i]*x[i], yy+y[i]*y[i], xy+x[i]*y[i]
+	}
+	vx, vy := xx-sx*sx/n, yy-sy*sy/n
+	if vx <= 0 || vy <= 0 {
+		return 0
+	}
+	return (xy - sx*sy/n) / math.Sqrt(vx*vy)
+}
+
+// shapes are weight over length cubed of each fish that has both, in the numbers as they are
+// written, and the same over what is usual of the fish's own kind where there are several.
+func (g *group) shapes(l, w, species int) (all, ofKind []float64) {
+	kinds := map[string][]float64{}
+	for r := range g.rows {
+		x := g.length(l, r)
+		v := g.value(w, r) / (x * x * x)
+		if math.IsNaN(v) || math.IsInf(v, 0) || v <= 0 {
+			continue
+		}
+		all = append(all, v)
+		if species >= 0 {
+			name := normalise(g.values[species].Rows[r].Text)
+			kinds[name] = append(kinds[name], v)
+		}
+	}
+	for _, k := range kinds {
+		if len(k) < 2 {
+			continue
+		}
+		slices.Sort(k)
+		for _, v := range k {
+			ofKind = append(ofKind, v/k[len(k)/2])
+		}
+	}
+	return all, ofKind
+}
+
+// spread is how much the third quarter of numbers is of the first; large where there are few.
+func spread(k []float64) float64 {
+	if len(k) < 4 {
+		return 99
+	}
+	slices.Sort(k)
+	return k[len(k)*3/4] / k[len(k)/4]
+}
+
+// scales are the factors that make kilograms over cubed centimetres of the numbers of two
+// columns, in the units that these have or may have.
+func (g *group) scales(length, weight int) []float64 {
+	var out []float64
+	for _, l := range g.units(length, "length_cm", unit.Inch, unit.Centimetre) {
+		for _, w := range g.units(weight, "scale_kg", unit.Pound, unit.Kilogram) {
+			x, errX := unit.Convert(1, l, unit.Centimetre)
+			y, errY := unit.Convert(1, w, unit.Kilogram)
+			if errX == nil && errY == nil {
+				out = append(out, y/(x*x*x))
+			}
+		}
+	}
+	return out
+}
+
+// units are the unit of a column that is known, else the usual ones.
+func (g *group) units(column int, name string, usual ...unit.Unit) []unit.Unit {
+	if u := g.unit(column, name); u != "" {
+		return []unit.Unit{u}
+	}
+	return usual
+}
+
+// likeliest is the part of the numbers that are a fish's shape in the units that suit most.
+func likeliest(k, scales []float64) float64 {
+	best := 0
+	for _, s := range scales {
+		n := 0
+		for _, v := range k {
+			if v*s >= leastShape && v*s <= mostShape {
+				n++
+			}
+		}
+		best = max(best, n)
+	}
+	return float64(best) / float64(len(k))
+}
+
+// byGirth holds three columns against the rule of length times girth squared: 0 where fewer
+// than three fish have all three.
+func (g *group) byGirth(l, girth, w int) float64 {
+	var k []float64
+	for r := range g.rows {
+		x, y := g.length(l, r), g.length(girth, r)
+		if v := g.value(w, r) / (x * y * y); !math.IsNaN(v) && !math.IsInf(v, 0) && v > 0 {
+			k = append(k, v)
+		}
+	}
+	if len(k) < 3 {
+		return 0
+	}
+	slices.Sort(k)
+	middle := k[len(k)/2]
+	suits := slices.ContainsFunc(g.scales(l, w), func(s float64) bool {
+		of := middle * s * overGirth
+		return of > 0.65 && of < 1.5
+	})
+	switch q := k[len(k)*3/4] / k[len(k)/4]; {
+	case suits && q < 1.6 && len(k) > 5:
+		return 5
+	case suits && q < 1.6:
+		return 3.5
+	case suits && q < 2.2:
+		return 1.8
+	case g.worded(l, "length_cm") && g.worded(w, "scale_kg") && g.worded(girth, "girth_cm"):
+		return 0
+	}
+	return -2
+}
+
+// told tells a cell that says something: no blank, no dash, no NA.
+func told(c layout.Cell) bool {
+	return c.Look != layout.Blank && !notKnown[strings.ToLower(c.Text)] && strings.Trim(c.Text, "-–—. ") != ""
+}
+
+// fatesFit holds that fish that were missed have no species and no measures, and fish that
+// were lost no measures, where those that came to the boat have them.
+func fatesFit(g *group, a assigned) float64 {
+	o, s := a.first("outcome"), a.first("species")
+	var measures []int
+	for _, name := range []string{"length_cm", "girth_cm", "scale_kg"} {
+		if i := a.first(name); i >= 0 {
+			measures = append(measures, i)
+		}
+	}
+	if o < 0 || s < 0 && len(measures) == 0 {
+		return 0
+	}
+	return g.cached("fates", append([]int{o, s}, measures...), func() float64 {
+		var missed, away, aboard, named, taped, landedNamed, landedTaped float64
+		for r, c := range g.values[o].Rows {
+			fate, _, _, ok := words.FateOf(c.Text)
+			if !ok {
+				continue
+			}
+			name := s >= 0 && told(g.values[s].Rows[r])
+			tape := slices.ContainsFunc(measures, func(i int) bool { return told(g.values[i].Rows[r]) })
+			switch fate {
+			case words.Missed, words.Lost:
+				away++
+				if fate == words.Missed {
+					missed++
+					named += one(name)
+				}
+				taped += one(tape)
+			case words.Landed, words.Released:
+				aboard++
+				landedNamed += one(name)
+				landedTaped += one(tape)
+			}
+		}
+		t := 0.0
+		switch {
+		case away >= 2 && taped > 0.5*away && len(measures) > 0:
+			t -= 4
+		case away >= 3 && aboard >= 3 && taped <= 0.1*away && landedTaped > 0.4*aboard:
+			t += 2
+		}
+		if s >= 0 && missed >= 3 && aboard >= 3 && named <= 0.3*missed && landedNamed >= 0.8*aboard {
+			t += 1.5
+		}
+		return t
+	})
+}
+
+func one(yes bool) float64 {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+// weighedBeside holds that how a fish was weighed stands where a weight does and nowhere else,
+// in a table some of whose rows have none. Codes that do not stand so are something else's.
+func weighedBeside(g *group, a assigned) float64 {
+	h, w := a.first("weighed"), a.first("scale_kg")
+	if h < 0 {
+		return 0
+	}
+	codes := g.values[h].coded()
+	if w < 0 {
+		return -2 * one(codes)
+	}
+	return g.cached("weighed", []int{h, w}, func() float64 {
+		both, either, none := 0, 0, 0
+		for r, c := range g.values[h].Rows {
+			x, y := told(c), told(g.values[w].Rows[r])
+			switch {
+			case x && y:
+				both++
+				either++
+			case x || y:
+				either++
+			default:
+				none++
+			}
+		}
+		switch {
+		case both > 4 && none > 1 && 20*both >= 19*either:
+			return 2.5
+		case codes:
+			return -2
+		}
+		return 0
+	})
+}

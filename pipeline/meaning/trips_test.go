@@ -1,0 +1,130 @@
+package meaning
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+)
+
+const legHeads = "Date|Start|End|Lines|Knots|Notes"
+
+// TestOvernight holds that words of a night out make one trip of two days, and that days of a
+// contest, or days alone, do not.
+func TestOvernight(t *testing.T) {
+	for _, c := range []struct {
+		what, first, second string
+		want                int // rows with a name
+	}{
+		{"day 2", "", "day 2", 2},
+		{"said on the first day", "overnighter, still out", "", 2},
+		{"in Spanish", "noche a bordo", "", 2},
+		{"two days", "", "", 0},
+		{"a contest", "club tournament", "day 2", 0},
+	} {
+		rows := legHeads + "\n2026-05-09|06:00|09:00|5|8|\n2026-05-16|06:00|09:00|5|8|" + c.first +
+			"\n2026-05-17|06:00|09:00|4|8|" + c.second + "\n2026-05-23|06:00|09:00|5|8|calm"
+		p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan
+		if len(p.Trips) != c.want {
+			t.Errorf("%s: the trips of rows are %v, expected %d", c.what, p.Trips, c.want)
+		}
+		if c.want == 2 && (p.Trips[3] != p.Trips[4] || !strings.Contains(p.Trips[3], "2026-05-16")) {
+			t.Errorf("%s: %v is not one trip", c.what, p.Trips)
+		}
+	}
+	p := inferred(t, "log.csv", nil, "Log", legHeads+"\n2026-05-01|06:00|09:00|5|8|\n2026-05-02|06:00|09:00|5|8|day 2\n2026-05-09|06:00|09:00|5|8|").Blocks[0].Plan
+	if len(p.Trips) > 0 {
+		t.Errorf("the second of the month is taken for a second day: %v", p.Trips)
+	}
+}
+
+// TestTwoClients holds that a day written twice beside two clients is two trips, where day and
+// client stand once an outing.
+func TestTwoClients(t *testing.T) {
+	rows := "Date|Client|Start|End|Lines|Knots"
+	for i, client := range []string{"Ansa", "Bo", "Cleo"} {
+		rows += fmt.Sprintf("\n2026-05-%02d|%s|06:00|08:00|5|8\n||09:00|11:00|5|8", 3+i, client)
+	}
+	for _, second := range []string{"Egon (pm)", "Dagny"} {
+		p := inferred(t, "log.csv", nil, "Log", rows+"\n2026-05-10|Dagny|06:00|09:00|5|8\n2026-05-10|"+second+"|12:30|16:00|5|8").Blocks[0].Plan
+		if two := second != "Dagny"; (len(p.Trips) == 2 && p.Trips[8] != p.Trips[9]) != two {
+			t.Errorf("Dagny and %s: the trips of rows are %v", second, p.Trips)
+		}
+	}
+}
+
+// TestSlips holds that a day out of order is mended where another year puts it in order, and that
+// days in order, and days in no order at all, stay.
+func TestSlips(t *testing.T) {
+	day := func(text string) unit.Date {
+		d, err := unit.ParseDate(text, unit.DayFirst)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d
+	}
+	for _, c := range []struct{ days, want string }{
+		{"2023-12-02 2023-12-16 2023-12-27 2023-01-07 2024-01-14 2024-02-06", "3=2024-01-07"},
+		{"2022-07-10 2022-07-12 2021-07-14 2021-07-14 2022-07-17 2022-07-20", "2=2022-07-14 3=2022-07-14"},
+		{"2023-11-20 2023-12-02 2023-12-16 2023-12-27 2023-01-07", "4=2024-01-07"},
+		{"2022-07-10 2023-01-02 2023-07-14 2024-07-17", ""},
+		{"2022-09-10 2021-07-12 2022-05-14 2021-08-17 2022-01-20", ""},
+		{"2021-07-10 2022-07-12 2022-07-14 2022-07-17", ""}, // a year earlier may be true of the first
+	} {
+		var days []unit.Date
+		for _, text := range strings.Fields(c.days) {
+			days = append(days, day(text))
+		}
+		got := ""
+		mended := slips(days)
+		for i := range days {
+			if to, ok := mended[i]; ok {
+				got = strings.TrimSpace(fmt.Sprintf("%s %d=%s", got, i, to))
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: mended are %q, expected %q", c.days, got, c.want)
+		}
+	}
+}
+
+// TestYearOfNeighbours holds that a day without a year takes that of the days beside it.
+func TestYearOfNeighbours(t *testing.T) {
+	rows := legHeads + "\n2025-12-20|06:00|09:00|5|8|\n2025-12-27|06:00|09:00|5|8|\nSat 10 Jan|06:00|09:00|5|8|\n2026-01-17|06:00|09:00|5|8|"
+	p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan
+	if got := p.Cells[plan.Cell{Row: 4, Index: 0}]; got != "2026-01-10" {
+		t.Errorf("Sat 10 Jan is read as %q", got)
+	}
+}
+
+// TestClients holds that a name that comes again on later days, with others between, names no trip.
+func TestClients(t *testing.T) {
+	rows := "Date|Trip|Start|End|Lines|Knots"
+	for i, name := range []string{"family", "Bo", "family", "friends", "Bo", "friends"} {
+		rows += fmt.Sprintf("\n2026-05-%02d|%s|06:00|08:00|5|8", 3+3*i, name)
+	}
+	if p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan; p.Binds("trip") {
+		t.Error("the name of a client is that of a trip")
+	}
+	rows = strings.NewReplacer("family", "A-1", "Bo", "A-2", "friends", "A-3").Replace("Date|Trip|Start|End|Lines|Knots\n2026-05-03|family|06:00|08:00|5|8\n2026-05-04|family|06:00|08:00|5|8\n" +
+		"2026-05-09|Bo|06:00|08:00|5|8\n2026-05-12|friends|06:00|08:00|5|8")
+	if p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan; !p.Binds("trip") {
+		t.Error("a trip of two days has lost its name")
+	}
+}
+
+// TestLeftAndBack holds that a log of events in which the boat comes home the day after it left is known
+// by its outings, and that an anchorage at noon makes no second trip.
+func TestLeftAndBack(t *testing.T) {
+	const a = "Date|Time|Event\n2026-05-03|06:00|left dock\n2026-05-03|07:00|lines in\n2026-05-03|09:00|lines up\n2026-05-03|12:00|back at dock\n"
+	night := "2026-05-09|06:00|left dock\n2026-05-09|07:00|lines in\n2026-05-09|19:00|lines up\n2026-05-10|07:00|lines in\n2026-05-10|08:00|lines up\n2026-05-10|12:00|back at dock"
+	noon := "2026-05-09|06:00|left dock\n2026-05-09|07:00|lines in\n2026-05-09|10:00|lines up\n2026-05-09|10:30|anchored\n2026-05-09|12:00|anchor up\n" +
+		"2026-05-09|12:10|lines in\n2026-05-09|15:00|lines up\n2026-05-09|16:00|back at dock"
+	for rows, want := range map[string]bool{night: true, noon: false} {
+		if p := inferred(t, "log.csv", nil, "Log", a+rows).Blocks[0].Plan; p.Kind != plan.Events || p.Outings != want {
+			t.Errorf("read as %s, by its outings %v, expected %v:\n%s", p.Kind, p.Outings, want, rows)
+		}
+	}
+}

@@ -1,0 +1,142 @@
+package normalise
+
+import (
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/testdata/memory"
+)
+
+// TestStrikesBeneathAStretch holds that strikes on lines beneath a stretch that was not trolled
+// are not trolled either, and that those of the next one are.
+func TestStrikesBeneathAStretch(t *testing.T) {
+	rows := log{text: "Trip|Date|In|Up|Knots|Bite|Fish|Result\n1|2026-06-03|06:00|07:00|7|06:40|wahoo|landed\n|||||06:50|mahi|lost\n||08:00|09:00|chumming|08:10|mahi|landed\n" +
+		"|||||08:30|mahi|lost\n||09:30|10:00|7|09:40|wahoo|lost\n|||||09:50|mahi|bite"}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, Elsewise, Elsewise, NotASkip, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q: %v", i, rows[i].skip, want, rows[i])
+		}
+	}
+	if got := rows[5].values["outcome"]; got != "missed" {
+		t.Errorf("a bite and no more is %q, expected missed", got)
+	}
+}
+
+// TestFishNamedUnderACount holds that fish that are named where a count stands are counted.
+func TestFishNamedUnderACount(t *testing.T) {
+	const head, good = "Date|In|Up|Bites|Pulled off|Boated", "2026-06-03|06:00|08:00|4|1|2"
+	for cell, want := range map[string]string{"1 yellowfin ~34#, 1 blackfin ~10#, 1 wahoo 20#": "3", "2 mahi 6.5 & 10#": "2", "the wahoo": "1", "0 + 4 snapper": "0", "2": "2"} {
+		if got := (log{text: under(head, good, "2026-06-04|06:00|08:00|4|1|"+cell)}).last(t).values["landed_n"]; got != want {
+			t.Errorf("%q: %q boated, expected %q", cell, got, want)
+		}
+	}
+}
+
+// TestSeveralInOneCell holds that two starts and two ends in one cell each are two stretches,
+// and that other numbers of them are set aside.
+func TestSeveralInOneCell(t *testing.T) {
+	const text = "Date,In,Up,Lines,Knots\n2026-06-03,06:00,08:00,5,7\n2026-06-04,06:00,08:00,5,7\n2026-06-05,6:30 / 11:55,11:00 / 1:45,5,7\n2026-06-06,6:30 / 11:55,11:00,5,7\n" +
+		"2026-06-07,6:30 / 8:00,7:30 / 9:00,3 / 5,14 / 7\n"
+	x, u := only(t, csvOf(text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sides, aside []int
+	for _, row := range u.Block.Rows {
+		_, _, problems := r.Row(RowOf(row))
+		sides, aside = append(sides, len(r.Sides())), append(aside, len(problems))
+		if row.Num == 4 {
+			if v := r.Sides()[0].Values; v["start_s"].Int != 42900 || v["end_s"].Int != 49500 || v["lines_out"].Int != 5 {
+				t.Errorf("the second stretch is %v, expected 11:55 to 13:45 with 5 lines", v)
+			}
+		}
+		if row.Num == 6 {
+			if v := r.Sides()[0].Values; v["lines_out"].Int != 3 || v["speed_kn"].Real != 14 {
+				t.Errorf("the first stretch is %v, expected 3 lines at 14 kn", v)
+			}
+		}
+	}
+	for i, want := range []int{0, 0, 1, 0, 2} {
+		if sides[i] != want {
+			t.Errorf("row %d has %d further stretches, expected %d", i, sides[i], want)
+		}
+	}
+	if aside[3] == 0 {
+		t.Error("two starts and one end are read without a word")
+	}
+}
+
+// TestLikeFish holds that a number beside a species makes as many strikes.
+func TestLikeFish(t *testing.T) {
+	x, u := only(t, csvOf("Date,Time,Fish,Result\n2026-06-03,06:40,wahoo,landed\n2026-06-03,07:40,albacore x3,landed\n2026-06-04,06:50,mahi,lost\n2026-06-04,08:50,mahi,missed\n"))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		if want := []int{0, 2, 0, 0}[i]; len(r.Sides()) != want {
+			t.Errorf("row %d: %d more, expected %d", i, len(r.Sides()), want)
+		}
+	}
+}
+
+// TestNoughtsAlone holds that a row in which formulas left noughts, and a stretch's hours of
+// nought beside a start, are nothing.
+func TestNoughtsAlone(t *testing.T) {
+	rows := log{text: "Date|In|Up|Hours|Rods\n2026-06-03|06:00|08:00|2|5\n2026-06-04|06:00||0|5\n|||0|"}.read(t)
+	if rows[1].values["duration_s"] != "" || rows[2].skip != Blank {
+		t.Errorf("%v", rows)
+	}
+}
+
+// TestSentTwice passes over an answer of a form that is the one above again.
+func TestSentTwice(t *testing.T) {
+	const head = "Timestamp|Day of the trip|Where|Crew|Lines in|Lines up|Rods|Knots|Bites|Missed|Lost|Wahoo landed|Sea temp (F)|Remarks"
+	a := "6/3/2026 18:00:00|2026-06-03|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|calm"
+	rows := log{text: head + "\n" + a + "\n6/3/2026 18:02:00|2026-06-03|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|that was sent twice, forget it\n" +
+		"6/4/2026 18:02:00|2026-06-04|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|another day"}.read(t)
+	for i, want := range []Skip{NotASkip, Again, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}
+
+func csvOf(text string) memory.Sheet {
+	return memory.Lines("", strings.ReplaceAll(strings.TrimSpace(text), ",", "|"))
+}
+
+// TestNotSailedForNoHours passes over a day not sailed whose hours are a nought.
+func TestNotSailedForNoHours(t *testing.T) {
+	rows := log{text: "Date|In|Up|Hours|Rods|Notes\n2026-06-03|06:00|08:00|2|5|calm\n2026-06-04|NA|NA|0|NA|not sailed, wind\n2026-06-05|06:00|09:00|3|5|calm"}.read(t)
+	if rows[1].skip != NotGone {
+		t.Errorf("%v", rows[1])
+	}
+}
+
+// TestSetsAmongCounts: fish in columns of their own are among those that the row counts; where
+// it counts strikes alone, they are taken out of their number.
+func TestSetsAmongCounts(t *testing.T) {
+	const text = "Date,Start,End,Knots,Lines,Strikes,Hooked,Kept,Missed,Lost,Put back,Fish 1,Fish 1 weight (kg),Fish 2,Fish 2 weight (kg)\n" +
+		"2026-06-02,06:00,08:00,8,5,2,1,1,1,0,0,wahoo,12,,\n2026-06-03,06:00,08:00,7,5,3,2,2,1,0,0,wahoo,14,dorado,6\n2026-06-04,06:00,08:00,8,5,3,,,,,,wahoo,14,dorado,6\n" +
+		"2026-06-05,06:00,08:00,8,5,4,3,2,1,1,0,wahoo,9,wahoo,8\n2026-06-06,06:00,08:00,8,5,0,0,0,0,0,0,,,,\n"
+	x, u := only(t, csvOf(text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows[:3] {
+		want := []struct {
+			strikes int64
+			kind    plan.Kind
+			sides   int
+		}{{2, plan.Fish, 1}, {3, plan.Fish, 2}, {1, plan.Strikes, 2}}[i]
+		_, _, problems := r.Row(RowOf(row))
+		if len(problems) > 0 || r.value("strikes_n").Int != want.strikes || len(r.Sides()) != want.sides || r.Sides()[0].Kind != want.kind {
+			t.Errorf("row %d: %d strikes, beside them %+v, problems %v", row.Num, r.value("strikes_n").Int, r.Sides(), problems)
+		}
+	}
+}

@@ -1,0 +1,175 @@
+package normalise
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+)
+
+// several is a cell that holds what several cells would: two clock times, the speeds of two
+// stretches, the fish that a count counts.
+type several struct {
+	t     *target
+	text  string
+	wrong error // what is wrong with it as one
+	parts []string
+}
+
+// apart parts a cell of several clock times, speeds or numbers of lines; nil where it holds one.
+func apart(text string) []string {
+	parts := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("/;&\n", c) })
+	if len(parts) < 2 || len(parts) > 4 {
+		return nil
+	}
+	for i := range parts {
+		parts[i] = strings.TrimSpace(parts[i])
+	}
+	return parts
+}
+
+// severally keeps a cell that cannot be read as one for the row's stretches. It reports
+// whether it may be one of several.
+func (r *Reader) severally(t *target, text string, wrong error) bool {
+	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "speed_kn", "lines_out"}, t.Column.Name) {
+		return false
+	}
+	if parts := apart(text); parts != nil && t.given == "" {
+		r.several = append(r.several, several{t, text, wrong, parts})
+		return true
+	}
+	return false
+}
+
+// parted makes a stretch of each of several starts and ends that stand in one cell each
+// ("6:30 / 11:55" and "11:00 / 1:45"). Cells of which nothing comes are set aside.
+func (r *Reader) parted() {
+	if len(r.several) == 0 {
+		return
+	}
+	of := map[string]several{}
+	for _, s := range r.several {
+		of[s.t.Column.Name] = s
+	}
+	all, sure := r.partedClocks(of["start_s"].parts, of["end_s"].parts)
+	speeds, lines := figures(of["speed_kn"].parts, len(all)), figures(of["lines_out"].parts, len(all))
+	used := map[string]bool{"start_s": all != nil, "end_s": all != nil, "speed_kn": speeds != nil, "lines_out": lines != nil}
+	for _, s := range r.several {
+		if !used[s.t.Column.Name] {
+			r.unread(s.t, s.text, s.wrong.Error())
+		}
+	}
+	for k := range all {
+		start, end := int64(all[k].Start.Seconds), int64(all[k].End.Seconds)
+		if !sure {
+			r.twelve(&start, &end)
+		} else if end < start {
+			end += day
+		}
+		v := map[string]entry.Value{"start_s": entry.OfInt(start), "end_s": entry.OfInt(end), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		if speeds != nil {
+			v["speed_kn"] = entry.OfReal(speeds[k])
+		} else if x := r.value("speed_kn"); x.Known {
+			v["speed_kn"] = x
+		}
+		if lines != nil {
+			v["lines_out"] = entry.OfInt(int64(lines[k]))
+		} else if x := r.value("lines_out"); x.Known {
+			v["lines_out"] = x
+		}
+		if k > 0 || speeds != nil || lines != nil {
+			r.beside(plan.Legs, v)
+			continue
+		}
+		r.values[r.index["start_s"]], r.values[r.index["end_s"]] = v["start_s"], v["end_s"] // of one speed: its counts are the row's
+	}
+	if i, ok := r.index["duration_s"]; ok && all != nil {
+		r.values[i] = entry.Value{} // of all of them
+	}
+}
+
+// partedClocks are the stretches of as many starts as ends; nil where they are not. They are
+// sure where no clock time is of twelve hours.
+func (r *Reader) partedClocks(starts, ends []string) (all []phrase.Stretch, sure bool) {
+	if len(starts) == 0 || len(starts) != len(ends) {
+		return nil, false
+	}
+	sure = true
+	clock := func(text string) (phrase.Clock, bool) {
+		m, err := r.moment(text)
+		half := strings.ContainsAny(text, "apAP") || strings.HasPrefix(text, "0") || m.Seconds >= 13*3600
+		return phrase.Clock{Seconds: m.Seconds, Sure: half}, err == nil && m.HasTime && !m.HasDate
+	}
+	last := 0
+	for k := range starts {
+		from, okA := clock(starts[k])
+		to, okB := clock(ends[k])
+		if !okA || !okB {
+			return nil, false
+		}
+		if from.Seconds < last || to.Seconds < from.Seconds {
+			sure = false
+		}
+		last = to.Seconds
+		all = append(all, phrase.Stretch{Start: from, End: to, HasStart: true, HasEnd: true})
+	}
+	return all, sure
+}
+
+// figures are n numbers; nil where there are not as many, or one is none.
+func figures(parts []string, n int) []float64 {
+	if n == 0 || len(parts) != n {
+		return nil
+	}
+	var out []float64
+	for _, p := range parts {
+		v, err := unit.ParseNumber(p, unit.MarkOf(p))
+		if err != nil {
+			return nil
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// fishCounts are the counts under which fish may be named one by one.
+var fishCounts = []string{"hooked_n", "landed_n", "kept_n", "released_n", "lost_n"}
+
+// named takes the fish that a cell names for its count: "1 yellowfin 34#, 1 wahoo 20#" are two.
+func (r *Reader) named(t *target, text string) (n int, ok bool) {
+	if !slices.Contains(fishCounts, t.Column.Name) {
+		return 0, false
+	}
+	if n, ok = phrase.CountFish(text); ok {
+		r.worded = append(r.worded, several{t: t, text: text})
+	}
+	return n, ok
+}
+
+// likened makes one more strike or fish of each that a row tells with the one of its species:
+// "albies x3", "2 germons". Measures are of the one, whichever it is.
+func (r *Reader) likened() {
+	if r.like < 2 || r.counts() {
+		return
+	}
+	kind := plan.Strikes
+	if r.layout.Kind == plan.Fish {
+		kind = plan.Fish
+	}
+	for range r.like - 1 {
+		v := map[string]entry.Value{}
+		for _, name := range likeFields {
+			if x := r.value(name); x.Known {
+				v[name] = x
+			}
+		}
+		r.beside(kind, v)
+	}
+}
+
+// likeFields are what several fish of one row have in common.
+var likeFields = []string{"leg", "time_s", "outcome", "species", "species_logged", "lure", "colour", "strike_speed_kn", "kept"}

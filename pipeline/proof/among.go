@@ -1,0 +1,136 @@
+package proof
+
+import (
+	"fmt"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/plan"
+)
+
+// Told is what is told of the strikes of a day or a trip.
+type Told struct {
+	Counted, Listed Fates
+}
+
+// Fates are how many fish were hooked, and of them brought to the boat.
+type Fates struct{ Held, Boated int }
+
+func (f *Fates) add(o Fates) { f.Held, f.Boated = f.Held+o.Held, f.Boated+o.Boated }
+
+// tell takes what a row tells for its day and for its trip.
+func (s *Stats) tell(v map[string]entry.Value, told Told) {
+	if s.Told == nil {
+		s.Told = map[string]*Told{}
+	}
+	for _, key := range keysOf(v) {
+		if s.Told[key] == nil {
+			s.Told[key] = &Told{}
+		}
+		s.Told[key].Counted.add(told.Counted)
+		s.Told[key].Listed.add(told.Listed)
+	}
+}
+
+func keysOf(v map[string]entry.Value) []string {
+	var out []string
+	if d := v["date"]; d.Known {
+		out = append(out, fmt.Sprint("day ", d.Int))
+	}
+	if t := v["trip"]; t.Known {
+		out = append(out, "trip "+t.Text)
+	}
+	return out
+}
+
+func countedTold(v map[string]entry.Value) Told {
+	boated := v["landed_n"].Int + v["released_n"].Int
+	held := max(v["hooked_n"].Int, boated+v["lost_n"].Int, v["strikes_n"].Int-v["missed_n"].Int)
+	return Told{Counted: Fates{int(held), int(boated)}}
+}
+
+func listedTold(v map[string]entry.Value) Told {
+	f := Fates{Held: 1}
+	switch outcome := v["outcome"].Text; {
+	case outcome == "missed":
+		f.Held = 0
+	case outcome == "landed" || outcome == "released":
+		f.Boated = 1
+	}
+	return Told{Listed: f}
+}
+
+// fewAmong is of how many fish a list must be for its days to tell what it is.
+const fewAmong = 4
+
+// Among finds lists of strikes that are fish of which the counts of other tables tell already: no
+// row of them is a bite that was missed, and day by day, or trip by trip, nine in ten of them find
+// as many fish counted. It has their plans say so.
+func Among(subjects []Subject) {
+	counted := countedOf(subjects)
+	for _, s := range subjects {
+		t := s.Stats
+		if s.Plan.Kind != plan.Strikes || s.Plan.Among || t.ByCount > 0 || t.Stretches > 0 || t.Listed < fewAmong || t.Held < t.Listed {
+			continue
+		}
+		if over, of := beyond(t.Told, counted); of > 0 && 10*over <= of {
+			s.Plan.Among = true
+		}
+	}
+}
+
+// countedOf is what the counts of a log tell, by day and by trip.
+func countedOf(subjects []Subject) map[string]*Told {
+	counted := map[string]*Told{}
+	for _, s := range subjects {
+		for key, t := range s.Stats.Told {
+			if counted[key] == nil {
+				counted[key] = &Told{}
+			}
+			counted[key].Counted.add(t.Counted)
+		}
+	}
+	return counted
+}
+
+// uncounted asks about fish of lists that are among those counted, but for a few: of these the
+// counts of their day or trip know nothing.
+func (q *inquiry) uncounted() {
+	for _, s := range q.subjects {
+		if s.Stats.Listed == 0 || s.Plan.StoredAs(s.Plan.Kind) != plan.Fish || s.Stats.ByCount > 0 {
+			continue
+		}
+		over, of := beyond(s.Stats.Told, q.counted)
+		if over == 0 && s.Plan.Among {
+			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s are among those that the counts tell of their days: not counted again", s.Plan.Name, plural(of, "fish", "fish")))
+		}
+		if over == 0 || over == of {
+			continue // without counts, or of days that have none
+		}
+		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("%q lists %s, %d more than the counts of their days tell. They are counted beside: were they trolled, or told twice?", s.Plan.Name, plural(of, "fish", "fish"), over),
+			nil, listing)
+		q.last().Brief = "A list tells of more fish than the counts of their days."
+	}
+}
+
+// beyond is how many listed fish the counts of their days, or else of their trips, do not tell, of
+// how many.
+func beyond(listed, counted map[string]*Told) (over, of int) {
+	for _, kind := range []string{"day ", "trip "} {
+		over, of = 0, 0
+		for key, l := range listed {
+			if len(key) < len(kind) || key[:len(kind)] != kind {
+				continue
+			}
+			c := counted[key]
+			if c == nil {
+				c = &Told{}
+			}
+			of += l.Listed.Held
+			over += max(0, l.Listed.Held-c.Counted.Held, l.Listed.Boated-c.Counted.Boated)
+		}
+		if of > 0 && 10*over <= of {
+			return over, of
+		}
+	}
+	return over, of
+}

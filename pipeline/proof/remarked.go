@@ -1,0 +1,79 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// fewRemarks is how many remarks of days without strikes tell of bites before it is asked.
+const fewRemarks = 2
+
+// remarked asks about remarks beside stretches that tell of bites on days of which the log's
+// rows of strikes say nothing: somebody stopped to fill the other table.
+func (q *inquiry) remarked(s Subject) {
+	if s.Stats.Stretches == 0 || s.Stats.ByCount+s.Stats.Listed > 0 {
+		return
+	}
+	told := q.strikeKeys()
+	if len(told) == 0 {
+		return
+	}
+	date := s.Plan.Find("date")
+	days, rows := map[string]bool{}, 0 // that the rows of strikes tell of
+	for _, r := range s.Block.Rows {
+		for _, c := range r.Cells {
+			if told[strings.ToLower(strings.TrimSpace(c.Text))] {
+				days[cellOf(r, date)] = true
+				rows++
+				break
+			}
+		}
+	}
+	if rows < 3 {
+		return // the tables have no key by which one tells of the other
+	}
+	n, first := 0, ""
+	for _, r := range s.Block.Rows {
+		for _, b := range s.Plan.Bindings {
+			if b.Column.Name != "notes" || days[cellOf(r, date)] || b.Index < 0 || b.Index >= len(r.Cells) {
+				continue
+			}
+			bites := phrase.Tell(r.Cells[b.Index].Text, phrase.Defaults{}).Bites
+			if slices.ContainsFunc(bites, func(x phrase.Bite) bool { return x.Fate > words.FateUnknown }) {
+				if n++; first == "" {
+					first = r.Cells[b.Index].Text
+				}
+			}
+		}
+	}
+	if n < fewRemarks {
+		return
+	}
+	q.ask("remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell of bites on days of which the rows of strikes say nothing, the first %q. They are not counted: write them with the other strikes, or leave them.",
+		plural(n, "remark", "remarks"), s.Plan.Name, first), nil, listing)
+	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
+}
+
+// strikeKeys are the days, trips and stretches that rows of strikes name.
+func (q *inquiry) strikeKeys() map[string]bool {
+	told := map[string]bool{}
+	for _, s := range q.subjects {
+		if s.Plan.Kind != plan.Strikes || s.Stats.Listed == 0 {
+			continue
+		}
+		for _, r := range s.Block.Rows {
+			for i := range s.Plan.Bindings {
+				b := &s.Plan.Bindings[i]
+				if slices.Contains([]string{"date", "trip", "leg"}, b.Column.Name) && len(cellOf(r, b)) > 1 {
+					told[cellOf(r, b)] = true
+				}
+			}
+		}
+	}
+	return told
+}

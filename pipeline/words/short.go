@@ -1,0 +1,79 @@
+package words
+
+import (
+	"strings"
+
+	"wakeledger/pipeline/spelling"
+)
+
+// ShortMethod is the way of fishing that a code is short for: "tr", "jg", "bt". A way's own name
+// comes before other words for it; a code of two ways is none.
+func ShortMethod(code string) (string, bool) {
+	own, any := map[string]bool{}, map[string]bool{}
+	for _, es := range methods.by() {
+		for _, e := range es {
+			if !spelling.Short(Fold(code), e.elems) {
+				continue
+			}
+			any[e.key] = true
+			if e.key == strings.Join(e.elems, " ") {
+				own[e.key] = true
+			}
+		}
+	}
+	if len(own) > 0 {
+		any = own
+	}
+	return only(any)
+}
+
+// ShortWeighed is "scale" or "estimated" for a code of how a fish's weight was found.
+func ShortWeighed(code string) (string, bool) {
+	found := map[string]bool{}
+	for word, means := range weighedWords {
+		if spelling.Short(Fold(code), []string{word}) {
+			found[means] = true
+		}
+	}
+	return only(found)
+}
+
+// weighedWords are words for how a weight was found, in the tongues of the lists.
+var weighedWords = map[string]string{"scale": "scale", "scales": "scale", "weighed": "scale", "bascula": "scale", "balanza": "scale", "bilancia": "scale", "balance": "scale",
+	"balanca": "scale", "waage": "scale", "gewogen": "scale", "estimate": "estimated", "estimated": "estimated", "guess": "estimated", "guessed": "estimated", "formula": "estimated",
+	"tape": "estimated", "eye": "estimated", "estimado": "estimated", "estime": "estimated"}
+
+// ShortFate is what became of a bite by a code of two letters or more that is short for one
+// fate's name, or else for one fate's words alone: "rel", "lnd".
+func ShortFate(code string) (string, bool) {
+	if len(code) < 2 {
+		return "", false
+	}
+	own, any := map[string]bool{}, map[string]bool{}
+	for f := Missed; f <= Released; f++ {
+		if spelling.Short(Fold(code), []string{f.String()}) {
+			own[f.String()] = true
+		}
+		for _, es := range fates.by() {
+			for _, e := range es {
+				if fateOfKey(e.key) == f && spelling.Short(Fold(code), e.elems) {
+					any[f.String()] = true
+				}
+			}
+		}
+	}
+	if len(own) > 0 {
+		any = own
+	}
+	return only(any)
+}
+
+func only(found map[string]bool) (string, bool) {
+	if len(found) != 1 {
+		return "", false
+	}
+	for x := range found {
+		return x, true
+	}
+	return "", false
+}
