@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
 
@@ -102,7 +103,7 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 			continue
 		}
 		now, then := meaningOf(g.cands[i][u.choice[i]]), meaningOf(g.cands[i][next])
-		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
+		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(g.kind, now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
 			continue
 		}
 		o := l.open(u, g, i)
@@ -113,8 +114,10 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 }
 
 // sameEffect tells two readings of a cell that come to the same.
-func sameEffect(a, b string) bool {
-	return a == "start_s" && b == "stretches" || a == "stretches" && b == "start_s"
+func sameEffect(kind plan.Kind, a, b string) bool {
+	speeds := []string{"speed_kn", "strike_speed_kn"}
+	return a == "start_s" && b == "stretches" || a == "stretches" && b == "start_s" ||
+		kind == plan.Events && slices.Contains(speeds, a) && slices.Contains(speeds, b)
 }
 
 func meaningOf(c candidate) string {

@@ -240,6 +240,7 @@ func (l *Log) clients() {
 		}
 		p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Name == "trip" })
 		u.b.note("the name of the trip comes again on other days: taken for the client's, and each day for a trip")
+		u.b.twoClients()
 	}
 }
 

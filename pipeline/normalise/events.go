@@ -57,6 +57,13 @@ func (r *Reader) event(t *target, text string) {
 		}
 		*e = next
 	}
+	if r.spell.timed {
+		r.wholeStretch(t, text)
+		return
+	}
+	if n := len(r.spell.weights); n > 0 {
+		r.aside = append(r.aside, r.problem(t, text, plural(n, "one weight", "weights")+" beside one event: of which fish?"))
+	}
 	at := r.value("time_s")
 	timed := at.Known
 	if timed {
@@ -67,6 +74,8 @@ func (r *Reader) event(t *target, text string) {
 	}
 	switch {
 	case timed:
+	case words.NotGone(text):
+		return
 	case r.onScale(t, text):
 		return
 	case r.layout.Shape == "records" && corrected(text) && strings.ContainsAny(text, "0123456789"):
@@ -75,11 +84,11 @@ func (r *Reader) event(t *target, text string) {
 	}
 	entry := words.EntryOf(text)
 	r.outingEvent(entry.Event, d, at)
-	ofLines := r.lineEvent(t, text, entry, at, timed)
+	ofLines, changed := r.lineEvent(t, text, entry, at, timed)
 	if entry.Event != words.EventNone {
 		text = entry.Rest
 	}
-	told := r.biteEvent(t, text, at, timed) || ofLines
+	told := r.biteEvent(t, text, at, timed, changed) || ofLines
 	switch _, _, _, fate := words.FateOf(text); {
 	case told:
 	case timed && e.open && fate:
@@ -154,8 +163,8 @@ func (r *Reader) alone() bool {
 }
 
 // lineEvent opens, closes or changes the stretch. It reports whether the entry is known to
-// speak of lines, of speed, or of nothing that counts.
-func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Value, timed bool) bool {
+// speak of lines, of speed, or of nothing that counts, and whether it changes them.
+func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Value, timed bool) (known, changed bool) {
 	e, what, by := &r.events, said.Event, said.Lines
 	speed, lines := r.setting(text)
 	if by > 0 && !lines.Known && e.lines.Known {
@@ -176,13 +185,13 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	}
 	if !timed && (what == words.EventIn || what == words.EventUp) {
 		r.aside = append(r.aside, r.problem(t, text, "no time: when the lines went in or came up is not known"))
-		return true
+		return true, false
 	}
 	paceless := what == words.EventPace && !speed.Known && (!lines.Known || lines == e.lines) && e.open
 	if paceless {
 		r.aside = append(r.aside, r.problem(t, text, "the speed changes, and to what is not said: not logged from here"))
 	}
-	changed := speed.Known && speed != e.speed || lines.Known && lines != e.lines || paceless && e.speed.Known
+	changed = speed.Known && speed != e.speed || lines.Known && lines != e.lines || paceless && e.speed.Known
 	switch {
 	case what == words.EventUp && e.open:
 		if lines.Known && corrected(text) {
@@ -204,7 +213,7 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	if lines.Known {
 		e.lines = lines
 	}
-	return what != words.EventNone || speed.Known || lines.Known
+	return what != words.EventNone || speed.Known || lines.Known, changed
 }
 
 // setting is the speed and the number of lines that a row tells: in columns, else in its words.
@@ -249,8 +258,8 @@ func (r *Reader) endStretch(at entry.Value) {
 }
 
 // biteEvent takes strikes, or what became of those before. It reports whether the row tells
-// of any.
-func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) bool {
+// of any. Words that were not understood where the lines or the speed change tell of that.
+func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, changed bool) bool {
 	e := &r.events
 	if e.off = !e.open && (e.off || words.Otherwise(text)); e.off || words.Otherwise(text+"; "+r.value("notes").Text) {
 		return true // five mackerel on the jig
@@ -261,10 +270,18 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed bool) b
 	if timed {
 		v["time_s"] = at
 	}
-	if e.open && e.speed.Known && !v["strike_speed_kn"].Known {
-		v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
+	if now, _ := r.setting(text); !v["strike_speed_kn"].Known {
+		switch {
+		case e.open && e.speed.Known:
+			v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
+		case !e.open && !timed && now.Known:
+			v["strike_speed_kn"] = now // of a spell whose hours nobody wrote down
+		}
 	}
 	told := r.tell(t, text, timed)
+	if changed && len(told.Bites) == 0 {
+		told.Left = nil
+	}
 	for _, left := range told.Left {
 		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
 	}

@@ -25,6 +25,9 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 			told.Bites[0].Fate = words.Lost
 		}
 	}
+	if b := told.Bites; len(b) == 2 && timed && blankMiss(b[0]) && blankMiss(b[1]) {
+		told.Bites = b[:1] // knockdown, missed
+	}
 	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open {
 		return told
 	}
@@ -40,6 +43,9 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 	}
 	return told
 }
+
+// blankMiss tells a bite that was missed, and nothing more of it.
+func blankMiss(b phrase.Bite) bool { return b.Fate == words.Missed && b.N <= 1 && b.Name == "" }
 
 // cameOff reports whether a short entry ends with a fish that came off, and its name where it has
 // one: "off", "on then off", "wahoo off".

@@ -65,6 +65,7 @@ type Reader struct {
 	last      lastLeg
 	several   []several // cells of the row that hold what several would
 	worded    []several // counts of the row that name their fish
+	spell     spell     // what a row of a log of events tells of a whole stretch
 	lain      lain
 	answer    []string // the cells of the last answer of a form
 	like      int      // fish of the species that the row names with a number
@@ -277,7 +278,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	row = r.asSaid(row)
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
-	r.several, r.worded, r.like = nil, nil, 0
+	r.several, r.worded, r.like, r.spell = nil, nil, 0, spell{}
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}

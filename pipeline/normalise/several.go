@@ -35,6 +35,9 @@ func apart(text string) []string {
 // severally keeps a cell that cannot be read as one for the row's stretches. It reports
 // whether it may be one of several.
 func (r *Reader) severally(t *target, text string, wrong error) bool {
+	if r.layout.Kind == plan.Events && r.whole(t, text) {
+		return true
+	}
 	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "speed_kn", "lines_out"}, t.Column.Name) {
 		return false
 	}

@@ -120,6 +120,9 @@ func NotGone(text string) bool {
 	if key, ok := notGone.whole(toks); ok && (key == "start" || key == "alone") {
 		return true
 	}
+	if notGone.anyKey(toks, "any") {
+		return true
+	}
 	for i := range toks {
 		if i > 0 && !Stops(toks[i-1]) && toks[i-1].Text != "-" {
 			continue
