@@ -297,6 +297,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return countProfile(v, c, not)
 	case "outcome":
+		if fates := v.fates(); fates < 0.5 && fates >= fewFates && v.closed() && !v.otherLetters() {
+			return -0.4 // words of his own: each is asked about
+		}
 		return pick(v.fates() >= 0.5 && v.length() < 34 && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
 	case "species":
 		if v.share("yes or no", yesOrNo) >= 0.9 {
@@ -336,8 +339,14 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}) >= 0.95 {
 			return 4.4 // no fish of it was lost: what became of them, and no more
 		}
+		if v.counts() {
+			return not
+		}
 		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
 	case "bool", "released", "tagcapture":
+		if v.counts() {
+			return not
+		}
 		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
 	case "lengthkind", "weightstate", "zone":
 		return pick(v.texts() > 0.6, 0.4)
@@ -550,6 +559,20 @@ func (v *Values) fates() float64 {
 		_, cause, _, ok := words.FateOf(c.Text) // "lost, hook pulled" is one fate
 		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && (cause != "" || fateFirst(c.Text)))
 	})
+}
+
+// counts tells whole numbers of which some are above one: no yes and no.
+func (v *Values) counts() bool {
+	return v.numeric() > 0.9 && v.whole(0, 60) > 0.9 && slices.ContainsFunc(v.numbers, func(x float64) bool { return x > 1 })
+}
+
+// fewFates is the least share of fates that are known, of one who has words of his own for most.
+const fewFates = 0.2
+
+// closed tells texts of which a few stand again and again.
+func (v *Values) closed() bool {
+	const most, longest = 12, 34
+	return len(v.cells) >= 4 && v.texts() > 0.9 && v.length() < longest && v.distinct() <= 0.5 && v.distinct()*float64(len(v.cells)) <= most
 }
 
 // otherLetters tells cells of one letter each of which a few are no fate's: M and F are no bites.

@@ -258,7 +258,7 @@ const (
 	Blank    Skip = "blank"
 	Header   Skip = "repeated header"
 	Totals   Skip = "totals"
-	Again    Skip = "answers sent twice" // set aside by its problem, and nothing is missing by it
+	Again    Skip = "rows entered twice" // set aside by its problem, and nothing is missing by it
 	Foot     Skip = "rows under the table, of no day"
 	Comment  Skip = "comment"
 	NotGone  Skip = "days not gone"
@@ -292,7 +292,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		return nil, LeftOut, nil
 	}
 	if r.sentTwice() {
-		r.faultRow("the answers of the row above, sent again: counted once")
+		r.faultRow("the row above again: counted once")
 		return nil, Again, r.problems
 	}
 	clear(r.values)

@@ -20,9 +20,13 @@ type several struct {
 	parts []string
 }
 
-// apart parts a cell of several clock times, speeds or numbers of lines; nil where it holds one.
+// thens are words between what came one after the other.
+var thens = strings.NewReplacer(" then ", ";", " luego ", ";", " puis ", ";", " poi ", ";", " depois ", ";", " dann ", ";")
+
+// apart parts a cell of several clock times, hours, speeds or numbers of lines; nil where it
+// holds one.
 func apart(text string) []string {
-	parts := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("/;&\n", c) })
+	parts := strings.FieldsFunc(thens.Replace(text), func(c rune) bool { return strings.ContainsRune("/;&+\n", c) })
 	if len(parts) < 2 || len(parts) > 4 {
 		return nil
 	}
@@ -38,7 +42,7 @@ func (r *Reader) severally(t *target, text string, wrong error) bool {
 	if r.layout.Kind == plan.Events && r.whole(t, text) {
 		return true
 	}
-	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "speed_kn", "lines_out"}, t.Column.Name) {
+	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "duration_s", "speed_kn", "lines_out"}, t.Column.Name) {
 		return false
 	}
 	if parts := apart(text); parts != nil && t.given == "" {
@@ -61,6 +65,9 @@ func (r *Reader) parted() {
 	all, sure := r.partedClocks(of["start_s"].parts, of["end_s"].parts)
 	speeds, lines := figures(of["speed_kn"].parts, len(all)), figures(of["lines_out"].parts, len(all))
 	used := map[string]bool{"start_s": all != nil, "end_s": all != nil, "speed_kn": speeds != nil, "lines_out": lines != nil}
+	if all == nil && r.partedHours(of["duration_s"], of["speed_kn"]) {
+		used["duration_s"], used["speed_kn"] = true, true
+	}
 	for _, s := range r.several {
 		if !used[s.t.Column.Name] {
 			r.unread(s.t, s.text, s.wrong.Error())
@@ -93,6 +100,25 @@ func (r *Reader) parted() {
 	if i, ok := r.index["duration_s"]; ok && all != nil {
 		r.values[i] = entry.Value{} // of all of them
 	}
+}
+
+// partedHours makes a stretch of each of several hours and speeds: "1.5 + 3" at "14 then 7".
+// Which of them the row's bites were on is not known.
+func (r *Reader) partedHours(hours, speeds several) bool {
+	h := figures(hours.parts, len(speeds.parts))
+	v := figures(speeds.parts, len(h))
+	if h == nil || v == nil || hours.t.Unit != "" && hours.t.Unit != unit.Hour {
+		return false
+	}
+	for k := range h {
+		leg := map[string]entry.Value{"duration_s": entry.OfReal(h[k] * 3600), "speed_kn": entry.OfReal(v[k]), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		if x := r.value("lines_out"); x.Known {
+			leg["lines_out"] = x
+		}
+		r.beside(plan.Legs, leg)
+	}
+	r.aside = append(r.aside, r.problem(speeds.t, speeds.text, "a stretch each; at which speed the row's bites came is not known"))
+	return true
 }
 
 // partedClocks are the stretches of as many starts as ends; nil where they are not. They are

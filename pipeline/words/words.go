@@ -12,6 +12,7 @@ var (
 	nothings  = mustLoad("nothing")
 	notGone   = mustLoad("notgone")
 	nights    = mustLoad("nights")
+	again     = mustLoad("again")
 	dittos    = mustLoad("ditto")
 	numbers   = mustLoad("numbers")
 	events    = mustLoad("events")
@@ -137,6 +138,9 @@ func NotGone(text string) bool {
 // Night is what a text says of a trip of several days: "second" on a further day of it, "over"
 // of a night out, "contest" of days that begin and end at the dock.
 func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
+
+// Again reports whether a remark says that its row was entered before.
+func Again(text string) bool { return again.anyKey(Scan(text), "again") }
 
 // Ditto reports whether a cell stands for the one above it.
 func Ditto(text string) bool {

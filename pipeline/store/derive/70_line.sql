@@ -1,3 +1,19 @@
+-- Sheets in which a stretch's first row says how many lines were out and its strikes stand on
+-- rows beneath, or in which each bite's row, with its time, says again how many were out: the
+-- lure of a row is that of one line, one of those out.
+CREATE OR REPLACE TEMP TABLE strikewise AS
+SELECT DISTINCT log_id, sheet FROM (
+    SELECT c.leg_id, e.log_id, e.sheet FROM counted c JOIN placed_entry e USING (ord)
+    WHERE c.kind = 'flat' AND c.line IS NULL
+    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(e.lines_out) = 1 AND count(*) > 1 AND arg_min(e.lines_out IS NOT NULL, c.ord) AND max(e.lines_out) > 1)
+UNION
+SELECT log_id, sheet FROM (
+    SELECT e.log_id, e.sheet, count(*) AS n, count(DISTINCT e.lines_out) AS told, min(e.lines_out) AS lines, count(e.time_s) AS timed,
+        count(DISTINCT concat_ws('|', lower(e.lure), lower(e.colour), e.lure_weight_g)) AS lures
+    FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat' AND c.line IS NULL GROUP BY c.leg_id, e.log_id, e.sheet)
+WHERE n > 1 GROUP BY log_id, sheet
+HAVING max(told) = 1 AND min(lines) > 1 AND max(lures) > 1 AND 2 * sum(timed) > sum(n);
+
 -- Lines as logged: a flat row is one (or as many as it says are out, where it
 -- names none; where a sheet counts its lines and a leg's one row does not, nobody
 -- knows how many); a row of a lines sheet is one on its leg, or on every leg of its
@@ -5,15 +21,8 @@
 CREATE OR REPLACE TEMP TABLE uncounted AS
 SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
 SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id AND k.sheet = e.sheet
-GROUP BY c.leg_id HAVING count(*) = 1 AND count(e.lines_out) = 0;
-
--- Sheets in which a stretch's first row says how many lines were out and its strikes stand on
--- rows beneath: the lure of a row is that of one line, one of those out.
-CREATE OR REPLACE TEMP TABLE strikewise AS
-SELECT DISTINCT log_id, sheet FROM (
-    SELECT c.leg_id, e.log_id, e.sheet FROM counted c JOIN placed_entry e USING (ord)
-    WHERE c.kind = 'flat' AND c.line IS NULL
-    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(e.lines_out) = 1 AND count(*) > 1 AND arg_min(e.lines_out IS NOT NULL, c.ord) AND max(e.lines_out) > 1);
+LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
+GROUP BY c.leg_id HAVING (count(*) = 1 OR count(w.log_id) > 0) AND count(e.lines_out) = 0;
 
 CREATE OR REPLACE TEMP TABLE line_row AS
 SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
