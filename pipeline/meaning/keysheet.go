@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -20,27 +21,26 @@ func keySheets(sheets []*layout.Sheet) []*layout.Sheet {
 	return out
 }
 
-// explainsHeadings tells a sheet of two columns or three most of whose rows begin with a heading
-// of one other sheet.
+// explainsHeadings tells a sheet of two columns or three in which most of the rows that have
+// words beside words begin with a heading of another sheet, or with its name.
 func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	if s.Grid.Width > 3 || len(s.Grid.Rows) < 4 {
 		return false
 	}
-	for _, o := range sheets {
-		if o == s {
+	paired, found := 0, 0
+	for _, r := range s.Grid.Rows {
+		text, beside := codeOf(r)
+		if text = normalise(text); text == "" || beside == "" {
 			continue
 		}
-		found := 0
-		for _, r := range s.Grid.Rows {
-			if text := normalise(firstText(r)); text != "" && heads(o, text) {
-				found++
-			}
-		}
-		if 2*found > len(s.Grid.Rows) {
-			return true
+		paired++
+		if slices.ContainsFunc(sheets, func(o *layout.Sheet) bool {
+			return o != s && (heads(o, text) || normalise(o.Grid.Info.Name) == text)
+		}) {
+			found++
 		}
 	}
-	return false
+	return found >= 3 && 2*found > paired
 }
 
 // heads tells whether a text is a heading of a sheet, or the first words of one.
@@ -116,6 +116,15 @@ func listed(b *layout.Block, col int, codes map[string]bool) bool {
 	return n > 2 && 10*found >= 9*n
 }
 
+// definition is what a key says behind a colon, where that tells by itself what became of a bite:
+// "soltado: estuvo clavado y se fue" is of a fish that was lost.
+func definition(text string) string {
+	if _, behind, ok := strings.Cut(text, ":"); ok && isFate(behind) {
+		return strings.TrimSpace(behind)
+	}
+	return text
+}
+
 // addKey takes what a key sheet says into the legend: the codes of a column and what its
 // heading stands for, or the words for each heading.
 func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
@@ -125,7 +134,7 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 		codes := map[string]string{}
 		for _, r := range rows[1:] {
 			code, means := codeOf(r)
-			codes[code] = means
+			codes[code] = definition(means)
 		}
 		l.codes[head] = codes
 		if len(rows[0].Cells) > 1 {
@@ -137,7 +146,7 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 	}
 	for _, r := range rows {
 		if len(r.Cells) > 1 && len(r.Cells[1].Text) < maxHeading {
-			l.words[normalise(firstText(r))] = r.Cells[1].Text
+			l.words[normalise(firstText(r))] = definition(r.Cells[1].Text)
 		}
 	}
 }

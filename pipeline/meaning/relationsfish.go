@@ -195,7 +195,7 @@ func (g *group) byGirth(l, girth, w int) float64 {
 
 // told tells a cell that says something: no blank, no dash, no NA.
 func told(c layout.Cell) bool {
-	return c.Look != layout.Blank && !notKnown[strings.ToLower(c.Text)] && strings.Trim(c.Text, "-–—. ") != ""
+	return c.Look != layout.Blank && !words.NotLogged(c.Text) && strings.Trim(c.Text, "-–—. ") != ""
 }
 
 // fatesFit holds that fish that were missed have no species and no measures, and fish that

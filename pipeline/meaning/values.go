@@ -32,7 +32,7 @@ type Values struct {
 func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *Values {
 	v := &Values{Label: label, Rows: rows, workbook: workbook, monthly: monthly, shares: map[string]float64{}}
 	for _, c := range rows {
-		if c.Look == layout.Blank || words.Ditto(c.Text) || notKnown[strings.ToLower(c.Text)] {
+		if c.Look == layout.Blank || words.Ditto(c.Text) || words.NotLogged(c.Text) {
 			continue
 		}
 		v.cells = append(v.cells, c)
@@ -63,9 +63,6 @@ func (v *Values) early() bool {
 }
 
 var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)
-
-// notKnown are cells that say that nothing is known.
-var notKnown = map[string]bool{"na": true, "n/a": true, "?": true, "??": true, "unk": true, "unknown": true, "nr": true, "...": true}
 
 // number is a cell's leading number, whatever unit stands behind it.
 func number(text string) (float64, bool) {

@@ -20,7 +20,7 @@ func (r *Reader) caught() {
 		if c.Index < len(r.row.Cells) {
 			text = trimmed(r.row.Cells[c.Index])
 		}
-		if r.words.blank(text) {
+		if words.NotLogged(text) {
 			continue
 		}
 		v, ok := plainNumber(text)

@@ -49,18 +49,6 @@ func trimmed(s string) string {
 	return strings.TrimSpace(s)
 }
 
-// blank tells whether a cell says that nothing was logged.
-func (w closed) blank(cell string) bool {
-	if cell == "" {
-		return true
-	}
-	if len(cell) > 16 || cell[0] < 0x80 && strings.IndexByte("-.?nNuU", cell[0]) < 0 {
-		return false // no spelling of it begins so: most cells end here
-	}
-	_, ok := w["blank"][strings.ToLower(cell)]
-	return ok
-}
-
 func plain(s string) string {
 	f := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)

@@ -13,6 +13,7 @@ import (
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
 // Settings are what the user settles for all logs of a load.
@@ -301,7 +302,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := t.text
-		if text == "" || t.usual && r.values[t.field].Known || t.recall(r, text) || r.words.blank(text) {
+		if text == "" || t.usual && r.values[t.field].Known || t.recall(r, text) || words.NotLogged(text) {
 			continue
 		}
 		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {

@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 const day = 86400
@@ -338,7 +339,7 @@ type lastOpen struct{ date, trip, speed entry.Value }
 func (r *Reader) unended() bool {
 	end := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "end_s" && t.Set == 0 })
 	dated := r.value("date").Known || r.value("trip").Known
-	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || !r.words.blank(r.targets[end].text) {
+	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || !words.NotLogged(r.targets[end].text) {
 		return false
 	}
 	r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,

@@ -5,6 +5,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // spread is the lines of a row that has a column for each place in the spread. The
@@ -64,7 +65,7 @@ func (r *Reader) run() {
 		switch {
 		case r.isDitto(text):
 			text = s.runs[i].above
-		case r.words.blank(text) || faulty(text):
+		case words.NotLogged(text) || faulty(text):
 			text = ""
 		}
 		if s.runs[i].lure = oneSpaced(text); text != "" {

@@ -139,6 +139,20 @@ func NotGone(text string) bool {
 // of a night out, "contest" of days that begin and end at the dock.
 func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
 
+// notLogged are cells that say that nothing was logged, in lower case.
+var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true, "?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
+	"n/l": true, "nr": true, "unk": true, "unknown": true, "not logged": true, "not known": true, "not taken": true, "not weighed": true,
+	"s/d": true, "sin dato": true, "sin datos": true, "n.d.": true, "nc": true, "k.a.": true}
+
+// longestNotLogged is the bytes of the longest of them: most cells are no such word, and end here.
+const longestNotLogged = 12
+
+// NotLogged reports whether a cell is blank, or says that nothing was logged.
+func NotLogged(cell string) bool {
+	return cell == "" || len(cell) <= longestNotLogged && strings.IndexByte("-.?nNuUsSkK", cell[0]) >= 0 && notLogged[strings.ToLower(cell)] ||
+		cell == "—" || cell == "–" || cell == "…"
+}
+
 // Again reports whether a remark says that its row was entered before.
 func Again(text string) bool { return again.anyKey(Scan(text), "again") }
 

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strings"
 	"testing"
 	"time"
 )
@@ -245,6 +246,20 @@ func TestByScale(t *testing.T) {
 	} {
 		if scale, told := ByScale(text); scale != want[0] || told != want[1] {
 			t.Errorf("%q: from a scale %t, told %t", text, scale, told)
+		}
+	}
+}
+
+// TestNotLogged holds that the shortcuts pass no word of the list over.
+func TestNotLogged(t *testing.T) {
+	for word := range notLogged {
+		if !NotLogged(word) || !NotLogged(strings.ToUpper(word)) {
+			t.Errorf("%q is logged", word)
+		}
+	}
+	for _, word := range []string{"0", "none", "no", "x", "unknown reef"} {
+		if NotLogged(word) {
+			t.Errorf("%q is not logged", word)
 		}
 	}
 }
