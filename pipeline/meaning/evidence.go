@@ -65,7 +65,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		said = sayings{}
 	}
 	short, letters := t.shortFor(labelWithUnit(v.Label))
-	if off[shortened] || said.plain() {
+	if off[shortened] || said.plain() && len(v.Label.Text) >= leastPlain {
 		short = sayings{}
 	}
 	var out []candidate

@@ -14,7 +14,7 @@ import (
 func keySheets(sheets []*layout.Sheet) []*layout.Sheet {
 	var out []*layout.Sheet
 	for _, s := range sheets {
-		if explainsHeadings(s, sheets) || len(codedBy(s, sheets)) > 0 {
+		if explainsHeadings(s, sheets) || listsCodes(s, sheets) {
 			out = append(out, s)
 		}
 	}
@@ -55,17 +55,46 @@ func heads(s *layout.Sheet, text string) bool {
 	return false
 }
 
-// codedBy finds the columns of other sheets whose cells are codes that a sheet lists: under the
-// same heading as its first column, in which each code stands once, with words beside it.
-func codedBy(s *layout.Sheet, sheets []*layout.Sheet) []string {
-	rows := s.Grid.Rows
-	if s.Grid.Width > 4 || len(rows) < 3 || len(rows) > 300 {
-		return nil
+// lists are the tables of a key sheet, parted by blank rows or titles: a heading, and rows of
+// words beside words.
+func lists(s *layout.Sheet) [][]layout.Row {
+	var out [][]layout.Row
+	last := 0
+	for _, r := range s.Grid.Rows {
+		if _, means := codeOf(r); means == "" {
+			last = 0
+			continue
+		}
+		if last == 0 || int(r.Num) != last+1 {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], r)
+		last = int(r.Num)
 	}
+	return slices.DeleteFunc(out, func(rows []layout.Row) bool { return len(rows) < 3 })
+}
+
+// listsCodes tells a sheet most of whose rows list the codes of columns of others.
+func listsCodes(s *layout.Sheet, sheets []*layout.Sheet) bool {
+	if s.Grid.Width > 4 || len(s.Grid.Rows) > 300 {
+		return false
+	}
+	listing := 0
+	for _, rows := range lists(s) {
+		if len(codedBy(s, rows, sheets)) > 0 {
+			listing += len(rows)
+		}
+	}
+	return 2*listing > len(s.Grid.Rows)
+}
+
+// codedBy finds the columns of other sheets whose cells are codes that a list of a sheet has:
+// under the same heading as its first column, in which each code stands once, with words beside it.
+func codedBy(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) []string {
 	codes, meant := map[string]bool{}, map[string]bool{}
 	for _, r := range rows[1:] {
 		code, means := codeOf(r)
-		if code == "" || means == "" || codes[code] || meant[means] {
+		if code == "" || codes[code] || meant[means] {
 			return nil
 		}
 		codes[code], meant[means] = true, true
@@ -125,26 +154,28 @@ func definition(text string) string {
 	return text
 }
 
-// addKey takes what a key sheet says into the legend: the codes of a column and what its
-// heading stands for, or the words for each heading.
+// addKey takes what a key sheet says into the legend: the codes of a column and, where it has
+// one list, what its heading stands for; or the words for each heading.
 func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
-	rows := s.Grid.Rows
-	coded := codedBy(s, sheets)
-	for _, head := range coded {
-		codes := map[string]string{}
-		for _, r := range rows[1:] {
-			code, means := codeOf(r)
-			codes[code] = definition(means)
-		}
-		l.codes[head] = codes
-		if len(rows[0].Cells) > 1 {
-			l.words[head] = rows[0].Cells[1].Text
+	all := lists(s)
+	coded := false
+	for _, rows := range all {
+		for _, head := range codedBy(s, rows, sheets) {
+			codes := map[string]string{}
+			for _, r := range rows[1:] {
+				code, means := codeOf(r)
+				codes[code] = definition(means)
+			}
+			l.codes[head], coded = codes, true
+			if len(all) == 1 && len(rows[0].Cells) > 1 {
+				l.words[head] = rows[0].Cells[1].Text
+			}
 		}
 	}
-	if len(coded) > 0 {
+	if coded {
 		return
 	}
-	for _, r := range rows {
+	for _, r := range s.Grid.Rows {
 		if len(r.Cells) > 1 && len(r.Cells[1].Text) < maxHeading {
 			l.words[normalise(firstText(r))] = definition(r.Cells[1].Text)
 		}

@@ -66,6 +66,10 @@ type sayings struct {
 	guess       bool
 }
 
+// leastPlain is how long a heading is at least that can be a word in full: "rel" and "so" may be
+// short for others.
+const leastPlain = 4
+
 // plain reports whether a heading is a word in full, and so is short for nothing.
 func (s *sayings) plain() bool {
 	for _, c := range s.columns {

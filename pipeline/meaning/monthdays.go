@@ -28,11 +28,14 @@ func (t *Lexicon) monthDays(b *layout.Block) string {
 		}
 		for i := range b.Rows {
 			r := &b.Rows[i]
-			if l.Col >= len(r.Cells) || r.Cells[l.Col].Look == layout.Blank {
+			if l.Col >= len(r.Cells) {
 				continue
 			}
 			c := &r.Cells[l.Col]
-			n, _ := strconv.Atoi(strings.TrimRight(c.Text, "."))
+			n := dayNumber(c.Text)
+			if n == 0 {
+				continue // blank, or a ditto mark
+			}
 			c.Look, c.Text = layout.Date, fmt.Sprintf("%d %s", n, month)
 			if year > 0 {
 				c.Text = fmt.Sprintf("%04d-%02d-%02d", year, month, n)
@@ -86,15 +89,36 @@ func isDayNumber(w string) bool {
 	return err == nil && n >= 1 && n <= 31
 }
 
-// daysOfMonth tells a column of numbers from 1 to 31 that never fall.
+// dayNumber is the day of a month in a cell: "4", "4.", "dim. 4", "Sat 12th"; 0 of others.
+func dayNumber(text string) int {
+	number := ""
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '.' || r == ',' }) {
+		if _, ok := words.Weekday(w); ok {
+			continue
+		}
+		if number != "" {
+			return 0
+		}
+		number = w
+	}
+	for _, ending := range []string{"st", "nd", "rd", "th", "er", "º"} {
+		number = strings.TrimSuffix(number, ending)
+	}
+	if n, err := strconv.Atoi(number); err == nil && n >= 1 && n <= 31 {
+		return n
+	}
+	return 0
+}
+
+// daysOfMonth tells a column of days of a month, that never fall.
 func daysOfMonth(rows []layout.Row, col int) bool {
 	last, n := 0, 0
 	for _, r := range rows {
-		if col >= len(r.Cells) || r.Cells[col].Look == layout.Blank {
+		if col >= len(r.Cells) || r.Cells[col].Look == layout.Blank || words.Ditto(r.Cells[col].Text) {
 			continue
 		}
-		d, err := strconv.Atoi(strings.TrimRight(r.Cells[col].Text, "."))
-		if err != nil || d < max(1, last) || d > 31 {
+		d := dayNumber(r.Cells[col].Text)
+		if d < max(1, last) {
 			return false
 		}
 		last, n = d, n+1

@@ -97,7 +97,7 @@ func (r *Reader) untrolled() bool {
 				return true
 			}
 		}
-		said := t.Column.Parse == "text" || t.Column.Parse == "story" && r.layout.Kind == plan.Flat // which has no stretch here
+		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || t.Column.Parse == "story" && r.layout.Kind == plan.Flat // which has no stretch here
 		if said && words.Otherwise(t.text) {
 			return true
 		}

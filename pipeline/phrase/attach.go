@@ -75,6 +75,9 @@ func lengthAfter(items []item, i int) bool {
 	return i+1 < len(items) && (items[i+1].kind == aLength || items[i+1].kind == aNumber && items[i+1].num > 5) && items[i-1].kind == aLength && i >= 1
 }
 
+// mostMetres is the most metres that a girth has: behind a length in metres 82 is in centimetres.
+const mostMetres = 5
+
 // girthUnits gives a girth without a unit that of the length before it; without one it
 // waits for the heading's.
 func girthUnits(items []item) {
@@ -84,7 +87,9 @@ func girthUnits(items []item) {
 		case aLength:
 			unit = it.unit
 		case aGirth:
-			if it.unit == "" && unit != "" {
+			if it.unit == "" && unit == "m" && it.num > mostMetres {
+				it.num, it.unit = it.num*factor["cm"], "cm"
+			} else if it.unit == "" && unit != "" {
 				it.num, it.unit = it.num*factor[unit], unit
 			}
 		}

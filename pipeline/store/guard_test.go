@@ -179,6 +179,24 @@ func TestOpenMakesNothingInAnotherDatabase(t *testing.T) {
 
 // What a program leaves that was killed while it made a season file is made anew; a file
 // that is anything else is not.
+// What is left beside a season file that is gone is never taken into a new one.
+func TestChangesOfASeasonFileThatIsGone(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "season.duckdb")
+	if err := os.WriteFile(file+walEnding, []byte("x"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	db, err := Open(t.Context(), file)
+	if err == nil {
+		db.Close()
+	}
+	if !errors.Is(err, ErrLeft) {
+		t.Errorf("%v", err)
+	}
+	if _, err := os.Stat(file); !errors.Is(err, os.ErrNotExist) {
+		t.Errorf("made: %v", err)
+	}
+}
+
 func TestHalfMadeSeasonFilesAreMadeAnew(t *testing.T) {
 	ctx := context.Background()
 	born := filepath.Join(t.TempDir(), "born.duckdb")

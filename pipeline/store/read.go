@@ -122,6 +122,9 @@ func prepare(ctx context.Context, file string) error {
 	}
 	err := infile.Check(file)
 	if errors.Is(err, os.ErrNotExist) {
+		if _, left := os.Stat(file + walEnding); left == nil {
+			return fmt.Errorf("%s: %w: bring the season file back beside it, or delete it to begin anew", file+walEnding, ErrLeft)
+		}
 		return birth(ctx, file)
 	}
 	if err != nil {

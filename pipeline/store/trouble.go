@@ -19,6 +19,7 @@ var (
 	ErrInUse   = errors.New("the season file is in use")
 	ErrNoFile  = errors.New("this is no season file of wakeledger")
 	ErrBroken  = errors.New("the season file is damaged")
+	ErrLeft    = errors.New("what a season file that is gone had not yet written down")
 	ErrFull    = errors.New("there is no room left on the disk")
 	ErrNoPass  = errors.New("the season file may not be written")
 	ErrMemory  = errors.New("there is not enough memory for this")

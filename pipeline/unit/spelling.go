@@ -21,7 +21,7 @@ var spellings = map[string]Unit{
 	"oz": Ounce, "ozs": Ounce, "ounce": Ounce, "ounces": Ounce,
 	"lb": Pound, "lbs": Pound, "#": Pound, "##": Pound, "pound": Pound, "pounds": Pound,
 
-	"kn": Knot, "kns": Knot, "kt": Knot, "kts": Knot, "knot": Knot, "knots": Knot, "nmi/h": Knot, "nm/h": Knot,
+	"kn": Knot, "kns": Knot, "kt": Knot, "kts": Knot, "knot": Knot, "knots": Knot, "nudo": Knot, "nudos": Knot, "nd": Knot, "nds": Knot, "noeud": Knot, "noeuds": Knot, "nœud": Knot, "nœuds": Knot, "nodo": Knot, "nodi": Knot, "nós": Knot, "knoten": Knot, "nmi/h": Knot, "nm/h": Knot,
 	"mph": MilePerHour, "mi/h": MilePerHour, "mileperhour": MilePerHour, "milesperhour": MilePerHour,
 	"km/h": KilometrePerHour, "kmh": KilometrePerHour, "kph": KilometrePerHour, "kmph": KilometrePerHour, "km/hr": KilometrePerHour,
 	"kilometresperhour": KilometrePerHour, "kilometersperhour": KilometrePerHour,

@@ -141,7 +141,7 @@ func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
 
 // notLogged are cells that say that nothing was logged, in lower case.
 var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true, "?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
-	"n/l": true, "nr": true, "unk": true, "unknown": true, "not logged": true, "not known": true, "not taken": true, "not weighed": true,
+	"n/l": true, "nr": true, "n/r": true, "not recorded": true, "unk": true, "unknown": true, "not logged": true, "not known": true, "not taken": true, "not weighed": true,
 	"s/d": true, "sin dato": true, "sin datos": true, "n.d.": true, "nc": true, "k.a.": true}
 
 // longestNotLogged is the bytes of the longest of them: most cells are no such word, and end here.
@@ -206,7 +206,15 @@ func ByScale(text string) (scale, told bool) {
 	if Scaled(text) {
 		return true, true
 	}
-	return false, Hedged(text)
+	if Hedged(text) {
+		return false, true
+	}
+	for _, tok := range Scan(text) {
+		if means := weighedWords[Fold(tok.Text)]; means != "" { // Formula, L x G x G / 800
+			return means == "scale", true
+		}
+	}
+	return false, false
 }
 
 // Event is what an entry of an event log says of the lines.
