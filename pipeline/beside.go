@@ -53,6 +53,18 @@ func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]
 	return out
 }
 
+// sumsOf are the hashes of files of a folder, in order.
+func sumsOf(folder string, files []string) []string {
+	var out []string
+	for _, f := range files {
+		if sum, err := hash(filepath.Join(folder, f)); err == nil { // else loading that file tells of it
+			out = append(out, sum)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
 // textSheets takes a text file apart; none where it is no text file, or a long one.
 func (s *Season) textSheets(path string) ([]*layout.Sheet, error) {
 	book, err := sheet.Open(path, sheet.Options{})

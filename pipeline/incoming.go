@@ -43,6 +43,7 @@ func (s *Season) incoming(path string, alone bool) (*incoming, error) {
 	}
 	in.given, in.shelf = s.cfg.manner(in.log.Name, in.track), s.shelf
 	in.given.Beside = s.shelf.beside[path]
+	in.given.BesideSums = sumsOf(filepath.Dir(path), in.given.Beside)
 	return in, nil
 }
 

@@ -21,8 +21,9 @@ type manner struct {
 	Ocean      string        `json:"ocean,omitempty"`
 	TrackClock *int64        `json:"track_clock_s,omitempty"`
 	TrackGap   float64       `json:"track_gap_s,omitempty"`
-	Sheets     []MappedSheet `json:"sheets,omitempty"` // of a mapping
-	Beside     []string      `json:"beside,omitempty"` // files of its folder that are tables of the same book
+	Sheets     []MappedSheet `json:"sheets,omitempty"`        // of a mapping
+	Beside     []string      `json:"beside,omitempty"`        // files of its folder that are tables of the same book
+	BesideSums []string      `json:"beside_sha256,omitempty"` // the hashes of their bytes, in order
 }
 
 var (
@@ -64,13 +65,15 @@ func (m manner) or(earlier manner) manner {
 		m.Sheets = earlier.Sheets
 	}
 	if len(m.Beside) == 0 {
-		m.Beside = earlier.Beside
+		m.Beside, m.BesideSums = earlier.Beside, earlier.BesideSums
 	}
 	return m
 }
 
-// full has the gap that holds where none was said, for comparing.
+// full has the gap that holds where none was said, for comparing; what files are called that are
+// read beside it is nothing to it.
 func (m manner) full() manner {
+	m.Beside = nil
 	if m.TrackGap == 0 {
 		m.TrackGap = track.DefaultGap.Seconds()
 	}

@@ -713,6 +713,9 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 		}
 	}
 	for _, name := range []string{"trip", "date", "method"} {
+		if name == "date" && c.Name == "trip" {
+			continue // the trip's day is its first: a row past midnight is of the next
+		}
 		l.lend(to, from, key, ref, name)
 	}
 }
