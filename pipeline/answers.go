@@ -70,6 +70,9 @@ func (f *filling) answer() ([]proof.Question, error) {
 		if err != nil {
 			return nil, err
 		}
+		if proof.Twice(subjects) {
+			continue // to read them as they are now to be read
+		}
 		proof.Among(subjects)
 		all := proof.Questions(f.log, subjects)
 		again := false

@@ -2,6 +2,8 @@ package proof
 
 import (
 	"fmt"
+	"maps"
+	"strings"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
@@ -10,6 +12,7 @@ import (
 // Told is what is told of the strikes of a day or a trip.
 type Told struct {
 	Counted, Listed Fates
+	Bites           int // that are counted, those that were missed too
 }
 
 // Fates are how many fish were hooked, and of them brought to the boat.
@@ -28,6 +31,7 @@ func (s *Stats) tell(v map[string]entry.Value, told Told) {
 		}
 		s.Told[key].Counted.add(told.Counted)
 		s.Told[key].Listed.add(told.Listed)
+		s.Told[key].Bites += told.Bites
 	}
 }
 
@@ -45,7 +49,8 @@ func keysOf(v map[string]entry.Value) []string {
 func countedTold(v map[string]entry.Value) Told {
 	boated := v["landed_n"].Int + v["released_n"].Int
 	held := max(v["hooked_n"].Int, boated+v["lost_n"].Int, v["strikes_n"].Int-v["missed_n"].Int)
-	return Told{Counted: Fates{int(held), int(boated)}}
+	bites := max(v["strikes_n"].Int, held+v["missed_n"].Int)
+	return Told{Counted: Fates{int(held), int(boated)}, Bites: int(bites)}
 }
 
 func listedTold(v map[string]entry.Value) Told {
@@ -76,6 +81,48 @@ func Among(subjects []Subject) {
 			s.Plan.Among = true
 		}
 	}
+}
+
+// Twice finds tables of counts whose bites are, trip by trip or day by day, those of a table with
+// more rows: a book's page of trips beside its page of stretches. It has their plans leave them to
+// the finer one, and reports whether it found any. Where only the coarser one tells what became of
+// the bites, rows of strikes must tell it too.
+func Twice(subjects []Subject) bool {
+	found, listed := false, 0
+	for _, s := range subjects {
+		listed += s.Stats.Listed
+	}
+	counts := func(s Subject) bool { return s.Plan.Kind == plan.Flat && s.Stats.ByCount > 0 && s.Stats.Listed == 0 }
+	for _, coarse := range subjects {
+		for _, fine := range subjects {
+			c, f := coarse.Stats, fine.Stats
+			if coarse.Plan == fine.Plan || coarse.Plan.NoStrikes || fine.Plan.NoStrikes || !counts(coarse) || !counts(fine) || c.Rows >= f.Rows ||
+				c.Landed+c.Lost > 0 && f.Landed+f.Lost == 0 && listed != c.ByCount || !sameBites(c.Told, f.Told) {
+				continue
+			}
+			coarse.Plan.NoStrikes, found = true, true
+		}
+	}
+	return found
+}
+
+// sameBites reports whether two tables count as many bites on each trip, or else on each day.
+func sameBites(a, b map[string]*Told) bool {
+	for _, kind := range []string{"trip ", "day "} {
+		of := func(told map[string]*Told) map[string]int {
+			out := map[string]int{}
+			for key, t := range told {
+				if strings.HasPrefix(key, kind) && t.Bites > 0 {
+					out[key] = t.Bites
+				}
+			}
+			return out
+		}
+		if x := of(a); len(x) >= fewAmong && maps.Equal(x, of(b)) {
+			return true
+		}
+	}
+	return false
 }
 
 // countedOf is what the counts of a log tell, by day and by trip.

@@ -49,3 +49,38 @@ func TestAmong(t *testing.T) {
 		}
 	}
 }
+
+// TestTwice leaves the bites of a table of trips to one of stretches that counts as many on each
+// trip, and to no other.
+func TestTwice(t *testing.T) {
+	table := func(rows [][2]int64, fates bool) Subject {
+		s := &Stats{}
+		for i, r := range rows {
+			v := map[string]entry.Value{"date": entry.OfInt(r[0]), "strikes_n": entry.OfInt(r[1]), "duration_s": entry.OfReal(3600), "lines_out": entry.OfInt(4)}
+			if fates {
+				v["landed_n"] = entry.OfInt(r[1])
+			}
+			s.Add(Row{Kind: plan.Flat, Num: int64(i), Values: v})
+		}
+		return Subject{Understood: &meaning.Understood{Plan: &plan.Block{Kind: plan.Flat}}, Stats: s}
+	}
+	trips := [][2]int64{{1, 2}, {2, 3}, {3, 1}, {4, 4}}
+	legs := [][2]int64{{1, 2}, {1, 0}, {2, 1}, {2, 2}, {3, 1}, {4, 4}, {5, 0}}
+	other := [][2]int64{{1, 2}, {1, 1}, {2, 1}, {2, 2}, {3, 1}, {4, 4}}
+	for _, c := range []struct {
+		what         string
+		coarse, fine Subject
+		want         bool
+	}{
+		{"as many each day", table(trips, false), table(legs, false), true},
+		{"one more on one day", table(trips, false), table(other, false), false},
+		{"fates that nothing else tells", table(trips, true), table(legs, false), false},
+		{"fates in both", table(trips, true), table(legs, true), true},
+		{"too few days", table(trips[:3], false), table(legs[:5], false), false},
+	} {
+		got := Twice([]Subject{c.fine, c.coarse})
+		if got != c.want || c.coarse.Plan.NoStrikes != c.want || c.fine.Plan.NoStrikes {
+			t.Errorf("%s: %v, expected %v", c.what, got, c.want)
+		}
+	}
+}
