@@ -128,18 +128,23 @@ func (j *journal) closeMail() {
 // line takes a line of the text: a day, what happened at a time, or a remark.
 func (j *journal) line(num int, text string, like Likeness) {
 	time, what := "", text
-	if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) {
+	if t, rest, ok := unit.SpokenClock(text); ok && rest != "" {
+		time, what = t, rest
+	} else if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) {
 		time, what = strings.TrimSpace(m[1]), m[3]
 	} else if m := clockAfter.FindStringSubmatch(text); m != nil && like.Event(m[1]) != "" && !measured.MatchString(text[len(m[1]):]) {
 		time, what = strings.TrimSpace(m[2]), like.Event(m[1])
 		if m[4] != "" {
 			what += ", " + m[4]
 		}
-	} else if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) && len(m[3]) < len(text)/2+1 && !digitFirst(m[3]) {
+	} else if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) && (len(m[3]) < len(text)/2+1 && !digitFirst(m[3]) || m[1] != "") {
 		if j.sent == 0 || !j.shortDay(m[2]) {
 			j.day, j.bySent = m[2], false
 		}
-		return
+		if m[1] == "" || len(m[3]) < longRest {
+			return
+		}
+		what = m[3] // Saturday 3/5. Stayed home, blowing a gale
 	}
 	if j.day == "" && time == "" {
 		j.b.Above = append(j.b.Above, text)
@@ -156,6 +161,9 @@ func (j *journal) line(num int, text string, like Likeness) {
 	}
 	j.b.Rows = append(j.b.Rows, Row{Num: num, Cells: []Cell{{Text: j.day, Look: Date}, {Text: time, Look: Clock}, {Text: what, Look: Text}}})
 }
+
+// longRest is from how many bytes on what stands behind a day's name and number tells of the day.
+const longRest = 12
 
 func digitFirst(s string) bool { return s != "" && digit(s[0]) }
 

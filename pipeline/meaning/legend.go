@@ -19,10 +19,11 @@ type legend struct {
 }
 
 var (
-	codePart = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
-	equals   = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
-	parted   = regexp.MustCompile(`\s*[/;,]\s*`)
-	colonKey = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
+	codePart       = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
+	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
+	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
+	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+`)
+	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
 )
 
 // readLegend gathers the legends among texts that are part of no table.
@@ -35,7 +36,7 @@ func readLegend(texts []string) *legend {
 				continue
 			}
 		}
-		for _, part := range regexp.MustCompile(`[;\n]|\.\s+|,\s+`).Split(text, -1) {
+		for _, part := range betweenSayings.Split(text, -1) {
 			if m := equals.FindStringSubmatch(part); m != nil {
 				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
 			}
@@ -109,9 +110,26 @@ func (l *legend) codesFor(v *Values) map[string]string {
 	return known
 }
 
+// longestAbbreviation is the most letters of what stands for other words in the midst of a text.
+const longestAbbreviation = 4
+
+// abbreviations are the short words that the legend writes out: "ech", "c", "n".
+func (l *legend) abbreviations() map[string]string {
+	out := map[string]string{}
+	for k, w := range l.words {
+		if k != "" && len(k) <= longestAbbreviation && !strings.Contains(k, " ") && len(w) < maxHeading {
+			out[k] = w
+		}
+	}
+	return out
+}
+
 // codesOf are the codes of a column that has a meaning: a word that says by itself what became
 // of a bite needs no legend, whose remark on it may say less.
 func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
+	if tellsInWords[c.Parse] {
+		return l.abbreviations()
+	}
 	codes := l.codesFor(v)
 	if c.Parse != "outcome" {
 		return codes
@@ -137,12 +155,16 @@ func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 // rewritten are a column's cells with their codes written out.
 func (l *legend) rewritten(v *Values) *Values {
 	codes := l.codesFor(v)
-	if codes == nil {
+	short := l.abbreviations()
+	if codes == nil && (len(short) == 0 || v.texts() < 0.9 || v.length() <= longestCode) {
 		return v
 	}
 	rows := make([]layout.Cell, len(v.Rows))
 	for i, c := range v.Rows {
 		rows[i] = c
+		if codes == nil && c.Look == layout.Text {
+			rows[i].Text = words.WrittenOut(c.Text, short)
+		}
 		if w, ok := codes[strings.ToLower(c.Text)]; ok {
 			rows[i] = layout.Cell{Text: w, Look: layout.Text}
 		}
@@ -184,6 +206,9 @@ func (l *legend) addShort(t *Lexicon, v *Values) {
 		}
 	}
 }
+
+// tellsInWords are the ways of reading texts in which codes stand among other words.
+var tellsInWords = map[string]bool{"event": true, "story": true, "fishlist": true, "stretches": true}
 
 // longestCode is the usual length of codes at most.
 const longestCode = 4

@@ -60,6 +60,8 @@ func (r *Reader) says(t *target) string {
 	}
 	if means, ok := t.Codes[strings.ToLower(text)]; ok {
 		text = means
+	} else if len(t.Codes) > 0 && (t.Column.Parse == "event" || t.Column.Parse == "story" || t.Column.Parse == "fishlist" || t.Column.Parse == "stretches") {
+		text = words.WrittenOut(text, t.Codes)
 	}
 	if text != "" {
 		t.raw, t.said = cell, text

@@ -83,6 +83,9 @@ func (r *Reader) event(t *target, text string) {
 		return
 	}
 	entry := words.EntryOf(text)
+	if entry.Event == words.EventIn && r.events.open && len(phrase.Tell(text, t.defaults()).Bites) > 0 {
+		entry = words.Entry{} // a tuna, al agua: it is the fish that goes in
+	}
 	r.outingEvent(entry.Event, d, at)
 	ofLines, changed := r.lineEvent(t, text, entry, at, timed)
 	if entry.Event != words.EventNone {

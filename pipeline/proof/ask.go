@@ -150,6 +150,10 @@ func (q *inquiry) columns() {
 func (q *inquiry) effort() {
 	t := &q.total
 	if t.Stretches == 0 {
+		unread := slices.ContainsFunc(q.subjects, func(s Subject) bool { return s.Block.Shape == layout.Records && s.Plan.Kind == plan.Trips })
+		if t.Strikes == 0 && unread {
+			q.ask("no effort", "", "hours", "I read the days of this diary, and made nothing of its lines: no hours of trolling, no bites.", nil, all)
+		}
 		if t.Strikes > 0 && q.lookedForEffort() {
 			q.ask("no effort", "", "hours", "I found no times or hours of trolling: nothing can be said per hour.", nil, hours)
 		}
