@@ -1,6 +1,9 @@
 package meaning
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // TestKeySheets holds that a sheet that explains the headings of another, or lists its codes,
 // is no data of its own, and is used.
@@ -17,6 +20,13 @@ func TestKeySheets(t *testing.T) {
 	explained := inferred(t, "log", nil, "2026", trips, "Key", "Wet|first line in the water\nDry|last line up\nRods|how many we pulled\nBumps|anything that touched a bait\nBest fish|L x G x G / 800")
 	if len(explained.Keys) != 1 || len(explained.Data()) != 1 {
 		t.Errorf("%d key sheets, %d blocks with data: expected one of each", len(explained.Keys), len(explained.Data()))
+	}
+	several := inferred(t, "log", nil, "Bites", strings.ReplaceAll(strikes, "|Rod\n", "|Basis\n"), "Codes", "Code tables|\nResult|Means\n1|missed\n2|landed\n3|soltado: estuvo clavado y se fue\n|\nBasis|Means\n1|by the scale\n2|by eye\n|\nArea|Name\nN|north bank\nS|south bank")
+	if len(several.Keys) != 1 || several.Data()[0].Plan.Find("outcome") == nil {
+		t.Fatalf("%d key sheets: expected one of several lists", len(several.Keys))
+	}
+	if codes := several.Data()[0].Plan.Find("outcome").Codes; codes["3"] != "estuvo clavado y se fue" {
+		t.Errorf("what a list defines behind a colon is not used: %v", codes)
 	}
 	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites", strikes)
 	if len(linked.Keys) != 0 {

@@ -236,3 +236,34 @@ func TestEventsOverNight(t *testing.T) {
 14:00-18:00 4 at 7 2025-03-08 13:00
 6:30-8:00 4 at 7 2025-03-08 13:00`)
 }
+
+// A hand in a hurry writes a whole stretch on one row of a log of events: its span, its bites in
+// words, the weights of the fish boated in their order.
+func TestWholeStretchesAmongEvents(t *testing.T) {
+	told, aside := readEvents(t, "book.csv", `Date,Time,Lines,Knots,What,Fish,Lbs
+2022-05-07,0640,7,7,lines in,,
+,0652,,,"hit, gaffed",blackfin,8
+,0928,,,"knockdown, missed",,
+,1005,8,8,up a bit faster,,
+,1020,,,"hit, on 5 min and off",,
+,1235,,,lines up,,
+2022-05-11,0710-1345,6,7,"1 blackfin and 1 wahoo in the box, lost 1 wahoo",,"9, 23"
+2022-05-15,,,,"storm, doubled up the lines and stayed ashore",,
+2022-05-22,0700-1335,?,7,"2 yellowfin in the box, missed 1",,"32.5, 14, 9"
+`)
+	expectTold(t, told, `
+6:52 landed blackfin 3.6
+9:28 missed
+6:40-10:05 7 at 7
+10:20 lost
+10:05-12:35 8 at 8
+7:10-13:45 6 at 7
+0:00 landed blackfin 4.1
+0:00 landed wahoo 10.4
+0:00 lost wahoo
+7:00-13:35 0 at 7
+0:00 landed yellowfin
+0:00 landed yellowfin
+0:00 missed`)
+	expectTold(t, aside, "10 not as many weights as fish boated; the rest of the row is kept")
+}
