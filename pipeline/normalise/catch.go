@@ -1,6 +1,8 @@
 package normalise
 
 import (
+	"strings"
+
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
@@ -70,6 +72,45 @@ func (r *Reader) letGoInWords() {
 	if n > 0 {
 		r.values[r.letGo] = entry.OfInt(n)
 	}
+}
+
+// fatesInWords counts the bites that a row's list says were lost or missed, where its columns
+// count the bites alone, and the list tells of no more than these.
+func (r *Reader) fatesInWords() {
+	if !r.fatesTold || !r.value("strikes_n").Known {
+		return
+	}
+	told := map[words.Fate]int64{}
+	all := int64(0)
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Parse == "fishlist" {
+			for _, b := range phrase.Tell(beforeOtherwise(r.values[t.field].Text), t.defaults()).Bites {
+				told[b.Fate] += int64(max(b.N, 1))
+				all += int64(max(b.N, 1))
+			}
+		}
+	}
+	if all > r.value("strikes_n").Int {
+		return
+	}
+	for name, n := range map[string]int64{"lost_n": told[words.Lost], "missed_n": told[words.Missed]} {
+		if n > 0 {
+			r.values[r.index[name]] = entry.OfInt(n)
+		}
+	}
+}
+
+// beforeOtherwise is a list up to where it goes on with another way of fishing: "1 dorado lost;
+// then on the bottom, 2 snappers".
+func beforeOtherwise(text string) string {
+	at := 0
+	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ';' || c == '\n' }) {
+		if words.Otherwise(part) {
+			return text[:at]
+		}
+		at = strings.Index(text[at:], part) + at + len(part)
+	}
+	return text
 }
 
 // measured holds that of several strikes, of which nothing else is counted, one was

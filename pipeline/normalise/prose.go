@@ -14,6 +14,7 @@ import (
 // told makes strikes and fish of the row's phrases.
 func (r *Reader) told(stretches []phrase.Stretch) {
 	r.letGoInWords()
+	r.fatesInWords()
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
 	for _, s := range r.worded {

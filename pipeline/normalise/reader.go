@@ -61,6 +61,7 @@ type Reader struct {
 	sets      int    // of strikes for which a row has columns
 	lists     bool   // fish and their measures stand in lists
 	side      []Side // what the row tells beside its own entry
+	fatesTold bool   // lists of fish tell what became of the bites that a column counts
 	nothing   bool   // the row says that nothing struck
 	elsewise  bool   // the row was not trolled
 	last      lastLeg
@@ -224,6 +225,10 @@ func (r *Reader) implied() {
 	}
 	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch, func(u plan.Unknown) bool { return u.Fate == "released" }) {
 		r.freed = r.add("released_n", entry.Int)
+	}
+	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") && !r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"); r.fatesTold {
+		r.add("lost_n", entry.Int)
+		r.add("missed_n", entry.Int)
 	}
 	if r.layout.Binds("kept_n") && !r.has("released_n") && r.layout.Reads("fishlist") {
 		r.letGo = r.add("released_n", entry.Int)

@@ -85,6 +85,10 @@ SELECT hit_id, first(speed_kn ORDER BY start_s DESC) AS speed_kn FROM (
     WHERE h.origin <> 'flat'
 ) GROUP BY hit_id;
 
+-- What a row counts that is a stretch of its own whose end nobody wrote down was on no other.
+CREATE OR REPLACE TEMP TABLE half_row AS
+SELECT ord FROM labelled WHERE kind = 'flat' AND start_s IS NOT NULL AND end_s IS NULL AND duration_s IS NULL;
+
 CREATE OR REPLACE TEMP TABLE placed AS
 WITH l AS (
     SELECT h.hit_id, coalesce(k.leg_id, g.leg_id) AS leg_id, g.at AS held_at
@@ -100,5 +104,5 @@ WITH l AS (
 )
 SELECT h.* EXCLUDE (trip_key) REPLACE (coalesce(h.speed_kn, CASE WHEN coalesce(t.leg_id, ol.leg_id) IS NULL THEN os.speed_kn END) AS speed_kn),
     t.trip_key, coalesce(t.leg_id, ol.leg_id) AS leg_id, t.held_at
-FROM hit h JOIN t USING (hit_id) LEFT JOIN open_stretch os USING (hit_id)
-LEFT JOIN only_leg ol ON ol.trip_key = t.trip_key AND h.leg IS NULL AND h.time_s IS NULL;
+FROM hit h JOIN t USING (hit_id) LEFT JOIN open_stretch os USING (hit_id) LEFT JOIN half_row hr ON hr.ord = h.ord AND h.origin = 'flat'
+LEFT JOIN only_leg ol ON ol.trip_key = t.trip_key AND h.leg IS NULL AND h.time_s IS NULL AND hr.ord IS NULL;
