@@ -153,6 +153,7 @@ func (x *builder) settle() {
 	x.outings()
 	x.overnights()
 	x.twoClients()
+	x.numbered()
 	x.wrongYears()
 	x.inclusive()
 	x.tagged()
@@ -204,6 +205,16 @@ func (x *builder) outings() {
 		p.Outings = true
 		x.note("%s: the boat left twice on %d days: two trips each", leave.Heading, twice)
 	}
+}
+
+// numbered tells a table of trips in which nearly each has its number: days without one were not gone.
+func (x *builder) numbered() {
+	trip := x.plan.Find("trip")
+	if trip == nil || x.plan.Kind != plan.Trips || trip.Carried || len(x.rows) < 5 {
+		return
+	}
+	with := len(column(x.rows, trip.Index))
+	x.plan.Numbered = with < len(x.rows) && 10*with >= 7*len(x.rows)
 }
 
 // leavings tells a log of events in which the boat left twice on a day.

@@ -73,7 +73,7 @@ const leastPlain = 4
 // plain reports whether a heading is a word in full, and so is short for nothing.
 func (s *sayings) plain() bool {
 	for _, c := range s.columns {
-		if c.weight >= asSpelled {
+		if c.weight >= loosely {
 			return true
 		}
 	}
@@ -98,6 +98,9 @@ func (t *Lexicon) said(l layout.Label) sayings {
 		l.Text = strings.TrimLeft(rest, " -–:.)") // of "Strike 2 - what fish?" what it asks
 	}
 	l.Text = withoutRemark(l.Text)
+	if isRate(l.Text) {
+		return sayings{columns: s.columns, aside: "rate", asideWeight: asSpelled}
+	}
 	texts := []string{l.Text}
 	if l.Unit != "" {
 		texts = []string{l.Text + " (" + l.Unit + ")"}
@@ -118,6 +121,21 @@ func (t *Lexicon) said(l layout.Label) sayings {
 	}
 	return s
 }
+
+// isRate tells a heading of so many an hour, a line or a strike: what the log worked out itself.
+func isRate(text string) bool {
+	m := perWhat.FindStringSubmatch(text)
+	if m == nil {
+		return false
+	}
+	_, speed := unit.Lookup(strings.TrimSpace(m[0]))
+	return !speed && !perDistance[normalise(m[1])]
+}
+
+// perDistance are what an hour has of a speed.
+var perDistance = map[string]bool{"km": true, "mi": true, "miles": true, "nm": true, "nmi": true, "sm": true, "litres": true, "l": true, "gal": true, "gallons": true}
+
+var perWhat = regexp.MustCompile(`(?i)(\pL+)\s*(?:/|\bper\b|\bpor\b|\bpar\b|\bpro\b|\ball')\s*(?:\d+\s*)?(?:h|hr|hrs|hour|hours|hora|horas|heure|ora|stunde|line-hour|line hour|rod-hour|rod hour|strike)\.?\)?$`)
 
 // numberWords are headings that number what their group names: Trip, No.
 var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true, "#": true}

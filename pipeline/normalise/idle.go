@@ -39,6 +39,9 @@ func (r *Reader) idle() Skip {
 			return Elsewise
 		}
 	case plan.Trips:
+		if r.layout.Numbered && !r.value("trip").Known {
+			return NotGone
+		}
 	default:
 		return NotASkip
 	}

@@ -82,6 +82,7 @@ type Block struct {
 	NoStrikes  bool       // what it tells of strikes another block tells better
 	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
+	Numbered   bool       // each trip has its number: a row without one was not gone
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 

@@ -224,6 +224,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
+	q.measuredRemarks(s)
 	q.stray(s)
 	q.jigged(s)
 	q.outings(s)

@@ -59,6 +59,33 @@ func (q *inquiry) remarked(s Subject) {
 	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
 }
 
+// measuredRemarks asks about remarks that tell how long or heavy a fish was, beside counts of fish
+// in a log that has no place for it elsewhere.
+func (q *inquiry) measuredRemarks(s Subject) {
+	if s.Stats.ByCount == 0 || q.total.Listed > 0 || q.total.Measures > 0 {
+		return
+	}
+	n, first := 0, ""
+	for _, r := range s.Block.Rows {
+		for _, b := range s.Plan.Bindings {
+			if b.Column.Name != "notes" || b.Column.Parse != "text" || b.Index < 0 || b.Index >= len(r.Cells) {
+				continue
+			}
+			text := r.Cells[b.Index].Text
+			if fish := phrase.FishList(text, phrase.Defaults{}); slices.ContainsFunc(fish, func(f phrase.Fish) bool { return f.LengthCm > 0 || f.Kg > 0 }) {
+				if n++; first == "" {
+					first = text
+				}
+			}
+		}
+	}
+	if n > 0 {
+		q.ask("measured remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell how long or heavy a fish was, the first %q. They are not used: give these fish a table of their own, or leave them.",
+			plural(n, "remark", "remarks"), s.Plan.Name, first), nil, []string{"fish"})
+		q.last().Brief = "Remarks tell how long or heavy fish were: they are not used."
+	}
+}
+
 // strikeKeys are the days, trips and stretches that rows of strikes name.
 func (q *inquiry) strikeKeys() map[string]bool {
 	told := map[string]bool{}

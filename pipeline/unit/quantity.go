@@ -161,7 +161,11 @@ func (p *quantityParser) number(s string) (v float64, rest string, err error) {
 		return 0, "", err
 	}
 	rest = s[end:]
-	if f, after, ok := commonFraction(strings.TrimLeftFunc(rest, isSpace)); ok {
+	fraction := strings.TrimLeftFunc(rest, isSpace)
+	if joined := strings.TrimPrefix(rest, "-"); joined != rest && joined != "" && joined[0] >= '1' && joined[0] <= '9' {
+		fraction = joined // 6-1/4, as carpenters write it
+	}
+	if f, after, ok := commonFraction(fraction); ok {
 		if !isCount(v) {
 			return 0, "", expected(p.dim)
 		}
