@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -46,6 +47,35 @@ func (l *Log) untrolled() {
 	for _, u := range l.Data() {
 		if p := u.Plan; (p.Kind == plan.Strikes || p.Kind == plan.Fish) && outingOf(p) != nil && p.Binds("leg") {
 			p.Elsewise = other
+		}
+	}
+}
+
+// apart finds rows of strikes or fish under a title of their own that says that they were not
+// trolled: "Other (stopped, on the jig)". They end at a blank row.
+func (l *Log) apart() {
+	for _, u := range l.Data() {
+		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
+			continue
+		}
+		i := slices.IndexFunc(l.Sheets, func(s *layout.Sheet) bool { return s.Grid == u.Block.Grid })
+		if i < 0 {
+			continue
+		}
+		for _, n := range l.Sheets[i].Notes {
+			last := n.Row
+			if !words.Otherwise(n.Text) {
+				continue
+			}
+			for _, r := range u.Block.Rows {
+				if int(r.Num) == last+1 {
+					if u.Plan.Apart == nil {
+						u.Plan.Apart = map[int64]bool{}
+					}
+					u.Plan.Apart[int64(r.Num)] = true
+					last++
+				}
+			}
 		}
 	}
 }

@@ -46,6 +46,7 @@ func (c *candidate) add(off Switches, evidence string, weight float64) {
 }
 
 const (
+	sureCells = 4    // cells that tell a meaning without any word
 	noWord    = -1.6 // a meaning for which no word of the heading speaks
 	unsaid    = 0.5  // what having no meaning is worth
 	unlike    = -2   // cells that do not fit a meaning at all
@@ -89,7 +90,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			s.unit = u // 35 under g are no fish of grams
 		}
 		p := profile(t, v, c, s.unit)
-		if !word && (p <= 0 || !tells(c)) && (!isShort || p <= unlike) {
+		if !word && (p <= 0 || !tells(c) && p < sureCells) && (!isShort || p <= unlike) {
 			continue
 		}
 		x := candidate{column: c, unit: s.unit}
@@ -524,6 +525,9 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
+	if v.restarts() {
+		return not // of the fish of each trip
+	}
 	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 && v.distinct()*float64(len(v.cells)) > 5.5 {
 		return not // the number of a stretch or a trip
 	}
@@ -541,6 +545,21 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		return 0.8
 	}
 	return not
+}
+
+// restarts tells numbers that count on by one, and begin at one again and again.
+func (v *Values) restarts() bool {
+	ones, on, most := 0, 0, 0.0
+	for i, x := range v.numbers {
+		switch {
+		case x == 1:
+			ones++
+		case i > 0 && x == v.numbers[i-1]+1:
+			on++
+		}
+		most = max(most, x)
+	}
+	return ones > 1 && most >= 3 && 2*on >= ones && 20*(ones+on) >= 19*len(v.cells)
 }
 
 // ticks is the part of the cells that are marks, or a yes or a no.
@@ -602,7 +621,7 @@ func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	case plain >= 0.5:
 		return 2.4
 	case len(v.cells) > 4 && v.fishes(t) == 0:
-		return -2.5 // kinds of something else
+		return -2.9 // kinds of something else
 	case v.texts() > 0.6 && v.length() < 20 && v.fishes(t) > 0.2:
 		return 0.4
 	case v.texts() > 0.6 && v.length() < 16:

@@ -90,6 +90,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.order()
 	l.settle()
 	l.untrolled()
+	l.apart()
 	return l
 }
 

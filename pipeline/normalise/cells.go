@@ -402,9 +402,14 @@ func flagCell(list, yes string) func(*Reader, *target, string) error {
 		if list == "kept" && r.layout.Tagged && strings.EqualFold(text, "t") {
 			means, ok = "no", true
 		}
-		if fate, _, _, told := words.FateOf(text); !ok && list == "kept" && told && fate == words.Lost && r.has("outcome") {
-			r.put("outcome", entry.OfText("lost")) // K, R, and a fish that never came to the boat
-			return nil
+		if fate, _, _, told := words.FateOf(text); !ok && list == "kept" && told {
+			switch {
+			case fate == words.Lost && r.has("outcome"):
+				r.put("outcome", entry.OfText("lost")) // K, R, and a fish that never came to the boat
+				return nil
+			case fate == words.Landed || fate == words.Released:
+				means, ok = map[bool]string{true: "yes", false: "no"}[fate == words.Landed], true
+			}
 		}
 		if !ok {
 			return errors.New("neither yes nor no: expected one of them")

@@ -17,7 +17,7 @@ func (r *Reader) idle() Skip {
 	}
 	switch r.layout.Kind {
 	case plan.Strikes, plan.Fish:
-		if r.untrolled() || r.elsewhere() {
+		if r.beyond || r.layout.Apart[int64(r.row.Num)] || r.untrolled() || r.elsewhere() {
 			return Elsewise
 		}
 		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {

@@ -83,6 +83,9 @@ func (r *Reader) put(name string, v entry.Value) {
 
 // derived fills what follows from other cells of the row.
 func (r *Reader) derived() {
+	if kept := r.value("kept"); r.value("outcome").Text == "landed" && kept.Known && kept.Int == 0 && !r.counts() {
+		r.values[r.index["outcome"]] = entry.OfText("released") // at the boat, and put back
+	}
 	if kept := r.value("kept_n"); kept.Known && !r.value("landed_n").Known {
 		r.put("landed_n", kept)
 	} else if rel := r.value("released_n"); kept.Known && rel.Known && r.value("landed_n").Int >= kept.Int {

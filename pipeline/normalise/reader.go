@@ -69,6 +69,7 @@ type Reader struct {
 	worded    []several // counts of the row that name their fish
 	spell     spell     // what a row of a log of events tells of a whole stretch
 	lain      lain
+	beyond    bool     // the rows stand under a title that says that they were not trolled
 	answer    []string // the cells of the last answer of a form
 	like      int      // fish of the species that the row names with a number
 	unweighed int      // weights in words that nobody says are from a scale
@@ -289,6 +290,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
 	if s := r.skip(); s != NotASkip {
+		if s == Comment {
+			r.beyond = words.Otherwise(strings.Join(row.Cells, " ")) // a heading of what follows
+		}
 		return nil, s, nil
 	}
 	if r.layout.Foot[int64(row.Num)] {

@@ -163,20 +163,23 @@ func (q *inquiry) uncounted() {
 // how many.
 func beyond(listed, counted map[string]*Told) (over, of int) {
 	for _, kind := range []string{"day ", "trip "} {
-		over, of = 0, 0
+		o, n := 0, 0
 		for key, l := range listed {
-			if len(key) < len(kind) || key[:len(kind)] != kind {
+			if !strings.HasPrefix(key, kind) {
 				continue
 			}
 			c := counted[key]
 			if c == nil {
 				c = &Told{}
 			}
-			of += l.Listed.Held
-			over += max(0, l.Listed.Held-c.Counted.Held, l.Listed.Boated-c.Counted.Boated)
+			n += l.Listed.Held
+			o += max(0, l.Listed.Held-c.Counted.Held, l.Listed.Boated-c.Counted.Boated)
+		}
+		if n > 0 && (of == 0 || 10*o <= n) {
+			over, of = o, n
 		}
 		if of > 0 && 10*over <= of {
-			return over, of
+			break
 		}
 	}
 	return over, of

@@ -60,13 +60,26 @@ func (q *inquiry) remarked(s Subject) {
 }
 
 // measuredRemarks asks about remarks that tell how long or heavy a fish was, beside counts of fish
-// in a log that has no place for it elsewhere.
+// of days of which the log lists no fish elsewhere.
 func (q *inquiry) measuredRemarks(s Subject) {
-	if s.Stats.ByCount == 0 || q.total.Listed > 0 || q.total.Measures > 0 {
+	if s.Stats.ByCount == 0 {
 		return
+	}
+	listed := map[string]bool{} // days
+	for _, o := range q.subjects {
+		for key, told := range o.Stats.Told {
+			listed[key] = listed[key] || told.Listed.Held > 0
+		}
+	}
+	days := map[int64]string{}
+	for _, w := range s.Stats.Worked {
+		days[w.Row] = w.Day
 	}
 	n, first := 0, ""
 	for _, r := range s.Block.Rows {
+		if day := days[int64(r.Num)]; day == "" || listed["day "+day] || listed[day] {
+			continue
+		}
 		for _, b := range s.Plan.Bindings {
 			if b.Column.Name != "notes" || b.Column.Parse != "text" || b.Index < 0 || b.Index >= len(r.Cells) {
 				continue
