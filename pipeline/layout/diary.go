@@ -51,16 +51,21 @@ func (g *Grid) diary() (Block, bool) {
 // row a day, with its words.
 func (g *Grid) paragraphs() (Block, bool) {
 	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
-	lines := 0
+	lines, apart, last := 0, 0, 0
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
 		}
 		lines++
 		text := joined(g.Rows[i])
-		m := dayFirst.FindStringSubmatch(text)
+		m := dayFirst.FindStringSubmatch(strings.Join(strings.Fields(text), " "))
+		after := last
+		last = int(g.Rows[i].Num)
 		switch n := len(b.Rows); {
-		case m != nil && isDay(m[2]):
+		case m != nil && isDay(m[2]) && !figured.MatchString(text):
+			if last > after+1 {
+				apart++ // a blank line stands before it
+			}
 			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: m[2], Look: Date}, {Text: m[3], Look: Text}}})
 		case n == 0:
 			b.Above = append(b.Above, text)
@@ -75,8 +80,15 @@ func (g *Grid) paragraphs() (Block, bool) {
 			long++
 		}
 	}
-	return b, !g.Info.Workbook && n >= 3 && 2*long > n && 3*n > lines
+	wrapped := 10*apart >= 8*n && mostWrapped*n > lines
+	return b, !g.Info.Workbook && n >= 3 && 2*long > n && (3*n > lines || wrapped)
 }
+
+// figured is a line that goes on with a figure and its unit: "7.5 kts until 1:00".
+var figured = regexp.MustCompile(`(?i)^[\d.,/½ ]+\s*(?:kts?|kn|kns|knots?|nudos|nds|noeuds|lbs?|kgs?|ft|feet|cm|in|inch|inches|am|pm|h|hrs?|hours|lines|rods)\b`)
+
+// mostWrapped is into how many lines a day's paragraph may be broken, where a blank line stands before each.
+const mostWrapped = 12
 
 // joined is the words of a row whose text was parted at its commas or tabs.
 func joined(r Row) string {

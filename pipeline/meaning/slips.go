@@ -96,7 +96,8 @@ func (x *builder) wrongYears() {
 		days[i] = to
 	}
 	if 3*len(without) > len(days) {
-		return // no year is what this log does
+		x.yearOnce(date, days, without) // else no year is what this log does
+		return
 	}
 	for _, i := range without {
 		if to, ok := x.yearOf(i, date, days); ok {
@@ -104,6 +105,52 @@ func (x *builder) wrongYears() {
 			x.note("%s in row %d: %s has no year, and its place among the others says %s", date.Heading, x.block.Rows[i].Num, cellOf(x.rows[i], date.Index), to)
 		}
 	}
+}
+
+// mostApart is the longest time between two outings of a log whose days follow one another.
+const mostApart = 120
+
+// yearOnce dates the days of a log that writes the year with its first day alone, where the
+// others follow it in order.
+func (x *builder) yearOnce(date *plan.Binding, days []unit.Date, without []int) {
+	if days[0] == 0 || x.plan.Years != (unit.Years{}) {
+		return
+	}
+	to, astray := map[int]unit.Date{}, 0
+	last := days[0]
+	for i := range days {
+		if days[i] != 0 {
+			if days[i] < last {
+				return
+			}
+			last = days[i]
+			continue
+		}
+		if !slices.Contains(without, i) {
+			continue
+		}
+		d, err := unit.ParseDayMonth(cellOf(x.rows[i], date.Index), unit.OrderUnknown)
+		if err != nil {
+			return
+		}
+		y, _, _ := last.Civil()
+		day := unit.DateOf(y, d.Month, d.Day)
+		if day < last {
+			day = unit.DateOf(y+1, d.Month, d.Day)
+		}
+		if day-last > mostApart {
+			astray++
+			continue
+		}
+		to[i], last = day, day
+	}
+	if 10*astray > len(to) {
+		return
+	}
+	for i, day := range to {
+		x.redate(i, date, day)
+	}
+	x.note("%s: the year stands with the first day alone, and the others follow it", date.Heading)
 }
 
 // redate gives a row another day than the one that its cell says.
