@@ -293,12 +293,18 @@ func (t *tableOf) joins(o *tableOf) bool {
 	}
 	for _, a := range t.keys {
 		for _, b := range o.keys {
-			if a.joins(&b) {
+			if a.joins(&b) || t.lists(a, b) || o.lists(b, a) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// lists tells whether a file named for a column of another, outcome.csv, has the codes in it.
+func (t *tableOf) lists(own, of keyColumn) bool {
+	name := strings.TrimSuffix(filepath.Base(t.path), filepath.Ext(t.path))
+	return own.own && meaning.SameKey(name, of.heading) && 10*shared(own.values, of.values) >= 9*len(of.values)
 }
 
 // joins tells whether one column's values are keys of the other's rows.

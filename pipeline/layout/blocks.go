@@ -1,6 +1,9 @@
 package layout
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Shape is how a block stands in its sheet.
 type Shape string
@@ -62,9 +65,10 @@ func Take(g *Grid, like Likeness) *Sheet {
 	s := &Sheet{Grid: g}
 	used := map[int]bool{}
 	heads := g.heads(like)
+	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
 	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) }, g.paragraphs} {
 		b, ok := told()
-		if !ok || b.Shape == Prose && len(heads) > 0 {
+		if !ok || b.Shape == Prose && len(heads) > 0 || headed && g.Width >= sureHeads {
 			continue
 		}
 		for _, text := range b.Above {
@@ -90,6 +94,20 @@ func Take(g *Grid, like Likeness) *Sheet {
 	s.outside(used, like)
 	s.titles(used)
 	return s
+}
+
+// sureHeads is how many headings that are known make a table, whatever its lines look like.
+const sureHeads = 3
+
+// named is how many of the cells of a heading are known.
+func (g *Grid) named(h head, like Likeness) int {
+	n := 0
+	for _, c := range g.Rows[h.names].Cells {
+		if c.Look == Text && like.Label(c.Text) >= 0.8 {
+			n++
+		}
+	}
+	return n
 }
 
 // titles gives each block the texts that stand above it, up to the block before.

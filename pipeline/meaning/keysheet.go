@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -100,6 +101,9 @@ func codedBy(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) []strin
 		codes[code], meant[means] = true, true
 	}
 	head := normalise(firstText(rows[0]))
+	if codeHeads[head] {
+		head = normalise(strings.TrimSuffix(s.Grid.Info.Name, filepath.Ext(s.Grid.Info.Name))) // a table of its own: outcome.csv
+	}
 	var out []string
 	for _, o := range sheets {
 		for i := range o.Blocks {
@@ -113,6 +117,9 @@ func codedBy(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) []strin
 	}
 	return out
 }
+
+// codeHeads are headings of codes that do not say of what.
+var codeHeads = map[string]bool{"code": true, "id": true, "key": true, "no": true, "nr": true, "codigo": true, "codice": true, "symbol": true}
 
 // codeOf is a row's code and the first words that stand beside it; none of a row that has a
 // day or a time, which is a record.

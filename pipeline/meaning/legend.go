@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -117,7 +118,9 @@ const longestAbbreviation = 4
 func (l *legend) abbreviations() map[string]string {
 	out := map[string]string{}
 	for k, w := range l.words {
-		if k != "" && len(k) <= longestAbbreviation && !strings.Contains(k, " ") && len(w) < maxHeading {
+		_, isUnit := unit.Lookup(k)
+		understood := len(k) > 1 && isUnit || words.Hedged(k+" 5") && words.Hedged(w) // kg, c.
+		if k != "" && len(k) <= longestAbbreviation && !strings.Contains(k, " ") && len(w) < maxHeading && !understood {
 			out[k] = w
 		}
 	}

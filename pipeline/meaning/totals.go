@@ -101,6 +101,8 @@ func footLabel(r *layout.Row, day int) bool {
 			label = true
 		case i <= day+1 && c.Look == layout.Text:
 			label = label || !strings.ContainsAny(c.Text, "0123456789?") && len(c.Text) > 2 && !words.Ditto(c.Text)
+		case numbers == 0 && c.Look == layout.Text && words.AnyFish(c.Text):
+			label = true // fish: 13, kg 33
 		case c.Look == layout.Number || c.Look == layout.Duration || c.Look == layout.Clock:
 			numbers++
 		}

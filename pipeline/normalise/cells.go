@@ -143,6 +143,7 @@ func momentCell(r *Reader, t *target, text string) error {
 	if err != nil {
 		return dateHelp(err)
 	}
+	m = r.local(m)
 	if err := r.ownClock(m); err != nil {
 		return err
 	}
@@ -151,6 +152,19 @@ func momentCell(r *Reader, t *target, text string) error {
 	}
 	r.moments = append(r.moments, placed{t.field, m})
 	return nil
+}
+
+// local is an instant of UTC (ISO 8601), with its day, by the boat's own clock, where its zone is named.
+func (r *Reader) local(m unit.Moment) unit.Moment {
+	if m.Offset == nil || *m.Offset != 0 || !m.HasDate || !m.HasTime || r.set.Zone == nil {
+		return m
+	}
+	y, month, d := m.Date.Civil()
+	at := time.Date(y, month, d, 0, 0, m.Seconds, 0, time.UTC).In(r.set.Zone)
+	m.Date = unit.DateOf(at.Year(), at.Month(), at.Day())
+	m.Seconds = at.Hour()*3600 + at.Minute()*60 + at.Second()
+	m.Offset = nil
+	return m
 }
 
 // ownClock fails where a moment states an offset from UTC that is not the boat's own clock's:

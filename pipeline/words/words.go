@@ -153,6 +153,12 @@ func NotLogged(cell string) bool {
 		cell == "—" || cell == "–" || cell == "…"
 }
 
+// AnyFish reports whether a text is a word for fish of any kind, and no more.
+func AnyFish(text string) bool {
+	key, ok := fishes.whole(trimmed(text))
+	return ok && key == "any"
+}
+
 // Again reports whether a remark says that its row was entered before.
 func Again(text string) bool { return again.anyKey(Scan(text), "again") }
 
