@@ -304,7 +304,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if fates := v.fates(); fates < 0.5 && fates >= fewFates && v.closed() && !v.otherLetters() {
 			return -0.4 // words of his own: each is asked about
 		}
-		return pick(v.fates() >= 0.5 && v.length() < 34 && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
+		return pick(v.fates() >= 0.5 && (v.length() < 34 || v.spelledOut) && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
 	case "species":
 		if v.share("yes or no", yesOrNo) >= 0.9 {
 			return not // "Did we fish?"

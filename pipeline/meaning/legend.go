@@ -172,7 +172,9 @@ func (l *legend) rewritten(v *Values) *Values {
 			rows[i] = layout.Cell{Text: w, Look: layout.Text}
 		}
 	}
-	return newValues(v.Label, rows, v.workbook, v.monthly)
+	out := newValues(v.Label, rows, v.workbook, v.monthly)
+	out.spelledOut = codes != nil
+	return out
 }
 
 // addShort takes the codes of a column that no legend explains for what they are short for, where

@@ -324,7 +324,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			r.unread(t, text, err.Error())
 			continue
 		}
-		if len(r.doubts) == 0 { // each cell that is doubtful is told of
+		if len(r.doubts) == 0 && !r.nothing && !r.elsewise { // each cell that says more than its value is looked at
 			t.remember(r, text)
 		}
 	}

@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/entry"
@@ -100,10 +101,35 @@ func Twice(subjects []Subject) bool {
 				c.Landed+c.Lost > 0 && f.Landed+f.Lost == 0 && listed != c.ByCount || !sameBites(c.Told, f.Told) {
 				continue
 			}
-			coarse.Plan.NoStrikes, found = true, true
+			if found = true; coarse.Plan.NoEffort {
+				ofTrips(coarse, f.Told)
+			} else {
+				coarse.Plan.NoStrikes = true
+			}
 		}
 	}
 	return found
+}
+
+// ofTrips has a table of trips whose hours and bites others tell say the rest of them: their days,
+// their crews. A trip of which the others know nothing was not gone.
+func ofTrips(s Subject, told map[string]*Told) {
+	p := s.Plan
+	if trip := p.Find("trip"); trip != nil && s.Understood.Block != nil {
+		p.Ashore = map[int64]bool{}
+		for _, r := range s.Block.Rows {
+			if name := cellOf(r, trip); name == "" && !trip.Carried || name != "" && told["trip "+name] == nil {
+				p.Ashore[int64(r.Num)] = true
+			}
+		}
+	}
+	p.Kind = plan.Trips
+	for _, b := range p.Bindings {
+		if !b.Column.In(plan.Trips) {
+			p.Unknown = append(p.Unknown, plan.Unknown{Index: b.Index, Heading: b.Heading, Aside: "told elsewhere"})
+		}
+	}
+	p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return !b.Column.In(plan.Trips) })
 }
 
 // sameBites reports whether two tables count as many bites on each trip, or else on each day.

@@ -194,7 +194,11 @@ func (q *inquiry) strikes() {
 func (q *inquiry) compare(t *Stats) {
 	var counts, rows string
 	var counted, listed []*meaning.Understood
+	struck := 0 // of fish there are rows beside, of the same bites
 	for _, s := range q.subjects {
+		if s.Plan.Kind != plan.Fish && !s.Plan.Among {
+			struck += s.Stats.Listed
+		}
 		if s.Stats.ByCount > 0 && s.Stats.Listed == 0 {
 			counts, counted = s.Plan.Name, append(counted, s.Understood)
 		}
@@ -202,16 +206,16 @@ func (q *inquiry) compare(t *Stats) {
 			rows, listed = s.Plan.Name, append(listed, s.Understood)
 		}
 	}
-	if len(counted) == 0 || len(listed) == 0 || t.ByCount == t.Listed {
+	if len(counted) == 0 || len(listed) == 0 || t.ByCount == t.Listed || t.ByCount == struck {
 		return
 	}
 	options := []string{counts, rows}
 	if counts == rows {
 		options = []string{"the counts", "the rows"}
 	}
-	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: which is right?", counts, t.ByCount, rows, t.Listed), options, listing)
+	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: which is right?", counts, t.ByCount, rows, struck), options, listing)
 	x := q.last()
-	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, t.Listed)
+	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, struck)
 	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed
 }
 
