@@ -7,6 +7,7 @@ import (
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -201,10 +202,10 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		score float64
 	}
 	var all []option
-	if v.numeric() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 && !words.IsTotal(v.Label.Text) {
+	if headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 && !words.IsTotal(v.Label.Text) {
 		all = append(all, option{"catch", 99})
 	}
-	if whole := v.numeric() > 0.6 && v.whole(0, 60) > 0.95; whole &&
+	if whole := headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95; whole &&
 		(g.kind == plan.Legs || g.kind == plan.Trips) && !l.tellsStrikes() {
 		all = append(all, option{"strikes_n", 96}, option{"landed_n", 95})
 	}
@@ -226,6 +227,9 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		held := slices.ContainsFunc(others, func(n string) bool { return len(a[n]) > 0 })
 		if !ok || !x.In(g.kind) || held || slices.ContainsFunc(all, func(o option) bool { return o.name == name }) {
 			continue
+		}
+		if u := headingUnit(v.Label); u != "" && u.Dimension() != x.Dimension {
+			continue // of centimetres no count is made
 		}
 		fits := profile(l.lexicon, v, x, "")
 		if fits <= 0 || !l.mayHold(u, v, a, name, x) {
@@ -327,6 +331,16 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// headingUnit is the unit that a heading has in brackets or under it; "" where it has none.
+func headingUnit(l layout.Label) unit.Unit {
+	text := l.Unit
+	if _, inner, ok := brackets(l.Text); ok && text == "" {
+		text = inner
+	}
+	u, _ := unit.Lookup(text)
+	return u
 }
 
 // support is the evidence between the columns of a choice.
