@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"fmt"
 	"testing"
 
 	"wakeledger/pipeline/plan"
@@ -23,4 +24,19 @@ func TestUntrolled(t *testing.T) {
 		return
 	}
 	t.Errorf("no table of strikes in %s", summary(l.Data()[0].Plan))
+}
+
+// TestTitledApart holds that strikes under a title that says that they were not trolled are apart
+// from those above it.
+func TestTitledApart(t *testing.T) {
+	const rows = "Time|Outcome|Species|Length cm\n06:40|landed|wahoo|110\n07:40|missed||\n08:10|lost|dorado|\n09:10|landed|dorado|80\n|\n%s|\n|landed|amberjack|74\n|landed|amberjack|70"
+	for title, want := range map[string]bool{"Other (stopped, on the jig)": true, "After lunch": false} {
+		apart := 0
+		for _, u := range inferred(t, "log", nil, "3 June 2026", fmt.Sprintf(rows, title)).Data() {
+			apart += len(u.Plan.Apart)
+		}
+		if (apart == 2) != want {
+			t.Errorf("%q: %d rows apart", title, apart)
+		}
+	}
 }

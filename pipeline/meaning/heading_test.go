@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/unit"
+
+	"wakeledger/pipeline/layout"
 )
 
 func TestHeading(t *testing.T) {
@@ -100,6 +102,34 @@ func TestGuessedByHeading(t *testing.T) {
 		p := planOf(t, "", "Date|Fish|"+heading+"|Length (in)\n2026-06-03|Wahoo|40|44\n2026-06-04|Wahoo|30|41\n2026-06-05|Wahoo|35|42")
 		if p == nil || p.Binds("scale_kg") || !p.Binds("length_cm") {
 			t.Errorf("%s: %s", heading, summary(p))
+		}
+	}
+}
+
+// TestRates holds that so many an hour are no count, and a speed is no rate.
+func TestRates(t *testing.T) {
+	for heading, want := range map[string]bool{"Fish/hr": true, "Bites per hour": true, "Strikes per 100 line-hours": true, "Picadas por hora": true, "km/h": false, "Speed (km/h)": false, "nm per hour": false, "Hours": false} {
+		if got := isRate(heading); got != want {
+			t.Errorf("%q: %v, expected %v", heading, got, want)
+		}
+	}
+}
+
+// TestRunningNumbers holds that numbers that begin again at one on each page count nothing.
+func TestRunningNumbers(t *testing.T) {
+	values := func(cells ...string) *Values {
+		var rows []layout.Cell
+		for _, c := range cells {
+			rows = append(rows, layout.Cell{Text: c, Look: layout.Number})
+		}
+		return newValues(layout.Label{Text: "Nr."}, rows, true, false)
+	}
+	if !values("1", "2", "3", "1", "2", "1", "2", "3", "4").restarts() {
+		t.Error("the fish of three trips, numbered on each, are counts")
+	}
+	for _, v := range []*Values{values("1", "1", "3", "1", "2", "1"), values("1", "1", "1", "1", "3"), values("1", "2", "3", "4")} {
+		if v.restarts() {
+			t.Errorf("%v are running numbers", v.numbers)
 		}
 	}
 }

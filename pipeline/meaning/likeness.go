@@ -135,7 +135,7 @@ func isRate(text string) bool {
 // perDistance are what an hour has of a speed.
 var perDistance = map[string]bool{"km": true, "mi": true, "miles": true, "nm": true, "nmi": true, "sm": true, "litres": true, "l": true, "gal": true, "gallons": true}
 
-var perWhat = regexp.MustCompile(`(?i)(\pL+)\s*(?:/|\bper\b|\bpor\b|\bpar\b|\bpro\b|\ball')\s*(?:\d+\s*)?(?:h|hr|hrs|hour|hours|hora|horas|heure|ora|stunde|line-hour|line hour|rod-hour|rod hour|strike)\.?\)?$`)
+var perWhat = regexp.MustCompile(`(?i)(\pL+)\s*(?:/|\bper\b|\bpor\b|\bpar\b|\bpro\b|\ball')\s*(?:\d+\s*)?(?:h|hr|hrs|hour|hours|hora|horas|heure|ora|stunde|(?:line|rod)[- ]hours?|strikes?)\.?\)?$`)
 
 // numberWords are headings that number what their group names: Trip, No.
 var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true, "#": true}

@@ -128,3 +128,27 @@ func TestLeftAndBack(t *testing.T) {
 		}
 	}
 }
+
+// TestNumberedTrips holds that days without a number beside trips that have one were not gone, and
+// that a table without numbers for several of its rows says nothing of the kind.
+func TestNumberedTrips(t *testing.T) {
+	const rows = "Trip|Date|Left|Back\n1|2026-05-03|06:00|14:00\n2|2026-05-04|06:00|14:00\n3|2026-05-05|06:00|14:00\n4|2026-05-06|06:00|14:00\n5|2026-05-07|06:00|14:00"
+	for more, want := range map[string]bool{"": false, "\n|2026-05-08|10:45|12:02": true, "\n|2026-05-08|10:45|12:02\n|2026-05-09|10:45|12:02\n|2026-05-10|10:45|12:02": false} {
+		if p := planOf(t, "", rows+more); p.Kind != plan.Trips || p.Numbered != want {
+			t.Errorf("%q: %s, numbered %v, expected %v", more, p.Kind, p.Numbered, want)
+		}
+	}
+}
+
+// TestYearOnce holds that days without a year follow the first, which has one, and that days that do
+// not follow it are left alone.
+func TestYearOnce(t *testing.T) {
+	const rows = "Date|Start|End|Lines\n%s|06:00|08:00|4\n13 April|06:00|08:00|4\n20 April|06:00|08:00|4\n5 May|06:00|08:00|4\n19 May|06:00|08:00|4"
+	with := planOf(t, "", fmt.Sprintf(rows, "6 April 2024"))
+	if got := with.Cells[plan.Cell{Row: 5, Index: 0}]; got != "2024-05-05" {
+		t.Errorf("5 May is read as %q", got)
+	}
+	if back := planOf(t, "", fmt.Sprintf(rows, "6 December 2024")); len(back.Cells) > 0 {
+		t.Errorf("days that do not follow the first have years: %v", back.Cells)
+	}
+}
