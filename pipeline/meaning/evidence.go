@@ -562,7 +562,7 @@ func (v *Values) restarts() bool {
 		}
 		most = max(most, x)
 	}
-	return ones > 1 && most >= 3 && 2*on >= ones && 20*(ones+on) >= 19*len(v.cells)
+	return len(v.cells) >= 10 && ones >= 3 && most >= 3 && 2*on >= ones && 20*(ones+on) >= 19*len(v.cells)
 }
 
 // ticks is the part of the cells that are marks, or a yes or a no.

@@ -124,10 +124,10 @@ func TestRunningNumbers(t *testing.T) {
 		}
 		return newValues(layout.Label{Text: "Nr."}, rows, true, false)
 	}
-	if !values("1", "2", "3", "1", "2", "1", "2", "3", "4").restarts() {
+	if !values("1", "2", "3", "1", "2", "1", "2", "3", "4", "1").restarts() {
 		t.Error("the fish of three trips, numbered on each, are counts")
 	}
-	for _, v := range []*Values{values("1", "1", "3", "1", "2", "1"), values("1", "1", "1", "1", "3"), values("1", "2", "3", "4")} {
+	for _, v := range []*Values{values("1", "1", "3", "1", "2", "1", "1", "1", "0", "2"), values("1", "2", "3", "1"), values("1", "1", "1", "1", "3"), values("1", "2", "3", "4")} {
 		if v.restarts() {
 			t.Errorf("%v are running numbers", v.numbers)
 		}
