@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -138,5 +139,18 @@ func TestSetsAmongCounts(t *testing.T) {
 		if len(problems) > 0 || r.value("strikes_n").Int != want.strikes || len(r.Sides()) != want.sides || r.Sides()[0].Kind != want.kind {
 			t.Errorf("row %d: %d strikes, beside them %+v, problems %v", row.Num, r.value("strikes_n").Int, r.Sides(), problems)
 		}
+	}
+}
+
+// TestNumberForgotten holds that beside numbered trips a day without a number is passed over only where
+// nobody left the dock: a number that was forgotten loses no trip.
+func TestNumberForgotten(t *testing.T) {
+	text := "Trip|Date|Left|Back|Notes\n|2026-05-01|06:10|13:00|calm\n|2026-05-02|||at my sister's"
+	for i := range 12 {
+		text += fmt.Sprintf("\n%d|2026-05-%02d|06:00|14:00|", i+1, i+3)
+	}
+	rows := log{text: text}.read(t)
+	if rows[0].skip != NotASkip || rows[1].skip != NotGone {
+		t.Errorf("without a number: %q, %q", rows[0].skip, rows[1].skip)
 	}
 }

@@ -39,7 +39,7 @@ func (r *Reader) idle() Skip {
 			return Elsewise
 		}
 	case plan.Trips:
-		if r.layout.Numbered && !r.value("trip").Known || r.layout.Ashore[int64(r.row.Num)] {
+		if r.layout.Numbered && !r.value("trip").Known && !r.value("depart_s").Known && !r.value("return_s").Known || r.layout.Ashore[int64(r.row.Num)] {
 			return NotGone
 		}
 	default:

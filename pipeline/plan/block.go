@@ -82,14 +82,14 @@ type Block struct {
 	NoStrikes  bool       // what it tells of strikes another block tells better
 	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
-	Numbered   bool       // each trip has its number: a row without one was not gone
+	Numbered   bool       // each trip has its number: a row with neither one nor a departure was not gone
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
 	Drop     map[int64]bool   // rows that are left out, as the log's owner said
 	Cells    map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool  // stretches, as Stretch names them, that were not trolled
-	Ashore   map[int64]bool   // rows of trips of whose hours no other table tells: they were not gone
+	Ashore   map[int64]bool   // rows of trips without hours, of which no other table tells: they were not gone
 	Apart    map[int64]bool   // rows of strikes under a title that says that they were not trolled
 	Trips    map[int64]string // the trips of rows, where the log's owner told two of one day apart
 	Freed    bool             // the fish that its words say were let go are beside those that it counts

@@ -7,7 +7,9 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // Told is what is told of the strikes of a day or a trip.
@@ -118,6 +120,9 @@ func ofTrips(s Subject, told map[string]*Told) {
 	if trip := p.Find("trip"); trip != nil && s.Understood.Block != nil {
 		p.Ashore = map[int64]bool{}
 		for _, r := range s.Block.Rows {
+			if ownHours(r, p) {
+				continue
+			}
 			if name := cellOf(r, trip); name == "" && !trip.Carried || name != "" && told["trip "+name] == nil {
 				p.Ashore[int64(r.Num)] = true
 			}
@@ -130,6 +135,16 @@ func ofTrips(s Subject, told map[string]*Told) {
 		}
 	}
 	p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return !b.Column.In(plan.Trips) })
+}
+
+// ownHours reports whether a row tells of hours of its own.
+func ownHours(r layout.Row, p *plan.Block) bool {
+	for _, name := range []string{"start_s", "duration_s", "line_hours"} {
+		if c := cellOf(r, p.Find(name)); c != "" && c != "0" && !words.NotLogged(c) {
+			return true
+		}
+	}
+	return false
 }
 
 // sameBites reports whether two tables count as many bites on each trip, or else on each day.
