@@ -210,11 +210,10 @@ func (x *builder) outings() {
 // numbered tells a table of trips in which nearly each has its number: days without one were not gone.
 func (x *builder) numbered() {
 	trip := x.plan.Find("trip")
-	if trip == nil || x.plan.Kind != plan.Trips || trip.Carried || len(x.rows) < 5 {
+	if trip == nil || x.plan.Kind != plan.Trips || trip.Carried {
 		return
 	}
-	with := len(column(x.rows, trip.Index))
-	x.plan.Numbered = with < len(x.rows) && 10*with >= 7*len(x.rows)
+	x.plan.Numbered = mostlyNumbered(x.rows, trip.Index)
 }
 
 // leavings tells a log of events in which the boat left twice on a day.

@@ -76,6 +76,9 @@ func (l *builder) carried(rows [][]string) {
 		if !b.Column.Key || b.Column.Name == "line" || (b.Column.Parse == "moment" && !l.plan.Binds("line", "lure")) {
 			continue
 		}
+		if b.Column.Name == "trip" && l.plan.Kind == plan.Trips && (mostlyNumbered(rows, b.Index) || jumpsOver(rows, b.Index)) {
+			continue // the number was forgotten, or nobody went
+		}
 		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
 			b.Carried = true
 			l.plan.Notes = append(l.plan.Notes, b.Heading+": written once for the rows under it, and was taken for each of them")
@@ -145,6 +148,32 @@ func writtenOnce(rows [][]string, index int) bool {
 		filled++
 	}
 	return filled > 0 && 4*blanks >= filled+blanks
+}
+
+// mostlyNumbered reports whether a table of trips gives nearly each of its rows a number.
+func mostlyNumbered(rows [][]string, index int) bool {
+	with := len(column(rows, index))
+	return len(rows) >= 5 && with < len(rows) && 10*with >= 7*len(rows)
+}
+
+// jumpsOver reports whether running numbers leave a number free for each blank row between
+// them: 5, blank, 7.
+func jumpsOver(rows [][]string, index int) bool {
+	last, blanks, jumps, stays := 0, 0, 0, 0
+	for _, row := range rows {
+		n, err := strconv.Atoi(cellOf(row, index))
+		switch {
+		case err != nil:
+			blanks++
+			continue
+		case last > 0 && blanks > 0 && n == last+blanks+1:
+			jumps++
+		case blanks > 0:
+			stays++
+		}
+		last, blanks = n, 0
+	}
+	return jumps > stays
 }
 
 // isTotal tells a row of totals by the word in its first cell.

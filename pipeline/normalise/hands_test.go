@@ -154,3 +154,21 @@ func TestNumberForgotten(t *testing.T) {
 		t.Errorf("without a number: %q, %q", rows[0].skip, rows[1].skip)
 	}
 }
+
+// TestForgottenNumbersAreNoTripAbove holds that a day without a number, two days running, joins no trip above it.
+func TestForgottenNumbersAreNoTripAbove(t *testing.T) {
+	for name, numbers := range map[string][]string{
+		"at the end":       {"1", "2", "3", "4", "5", "", ""},
+		"the number jumps": {"1", "", "3", "", "", "6"},
+	} {
+		text := "Trip|Date|Left|Back"
+		for i, n := range numbers {
+			text += fmt.Sprintf("\n%s|2026-05-%02d|06:00|14:00", n, i+1)
+		}
+		for i, r := range (log{text: text}).read(t) {
+			if got := r.values["trip"]; got != numbers[i] {
+				t.Errorf("%s, row %d: trip %q, want %q", name, i+1, got, numbers[i])
+			}
+		}
+	}
+}
