@@ -372,7 +372,7 @@ func (f *filling) source(b *table, rows sheet.Rows) (*source, error) {
 // entries stores a block's own entries, then what its rows tell beside them.
 func (f *filling) entries(ctx context.Context, b *table, src *source) error {
 	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.StoredAs(b.Plan.Kind)), Many: b.Block.Open && !b.info.Workbook}
-	batches := batch.NewReader(ctx, src)
+	batches := batch.NewReader(ctx, src, batch.Rows)
 	n, err := f.load.Insert(ctx, to, batches)
 	batches.Release()
 	if err != nil {
@@ -385,7 +385,7 @@ func (f *filling) entries(ctx context.Context, b *table, src *source) error {
 			continue
 		}
 		to.Kind = string(b.Plan.StoredAs(kind))
-		batches := batch.NewReader(ctx, side)
+		batches := batch.NewReader(ctx, side, batch.Rows)
 		n, err := f.load.Insert(ctx, to, batches)
 		batches.Release()
 		if err != nil {
@@ -438,7 +438,7 @@ func (f *filling) stored(ctx context.Context, problems *spool, store func(contex
 	if err := problems.rewind(); err != nil {
 		return err
 	}
-	r := batch.NewReader(ctx, &problemSource{problems: problems})
+	r := batch.NewReader(ctx, &problemSource{problems: problems}, batch.Rows)
 	defer r.Release()
 	return store(ctx, r)
 }

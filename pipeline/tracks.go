@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"iter"
 	"math"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"time"
@@ -83,8 +84,10 @@ func (s *Season) legDays(ctx context.Context) (map[unit.Date]bool, error) {
 
 func (t *tracking) fill(ctx context.Context, load *store.Load, rep *LogReport) error {
 	defer t.problems.close()
+	// A track's garbage is small and even: to collect it sooner costs next to nothing.
+	defer debug.SetGCPercent(debug.SetGCPercent(50))
 	next, stop := iter.Pull2(t.pieces)
-	batches := batch.NewReader(ctx, &pieceSource{next: next, no: &t.no})
+	batches := batch.NewReader(ctx, &pieceSource{next: next, no: &t.no}, batch.Fixes)
 	_, err := load.InsertFixes(ctx, batches)
 	batches.Release()
 	stop()

@@ -13,8 +13,12 @@ import (
 	"wakeledger/pipeline/entry"
 )
 
-// rows in a batch: larger ones cost memory and time, smaller ones calls.
-const rows = 8192
+// Rows and Fixes are rows in a batch, of logs and of tracks: larger ones cost memory, smaller
+// ones calls. Pieces of a track are quickly stored, and come by the hundred thousand.
+const (
+	Rows  = 8192
+	Fixes = 2048
+)
 
 // fewRows have room from the start: most logs are short.
 const fewRows = 64
@@ -36,13 +40,13 @@ type Reader struct {
 	cancel  context.CancelFunc
 }
 
-// NewReader starts reading src in a goroutine, which ends at the source's end,
-// at its first error, or when the reader is released or ctx is done.
-func NewReader(ctx context.Context, src Source) *Reader {
+// NewReader starts reading src, rows in a batch, in a goroutine, which ends at the source's
+// end, at its first error, or when the reader is released or ctx is done.
+func NewReader(ctx context.Context, src Source, rows int) *Reader {
 	ctx, cancel := context.WithCancel(ctx)
 	r := &Reader{schema: schemaOf(src.Fields()), batches: make(chan arrow.RecordBatch, 2), cancel: cancel}
 	r.refs.Store(1)
-	go r.fill(ctx, src)
+	go r.fill(ctx, src, rows)
 	return r
 }
 
@@ -59,7 +63,7 @@ func schemaOf(fields []entry.Field) *arrow.Schema {
 	return arrow.NewSchema(fs, nil)
 }
 
-func (r *Reader) fill(ctx context.Context, src Source) {
+func (r *Reader) fill(ctx context.Context, src Source, rows int) {
 	defer close(r.batches)
 	b := array.NewRecordBuilder(memory.DefaultAllocator, r.schema)
 	defer b.Release()

@@ -37,8 +37,8 @@ func (c *counting) Next() ([]entry.Value, bool, error) {
 }
 
 func TestEveryRowComesOnce(t *testing.T) {
-	for _, n := range []int64{0, 1, rows - 1, rows, rows + 1, 3*rows + 7} {
-		r := NewReader(context.Background(), &counting{n: n})
+	for _, n := range []int64{0, 1, Rows - 1, Rows, Rows + 1, 3*Rows + 7} {
+		r := NewReader(context.Background(), &counting{n: n}, Rows)
 		var got, words, odd int64
 		for r.Next() {
 			b := r.RecordBatch()
@@ -64,7 +64,7 @@ func TestEveryRowComesOnce(t *testing.T) {
 
 func TestErrorEndsTheStream(t *testing.T) {
 	cause := errors.New("the file ended in the middle")
-	r := NewReader(context.Background(), &counting{n: rows + 5, err: cause})
+	r := NewReader(context.Background(), &counting{n: Rows + 5, err: cause}, Rows)
 	defer r.Release()
 	batches := 0
 	for r.Next() {
@@ -79,7 +79,7 @@ func TestErrorEndsTheStream(t *testing.T) {
 func TestReleaseStopsTheReading(t *testing.T) {
 	before := runtime.NumGoroutine()
 	for range 20 {
-		r := NewReader(context.Background(), &counting{n: 100 * rows})
+		r := NewReader(context.Background(), &counting{n: 100 * Rows}, Rows)
 		r.Next()
 		r.Release()
 	}
@@ -93,7 +93,7 @@ func TestReleaseStopsTheReading(t *testing.T) {
 
 func TestCancelEndsTheStream(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
-	r := NewReader(ctx, &counting{n: 1000 * rows})
+	r := NewReader(ctx, &counting{n: 1000 * Rows}, Rows)
 	defer r.Release()
 	r.Next()
 	cancel()

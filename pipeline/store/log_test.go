@@ -279,7 +279,7 @@ func TestExtents(t *testing.T) {
 	} {
 		var noted Extent
 		_, err := db.Bring(ctx, &Log{Name: "a.csv", SHA256: fmt.Sprint(i)}, noon, func(load *Load) error {
-			r := batch.NewReader(ctx, rows)
+			r := batch.NewReader(ctx, rows, batch.Rows)
 			defer r.Release()
 			_, err := load.Insert(ctx, Sheet{Kind: "legs"}, r)
 			return err

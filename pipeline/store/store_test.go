@@ -57,7 +57,7 @@ func bring(ctx context.Context, db *DB, name string, l *legs) (int64, error) {
 		return 0, err
 	}
 	return db.Bring(ctx, &Log{Name: name, SHA256: fmt.Sprint(name, l.n)}, noon, func(load *Load) error {
-		r := batch.NewReader(ctx, l)
+		r := batch.NewReader(ctx, l, batch.Rows)
 		defer r.Release()
 		_, err := load.Insert(ctx, Sheet{Name: "O'Brien's \"sheet\"", Kind: "legs", Many: true}, r)
 		return err
