@@ -202,15 +202,21 @@ func dayText(text string) string {
 // keyOf takes a column of whole numbers or codes for one that rows are known by.
 func keyOf(b *layout.Block, col int, days map[int]string) (keyColumn, bool) {
 	k := keyColumn{values: map[string]bool{}, days: map[string]string{}}
-	filled, coded := 0, 0
+	filled, coded, worded := 0, 0, 0
 	for i, r := range b.Rows {
 		c := textAt(r, col)
 		if c == "" || c == "na" {
 			continue
 		}
 		number := strings.Trim(c, "0123456789") == ""
-		if len(c) > 12 || !number && (strings.ContainsAny(c, " .,:/") || !strings.ContainsAny(c, "0123456789")) {
+		if len(c) > 12 || !number && strings.ContainsAny(c, " .,:/") {
 			return k, false
+		}
+		if !strings.ContainsAny(c, "0123456789") {
+			if worded++; 5*worded > len(b.Rows) {
+				return k, false
+			}
+			continue // why it has no number
 		}
 		filled++
 		if !number {

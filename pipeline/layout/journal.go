@@ -14,7 +14,7 @@ var (
 	sentAt     = regexp.MustCompile(`(?i)\b(\d{1,2}):(\d{2})(?::\d{2})?\s*([ap]m)?`)
 	shortDay   = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}/\d{1,2})(?:[\s).,;]|$)`)
 	shortClock = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)\b(?:[\s,;:\-–—]+|\.\s+)(\S.*)$`)
-	clockAfter = regexp.MustCompile(`(?i)^(\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:(?:[\s,;:\-–—]+|\.\s+)(.*))?$`)
+	clockAfter = regexp.MustCompile(`(?i)^((?:\d{1,2} )?\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:(?:[\s,;:\-–—]+|\.\s+)(.*))?$`)
 	measured   = regexp.MustCompile(`(?i)^\d+\s*(lbs?|kgs?|gal|gals|gallons?|litres?|liters?|nm|miles?|kts?|kn|knots|ft|feet|cm|rpm|hours?|hrs?|fathoms?|fm|pounds?)\b`)
 )
 
@@ -51,7 +51,9 @@ func (g *Grid) journal(like Likeness) (Block, bool) {
 			continue
 		}
 		j.head = false
-		j.line(g.Rows[i].Num, text, like)
+		for _, said := range entries(text, like) {
+			j.line(g.Rows[i].Num, said, like)
+		}
 	}
 	j.closeMail()
 	for _, r := range j.b.Rows {
@@ -60,6 +62,31 @@ func (g *Grid) journal(like Likeness) (Block, bool) {
 		}
 	}
 	return j.b, j.entries >= 5 && 3*j.entries >= j.lines
+}
+
+// entries parts a line into what was told of each clock time, where a sentence begins with the
+// time or with what happened at it: "lines in 5.55, 6 out. 9.05 on, then off. wound in at 11.50".
+func entries(text string, like Likeness) []string {
+	var out []string
+	from := 0
+	for at := 0; at+2 < len(text); at++ {
+		if text[at] != '.' || text[at+1] != ' ' {
+			continue
+		}
+		if next := strings.TrimSpace(text[at+2:]); timed(next, like) {
+			out, from = append(out, text[from:at]), at+2
+		}
+	}
+	return append(out, strings.TrimSpace(text[from:]))
+}
+
+// timed reports whether words begin with a clock time, or with what happened at one.
+func timed(text string, like Likeness) bool {
+	if m := shortClock.FindStringSubmatch(text); m != nil {
+		return !measured.MatchString(text)
+	}
+	m := clockAfter.FindStringSubmatch(text)
+	return m != nil && like.Event(m[1]) != "" && !measured.MatchString(text[len(m[1]):])
 }
 
 // mailHead takes a line of a mail's head.
@@ -133,7 +160,9 @@ func (j *journal) line(num int, text string, like Likeness) {
 	} else if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) {
 		time, what = strings.TrimSpace(m[1]), m[3]
 	} else if m := clockAfter.FindStringSubmatch(text); m != nil && like.Event(m[1]) != "" && !measured.MatchString(text[len(m[1]):]) {
-		time, what = strings.TrimSpace(m[2]), like.Event(m[1])
+		if time, what = strings.TrimSpace(m[2]), like.Event(m[1]); digitFirst(text) {
+			what = m[1] // 5 lines in the water
+		}
 		if m[4] != "" {
 			what += ", " + m[4]
 		}

@@ -8,23 +8,28 @@ import (
 	"wakeledger/pipeline/plan"
 )
 
-// catalogues tells a table that reads as fish and is none: it says of no row when it was, each
-// row has a code of its own, and the rows of tables that have days name these codes, as tackle is
-// named by its tag.
+// catalogues tells a table of tackle, which may read as fish: it says of no row when it was, each
+// row has a name of its own, and the rows of tables that have days name these: codes, or lures
+// in words.
 func (l *Log) catalogues() {
-	data := l.Data()
-	for _, u := range data {
+	for _, u := range l.Blocks {
 		p := u.Plan
-		if p.Kind != plan.Fish && p.Kind != plan.Strikes || p.Binds("date", "trip", "leg", "strike", "time_s") || p.Gives("date") || p.Gives("trip") {
+		if u.Proof || u.Block.Shape != layout.Table || p.Kind != plan.Fish && p.Kind != plan.Strikes && p.Kind != "" || p.Binds("date", "trip", "leg", "strike", "time_s") || p.Gives("date") || p.Gives("trip") {
 			continue
 		}
 		for _, label := range u.Block.Labels {
 			codes := column(u.b.rows, label.Col)
 			own := set(codes)
-			if len(own) < 3 || len(own) != len(codes) || 10*len(codes) < 9*len(u.b.rows) || !coded(codes) {
+			if len(own) < 3 || len(own) != len(codes) || 10*len(codes) < 9*len(u.b.rows) {
 				continue
 			}
-			if from := l.naming(u, own); from != "" {
+			tackle := []string{"lure", "line"}
+			if coded(codes) {
+				tackle = nil
+			} else if slices.ContainsFunc(codes, func(c string) bool { return digits(c) == len(c) }) {
+				continue // bare numbers may mean anything
+			}
+			if from := l.naming(u, own, tackle); from != "" {
 				u.Proof = true
 				u.b.note("%q of another table names its rows: a list of tackle, and no fish", from)
 				break
@@ -33,20 +38,24 @@ func (l *Log) catalogues() {
 	}
 }
 
-// coded tells codes of letters and figures, such as T01: bare numbers may mean anything.
+// coded tells codes of letters and figures, such as T01.
 func coded(cells []string) bool {
 	return !slices.ContainsFunc(cells, func(c string) bool {
 		return len(c) > 12 || strings.ContainsAny(c, " .,") || digits(c) == 0 || digits(c) == len(c)
 	})
 }
 
-// naming is the heading of a column of another table with days whose cells are such codes.
-func (l *Log) naming(u *Understood, codes map[string]bool) string {
+// naming is the heading of a column of another table with days whose cells are such names: one
+// that is understood as one of those given, or any where none are.
+func (l *Log) naming(u *Understood, codes map[string]bool, as []string) string {
 	for _, o := range l.Blocks {
 		if o.b.group == u.b.group || o.Proof || o.Block.Shape != layout.Table || !dated(o.Block) {
 			continue
 		}
 		for _, label := range o.Block.Labels {
+			if as != nil && !slices.ContainsFunc(as, func(name string) bool { b := o.Plan.Find(name); return b != nil && b.Index == label.Col }) {
+				continue
+			}
 			cells, found := column(o.b.rows, label.Col), 0
 			for _, c := range cells {
 				if codes[strings.ToLower(c)] {

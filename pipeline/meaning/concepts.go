@@ -45,7 +45,7 @@ var fateConcepts = map[words.Fate]string{
 }
 
 // maxPhrase is the most words that stand for one concept.
-const maxPhrase = 3
+const maxPhrase = 4
 
 func loadConcepts(columns []*plan.Column) (concepts, error) {
 	c := concepts{of: map[string][]string{}, english: map[string]bool{}}

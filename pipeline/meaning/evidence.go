@@ -321,11 +321,15 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.dates() < 0.9 && v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
 		// a weight with its guess beside it is a weight
-		if v.fishes(t) < 0.4 && v.share("scaled or hedged", func(x layout.Cell) bool {
+		told := v.share("scaled or hedged", func(x layout.Cell) bool {
 			_, told := words.ByScale(x.Text)
-			return told && !strings.ContainsAny(x.Text, "0123456789")
-		}) >= 0.5 {
+			return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789"))
+		})
+		switch fish := v.fishes(t) >= 0.4; {
+		case !fish && told >= 0.5:
 			return 2.5
+		case !fish && told >= 0.15 && v.closed():
+			return 1.5 // whose scale it was: ours, the club's
 		}
 		return pick(v.coded(), 0.2)
 	case "method":

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/words"
 )
 
 // Some sheets hold no record of their own: they say what the headings of the others mean, or
@@ -15,7 +16,7 @@ import (
 func keySheets(sheets []*layout.Sheet) []*layout.Sheet {
 	var out []*layout.Sheet
 	for _, s := range sheets {
-		if explainsHeadings(s, sheets) || listsCodes(s, sheets) {
+		if explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionary(s, sheets) != nil {
 			out = append(out, s)
 		}
 	}
@@ -161,9 +162,93 @@ func definition(text string) string {
 	return text
 }
 
+// entry is a row of a dictionary: a heading, one of its codes or none, and what that means.
+type entry struct{ head, code, means string }
+
+// dictionary reads a sheet that has a row for each heading of the others and for each code of
+// their columns: in one column the heading, before the words a column of codes. nil is no such.
+func dictionary(s *layout.Sheet, sheets []*layout.Sheet) []entry {
+	if s.Grid.Width < 3 || s.Grid.Width > 6 || len(s.Grid.Rows) > 1000 {
+		return nil
+	}
+	for col := range s.Grid.Width - 2 {
+		var out []entry
+		told, coded := 0, 0
+		for _, r := range s.Grid.Rows {
+			if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Look == layout.Date || c.Look == layout.Clock }) {
+				return nil // records
+			}
+			head, code, means := headAt(r, col)
+			if head == "" || means == "" {
+				continue
+			}
+			told++
+			if !slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, head) }) {
+				continue
+			}
+			if code != "" {
+				coded++
+			}
+			out = append(out, entry{head, code, means})
+		}
+		if coded >= 3 && len(out) >= 5 && 4*len(out) >= 3*told {
+			return out
+		}
+	}
+	return nil
+}
+
+// headAt is the heading in a row's cell, the code in the next one, and the words behind it.
+func headAt(r layout.Row, col int) (head, code, means string) {
+	if col+1 >= len(r.Cells) {
+		return "", "", ""
+	}
+	for _, c := range r.Cells[col+2:] {
+		if c.Look != layout.Blank {
+			means = c.Text
+			break
+		}
+	}
+	return normalise(r.Cells[col].Text), strings.ToLower(r.Cells[col+1].Text), means
+}
+
+func hasHeading(s *layout.Sheet, head string) bool {
+	return slices.ContainsFunc(s.Blocks, func(b layout.Block) bool {
+		return slices.ContainsFunc(b.Labels, func(l layout.Label) bool { return normalise(l.Text) == head })
+	})
+}
+
+// gist is what a definition says of the lines or of a bite before it goes on: "all lines out;
+// period ends".
+func gist(means string) string {
+	first := strings.TrimSpace(strings.FieldsFunc(means+" ", func(r rune) bool { return r == ';' || r == '(' })[0])
+	if e := words.EntryOf(first); first != "" && (e.Event != words.EventNone || isFate(first)) {
+		return first
+	}
+	return definition(means)
+}
+
 // addKey takes what a key sheet says into the legend: the codes of a column and, where it has
 // one list, what its heading stands for; or the words for each heading.
 func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
+	if told := dictionary(s, sheets); told != nil {
+		for _, e := range told {
+			switch {
+			case e.code == "":
+				l.words[e.head] = definition(e.means)
+			case l.codes[e.head] == nil:
+				l.codes[e.head] = map[string]string{e.code: gist(e.means)}
+			default:
+				l.codes[e.head][e.code] = gist(e.means)
+			}
+		}
+		for _, r := range s.Grid.Rows {
+			if m := missingMark.FindStringSubmatch(firstText(r)); m != nil {
+				l.missing = m[1]
+			}
+		}
+		return
+	}
 	all := lists(s)
 	coded := false
 	for _, rows := range all {

@@ -34,6 +34,35 @@ func TestKeySheets(t *testing.T) {
 	}
 }
 
+// TestDictionary holds that a sheet with a row for each heading of the others, and for each code
+// of their columns, is their key: the codes of events and fates, days not gone, and what stands for nothing.
+func TestDictionary(t *testing.T) {
+	const book = "Missing values: -9|||\n|||\nSheet|Variable|Code|Meaning\ndays|status|0|scrubbed; did not leave the dock\ndays|status|1|completed\ndays|crew||persons aboard\n" +
+		"events|ev|1|lines in; a period begins\nevents|ev|3|a fish touched a trolled line\nevents|ev|4|all lines out; the period ends\nevents|spd||knots over ground\n" +
+		"events|outc|0|not hooked\nevents|outc|1|hooked and lost\nevents|outc|2|boated and kept\nevents|wtm|1|certified dock scale\nevents|wtm|3|estimate only"
+	const days = "trip|date|status|crew\n2301|2023-04-01|1|3\n2302|2023-04-09|1|3\n2303|2023-04-15|0|-9\n2304|2023-04-23|1|2"
+	const events = "seq|trip|time|ev|spd|lines|outc|wt|wtm\n1|2301|06:45|1|7|4|||\n2|2301|08:16|3|||2|19.2|1\n3|2301|09:43|3|||1||\n4|2301|10:45|4|||||\n5|2302|07:00|1|-9|3|||\n" +
+		"6|2302|07:14|3|||0||\n7|2302|09:56|3|||2|40|3\n8|2302|10:30|4|||||\n9|2304|07:00|1|7|4|||\n10|2304|09:00|4|||||"
+	l := inferred(t, "log", nil, "book", book, "days", days, "events", events)
+	if len(l.Keys) != 1 || len(l.Data()) != 2 {
+		t.Fatalf("%d key sheets, %d blocks with data: expected one and two", len(l.Keys), len(l.Data()))
+	}
+	d, e := l.Data()[0].Plan, l.Data()[1].Plan
+	if len(d.Ashore) != 1 {
+		t.Errorf("days not gone by their code: %v of %s, unknown %v", d.Ashore, summary(d), d.Unknown)
+	}
+	for name, want := range map[string]string{"event 4": "all lines out", "outcome 1": "hooked and lost", "weighed 3": "estimate only", "speed_kn -9": "-"} {
+		name, code, _ := strings.Cut(name, " ")
+		if b := e.Find(name); b == nil || b.Codes[code] != want {
+			t.Errorf("%s: code %s is not %q: %v", name, code, want, b)
+		}
+	}
+	records := inferred(t, "log", nil, "2026", "Date|wahoo|mahi|aku\n2026-06-03|1||\n2026-06-04||2|", "Bites", "Date|What|Fate|Note\n2026-06-03|wahoo|landed|jet\n2026-06-04|mahi|landed|plug\n2026-06-04|mahi|lost|plug\n2026-06-05|aku|lost|jet\n2026-06-06|aku|lost|jet")
+	if len(records.Keys) != 0 {
+		t.Errorf("a table of bites with days is no key to columns of species")
+	}
+}
+
 // TestSessionsOfARow holds that columns headed by the first and the second session are one
 // meaning each, counts too.
 func TestSessionsOfARow(t *testing.T) {

@@ -15,12 +15,14 @@ import (
 // legend is what a log says of its own words: what a heading stands for, and what the
 // codes in a column's cells mean.
 type legend struct {
-	words map[string]string            // by heading or code in normal form
-	codes map[string]map[string]string // by heading in normal form, then code in lower case
+	missing string                       // what stands where a value is missing: -9
+	words   map[string]string            // by heading or code in normal form
+	codes   map[string]map[string]string // by heading in normal form, then code in lower case
 }
 
 var (
 	codePart       = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
+	missingMark    = regexp.MustCompile(`(?i)^missing (?:values?|data|cells?)\b[^:=]*(?:[:=]|\bis\b|\bare\b)\s*"?(-?\d+)"?\s*\.?$`)
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+`)
@@ -31,6 +33,10 @@ var (
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}}
 	for _, text := range texts {
+		if m := missingMark.FindStringSubmatch(text); m != nil {
+			l.missing = m[1]
+			continue
+		}
 		if m := colonKey.FindStringSubmatch(text); m != nil {
 			if codes := codesIn(m[2]); codes != nil {
 				l.codes[normalise(m[1])] = codes
@@ -111,6 +117,17 @@ func (l *legend) codesFor(v *Values) map[string]string {
 	return known
 }
 
+// allCodes tells a column that holds next to nothing but codes.
+func allCodes(v *Values, codes map[string]string) bool {
+	n := 0
+	for _, c := range v.cells {
+		if _, ok := codes[strings.ToLower(c.Text)]; ok {
+			n++
+		}
+	}
+	return n > 2 && 10*n >= 9*len(v.cells)
+}
+
 // longestAbbreviation is the most letters of what stands for other words in the midst of a text.
 const longestAbbreviation = 4
 
@@ -130,7 +147,22 @@ func (l *legend) abbreviations() map[string]string {
 // codesOf are the codes of a column that has a meaning: a word that says by itself what became
 // of a bite needs no legend, whose remark on it may say less.
 func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
+	codes := l.meaningsOf(v, c)
+	if l.missing == "" || !slices.ContainsFunc(v.cells, func(x layout.Cell) bool { return x.Text == l.missing }) {
+		return codes
+	}
+	if codes = maps.Clone(codes); codes == nil {
+		codes = map[string]string{}
+	}
+	codes[l.missing] = "-"
+	return codes
+}
+
+func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 	if tellsInWords[c.Parse] {
+		if codes := l.codes[normalise(v.Label.Text)]; allCodes(v, codes) {
+			return codes
+		}
 		return l.abbreviations()
 	}
 	codes := l.codesFor(v)
@@ -159,13 +191,17 @@ func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 func (l *legend) rewritten(v *Values) *Values {
 	codes := l.codesFor(v)
 	short := l.abbreviations()
-	if codes == nil && (len(short) == 0 || v.texts() < 0.9 || v.length() <= longestCode) {
+	if codes == nil && l.missing == "" && (len(short) == 0 || v.texts() < 0.9 || v.length() <= longestCode) {
 		return v
 	}
 	rows := make([]layout.Cell, len(v.Rows))
 	for i, c := range v.Rows {
 		rows[i] = c
-		if codes == nil && c.Look == layout.Text {
+		if c.Text == l.missing {
+			rows[i] = layout.Cell{} // a blank one
+			continue
+		}
+		if codes == nil && c.Look == layout.Text && v.length() > longestCode {
 			rows[i].Text = words.WrittenOut(c.Text, short)
 		}
 		if w, ok := codes[strings.ToLower(c.Text)]; ok {

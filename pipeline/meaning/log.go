@@ -146,6 +146,7 @@ func isProof(b *layout.Block) bool {
 func (l *Log) settle() {
 	for _, u := range l.Blocks {
 		u.b.settle()
+		u.codedAshore(l.legend)
 		if u.sales() || u.upkeep() {
 			u.Plan.Kind = ""
 		}
@@ -694,6 +695,9 @@ func set(cells []string) map[string]bool {
 
 func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, own map[string]bool) {
 	cells := column(from.b.rows, ref.Index)
+	if !slices.ContainsFunc(column(to.b.rows, key.Index), wordOnly) {
+		cells = slices.DeleteFunc(cells, wordOnly) // why it has no number
+	}
 	found := 0
 	for _, x := range cells {
 		if own[strings.ToLower(x)] {
@@ -720,6 +724,8 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 		l.lend(to, from, key, ref, name)
 	}
 }
+
+func wordOnly(cell string) bool { return !strings.ContainsAny(cell, "0123456789") }
 
 // lend gives rows that name only a row of another block that row's trip or day, or its way of fishing.
 func (l *Log) lend(to, from *Understood, key, ref plan.Unknown, name string) {

@@ -137,7 +137,7 @@ func writtenOnce(rows [][]string, index int) bool {
 			}
 			continue
 		}
-		if cells(row) < 2 || isTotal(row) {
+		if cells(row) < 2 && !opensAlone(row, index) || isTotal(row) {
 			continue // a note, or a day's totals
 		}
 		v := strings.ToLower(cellOf(row, index))
@@ -148,6 +148,11 @@ func writtenOnce(rows [][]string, index int) bool {
 		filled++
 	}
 	return filled > 0 && 4*blanks >= filled+blanks
+}
+
+// opensAlone tells a row that holds nothing but a column's figure: a day above its stretches.
+func opensAlone(row []string, index int) bool {
+	return strings.ContainsAny(cellOf(row, index), "0123456789")
 }
 
 // mostlyNumbered reports whether a table of trips gives nearly each of its rows a number.
@@ -223,16 +228,22 @@ var ofDay = []string{"trip", "boat", "captain", "port", "date", "leg", "start_s"
 // blankTogether finds columns that some rows leave out all at once, because the row
 // above has said them: the second fish of a day. They are the date or trip and
 // another, blank in the same rows, which have something that struck, below a row
-// that has both. One alone may have been forgotten.
+// that has both. One alone may have been forgotten. Where a row of its own opens each
+// day, the others are left out together under it.
 func (l *builder) blankTogether(rows [][]string) map[int]bool {
 	var day, struck []int
-	dated := false
+	dated, opens, end := false, -1, -1
 	for _, b := range l.plan.Bindings {
-		switch {
-		case slices.Contains(ofDay, b.Column.Name):
+		switch name := b.Column.Name; {
+		case (name == "date" || name == "trip") && opens < 0 && l.opensDays(rows, b.Index):
+			opens, dated = b.Index, true
+		case slices.Contains(ofDay, name):
 			day = append(day, b.Index)
-			dated = dated || b.Column.Name == "date" || b.Column.Name == "trip"
-		case slices.Contains(ofStrike, b.Column.Name):
+			dated = dated || name == "date" || name == "trip"
+			if name == "end_s" {
+				end = b.Index
+			}
+		case slices.Contains(ofStrike, name):
 			struck = append(struck, b.Index)
 		}
 	}
@@ -244,6 +255,10 @@ func (l *builder) blankTogether(rows [][]string) map[int]bool {
 	for _, row := range rows {
 		filled := filledOf(row, day)
 		switch {
+		case opens >= 0 && cellOf(row, opens) != "":
+			above = 0
+		case filled == len(day)-1 && end >= 0 && cellOf(row, end) == "":
+			above = filled // its end was forgotten
 		case filled == 0 && (above == 0 || filledOf(row, struck) == 0) && cells(row) > 1,
 			filled > 0 && filled < len(day) && cells(row) > 1 && !isTotal(row):
 			return nil // blank for another reason
@@ -256,6 +271,28 @@ func (l *builder) blankTogether(rows [][]string) map[int]bool {
 		}
 	}
 	return found
+}
+
+// opensDays reports whether a column stands in rows of its own that open a day: they tell of
+// no hours and of nothing that struck.
+func (l *builder) opensDays(rows [][]string, index int) bool {
+	var others []int
+	for _, b := range l.plan.Bindings {
+		if b.Index != index && (slices.Contains(ofDay, b.Column.Name) || slices.Contains(ofStrike, b.Column.Name)) {
+			others = append(others, b.Index)
+		}
+	}
+	opened := 0
+	for _, row := range rows {
+		switch {
+		case isTotal(row), cellOf(row, index) == "":
+		case filledOf(row, others) > 0:
+			return false
+		default:
+			opened++
+		}
+	}
+	return opened > 1
 }
 
 func filledOf(row []string, indexes []int) int {

@@ -286,3 +286,22 @@ func between(of map[string][]unit.Date, name string, lo, hi unit.Date) bool {
 	}
 	return false
 }
+
+// codedAshore tells the trips that a code of the log's own legend says were not gone.
+func (u *Understood) codedAshore(l *legend) {
+	if u.Plan.Kind != plan.Trips {
+		return
+	}
+	for _, x := range u.Plan.Unknown {
+		codes := l.codes[normalise(x.Heading)]
+		for _, r := range u.Block.Rows {
+			if x.Index >= len(r.Cells) || !words.NotGone(codes[strings.ToLower(r.Cells[x.Index].Text)]) {
+				continue
+			}
+			if u.Plan.Ashore == nil {
+				u.Plan.Ashore = map[int64]bool{}
+			}
+			u.Plan.Ashore[int64(r.Num)] = true
+		}
+	}
+}

@@ -19,6 +19,11 @@ import (
 func (r *Reader) phrases() {
 	r.furtherSets()
 	r.derived()
+	for i := range r.targets { // before what is told of the fish takes its weight
+		if t := &r.targets[i]; t.Column.Parse == "weighed" && r.values[t.field].Text != "" {
+			r.weighed(t, r.values[t.field].Text)
+		}
+	}
 	var stretches []phrase.Stretch
 	for i := range r.targets {
 		t := &r.targets[i]
@@ -36,8 +41,6 @@ func (r *Reader) phrases() {
 			r.event(t, text)
 		case "method":
 			r.method(t, text)
-		case "weighed":
-			r.weighed(t, text)
 		case "text":
 			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.effort()) {
 				r.bottom(text)
@@ -347,6 +350,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 	if r.layout.Freed && counted {
 		most += r.freedIn(fish)
 	}
+	if !counted {
+		r.unseen(t, text)
+	}
 	m, n := r.measures(fish), 0
 	before, room := slices.Clone(listed), most-len(listed)
 	for _, f := range fish {
@@ -380,6 +386,19 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// unseen makes a strike of each bite of a list that was missed or lost and names no fish:
+// "2 hoos, 1 knockdown no hookup".
+func (r *Reader) unseen(t *target, text string) {
+	for _, b := range phrase.Tell(text, t.defaults()).Bites {
+		if b.Name != "" || b.Fate != words.Missed && b.Fate != words.Lost || b.Method != "" && b.Method != "troll" {
+			continue
+		}
+		for range max(b.N, 1) {
+			r.beside(plan.Strikes, r.fishValues(b.Fish))
+		}
+	}
 }
 
 // weightsIn is how many figures of a text have a unit of weight.

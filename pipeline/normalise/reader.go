@@ -61,6 +61,8 @@ type Reader struct {
 	sets      int    // of strikes for which a row has columns
 	lists     bool   // fish and their measures stand in lists
 	side      []Side // what the row tells beside its own entry
+	num       int    // of the row
+	parts     int64  // sides that earlier entries of the same row had
 	fatesTold bool   // lists of fish tell what became of the bites that a column counts
 	nothing   bool   // the row says that nothing struck
 	elsewise  bool   // the row was not trolled
@@ -283,6 +285,9 @@ const (
 // cells of the problems.
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	row = r.asSaid(row)
+	if r.parts += int64(len(r.side)); r.num != row.Num {
+		r.num, r.parts = row.Num, 0 // a line of a text may hold several entries
+	}
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
 	r.several, r.worded, r.like, r.spell = nil, nil, 0, spell{}

@@ -81,6 +81,9 @@ func (r *Reader) isNote() bool {
 // isTotals looks for the word among the row's first cells, before any number,
 // date or time: alone in its cell, or at the start of the row's first.
 func (r *Reader) isTotals() bool {
+	if r.namesASum() {
+		return true
+	}
 	first := true
 	for i, c := range r.row.Cells {
 		if c = trimmed(c); c == "" {
@@ -106,6 +109,29 @@ func (r *Reader) isTotals() bool {
 		}
 	}
 	return false
+}
+
+// namesASum tells a row of two cells, of which the first gives the heading of a column elsewhere
+// and the second is a number: that column's sum.
+func (r *Reader) namesASum() bool {
+	at, name, sum := -1, "", ""
+	for i, c := range r.row.Cells {
+		switch c = trimmed(c); {
+		case c == "":
+		case name == "":
+			at, name = i, c
+		case sum == "":
+			sum = c
+		default:
+			return false
+		}
+	}
+	if _, number := plainNumber(sum); !number {
+		return false
+	}
+	return slices.ContainsFunc(r.headers, func(header []headed) bool {
+		return slices.ContainsFunc(header, func(h headed) bool { return h.index != at && strings.EqualFold(h.text, name) })
+	})
 }
 
 // endsInTotal tells a cell such as "May total".

@@ -82,7 +82,7 @@ func (r *Reader) beside(kind plan.Kind, values map[string]entry.Value) {
 			}
 		}
 	}
-	r.side = append(r.side, Side{Kind: kind, Row: int64(r.row.Num), Part: int64(len(r.side) + 1), Values: values})
+	r.side = append(r.side, Side{Kind: kind, Row: int64(r.row.Num), Part: r.parts + int64(len(r.side)+1), Values: values})
 }
 
 // copyOf is the row's own entry again, for a count of like strikes or fish.

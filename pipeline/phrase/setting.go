@@ -152,6 +152,8 @@ func (s *scanner) paced(i int) bool {
 		return false
 	}
 	switch s.tok(it.tok - 1) {
+	case "doing":
+		return true
 	case "at":
 		return s.tok(it.tok-2) == "now" || s.tok(it.tok-2) == "still"
 	case "to", "down", "up", "a":

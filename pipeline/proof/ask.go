@@ -101,7 +101,7 @@ func effectOf(name string) []string {
 		return []string{"boat_hours", "line_hours", "strikes", "hooked", "landed", "released", "bands", "fish"}
 	case "strikes_n":
 		return bites
-	case "story":
+	case "story", "fishlist":
 		return append([]string{"fish"}, bites...)
 	case "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "outcome":
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
@@ -109,7 +109,7 @@ func effectOf(name string) []string {
 		return listing
 	case "kept", "released":
 		return []string{"landed", "released"}
-	case "scale_kg", "length_cm", "girth_cm", "fishlist", "species", "weighed":
+	case "scale_kg", "length_cm", "girth_cm", "species", "weighed":
 		return []string{"fish"}
 	case "date", "trip":
 		return all
@@ -231,6 +231,7 @@ func (q *inquiry) block(s Subject) {
 	q.measuredRemarks(s)
 	q.stray(s)
 	q.jigged(s)
+	q.unnamed(s)
 	q.outings(s)
 	overlaps := slices.DeleteFunc(slices.Clone(t.Overlaps), func(o Overlap) bool { // a wrong end is asked about
 		return slices.ContainsFunc(t.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })

@@ -109,11 +109,38 @@ func (q *inquiry) jigged(s Subject) {
 			if 3*n > s.Stats.Listed {
 				continue // it is what this log trolls
 			}
-			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s in %q say %q under %q. Were they trolled?", plural(n, "row", "rows"), s.Plan.Name, text, u.Heading),
+			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s %q under %q. Were they trolled?", rowsSay(n, s.Plan.Name), text, u.Heading),
 				[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
 			x := q.last()
 			x.Brief, x.Choices, x.left = "Some bites may have come to another way of fishing: were they trolled?", []string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
 		}
+	}
+}
+
+// unnamed asks about fish that say a word where the others name the strike that they are of:
+// it may be why they have none.
+func (q *inquiry) unnamed(s Subject) {
+	key := s.Plan.Find("strike")
+	if key == nil || s.Plan.Kind != plan.Fish || s.Plan.Binds("method") || key.By != nil {
+		return
+	}
+	rows, numbered := map[string][]int64{}, 0
+	for _, r := range s.Block.Rows {
+		switch text := cellOf(r, key); {
+		case strings.ContainsAny(text, "0123456789"):
+			numbered++
+		case text != "" && !words.NotLogged(text) && !words.IsTotal(text) && told(r) > 2:
+			rows[text] = append(rows[text], int64(r.Num))
+		}
+	}
+	for _, text := range slices.Sorted(maps.Keys(rows)) {
+		if 3*len(rows[text]) > numbered {
+			continue // it is how this log names its strikes
+		}
+		q.ask("untrolled", s.Plan.Name, key.Heading, fmt.Sprintf("%s %q under %q, where the others name a strike. Were they trolled?", rowsSay(len(rows[text]), s.Plan.Name), text, key.Heading),
+			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
+		x := q.last()
+		x.Brief, x.Choices, x.left = "Some fish name no strike: were they trolled?", []string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
 	}
 }
 
@@ -199,4 +226,26 @@ func (q *inquiry) freed(s Subject) {
 	q.ask("freed", s.Plan.Name, kept.Heading, fmt.Sprintf("%q tells of %d fish let go. Does %q count them?", under, n, kept.Heading),
 		[]string{"yes, they are among them", "no, they are beside them"}, []string{"landed", "released", "hooked", "strikes", "bands", "fish"}, under)
 	q.last().Choices = []string{"among", "beside"}
+}
+
+// rowsSay begins a sentence on what rows of a sheet say.
+func rowsSay(n int, sheet string) string {
+	who, says := plural(n, "row", "rows"), "say"
+	if n == 1 {
+		who, says = "One row", "says"
+	}
+	if sheet != "" {
+		who += fmt.Sprintf(" in %q", sheet)
+	}
+	return who + " " + says
+}
+
+// told is in how many cells a row says something.
+func told(r layout.Row) (n int) {
+	for _, c := range r.Cells {
+		if c.Text != "" {
+			n++
+		}
+	}
+	return n
 }

@@ -142,10 +142,11 @@ func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
 // notLogged are cells that say that nothing was logged, in lower case.
 var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true, "?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
 	"n/l": true, "nr": true, "n/r": true, "not recorded": true, "unk": true, "unknown": true, "not logged": true, "not known": true, "not taken": true, "not weighed": true,
+	"not identified": true, "unidentified": true, "not measured": true,
 	"s/d": true, "sin dato": true, "sin datos": true, "n.d.": true, "nc": true, "k.a.": true}
 
 // longestNotLogged is the bytes of the longest of them: most cells are no such word, and end here.
-const longestNotLogged = 12
+const longestNotLogged = 14
 
 // NotLogged reports whether a cell is blank, or says that nothing was logged.
 func NotLogged(cell string) bool {

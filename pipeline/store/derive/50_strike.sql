@@ -1,7 +1,39 @@
+-- Rows without counts under one that counts, of the same stretch of a flat sheet: further fish
+-- of those that it counts, where its counts have room for all of them; else strikes beside it.
+CREATE OR REPLACE TEMP TABLE counts_rest AS
+WITH f AS (
+    SELECT ord, outcome, kept, coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AS taped, line, strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n,
+        coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL AS counts,
+        coalesce(outcome, species_logged, length_cm::VARCHAR, girth_cm::VARCHAR, scale_kg::VARCHAR) IS NOT NULL AS tells,
+        last_value(if(coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL, ord, NULL) IGNORE NULLS) OVER (
+            PARTITION BY log_id, sheet, trip_key, date, leg, start_s, end_s ORDER BY "row", part NULLS FIRST) AS of_ord
+    FROM labelled WHERE kind = 'flat'
+), below AS (
+    SELECT f.of_ord, coalesce(f.outcome, CASE WHEN f.kept THEN 'landed' WHEN NOT f.kept THEN 'released' WHEN f.taped THEN 'landed' END) AS outcome
+    FROM f JOIN f o ON o.ord = f.of_ord
+    WHERE NOT f.counts AND f.tells AND (f.line IS NULL OR o.line IS NULL OR f.line = o.line)
+), n AS (
+    SELECT of_ord AS ord, count(*) AS strikes, count(*) FILTER (WHERE outcome IS DISTINCT FROM 'missed') AS hooked,
+        count(*) FILTER (WHERE outcome = 'landed') AS landed, count(*) FILTER (WHERE outcome = 'released') AS released,
+        count(*) FILTER (WHERE outcome = 'lost') AS lost, count(*) FILTER (WHERE outcome = 'missed') AS missed
+    FROM below GROUP BY of_ord
+)
+SELECT f.ord, f.strikes_n - n.strikes AS strikes_n, f.hooked_n - n.hooked AS hooked_n, f.landed_n - n.landed AS landed_n,
+    f.released_n - n.released AS released_n, f.lost_n - n.lost AS lost_n, f.missed_n - n.missed AS missed_n
+FROM f JOIN n USING (ord)
+WHERE coalesce(f.strikes_n - n.strikes >= f.tells::INT, true) AND coalesce(f.hooked_n - n.hooked >= (coalesce(f.outcome, 'missed') <> 'missed')::INT, true)
+    AND coalesce(f.landed_n >= n.landed, true) AND coalesce(f.released_n >= n.released, true) AND coalesce(f.lost_n >= n.lost, true)
+    AND coalesce(f.missed_n >= n.missed, true);
+
 -- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
 -- 'hooked' is a hook-up of which nobody wrote down what became.
 CREATE OR REPLACE TEMP TABLE flat_count AS
-WITH t AS (
+WITH c AS (
+    SELECT l.* REPLACE (
+        if(r.ord IS NULL, l.strikes_n, r.strikes_n) AS strikes_n, if(r.ord IS NULL, l.hooked_n, r.hooked_n) AS hooked_n, if(r.ord IS NULL, l.landed_n, r.landed_n) AS landed_n,
+        if(r.ord IS NULL, l.released_n, r.released_n) AS released_n, if(r.ord IS NULL, l.lost_n, r.lost_n) AS lost_n, if(r.ord IS NULL, l.missed_n, r.missed_n) AS missed_n)
+    FROM labelled l LEFT JOIN counts_rest r USING (ord) WHERE l.kind = 'flat'
+), t AS (
     -- of one hooked fish that no count follows further, the row's words say what became;
     -- of several, one was at the boat where the row has its measures
     SELECT ord, boat, trip_key, date, leg, line, lure, time_s, outcome, species, species_logged, loss_cause, fight_s, angler, speed_kn,
@@ -13,7 +45,7 @@ WITH t AS (
                  WHEN outcome IN ('landed', 'released', 'lost') THEN outcome
                  WHEN outcome IS NULL AND kept THEN 'landed' WHEN outcome IS NULL AND NOT kept THEN 'released' END
         END AS told
-    FROM labelled WHERE kind = 'flat'
+    FROM c
 ), n AS (
     SELECT *, coalesce(landed_n, (told = 'landed')::INT, 0) AS landed, coalesce(released_n, (told = 'released')::INT, 0) AS released,
         num_nulls AS blanks, (landed_n IS NOT NULL OR released_n IS NOT NULL) AS boated_known
