@@ -2,7 +2,9 @@ package meaning
 
 import (
 	"strings"
+	"sync"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/species"
 )
@@ -16,6 +18,35 @@ type Lexicon struct {
 	words     map[string]string
 	concepts  concepts
 	shorts    []shortNames
+
+	labels remembered[layout.Label, sayings]
+	cuts   remembered[string, cutShort]
+}
+
+// remembered keeps what was found for keys that come again, for as many as a season of usual
+// logs has. What it gives is not to be changed.
+type remembered[K comparable, V any] struct {
+	mu  sync.Mutex
+	all map[K]V
+}
+
+const mostRemembered = 2048
+
+func (m *remembered[K, V]) of(k K, find func() V) V {
+	m.mu.Lock()
+	v, ok := m.all[k]
+	m.mu.Unlock()
+	if ok {
+		return v
+	}
+	v = find()
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.all == nil || len(m.all) >= mostRemembered {
+		m.all = map[K]V{}
+	}
+	m.all[k] = v
+	return v
 }
 
 // Default returns the embedded lexicon. Its error names the file and row that is wrong.

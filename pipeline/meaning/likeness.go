@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"maps"
 	"regexp"
 	"sort"
 	"strconv"
@@ -87,8 +88,16 @@ const (
 	second    = 0.3 // less for each meaning that a spelling has before this one
 )
 
-// said looks a label up: as it is spelled, by its words, and by their concepts.
+// said looks a label up: as it is spelled, by its words, and by their concepts. Logs of one hand
+// have the same ones.
 func (t *Lexicon) said(l layout.Label) sayings {
+	l.Col = 0
+	s := t.labels.of(l, func() sayings { return t.look(l) })
+	s.columns = maps.Clone(s.columns)
+	return s
+}
+
+func (t *Lexicon) look(l layout.Label) sayings {
 	s := sayings{columns: map[*plan.Column]saying{}}
 	if l.Text == "" || len(l.Text) > maxHeading {
 		return s

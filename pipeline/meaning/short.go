@@ -3,6 +3,7 @@ package meaning
 import (
 	_ "embed"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -74,6 +75,22 @@ var byLetters = [surestShorts + 1]float64{0, 0.9, 1.7, 2, 2.2}
 // the more they are: "nl" lines, "st" a start or a strike's time, "tid" a trip. Two letters that
 // are short for no English words say as little as one.
 func (t *Lexicon) shortFor(text string) (s sayings, letters int) {
+	c := t.cuts.of(text, func() cutShort {
+		s, letters := t.cutFrom(text)
+		return cutShort{s, letters}
+	})
+	s, letters = c.sayings, c.letters
+	s.columns = maps.Clone(s.columns)
+	return s, letters
+}
+
+// cutShort is what a heading may be cut from, and of how many letters it is.
+type cutShort struct {
+	sayings
+	letters int
+}
+
+func (t *Lexicon) cutFrom(text string) (s sayings, letters int) {
 	s.columns = map[*plan.Column]saying{}
 	text, u := withoutUnit(text)
 	text = strings.TrimPrefix(normalise(splitCamel(text)), "no no ")

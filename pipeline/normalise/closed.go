@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -15,7 +16,8 @@ var wordsCSV []byte
 // closed are the closed lists: list -> spelling -> what it means.
 type closed map[string]map[string]string
 
-func loadClosed() (closed, error) {
+// loadClosed reads the lists once; nobody changes them.
+var loadClosed = sync.OnceValues(func() (closed, error) {
 	rows, err := csv.NewReader(bytes.NewReader(wordsCSV)).ReadAll()
 	if err != nil {
 		return nil, fmt.Errorf("words.csv: %w", err)
@@ -28,7 +30,7 @@ func loadClosed() (closed, error) {
 		w[r[0]][r[1]] = r[2]
 	}
 	return w, nil
-}
+})
 
 // find looks a cell up in a closed list, in lower case and with punctuation as
 // spaces.
