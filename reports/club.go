@@ -55,6 +55,7 @@ func Club(w io.Writer, in ClubInput) error {
 	for _, list := range bundle.Lists() {
 		builders = append(builders, func() (page.Section, error) { return c.heaviestSection(list) })
 	}
+	pictures := len(builders)
 	builders = append(builders, c.sharedSection, c.cautionsSection)
 	for _, build := range builders {
 		section, err := build()
@@ -63,7 +64,35 @@ func Club(w io.Writer, in ClubInput) error {
 		}
 		p.Sections = append(p.Sections, section)
 	}
+	if reading, some := readOnce(p.Sections[:pictures]); some {
+		p.Sections = slices.Insert(p.Sections, pictures, reading)
+	}
 	return page.Render(w, p)
+}
+
+// readOnce takes the notes that stand under several pictures out from under them, into a section
+// that says each of them once.
+func readOnce(sections []page.Section) (page.Section, bool) {
+	under := map[string]int{}
+	for _, s := range sections {
+		for _, n := range s.Notes {
+			under[n]++
+		}
+	}
+	reading := page.Section{ID: "reading", Heading: "To read the pictures"}
+	for i := range sections {
+		var own []string
+		for _, n := range sections[i].Notes {
+			switch {
+			case under[n] == 1:
+				own = append(own, n)
+			case !slices.Contains(reading.Notes, n):
+				reading.Notes = append(reading.Notes, n)
+			}
+		}
+		sections[i].Notes = own
+	}
+	return reading, len(reading.Notes) > 0
 }
 
 // open names the boats whose logs leave questions open, and nothing of what is asked; then

@@ -60,6 +60,7 @@ func (s *season) readingSection() page.Section {
 	notes := []string{
 		"Each trip is compared with itself, and lures on the lines of one leg with each other: good days favour no setting.",
 		"Settled: luck alone would do as much in fewer than one season in twenty, all factors allowed for. Leaning: so for this factor by itself. Not settled does not mean that it makes no difference.",
+		"What mattered shows each factor's best kind, picked afterwards: an interval clear of 1 alone does not make it lean.",
 		"A line through a mark is its 95 % interval; of a weight by tape, 90 %. One that ends in an arrow goes on.",
 	}
 	if enough := s.enough(); enough > 0 {
