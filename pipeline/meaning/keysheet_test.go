@@ -73,3 +73,14 @@ func TestSessionsOfARow(t *testing.T) {
 		t.Errorf("got %s, expected %s", got, want)
 	}
 }
+
+// TestSessionsInOtherWords holds that what is asked of a second stretch in other words than of the
+// first is the same: the columns stand in one order and hold the same kinds of cells.
+func TestSessionsInOtherWords(t *testing.T) {
+	p := planOf(t, "", "Day|Did we fish?|First spell: when did the lines go in?|First spell: when were they all back aboard?|First spell: how many lines?|Second spell, if any: lines in at|Second spell: all lines aboard at|Second spell: number of lines|How many trolled fish reached the boat?|Of those, how many were let go?\n"+
+		"2026-06-03|Yes|06:00|08:00|5|09:00|11:00|4|2|0\n2026-06-04|Yes|06:10|08:00|5|09:10|11:00|4|0|0\n2026-06-05|Yes|06:10|08:00|6||||3|1\n2026-06-06|No||||||||")
+	const want = "flat: date ?Did we fish? start_s start_s end_s end_s lines_out lines_out landed_n released_n"
+	if got := summary(p); got != want {
+		t.Errorf("got %s, expected %s", got, want)
+	}
+}

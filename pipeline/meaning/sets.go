@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -23,6 +24,7 @@ func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
 	keys = make([]labelKey, len(b.Labels))
 	families = familiesOf(b)
 	twins := twinsOf(b)
+	maps.Copy(twins, runsOf(b))
 	for i, l := range b.Labels {
 		text := normalise(l.Full())
 		if k, ok := twins[i]; ok {
@@ -114,16 +116,41 @@ func twinsOf(b *layout.Block) map[int]labelKey {
 		first = append(first, text)
 		times = times || clocked(b, at[0])
 	}
-	if len(first) < 2 || !times {
-		return nil
-	}
 	twins := map[int]labelKey{}
+	if len(first) < 2 || !times {
+		return twins
+	}
 	for _, text := range first {
 		for n, i := range by[text] {
 			twins[i] = labelKey{text, n + 1}
 		}
 	}
 	return twins
+}
+
+// runsOf finds columns that ask of a second stretch what others asked of the first, in other
+// words: "First spell: how many lines?", "Second spell: number of lines". They stand in the same
+// order, hold the same kinds of cells, and the first of each are clock times.
+func runsOf(b *layout.Block) map[int]labelKey {
+	runs := map[int][]int{}
+	for i, l := range b.Labels {
+		if m := setBefore.FindStringSubmatch(normalise(l.Full())); m != nil {
+			runs[sessions[m[1]]] = append(runs[sessions[m[1]]], i)
+		}
+	}
+	out := map[int]labelKey{}
+	first, second := runs[1], runs[2]
+	if len(first) < 3 || len(first) != len(second) || len(runs) > 2 || !clocked(b, first[0]) {
+		return out
+	}
+	for k := range first {
+		if clocked(b, first[k]) != clocked(b, second[k]) {
+			return map[int]labelKey{}
+		}
+		base, _ := setOf(normalise(b.Labels[first[k]].Full()))
+		out[first[k]], out[second[k]] = labelKey{base, 1}, labelKey{base, 2}
+	}
+	return out
 }
 
 // together reports whether the columns of two headings take turns: a b a b, not a a b b.
