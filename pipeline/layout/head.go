@@ -52,7 +52,7 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 	row := &g.Rows[r]
 	cells := row.filled(0, len(row.Cells))
 	n := float64(len(cells))
-	if len(cells) < 2 {
+	if len(cells) < 2 || g.isComment(r) {
 		return false
 	}
 	texts, colons, hits, sure, contrast := 0.0, 0, 0.0, 0, 0.0
@@ -83,6 +83,15 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 		return sure == 2 && g.pairs(r, cells)
 	}
 	return sure >= 2 && hits >= 0.34*n || contrast >= 0.5*n && g.coherent(r, cells)
+}
+
+// fewWords are what a heading has at most: "# of lines out".
+const fewWords = 4
+
+// isComment tells a row of a text file that begins with "#" and goes on in a sentence.
+func (g *Grid) isComment(r int) bool {
+	rest, hash := strings.CutPrefix(g.Rows[r].at(0).Text, "#")
+	return hash && !g.Info.Workbook && len(strings.Fields(rest)) > fewWords
 }
 
 func digits(s string) int {
@@ -219,6 +228,9 @@ func (g *Grid) sameTexts(a, b int) bool {
 
 // isGroup tells a row of names that stand over several headings each.
 func (g *Grid) isGroup(r, names int) bool {
+	if g.isComment(r) {
+		return false
+	}
 	if g.Rows[r].Num != g.Rows[names].Num-1 {
 		return false
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -340,7 +341,7 @@ func (x *builder) section() {
 }
 
 func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
-	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) {
+	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) || c.Name == "trip" && x.countsTrips(text) {
 		return
 	}
 	x.plan.Given = append(x.plan.Given, plan.Given{Heading: label, Column: c, Text: text, Default: usual})
@@ -349,6 +350,30 @@ func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
 	} else {
 		x.note("%s %q stands once for all rows", c.Name, text)
 	}
+}
+
+// longestTrip is the most days that one trip may last.
+const longestTrip = 21
+
+// countsTrips tells a number that is how many trips the rows are, and not the name of one: their
+// days are as many, or lie too far apart for one trip.
+func (x *builder) countsTrips(text string) bool {
+	n, err := strconv.Atoi(text)
+	date := x.plan.Find("date")
+	if err != nil || date == nil || date.Column.Parse != "date" {
+		return false
+	}
+	days, first, last := map[unit.Date]bool{}, unit.Date(0), unit.Date(0)
+	for _, d := range x.daysOf(date.Index) {
+		if d == 0 {
+			continue
+		}
+		if days[d] = true; first == 0 || d < first {
+			first = d
+		}
+		last = max(last, d)
+	}
+	return len(days) > 2 && (len(days) == n || last-first > longestTrip)
 }
 
 // statesDay tells a text that is a whole date, with its year, even if the order

@@ -622,12 +622,18 @@ func (v *Values) fishes(t *Lexicon) float64 {
 	return v.share("species in", func(c layout.Cell) bool { return len(t.Species.In(c.Text)) > 0 || words.Nothing(c.Text) })
 }
 
+// severalKinds are so many that one of them would be a fish that is known.
+const severalKinds = 3
+
 func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	plain := v.share("plain species", func(c layout.Cell) bool { return t.isSpecies(c.Text) || c.Text == "?" })
 	switch {
 	case plain >= 0.5:
 		return 2.4
 	case len(v.cells) > 4 && v.fishes(t) == 0:
+		if v.distinct()*float64(len(v.cells)) >= severalKinds {
+			return -4.5 // as many kinds, and no fish among them
+		}
 		return -2.9 // kinds of something else
 	case v.texts() > 0.6 && v.length() < 20 && v.fishes(t) > 0.2:
 		return 0.4

@@ -1,9 +1,11 @@
 package meaning
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -439,6 +441,7 @@ func (l *Log) ranks() {
 	counted, listed, fish := false, false, false
 	for _, u := range data {
 		l.lists(u)
+		u.weighedTogether()
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
 		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.filled("outcome", "species")
@@ -512,6 +515,42 @@ func (l *Log) lists(u *Understood) {
 	if 20*lists >= len(cells) && lists > 0 {
 		b.Column = l.lexicon.named("notes", "fishlist")
 	}
+}
+
+// weighedTogether tells a column of weights each of which is what the fish of its row's list weigh
+// together: "alalunga kg 12.1; alalunga kg 11.2" and 23.3. It is of no one fish.
+func (u *Understood) weighedTogether() {
+	w := u.Plan.Find("scale_kg")
+	i := slices.IndexFunc(u.Plan.Bindings, func(b plan.Binding) bool { return b.Column.Parse == "fishlist" })
+	if w == nil || i < 0 {
+		return
+	}
+	list, sums, several := &u.Plan.Bindings[i], 0, 0
+	rows := 0
+	for _, row := range u.b.rows {
+		v, err := strconv.ParseFloat(strings.ReplaceAll(cellOf(row, w.Index), ",", "."), 64)
+		if err != nil {
+			continue
+		}
+		n, sum, pounds := 0, 0.0, 0.0
+		for _, f := range phrase.FishList(cellOf(row, list.Index), phrase.Defaults{}) {
+			if f.Kg > 0 && !f.Guess {
+				n, sum = n+1, sum+f.Kg
+			}
+		}
+		pounds = sum / 0.45359237 // NIST Handbook 44, appendix C
+		if rows++; n > 0 && (math.Abs(sum-v) <= 0.02*v || math.Abs(pounds-v) <= 0.02*v) {
+			if sums++; n > 1 {
+				several++
+			}
+		}
+	}
+	if several < 2 || 10*sums < 8*rows {
+		return
+	}
+	u.Plan.Unknown = append(u.Plan.Unknown, plan.Unknown{Index: w.Index, Heading: w.Heading, Aside: "weighed together"})
+	u.b.note("%s: what the fish of the row weigh together", w.Heading)
+	u.Plan.Bindings = slices.DeleteFunc(u.Plan.Bindings, func(b plan.Binding) bool { return b.Column.Name == "scale_kg" && b.Index == w.Index })
 }
 
 // beside tells a list of fish beside whose cells measures stand.

@@ -1,9 +1,11 @@
 package meaning
 
 import (
+	"maps"
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"time"
 
 	"wakeledger/pipeline/layout"
@@ -15,7 +17,15 @@ import (
 // the sums of two columns of the other; or it has a row a month and no hours. It is held to be no data.
 func (l *Log) summed(columns map[*layout.Block][]int) {
 	for _, u := range l.Blocks {
-		if u.Proof || u.Block.Shape != layout.Table || u.Block.Open || len(u.Block.Rows) > 40 {
+		if u.Proof || u.Block.Open || len(u.Block.Rows) > 40 {
+			continue
+		}
+		if u.statistics(l) {
+			u.Proof = true
+			u.Plan.Notes = append(u.Plan.Notes, "it has no day, and its figures are sums of another table: taken for statistics, and not counted again")
+			continue
+		}
+		if u.Block.Shape != layout.Table {
 			continue
 		}
 		if yearly(u.Block) && l.daysBeside(u.Block) {
@@ -56,6 +66,46 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			}
 		}
 	}
+}
+
+// statistics tells a form that sums the season up beside a table that has its days: one of its
+// figures that is not whole is the sum of one of the table's columns, or two that are, or it has
+// more hours than a day.
+func (u *Understood) statistics(l *Log) bool {
+	if u.Block.Shape != layout.Form || u.Plan.Binds("date", "start_s", "end_s", "time_s") || u.Plan.Gives("date") || !l.daysBeside(u.Block) {
+		return false
+	}
+	hours := u.Plan.Find("duration_s", "line_hours")
+	for _, r := range u.Block.Rows {
+		own := map[int]float64{}
+		for i := range r.Cells {
+			if v, err := strconv.ParseFloat(cellAt(r, i), 64); err == nil {
+				own[i] = v
+			}
+		}
+		if hours != nil && own[hours.Index] > 24 {
+			return true
+		}
+		for _, o := range l.Blocks {
+			if o.Block == u.Block || o.Proof || !dated(o.Block) {
+				continue
+			}
+			sums := columnSums(o.Block.Rows)
+			broken := maps.Clone(own)
+			maps.DeleteFunc(broken, func(_ int, v float64) bool { return v == math.Trunc(v) })
+			if sameSums(broken, sums) > 0 || sameSums(own, sums) > 1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func cellAt(r layout.Row, i int) string {
+	if i < len(r.Cells) {
+		return r.Cells[i].Text
+	}
+	return ""
 }
 
 // withoutDay tells a block with hours of which no row says a day, a trip or a time.

@@ -1,6 +1,10 @@
 package meaning
 
-import "testing"
+import (
+	"testing"
+
+	"wakeledger/pipeline/layout"
+)
 
 // TestSummed holds a table whose sums are those of the log's rows to be no data, and one that
 // has sums of its own to be data.
@@ -28,5 +32,25 @@ func TestSummed(t *testing.T) {
 		if proof != c.want {
 			t.Errorf("%s: held to be sums %v, expected %v", c.what, proof, c.want)
 		}
+	}
+}
+
+// TestStatistics holds that the season's figures below its days are no trip, and how many trips
+// there were is no trip's name; what the fish of a row weigh together is no one fish's weight.
+func TestStatistics(t *testing.T) {
+	const rows = "Nr|Date|Start|End|Hours|Rods|Bites|Caught on the troll|Kg\n1|2026-05-03|06:00|08:10|2.17|4|2|albacore 12.1 kg; albacore 11.2 kg|23.3\n2|2026-06-04|06:00|08:20|2.33|4|3|wahoo 8.1 kg; mahi 4.2 kg|12.3\n" +
+		"3|2026-07-05|06:00|08:30|2.5|4|1|mahi 3.3 kg|3.3\n4|2026-08-06|06:00|08:45|2.75|4|0||"
+	l := inferred(t, "log.xlsx", nil, "Season", rows+"\n||||||||\n|STATISTICS|||||||\n|Trips|4||||||\n|Hours trolled|9.75||||||\n|Hours a fish|1.95||||||\n")
+	for _, u := range l.Blocks {
+		if u.Plan.Gives("trip") {
+			t.Errorf("%s: the number of trips is taken for the name of one", u.Plan.Name)
+		}
+		if u.Block.Shape == layout.Form && u.Plan.Kind != "" && !u.Proof {
+			t.Errorf("the season's statistics are read as %s", u.Plan.Kind)
+		}
+	}
+	p := l.Data()[0].Plan
+	if p.Binds("scale_kg") || !p.Reads("fishlist") {
+		t.Errorf("got %s: expected the list of fish and no weight of a fish beside it", summary(p))
 	}
 }

@@ -495,6 +495,11 @@ func (r *Reader) bottom(text string) {
 func (r *Reader) weighed(t *target, text string) {
 	i, ok := r.index["scale_kg"]
 	scale, told := words.ByScale(text)
+	if means, ok := r.words.find("bool", text); ok { // Scale? yes
+		if scale, told = means == "yes", true; words.Hedged(strings.Trim(t.Heading, "? ")) {
+			scale = !scale // Guess? no
+		}
+	}
 	switch {
 	case r.sets > 0 || !ok || !r.values[i].Known || scale:
 	case told:

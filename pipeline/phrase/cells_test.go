@@ -27,6 +27,7 @@ func TestFishList(t *testing.T) {
 		{"1 wahoo 30 lb; on the jig: 2 amberjack", Defaults{}, "wahoo 13.6kg"}, {"2 mahi. 4 snapper (not in the count)", Defaults{}, "2 mahi"},
 		{"listado 3,1 kg 58 cm", Defaults{}, "listado 58cm 3.1kg"}, {"1 patudo 120 cm (cinta 90) 33 kg", Defaults{}, "patudo 120cm x90 33kg"},
 		{"wahoo, girth 24, 30 lb", Defaults{LengthUnit: "in"}, "wahoo x61 13.6kg"},
+		{"albacore kg 12,1; wahoo 90 cm kg 5,2; albacore ~9 kg", Defaults{}, "albacore 12.1kg; wahoo 90cm 5.2kg; albacore 9kg~"},
 		{"2 albacore, 1 BFT 138#", Defaults{}, "2 albacore; BFT 62.6kg"},
 		{"albacore 13.1kg, albacore 6kg", Defaults{}, "albacore 13.1kg; albacore 6kg"},
 		{`mako 6'2"`, Defaults{}, "mako 188cm"}, {"Wahoo 5 ft 3 in, 41 lb", Defaults{}, "Wahoo 160cm 18.6kg"},

@@ -117,6 +117,10 @@ func (s *scanner) next(i int) item {
 		if it, ok := s.mark(i); ok {
 			return it
 		}
+	default:
+		if it, ok := s.unitFirst(i); ok {
+			return it
+		}
 	}
 	return s.phrase(i)
 }

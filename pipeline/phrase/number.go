@@ -3,6 +3,7 @@ package phrase
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -152,7 +153,7 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 	if symbol == "" && s.tok(next) == "k" && s.near(next) && v < 25 {
 		symbol, end, ok = "kn", next+1, true
 	}
-	if !ok || !s.fits(symbol, v, next, end) {
+	if !ok || !s.fits(symbol, v, next, end) || s.ofNext(i, symbol, end) {
 		return item{}, false
 	}
 	if s.tok(end-1) != "." && s.tok(end) == "." && s.near(end) && !s.endsSentence(end) {
@@ -172,6 +173,37 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 		it.num, it.end, it.exact = it.num+float64(s.small(end))*factor["oz"], end+2, true
 	}
 	return it, true
+}
+
+// unitFirst reads a weight whose unit stands before it: "alalunga kg 12,1".
+func (s *scanner) unitFirst(i int) (item, bool) {
+	symbol, end, ok := words.UnitAt(s.toks, i)
+	if !ok || unitKind[symbol] != aWeight || !letters(s.tok(i)) || !s.digits(end) || i > 0 && s.digits(i-1) && !s.ofNext(i-1, symbol, end) {
+		return item{}, false
+	}
+	v, next, ok := s.value(end)
+	if !ok || s.unitAt(next) || v <= 0 || s.tok(next) == ":" {
+		return item{}, false
+	}
+	return item{kind: aWeight, num: v * factor[symbol], hi: v * factor[symbol], unit: symbol, end: next, digits: true, exact: hasPoint(s.tok(end))}, true
+}
+
+// ofNext reports whether the unit behind the whole number at i is that of the number after it,
+// which has a decimal of its own: "98 kg 41,0" after a length.
+func (s *scanner) ofNext(i int, symbol string, end int) bool {
+	if unitKind[symbol] != aWeight || hasPoint(s.tok(i)) || !s.digits(end) {
+		return false
+	}
+	text := s.tok(end)
+	if s.unitAt(end + 1) {
+		return false
+	}
+	n := len(text)
+	return n > 2 && (text[n-2] == ',' || text[n-2] == '.')
+}
+
+func letters(word string) bool {
+	return word != "" && !strings.ContainsFunc(word, func(r rune) bool { return !unicode.IsLetter(r) })
 }
 
 func fishFeet(v float64) bool { return v >= 2 && v <= 14 }

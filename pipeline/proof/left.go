@@ -8,6 +8,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
 
@@ -64,6 +65,38 @@ func (q *inquiry) leftOver() {
 			q.unused(u)
 		}
 	}
+}
+
+// manyRows of one trip each tell something of it, and a table of trips has one for each.
+const manyRows = 4
+
+// repeats tells a table of trips that has many rows for each: they tell what happened on it, one
+// thing a row, which a table of trips cannot hold.
+func (q *inquiry) repeats(s Subject) {
+	trip := s.Plan.Find("trip", "date")
+	if s.Plan.Kind != plan.Trips || trip == nil || trip.Carried || len(s.Plan.Unknown) == 0 {
+		return
+	}
+	names, rows := map[string]bool{}, 0
+	for _, r := range s.Block.Rows {
+		if name := cellOf(r, trip); name != "" {
+			names[strings.ToLower(name)] = true
+			rows++
+		}
+	}
+	if rows < manyRows*len(names) || len(names) < 2 {
+		return
+	}
+	var heads []string
+	for _, u := range s.Plan.Unknown {
+		heads = append(heads, u.Heading)
+	}
+	where := ""
+	if s.Plan.Name != "" {
+		where = fmt.Sprintf(" of %q", s.Plan.Name)
+	}
+	q.ask("left over", s.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("The %d rows%s tell of %d trips, and only their days were used, not %s: do they tell of trolling or fish?", rows, where, len(names), strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+	q.last().Brief = "Rows of trips were used for their days alone: do they tell of trolling or fish?"
 }
 
 // fewTexts of bites beside a table are remarks.

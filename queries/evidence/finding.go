@@ -127,7 +127,7 @@ func find(c Comparison) Finding {
 			continue
 		}
 		f.Compared++
-		if f.Better == "" || l.RestP < f.P || l.RestP == f.P && l.Rest.P < f.Ratio.P {
+		if f.Better == "" || below(l.RestP, f.P) || !below(f.P, l.RestP) && below(l.Rest.P, f.Ratio.P) {
 			f.P, f.Ratio, f.Better, f.Other = l.RestP, l.Rest, l.Level, Others
 			f.Behind, f.Strata, f.few = l.Beside, l.BesideStrata, l.Trips
 		}
@@ -138,7 +138,7 @@ func find(c Comparison) Finding {
 	}
 	if t := c.Trend; t.Known {
 		f.Compared++
-		if f.Better == "" || t.Adj < f.P || t.Adj == f.P && t.P < f.Ratio.P {
+		if f.Better == "" || below(t.Adj, f.P) || !below(f.P, t.Adj) && below(t.P, f.Ratio.P) {
 			f.P, f.Ratio, f.Better, f.Other, f.Trend = t.Adj, t.Ratio, t.High, t.Low, true
 			f.Behind, f.Strata, f.few = t.Behind, t.Strata, c.Paired
 		}
@@ -148,6 +148,10 @@ func find(c Comparison) Finding {
 	}
 	return f
 }
+
+// below reports whether a p-value is less than another by more than the last digits, which differ
+// from one machine to another: of two levels each says what the other does.
+func below(a, b float64) bool { return a < b-1e-9*b }
 
 // judge sets the verdict by the rules of Find.
 func (f *Finding) judge() {

@@ -121,3 +121,19 @@ func TestFewTripsHaveNoInterval(t *testing.T) {
 		}
 	}
 }
+
+// TestLastDigitsPickNoLevel holds that of two levels that say the same of each other, the first
+// is named, whichever the last digits favour: they differ from one machine to another.
+func TestLastDigitsPickNoLevel(t *testing.T) {
+	for _, off := range []float64{-1e-13, 0, 1e-13} {
+		level := func(name string, p, ratio float64) Level {
+			r := unknownRatio()
+			r.Ratio, r.P = ratio, p
+			return Level{Level: name, Count: stats.Count{Events: 9, Effort: 40}, Rest: r, RestP: p}
+		}
+		f := find(Comparison{Factor: "turning", Levels: []Level{level("straight", .8, 1.1), level("turning", .8+off, 1/1.1)}})
+		if f.Better != "straight" {
+			t.Errorf("off by %g: %q is better than %q", off, f.Better, f.Other)
+		}
+	}
+}
