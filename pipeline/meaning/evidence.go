@@ -328,6 +328,8 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		switch fish := v.fishes(t) >= 0.4; {
 		case !fish && told >= 0.5:
 			return 2.5
+		case !fish && v.share("yes or no", yesOrNo) >= 0.9:
+			return 1.5 // Scale? yes
 		case !fish && told >= 0.15 && v.closed():
 			return 1.5 // whose scale it was: ours, the club's
 		}
