@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -31,6 +32,7 @@ type journal struct {
 	lines    int
 	head     bool // the last line was of a mail's head
 	mails    int
+	sentAt   []int // when the mail of each row was sent, in minutes; -1 where it does not say
 }
 
 // journal takes mails or notes of a phone in which most lines tell what happened at a clock time,
@@ -56,6 +58,7 @@ func (g *Grid) journal(like Likeness) (Block, bool) {
 		}
 	}
 	j.closeMail()
+	j.messages()
 	for _, r := range j.b.Rows {
 		if r.Cells[0].Text == "" {
 			return Block{}, false
@@ -152,6 +155,41 @@ func (j *journal) closeMail() {
 	}
 }
 
+// Of short messages sent one by one from the boat.
+const (
+	fewMails   = 8
+	lateByHalf = 4 * 60 // minutes: what a message tells of happened so long before it was sent at most
+)
+
+// messages gives each row of short messages, of a line or two each, the clock time that stands
+// anywhere in it, else that at which it was sent.
+func (j *journal) messages() {
+	if j.mails < fewMails || 2*len(j.b.Rows) > 3*j.mails {
+		return
+	}
+	for i := range j.b.Rows {
+		time, what := &j.b.Rows[i].Cells[1], &j.b.Rows[i].Cells[2]
+		sent := j.sentAt[i]
+		if time.Text != "" || sent < 0 || strings.TrimSpace(what.Text) == "" {
+			continue
+		}
+		time.Text = fmt.Sprintf("%02d:%02d", sent/60, sent%60)
+		for _, at := range clockWithin.FindAllStringSubmatchIndex(what.Text, -1) {
+			h, _ := strconv.Atoi(what.Text[at[2]:at[3]])
+			n, _ := strconv.Atoi(what.Text[at[4]:at[5]])
+			if told := 60*h + n; told <= sent && told > sent-lateByHalf && !measured.MatchString(what.Text[at[2]:]) {
+				time.Text = fmt.Sprintf("%02d:%02d", h, n)
+				what.Text = strings.TrimSpace(what.Text[:at[2]]) + what.Text[at[5]:]
+				break
+			}
+		}
+		j.entries++
+	}
+}
+
+// clockWithin is a clock time among words: 0635, 11:20, 07h52.
+var clockWithin = regexp.MustCompile(`\b([01]\d|2[0-3]|\d)[:h]?([0-5]\d)\b`)
+
 // line takes a line of the text: a day, what happened at a time, or a remark.
 func (j *journal) line(num int, text string, like Likeness) {
 	time, what := "", text
@@ -188,6 +226,11 @@ func (j *journal) line(num int, text string, like Likeness) {
 			j.latest = max(j.latest, 60*h+n)
 		}
 	}
+	sent := -1
+	if j.mails > 0 {
+		sent = j.sentTime
+	}
+	j.sentAt = append(j.sentAt, sent)
 	j.b.Rows = append(j.b.Rows, Row{Num: num, Cells: []Cell{{Text: j.day, Look: Date}, {Text: time, Look: Clock}, {Text: what, Look: Text}}})
 }
 

@@ -44,7 +44,10 @@ func writeParquet(rows any) ([]byte, error) {
 	var buf bytes.Buffer
 	w := file.NewParquetWriter(&buf, root, file.WithWriterProps(parquet.NewWriterProperties(parquet.WithCompression(compress.Codecs.Zstd))))
 	if v.Len() > 0 {
-		err = writeGroup(w.AppendRowGroup(), v)
+		var group file.SerialRowGroupWriter
+		if group, err = w.AppendRowGroupChecked(); err == nil {
+			err = writeGroup(group, v)
+		}
 	}
 	if err := errors.Join(err, w.Close()); err != nil {
 		return nil, err
