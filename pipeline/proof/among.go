@@ -72,15 +72,27 @@ const fewAmong = 4
 
 // Among finds lists of strikes that are fish of which the counts of other tables tell already: no
 // row of them is a bite that was missed, and day by day, or trip by trip, nine in ten of them find
-// as many fish counted. It has their plans say so.
+// as many fish counted. It has their plans say so. Lists with the same headings, a month each, are
+// one list.
 func Among(subjects []Subject) {
 	counted := countedOf(subjects)
+	hands := map[string][]Subject{}
 	for _, s := range subjects {
-		t := s.Stats
-		if s.Plan.Kind != plan.Strikes || s.Plan.Among || t.ByCount > 0 || t.Stretches > 0 || t.Listed < fewAmong || t.Held < t.Listed {
+		if t := s.Stats; s.Plan.Kind == plan.Strikes && !s.Plan.Among && t.ByCount == 0 && t.Stretches == 0 && t.Listed > 0 {
+			hand := fmt.Sprint(s.Plan.Heads)
+			hands[hand] = append(hands[hand], s)
+		}
+	}
+	for _, lists := range hands {
+		listed, held, over, of := 0, 0, 0, 0
+		for _, s := range lists {
+			o, n := beyond(s.Stats.Told, counted)
+			listed, held, over, of = listed+s.Stats.Listed, held+s.Stats.Held, over+o, of+n
+		}
+		if listed < fewAmong || held < listed || of == 0 || 10*over > of {
 			continue
 		}
-		if over, of := beyond(t.Told, counted); of > 0 && 10*over <= of {
+		for _, s := range lists {
 			s.Plan.Among = true
 		}
 	}

@@ -50,6 +50,18 @@ func TestAmong(t *testing.T) {
 	}
 }
 
+// TestAmongByMonth takes a month's lists with the same headings for one: a month of two fish alone
+// says too little.
+func TestAmongByMonth(t *testing.T) {
+	april, may := listedFish(1, "landed", 1, "released"), listedFish(2, "landed", 2, "landed")
+	other := listedFish(3, "lost")
+	other.Plan.Heads = [][]string{{"Day", "What"}}
+	Among([]Subject{counting(map[int64]Fates{1: {3, 2}, 2: {2, 2}, 3: {1, 0}}), april, may, other})
+	if !april.Plan.Among || !may.Plan.Among || other.Plan.Among {
+		t.Errorf("among the counts: %v, %v, another hand's %v", april.Plan.Among, may.Plan.Among, other.Plan.Among)
+	}
+}
+
 // TestTwice leaves the bites of a table of trips to one of stretches that counts as many on each
 // trip, and to no other.
 func TestTwice(t *testing.T) {
