@@ -239,6 +239,9 @@ func (g *Grid) isGroup(r, names int) bool {
 	if len(cells) == 0 || len(cells) >= len(under) {
 		return false
 	}
+	if cells[0] == under[0] && len(strings.Fields(g.Rows[r].Cells[cells[0]].Text)) >= fewWords {
+		return false // a title: "Rosalind, 2024, page 1"
+	}
 	for _, i := range cells {
 		c := g.Rows[r].Cells[i]
 		if c.Look != Text || len(c.Text) > 40 || strings.Contains(c.Text, ":") {

@@ -198,3 +198,17 @@ func FuzzTake(f *testing.F) {
 		}
 	})
 }
+
+// TestTitlesAreNoGroups holds that a title beside a remark, or a comment, stands over no headings.
+func TestTitlesAreNoGroups(t *testing.T) {
+	const rows = "Date|Start|End|Lines|Bites|Notes\n2026-06-03|06:00|08:00|5|1|calm\n2026-06-04|06:00|08:00|5|2|calm\n2026-06-05|06:00|08:00|5|0|wind"
+	const want = "table [Date,Start,End,Lines,Bites,Notes] "
+	for _, above := range []string{"Motor vessel Rosalind 2026 page one||||all times local|\n", "# what we wrote down each day|times local, lines out||||\n"} {
+		if got := shown(take(t, above+rows)); !strings.Contains(got, want) {
+			t.Errorf("under %q: %s", above, got)
+		}
+	}
+	if got := shown(take(t, "Trip|||Gear|||\n"+rows)); !strings.Contains(got, "Trip Date") {
+		t.Errorf("groups are lost: %s", got)
+	}
+}

@@ -128,7 +128,10 @@ func TestTitleDay(t *testing.T) {
 
 // TestLegend holds that a log's own words for its headings and codes are used.
 func TestLegend(t *testing.T) {
-	l := readLegend([]string{"Res: 0 missed / 1 lost / 2 landed", "Q = lines quit; B = bites", "We saw birds all day."})
+	l := readLegend([]string{"Res: 0 missed / 1 lost / 2 landed", "Q = lines quit; B = bites", "We saw birds all day.", "WET  first line in the water", "a table  of  words"})
+	if l.more("WET") != "first line in the water" || l.more("a table") != "" {
+		t.Errorf("%+v", l.words)
+	}
 	if c := l.codes["res"]; c["0"] != "missed" || c["2"] != "landed" || l.more("Q") != "lines quit" || l.more("B") != "bites" || len(l.codes) != 1 {
 		t.Errorf("%+v", l)
 	}

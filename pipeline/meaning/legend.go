@@ -24,6 +24,7 @@ var (
 	codePart       = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
 	missingMark    = regexp.MustCompile(`(?i)^missing (?:values?|data|cells?)\b[^:=]*(?:[:=]|\bis\b|\bare\b)\s*"?(-?\d+)"?\s*\.?$`)
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
+	spaced         = regexp.MustCompile(`^(\S[^=:]{0,21}?)\s{2,}(\S.*)$`) // WET  first line in the water
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+`)
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
@@ -42,6 +43,12 @@ func readLegend(texts []string) *legend {
 				l.codes[normalise(m[1])] = codes
 				continue
 			}
+		}
+		if m := spaced.FindStringSubmatch(text); m != nil && !spaced.MatchString(m[2]) {
+			if word := normalise(m[1]); l.words[word] == "" {
+				l.words[word] = strings.TrimSpace(m[2])
+			}
+			continue
 		}
 		for _, part := range betweenSayings.Split(text, -1) {
 			if m := equals.FindStringSubmatch(part); m != nil {
