@@ -212,3 +212,12 @@ func TestTitlesAreNoGroups(t *testing.T) {
 		t.Errorf("groups are lost: %s", got)
 	}
 }
+
+// TestDayNames holds that a day may begin with its name in full, with accents or hyphens.
+func TestDayNames(t *testing.T) {
+	for text, want := range map[string]string{"Sábado, 7 de Maio. Mar chão": "7 de Maio", "Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5"} {
+		if m := dayFirst.FindStringSubmatch(text); m == nil || m[2] != want {
+			t.Errorf("%q: %q", text, m)
+		}
+	}
+}
