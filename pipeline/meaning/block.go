@@ -155,6 +155,7 @@ func (x *builder) settle() {
 	x.overnights()
 	x.twoClients()
 	x.numbered()
+	x.departs()
 	x.wrongYears()
 	x.inclusive()
 	x.tagged()
@@ -215,6 +216,29 @@ func (x *builder) numbered() {
 		return
 	}
 	x.plan.Numbered = mostlyNumbered(x.rows, trip.Index)
+}
+
+// departs tells a table of stretches or bites in which each departure begins a trip: the last ones
+// have no number any more, or nearly all have one.
+func (x *builder) departs() {
+	trip, left := x.plan.Find("trip"), x.plan.Find("depart_s")
+	if trip == nil || left == nil || !trip.Carried || x.plan.Kind == plan.Trips {
+		return
+	}
+	named, blank, since := 0, 0, 0
+	for _, row := range x.rows {
+		switch {
+		case cellOf(row, left.Index) == "" || isTotal(row):
+		case cellOf(row, trip.Index) != "":
+			named, since = named+1, 0
+		default:
+			blank, since = blank+1, since+1
+		}
+	}
+	if blank > 0 && named > 1 && (since >= 3 && since == blank || 10*named >= 7*(named+blank)) {
+		x.plan.Departs = true
+		x.note("%s: %d times the boat left without a number: trips of their own", trip.Heading, blank)
+	}
 }
 
 // leavings tells a log of events in which the boat left twice on a day.

@@ -28,6 +28,9 @@ func (r *Reader) gather() {
 		if t.rank >= 0 && !endsNone[t.Column.Name] && t.text != "" && (t.Carried || t.text != t.last) {
 			fresh = min(fresh, t.rank)
 		}
+		if r.layout.Departs && t.Column.Name == "depart_s" && t.text != "" {
+			fresh = min(fresh, rank["trip"])
+		}
 	}
 	for i := range r.targets {
 		t := &r.targets[i]

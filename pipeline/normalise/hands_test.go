@@ -172,3 +172,25 @@ func TestForgottenNumbersAreNoTripAbove(t *testing.T) {
 		}
 	}
 }
+
+// TestNumbersGivenUp holds that a departure begins a trip where nobody wrote numbers any more: it
+// is not of the last trip that has one, and its further rows are not either.
+func TestNumbersGivenUp(t *testing.T) {
+	text := "Trip|Date|Left dock|Lines in|Lines up|Lines|Knots|Species|Fate"
+	for i := range 7 {
+		number := ""
+		if i < 3 {
+			number = fmt.Sprint(2401 + i)
+		}
+		text += fmt.Sprintf("\n%s|2026-05-%02d|06:00|06:30|11:00|5|8|wahoo|landed\n|||||||mahi|lost", number, i+1)
+	}
+	for i, r := range (log{text: text}).read(t) {
+		want := ""
+		if i < 6 {
+			want = fmt.Sprint(2401 + i/2)
+		}
+		if got := r.values["trip"]; got != want {
+			t.Errorf("row %d: trip %q, want %q", i+1, got, want)
+		}
+	}
+}

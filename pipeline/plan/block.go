@@ -83,6 +83,7 @@ type Block struct {
 	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	Numbered   bool       // each trip has its number: a row with neither one nor a departure was not gone
+	Departs    bool       // each departure begins a trip, numbered or not
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
