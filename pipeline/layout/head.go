@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/unit"
@@ -172,6 +173,13 @@ func (g *Grid) coherent(r int, cells []int) bool {
 // pairs tells a heading of two columns from a label beside a value: rows below fill
 // the same two.
 func (g *Grid) pairs(r int, cells []int) bool {
+	if r+1 < len(g.Rows) {
+		for _, i := range g.Rows[r+1].filled(0, g.Width) {
+			if !slices.Contains(cells, i) {
+				return false // a further fish of the row above, and the next row
+			}
+		}
+	}
 	n := 0
 	for q := r + 1; q < min(len(g.Rows), r+1+reach); q++ {
 		if f := g.Rows[q].filled(0, g.Width); len(f) == 2 && f[0] == cells[0] && f[1] == cells[1] {

@@ -137,7 +137,9 @@ func columnName(col int) string {
 }
 
 func (x *builder) note(format string, args ...any) {
-	x.plan.Notes = append(x.plan.Notes, fmt.Sprintf(format, args...))
+	if say := fmt.Sprintf(format, args...); !slices.Contains(x.plan.Notes, say) { // a block may be settled anew
+		x.plan.Notes = append(x.plan.Notes, say)
+	}
 }
 
 // settle works out what the block's own cells and titles say beyond its columns' meanings.

@@ -67,7 +67,7 @@ func (l *builder) carried(rows [][]string) {
 		b := &l.plan.Bindings[i]
 		if together[b.Index] {
 			b.Carried = true
-			l.plan.Notes = append(l.plan.Notes, b.Heading+": left out for another strike of the row above, and was taken from there")
+			l.note("%s: left out for another strike of the row above, and was taken from there", b.Heading)
 			continue
 		}
 		if b.Set > 0 {
@@ -81,10 +81,10 @@ func (l *builder) carried(rows [][]string) {
 		}
 		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
 			b.Carried = true
-			l.plan.Notes = append(l.plan.Notes, b.Heading+": written once for the rows under it, and was taken for each of them")
+			l.note("%s: written once for the rows under it, and was taken for each of them", b.Heading)
 		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && gapsWithin(rows, b.Index) {
 			b.Carried = true
-			l.plan.Notes = append(l.plan.Notes, b.Heading+": left out between two rows that say the same, and was taken from them")
+			l.note("%s: left out between two rows that say the same, and was taken from them", b.Heading)
 		}
 	}
 }
