@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"wakeledger/queries"
@@ -56,12 +57,14 @@ func drawn(of string, pictures []picture) ([]page.Section, []string, error) {
 }
 
 // readingSection is what holds for all pictures, said once.
-func (s *season) readingSection() page.Section {
+func (s *season) readingSection(drawn []page.Section) page.Section {
 	notes := []string{
 		"Each trip is compared with itself, and lures on the lines of one leg with each other: good days favour no setting.",
 		"Settled: luck alone would do as much in fewer than one season in twenty, all factors allowed for. Leaning: so for this factor by itself. Not settled does not mean that it makes no difference.",
-		"What mattered shows each factor's best kind, picked afterwards: an interval clear of 1 alone does not make it lean.",
 		"A line through a mark is its 95 % interval; of a weight by tape, 90 %. One that ends in an arrow goes on.",
+	}
+	if slices.ContainsFunc(drawn, func(x page.Section) bool { return strings.HasPrefix(x.ID, "mattered") }) {
+		notes = append(notes, "What mattered shows each factor's best kind, picked afterwards: an interval clear of 1 alone does not make it lean.")
 	}
 	if enough := s.enough(); enough > 0 {
 		notes = append(notes, fmt.Sprintf("Pale and hatched: little effort, fewer than %s line-hours. Too little fishing to judge.", hours(enough)))

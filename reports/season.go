@@ -94,7 +94,7 @@ func Season(w io.Writer, in SeasonInput) error {
 		},
 	}
 	if len(pictures) > 0 {
-		p.Sections = append(p.Sections, s.readingSection())
+		p.Sections = append(p.Sections, s.readingSection(pictures))
 	}
 	for _, f := range s.folds() {
 		fold := page.Fold{Heading: f.heading}

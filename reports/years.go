@@ -58,7 +58,7 @@ func Years(w io.Writer, in YearsInput) error {
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
 	if len(sections) > 0 {
-		p.Sections = append(p.Sections, y.seasons[0].readingSection())
+		p.Sections = append(p.Sections, y.seasons[0].readingSection(sections))
 	}
 	return page.Render(w, p)
 }
