@@ -140,7 +140,8 @@ func prepare(ctx context.Context, file string) error {
 	if err != nil {
 		return err
 	}
-	return db.Close()
+	// while it is open to be read, nobody has it open for writing
+	return errors.Join(dropTorn(file), db.Close())
 }
 
 // The database's head is three parts of 4096 bytes; no table stands before its end. The
