@@ -1,13 +1,18 @@
 -- Rows without counts under one that counts, of the same stretch of a flat sheet: further fish
 -- of those that it counts, where its counts have room for all of them; else strikes beside it.
+-- A row that names no stretch is of the one above it on its day.
 CREATE OR REPLACE TEMP TABLE counts_rest AS
-WITH f AS (
+WITH of_stretch AS (
+    SELECT *, last_value(if(coalesce(leg, start_s::VARCHAR, end_s::VARCHAR) IS NULL, NULL, {leg: leg, start_s: start_s, end_s: end_s}) IGNORE NULLS) OVER (
+            PARTITION BY log_id, sheet, trip_key, date ORDER BY "row", part NULLS FIRST) AS stretch
+    FROM labelled WHERE kind = 'flat'
+), f AS (
     SELECT ord, outcome, kept, coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AS taped, line, strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n,
         coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL AS counts,
         coalesce(outcome, species_logged, length_cm::VARCHAR, girth_cm::VARCHAR, scale_kg::VARCHAR) IS NOT NULL AS tells,
         last_value(if(coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL, ord, NULL) IGNORE NULLS) OVER (
-            PARTITION BY log_id, sheet, trip_key, date, leg, start_s, end_s ORDER BY "row", part NULLS FIRST) AS of_ord
-    FROM labelled WHERE kind = 'flat'
+            PARTITION BY log_id, sheet, trip_key, date, stretch ORDER BY "row", part NULLS FIRST) AS of_ord
+    FROM of_stretch
 ), below AS (
     SELECT f.of_ord, coalesce(f.outcome, CASE WHEN f.kept THEN 'landed' WHEN NOT f.kept THEN 'released' WHEN f.taped THEN 'landed' END) AS outcome
     FROM f JOIN f o ON o.ord = f.of_ord
