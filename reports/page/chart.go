@@ -198,6 +198,10 @@ func gridLine() *opts.SplitLine {
 	return &opts.SplitLine{Show: opts.Bool(true), LineStyle: &opts.LineStyle{Color: "@rule"}}
 }
 
+// lineHeight is that of a label that may break, in pixels. Left out, it would be the width of
+// a letter that many fonts do not have.
+const lineHeight = 15
+
 // rows completes a chart of rows: what go-echarts has no words for.
 func rows(c drawn, f Frame, keys []Key, levels int) (*Chart, error) {
 	option, err := finish(c)
@@ -208,7 +212,7 @@ func rows(c drawn, f Frame, keys []Key, levels int) (*Chart, error) {
 	for i := range 2 {
 		// Every level is named, however many there are.
 		node(option, "yAxis", i, "axisLabel")["interval"] = 0
-		node(option, "yAxis", i, "axisLabel")["lineHeight"] = 15
+		node(option, "yAxis", i, "axisLabel")["lineHeight"] = lineHeight
 		node(option, "yAxis", i)["axisTick"] = map[string]any{"show": false}
 	}
 	// The head of the counts is a title: an axis name is not kept on the canvas.

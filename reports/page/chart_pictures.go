@@ -271,7 +271,7 @@ func Pairs(f Frame, levels []Level, columns []string, marks []PairMark) (*Chart,
 		return nil, err
 	}
 	label := node(chart.option, "xAxis", 0, "axisLabel")
-	label["interval"], label["hideOverlap"], label["overflow"] = 0, false, "break"
+	label["interval"], label["hideOverlap"], label["overflow"], label["lineHeight"] = 0, false, "break", lineHeight
 	label["width"] = 96
 	node(chart.option, "xAxis", 0)["nameGap"] = 46
 	node(chart.option, "grid", 0)["bottom"] = 50

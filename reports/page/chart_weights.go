@@ -57,7 +57,7 @@ func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell)
 	}
 	chart.height, chart.paper = chart.height+more, chart.paper+more
 	label := node(chart.option, "xAxis", 0, "axisLabel")
-	label["interval"], label["hideOverlap"], label["width"], label["overflow"] = 0, false, 52, "break"
+	label["interval"], label["hideOverlap"], label["width"], label["overflow"], label["lineHeight"] = 0, false, 52, "break", lineHeight
 	node(chart.option, "xAxis", 0)["nameGap"] = 46 // under two lines
 	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
 	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true, "lineStyle": map[string]any{"color": "@rule"}}
