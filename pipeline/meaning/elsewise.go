@@ -10,9 +10,11 @@ import (
 )
 
 // untrolled says of tables of strikes and fish which stretches that they name were fished in another
-// way, as the method beside the stretch in another table of the log says.
+// way, as the method beside the stretch in another table of the log says, and of tables of trips
+// which had no other stretches.
 func (l *Log) untrolled() {
 	other, trolled := map[string]bool{}, map[string]bool{}
+	still, lure := map[string]bool{}, map[string]bool{} // trips with such stretches, and with others
 	for _, u := range l.Data() {
 		m, trip, leg := u.Plan.Find("method"), outingOf(u.Plan), u.Plan.Find("leg")
 		if u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat || m == nil || trip == nil || leg == nil {
@@ -32,9 +34,9 @@ func (l *Log) untrolled() {
 			method, ok := words.Method(how)
 			switch key := plan.Stretch(name, cellText(r, leg.Index)); {
 			case ok && method != "troll":
-				other[key] = true
+				other[key], still[name] = true, true
 			default:
-				trolled[key] = true
+				trolled[key], lure[name] = true, true
 			}
 		}
 	}
@@ -45,6 +47,13 @@ func (l *Log) untrolled() {
 		return
 	}
 	for _, u := range l.Data() {
+		if trip := outingOf(u.Plan); u.Plan.Kind == plan.Trips && trip != nil {
+			for _, r := range u.Block.Rows {
+				if name := cellText(r, trip.Index); still[name] && !lure[name] {
+					setApart(u.Plan, r)
+				}
+			}
+		}
 		if p := u.Plan; (p.Kind == plan.Strikes || p.Kind == plan.Fish) && outingOf(p) != nil && p.Binds("leg") {
 			p.Elsewise = other
 		}
@@ -69,15 +78,20 @@ func (l *Log) apart() {
 			}
 			for _, r := range u.Block.Rows {
 				if int(r.Num) == last+1 {
-					if u.Plan.Apart == nil {
-						u.Plan.Apart = map[int64]bool{}
-					}
-					u.Plan.Apart[int64(r.Num)] = true
+					setApart(u.Plan, r)
 					last++
 				}
 			}
 		}
 	}
+}
+
+// setApart says of a row that it was not trolled.
+func setApart(p *plan.Block, r layout.Row) {
+	if p.Apart == nil {
+		p.Apart = map[int64]bool{}
+	}
+	p.Apart[int64(r.Num)] = true
 }
 
 // outingOf is the column that names a row's trip, or else its day.

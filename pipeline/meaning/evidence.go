@@ -229,18 +229,10 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			out = append(out, c)
 		}
 	}
-	if fate, _, _, ok := words.FateOf(head); ok && fate == words.Released && v.texts() > 0.5 && v.length() < prose {
-		named := v.share("fish or no", func(c layout.Cell) bool {
-			_, fish := phrase.CountFish(c.Text)
-			return fish || yesOrNo(c) || words.Nothing(c.Text)
-		})
-		if fishes := v.fishes(t); fishes > 0.2 && named >= 0.9 {
-			for _, column := range alike(t.Columns, "released_n", "count") {
-				c := candidate{column: column}
-				c.add(off, "let go by name", 3)
-				out = append(out, c)
-			}
-		}
+	if column := t.countedByName(v); column != nil {
+		c := candidate{column: column}
+		c.add(off, "fish by name", 3)
+		out = append(out, c)
 	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
@@ -248,6 +240,40 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		out = append(out, c)
 	}
 	return out
+}
+
+// countedByName is the count that a column holds whose heading says that fish were boated or let
+// go, and whose cells name them: "1 yft, 1 mahi". nil: it is none.
+func (t *Lexicon) countedByName(v *Values) *plan.Column {
+	fate, _, _, ok := words.FateOf(v.Label.Text)
+	if !ok || v.length() >= prose || v.fishes(t) <= 0.2 {
+		return nil
+	}
+	name := ""
+	switch {
+	case fate == words.Released && v.texts() > 0.5:
+		name = "released_n"
+	case fate == words.Landed && v.fishes(t) >= 0.5 && v.share("fish without measures", bareFish) >= 0.9:
+		name = "landed_n"
+	default:
+		return nil
+	}
+	named := v.share("fish or no", func(c layout.Cell) bool {
+		_, fish := phrase.CountFish(c.Text)
+		return fish || yesOrNo(c) || words.Nothing(c.Text)
+	})
+	if columns := alike(t.Columns, name, "count"); named >= 0.9 && len(columns) > 0 {
+		return columns[0]
+	}
+	return nil
+}
+
+// bareFish tells a list of fish with their numbers and no more: "2 yft, 1 mahi".
+func bareFish(c layout.Cell) bool {
+	all := phrase.FishList(c.Text, phrase.Defaults{})
+	return words.Nothing(c.Text) || len(all) > 0 && c.Text[0] >= '0' && c.Text[0] <= '9' && !slices.ContainsFunc(all, func(f phrase.Fish) bool {
+		return f.Kg+f.LengthCm+f.GirthCm > 0 || f.Fate == words.Released
+	})
 }
 
 // speciesFate is what became of the fish whose species heads a column: of a heading that is
@@ -339,7 +365,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "event":
 		return eventProfile(v, not)
 	case "position":
-		return pick(v.share("position", func(x layout.Cell) bool { return likePosition(x.Text) }) >= 0.6, 2.5)
+		return pick(v.positions(), 2.5)
 	case "latitude", "longitude":
 		return pick(v.share("degrees", func(x layout.Cell) bool { return likeDegrees(x.Text) }) >= 0.6, 0.8)
 	case "kept":
@@ -362,6 +388,11 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.texts() > 0.6, 0.4)
 	}
 	return textProfile(v, c, not)
+}
+
+// positions tells cells with a latitude and a longitude.
+func (v *Values) positions() bool {
+	return v.share("position", func(x layout.Cell) bool { return likePosition(x.Text) }) >= 0.6
 }
 
 // coded tells two or three codes of a letter or two, again and again.
@@ -418,7 +449,7 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 		}
 		return -0.4
 	case "line":
-		if v.clockShare() > 0.6 || v.dates() > 0.6 {
+		if v.clockShare() > 0.6 || v.dates() > 0.6 || v.positions() {
 			return -4
 		}
 		if v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) >= 0.5 {

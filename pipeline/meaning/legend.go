@@ -28,6 +28,7 @@ var (
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+`)
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
+	columnKey      = regexp.MustCompile(`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
 
 // readLegend gathers the legends among texts that are part of no table.
@@ -38,7 +39,11 @@ func readLegend(texts []string) *legend {
 			l.missing = m[1]
 			continue
 		}
-		if m := colonKey.FindStringSubmatch(text); m != nil {
+		m := columnKey.FindStringSubmatch(text)
+		if m == nil {
+			m = colonKey.FindStringSubmatch(text)
+		}
+		if m != nil {
 			if codes := codesIn(m[2]); codes != nil {
 				l.codes[normalise(m[1])] = codes
 				continue
@@ -64,6 +69,8 @@ func codesIn(text string) map[string]string {
 	parts := parted.Split(text, -1)
 	if n := strings.Count(text, "="); n > 1 && strings.Count(text, ";") >= n-1 {
 		parts = strings.Split(text, ";") // commas are of the meanings then
+	} else if n > 1 && strings.Count(text, ". ") >= n-1 {
+		parts = strings.Split(text, ". ")
 	}
 	codes := map[string]string{}
 	whole, loose := 0, 0

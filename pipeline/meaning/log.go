@@ -126,7 +126,7 @@ func (l *Log) order() {
 	sort.SliceStable(l.Blocks, func(i, j int) bool { return at[l.Blocks[i].Block] < at[l.Blocks[j].Block] })
 }
 
-var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum|count\w*|max|min|average\w*|subtotal)\(`)
+var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum\w*|count\w*|max|min|average\w*|subtotal)\(`)
 
 // isProof tells a block of numbers that are worked out from other cells.
 func isProof(b *layout.Block) bool {

@@ -142,10 +142,10 @@ func addsUp(above []layout.Row, r *layout.Row) bool {
 	return dated && sums > 0 && numbers-sums <= 1 && (sums > 1 || numbers == 1)
 }
 
-// isTotals tells a row of totals: most of its numbers are sums over rows, or a word for
-// it stands before its numbers and no day.
+// isTotals tells a row of totals: most of its numbers are sums over rows, or all of few with
+// no more than a label beside them, or a word for it stands before its numbers and no day.
 func isTotals(r *layout.Row) bool {
-	numbers, sums, dated, word, first := 0, 0, false, false, true
+	numbers, sums, labels, dated, word, first := 0, 0, 0, false, false, true
 	for i, c := range r.Cells {
 		switch c.Look {
 		case layout.Number, layout.Duration, layout.Clock:
@@ -156,11 +156,13 @@ func isTotals(r *layout.Row) bool {
 		case layout.Date:
 			dated = dated || i < 2 && c.Formula == ""
 		case layout.Text:
+			labels++
 			if (first || i < 4) && numbers == 0 && len(c.Text) < 40 && words.IsTotal(c.Text) {
 				word = true
 			}
 		}
 		first = first && c.Look == layout.Blank
 	}
-	return word && !dated && numbers > 0 || sums >= 2 && 2*sums >= numbers
+	alone := sums == numbers && labels <= 1 && !dated
+	return numbers > 0 && (word && !dated || sums > 0 && alone || sums >= 2 && 2*sums >= numbers)
 }

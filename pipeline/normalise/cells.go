@@ -565,6 +565,10 @@ func leading(text string) (float64, bool) {
 	if n == 0 || n == len(text) || text[n] != ' ' && text[n] != '(' || strings.HasPrefix(strings.TrimSpace(text[n:]), "/") || strings.HasPrefix(strings.TrimSpace(text[n:]), "-") {
 		return 0, false
 	}
+	outside, _, _ := strings.Cut(text[n:], "(")
+	if first := strings.TrimSpace(outside); first != "" && first[0] >= 'A' && strings.ContainsAny(outside, "0123456789") {
+		return 0, false // 4 then 7
+	}
 	v, err := strconv.ParseFloat(text[:n], 64)
 	return v, err == nil
 }

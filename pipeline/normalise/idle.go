@@ -39,6 +39,9 @@ func (r *Reader) idle() Skip {
 			return Elsewise
 		}
 	case plan.Trips:
+		if r.layout.Apart[int64(r.row.Num)] {
+			return Elsewise
+		}
 		if r.layout.Numbered && !r.value("trip").Known && !r.value("depart_s").Known && !r.value("return_s").Known || r.layout.Ashore[int64(r.row.Num)] {
 			return NotGone
 		}
@@ -47,6 +50,9 @@ func (r *Reader) idle() Skip {
 	}
 	if r.anyCell(words.NotGone) && !r.effort() && !r.struck() && !slices.ContainsFunc(r.side, named) {
 		return NotGone // "sat at the dock til ten and bagged it" boated nothing
+	}
+	if r.layout.Kind == plan.Flat && r.anyCell(words.Otherwise) && !r.effort() && !r.struck() && len(r.side) == 0 {
+		return Elsewise // a day on the handline
 	}
 	if r.effort() || len(r.side) > 0 || r.struck() {
 		if r.anyCell(isTest) {

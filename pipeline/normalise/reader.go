@@ -367,7 +367,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 func (r *Reader) Doubts() []record.Problem { return r.doubts }
 
 func (r *Reader) fault(t *target, text, reason string) {
-	r.problems = append(r.problems, r.problem(t, text, reason))
+	p := r.problem(t, text, reason)
+	p.Whole = true
+	r.problems = append(r.problems, p)
 }
 
 func (r *Reader) problem(t *target, text, reason string) record.Problem {
@@ -380,7 +382,7 @@ func (r *Reader) problem(t *target, text, reason string) record.Problem {
 func (r *Reader) faultRow(reason string) {
 	p := r.pos
 	p.Row = r.row.Num
-	r.problems = append(r.problems, record.Problem{Pos: p, Cell: r.excerpt(), Reason: reason})
+	r.problems = append(r.problems, record.Problem{Pos: p, Cell: r.excerpt(), Reason: reason, Whole: true})
 }
 
 func (r *Reader) excerpt() string {

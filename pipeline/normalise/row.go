@@ -379,6 +379,7 @@ func (r *Reader) forWantOf() bool {
 	for _, p := range r.aside {
 		i := slices.IndexFunc(r.targets, func(t target) bool { return t.Index+1 == p.Pos.Col })
 		if i >= 0 && (r.slots.need.effort && isEffort(r.targets[i].Binding) || slices.Contains(r.slots.enough, r.targets[i].field)) {
+			p.Whole = true
 			r.problems = append(r.problems, p)
 		}
 	}

@@ -74,7 +74,7 @@ func TestFaultsKnowTheirPlace(t *testing.T) {
 	got := log{text: "Legs of June\n" + under("Date|Start|End|Speed (kn)", "2026-06-03|06:00|08:00|12", "2026-06-03|06:00|08:00|fast\n2026-06-03|six|08:00|99"), name: "June"}.read(t)[8:]
 	for i, want := range [][]record.Problem{
 		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 11, Col: 4}, Column: "Speed (kn)", Cell: "fast"}},
-		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 12, Col: 2}, Column: "Start", Cell: "six"}}, // without a start it is no leg, whatever its speed
+		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 12, Col: 2}, Column: "Start", Cell: "six", Whole: true}}, // without a start it is no leg, whatever its speed
 	} {
 		if len(got[i].problems) != len(want) {
 			t.Fatalf("row %d: %v", i, got[i].problems)

@@ -91,7 +91,7 @@ type Block struct {
 	Cells    map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool  // stretches, as Stretch names them, that were not trolled
 	Ashore   map[int64]bool   // rows of trips without hours, of which no other table tells: they were not gone
-	Apart    map[int64]bool   // rows of strikes under a title that says that they were not trolled
+	Apart    map[int64]bool   // rows that were not trolled: of strikes under a title that says so, of trips with no other stretches
 	Trips    map[int64]string // the trips of rows, where the log's owner told two of one day apart
 	Freed    bool             // the fish that its words say were let go are beside those that it counts
 	Foot     map[int64]bool   // rows under the table that are of no day: averages, another year

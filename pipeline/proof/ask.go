@@ -367,7 +367,7 @@ func (s *Subject) useless() bool {
 // rests are the totals that rest on a cell or a row that was set aside.
 func (s *Subject) rests(p record.Problem) []string {
 	b := s.heading(p.Column)
-	if b == nil || p.Pos.Col == 0 || s.Plan.Kind == plan.Events && slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
+	if b == nil || p.Whole || p.Pos.Col == 0 || s.Plan.Kind == plan.Events && slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
 		return all // of an event nothing is left without them
 	}
 	if of := effectOf(b.Column.Name); of != nil {

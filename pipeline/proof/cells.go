@@ -168,9 +168,10 @@ func asCell(text string) string { return "=" + text }
 // returns the problems that no question of its own is asked of.
 func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 	type found struct {
-		b    *plan.Binding
-		word string
-		rows []int64
+		b     *plan.Binding
+		word  string
+		rows  []int64
+		whole bool // rows are left out for it
 	}
 	var all []found
 	for _, p := range s.Stats.Aside {
@@ -183,7 +184,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 			continue // asked already
 		case len(s.rests(p)) == 0 || measured(b) && figureless(p.Cell):
 			continue // no total rests on it: a word in place of a measure is none
-		case askable[b.Column.Parse] == nil || measured(b) || len(p.Cell) > 30:
+		case askable[b.Column.Parse] == nil || measured(b) || len(p.Cell) > 30 || p.Whole && b.Column.Parse == "count" && !figureless(p.Cell):
 			left = append(left, p)
 			continue
 		}
@@ -192,7 +193,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 		if i < 0 {
 			i, all = len(all), append(all, found{b: b, word: word})
 		}
-		all[i].rows = append(all[i].rows, int64(p.Pos.Row))
+		all[i].rows, all[i].whole = append(all[i].rows, int64(p.Pos.Row)), all[i].whole || p.Whole
 	}
 	for i, f := range all {
 		if i == mostCells {
@@ -203,7 +204,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 			}
 			break
 		}
-		q.word(s, f.b, f.word, f.rows)
+		q.word(s, f.b, f.word, f.rows, f.whole)
 	}
 	return left
 }
@@ -290,15 +291,16 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 
 const leaveOut = "leave the row out"
 
-// word asks what a cell, or a word of several cells, of a column means.
-func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64) {
+// word asks what a cell, or a word of several cells, of a column means; whole tells that rows
+// are left out for it.
+func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, whole bool) {
 	options, choices := askable[b.Column.Parse](b, word)
 	where := rowName(s, rows[0])
 	if len(rows) > 1 {
 		where = fmt.Sprintf("%d rows, the first %s", len(rows), where)
 	}
 	effect := effectOf(b.Column.Name)
-	if slices.Contains(choices, leaveOut) {
+	if whole || slices.Contains(choices, leaveOut) {
 		effect = all
 	}
 	if b.Column.Parse == "weighed" {
@@ -336,7 +338,7 @@ func (q *inquiry) outcomes(s *Subject) {
 	}
 	for _, text := range slices.Sorted(maps.Keys(by)) {
 		if len(by[text]) > 1 {
-			q.word(s, b, text, by[text])
+			q.word(s, b, text, by[text], false)
 		}
 	}
 }

@@ -70,6 +70,8 @@ type Problem struct {
 	Cell string
 	// Reason says in a few words what is wrong.
 	Reason string
+	// Whole tells that the whole row is left out for it; else the rest of it is kept.
+	Whole bool
 }
 
 // maxShown bounds the cell text in a message, in characters: a note of a page

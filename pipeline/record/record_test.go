@@ -42,10 +42,10 @@ func TestProblemError(t *testing.T) {
 		problem Problem
 		want    string
 	}{
-		{Problem{pos, "Speed", "fast", "not a speed"}, `log.xlsx!Legs!D17: Speed "fast": not a speed`},
-		{Problem{pos, "", "fast", "not a speed"}, `log.xlsx!Legs!D17: "fast": not a speed`},
-		{Problem{pos, "Speed", "", "missing"}, `log.xlsx!Legs!D17: Speed: missing`},
-		{Problem{pos, "", "", "no start"}, `log.xlsx!Legs!D17: no start`},
+		{Problem{pos, "Speed", "fast", "not a speed", false}, `log.xlsx!Legs!D17: Speed "fast": not a speed`},
+		{Problem{pos, "", "fast", "not a speed", false}, `log.xlsx!Legs!D17: "fast": not a speed`},
+		{Problem{pos, "Speed", "", "missing", false}, `log.xlsx!Legs!D17: Speed: missing`},
+		{Problem{pos, "", "", "no start", false}, `log.xlsx!Legs!D17: no start`},
 	} {
 		if got := c.problem.Error(); got != c.want {
 			t.Errorf("got %s, want %s", got, c.want)

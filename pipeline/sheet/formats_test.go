@@ -140,7 +140,7 @@ func TestDetails(t *testing.T) {
 		unread = append(unread, s[:strings.Index(s, "=")+1])
 	}
 	for _, s := range sums {
-		ods = append(ods, strings.NewReplacer("B2", "[.B2]", "C2", "[.C2]", "D2", "[.D2]", ",", ";").Replace(s))
+		ods = append(ods, strings.NewReplacer("B2", "B2", "C2", "C2", "D2", "D2", ",", ";").Replace(s))
 	}
 	for kind, want := range map[string][]string{
 		"xlsx": slices.Concat(sums, comments, end), "ods": slices.Concat(ods, comments, end), "xls": unread,

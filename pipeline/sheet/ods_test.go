@@ -41,7 +41,7 @@ func TestODS(t *testing.T) {
 			`<t:table-cell o:value-type="string" o:string-value="x"><x:p>y</x:p></t:table-cell><t:table-cell o:value-type="string" c:value-type="error" o:string-value=""><x:p>Err:502</x:p></t:table-cell>` +
 			`<t:table-cell o:value-type="float" o:value="bad"><x:p>seen</x:p></t:table-cell><t:table-cell t:formula="of:=[.A1]"/><t:table-cell t:formula="of:=[.A1]"><x:p/></t:table-cell>` +
 			`<t:table-cell t:formula="of:=[.A1]>0" o:value-type="float" o:value="1"><x:p>TRUE</x:p></t:table-cell>`)),
-			[]string{`Legs 1|"TRUE"|"0.5"|"12"|"x"|"#VALUE!"|"seen"|"=[.A1]"|""|"TRUE`}},
+			[]string{`Legs 1|"TRUE"|"0.5"|"12"|"x"|"#VALUE!"|"seen"|"=A1"|""|"TRUE`}},
 		{"classes without a style", oneTable(row(`<t:table-cell o:value-type="date" o:date-value="2026-07-01"/><t:table-cell o:value-type="date" o:date-value="2026-07-01T12:00:00Z"/><t:table-cell o:value-type="time" o:time-value="PT12H"/>` +
 			`<t:table-cell o:value-type="date" o:date-value="soon"><x:p>soon</x:p></t:table-cell>`)),
 			[]string{`Legs 1|"46204" date|"46204.5" date and time|"0.5" clock|"soon`}},
@@ -165,6 +165,17 @@ func TestSerials(t *testing.T) {
 		_, day := dateSerial(text, false)
 		if _, span := timeSerial(text); day || span {
 			t.Errorf("%q was taken", text)
+		}
+	}
+}
+
+func TestPlainReferences(t *testing.T) {
+	for in, want := range map[string]string{
+		"SUM([.F2:.F3])": "SUM(F2:F3)", "[.A1]*24": "A1*24", "SUM([$Runs.$B$2:.$B$69])/[.C7]": "SUM($Runs!$B$2:$B$69)/C7",
+		"['trip log'.A2]": "'trip log'!A2", "1+2": "1+2",
+	} {
+		if got := plainReferences(in); got != want {
+			t.Errorf("%s: %s, expected %s", in, got, want)
 		}
 	}
 }

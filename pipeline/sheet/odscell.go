@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"encoding/xml"
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -112,9 +113,28 @@ func (c *odsCell) take(a xml.Attr) {
 	case "formula":
 		c.formula = FormulaNoValue
 		if _, text, ok := strings.Cut(a.Value, "="); ok { // "of:=" begins it
-			c.formula += text
+			c.formula += plainReferences(text)
 		}
 	}
+}
+
+// bracketed is a reference in a formula as the standard writes it (OpenFormula: OASIS
+// OpenDocument 1.2, part 2, 5.8): [.F2:.F3], [$Runs.$B$2:.$B$69].
+var bracketed = regexp.MustCompile(`\[[^\[\]]*\]`)
+
+// plainReferences writes references as an .xlsx has them: F2:F3, $Runs!$B$2:$B$69.
+func plainReferences(formula string) string {
+	return bracketed.ReplaceAllStringFunc(formula, func(ref string) string {
+		ends := strings.Split(ref[1:len(ref)-1], ":")
+		for i, end := range ends {
+			if dot := strings.LastIndex(end, "."); dot == 0 {
+				ends[i] = end[1:]
+			} else if dot > 0 {
+				ends[i] = end[:dot] + "!" + end[dot+1:]
+			}
+		}
+		return strings.Join(ends, ":")
+	})
 }
 
 // grid is the cell as an .xlsx would have it, and whether it is a number there.
