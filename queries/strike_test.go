@@ -54,3 +54,39 @@ func TestFurtherFishOfAStretch(t *testing.T) {
 		})
 	}
 }
+
+// Several fish in one row of a flat table stand beside the other rows of their stretch, which
+// tell strikes of their own.
+func TestSeveralFishInARow(t *testing.T) {
+	const log = "Date,In,Out,Lines,Speed kn,Time,Fish,Outcome,Weight kg,Length cm,Remarks\n" +
+		"2026-05-02,06:00,08:00,4,8.2,06:20,2 albacore,landed,9.3 + 8.7,,\n" +
+		",,,,,06:50,albacore,lost,,,\n" +
+		"2026-05-03,06:00,08:00,4,8.2,06:20,albacore,landed,9.9,80,girth 56\n" +
+		"2026-05-04,06:00,08:00,4,8.2,06:20,albacore,landed,9.8,81,\n" +
+		",,,,,06:50,wahoo,lost,,,\n" +
+		"2026-05-05,06:00,08:00,4,8.2,06:20,albacore,landed,9.8 + 9.1,,\n"
+	file := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(file, []byte(log), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC", Units: "metric"})
+	load(t, s, file)
+	rows, err := s.DB.Query(context.Background(), `SELECT (SELECT count(*) FROM strike), (SELECT count(*) FROM strike WHERE outcome = 'lost'),
+		(SELECT list(scale_kg ORDER BY scale_kg)::VARCHAR FROM fish WHERE scale_kg IS NOT NULL), (SELECT max(girth_cm) FROM fish), (SELECT count(*) FROM set_aside)`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	var strikes, lost, aside int
+	var weights string
+	var girth float64
+	if !rows.Next() {
+		t.Fatal(rows.Err())
+	}
+	if err := rows.Scan(&strikes, &lost, &weights, &girth, &aside); err != nil {
+		t.Fatal(err)
+	}
+	if strikes != 7 || lost != 2 || weights != "[8.7, 9.3, 9.8, 9.9]" || girth != 56 || aside != 1 {
+		t.Errorf("%d strikes, %d lost, weights %s, girth %v, %d set aside; expected 7, 2, [8.7, 9.3, 9.8, 9.9], 56 and two weights for one fish", strikes, lost, weights, girth, aside)
+	}
+}

@@ -378,8 +378,9 @@ func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
 	}
 }
 
-// longestTrip is the most days that one trip may last.
-const longestTrip = 21
+// longestTrip is the most days that one trip may last, and longestLull the most from one of its
+// days with lines in to the next.
+const longestTrip, longestLull = 21, 5
 
 // countsTrips tells a number that is how many trips the rows are, and not the name of one: their
 // days are as many, or lie too far apart for one trip.
@@ -389,17 +390,22 @@ func (x *builder) countsTrips(text string) bool {
 	if err != nil || date == nil || date.Column.Parse != "date" {
 		return false
 	}
-	days, first, last := map[unit.Date]bool{}, unit.Date(0), unit.Date(0)
+	var days []unit.Date
 	for _, d := range x.daysOf(date.Index) {
-		if d == 0 {
-			continue
+		if d != 0 {
+			days = append(days, d)
 		}
-		if days[d] = true; first == 0 || d < first {
-			first = d
-		}
-		last = max(last, d)
 	}
-	return len(days) > 2 && (len(days) == n || last-first > longestTrip)
+	slices.Sort(days)
+	days = slices.Compact(days)
+	if len(days) < 3 {
+		return false
+	}
+	ashore := unit.Date(0)
+	for i := range days[1:] {
+		ashore = max(ashore, days[i+1]-days[i])
+	}
+	return len(days) == n || days[len(days)-1]-days[0] > longestTrip || ashore > longestLull
 }
 
 // statesDay tells a text that is a whole date, with its year, even if the order

@@ -59,6 +59,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			b := &s.Blocks[i]
 			stripTotals(b)
 			if said := t.monthDays(b); said != "" {
+				stripFoot(b)
 				told[b] = said
 			}
 			l.Texts = append(l.Texts, b.Above...)

@@ -110,15 +110,19 @@ func dayNumber(text string) int {
 	return 0
 }
 
-// daysOfMonth tells a column of days of a month, that never fall.
+// daysOfMonth tells a column of days of a month, that never fall. A last row may have a label
+// there: "trips   5".
 func daysOfMonth(rows []layout.Row, col int) bool {
 	last, n := 0, 0
-	for _, r := range rows {
+	for i, r := range rows {
 		if col >= len(r.Cells) || r.Cells[col].Look == layout.Blank || words.Ditto(r.Cells[col].Text) {
 			continue
 		}
 		d := dayNumber(r.Cells[col].Text)
 		if d < max(1, last) {
+			if text := r.Cells[col].Text; n >= leastDays && i == len(rows)-1 && !strings.ContainsAny(text, "0123456789?") && !timed(&r) {
+				continue
+			}
 			return false
 		}
 		last, n = d, n+1

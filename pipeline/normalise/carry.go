@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
 
@@ -57,6 +58,9 @@ func (r *Reader) says(t *target) string {
 	text := r.logged(t)
 	if first := r.firstOf(t); first != nil && words.Ditto(text) {
 		return r.says(first)
+	}
+	if r.layout.Kind == plan.Events && (t.Column.Name == "speed_kn" || t.Column.Name == "strike_speed_kn" || t.Column.Name == "lines_out") && words.Ditto(text) {
+		return "" // as it was, whatever the row above says
 	}
 	if r.isDitto(text) || t.Column.Key && text != "" && !strings.ContainsAny(text, "0123456789") && words.Ditto(text) {
 		return t.last

@@ -246,6 +246,13 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		return r.between(t, text)
 	}
+	if err != nil && t.measure() && r.sets == 0 {
+		if all := r.measuresIn(t, text, ";&/+"); all != nil {
+			r.each = append(r.each, measures{t, text, all})
+			r.values[t.field] = entry.OfReal(all[0])
+			return nil
+		}
+	}
 	if err != nil && t.measure() && words.Hedged(text) {
 		if kept, ok := r.words.find("kept", text); !ok || kept != "no" {
 			r.doubts = append(r.doubts, r.problem(t, text, "no reading: not logged"))

@@ -12,6 +12,9 @@ import (
 // idle tells rows that are no entry because they say that there was nothing to enter:
 // a day not gone, a test, a stretch's table under which nothing struck.
 func (r *Reader) idle() Skip {
+	if own := r.ownEffort(); r.layout.Kind == plan.Flat && (own || r.value("date") != r.lain.date || r.value("trip") != r.lain.trip) {
+		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.elsewise)}
+	}
 	if r.elsewise {
 		return Elsewise
 	}
@@ -25,9 +28,6 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
-		if own := r.ownEffort(); own || r.value("date") != r.lain.date || r.value("trip") != r.lain.trip {
-			r.lain = lain{r.value("date"), r.value("trip"), own && r.still()}
-		}
 		if r.still() || r.lain.still {
 			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
@@ -116,7 +116,7 @@ func (r *Reader) untrolled() bool {
 	})
 }
 
-// lain is the stretch above: the boat lay still, or it did not.
+// lain is the stretch above: the boat lay still, or fished in another way, or it did not.
 type lain struct {
 	date, trip entry.Value
 	still      bool

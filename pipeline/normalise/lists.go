@@ -127,6 +127,7 @@ func (r *Reader) remarked() {
 		if t.Column.Name != "notes" || t.Column.Parse != "text" {
 			continue
 		}
+		r.girthTold(r.values[t.field].Text)
 		for _, f := range phrase.FishList(r.values[t.field].Text, t.defaults()) {
 			if f.Name == "" || f.N > 1 || f.Guess || f.Fate == words.Lost || f.Fate == words.Missed {
 				continue
@@ -139,6 +140,23 @@ func (r *Reader) remarked() {
 				}
 			}
 		}
+	}
+}
+
+// girthTold gives the one fish of a row that has its length the girth that a remark tells, in the
+// unit of the length where it states none.
+func (r *Reader) girthTold(remark string) {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "length_cm" && t.Set == 0 })
+	if i < 0 || r.sets > 0 || r.like > 1 || !r.value("length_cm").Known || words.Hedged(remark) {
+		return
+	}
+	t := &r.targets[i]
+	q, err := unit.ParseQuantity(words.GirthTold(remark), t.Column.Dimension, r.fallback(t), r.mark())
+	if err != nil {
+		return
+	}
+	if cm, err := q.In(t.Column.Unit); err == nil && cm >= t.Column.Min && cm < r.value("length_cm").Real {
+		r.put("girth_cm", entry.OfReal(cm))
 	}
 }
 

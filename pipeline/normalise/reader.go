@@ -71,11 +71,12 @@ type Reader struct {
 	worded    []several // counts of the row that name their fish
 	spell     spell     // what a row of a log of events tells of a whole stretch
 	lain      lain
-	beyond    bool     // the rows stand under a title that says that they were not trolled
-	answer    []string // the cells of the last answer of a form
-	like      int      // fish of the species that the row names with a number
-	unweighed int      // weights in words that nobody says are from a scale
-	open      lastOpen // the stretch above that has no end
+	beyond    bool       // the rows stand under a title that says that they were not trolled
+	answer    []string   // the cells of the last answer of a form
+	like      int        // fish of the species that the row names with a number
+	each      []measures // cells with those of several fish
+	unweighed int        // weights in words that nobody says are from a scale
+	open      lastOpen   // the stretch above that has no end
 	events    eventLog
 }
 
@@ -196,6 +197,9 @@ func (r *Reader) implied() {
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
+	if r.has("length_cm") && r.has("notes") && !r.has("girth_cm") {
+		r.add("girth_cm", entry.Real) // a remark may tell it
+	}
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
 		r.released = r.add("kept", entry.Flag)
 	}
@@ -290,7 +294,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
-	r.several, r.worded, r.like, r.spell = nil, nil, 0, spell{}
+	r.several, r.worded, r.like, r.each, r.spell = nil, nil, 0, nil, spell{}
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}

@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -179,21 +180,44 @@ func (r *Reader) named(t *target, text string) (n int, ok bool) {
 	return n, ok
 }
 
+// measures are those of several fish in one cell: "9.3 + 8.7".
+type measures struct {
+	t    *target
+	text string
+	all  []float64
+}
+
 // likened makes one more strike or fish of each that a row tells with the one of its species:
-// "albies x3", "2 germons". Measures are of the one, whichever it is.
+// "albies x3", "2 germons". One measure is of the one, whichever it is; several are of each.
 func (r *Reader) likened() {
-	if r.like < 2 || r.counts() {
+	fish := max(1, r.like)
+	if r.counts() {
+		fish = 1
+	}
+	for i, m := range r.each {
+		if len(m.all) > fish {
+			r.values[m.t.field] = entry.Value{}
+			r.aside = append(r.aside, r.problem(m.t, m.text, fmt.Sprintf("%d measures for %d fish", len(m.all), fish)))
+			r.each[i].all = nil
+		}
+	}
+	if fish < 2 {
 		return
 	}
 	kind := plan.Strikes
 	if r.layout.Kind == plan.Fish {
 		kind = plan.Fish
 	}
-	for range r.like - 1 {
+	for k := 1; k < fish; k++ {
 		v := map[string]entry.Value{}
 		for _, name := range likeFields {
 			if x := r.value(name); x.Known {
 				v[name] = x
+			}
+		}
+		for _, m := range r.each {
+			if k < len(m.all) {
+				v[m.t.Column.Name] = entry.OfReal(m.all[k])
 			}
 		}
 		r.beside(kind, v)

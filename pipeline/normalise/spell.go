@@ -34,24 +34,30 @@ func (r *Reader) whole(t *target, text string) bool {
 
 // weightsOf takes a cell of several weights.
 func (r *Reader) weightsOf(t *target, text string) bool {
-	parts := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(",;&/+", c) })
+	r.spell.weights = r.measuresIn(t, text, ",;&/+")
+	return r.spell.weights != nil
+}
+
+// measuresIn are the measures of a cell of several, with those marks between them, in the
+// column's unit; nil where it is none.
+func (r *Reader) measuresIn(t *target, text, marks string) []float64 {
+	parts := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(marks, c) })
 	if len(parts) < 2 {
-		return false
+		return nil
 	}
-	var kgs []float64
+	var all []float64
 	for _, p := range parts {
 		q, err := unit.ParseQuantity(strings.TrimSpace(p), t.Column.Dimension, r.fallback(t), r.mark())
 		if err != nil {
-			return false
+			return nil
 		}
-		kg, err := q.In(t.Column.Unit)
-		if err != nil || kg < t.Column.Min || kg > t.Column.Max {
-			return false
+		v, err := q.In(t.Column.Unit)
+		if err != nil || v < t.Column.Min || v > t.Column.Max {
+			return nil
 		}
-		kgs = append(kgs, kg)
+		all = append(all, v)
 	}
-	r.spell.weights = kgs
-	return true
+	return all
 }
 
 // wholeStretch takes a row that tells of a whole stretch: its hours, and its bites at its speed.

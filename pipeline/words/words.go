@@ -397,3 +397,32 @@ func Negated(text string) bool {
 	}
 	return false
 }
+
+// GirthTold is the figure that a remark gives behind a word for the girth, with its unit where it
+// has one: "girth 26 in", "circonf. 92". "" where there is none, or more than one.
+func GirthTold(text string) (figure string) {
+	toks := Scan(text)
+	for i := range toks {
+		u, next, ok := UnitAt(toks, i)
+		if !ok || u != "girth" {
+			continue
+		}
+		for next < len(toks) && (toks[next].Text == "." || toks[next].Text == ":" || toks[next].Text == "=") {
+			next++
+		}
+		if next == len(toks) || toks[next].Kind != Digits {
+			continue
+		}
+		if figure != "" {
+			return ""
+		}
+		from, end := toks[next].At, toks[next].End
+		if next++; next < len(toks) {
+			if _, after, ok := UnitAt(toks, next); ok {
+				end = toks[after-1].End
+			}
+		}
+		figure = text[from:end]
+	}
+	return figure
+}

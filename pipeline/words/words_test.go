@@ -263,3 +263,13 @@ func TestNotLogged(t *testing.T) {
 		}
 	}
 }
+
+func TestGirthTold(t *testing.T) {
+	for text, want := range map[string]string{
+		"circonf. 92": "92", "girth 26 in, full of squid": "26 in", "girth: 26.5": "26.5", "giro": "", "92 giri": "", "girth 20, the other girth 22": "", "girth ok": "", "": "",
+	} {
+		if got := GirthTold(text); got != want {
+			t.Errorf("%q: %q, expected %q", text, got, want)
+		}
+	}
+}

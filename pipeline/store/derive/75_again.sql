@@ -80,24 +80,22 @@ SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
 -- only what the counts have over is added: on a leg that has both, and of a row that counts a
 -- whole trip. Between two logs this holds for counts alone, which have no instant.
 CREATE OR REPLACE TEMP TABLE surplus AS
-WITH detail AS (
+WITH detail AS ( -- not those told by a row that counts: it counts what is over
     SELECT * FROM told WHERE origin = 'strikes' AND hit_id NOT IN (SELECT hit_id FROM hit_again)
+        AND ord // 128 NOT IN (SELECT ord // 128 FROM told WHERE origin = 'flat')
 ), scope AS (
     SELECT 'leg' AS of, leg_id AS id, * FROM detail WHERE leg_id IS NOT NULL
     UNION ALL SELECT 'trip', trip_key, * FROM detail WHERE trip_key IS NOT NULL
 ), details AS (
     SELECT of, id, count(*) AS n, arg_min(log_id, ord) AS log_id FROM scope GROUP BY of, id
-), own AS ( -- told by the row of the count itself, which counts what is over
-    SELECT of, id, ord // 128 AS told_by, count(*) AS n FROM scope GROUP BY ALL
 ), counted AS (
     SELECT 'leg' AS of, leg_id AS id, * FROM told WHERE leg_id IS NOT NULL
     UNION ALL SELECT 'trip', trip_key, * FROM told WHERE trip_key IS NOT NULL AND leg_id IS NULL
 )
 SELECT hit_id FROM (
-    SELECT b.hit_id, d.n - coalesce(o.n, 0) AS details, row_number() OVER (PARTITION BY b.of, b.id ORDER BY
+    SELECT b.hit_id, d.n AS details, row_number() OVER (PARTITION BY b.of, b.id ORDER BY
         CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
     FROM counted b JOIN details d USING (of, id)
-    LEFT JOIN own o ON o.of = b.of AND o.id = b.id AND o.told_by = b.ord // 128
     WHERE b.origin = 'flat' AND NOT b.measured AND (b.log_id = d.log_id OR b.at IS NULL)
       -- a count that a strike of the other sheet was found equal to stands for it
       AND b.hit_id NOT IN (SELECT hit_id FROM hit_again UNION ALL SELECT of_hit FROM hit_again)
