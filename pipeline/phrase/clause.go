@@ -48,6 +48,7 @@ type clause struct {
 	stranger bool // an unknown word where a fish would stand
 	unknown  int  // unknown words
 	loose    int  // numbers without a meaning
+	blank    bool // a fish without a measure, among those that have one
 }
 
 // cutter collects the clauses of a text.

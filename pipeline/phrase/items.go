@@ -40,6 +40,7 @@ const (
 	anElse  // speaks of other boats
 	aTackle // a lure, a rod: no fish, where it is what was lost
 	aUnit   // a unit's word without a number: girth
+	aBlank  // a dash in the place of one fish's measure: (16.7 kg / -)
 )
 
 // item is a piece of a text with what it means.
@@ -166,6 +167,8 @@ func (s *scanner) mark(i int) (item, bool) {
 // dash is what a dash or a stroke does: within a word nothing, alone it parts clauses.
 func (s *scanner) dash(i int) kind {
 	switch {
+	case i > 0 && s.tok(i) == "-" && (s.tok(i-1) == "/" && (s.tok(i+1) == ")" || s.tok(i+1) == "/") || s.tok(i-1) == "(" && s.tok(i+1) == "/"):
+		return aBlank
 	case i == 0 || s.near(i) && s.near(i+1):
 		return aGlue
 	case s.tok(i) == "-":

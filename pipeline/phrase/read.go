@@ -74,6 +74,8 @@ func (c *clause) flag(it *item, i int) {
 		c.none = c.none || j < len(c.items) && c.items[j].kind == aFish
 	case anIdle:
 		c.idle = true
+	case aBlank:
+		c.blank = true
 	case aNothing:
 		c.nothing = true
 	case aLines, aSpeed:

@@ -119,6 +119,13 @@ func (t *teller) sameFish(cur *Bite, c clause) bool {
 // moreMeasures gives a bite the measures of a clause that has nothing else. A second
 // weight or length is that of the next fish of several.
 func (t *teller) moreMeasures(cur *Bite, c clause) bool {
+	if c.blank && cur.N > 1 {
+		behind := cur.Kg+cur.LengthCm+cur.GirthCm > 0 // of one that was told
+		if t.another(cur, c); behind && t.last().N > 1 {
+			t.another(t.last(), c)
+		}
+		return true
+	}
 	if c.onScale && c.kg == 0 && cur.Kg > 0 {
 		cur.Scaled = !cur.Guess
 		return true

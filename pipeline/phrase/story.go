@@ -114,7 +114,7 @@ func (t *teller) score(it *item) {
 // quiet reports whether a clause without a fate speaks of no fish that was on: of what was
 // only seen, or of nothing the grammar knows.
 func (c *clause) quiet(list bool) bool {
-	if c.onScale && c.kg == 0 {
+	if c.blank || c.onScale && c.kg == 0 {
 		return false
 	}
 	if c.fish == nil {

@@ -22,8 +22,8 @@ import (
 // 33:38-44, from memory), and drawn towards priorLuck as if that had been seen on
 // priorLuckTrips trips. The numbers are checked by simulation.
 const (
-	priorLuck      = 0.25
-	priorLuckTrips = 4
+	priorLuck      = 0.05
+	priorLuckTrips = 2
 )
 
 // rates sets the levels' rates and their intervals: exact for a Poisson count
@@ -52,7 +52,7 @@ func (c *Comparison) rates(f Factor) {
 	if squares > 0 {
 		c.Luck = (priorLuckTrips*priorLuck + (n-1)*math.Max(0, over/squares)) / (priorLuckTrips + n - 1)
 	}
-	t := distuv.StudentsT{Sigma: 1, Nu: (n-1)/2 + priorLuckTrips}.Quantile(1 - Alpha/2)
+	t := distuv.StudentsT{Sigma: 1, Nu: math.Max(1, (n-1)/2)}.Quantile(1 - Alpha/2)
 	wide := t / distuv.UnitNormal.Quantile(1-Alpha/2)
 	for i := range c.Levels {
 		l := &c.Levels[i]
