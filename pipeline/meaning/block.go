@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -463,15 +464,30 @@ func (x *builder) caught() {
 		return in["land"] || in["keep"]
 	})
 	p.CatchBlank = x.blankIsNone()
-	p.Inclusive = p.Inclusive || x.catchIncludes()
+	w := x.weighCatch()
+	p.Inclusive = p.Inclusive || w.with > w.without || p.Binds("released_n") && w.without == 0 && slices.ContainsFunc(x.block.Above, includesLetGo)
 }
 
-// catchIncludes tells whether counts by species count the fish too that another column says
-// were let go: with them the row's strikes add up, in the rows that have any.
-func (x *builder) catchIncludes() bool {
-	released := x.plan.Find("released_n")
-	if released == nil || !x.plan.Binds("strikes_n", "hooked_n") {
+// including are words by which a log says that a count has others in it.
+var including = regexp.MustCompile(`(?i)\b(?:incl|includ\w*|counting|y compris|inclu\w*|compres\w*|einschlie\w*)\b\.?(.*)`)
+
+// includesLetGo tells a line above a table that says of its counts of fish that they have those
+// in them that were let go: "fish columns = in the boat incl. ones let go".
+func includesLetGo(text string) bool {
+	m := including.FindStringSubmatch(text)
+	if m == nil {
 		return false
+	}
+	fate, _, _, ok := words.FateOf(m[1])
+	return ok && fate == words.Released
+}
+
+// weighCatch holds counts by species against the fish that another column says were let go:
+// with them, or without, the row's strikes add up; fewer than were let go cannot have these in them.
+func (x *builder) weighCatch() (v landedVotes) {
+	released := x.plan.Find("released_n")
+	if released == nil {
+		return v
 	}
 	get := func(row []string, name string) int {
 		b := x.plan.Find(name)
@@ -484,29 +500,36 @@ func (x *builder) catchIncludes() bool {
 		}
 		return int(n)
 	}
-	with, without := 0, 0
 	for _, row := range x.rows {
 		r := get(row, "released_n")
 		if r == 0 {
 			continue
 		}
-		sum := get(row, "lost_n")
+		v.both++
+		sum := 0
 		for _, c := range x.plan.Catch {
 			n, _ := number(cellOf(row, c.Index))
 			sum += int(n)
 		}
+		if sum < r {
+			v.without++
+		}
+		if !x.plan.Binds("strikes_n", "hooked_n") {
+			continue
+		}
+		sum += get(row, "lost_n")
 		all := get(row, "hooked_n")
 		if !x.plan.Binds("hooked_n") {
 			all = get(row, "strikes_n") - get(row, "missed_n")
 		}
 		switch all {
 		case sum:
-			with++
+			v.with++
 		case sum + r:
-			without++
+			v.without++
 		}
 	}
-	return with > without
+	return v
 }
 
 // blankIsNone tells a table that never writes a nought: of several species only those
@@ -638,10 +661,16 @@ func (x *builder) tagged() {
 // LandedOpen tells whether nothing in the block's rows says if landed counts the fish let go.
 func (u *Understood) LandedOpen() bool {
 	l, r := u.Plan.Find("landed_n"), u.Plan.Find("released_n")
-	if l == nil || r == nil {
+	if r == nil || u.Plan.Inclusive {
 		return false
 	}
-	w := u.b.weighLanded(l, r)
+	var w landedVotes
+	switch {
+	case l != nil:
+		w = u.b.weighLanded(l, r)
+	case len(u.Plan.Catch) > 0:
+		w = u.b.weighCatch()
+	}
 	return w.both > 0 && w.with == w.without
 }
 

@@ -58,17 +58,21 @@ func heads(s *layout.Sheet, text string) bool {
 }
 
 // lists are the tables of a key sheet, parted by blank rows or titles: a heading, and rows of
-// words beside words.
-func lists(s *layout.Sheet) [][]layout.Row {
+// words beside words. The heading may stand alone, where it is one of another sheet's.
+func lists(s *layout.Sheet, sheets []*layout.Sheet) [][]layout.Row {
 	var out [][]layout.Row
 	last := 0
+	var title *layout.Row
 	for _, r := range s.Grid.Rows {
 		if _, means := codeOf(r); means == "" {
-			last = 0
+			last, title = 0, &r
 			continue
 		}
 		if last == 0 || int(r.Num) != last+1 {
 			out = append(out, nil)
+			if title != nil && title.Num+1 == r.Num && slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, normalise(firstText(*title))) }) {
+				out[len(out)-1] = append(out[len(out)-1], *title)
+			}
 		}
 		out[len(out)-1] = append(out[len(out)-1], r)
 		last = int(r.Num)
@@ -82,7 +86,7 @@ func listsCodes(s *layout.Sheet, sheets []*layout.Sheet) bool {
 		return false
 	}
 	listing := 0
-	for _, rows := range lists(s) {
+	for _, rows := range lists(s, sheets) {
 		if len(codedBy(s, rows, sheets)) > 0 {
 			listing += len(rows)
 		}
@@ -249,7 +253,7 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 		}
 		return
 	}
-	all := lists(s)
+	all := lists(s, sheets)
 	coded := false
 	for _, rows := range all {
 		for _, head := range codedBy(s, rows, sheets) {

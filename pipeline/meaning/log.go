@@ -610,6 +610,9 @@ func (l *Log) effortOnce(data []*Understood) {
 			for _, u := range data {
 				if u.b.group == g {
 					u.Plan.NoEffort = true
+					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") {
+						u.Plan.Kind = plan.Trips // its days and trips are not told there
+					}
 					u.b.note("its hours are told stretch by stretch elsewhere in the log")
 				}
 			}

@@ -34,6 +34,9 @@ func (r *Reader) idle() Skip {
 		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
 			return Elsewise
 		}
+		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() && r.untrolled() {
+			return Elsewise // hours without a speed or a bite, on the handline
+		}
 	case plan.Legs:
 		if r.still() {
 			return Elsewise
@@ -106,7 +109,7 @@ func (r *Reader) untrolled() bool {
 				return true
 			}
 		}
-		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || t.Column.Parse == "story" && r.layout.Kind == plan.Flat // which has no stretch here
+		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || (t.Column.Parse == "story" || t.Column.Parse == "fishlist") && r.layout.Kind == plan.Flat // which has no stretch here
 		if said && words.Otherwise(t.text) {
 			return true
 		}

@@ -301,10 +301,16 @@ func (q *inquiry) ranges(s Subject) {
 // landed asks whether landed counts the fish let go, where no row tells.
 func (q *inquiry) landed(s Subject) {
 	l, r := s.Plan.Find("landed_n"), s.Plan.Find("released_n")
-	if l == nil || r == nil || s.Plan.Binds("kept_n") || !s.LandedOpen() {
+	if r == nil || s.Plan.Binds("kept_n") || !s.LandedOpen() {
 		return
 	}
-	q.ask("inclusive", s.Plan.Name, l.Heading, fmt.Sprintf("Does %q count the fish under %q too? Until you say, it is read as no.", l.Heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
+	heading := ""
+	if l != nil {
+		heading = l.Heading
+	} else {
+		heading = s.Plan.Catch[0].Heading
+	}
+	q.ask("inclusive", s.Plan.Name, heading, fmt.Sprintf("Does %q count the fish under %q too? Until you say, it is read as no.", heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
 }
 
 // caught asks what became of fish that are counted by species.

@@ -141,11 +141,13 @@ func sign(x float64) float64 {
 	return 0
 }
 
-// medianInterval is the weights m for which the signs of x-m, added up by trip,
-// are not more lopsided than flips of whole trips are.
+// medianInterval is the weights m for which the signs of x-m, added up by trip, are not more
+// lopsided than flips of whole trips are; between two weights in proportion to how much so
+// (as Hettmansperger and Sheather 1986, Statistics and Probability Letters 4:75-79, for single
+// fish; from memory): few trips would have too wide an interval else.
 func medianInterval(fish []Fish) stats.Interval {
 	at := weightsOf(fish)
-	return accepted(at, stats.Quantile(at, 0.5), func(m float64) float64 {
+	return accepted(at, stats.Quantile(at, 0.5), true, func(m float64) float64 {
 		u, sum := tripSet(fish), 0.0
 		for _, f := range fish {
 			u[f.Trip] += sign(f.KG - m)
@@ -184,12 +186,13 @@ func shiftOf(a, b []Fish) (shift float64, iv stats.Interval, p float64) {
 		return flipP(u, sum*math.Max(0.5, 1-3/float64(len(u)))) // two levels were fitted: few trips look too much alike
 	}
 	shift = stats.Quantile(pairs, 0.5)
-	return shift, accepted(pairs, shift, test), test(0)
+	return shift, accepted(pairs, shift, false, test), test(0)
 }
 
 // accepted is the range of sorted candidates about the estimate whose p-value
-// is not below Alpha; unknown where even the farthest are not rejected.
-func accepted(at []float64, estimate float64, p func(float64) float64) stats.Interval {
+// is not below Alpha; unknown where even the farthest are not rejected. Its ends are candidates,
+// or, where between is asked for, lie between the last that is not rejected and the next.
+func accepted(at []float64, estimate float64, between bool, p func(float64) float64) stats.Interval {
 	n := len(at)
 	if n == 0 {
 		return stats.Interval{Lo: math.NaN(), Hi: math.NaN()}
@@ -209,7 +212,11 @@ func accepted(at []float64, estimate float64, p func(float64) float64) stats.Int
 				out = mid
 			}
 		}
-		return at[out]
+		if !between || in == out {
+			return at[out]
+		}
+		pIn, pOut := p(at[in]+sign*pad), p(at[out]+sign*pad)
+		return at[out] + (at[in]-at[out])*(Alpha-pOut)/(pIn-pOut)
 	}
 	iv := stats.Interval{Lo: end(0, -1), Hi: end(n-1, 1)}
 	if !iv.Known() {
