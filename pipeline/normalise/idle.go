@@ -110,7 +110,7 @@ func (r *Reader) untrolled() bool {
 			}
 		}
 		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || (t.Column.Parse == "story" || t.Column.Parse == "fishlist") && r.layout.Kind == plan.Flat // which has no stretch here
-		if said && words.Otherwise(t.text) {
+		if said && (words.Otherwise(t.text) || t.Column.Name == "notes" && words.AnotherMethod(t.text)) {
 			return true
 		}
 	}

@@ -127,6 +127,7 @@ func (r *Reader) remarked() {
 		if t.Column.Name != "notes" || t.Column.Parse != "text" {
 			continue
 		}
+		r.lengthTold(r.values[t.field].Text)
 		r.girthTold(r.values[t.field].Text)
 		for _, f := range phrase.FishList(r.values[t.field].Text, t.defaults()) {
 			if f.Name == "" || f.N > 1 || f.Guess || f.Fate == words.Lost || f.Fate == words.Missed {
@@ -140,6 +141,24 @@ func (r *Reader) remarked() {
 				}
 			}
 		}
+	}
+}
+
+// lengthTold gives the one fish of a row that has no length the one that a remark says was taken:
+// "midio 42 pulg", "measured 41 in to the fork".
+func (r *Reader) lengthTold(remark string) {
+	name := r.value("species_logged").Text
+	if name == "" || r.sets > 0 || r.lists || r.like > 1 || r.value("length_cm").Known || r.layout.Kind == plan.Events || !words.Taped(remark) {
+		return
+	}
+	fish := phrase.FishList(name+" "+remark, phrase.Defaults{})
+	if len(fish) != 1 || fish[0].N > 1 || fish[0].Guess || fish[0].LengthCm == 0 {
+		return
+	}
+	told := r.fishValues(fish[0])
+	r.put("length_cm", told["length_cm"])
+	if kind, ok := told["length_kind"]; ok {
+		r.put("length_kind", kind)
 	}
 }
 

@@ -197,8 +197,9 @@ func (r *Reader) implied() {
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
-	if r.has("length_cm") && r.has("notes") && !r.has("girth_cm") {
-		r.add("girth_cm", entry.Real) // a remark may tell it
+	if r.has("species") && r.has("notes") && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Fish || r.layout.Kind == plan.Flat) {
+		r.add("length_cm", entry.Real) // a remark may tell them
+		r.add("girth_cm", entry.Real)
 	}
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
 		r.released = r.add("kept", entry.Flag)

@@ -426,3 +426,13 @@ func GirthTold(text string) (figure string) {
 	}
 	return figure
 }
+
+// Taped reports whether a remark says that a fish was measured.
+func Taped(text string) bool { return elsewise.anyKey(Scan(text), "taped") }
+
+// AnotherMethod reports whether a text is the name of a way of fishing other than trolling, and
+// no more: "fondo".
+func AnotherMethod(text string) bool {
+	m, ok := methods.whole(trimmed(text))
+	return ok && m != "troll" && m != "kite"
+}
