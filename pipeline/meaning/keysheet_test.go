@@ -28,6 +28,11 @@ func TestKeySheets(t *testing.T) {
 	if codes := several.Data()[0].Plan.Find("outcome").Codes; codes["3"] != "estuvo clavado y se fue" {
 		t.Errorf("what a list defines behind a colon is not used: %v", codes)
 	}
+	alone := inferred(t, "log", nil, "Bites", strings.ReplaceAll(strings.ReplaceAll(strings.ReplaceAll(strikes, "|Rod\n", "|How\n"), "|1\n", "|T\n"), "|2\n", "|D\n"),
+		"Key", "Result|\n1|missed\n2|landed\n3|let go\n|\nHow|\nT|trolled\nD|deep drop")
+	if len(alone.Keys) != 1 || len(alone.Data()) != 1 || alone.Data()[0].Plan.Find("outcome") == nil || alone.Data()[0].Plan.Find("outcome").Codes["3"] != "let go" {
+		t.Errorf("%d key sheets: expected one of lists below a heading alone", len(alone.Keys))
+	}
 	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites", strikes)
 	if len(linked.Keys) != 0 {
 		t.Errorf("a sheet of trips is no key to their bites")

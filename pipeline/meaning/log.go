@@ -610,8 +610,10 @@ func (l *Log) effortOnce(data []*Understood) {
 			for _, u := range data {
 				if u.b.group == g {
 					u.Plan.NoEffort = true
-					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") {
-						u.Plan.Kind = plan.Trips // its days and trips are not told there
+					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") && !slices.ContainsFunc(data, func(o *Understood) bool {
+						return o.b.group != g && (o.Plan.Binds("date") || o.Plan.Gives("date"))
+					}) {
+						u.Plan.Kind = plan.Trips // its days are told nowhere else
 					}
 					u.b.note("its hours are told stretch by stretch elsewhere in the log")
 				}

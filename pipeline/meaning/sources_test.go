@@ -1,8 +1,12 @@
 package meaning
 
 import (
+	"maps"
 	"slices"
+	"strings"
 	"testing"
+
+	"wakeledger/pipeline/plan"
 )
 
 // blockOf is the first block of a sheet.
@@ -47,5 +51,47 @@ func TestCatalogues(t *testing.T) {
 		if u == nil || (u.Proof || u.Plan.Kind == "") != c.want {
 			t.Errorf("%s: %s, proof %v", c.what, summary(u.Plan), u.Proof)
 		}
+	}
+}
+
+// TestColumnsExplained holds that notes which say what a column's codes mean are used.
+func TestColumnsExplained(t *testing.T) {
+	l := readLegend([]string{"Fish sheet, column M (how mass obtained): S = scales at the ramp. C = calculated from length and girth. E = by eye.", "column F: B boated, R released, L lost.",
+		"Times are ship's time, 24 h."})
+	for head, want := range map[string]map[string]string{"m": {"s": "scales at the ramp", "c": "calculated from length and girth", "e": "by eye."}, "f": {"b": "boated", "r": "released", "l": "lost."}} {
+		if got := l.codes[head]; !maps.Equal(got, want) {
+			t.Errorf("column %s: %v, expected %v", head, got, want)
+		}
+	}
+}
+
+// TestCountsWithThoseLetGo holds when counts by species have the fish let go in them: where a line
+// above says so, or the strikes add up; else it is open, but where more were let go than counted.
+func TestCountsWithThoseLetGo(t *testing.T) {
+	const rows = "\n2026-06-03|06:00|11:00|6|7|4|1|3\n2026-06-04|06:00|12:00|6|8|2||1\n2026-06-05|06:00|12:00|6|8|1|2|\n2026-06-06|06:00|12:00|6|8|3||2"
+	const head = "Date|In|Out|Lines|Knots|Albacore|Skipjack|Let go"
+	for _, c := range []struct {
+		what, sheet     string
+		inclusive, open bool
+	}{
+		{"nothing said", head + rows, false, true},
+		{"said above", "fish columns = in the boat incl. ones let go|||||||\n|||||||\n" + head + rows, true, false},
+		{"more let go than counted", head + strings.Replace(rows, "|2||1", "|2||9", 1), false, false},
+	} {
+		u := inferred(t, "log.xlsx", nil, "2026", c.sheet).Data()[0]
+		if u.Plan.Inclusive != c.inclusive || u.LandedOpen() != c.open {
+			t.Errorf("%s: %s, inclusive %v, open %v", c.what, summary(u.Plan), u.Plan.Inclusive, u.LandedOpen())
+		}
+	}
+}
+
+// TestTripsNotTrolled holds that a trip all of whose stretches were fished otherwise is none, and
+// that hours of trips which another table has stretch by stretch leave the trips with their days.
+func TestTripsNotTrolled(t *testing.T) {
+	const legs = "Leg|Trip|In|Out|Rods|kt|Mode\n1|T1|06:00|08:00|6|7|troll\n2|T1|08:10|09:00|6|8|troll\n3|T2|06:00|08:00|4||bottom\n4|T3|06:00|08:00|6|7|troll\n5|T3|08:30|09:00|4||bottom"
+	l := inferred(t, "log.xlsx", nil, "Trips", "Trip|Date|From|To|Crew\nT1|2026-06-03|05:30|09:30|Ansa\nT2|2026-06-04|05:30|09:30|Orla\nT3|2026-06-05|05:30|09:30|Ansa", "Legs", legs)
+	u := blockOf(l, "Trips")
+	if u.Plan.Kind != plan.Trips || !maps.Equal(u.Plan.Apart, map[int64]bool{3: true}) {
+		t.Errorf("%s, apart %v: expected trips without row 3", summary(u.Plan), u.Plan.Apart)
 	}
 }

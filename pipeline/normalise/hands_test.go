@@ -194,3 +194,19 @@ func TestNumbersGivenUp(t *testing.T) {
 		}
 	}
 }
+
+// TestGirthBesideLength: a girth that no fish of its length has is left out, with a word.
+func TestGirthBesideLength(t *testing.T) {
+	const text = "Date,Time,Species,Outcome,Length mm,Girth mm,Remarks\n2026-06-02,07:10,wahoo,landed,935,390,\n2026-06-03,07:10,wahoo,landed,935,39,\n2026-06-04,07:10,wahoo,landed,1100,,girth 410 mm\n2026-06-05,07:10,wahoo,landed,1110,420,\n"
+	x, u := only(t, csvOf(text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{39, 0, 41, 42} {
+		_, _, problems := r.Row(RowOf(u.Block.Rows[i]))
+		if got := r.value("girth_cm").Real; len(problems) > 0 || got != want || (len(r.aside) > 0) != (want == 0) {
+			t.Errorf("row %d: %v cm round, aside %v, problems %v; expected %v cm", i+2, got, r.aside, problems, want)
+		}
+	}
+}

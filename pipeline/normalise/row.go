@@ -235,6 +235,7 @@ func (r *Reader) check() {
 	r.openStretch()
 	r.measured()
 	r.noted()
+	r.checkGirth()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
 		r.checkCounts()
@@ -417,6 +418,25 @@ func (r *Reader) checkCounts() {
 	struck := max(hooked.Int, beyond) + r.at(s.missed).Int
 	if strikes.Known && struck > strikes.Int {
 		r.faultAt("strikes_n", fmt.Sprintf("%d strikes, but %d hooked or missed", strikes.Int, struck))
+	}
+}
+
+// Girths of a fish by its length: a share beyond these is a slip, of the unit or of a figure
+// (common practice, no source; eels and sunfish aside).
+const leastGirth, mostGirth = 0.12, 1.6
+
+// checkGirth leaves a girth out that no fish of the row's length has.
+func (r *Reader) checkGirth() {
+	l, g := r.value("length_cm"), r.value("girth_cm")
+	if !l.Known || !g.Known || g.Real >= leastGirth*l.Real && g.Real <= mostGirth*l.Real {
+		return
+	}
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Name == "girth_cm" && t.field == r.index["girth_cm"] && t.text != "" {
+			r.aside = append(r.aside, r.problem(t, t.text, fmt.Sprintf("a girth of %s cm on a fish %s cm long: is the unit right? Taken as not logged", short(g.Real), short(l.Real))))
+			r.values[t.field] = entry.Value{}
+			return
+		}
 	}
 }
 

@@ -101,3 +101,16 @@ func TestTaggedIsReleased(t *testing.T) {
 		t.Errorf("T beside Y alone: %v", got)
 	}
 }
+
+// TestLeading holds which remarks behind a count leave it a count.
+func TestLeading(t *testing.T) {
+	for text, want := range map[string]float64{"5 (4 + center)": 5, "0 + 4 snapper": 0, "6 rods": 6, "4 then 7": -1, "4 / 8": -1, "4-8": -1, "12": -1, "rods 4": -1} {
+		got, ok := leading(text)
+		if !ok {
+			got = -1
+		}
+		if got != want {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
+}
