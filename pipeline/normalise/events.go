@@ -264,7 +264,8 @@ func (r *Reader) endStretch(at entry.Value) {
 // of any. Words that were not understood where the lines or the speed change tell of that.
 func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, changed bool) bool {
 	e := &r.events
-	off := words.Otherwise(text + "; " + r.value("notes").Text)
+	notes := r.value("notes").Text
+	off := words.Otherwise(text+"; "+notes) || words.AnotherMethod(text) || words.AnotherMethod(notes)
 	if e.off = !e.open && (e.off || off); e.off || off {
 		r.like = 0
 		return true // five mackerel on the jig

@@ -433,6 +433,10 @@ func Taped(text string) bool { return elsewise.anyKey(Scan(text), "taped") }
 // AnotherMethod reports whether a text is the name of a way of fishing other than trolling, and
 // no more: "fondo".
 func AnotherMethod(text string) bool {
-	m, ok := methods.whole(trimmed(text))
+	toks := trimmed(text)
+	if key, ok := elsewise.whole(toks); ok && key == "alone" {
+		return true
+	}
+	m, ok := methods.whole(toks)
 	return ok && m != "troll" && m != "kite"
 }

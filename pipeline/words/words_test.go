@@ -276,7 +276,7 @@ func TestGirthTold(t *testing.T) {
 
 func TestWholeRemarks(t *testing.T) {
 	for text, want := range map[string][2]bool{ // measured, another way of fishing
-		"midió 42 pulg": {true, false}, "measured 41 in": {true, false}, "fondo": {false, true}, "Bottom": {false, true}, "trolling": {false, false}, "fondo limpio y azul": {false, false}, "": {false, false},
+		"midió 42 pulg": {true, false}, "measured 41 in": {true, false}, "fondo": {false, true}, "Bottom": {false, true}, "trolling": {false, false}, "fondo limpio y azul": {false, false}, "mar de fondo": {false, false}, "bait fish": {false, true}, "lots of bait fish": {false, false}, "": {false, false},
 	} {
 		if got := [2]bool{Taped(text), AnotherMethod(text)}; got != want {
 			t.Errorf("%q: %v, expected %v", text, got, want)
