@@ -4,9 +4,11 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"wakeledger/pipeline"
+	"wakeledger/queries"
 )
 
 // A flat table that counts strikes for each stretch, with further fish in rows of their own:
@@ -88,5 +90,33 @@ func TestSeveralFishInARow(t *testing.T) {
 	}
 	if strikes != 7 || lost != 2 || weights != "[8.7, 9.3, 9.8, 9.9]" || girth != 56 || aside != 1 {
 		t.Errorf("%d strikes, %d lost, weights %s, girth %v, %d set aside; expected 7, 2, [8.7, 9.3, 9.8, 9.9], 56 and two weights for one fish", strikes, lost, weights, girth, aside)
+	}
+}
+
+// A code that could be short for another way of fishing is asked about, and read as it is answered.
+func TestCodesOfWays(t *testing.T) {
+	const log = "Leg,Trip,Date,In,Out,Rods,SOG kt,Mode,Bites\n" +
+		"A,T1,2026-05-02,06:00,08:00,6,7,SPR,1\nB,T1,2026-05-02,08:10,09:00,6,12,HS,1\nA,T2,2026-05-03,06:00,08:00,4,7,SPR,0\nB,T2,2026-05-03,09:00,10:00,4,7,SPR,2\nC,T2,2026-05-03,11:00,12:00,4,,KITE,\n"
+	file := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(file, []byte(log), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+	load(t, s, file)
+	asked := answer(t, s, queries.AskQuestions)
+	if len(asked) != 1 || asked[0].About != "Mode" || !strings.Contains(asked[0].Text, `"spr"`) {
+		t.Fatalf("asked %+v, expected one question about Mode", asked)
+	}
+	s = open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+	if err := s.Answer(context.Background(), []string{file}, map[string]string{asked[0].ID: "1"}); err != nil {
+		t.Fatal(err)
+	}
+	load(t, s, file)
+	legs := 0
+	for _, e := range answer(t, s, queries.AskTrips) {
+		legs += int(e.Legs)
+	}
+	if left := answer(t, s, queries.AskQuestions); legs != 4 || len(left) != 0 {
+		t.Errorf("answered: %d legs, still asked %+v; expected 4 legs and no question", legs, left)
 	}
 }

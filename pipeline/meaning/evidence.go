@@ -90,6 +90,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			s.unit = u // 35 under g are no fish of grams
 		}
 		p := profile(t, v, c, s.unit)
+		if c.Parse == "outcome" && word && s.weight >= loosely && p <= unlike && v.codes() {
+			p = -1.5 // codes that nobody explains: each is asked about
+		}
 		if !word && (p <= 0 || !tells(c) && p < sureCells) && (!isShort || p <= unlike) {
 			continue
 		}
@@ -327,8 +330,8 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return countProfile(v, c, not)
 	case "outcome":
-		if fates := v.fates(); fates < 0.5 && fates >= fewFates && v.closed() && !v.otherLetters() {
-			return -0.4 // words of his own: each is asked about
+		if fates := v.fates(); fates < 0.5 && (fates >= fewFates || v.length() <= longestCode && v.texts() > 0.9) && v.closed() && !v.otherLetters() {
+			return -0.4 // words or codes of his own: each is asked about
 		}
 		return pick(v.fates() >= 0.5 && (v.length() < 34 || v.spelledOut) && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
 	case "species":
@@ -632,6 +635,11 @@ const fewFates = 0.2
 func (v *Values) closed() bool {
 	const most, longest = 12, 34
 	return len(v.cells) >= 4 && v.texts() > 0.9 && v.length() < longest && v.distinct() <= 0.5 && v.distinct()*float64(len(v.cells)) <= most
+}
+
+// codes tells a few short texts or numbers that stand again and again.
+func (v *Values) codes() bool {
+	return len(v.cells) >= 6 && v.length() <= longestCode && v.distinct() <= 0.5 && v.distinct()*float64(len(v.cells)) <= 8
 }
 
 // otherLetters tells cells of one letter each of which a few are no fate's: M and F are no bites.

@@ -228,7 +228,8 @@ func (l *legend) rewritten(v *Values) *Values {
 }
 
 // addShort takes the codes of a column that no legend explains for what they are short for, where
-// its heading says that they are ways of fishing, ways to weigh or fates, and each is one.
+// its heading says that they are ways of fishing, ways to weigh or fates, and each is one; of
+// fates most.
 func (l *legend) addShort(t *Lexicon, v *Values) {
 	if len(v.cells) == 0 || v.length() > longestCode || v.texts() < 0.9 {
 		return
@@ -243,20 +244,20 @@ func (l *legend) addShort(t *Lexicon, v *Values) {
 		if !spelled {
 			continue
 		}
-		codes := map[string]string{}
+		codes, open := map[string]string{}, map[string]bool{}
 		for _, cell := range v.cells {
 			code := strings.ToLower(cell.Text)
 			if of.known(code) {
 				continue
 			}
-			means, ok := of.short(code)
-			if !ok {
-				codes = nil
-				break
+			if means, ok := of.short(code); ok {
+				codes[code] = means
+			} else {
+				open[code] = true
 			}
-			codes[code] = means
 		}
-		if len(codes) > 1 {
+		// a fate that is not understood is asked about
+		if len(codes) > 1 && (len(open) == 0 || c == "outcome" && len(open) <= len(codes)) {
 			l.codes[normalise(v.Label.Text)] = codes
 		}
 	}

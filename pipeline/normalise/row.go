@@ -421,14 +421,14 @@ func (r *Reader) checkCounts() {
 	}
 }
 
-// Girths of a fish by its length: a share beyond these is a slip, of the unit or of a figure
-// (common practice, no source; eels and sunfish aside).
-const leastGirth, mostGirth = 0.12, 1.6
+// leastGirth is the least share of its length that a fish's girth can be: less is a slip of the
+// unit (common practice, no source; eels aside). What is only unlikely is a doubt of the season.
+const leastGirth = 0.12
 
 // checkGirth leaves a girth out that no fish of the row's length has.
 func (r *Reader) checkGirth() {
 	l, g := r.value("length_cm"), r.value("girth_cm")
-	if !l.Known || !g.Known || g.Real >= leastGirth*l.Real && g.Real <= mostGirth*l.Real {
+	if !l.Known || !g.Known || g.Real >= leastGirth*l.Real {
 		return
 	}
 	for i := range r.targets {

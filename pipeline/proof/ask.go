@@ -225,6 +225,7 @@ func (q *inquiry) block(s Subject) {
 	q.ends(&s)
 	q.long(&s)
 	q.outcomes(&s)
+	q.guessed(&s)
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
@@ -373,6 +374,9 @@ func (s *Subject) useless() bool {
 // rests are the totals that rest on a cell or a row that was set aside.
 func (s *Subject) rests(p record.Problem) []string {
 	b := s.heading(p.Column)
+	if p.Whole && s.Plan.Kind == plan.Legs && b != nil {
+		return append([]string{"trips"}, hours...)
+	}
 	if b == nil || p.Whole || p.Pos.Col == 0 || s.Plan.Kind == plan.Events && slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
 		return all // of an event nothing is left without them
 	}

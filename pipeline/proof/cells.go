@@ -168,10 +168,10 @@ func asCell(text string) string { return "=" + text }
 // returns the problems that no question of its own is asked of.
 func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 	type found struct {
-		b     *plan.Binding
-		word  string
-		rows  []int64
-		whole bool // rows are left out for it
+		b    *plan.Binding
+		word string
+		rows []int64
+		of   []string // what rests on it
 	}
 	var all []found
 	for _, p := range s.Stats.Aside {
@@ -193,7 +193,9 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 		if i < 0 {
 			i, all = len(all), append(all, found{b: b, word: word})
 		}
-		all[i].rows, all[i].whole = append(all[i].rows, int64(p.Pos.Row)), all[i].whole || p.Whole
+		if all[i].rows = append(all[i].rows, int64(p.Pos.Row)); p.Whole {
+			all[i].of = s.rests(p)
+		}
 	}
 	for i, f := range all {
 		if i == mostCells {
@@ -204,7 +206,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 			}
 			break
 		}
-		q.word(s, f.b, f.word, f.rows, f.whole)
+		q.word(s, f.b, f.word, f.rows, f.of)
 	}
 	return left
 }
@@ -284,6 +286,9 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 	"outcome": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"missed", "hooked and lost", "landed", "let go", "no bite"}, []string{asCell("missed"), asCell("lost"), asCell("landed"), asCell("released"), asCell("nothing")}
 	},
+	"method": func(*plan.Binding, string) (options, choices []string) {
+		return []string{"trolled", "not trolled: leave it out"}, []string{asCell("troll"), leaveOut}
+	},
 	"weighed": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"off a scale", "no: worked out or guessed"}, []string{asCell("scale"), asCell("guess")}
 	},
@@ -291,17 +296,20 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 
 const leaveOut = "leave the row out"
 
-// word asks what a cell, or a word of several cells, of a column means; whole tells that rows
-// are left out for it.
-func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, whole bool) {
+// word asks what a cell, or a word of several cells, of a column means; of is what rests on it,
+// where that is more than on its cell.
+func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, of []string) {
 	options, choices := askable[b.Column.Parse](b, word)
 	where := rowName(s, rows[0])
 	if len(rows) > 1 {
 		where = fmt.Sprintf("%d rows, the first %s", len(rows), where)
 	}
 	effect := effectOf(b.Column.Name)
-	if whole || slices.Contains(choices, leaveOut) {
+	switch {
+	case slices.Contains(choices, leaveOut):
 		effect = all
+	case of != nil:
+		effect = of
 	}
 	if b.Column.Parse == "weighed" {
 		effect = []string{"fish"}
@@ -338,7 +346,33 @@ func (q *inquiry) outcomes(s *Subject) {
 	}
 	for _, text := range slices.Sorted(maps.Keys(by)) {
 		if len(by[text]) > 1 {
-			q.word(s, b, text, by[text], false)
+			q.word(s, b, text, by[text], nil)
+		}
+	}
+}
+
+// guessed asks about codes that were only taken to be short for a way of fishing other than
+// trolling or for what became of a bite: "SPR" may be a spread, and no spear. A way's first
+// letters are clear, where few rows have them, and so is what a fate's own name is cut to.
+func (q *inquiry) guessed(s *Subject) {
+	for name, short := range map[string]func(string) (string, bool){"method": words.ShortMethod, "outcome": words.ShortFate} {
+		b := s.Plan.Find(name)
+		if b == nil || b.Index < 0 {
+			continue
+		}
+		by := map[string][]int64{}
+		for _, r := range s.Block.Rows {
+			code := cellOf(r, b)
+			if means, ok := short(code); ok && means != "troll" && b.Codes[code] == means {
+				by[code] = append(by[code], int64(r.Num))
+			}
+		}
+		for _, code := range slices.Sorted(maps.Keys(by)) {
+			rows := by[code]
+			clear := name == "outcome" && words.PlainFate(code) || name == "method" && strings.HasPrefix(b.Codes[code], code) && 2*len(rows) < len(s.Block.Rows)
+			if !clear {
+				q.word(s, b, code, rows, nil)
+			}
 		}
 	}
 }

@@ -50,11 +50,8 @@ func ShortFate(code string) (string, bool) {
 	if len(code) < 2 {
 		return "", false
 	}
-	own, any := map[string]bool{}, map[string]bool{}
+	own, any := fatesNamed(code), map[string]bool{}
 	for f := Missed; f <= Released; f++ {
-		if spelling.Short(Fold(code), []string{f.String()}) {
-			own[f.String()] = true
-		}
 		for _, es := range fates.by() {
 			for _, e := range es {
 				if fateOfKey(e.key) == f && spelling.Short(Fold(code), e.elems) {
@@ -67,6 +64,20 @@ func ShortFate(code string) (string, bool) {
 		any = own
 	}
 	return only(any)
+}
+
+// PlainFate reports whether a code is short for a fate's own name: "rel", and not "bo".
+func PlainFate(code string) bool { return len(fatesNamed(code)) > 0 }
+
+// fatesNamed are the fates of whose own names a code is short.
+func fatesNamed(code string) map[string]bool {
+	own := map[string]bool{}
+	for f := Missed; f <= Released; f++ {
+		if spelling.Short(Fold(code), []string{f.String()}) {
+			own[f.String()] = true
+		}
+	}
+	return own
 }
 
 func only(found map[string]bool) (string, bool) {

@@ -28,7 +28,7 @@ const (
 
 // rates sets the levels' rates and their intervals: exact for a Poisson count
 // (Garwood 1936), widened by 1 + c*sum(e^2)/sum(e), c itself widened by Student's t
-// on half the trips: the luckiest tell most of it.
+// on half the trips, of few as of seven: the luckiest tell most of it.
 func (c *Comparison) rates(f Factor) {
 	byLevel := map[string]map[int64]stats.Count{}
 	trips := map[int64]bool{}
@@ -52,7 +52,7 @@ func (c *Comparison) rates(f Factor) {
 	if squares > 0 {
 		c.Luck = (priorLuckTrips*priorLuck + (n-1)*math.Max(0, over/squares)) / (priorLuckTrips + n - 1)
 	}
-	t := distuv.StudentsT{Sigma: 1, Nu: math.Max(1, (n-1)/2)}.Quantile(1 - Alpha/2)
+	t := distuv.StudentsT{Sigma: 1, Nu: math.Max(3, (n-1)/2)}.Quantile(1 - Alpha/2)
 	wide := t / distuv.UnitNormal.Quantile(1-Alpha/2)
 	for i := range c.Levels {
 		l := &c.Levels[i]
