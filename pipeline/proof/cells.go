@@ -355,21 +355,24 @@ func (q *inquiry) outcomes(s *Subject) {
 // trolling or for what became of a bite: "SPR" may be a spread, and no spear. A way's first
 // letters are clear, where few rows have them, and so is what a fate's own name is cut to.
 func (q *inquiry) guessed(s *Subject) {
-	for name, short := range map[string]func(string) (string, bool){"method": words.ShortMethod, "outcome": words.ShortFate} {
-		b := s.Plan.Find(name)
+	for _, cut := range []struct {
+		name  string
+		short func(string) (string, bool)
+	}{{"method", words.ShortMethod}, {"outcome", words.ShortFate}} {
+		b := s.Plan.Find(cut.name)
 		if b == nil || b.Index < 0 {
 			continue
 		}
 		by := map[string][]int64{}
 		for _, r := range s.Block.Rows {
 			code := cellOf(r, b)
-			if means, ok := short(code); ok && means != "troll" && b.Codes[code] == means {
+			if means, ok := cut.short(code); ok && means != "troll" && b.Codes[code] == means {
 				by[code] = append(by[code], int64(r.Num))
 			}
 		}
 		for _, code := range slices.Sorted(maps.Keys(by)) {
 			rows := by[code]
-			clear := name == "outcome" && words.PlainFate(code) || name == "method" && strings.HasPrefix(b.Codes[code], code) && 2*len(rows) < len(s.Block.Rows)
+			clear := cut.name == "outcome" && words.PlainFate(code) || cut.name == "method" && strings.HasPrefix(b.Codes[code], code) && 2*len(rows) < len(s.Block.Rows)
 			if !clear {
 				q.word(s, b, code, rows, nil)
 			}
