@@ -26,6 +26,9 @@ const (
 	priorLuckTrips = 2
 )
 
+// A product that is added to is rounded first, by its conversion: a processor may do both at
+// once, and another one has other last digits then.
+
 // rates sets the levels' rates and their intervals: exact for a Poisson count
 // (Garwood 1936), widened by 1 + c*sum(e^2)/sum(e), c itself widened by Student's t
 // on half the trips, of few as of seven: the luckiest tell most of it.
@@ -50,7 +53,7 @@ func (c *Comparison) rates(f Factor) {
 	n := float64(len(trips))
 	c.Luck = priorLuck
 	if squares > 0 {
-		c.Luck = (priorLuckTrips*priorLuck + (n-1)*math.Max(0, over/squares)) / (priorLuckTrips + n - 1)
+		c.Luck = (priorLuckTrips*priorLuck + float64((n-1)*math.Max(0, over/squares))) / (priorLuckTrips + n - 1)
 	}
 	t := distuv.StudentsT{Sigma: 1, Nu: math.Max(3, (n-1)/2)}.Quantile(1 - Alpha/2)
 	wide := t / distuv.UnitNormal.Quantile(1-Alpha/2)
@@ -61,9 +64,9 @@ func (c *Comparison) rates(f Factor) {
 		}
 		share := 0.0 // sum of h^2
 		for _, t := range order(byLevel[l.Level]) {
-			share += square(byLevel[l.Level][t].Effort / l.Count.Effort)
+			share += float64(square(byLevel[l.Level][t].Effort / l.Count.Effort))
 		}
-		l.Phi = 1 + c.Luck*wide*wide*share*math.Max(0.5, float64(l.Count.Events))
+		l.Phi = 1 + float64(c.Luck*wide*wide*share*math.Max(0.5, float64(l.Count.Events)))
 		l.Rate, l.Interval, _ = stats.QuasiPoisson(l.Count.Events, l.Count.Effort, Confidence, l.Phi)
 	}
 }
@@ -75,13 +78,13 @@ func luckOf(all stats.Count, trips map[int64]stats.Count) (over, squares float64
 	}
 	share := 0.0
 	for _, t := range order(trips) {
-		share += square(trips[t].Effort / all.Effort)
+		share += float64(square(trips[t].Effort / all.Effort))
 	}
 	for _, t := range order(trips) {
 		h := trips[t].Effort / all.Effort
 		e := float64(all.Events) * h
-		over += square(float64(trips[t].Events)-e) - e*(1-h)
-		squares += e * e * (1 - 2*h + share)
+		over += float64(square(float64(trips[t].Events)-e)) - float64(e*(1-h))
+		squares += float64(e * e * (1 - 2*h + share))
 	}
 	return over, squares
 }
