@@ -62,7 +62,7 @@ func another(given []string) int {
 func ofProgram(condition string) (bool, error) {
 	switch condition {
 	case "amd64-program":
-		return runtime.GOARCH == "amd64" && os.Getenv("QEMU_LD_PREFIX") == "", nil
+		return runtime.GOARCH == "amd64" && !strings.HasPrefix(os.Getenv(programFlag), "qemu-"), nil
 	case "windows-program":
 		return runtime.GOOS == "windows" || strings.HasSuffix(os.Getenv(programFlag), ".exe"), nil
 	}
