@@ -56,12 +56,17 @@ func ask[T any](ctx context.Context, db *store.DB, name string, args ...any) ([]
 	if err != nil {
 		return nil, err
 	}
+	fields, err := fieldsOf(reflect.TypeFor[T](), columns)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
 	answer := []T{}
+	into := make([]any, len(columns))
 	for rows.Next() {
 		var row T
-		into, err := targets(&row, columns)
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+		v := reflect.ValueOf(&row).Elem()
+		for i, f := range fields {
+			into[i] = v.Field(f).Addr().Interface()
 		}
 		if err := rows.Scan(into...); err != nil {
 			return nil, fmt.Errorf("%s: %w", name, err)
@@ -71,21 +76,21 @@ func ask[T any](ctx context.Context, db *store.DB, name string, args ...any) ([]
 	return answer, rows.Err()
 }
 
-// targets are the fields of row that the columns go to.
-func targets(row any, columns []string) ([]any, error) {
-	v := reflect.ValueOf(row).Elem()
-	into := make([]any, len(columns))
+// fieldsOf are the fields of a row that the columns go to.
+func fieldsOf(row reflect.Type, columns []string) ([]int, error) {
+	fields := make([]int, len(columns))
 	for i, c := range columns {
-		for f := range v.NumField() {
-			if tag(v.Type().Field(f)) == c {
-				into[i] = v.Field(f).Addr().Interface()
+		fields[i] = -1
+		for f := range row.NumField() {
+			if tag(row.Field(f)) == c {
+				fields[i] = f
 			}
 		}
-		if into[i] == nil {
-			return nil, fmt.Errorf("column %q has no field in %s", c, v.Type().Name())
+		if fields[i] < 0 {
+			return nil, fmt.Errorf("column %q has no field in %s", c, row.Name())
 		}
 	}
-	return into, nil
+	return fields, nil
 }
 
 func tag(f reflect.StructField) string {

@@ -157,13 +157,19 @@ func (a *app) reportKindCmd(k reportKind) *cobra.Command {
 }
 
 func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
+	_, err := a.seasonPage(ctx, s, r, to)
+	return err
+}
+
+// seasonPage writes the season's page and returns what it shows.
+func (a *app) seasonPage(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) (reports.SeasonInput, error) {
 	in, err := reports.Gather(ctx, s.DB, r.units)
 	if err != nil {
-		return err
+		return in, err
 	}
 	in.Generated = s.Now()
 	in.Title = r.titleOr(boatTitle(in.Boats, seasonTitle(in.Trips)))
-	return a.writePage(to, func(w io.Writer) error { return reports.Season(w, in) })
+	return in, a.writePage(to, func(w io.Writer) error { return reports.Season(w, in) })
 }
 
 // titleOr is the title that was asked for, else usual; either names the part of the season

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
-	"wakeledger/queries"
+	"wakeledger/reports"
 	"wakeledger/reports/page"
 )
 
@@ -31,14 +31,16 @@ func (a *app) seasonCmd() *cobra.Command {
 				if r.units, err = rememberUnits(c.Context(), s, r.units); err != nil {
 					return err
 				}
-				if err := a.writeSeason(c.Context(), s, r, to); err != nil {
+				in, err := a.seasonPage(c.Context(), s, r, to)
+				if err != nil {
 					return err
 				}
 				a.note("season file: %s", wholePath(a.db))
 				if open {
 					a.show(r.out)
 				}
-				return a.summary(c.Context(), s)
+				a.summary(in)
+				return nil
 			})
 		},
 	}
@@ -76,42 +78,26 @@ func problems(n int64) string {
 }
 
 // summary prints the season in a few lines.
-func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
-	trips, err := queries.AskTrips(ctx, s.DB)
-	if err != nil {
-		return err
-	}
-	rates, err := queries.AskStrikeRate(ctx, s.DB, "speed-band")
-	if err != nil {
-		return err
-	}
-	troubles, err := queries.AskTroubles(ctx, s.DB)
-	if err != nil {
-		return err
-	}
-	open, err := queries.AskOpen(ctx, s.DB)
-	if err != nil {
-		return err
-	}
+func (a *app) summary(in reports.SeasonInput) {
 	var legs, strikes, landed, released int64
 	var boat, lines float64
-	for _, t := range trips {
+	for _, t := range in.Trips {
 		legs += t.Legs
 		boat += t.BoatHours
 	}
-	for _, r := range rates {
+	for _, r := range in.StrikeRate {
 		strikes += r.Strikes
 		landed += r.Landed
 		released += r.Released
 		lines += r.LineHours
 	}
-	if open.Questions > 0 {
-		fmt.Fprintf(a.out, "%s: these figures may change. %s\n", questionsOpen(open.Questions), open.Brief)
+	if in.Open.Questions > 0 {
+		fmt.Fprintf(a.out, "%s: these figures may change. %s\n", questionsOpen(in.Open.Questions), in.Open.Brief)
 	}
 	fmt.Fprintf(a.out, "%s, %s, %.1f boat-hours, %.1f line-hours\n",
-		count(int64(len(trips)), "trip", "trips"), count(legs, "leg", "legs"), boat, lines)
+		count(int64(len(in.Trips)), "trip", "trips"), count(legs, "leg", "legs"), boat, lines)
 	fmt.Fprintf(a.out, "%s: %d landed, %d released\n", count(strikes, "strike", "strikes"), landed, released)
-	for _, r := range rates {
+	for _, r := range in.StrikeRate {
 		if r.Rate == nil {
 			continue
 		}
@@ -121,8 +107,7 @@ func (a *app) summary(ctx context.Context, s *pipeline.Season) error {
 			word = "strike"
 		}
 		fmt.Fprintf(a.out, "  %-16s %4d %-7s in %7.1f line-hours: %.2f per line-hour (%.2f to %.2f)\n",
-			queries.LevelText("speed-band", r.Level), counted, word, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
+			r.Level, counted, word, r.LineHours, *r.Rate, *r.RateLo, *r.RateHi)
 	}
-	a.tellTroubles(troubles)
-	return nil
+	a.tellTroubles(in.Troubles)
 }

@@ -35,7 +35,7 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 			l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) {
 			continue // counted already
 		}
-		o := l.open(u, g, j)
+		o := l.openOf(u, g, j)
 		if o.Others = l.mayBe(u, g, j); len(o.Others) > 0 {
 			out = append(out, o)
 		}
@@ -325,7 +325,7 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 		if g.support(u.choice)-g.support(without) >= proven {
 			continue
 		}
-		o := l.open(u, g, i)
+		o := l.openOf(u, g, i)
 		o.Taken = meaningOf(c)
 		o.Others = append(l.mayBe(u, g, i), "")
 		out = append(out, o)

@@ -39,6 +39,8 @@ type Log struct {
 	lexicon *Lexicon
 	legend  *legend
 	groups  []*group
+	open    []Open
+	opened  bool // open is worked out
 }
 
 // Infer works out what a log's blocks mean. said gives what a user says of the blocks

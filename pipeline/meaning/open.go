@@ -31,6 +31,13 @@ var weighty = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn"
 // Open are the columns of the log's data that another reading would take otherwise, and
 // those with numbers or clock times that nothing was made of.
 func (l *Log) Open() []Open {
+	if !l.opened {
+		l.open, l.opened = l.questionable(), true
+	}
+	return slices.Clone(l.open)
+}
+
+func (l *Log) questionable() []Open {
 	var out []Open
 	seen := map[*group]bool{}
 	for _, u := range l.Data() {
@@ -73,7 +80,7 @@ func (l *Log) best(u *Understood, g *group) []Open {
 	for i, v := range g.values {
 		c := g.cands[i][u.choice[i]]
 		if c.column == asideColumn && c.aside == "best" && unitAmong(v.Label.Text, unit.Mass) != "" && v.numeric() > 0.6 && len(v.cells) >= 3 {
-			o := l.open(u, g, i)
+			o := l.openOf(u, g, i)
 			o.Others = []string{"scale_kg"}
 			out = append(out, o)
 		}
@@ -81,7 +88,7 @@ func (l *Log) best(u *Understood, g *group) []Open {
 	return out
 }
 
-func (l *Log) open(u *Understood, g *group, i int) Open {
+func (l *Log) openOf(u *Understood, g *group, i int) Open {
 	v := g.values[i]
 	o := Open{Sheet: u.Plan.Name, Heading: headingOf(v.Label), Nth: g.nth(i), Labels: g.labels()}
 	for _, c := range v.cells[:min(3, len(v.cells))] {
@@ -106,7 +113,7 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(g.kind, now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
 			continue
 		}
-		o := l.open(u, g, i)
+		o := l.openOf(u, g, i)
 		o.Taken, o.Others = now, []string{then}
 		out = append(out, o)
 	}

@@ -1,7 +1,6 @@
 package meaning
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -68,12 +67,15 @@ var relations = []relation{
 
 // cached works a relation of some columns out once.
 func (g *group) cached(name string, columns []int, work func() float64) float64 {
-	k := fmt.Sprint(name, columns)
-	if v, ok := g.cache[k]; ok {
+	key := append(make([]byte, 0, 64), name...)
+	for _, c := range columns {
+		key = strconv.AppendInt(append(key, ' '), int64(c), 10)
+	}
+	if v, ok := g.cache[string(key)]; ok {
 		return v
 	}
 	v := work()
-	g.cache[k] = v
+	g.cache[string(key)] = v
 	return v
 }
 

@@ -102,6 +102,15 @@ func linesEach(g *group, a assigned) float64 {
 
 // likeLines tells whole numbers from 1 to 12 in nearly every row, a few of them again and again.
 func (v *Values) likeLines(rows int) bool {
+	return v.once("lines of a stretch", func() float64 {
+		if v.fewLines(rows) {
+			return 1
+		}
+		return 0
+	}) > 0
+}
+
+func (v *Values) fewLines(rows int) bool {
 	return len(v.cells) > 5 && 5*len(v.cells) >= 4*rows && v.whole(1, 12) > 0.97 && !v.rising() &&
 		v.distinct()*float64(len(v.cells)) <= 8 && v.distinct() <= 0.5
 }

@@ -25,7 +25,7 @@ type group struct {
 type choice []int
 
 func (g *group) assigned(c choice) assigned {
-	a := assigned{}
+	a := make(assigned, len(c))
 	for i, k := range c {
 		x := g.cands[i][k]
 		if x.column == nil {

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"errors"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -20,6 +21,7 @@ type Values struct {
 	Label      layout.Label
 	Rows       []layout.Cell // one a row of the block
 	cells      []layout.Cell // those that are not blank
+	kinds      []cellKind    // the different ones among them
 	workbook   bool
 	monthly    bool // the sheet's name or title states a month
 	dotted     bool // numbers such as 7.10 and 11.30 alone, which may be clock times
@@ -28,6 +30,13 @@ type Values struct {
 	shares     map[string]float64
 	numbers    []float64
 	clocks     []int // per row, -1 where there is none
+}
+
+// cellKind is a cell, how often a column has it, and the whole number that it says, NaN where it says none.
+type cellKind struct {
+	layout.Cell
+	n     int
+	whole float64
 }
 
 func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *Values {
@@ -41,6 +50,7 @@ func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *
 			v.numbers = append(v.numbers, x)
 		}
 	}
+	v.kinds = kindsOf(v.cells)
 	v.dotted = len(v.cells) > 2
 	dots := false
 	for _, c := range v.cells {
@@ -51,6 +61,35 @@ func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *
 	v.dotted = v.dotted && dots
 	v.fourDigits = v.fourDigits || v.early()
 	return v
+}
+
+func kindsOf(cells []layout.Cell) []cellKind {
+	var out []cellKind
+	at := make(map[layout.Cell]int, len(cells))
+	for _, c := range cells {
+		i, seen := at[c]
+		if !seen {
+			i = len(out)
+			at[c] = i
+			out = append(out, cellKind{Cell: c, whole: wholeOf(c)})
+		}
+		out[i].n++
+	}
+	return out
+}
+
+// wholeOf is the whole number that a cell says, NaN where it says none.
+func wholeOf(c layout.Cell) float64 {
+	if c.Look == layout.Clock || c.Look == layout.Date {
+		return math.NaN()
+	}
+	if x, ok := phrase.Count(c.Text); ok {
+		return float64(x)
+	}
+	if x, ok := number(c.Text); ok && x == float64(int(x)) {
+		return x
+	}
+	return math.NaN()
 }
 
 // early tells numbers such as 610 and 645 alone, which may be hours of the morning.
@@ -80,23 +119,27 @@ func number(text string) (float64, bool) {
 	return v, err == nil
 }
 
+// once works a likeness out once.
+func (v *Values) once(name string, work func() float64) float64 {
+	s, ok := v.shares[name]
+	if !ok {
+		s = work()
+		v.shares[name] = s
+	}
+	return s
+}
+
 // share is the part of the cells for which a test holds, 0 where there are none.
 func (v *Values) share(name string, test func(layout.Cell) bool) float64 {
-	if s, ok := v.shares[name]; ok {
-		return s
-	}
-	n := 0
-	for _, c := range v.cells {
-		if test(c) {
-			n++
+	return v.once(name, func() float64 {
+		n := 0
+		for _, k := range v.kinds {
+			if test(k.Cell) {
+				n += k.n
+			}
 		}
-	}
-	s := 0.0
-	if len(v.cells) > 0 {
-		s = float64(n) / float64(len(v.cells))
-	}
-	v.shares[name] = s
-	return s
+		return float64(n) / float64(max(1, len(v.cells)))
+	})
 }
 
 // dayShares tells numbers that a workbook shows as times: 0.25 is six hours.
@@ -120,29 +163,29 @@ func (v *Values) numeric() float64 {
 
 // whole is the part of the cells that are whole numbers from lo to hi.
 func (v *Values) whole(lo, hi float64) float64 {
-	return v.share("whole "+strconv.Itoa(int(lo))+" "+strconv.Itoa(int(hi)), func(c layout.Cell) bool {
-		x, ok := phrase.Count(c.Text)
-		if y, num := number(c.Text); !ok && num && y == float64(int(y)) {
-			x, ok = int(y), true
+	n := 0
+	for _, k := range v.kinds {
+		if k.whole >= lo && k.whole <= hi {
+			n += k.n
 		}
-		return ok && c.Look != layout.Clock && c.Look != layout.Date && float64(x) >= lo && float64(x) <= hi
-	})
+	}
+	return float64(n) / float64(max(1, len(v.cells)))
 }
 
 // within is the part of the quantities of a column that are possible: those that state
 // their unit, or whose heading does, by the column's bounds, the others by what is usual.
 func (v *Values) within(c *plan.Column, heading unit.Unit, lo, hi float64) float64 {
 	n, all := 0, 0
-	for _, x := range v.cells {
+	for _, x := range v.kinds {
 		if q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text)); err == nil && q.Stated {
-			all++
+			all += x.n
 			if c.Possible(q.Value, q.Unit) {
-				n++
+				n += x.n
 			}
 		} else if y, ok := number(x.Text); ok {
-			all++
+			all += x.n
 			if heading != "" && c.Possible(y, heading) || heading == "" && y >= lo && y <= hi {
-				n++
+				n += x.n
 			}
 		}
 	}
@@ -180,14 +223,13 @@ func (v *Values) length() float64 {
 
 // distinct is the part of the cells that are different texts.
 func (v *Values) distinct() float64 {
-	seen := map[string]bool{}
-	for _, c := range v.cells {
-		seen[strings.ToLower(c.Text)] = true
-	}
-	if len(v.cells) == 0 {
-		return 0
-	}
-	return float64(len(seen)) / float64(len(v.cells))
+	return v.once("distinct", func() float64 {
+		seen := map[string]bool{}
+		for _, k := range v.kinds {
+			seen[strings.ToLower(k.Text)] = true
+		}
+		return float64(len(seen)) / float64(max(1, len(v.cells)))
+	})
 }
 
 // rising tells numbers of which nearly none is below the one before.

@@ -121,7 +121,7 @@ func effectOf(name string) []string {
 func (q *inquiry) columns() {
 	for _, o := range q.log.Open() {
 		var options, effect []string
-		names := o.Others
+		names := slices.Clone(o.Others)
 		if o.Taken != "" || len(o.Others) == 1 && o.Others[0] != "" {
 			names = append([]string{o.Taken}, o.Others...)
 		} else {

@@ -6,12 +6,18 @@ import "strings"
 // Distance counts the bytes to add, drop, change or swap with the next one to make b of a
 // (optimal string alignment).
 func Distance(a, b string) int {
-	before, row := make([]int, len(b)+1), make([]int, len(b)+1)
+	const short = 32 // bytes of a word for which no memory is asked for
+	var room [3 * short]int
+	rows := room[:]
+	n := len(b) + 1
+	if 3*n > len(rows) {
+		rows = make([]int, 3*n)
+	}
+	before, row, next := rows[:n], rows[n:2*n], rows[2*n:3*n]
 	for j := range row {
 		row[j] = j
 	}
 	for i := 1; i <= len(a); i++ {
-		next := make([]int, len(b)+1)
 		next[0] = i
 		for j := 1; j <= len(b); j++ {
 			change := row[j-1]
@@ -23,7 +29,7 @@ func Distance(a, b string) int {
 				next[j] = min(next[j], before[j-2]+1)
 			}
 		}
-		before, row = row, next
+		before, row, next = row, next, before
 	}
 	return row[len(b)]
 }

@@ -1,8 +1,10 @@
 package words
 
 import (
+	"maps"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Fate is what became of a bite.
@@ -130,16 +132,35 @@ func lone(t Token) (Fate, [2]int) {
 	if f, ok := letters[t.Text]; ok {
 		return f, at
 	}
-	for word := range fates.by() {
-		if !Similar(word, t.Text) {
-			continue
-		}
-		if h, ok := FateAt([]Token{{Text: word}}, 0); ok {
-			return h.Fate, at
+	if len(t.Text) >= leastSlip {
+		for _, w := range fateWords()[t.Text[0]] {
+			if Similar(w.text, t.Text) {
+				return w.fate, at
+			}
 		}
 	}
 	return FateUnknown, at
 }
+
+// fateWord is a word that is a fate on its own.
+type fateWord struct {
+	text string
+	fate Fate
+}
+
+// fateWords are the words in which a slip of the pen may stand, by their first letter, in order.
+var fateWords = sync.OnceValue(func() map[byte][]fateWord {
+	out := map[byte][]fateWord{}
+	for _, word := range slices.Sorted(maps.Keys(fates.by())) {
+		if len(word) < leastSlip {
+			continue
+		}
+		if h, ok := FateAt([]Token{{Text: word}}, 0); ok {
+			out[word[0]] = append(out[word[0]], fateWord{word, h.Fate})
+		}
+	}
+	return out
+})
 
 // denied reports whether a word of denial stands before token i: not landed.
 func denied(toks []Token, i int) bool {
@@ -151,13 +172,16 @@ func denied(toks []Token, i int) bool {
 	return false
 }
 
+// leastSlip is how many letters the shorter of two words has at least that differ by a slip.
+const leastSlip = 5
+
 // Similar reports whether two words of five letters or more differ by one slip: a letter
 // more, less or other, or two letters changed about.
 func Similar(a, b string) bool {
 	if len(a) > len(b) {
 		a, b = b, a
 	}
-	if len(a) < 5 || len(b)-len(a) > 1 || a[0] != b[0] {
+	if len(a) < leastSlip || len(b)-len(a) > 1 || a[0] != b[0] {
 		return false
 	}
 	i := 0

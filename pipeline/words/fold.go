@@ -19,25 +19,48 @@ var accents = func() map[rune]string {
 
 // Fold is a text in lower case without accents, its spaces single.
 func Fold(text string) string {
+	if folded(text) {
+		return text
+	}
 	var b strings.Builder
+	b.Grow(len(text))
 	for _, r := range text {
-		b.WriteString(foldRune(r))
+		foldRune(&b, r)
 	}
 	return strings.Join(strings.Fields(b.String()), " ")
 }
 
-func foldRune(r rune) string {
+// folded reports whether a text is as Fold leaves it; of one with letters beyond ASCII it never says so.
+func folded(text string) bool {
+	space := true // a space here would stand at the beginning or behind another
+	for i := 0; i < len(text); i++ {
+		switch c := text[i]; {
+		case c >= utf8.RuneSelf, c >= 'A' && c <= 'Z', c >= '\t' && c <= '\r', c == ' ' && space:
+			return false
+		default:
+			space = c == ' '
+		}
+	}
+	return !space || text == ""
+}
+
+// foldRune writes a letter in lower case without its accent.
+func foldRune(b *strings.Builder, r rune) {
 	if r < utf8.RuneSelf {
-		return string(unicode.ToLower(r))
+		if r >= 'A' && r <= 'Z' {
+			r += 'a' - 'A'
+		}
+		b.WriteByte(byte(r))
+		return
 	}
 	r = unicode.ToLower(r)
-	if s, ok := accents[r]; ok {
-		return s
+	switch s, ok := accents[r]; {
+	case ok:
+		b.WriteString(s)
+	case unicode.Is(unicode.Mn, r): // an accent written as a character of its own
+	default:
+		b.WriteRune(r)
 	}
-	if unicode.Is(unicode.Mn, r) { // an accent written as a character of its own
-		return ""
-	}
-	return string(r)
 }
 
 // Kind is what a token is.
@@ -76,7 +99,7 @@ func Scan(text string) []Token {
 		case unicode.IsLetter(r):
 			t.End = at + wordLen(text[at:])
 			t.Text = foldWord(text[at:t.End])
-			t.Caps = text[at:t.End] == strings.ToUpper(text[at:t.End])
+			t.Caps = capitals(text[at:t.End])
 		default:
 			t.Kind, t.Text, t.End = Mark, plainMark(r), at+size
 		}
@@ -136,23 +159,38 @@ func wordLen(s string) int {
 	return len(s)
 }
 
+func capitals(s string) bool {
+	for _, r := range s {
+		if unicode.ToUpper(r) != r {
+			return false
+		}
+	}
+	return true
+}
+
 func startsLetter(s string) bool {
 	r, _ := utf8.DecodeRuneInString(s)
 	return unicode.IsLetter(r)
 }
 
-func foldWord(s string) string {
-	plain := true
+// plainWord reports whether a text is letters from a to z alone.
+func plainWord(s string) bool {
 	for i := 0; i < len(s); i++ {
-		plain = plain && s[i] >= 'a' && s[i] <= 'z'
+		if s[i] < 'a' || s[i] > 'z' {
+			return false
+		}
 	}
-	if plain {
+	return true
+}
+
+func foldWord(s string) string {
+	if plainWord(s) {
 		return s
 	}
 	var b strings.Builder
 	for _, r := range s {
 		if r != '\'' && r != '’' {
-			b.WriteString(foldRune(r))
+			foldRune(&b, r)
 		}
 	}
 	return b.String()

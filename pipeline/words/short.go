@@ -10,9 +10,10 @@ import (
 // comes before other words for it; a code of two ways is none.
 func ShortMethod(code string) (string, bool) {
 	own, any := map[string]bool{}, map[string]bool{}
+	code = Fold(code)
 	for _, es := range methods.by() {
 		for _, e := range es {
-			if !spelling.Short(Fold(code), e.elems) {
+			if !spelling.Short(code, e.elems) {
 				continue
 			}
 			any[e.key] = true
@@ -51,12 +52,14 @@ func ShortFate(code string) (string, bool) {
 		return "", false
 	}
 	own, any := fatesNamed(code), map[string]bool{}
-	for f := Missed; f <= Released; f++ {
-		for _, es := range fates.by() {
-			for _, e := range es {
-				if fateOfKey(e.key) == f && spelling.Short(Fold(code), e.elems) {
-					any[f.String()] = true
-				}
+	code = Fold(code)
+	for word, es := range fates.by() {
+		if word == "" || code == "" || word[0] != code[0] {
+			continue // what is cut short begins as the whole does
+		}
+		for _, e := range es {
+			if f := fateOfKey(e.key); f >= Missed && spelling.Short(code, e.elems) {
+				any[f.String()] = true
 			}
 		}
 	}

@@ -175,6 +175,9 @@ func Ditto(text string) bool {
 // Number is the number that a token says, in digits or in words.
 func Number(token string) (int, bool) {
 	token = Fold(token)
+	if plainWord(token) && numbers.by()[token] == nil {
+		return 0, false // most words are none
+	}
 	if n, err := strconv.Atoi(token); err == nil && n >= 0 {
 		return n, true
 	}

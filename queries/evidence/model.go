@@ -128,6 +128,7 @@ type held struct {
 	name    string
 	columns int
 	at      map[place][]float64
+	mean    []float64 // over the places
 }
 
 // hold makes the columns of factor g for the places of f: the sine and cosine
@@ -162,6 +163,7 @@ func hold(f, g Factor) held {
 			v[i] /= total[p]
 		}
 	}
+	h.mean = h.means()
 	return h
 }
 
@@ -176,7 +178,8 @@ func levelValues(g Factor, hours map[string]float64) map[string][]float64 {
 	}
 	if g.Score != nil {
 		var n, mean, square float64
-		for l, s := range g.Score {
+		for _, l := range slices.Sorted(maps.Keys(g.Score)) { // in one order: sums hang on it by a last digit
+			s := g.Score[l]
 			n, mean, square = n+hours[l], mean+hours[l]*s, square+hours[l]*s*s
 		}
 		if n == 0 {
@@ -298,18 +301,17 @@ func (o *obs) add(h held, at []place) {
 		o.of = append(o.of, len(o.names))
 	}
 	o.names = append(o.names, h.name)
-	mean := h.mean()
 	for i, p := range at {
 		v, ok := h.at[p]
 		if !ok {
-			v = mean
+			v = h.mean
 		}
 		n := len(o.rows[i].X) - len(o.level)
 		o.rows[i].X = slices.Insert(o.rows[i].X, n, v...)
 	}
 }
 
-func (h held) mean() []float64 {
+func (h held) means() []float64 {
 	m := make([]float64, h.columns)
 	for _, p := range slices.SortedFunc(maps.Keys(h.at), comparePlaces) {
 		for i, v := range h.at[p] {
@@ -326,13 +328,12 @@ func comparePlaces(a, b place) int {
 // sharedWith is the share of a held column's spread within strata that the
 // levels account for, less what chance alone would (adjusted R squared), by hours.
 func (o *obs) sharedWith(h held, column int, at []place) float64 {
-	mean := h.mean()
 	k := len(o.level)
 	z := make([]float64, len(o.rows))
 	for i, p := range at {
 		v, ok := h.at[p]
 		if !ok {
-			v = mean
+			v = h.mean
 		}
 		z[i] = v[column]
 	}

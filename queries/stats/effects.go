@@ -36,12 +36,29 @@ type Effects struct {
 	Strata int     // that do
 	Theta  float64 // of the strata's gamma law; 0: each has its own effect
 
-	rows    [][]Obs // by stratum
+	rows    [][]row // by stratum
 	widest  int     // most counts in one
 	cells   int
 	info    *mat.SymDense // of the kept columns
 	inverse *mat.SymDense // of info
 	index   []int         // of the kept columns
+}
+
+// row is a count with what its fit asks for again and again.
+type row struct {
+	Obs
+	log float64 // of the effort
+	on  []int   // the columns in which it is not 0: most are of one level of each factor
+}
+
+func newRow(o Obs) row {
+	r := row{Obs: o, log: math.Log(o.Effort)}
+	for j, v := range o.X {
+		if v != 0 {
+			r.on = append(r.on, j)
+		}
+	}
+	return r
 }
 
 const (
@@ -131,7 +148,7 @@ func (f *Effects) finish() {
 // group puts the counts with effort by stratum and keeps the strata that say
 // something.
 func (f *Effects) group(obs []Obs) {
-	var all [][]Obs
+	var all [][]row
 	for _, o := range obs {
 		if !o.usable() {
 			continue
@@ -139,7 +156,7 @@ func (f *Effects) group(obs []Obs) {
 		for o.Stratum >= len(all) {
 			all = append(all, nil)
 		}
-		all[o.Stratum] = append(all[o.Stratum], o)
+		all[o.Stratum] = append(all[o.Stratum], newRow(o))
 		f.cells = max(f.cells, o.Cell+1)
 	}
 	for _, rows := range all {
@@ -189,14 +206,16 @@ func (f *Effects) keep(k int) {
 
 // shares sets p to the stratum's shares at beta and returns what is expected of
 // all of it.
-func shares(rows []Obs, beta, p []float64) float64 {
+func shares(rows []row, beta, p []float64) float64 {
 	top := math.Inf(-1)
-	for i, o := range rows {
-		p[i] = math.Log(o.Effort)
-		for j, b := range beta {
-			p[i] += b * o.X[j]
+	for i := range rows {
+		o := &rows[i]
+		v := o.log
+		for _, j := range o.on {
+			v += beta[j] * o.X[j]
 		}
-		top = math.Max(top, p[i])
+		p[i] = v
+		top = max(top, v)
 	}
 	sum := 0.0
 	for i := range rows {
@@ -216,8 +235,8 @@ func (f *Effects) logLik(beta []float64) float64 {
 	for _, rows := range f.rows {
 		all := shares(rows, beta, p)
 		total := 0.0
-		for i, o := range rows {
-			if o.Events > 0 {
+		for i := range rows {
+			if o := &rows[i]; o.Events > 0 {
 				sum += float64(o.Events) * math.Log(p[i])
 				total += float64(o.Events)
 			}
@@ -237,7 +256,7 @@ func negativeBinomial(y, m, theta float64) float64 {
 	return a - b + y*math.Log(m/(m+theta)) - theta*math.Log1p(m/theta)
 }
 
-// information is that of some columns at beta, and their score.
+// information is that of some columns, in rising order, at beta, and their score.
 func (f *Effects) information(beta []float64, columns []int) (info *mat.SymDense, score []float64) {
 	k := len(columns)
 	info = mat.NewSymDense(max(k, 1), nil)
@@ -245,26 +264,37 @@ func (f *Effects) information(beta []float64, columns []int) (info *mat.SymDense
 	score = make([]float64, k)
 	mean := make([]float64, k)
 	p := make([]float64, f.widest)
+	at := make([]int, len(beta)) // of a column among those asked for, -1 where it is none
+	for j := range at {
+		at[j] = slices.Index(columns, j)
+	}
 	for _, rows := range f.rows {
 		all := shares(rows, beta, p)
 		clear(mean)
 		total := 0.0
-		for i, o := range rows {
+		for i := range rows {
+			o := &rows[i]
 			total += float64(o.Events)
-			for a, j := range columns {
-				mean[a] += p[i] * o.X[j]
+			for _, j := range o.on {
+				if a := at[j]; a >= 0 {
+					mean[a] += p[i] * o.X[j]
+				}
 			}
 		}
-		for i, o := range rows {
+		for i := range rows {
+			o := &rows[i]
 			e := total * p[i]
-			for a, j := range columns {
-				v := o.X[j]
-				if v == 0 {
+			for n, j := range o.on {
+				a := at[j]
+				if a < 0 {
 					continue
 				}
+				v := o.X[j]
 				score[a] += (float64(o.Events) - e) * v
-				for b := a; b < k; b++ {
-					raw.Data[a*raw.Stride+b] += e * v * o.X[columns[b]]
+				for _, l := range o.on[n:] {
+					if b := at[l]; b >= 0 {
+						raw.Data[a*raw.Stride+b] += e * v * o.X[l]
+					}
 				}
 			}
 		}
