@@ -42,23 +42,6 @@ func AskSeasonTrips(ctx context.Context, db *store.DB) (SeasonTrips, error) {
 	return s, err
 }
 
-// Year is the part of a season of one year ("2026").
-func (s SeasonTrips) Year(year string) SeasonTrips {
-	out := SeasonTrips{Bands: s.Bands}
-	in := map[int64]bool{}
-	for _, t := range s.Trips {
-		if len(t.Level) >= 4 && t.Level[:4] == year {
-			out.Trips, in[t.Trip] = append(out.Trips, t), true
-		}
-	}
-	for _, c := range s.Cells {
-		if in[c.Trip] {
-			out.Cells = append(out.Cells, c)
-		}
-	}
-	return out
-}
-
 // Years are the years of the trips, each once, the latest last.
 func (s SeasonTrips) Years() []string {
 	var years []string

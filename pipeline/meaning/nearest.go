@@ -34,8 +34,10 @@ func resembles(a, b string) float64 {
 		return 0
 	}
 	score := 0.0
-	if d := spelling.Distance(a, b); long >= 5 && 4*d <= long {
-		score = 1 - float64(d)/float64(long)
+	if apart := long - min(len(a), len(b)); long >= 5 && 4*apart <= long { // else too far apart by their lengths
+		if d := spelling.Distance(a, b); 4*d <= long {
+			score = 1 - float64(d)/float64(long)
+		}
 	}
 	return max(score, 0.9*sharedWords(a, b))
 }

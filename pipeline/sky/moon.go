@@ -18,9 +18,6 @@ const (
 	LastQuarter  Phase = "last quarter"
 )
 
-// Phases are all phases in the order of a month.
-func Phases() []Phase { return []Phase{NewMoon, FirstQuarter, FullMoon, LastQuarter} }
-
 // Moon returns the illuminated share of the moon's disc, 0 to 1, and its phase.
 // The share is within 0.002 of that from full positions.
 func Moon(t time.Time) (lit float64, phase Phase) {

@@ -73,17 +73,6 @@ func sideLetter(toks []Token, i int) bool {
 	return false
 }
 
-// Place finds the first place in the spread that prose names, as bytes of the text.
-func Place(text string) (at [2]int, ok bool) {
-	toks := Scan(text)
-	for i := range toks {
-		if next, ok := PlaceAt(toks, i, AfterOn(toks, i)); ok {
-			return [2]int{toks[i].At, toks[next-1].End}, true
-		}
-	}
-	return at, false
-}
-
 var (
 	ofWords  = set("de del di do da d")
 	onWords  = set("on off from en sur sul sulla na no auf an")

@@ -384,12 +384,6 @@ func GlueIs(toks []Token, i int, kind string) (next int, ok bool) {
 // KindAt finds how a length was taken at token i: FL, CFL, TL, LJFL or EFL.
 func KindAt(toks []Token, i int) (kind string, next int, ok bool) { return keyAt(kinds, toks, i) }
 
-// LengthKind is how lengths were taken as far as a heading or a cell says it.
-func LengthKind(text string) (string, bool) {
-	h, ok := kinds.any(Scan(text))
-	return h.Key, ok
-}
-
 // Negated reports whether a text says no, not or without of something.
 func Negated(text string) bool {
 	toks := Scan(text)

@@ -12,8 +12,8 @@ func TestPageInBrowser(t *testing.T) {
 	browser.Eval[bool](t, p, `window.violations = []; document.addEventListener("securitypolicyviolation", e => violations.push(e.violatedDirective + " " + e.blockedURI)); true`)
 
 	t.Run("every chart is drawn", func(t *testing.T) {
-		// How many marks at least: one a level, cell, fish or trip that has a value.
-		least := map[string]int{"effort": 5, "rates": 3 * 4, "shares": 2 * 2, "sizes": 5, "fish": 4, "trips": 6, "plot": 3}
+		// How many marks at least: one a level, cell or trip that has a value.
+		least := map[string]int{"effort": 5, "rates": 3 * 4, "shares": 2 * 2, "sizes": 5, "trips": 6, "plot": 3}
 		for id, n := range least {
 			got := browser.Eval[int](t, p, `document.querySelectorAll("#chart-`+id+` svg path[fill]:not([fill=none]), #chart-`+id+` svg rect[fill]:not([fill=none])").length`)
 			if got < n {

@@ -151,8 +151,8 @@ func TestMarksExist(t *testing.T) {
 	}
 	html := string(rendered(t, samplePage(t)))
 	named := regexp.MustCompile(`"renderItem":"([^"]*)"`).FindAllStringSubmatch(html, -1)
-	if len(named) != 7 {
-		t.Errorf("%d custom marks in the sample, want 7", len(named))
+	if len(named) != 6 {
+		t.Errorf("%d custom marks in the sample, want 6", len(named))
 	}
 	for _, m := range named {
 		if !strings.Contains(string(script), "\n    "+m[1]+": function (pen") {

@@ -52,7 +52,6 @@ func samplePage(t *testing.T) Page {
 	}
 	classes := []Class{{"25 to <50", true}, {"50 to <75", true}, {"75 to <100", true}, {hostileQuotes, false}}
 	cells := []HistogramCell{{0, 0, 2, 1}, {1, 0, 1, 0}, {1, 1, 5, 2}, {2, 2, 3, 0}, {2, 3, 2, 0}}
-	fish := []WeightMark{{0, 64, nil, nil, true}, {0, 71, f(60), f(84), false}, {1, 33, f(27), f(40), false}, {1, 28, nil, nil, false}}
 	trips := []OutingMark{{"3 Jun", 5, 2, 24}, {"9 Jun", 0, 0, 18.5}, {hostileScript, 11, 6, 31}}
 
 	section := func(id string, c *Chart, err error) Section {
@@ -65,9 +64,8 @@ func samplePage(t *testing.T) Page {
 	shareChart, err3 := Shares(frame, shares, "hooked", "boated")
 	frame.Keys = []Key{{MarkSolid, "on a scale"}, {MarkHatched, "from the tape"}}
 	histChart, err4 := Histograms(frame, sampleLevels[:3], classes, cells)
-	weightChart, err5 := Weights(frame, sampleLevels[1:3], fish)
-	tripChart, err6 := Outings("trips", trips)
-	plotChart, err7 := Plot{
+	tripChart, err5 := Outings("trips", trips)
+	plotChart, err6 := Plot{
 		Dots:    []Dot{{60, -2.5, true, 1}, {110, 3.25, false, 0}, {160, -4, false, 2}},
 		Strokes: []Stroke{{0, -1, 200, -1, false, true}, {0, -5, 200, -5, true, true}},
 		Bands:   []Band{{-6, -4}}, Vertical: hostileQuotes, Decimals: 1,
@@ -78,7 +76,7 @@ func samplePage(t *testing.T) Page {
 		Tiles:     []Tile{{"Trips", "12", "", hostileScript}, {"Line-hours", "310", "h", ""}},
 		Sections: []Section{
 			section("effort", effortChart, err1), section("rates", rateChart, err2), section("shares", shareChart, err3),
-			section("sizes", histChart, err4), section("fish", weightChart, err5), section("trips", tripChart, err6), section("plot", plotChart, err7),
+			section("sizes", histChart, err4), section("trips", tripChart, err5), section("plot", plotChart, err6),
 		},
 		Footer: []string{hostileQuotes},
 	}

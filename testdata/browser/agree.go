@@ -66,8 +66,6 @@ func (d *disagreement) rule() func() {
 		return d.shares
 	case last.RenderItem == "histBar":
 		return d.histogram
-	case last.RenderItem == "weightDot":
-		return d.weights
 	case last.RenderItem == "plotDot":
 		return d.plot
 	case last.Type == "bar" && len(s) == 1:

@@ -1,102 +1,12 @@
 package browser
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 )
-
-// weights: every fish of the chart is a fish of the table, of the species that its
-// place in the chart says, by scale or by tape, with its interval; and the other way.
-func (d *disagreement) weights() {
-	t := d.f.Tables[0]
-	species, scale, tape := t.column(false, "species"), t.column(false, onScale), t.column(true, "by tape")
-	if species < 0 || scale < 0 || tape < 0 {
-		d.say("the table has no species, no scale weights or no estimates with an interval")
-		return
-	}
-	drawn := d.bySpecies()
-	for _, rows := range drawn {
-		slices.SortStableFunc(rows, func(a, b Mark) int { return cmp.Compare(weightOf(b), weightOf(a)) })
-	}
-	listed := map[string][][]Cell{}
-	for _, r := range t.Rows {
-		if r[scale].Text == unknown && r[tape].Text == unknown {
-			continue
-		}
-		name := r[species].Text
-		if name == unknown {
-			name = "not logged"
-		}
-		listed[name] = append(listed[name], r)
-	}
-	for name, rows := range listed {
-		if len(rows) != len(drawn[name]) {
-			d.say("%s: %d fish in the chart, %d with a weight in the table", name, len(drawn[name]), len(rows))
-		}
-	}
-	for name, marks := range drawn {
-		left := listed[name]
-		for _, m := range marks {
-			at := slices.IndexFunc(left, func(r []Cell) bool {
-				if m.whole(4) == 1 {
-					return r[tape].Text == unknown && r[scale].value(m, 0, 1) && r[tape+1].spans(m, 1, 2, 1)
-				}
-				return r[tape].value(m, 0, 1) && r[tape+1].spans(m, 1, 2, 1)
-			})
-			if at < 0 {
-				d.say("%s of %v is not in the table", name, m.Value)
-				continue
-			}
-			left = slices.Delete(slices.Clone(left), at, at+1)
-		}
-	}
-}
-
-func weightOf(m Mark) float64 {
-	v, _ := m.at(0)
-	return v
-}
-
-// leastSlots is how many rows a species of a chart of weights has at least; a free
-// one follows.
-const leastSlots = 3
-
-// bySpecies gives the fish of a chart of weights to the species whose rows they lie
-// on, and says where the numbers printed beside them are not theirs.
-func (d *disagreement) bySpecies() map[string][]Mark {
-	o := d.f.Option
-	out := map[string][]Mark{}
-	start := 0
-	for i, label := range o.YAxis[0].Data {
-		if label == "" {
-			continue
-		}
-		printed := strings.Split(o.YAxis[1].Data[i], "\n")
-		m := countForm.FindStringSubmatch(printed[0])
-		if m == nil || len(printed) != 2 {
-			d.say("%s: no count in %q", label, printed)
-			return out
-		}
-		n, _, _ := number(m[1])
-		end, weighed := start+max(int(n), leastSlots)+1, 0
-		name, _ := level(label)
-		for _, mark := range o.Series[0].Data {
-			if slot := mark.whole(3); slot >= start && slot < end {
-				out[name] = append(out[name], mark)
-				weighed += max(0, mark.whole(4))
-			}
-		}
-		if len(out[name]) != int(n) || printed[1] != strconv.Itoa(weighed)+" on a scale" {
-			d.say("%s: %d fish, %d on a scale, printed as %q", name, len(out[name]), weighed, printed)
-		}
-		start = end
-	}
-	return out
-}
 
 // plot: every point stands in a table that has both its axes as columns, under its
 // number where it has one; every line and strip in another table under it.

@@ -50,23 +50,6 @@ func histogram() Figure {
 	return f
 }
 
-// fish is one fish on a scale and one by the tape, of one species.
-func fish() Figure {
-	f := Figure{ID: "chart-fish"}
-	f.Option.XAxis = []Axis{{Name: "round weight, kg"}}
-	f.Option.YAxis = []Axis{{Data: []string{"", "YFT", "", ""}}, {Data: []string{"", "2 fish\n1 on a scale", "", ""}}}
-	f.Option.Series = []Series{{RenderItem: "weightDot", Data: []Mark{mark(64.5, "-", "-", 0.0, 1.0), mark(41.26, 35.1, 48.4, 1.0, 0.0)}}}
-	f.Tables = []Table{{
-		Heads: []Head{{"Date", ""}, {"Species", ""}, {"On a scale", "kg"}, {"By tape", "kg, estimate"}, {"90 % interval", "kg"}},
-		Rows: [][]Cell{
-			rowOf("2026-07-01", "", "YFT", "", "–", "", "41", "41.26", "35 to 48", "35.1"),
-			rowOf("2026-07-02", "", "YFT", "", "64.5", "64.5", "–", "", "–", ""),
-			rowOf("2026-07-03", "", "YFT", "", "–", "", "–", "", "–", ""),
-		},
-	}}
-	return f
-}
-
 // shares is the two shares of one level.
 func shares() Figure {
 	f := Figure{ID: "chart-outcomes", Keys: []string{"hooked up", "boated (landed or released)", "95 % interval"}}
@@ -134,7 +117,7 @@ func effort() Figure {
 // drawn row of the table taken out, one number of it changed, or no table at all, it
 // does not.
 func TestDisagree(t *testing.T) {
-	for _, build := range []func() Figure{rates, histogram, fish, shares, plot, outings, effort} {
+	for _, build := range []func() Figure{rates, histogram, shares, plot, outings, effort} {
 		f := build()
 		if got := Disagree(f); len(got) > 0 {
 			t.Errorf("%s: %q", f.ID, got)
@@ -179,8 +162,6 @@ func TestDisagreeOnTheTable(t *testing.T) {
 		"level that stands in":  {rates(), func(f Figure) { f.Tables[0].Rows[1] = f.Tables[0].Rows[0] }, "not one row"},
 		"fish on a scale":       {histogram(), func(f Figure) { f.Tables[0].Rows[1][1] = Cell{"0", "0"} }, "on a scale 0"},
 		"fish of a class":       {histogram(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"2", "2"} }, "no weight"},
-		"species":               {fish(), func(f Figure) { f.Tables[0].Rows[0][1].Text = "ALB" }, "YFT"},
-		"scale for tape":        {fish(), func(f Figure) { r := f.Tables[0].Rows[0]; r[2], r[3] = r[3], r[2] }, "41.26"},
 		"share of known":        {shares(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"10", "10"} }, "9 of"},
 		"rank":                  {plot(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"–", ""} }, "the point"},
 		"strip":                 {plot(), func(f Figure) { f.Tables[1].Rows[0][2] = Cell{"−2.5 to −1.4", "-2.5"} }, "plotBand"},

@@ -38,7 +38,7 @@ func Doctored(f Figure) []Doctor {
 
 // drawnPlaces are the values of a mark that say a number of the log, by the function
 // that draws it.
-var drawnPlaces = map[string][]int{"rateBar": {1, 2, 3}, "shareMark": {1, 2, 3}, "histBar": {2, 3}, "weightDot": {0, 1, 2, 4}, "plotDot": {0, 1, 2, 3}, "plotBand": {1, 2}, "plotLine": {3}, "": {0},
+var drawnPlaces = map[string][]int{"rateBar": {1, 2, 3}, "shareMark": {1, 2, 3}, "histBar": {2, 3}, "plotDot": {0, 1, 2, 3}, "plotBand": {1, 2}, "plotLine": {3}, "": {0},
 	"ratioBar": {1, 2, 3}, "dayBar": {2, 3, 4}, "sizeDot": {0}, "sizeMedian": {0, 2, 3}, "fateBar": {1, 2}, "pairCell": {2, 3}, "fishBar": {0, 1, 2, 4, 5}}
 
 func drawnValues(s Series, m Mark) []int {
@@ -59,7 +59,7 @@ func (f Figure) changed(s, m, v int) Figure {
 	mark := &series.Data[m]
 	was, _ := mark.at(v)
 	now := was*1.1 + 1
-	if flag := series.RenderItem + fmt.Sprint(v); slices.Contains([]string{"plotDot2", "weightDot4", "fishBar4", "fishBar5"}, flag) {
+	if flag := series.RenderItem + fmt.Sprint(v); slices.Contains([]string{"plotDot2", "fishBar4", "fishBar5"}, flag) {
 		now = 1 - was
 	}
 	if list, ok := mark.Value.([]any); ok {
@@ -78,9 +78,6 @@ func drawnRow(f Figure, row []Cell) bool {
 	switch last := f.Option.Series[len(f.Option.Series)-1]; {
 	case last.Type == "bar" && len(f.Option.Series) == 3:
 		return when(row[0].Text) != "" && row[f.Tables[0].exact("Strikes")].Text != unknown
-	case last.RenderItem == "weightDot":
-		t := f.Tables[0]
-		return row[t.column(false, onScale)].Text != unknown || row[t.column(true, "by tape")].Text != unknown
 	case last.RenderItem == "ratioBar":
 		return row[f.Tables[0].column(true, "times")].Text != unknown
 	case last.RenderItem == "rateBar":

@@ -129,7 +129,7 @@ const figures = `Array.from(document.querySelectorAll(".chart")).map(host => {
 	}
 	// a circle is drawn as an arc that begins at its right end
 	const circles = Array.from(svg.querySelectorAll("path")).map(e => e.getAttribute("d").match(/^M([-\d.]+) ([-\d.]+)A([\d.]+) \3 /)).filter(m => m).map(m => [Number(m[1]) - Number(m[3]), Number(m[2])]);
-	const places = {rateBar: v => [v[1], v[0]], weightDot: v => [v[0], v[3]], plotDot: v => [v[0], v[1]]};
+	const places = {rateBar: v => [v[1], v[0]], plotDot: v => [v[0], v[1]]};
 	const chart = echarts.getInstanceByDom(host);
 	option.series.filter(s => places[s.renderItem]).forEach(s => s.data.forEach(d => {
 		const at = places[s.renderItem](d.value);

@@ -258,23 +258,6 @@
       };
     },
 
-    // [weight, lo, hi, row, on a scale]
-    weightDot: function (pen) {
-      return function (params, api) {
-        var area = params.coordSys, right = area.x + area.width;
-        var w = api.value(0), row = api.value(3), scale = api.value(4) === 1;
-        var at = api.coord([w, row]), y = at[1];
-        var children = [];
-        if (!isNaN(api.value(1)) && !isNaN(api.value(2))) {
-          children = whisker(api.coord([api.value(1), row])[0], api.coord([api.value(2), row])[0], y, right,
-            { stroke: pen.tape, lineWidth: 1.25, opacity: 0.75 }, 2.5);
-        }
-        children.push({ type: "circle", z2: 30, silent: true, shape: { cx: at[0], cy: y, r: scale ? 5 : 4 },
-          style: scale ? { fill: pen.scale, stroke: pen.paper, lineWidth: 1 } : { fill: pen.paper, stroke: pen.tape, lineWidth: 2 } });
-        return { type: "group", children: children };
-      };
-    },
-
     // [x, y, filled, rank or 0]
     plotDot: function (pen) {
       return function (params, api) {

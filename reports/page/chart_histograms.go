@@ -1,9 +1,6 @@
 package page
 
 import (
-	"strings"
-	"unicode/utf8"
-
 	"github.com/go-echarts/go-echarts/v2/opts"
 )
 
@@ -91,85 +88,4 @@ func step(classes []Class, at int) int {
 		return 3
 	}
 	return before * 5 / (all - 1)
-}
-
-// WeightMark is one fish.
-type WeightMark struct {
-	Row    int // place in the list of levels
-	Weight float64
-	Lo, Hi *float64 // interval of an estimate; nil where none is known
-	Scale  bool     // weighed, not estimated
-}
-
-// A fish takes a slot of the vertical axis; a level takes at least leastSlots,
-// so that its name fits, and a free slot after it.
-const (
-	slotHeight  = 13
-	leastSlots  = 3
-	mostHeight  = 1400
-	leastHeight = 4
-)
-
-// Weights draws every fish as a point on an axis of weight from zero, one group
-// of rows a level: weighed fish filled, estimates open with their interval.
-// Within a level the fish lie in the order given, from the top. It is nil
-// without fish.
-func Weights(f Frame, levels []Level, fish []WeightMark) (*Chart, error) {
-	if len(levels) == 0 || len(fish) == 0 {
-		return nil, nil
-	}
-	slots, first := weightSlots(levels, fish)
-	heaviest := 0.0
-	items := make([][]any, len(fish))
-	for i, m := range fish {
-		items[i] = []any{m.Weight, orGap(m.Lo), orGap(m.Hi), first[m.Row], flag(m.Scale)}
-		first[m.Row]++
-		heaviest = max(heaviest, m.Weight)
-		if m.Hi != nil {
-			heaviest = max(heaviest, *m.Hi)
-		}
-	}
-	c := custom(rowOptions(f, slots, heaviest*1.02), "weightDot", items, opts.Encode{X: []int{0, 1, 2}, Y: 3})
-	chart, err := rows(c, f, []Key{{MarkDisc, "weighed on a scale"}, {MarkRing, "estimated from the tape, with its interval where one is known"}}, 0)
-	if err != nil {
-		return nil, err
-	}
-	chart.height = frameHeight + len(slots)*max(leastHeight, min(slotHeight, mostHeight/len(slots)))
-	chart.paper = min(chart.height, mostPaper)
-	chart.besideRows(levels)
-	return chart, nil
-}
-
-// besideRows gives the words on both sides of the rows their room. ECharts measures
-// only some of the labels where there are more than 40 rows, and cuts the others.
-func (c *Chart) besideRows(levels []Level) {
-	name, counts := 0, 0
-	for _, l := range levels {
-		name = max(name, utf8.RuneCountInString(l.Name))
-		for _, line := range strings.Split(l.Counts, "\n") {
-			counts = max(counts, utf8.RuneCountInString(line))
-		}
-	}
-	const letter = 8 // wide, in CSS pixels
-	grid := node(c.option, "grid", 0)
-	grid["containLabel"], grid["bottom"] = false, 54
-	grid["left"], grid["right"] = min(name*letter, 150)+14, counts*letter+12
-	c.narrow["grid"] = []any{map[string]any{"left": min(name*letter, 86) + 12, "right": counts*letter + 4}}
-}
-
-// weightSlots are the rows of the axis, the level's words on the middle one of
-// each, and the slot of each level's first fish.
-func weightSlots(levels []Level, fish []WeightMark) (slots []Level, first []int) {
-	in := make([]int, len(levels))
-	for _, m := range fish {
-		in[m.Row]++
-	}
-	for i, l := range levels {
-		n := max(in[i], leastSlots)
-		first = append(first, len(slots)+(n-in[i])/2)
-		group := make([]Level, n+1)
-		group[(n-1)/2] = l
-		slots = append(slots, group...)
-	}
-	return slots, first
 }
