@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sky"
 	"wakeledger/pipeline/store"
 )
@@ -18,15 +19,21 @@ import (
 // sunrise and sunset that are dawn and dusk.
 type Edges map[string][]float64
 
-// defaultEdges are those of the design: knots over ground, g, m, degrees C.
+// light is the setting of the minutes about sunrise and sunset that are dawn and dusk.
+const light = "light"
+
+// defaultEdges are those of the factors' table.
 func defaultEdges() Edges {
-	return Edges{
-		"speed-band":  {0, 6, 8, 10, 12, 14, 16},
-		"lure-weight": {0, 250, 500, 750, 1000, 1250, 1500},
-		"setback":     {0, 50, 100, 150, 200, 250, 300, 350, 400, 450},
-		"sea-temp":    {-3, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30},
-		"light":       {sky.Margin.Minutes()},
+	e := Edges{light: {sky.Margin.Minutes()}}
+	for _, f := range classed() {
+		e[f.Name] = f.Classes.Edges
 	}
+	return e
+}
+
+// classed are the factors that are parted into classes.
+func classed() []factors.Factor {
+	return slices.DeleteFunc(factors.All(), func(f factors.Factor) bool { return len(f.Classes.Edges) == 0 })
 }
 
 // ParseEdges reads settings such as "speed-band=0,7,9,11" or "light=45". Factors
@@ -50,7 +57,7 @@ func ParseEdges(settings []string) (Edges, error) {
 			}
 			values = append(values, v)
 		}
-		if factor == "light" && (len(values) != 1 || values[0] < 0 || values[0] > 360) {
+		if factor == light && (len(values) != 1 || values[0] < 0 || values[0] > 360) {
 			return nil, fmt.Errorf("edges %q: expected minutes about sunrise and sunset, 0 to 360", s)
 		}
 		set[factor] = values
@@ -67,7 +74,7 @@ func (e Edges) String() string {
 	for _, factor := range slices.Sorted(maps.Keys(e)) {
 		words := make([]string, len(e[factor]))
 		for i, v := range e[factor] {
-			words[i] = number(v)
+			words[i] = factors.Number(v)
 		}
 		out = append(out, factor+"="+strings.Join(words, ","))
 	}
@@ -76,7 +83,7 @@ func (e Edges) String() string {
 
 // margin is how long about sunrise and sunset is dawn and dusk.
 func (e Edges) margin() time.Duration {
-	return time.Duration(e.of("light")[0] * float64(time.Minute))
+	return time.Duration(e.of(light)[0] * float64(time.Minute))
 }
 
 func (e Edges) of(factor string) []float64 {
@@ -90,21 +97,14 @@ func (e Edges) of(factor string) []float64 {
 // default's, what lies below them is a class too, so that nothing falls out.
 func (e Edges) bands() []store.Band {
 	var bands []store.Band
-	for _, factor := range []string{"speed-band", "lure-weight", "setback", "sea-temp"} {
-		lower := e.of(factor)
-		if first := defaultEdges()[factor][0]; lower[0] > first {
+	for _, f := range classed() {
+		lower := e.of(f.Name)
+		if first := f.Classes.Edges[0]; lower[0] > first {
 			lower = append([]float64{first}, lower...)
 		}
-		for i, lo := range lower {
-			b := store.Band{Factor: factor, Lo: lo, Hi: math.Inf(1), Level: number(lo) + " and up"}
-			if i+1 < len(lower) {
-				b.Hi = lower[i+1]
-				b.Level = fmt.Sprintf("[%s, %s)", number(lo), number(b.Hi))
-			}
-			bands = append(bands, b)
+		for _, c := range factors.Split(lower) {
+			bands = append(bands, store.Band{Factor: f.Name, Lo: c.Lo, Hi: c.Hi, Level: c.String()})
 		}
 	}
 	return bands
 }
-
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

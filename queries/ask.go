@@ -3,20 +3,10 @@ package queries
 import (
 	"context"
 	"math"
-	"slices"
 
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/stats"
 )
-
-// Factors are the factors that --by takes, in the order of the documentation.
-func Factors() []string {
-	return []string{"speed-band", "lure", "lure-weight", "colour", "hooks", "setback", "position", "approach",
-		"month", "hour", "light", "moon", "sea-temp", "sea-state", "turning", "boat", "angler"}
-}
-
-// IsFactor tells whether name is one of Factors.
-func IsFactor(name string) bool { return slices.Contains(Factors(), name) }
 
 const confidence = 0.95
 

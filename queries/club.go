@@ -2,8 +2,10 @@ package queries
 
 import (
 	"context"
+	"fmt"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 )
 
@@ -83,10 +85,17 @@ func AskClub(ctx context.Context, db *store.DB, boat string) (Club, error) {
 	return c, err
 }
 
-const bySpeed, byLure = "speed-band", "lure-weight"
+const bySpeed, byLure = factors.Speed, factors.LureWeight
 
 // clubBands puts the club's classes in the place of the season file's.
 func clubBands(levels string) (string, error) {
 	bands, err := files.ReadFile("sql/_club_bands.sql")
-	return strings.Replace(levels, "WITH ", string(bands)+" ", 1), err
+	var edges []string
+	for _, f := range factors.All() {
+		for i, lo := range f.Club.Edges {
+			edges = append(edges, fmt.Sprintf("('%s', %d, %s)", f.Name, i, factors.Number(lo)))
+		}
+	}
+	own := strings.Replace(string(bands), "EDGES", strings.Join(edges, ", "), 1)
+	return strings.Replace(levels, "WITH ", own+" ", 1), err
 }

@@ -7,13 +7,10 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
-
-// together are the factors that differ between lines fished together, so that
-// their levels are compared within legs.
-var together = []string{"lure", "lure-weight", "colour", "hooks", "setback", "position"}
 
 // Evidence is strike-rate by one factor with all that it follows from.
 type Evidence struct {
@@ -34,7 +31,7 @@ func AskEvidence(ctx context.Context, db *store.DB, factor string) (Evidence, er
 	if err != nil {
 		return Evidence{}, err
 	}
-	return weighed(rows[factor], all, slices.Index(Factors(), factor)), nil
+	return weighed(rows[factor], all, slices.Index(factors.Names(), factor)), nil
 }
 
 // AskAllEvidence compares the levels of every factor and judges the findings
@@ -118,16 +115,20 @@ func atOnce(ctx context.Context, db *store.DB) ([][]string, error) {
 		return nil, err
 	}
 	if n[0].Pieces > manyPieces {
-		return slices.Collect(slices.Chunk(Factors(), 1)), nil
+		return slices.Collect(slices.Chunk(factors.Names(), 1)), nil
 	}
-	return [][]string{Factors()}, nil
+	return [][]string{factors.Names()}, nil
 }
 
 // seasonFactors is the season's effort and strikes by every factor.
 func seasonFactors(ctx context.Context, db *store.DB) ([]evidence.Factor, error) {
-	all := make([]evidence.Factor, len(Factors()))
-	for i, name := range Factors() {
-		all[i] = evidence.Factor{Name: name, ByLeg: slices.Contains(together, name), Score: scores(name)}
+	var all []evidence.Factor
+	for _, f := range factors.All() {
+		of := evidence.Factor{Name: f.Name, ByLeg: f.ByLine}
+		if f.Ordered {
+			of.Score = map[string]float64{}
+		}
+		all = append(all, of)
 	}
 	groups, err := atOnce(ctx, db)
 	if err != nil {
@@ -141,14 +142,14 @@ func seasonFactors(ctx context.Context, db *store.DB) ([]evidence.Factor, error)
 		var f *evidence.Factor
 		for _, c := range cells {
 			if f == nil || f.Name != c.Factor {
-				f = &all[slices.Index(Factors(), c.Factor)]
+				f = &all[slices.Index(factors.Names(), c.Factor)]
 			}
 			f.Cells = append(f.Cells, evidence.Cell{Trip: c.Trip, Leg: c.Leg, Line: c.Line, Level: c.Level, LineHours: c.Hours, Strikes: c.Strikes})
 			if slices.Contains(f.Levels, c.Level) {
 				continue
 			}
 			f.Levels = append(f.Levels, c.Level)
-			if s, ok := levelScore(f.Name, c.Level); ok {
+			if s, ok := factors.Score(f.Name, c.Level); ok {
 				f.Score[c.Level] = s
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
@@ -60,7 +61,7 @@ func FindingsOf(all []Evidence) []Finding {
 
 func findingRow(f evidence.Finding) Finding {
 	r := Finding{Factor: f.Factor, Verdict: string(f.Verdict), By: "trip",
-		Sentence: f.Sentence(func(level string) string { return LevelText(f.Factor, level) })}
+		Sentence: f.Sentence(func(level string) string { return factors.Text(f.Factor, level) })}
 	if f.ByLeg {
 		r.By = "leg"
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/stats"
 )
@@ -106,26 +107,16 @@ func (h hookup) part() (part string, known bool) {
 	return "", false
 }
 
-// dragEdges are the lower edges of the levels of drag, in per cent of the line
-// class; a quarter to a third is what the trade fishes (common practice, no source).
-var dragEdges = []float64{0, 15, 20, 25, 30, 35}
+// drag are the lower edges of the levels of drag, in per cent of the line class.
+func drag() []float64 { return factors.Of(factors.Drag).Classes.Edges }
 
 // dragLevel is the level of a hook-up and its order.
 func (h hookup) dragLevel() (string, int) {
 	if h.DragKG == nil || h.ClassKG == nil || *h.DragKG <= 0 || *h.ClassKG <= 0 {
-		return "not logged", len(dragEdges)
+		return "not logged", len(drag())
 	}
 	share := math.Round(1000**h.DragKG / *h.ClassKG) / 10 // to 0.1 % before it meets an edge
-	at := 0
-	for i, e := range dragEdges {
-		if share >= e {
-			at = i
-		}
-	}
-	if at == len(dragEdges)-1 {
-		return fmt.Sprintf("%g and up", dragEdges[at]), at
-	}
-	return fmt.Sprintf("[%g, %g)", dragEdges[at], dragEdges[at+1]), at
+	return factors.Level(drag(), share), factors.Within(drag(), share)
 }
 
 // AskDrag answers gear: break-offs and pulled hooks by drag as a part of the line
@@ -143,7 +134,7 @@ func AskFailures(ctx context.Context, db *store.DB) ([]Failure, error) {
 }
 
 func dragOf(hookups []hookup) []Drag {
-	levels := make([]Drag, len(dragEdges)+1)
+	levels := make([]Drag, len(drag())+1)
 	for _, h := range hookups {
 		name, at := h.dragLevel()
 		d := &levels[at]

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
@@ -46,18 +47,18 @@ func MixedUpOf(all []Evidence) []MixedUp {
 }
 
 func mixedNote(e Evidence, r MixedUp) string {
-	noun := evidence.Noun(e.Factor)
+	noun := factors.Noun(e.Factor)
 	switch {
 	case r.With == nil:
 		return capital(noun) + ": changed on its own."
 	case *r.Share > 0.9 || r.Inflation != nil && *r.Inflation > 10:
-		return fmt.Sprintf("%s and %s were changed together: the log cannot tell one from the other.", capital(noun), evidence.Noun(*r.With))
+		return fmt.Sprintf("%s and %s were changed together: the log cannot tell one from the other.", capital(noun), factors.Noun(*r.With))
 	case r.Inflation != nil && *r.Inflation > 2:
-		return fmt.Sprintf("%s changed with %s: that makes its ratios %.1f times as wide.", capital(noun), evidence.Noun(*r.With), *r.Inflation)
+		return fmt.Sprintf("%s changed with %s: that makes its ratios %.1f times as wide.", capital(noun), factors.Noun(*r.With), *r.Inflation)
 	case !strings.Contains(r.Held, *r.With):
-		return fmt.Sprintf("%s changed with %s, and its ratios do not allow for that: either may be the cause.", capital(noun), evidence.Noun(*r.With))
+		return fmt.Sprintf("%s changed with %s, and its ratios do not allow for that: either may be the cause.", capital(noun), factors.Noun(*r.With))
 	}
-	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.", capital(noun), evidence.Noun(*r.With))
+	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.", capital(noun), factors.Noun(*r.With))
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
@@ -66,7 +67,7 @@ func openQuestions(all []Evidence, ratio float64) []evidence.Question {
 }
 
 func nextSeason(q evidence.Question) NextSeason {
-	text := func(level string) string { return LevelText(q.Factor, level) }
+	text := func(level string) string { return factors.Text(q.Factor, level) }
 	r := NextSeason{Factor: q.Factor, SettingA: q.A, SettingB: q.B, Ratio: q.Ratio, Rate: q.Rate, Dispersion: q.Phi,
 		HadA: q.Had[0], HadB: q.Had[1], Leaning: q.Leaning, SideBySide: q.ByLeg, PairedDay: q.PairedDay(text)}
 	if q.Trips > 0 {
@@ -95,7 +96,7 @@ func planOf(open []evidence.Question, trips int) []PlanDay {
 		trips = DefaultPlanTrips
 	}
 	rows := []PlanDay{}
-	for _, d := range evidence.Plan(open, trips, LevelText) {
+	for _, d := range evidence.Plan(open, trips, factors.Text) {
 		rows = append(rows, PlanDay{Trip: int64(d.Trip), FirstHalf: d.First, SecondHalf: d.Second, Port: d.Port, Starboard: d.Starb,
 			BoatChance: finite(d.BoatChance), LineChance: finite(d.LineChance)})
 	}

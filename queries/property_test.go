@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/testdata/seasons"
@@ -76,7 +77,7 @@ func TestLevelsAddUp(t *testing.T) {
 			}
 			s := loaded(t, model, f)
 			season := model.Season()
-			for _, factor := range queries.Factors() {
+			for _, factor := range factors.Names() {
 				checkFactor(t, s, factor, model)
 			}
 			checkTotals(t, s, season)

@@ -3,6 +3,7 @@ package queries
 import (
 	"context"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
@@ -24,16 +25,13 @@ type SpreadGap struct {
 	Supported bool `json:"smallest_supported"`
 }
 
-// GapFactor is the name of the classes of gaps among those that store.WithBands puts.
-const GapFactor = "gap"
-
 // gapEdges are the lower ends of the classes of gaps, in metres.
 func gapEdges(ctx context.Context, db *store.DB) ([]float64, error) {
 	rows, err := ask[struct {
 		Lo float64 `json:"lo_m"`
 	}](ctx, db, "gap_edges")
 	if err != nil || len(rows) == 0 {
-		return evidence.GapEdges(), err
+		return factors.Of(factors.Gap).Classes.Edges, err
 	}
 	edges := make([]float64, len(rows))
 	for i, r := range rows {

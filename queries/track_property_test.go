@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/testdata/seasons"
 )
@@ -78,7 +79,7 @@ func TestLevelsAddUpWithTracks(t *testing.T) {
 				t.Errorf("seed %d: %+v", seed, trip)
 			}
 		}
-		for _, factor := range queries.Factors() {
+		for _, factor := range factors.Names() {
 			var boat, line float64
 			effort := answerBy(t, s, queries.AskEffort, factor)
 			for _, e := range effort {

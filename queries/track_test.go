@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 )
 
@@ -94,7 +95,7 @@ func TestEffortByTheTrack(t *testing.T) {
 			t.Errorf("%s: %.3f boat-hours and %.3f line-hours, want %.3f and %.3f", e.Level, e.BoatHours, e.LineHours, w[0], w[1])
 		}
 	}
-	for _, factor := range queries.Factors() {
+	for _, factor := range factors.Names() {
 		b, l, n := 0.0, 0.0, int64(0)
 		effort := answerBy(t, s, queries.AskEffort, factor)
 		for _, e := range effort {

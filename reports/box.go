@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/reports/page"
@@ -48,7 +49,7 @@ func (s *season) speedLine() page.BoxLine {
 		switch {
 		case !r.told || r.ratio == nil:
 		case r.level == nil:
-			line.Words = fmt.Sprintf("towards %s. From end to end of the speeds strikes change %s times%s. %s", queries.LevelText(bySpeed, *f.Better), ratioText(*r.ratio), ratioSpan(r.lo, r.hi), verdictTail(f))
+			line.Words = fmt.Sprintf("towards %s. From end to end of the speeds strikes change %s times%s. %s", factors.Text(bySpeed, *f.Better), ratioText(*r.ratio), ratioSpan(r.lo, r.hi), verdictTail(f))
 		case *r.ratio < 1 && !leans(f):
 			line.Words = fmt.Sprintf("no evidence yet. Best guess: not %s, %s times the strikes of %s on the same days%s.", r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi))
 		case *r.ratio < 1:
@@ -74,7 +75,7 @@ func (s *season) settleLine() page.BoxLine {
 			q = other
 		}
 	}
-	text := func(level string) string { return queries.LevelText(q.Factor, level) }
+	text := func(level string) string { return factors.Text(q.Factor, level) }
 	a, b := text(q.SettingA), text(q.SettingB)
 	how := "each split between"
 	if q.SideBySide {
@@ -142,9 +143,9 @@ func (s *season) luresLine() page.BoxLine {
 		}
 		compared = true
 		if leans(f) && f.Ratio != nil {
-			told = append(told, fmt.Sprintf("%s: %s brought %s times the strikes side by side%s. %s", evidence.Noun(factor), setting(*f), ratioText(*f.Ratio), ratioSpan(f.RatioLo, f.RatioHi), verdictTail(f)))
+			told = append(told, fmt.Sprintf("%s: %s brought %s times the strikes side by side%s. %s", factors.Noun(factor), setting(*f), ratioText(*f.Ratio), ratioSpan(f.RatioLo, f.RatioHi), verdictTail(f)))
 		} else {
-			silent = append(silent, evidence.Noun(factor))
+			silent = append(silent, factors.Noun(factor))
 		}
 	}
 	switch {

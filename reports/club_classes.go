@@ -4,32 +4,25 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/reports/bundle"
 )
-
-// clubEdges are the lower edges of the classes that boats share, in knots and g: the same for
-// every boat (queries/sql/_club_bands.sql).
-var clubEdges = map[string][]float64{
-	"speed-band":  {0, 6, 8, 10, 12, 14, 16},
-	"lure-weight": {0, 250, 500, 750, 1000, 1250, 1500},
-}
 
 // CheckClubEdges says which edges there are where those asked for, by factor, are none that boats
 // share. What boats share is cut alike, because two ways to cut it would show the trips between:
 // a reader can put classes together, and part none.
 func CheckClubEdges(edges map[string][]float64) error {
 	for factor, lower := range edges {
-		shared, ok := clubEdges[factor]
-		if !ok {
+		shared := factors.Of(factor).Club
+		if len(shared.Edges) == 0 {
 			return fmt.Errorf("--edges %s: boats share no such classes. Give speed-band or lure-weight", factor)
 		}
 		for _, e := range lower {
-			if !slices.Contains(shared, e) {
+			if !shared.Has(e) {
 				return fmt.Errorf("--edges %s: boats share classes that begin at %s. Choose some of these; %s is none",
-					factor, numbers(shared), numbers([]float64{e}))
+					factor, numbers(shared.Edges), numbers([]float64{e}))
 			}
 		}
 	}
@@ -43,7 +36,7 @@ func wider(boats []bundle.Boat, edges map[string][]float64) []bundle.Boat {
 		out[i].Seasons = slices.Clone(out[i].Seasons)
 		for j := range out[i].Seasons {
 			s := &out[i].Seasons[j]
-			s.Speeds, s.Lures = widerCells(s.Speeds, edges["speed-band"]), widerCells(s.Lures, edges["lure-weight"])
+			s.Speeds, s.Lures = widerCells(s.Speeds, edges[factors.Speed]), widerCells(s.Lures, edges[factors.LureWeight])
 		}
 	}
 	return out
@@ -52,7 +45,7 @@ func wider(boats []bundle.Boat, edges map[string][]float64) []bundle.Boat {
 func numbers(all []float64) string {
 	words := make([]string, len(all))
 	for i, v := range all {
-		words[i] = strconv.FormatFloat(v, 'f', -1, 64)
+		words[i] = factors.Number(v)
 	}
 	return strings.Join(words, ", ")
 }
@@ -68,8 +61,8 @@ func widerCells(cells []bundle.Cell, lower []float64) []bundle.Cell {
 	}
 	out := slices.Clone(cells)
 	for i, c := range out {
-		if lo := bundle.Lower(c.Level); lo >= 0 {
-			out[i].Level = bundle.Class(lower, lo)
+		if class, ok := factors.Parse(c.Level); ok {
+			out[i].Level = factors.Level(lower, class.Lo)
 		}
 	}
 	return out
@@ -79,15 +72,15 @@ func widerCells(cells []bundle.Cell, lower []float64) []bundle.Cell {
 // in whole grams; lures are made in whole ounces, so that the first of these above the edge is
 // where the class begins: 750 g are 26.5 oz, and the class holds lures from 27 oz.
 func (u units) lureClass(level string) (string, bool) {
-	lo, hi := bandEdges(level)
-	if u.weight != "lb" || hi <= lo {
+	c, ok := factors.Parse(level)
+	if u.weight != "lb" || !ok {
 		return "", false
 	}
 	edge := func(grams float64) string {
-		return strconv.FormatFloat(max(0, math.Ceil(usClasses[0].shown(grams)-1e-9)), 'f', -1, 64)
+		return factors.Number(max(0, math.Ceil(factors.Of(factors.LureWeight).US.ToShow(grams)-1e-9)))
 	}
-	if math.IsInf(hi, 1) {
-		return edge(lo) + " oz or more", true
+	if math.IsInf(c.Hi, 1) {
+		return edge(c.Lo) + " oz or more", true
 	}
-	return edge(lo) + " to " + edge(hi) + " oz", true
+	return edge(c.Lo) + " to " + edge(c.Hi) + " oz", true
 }

@@ -3,9 +3,11 @@ package reports
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/bundle"
 	"wakeledger/reports/page"
@@ -88,7 +90,7 @@ func (c *club) sizesSection() (page.Section, error) {
 	for i, r := range rows {
 		name := c.sizeText(r.Level)
 		fish += r.Fish
-		classes = append(classes, page.Class{Name: name, Ordered: bundle.Lower(r.Level) >= 0})
+		classes = append(classes, page.Class{Name: name, Ordered: factors.Lower(r.Level) >= 0})
 		cells = append(cells, page.HistogramCell{Class: i, Count: r.Fish, Solid: r.Fish})
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.Fish)}})
 	}
@@ -110,14 +112,15 @@ func (c *club) sizeText(level string) string {
 	if level == bundle.Merged {
 		return "other classes"
 	}
-	var lo, hi float64
-	if _, err := fmt.Sscanf(strings.NewReplacer("[", "", ",", "", ")", "").Replace(level), "%g %g", &lo, &hi); err == nil && hi > lo {
-		return page.Number(lo*c.perKG, 0) + " to " + page.Number(hi*c.perKG, 0)
+	class, ok := factors.Parse(level)
+	if !ok {
+		return level
 	}
-	if strings.HasSuffix(level, " and up") {
-		return page.Number(bundle.Lower(level)*c.perKG, 0) + " and up"
+	from := page.Number(class.Lo*c.perKG, 0)
+	if math.IsInf(class.Hi, 1) {
+		return from + " and up"
 	}
-	return level
+	return from + " to " + page.Number(class.Hi*c.perKG, 0)
 }
 
 func (c *club) speciesSection() (page.Section, error) {

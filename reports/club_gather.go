@@ -3,6 +3,7 @@ package reports
 import (
 	"context"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/reports/bundle"
@@ -13,6 +14,11 @@ const DefaultTop = 3
 
 // sizeEdges are the lower edges of the club's classes of round weight in kg.
 var sizeEdges = []float64{0, 10, 25, 50, 75, 100, 150, 200, 300}
+
+// sizeClass is the level of a round weight in kg.
+func sizeClass(kg float64) string {
+	return factors.Level(sizeEdges, kg)
+}
 
 // ShareOptions are what a boat settles of what it shares.
 type ShareOptions struct {
@@ -92,5 +98,5 @@ func clubFish(f queries.ClubFish) (bundle.Piece, string) {
 	if isScale(f.Method) {
 		p.OnScale, p.List, p.LoKG, p.HiKG = 1, *f.Method, nil, nil
 	}
-	return p, bundle.Class(sizeEdges, p.WeightKG)
+	return p, sizeClass(p.WeightKG)
 }

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"wakeledger/queries"
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries/evidence"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/bundle"
@@ -82,7 +82,7 @@ func rankOf(level string) int {
 	case untold:
 		return 1 << 30
 	}
-	return int(bundle.Lower(level) * 100)
+	return int(factors.Lower(level) * 100)
 }
 
 // compare weighs the levels as a season's are weighed, with boats in the place of
@@ -105,11 +105,11 @@ func (c *club) compare(f clubFactor, levels []clubLevel) evidence.Comparison {
 }
 
 func (c *club) speedSection() (page.Section, error) {
-	return c.rateSection(clubFactor{"speed", "Strikes by speed band", "speed band", "speed-band", func(s bundle.Season) []bundle.Cell { return s.Speeds }})
+	return c.rateSection(clubFactor{"speed", "Strikes by speed band", "speed band", factors.Speed, func(s bundle.Season) []bundle.Cell { return s.Speeds }})
 }
 
 func (c *club) lureSection() (page.Section, error) {
-	return c.rateSection(clubFactor{"lures", "Strikes by class of lure", "class of lure weight", "lure-weight", func(s bundle.Season) []bundle.Cell { return s.Lures }})
+	return c.rateSection(clubFactor{"lures", "Strikes by class of lure", "class of lure weight", factors.LureWeight, func(s bundle.Season) []bundle.Cell { return s.Lures }})
 }
 
 func (c *club) rateSection(f clubFactor) (page.Section, error) {
@@ -172,12 +172,12 @@ func (c *club) levelText(f clubFactor, level string) string {
 	if level == apart {
 		return apart
 	}
-	if f.factor == "lure-weight" {
+	if f.factor == factors.LureWeight {
 		if words, ok := c.lureClass(level); ok {
 			return words
 		}
 	}
-	return queries.LevelText(f.factor, level)
+	return factors.Text(f.factor, level)
 }
 
 func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.Comparison, digits int) *page.Table {

@@ -33,7 +33,7 @@ func shares(t testing.TB, id string, slow, fast int64) bundle.Season {
 		back.Released = 1
 		fish.Landed, fish.OnScale, fish.WeightKG, fish.List = 1, 1, 40+float64(i), bundle.Dock
 		src.Fish = append(src.Fish, fish, back)
-		src.Sizes = append(src.Sizes, bundle.Class(sizeEdges, 40+float64(i)), bundle.NoWeight)
+		src.Sizes = append(src.Sizes, sizeClass(40+float64(i)), bundle.NoWeight)
 	}
 	s, err := bundle.Make(id, src, nil)
 	if err != nil {

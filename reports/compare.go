@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
@@ -105,7 +106,7 @@ func (y *years) besideSection() (page.Section, error) {
 		for _, i := range y.order {
 			side := c.sides[i]
 			n := side.bands[band]
-			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: queries.LevelText(bySpeed, band) + "\n" + side.name, Thin: n.Effort < enough, Ink: y.seasons[i].ink,
+			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: factors.Text(bySpeed, band) + "\n" + side.name, Thin: n.Effort < enough, Ink: y.seasons[i].ink,
 				Counts: page.Plural(n.Events, "strike", "strikes") + "\n" + hours(n.Effort) + " line-h"}}
 			m.Rate, m.Lo, m.Hi = c.rate(n)
 			marks = append(marks, m)
@@ -134,25 +135,13 @@ func (b Beside) sameBands() bool {
 
 // overlapsAny tells whether a band cuts across one of others that has another name.
 func overlapsAny(band string, others []string) bool {
-	lo, hi := bandEdges(band)
+	a, _ := factors.Parse(band) // what is no class overlaps none
 	for _, o := range others {
-		l, h := bandEdges(o)
-		if o != band && lo < h && l < hi {
+		if b, _ := factors.Parse(o); o != band && a.Lo < b.Hi && b.Lo < a.Hi {
 			return true
 		}
 	}
 	return false
-}
-
-// bandEdges are the ends of "[8, 10)" or "16 and up"; an empty span for any other.
-func bandEdges(band string) (lo, hi float64) {
-	if n, _ := fmt.Sscanf(band, "[%g, %g)", &lo, &hi); n == 2 {
-		return lo, hi
-	}
-	if n, _ := fmt.Sscanf(band, "%g and up", &lo); n == 1 {
-		return lo, math.Inf(1)
-	}
-	return 0, 0
 }
 
 // rate is a side's rate at a band, its interval widened by the dispersion.
@@ -175,7 +164,7 @@ func (c comparison) sentences() []string {
 	for _, band := range c.bands {
 		if p, ok := c.p[band]; ok && p < 0.05 {
 			r := c.ratios[band]
-			apart = append(apart, fmt.Sprintf("%s (%s times, %s to %s)", queries.LevelText(bySpeed, band), times(r.Ratio), times(r.Interval.Lo), times(r.Interval.Hi)))
+			apart = append(apart, fmt.Sprintf("%s (%s times, %s to %s)", factors.Text(bySpeed, band), times(r.Ratio), times(r.Interval.Lo), times(r.Interval.Hi)))
 		}
 	}
 	if len(apart) > 0 {
@@ -227,7 +216,7 @@ func (c comparison) table() *page.Table {
 	t.Columns = append(t.Columns, page.Column{Head: capital(c.sides[0].name) + " over " + c.sides[1].name, Unit: "times", Kind: page.Measure, Decimals: 2},
 		page.Column{Head: "95 % interval", Kind: page.Interval, Decimals: 2}, page.Column{Head: "p, adjusted", Kind: page.Measure, Decimals: 3})
 	for _, band := range c.bands {
-		row := append([]page.Cell{page.Words(queries.LevelText(bySpeed, band))}, c.halves(func(s side) stats.Count { return s.bands[band] })...)
+		row := append([]page.Cell{page.Words(factors.Text(bySpeed, band))}, c.halves(func(s side) stats.Count { return s.bands[band] })...)
 		r, ok := c.ratios[band]
 		if !ok {
 			t.Rows = append(t.Rows, page.Row{Cells: append(row, page.Cell{}, page.Cell{}, page.Cell{})})

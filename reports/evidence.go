@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
@@ -109,7 +110,7 @@ func luckWords(p float64) string {
 
 // factorSection is one factor's rates by level.
 func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Section, error) {
-	noun := evidence.Noun(e.Factor)
+	noun := factors.Noun(e.Factor)
 	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{grouped(f.Sentence)}}
 	rows := lastNotLogged(e.Rows, func(r queries.StrikeRate) string { return r.Level })
 	digits := rateDigits(rows)
@@ -123,7 +124,7 @@ func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Sect
 			continue // nothing to draw; the table has it
 		}
 		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,
-			Level: page.Level{Name: queries.LevelText(e.Factor, r.Level), Thin: r.LittleEffort,
+			Level: page.Level{Name: factors.Text(e.Factor, r.Level), Thin: r.LittleEffort,
 				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
 	}
 	var reference *float64
@@ -164,7 +165,7 @@ func rateDigits(rows []queries.StrikeRate) int {
 }
 
 func worded(factor string, r queries.StrikeRate) queries.StrikeRate {
-	r.Level = queries.LevelText(factor, r.Level)
+	r.Level = factors.Text(factor, r.Level)
 	r.Strikes -= r.WithoutHours
 	return r
 }
@@ -193,8 +194,8 @@ func ranked(rows []queries.StrikeRate) *queries.StrikeRate {
 }
 
 func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *page.Table {
-	t := &page.Table{Caption: "strikes by " + evidence.Noun(e.Factor), Columns: []page.Column{
-		{Head: capital(evidence.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
+	t := &page.Table{Caption: "strikes by " + factors.Noun(e.Factor), Columns: []page.Column{
+		{Head: capital(factors.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
 		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure},
 		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
@@ -206,7 +207,7 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 		if r.Level != notLogged {
 			strikes += r.Strikes
 		}
-		name := queries.LevelText(e.Factor, r.Level)
+		name := factors.Text(e.Factor, r.Level)
 		if r.LittleEffort && r.Level != notLogged {
 			name += " (" + page.LittleEffort + ")"
 		}
@@ -227,7 +228,7 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 func besideColumns(e queries.Evidence) []page.Column {
 	with := ""
 	if c := e.Comparison; c.Reference >= 0 {
-		with = "times the rate of " + queries.LevelText(e.Factor, c.Levels[c.Reference].Level)
+		with = "times the rate of " + factors.Text(e.Factor, c.Levels[c.Reference].Level)
 	}
 	shared := "Trips that fished both"
 	if e.Comparison.ByLeg {
@@ -268,7 +269,7 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 	}
 	if all > 0 && allHours > 0 && float64(missing)/float64(all) > missingHours/allHours+.05 {
 		out = append(out, fmt.Sprintf("For %s of %s strikes the %s is not logged while their hours are: all the rates here come out too low, and compare with each other only.",
-			page.Count(missing), page.Count(all), evidence.Noun(e.Factor)))
+			page.Count(missing), page.Count(all), factors.Noun(e.Factor)))
 	}
 	if without > 0 && e.Factor == bySpeed {
 		out = append(out, fmt.Sprintf("%s on legs whose lines are not logged %s in no rate: there are no line-hours to divide by.",
@@ -288,10 +289,10 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 }
 
 // nouns joins factors as a sentence does.
-func nouns(factors []string) string {
+func nouns(names []string) string {
 	var words []string
-	for _, f := range factors {
-		words = append(words, evidence.Noun(f))
+	for _, n := range names {
+		words = append(words, factors.Noun(n))
 	}
 	return list(words)
 }

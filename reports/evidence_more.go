@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/queries/stats"
@@ -20,14 +21,14 @@ func (s *season) mixedSection() (page.Section, error) {
 	for _, r := range s.Worked.Mixed {
 		with := ""
 		if r.With != nil {
-			with = evidence.Noun(*r.With)
+			with = factors.Noun(*r.With)
 			section.Sentences = append(section.Sentences, r.Note)
 		}
 		var held []string
 		if r.Held != "" {
 			held = strings.Split(r.Held, ", ")
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(evidence.Noun(r.Factor))), page.Words(with), page.ValueOf(r.Share),
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(factors.Noun(r.Factor))), page.Words(with), page.ValueOf(r.Share),
 			page.ValueOf(r.Inflation), page.Words(nouns(held))}})
 	}
 	if len(section.Sentences) == 0 {
@@ -50,7 +51,7 @@ func (s *season) mediansTable() *page.Table {
 	}}
 	for _, r := range s.Worked.Medians {
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(capital(fishNames(r.Species))), page.Words(s.tagged(queries.LevelText(bySpeed, r.Level))), page.Whole(r.Fish), page.Whole(r.OnScale),
+			page.Words(capital(fishNames(r.Species))), page.Words(s.tagged(factors.Text(bySpeed, r.Level))), page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
 			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
 			page.Words(r.Verdict),
@@ -61,7 +62,7 @@ func (s *season) mediansTable() *page.Table {
 
 // sizeSentence tells a difference that is settled or leaning.
 func (s *season) sizeSentence(r queries.SizeMedian) string {
-	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", fishNames(r.Species), queries.LevelText(bySpeed, r.Level), r.Verdict,
+	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", fishNames(r.Species), factors.Text(bySpeed, r.Level), r.Verdict,
 		page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift))
 	if r.ShiftLo != nil && r.ShiftHi != nil {
 		lo, hi := abs(*r.ShiftLo)*s.perKG, abs(*r.ShiftHi)*s.perKG
@@ -95,11 +96,11 @@ func (s *season) nextSection() (page.Section, error) {
 			first = q
 		}
 	}
-	text := func(level string) string { return queries.LevelText(first.Factor, level) }
+	text := func(level string) string { return factors.Text(first.Factor, level) }
 	section.Sentences = []string{nextSentence(first, text), "A day that compares: " + first.PairedDay}
 	for _, q := range s.Worked.Next {
 		if q.SideBySide != first.SideBySide && q.Factor != "position" {
-			section.Sentences = append(section.Sentences, fmt.Sprintf("For %s: %s", evidence.Noun(q.Factor), q.PairedDay))
+			section.Sentences = append(section.Sentences, fmt.Sprintf("For %s: %s", factors.Noun(q.Factor), q.PairedDay))
 			break
 		}
 	}
@@ -115,7 +116,7 @@ func (s *season) nextSection() (page.Section, error) {
 }
 
 func nextSentence(q queries.NextSeason, text func(string) string) string {
-	what := fmt.Sprintf("whether %s of %s brings %s the strikes of %s", evidence.Noun(q.Factor), text(q.SettingA), evidence.Times(q.Ratio), text(q.SettingB))
+	what := fmt.Sprintf("whether %s of %s brings %s the strikes of %s", factors.Noun(q.Factor), text(q.SettingA), evidence.Times(q.Ratio), text(q.SettingB))
 	if q.Trips == nil {
 		return fmt.Sprintf("More than %d trips like this season's would be needed to settle %s.", evidence.MostPlanTrips, what)
 	}
@@ -167,7 +168,7 @@ func nextTable(next []queries.NextSeason) *page.Table {
 			trips = page.Whole(*q.Trips)
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: q.Trips == nil, Cells: []page.Cell{
-			page.Words(capital(evidence.Noun(q.Factor))), page.Words(queries.LevelText(q.Factor, q.SettingA)), page.Words(queries.LevelText(q.Factor, q.SettingB)),
+			page.Words(capital(factors.Noun(q.Factor))), page.Words(factors.Text(q.Factor, q.SettingA)), page.Words(factors.Text(q.Factor, q.SettingB)),
 			page.Value(q.HadA), page.Value(q.HadB), trips, page.ValueOf(q.Hours),
 		}})
 	}

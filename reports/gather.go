@@ -5,11 +5,12 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 )
 
-const bySpeed = "speed-band"
+const bySpeed = factors.Speed
 
 // Gather asks a season file all that the season report needs, levels worded for
 // reading and classes round in the units shown. Title and Generated are the caller's.
@@ -105,19 +106,19 @@ func classWidth(fish []queries.Fish, units string) float64 {
 // word puts levels and boats into the words of a sentence.
 func (in *SeasonInput) word() {
 	for i := range in.Effort {
-		in.Effort[i].Level = queries.LevelText(bySpeed, in.Effort[i].Level)
+		in.Effort[i].Level = factors.Text(bySpeed, in.Effort[i].Level)
 	}
 	for i := range in.StrikeRate {
-		in.StrikeRate[i].Level = queries.LevelText(bySpeed, in.StrikeRate[i].Level)
+		in.StrikeRate[i].Level = factors.Text(bySpeed, in.StrikeRate[i].Level)
 	}
 	for i := range in.Outcomes {
-		in.Outcomes[i].Level = queries.LevelText(bySpeed, in.Outcomes[i].Level)
+		in.Outcomes[i].Level = factors.Text(bySpeed, in.Outcomes[i].Level)
 	}
 	for i := range in.Sizes {
-		in.Sizes[i].Level = queries.LevelText(bySpeed, in.Sizes[i].Level)
+		in.Sizes[i].Level = factors.Text(bySpeed, in.Sizes[i].Level)
 	}
 	for i := range in.Fish {
-		in.Fish[i].SpeedBand = queries.LevelText(bySpeed, in.Fish[i].SpeedBand)
+		in.Fish[i].SpeedBand = factors.Text(bySpeed, in.Fish[i].SpeedBand)
 	}
 	for _, t := range in.Trips {
 		if t.Boat != "not logged" && !slices.Contains(in.Boats, t.Boat) {

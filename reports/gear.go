@@ -2,8 +2,8 @@ package reports
 
 import (
 	"fmt"
-	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -40,18 +40,10 @@ func (s *season) gearSection() (page.Section, error) {
 	return section, err
 }
 
-// dragName is a level of drag in words.
-func dragName(level string) string {
-	if level == notLogged {
-		return level
-	}
-	return strings.NewReplacer("[", "", ", ", " to ", ")", "").Replace(level) + " %"
-}
-
 func dragMark(d queries.Drag) page.SharesMark {
 	known := d.Hookups - d.EndNotKnown
 	return page.SharesMark{
-		Level: page.Level{Name: dragName(d.Level), Thin: known < fewHookups,
+		Level: page.Level{Name: factors.Text(factors.Drag, d.Level), Thin: known < fewHookups,
 			Counts: fmt.Sprintf("%s of %s broke off\n%s of %s pulled", page.Count(d.BreakOffs), page.Count(known), page.Count(d.Pulled), page.Count(known))},
 		First:  page.ShareMark{Share: d.BreakShare, Lo: d.BreakLo, Hi: d.BreakHi},
 		Second: page.ShareMark{Share: d.PulledShare, Lo: d.PulledLo, Hi: d.PulledHi},
@@ -65,7 +57,7 @@ func (s *season) dragVerdict() string {
 	var shares []estimateOf
 	for _, d := range s.Drag {
 		if d.Level != notLogged && d.BreakShare != nil && d.Hookups-d.EndNotKnown >= fewHookups {
-			shares = append(shares, estimateOf{dragName(d.Level), *d.BreakShare, *d.BreakLo, *d.BreakHi})
+			shares = append(shares, estimateOf{factors.Text(factors.Drag, d.Level), *d.BreakShare, *d.BreakLo, *d.BreakHi})
 		}
 	}
 	lead, others, ok := leader(shares)
@@ -89,7 +81,7 @@ func (s *season) dragTable() *page.Table {
 		{Head: "Hook pulled", Kind: page.Measure}, {Head: "Share, hook pulled", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
 	for _, d := range s.Drag {
 		t.Rows = append(t.Rows, page.Row{Thin: d.Hookups-d.EndNotKnown < fewHookups, Cells: []page.Cell{
-			page.Words(dragName(d.Level)), page.Whole(d.Hookups), page.Whole(d.Lost), page.Whole(d.Hookups - d.EndNotKnown),
+			page.Words(factors.Text(factors.Drag, d.Level)), page.Whole(d.Hookups), page.Whole(d.Lost), page.Whole(d.Hookups - d.EndNotKnown),
 			page.Whole(d.BreakOffs), page.ValueOf(d.BreakShare), page.Span(d.BreakLo, d.BreakHi),
 			page.Whole(d.Pulled), page.ValueOf(d.PulledShare), page.Span(d.PulledLo, d.PulledHi),
 		}})

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/species"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
@@ -105,7 +106,7 @@ func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.
 		out.levels = append(out.levels, s.row(b, page.Plural(count[i], "fish", "fish")))
 	}
 	for _, m := range s.mediansOf(main) {
-		if row := slices.Index(bands, queries.LevelText(bySpeed, m.Level)); row >= 0 && m.Median != nil && m.MedianLo != nil && m.MedianHi != nil {
+		if row := slices.Index(bands, factors.Text(bySpeed, m.Level)); row >= 0 && m.Median != nil && m.MedianLo != nil && m.MedianHi != nil {
 			medians = append(medians, page.SizeMedian{Row: row, Median: *m.Median * s.perKG, Lo: *m.MedianLo * s.perKG, Hi: *m.MedianHi * s.perKG})
 		}
 	}

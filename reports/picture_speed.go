@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/reports/page"
@@ -40,11 +41,11 @@ func speedRatios(e *queries.Evidence) []speedRatio {
 		if l.Level == notLogged || l.Count.Effort <= 0 || l.Count.Effort < leastDrawn && !r.Known() {
 			continue
 		}
-		out = append(out, speedRatio{name: queries.LevelText(bySpeed, l.Level), ratio: known(r.Ratio), lo: known(r.Interval.Lo), hi: known(r.Interval.Hi),
+		out = append(out, speedRatio{name: factors.Text(bySpeed, l.Level), ratio: known(r.Ratio), lo: known(r.Interval.Lo), hi: known(r.Interval.Hi),
 			level: l, told: !f.Trend && r.Known() && (l.Level == f.Better || l.Level == f.Other && f.Better == evidence.Others)})
 	}
 	if t := e.Comparison.Trend; f.Trend && t.Known {
-		out = append(out, speedRatio{name: "trend: " + queries.LevelText(bySpeed, t.High) + " over " + queries.LevelText(bySpeed, t.Low),
+		out = append(out, speedRatio{name: "trend: " + factors.Text(bySpeed, t.High) + " over " + factors.Text(bySpeed, t.Low),
 			ratio: known(t.Ratio.Ratio), lo: known(t.Interval.Lo), hi: known(t.Interval.Hi), told: true})
 	}
 	return out
@@ -53,7 +54,7 @@ func speedRatios(e *queries.Evidence) []speedRatio {
 // others is what a band is compared with.
 func others(e *queries.Evidence) string {
 	if f := e.Finding; !f.Trend && f.Other != evidence.Others && f.Better != evidence.Others {
-		return queries.LevelText(bySpeed, f.Other)
+		return factors.Text(bySpeed, f.Other)
 	}
 	return "the other speeds"
 }
@@ -151,11 +152,11 @@ func (s *season) speedRow(r speedRatio) page.Row {
 func setting(f queries.Finding) string {
 	switch {
 	case f.Trend:
-		return "rising to " + queries.LevelText(f.Factor, *f.Better)
+		return "rising to " + factors.Text(f.Factor, *f.Better)
 	case *f.Better == evidence.Others:
-		return "all but " + queries.LevelText(f.Factor, *f.Other)
+		return "all but " + factors.Text(f.Factor, *f.Other)
 	}
-	return queries.LevelText(f.Factor, *f.Better)
+	return factors.Text(f.Factor, *f.Better)
 }
 
 // compared parts the findings into those with a ratio and the nouns of the rest.
@@ -164,7 +165,7 @@ func (s *season) compared() (with []queries.Finding, without []string) {
 		if f.Better != nil {
 			with = append(with, f)
 		} else {
-			without = append(without, evidence.Noun(f.Factor))
+			without = append(without, factors.Noun(f.Factor))
 		}
 	}
 	return with, without
@@ -183,7 +184,7 @@ func (s *season) matteredPart() (out part[page.RatioMark]) {
 		return out
 	}
 	for _, f := range with {
-		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain, Level: s.row(capital(evidence.Noun(f.Factor)) + "\n" + setting(f))}
+		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain, Level: s.row(capital(factors.Noun(f.Factor)) + "\n" + setting(f))}
 		m.Counts = "no strike elsewhere"
 		if f.Ratio != nil {
 			m.Counts = ratioText(*f.Ratio) + " ×"
@@ -232,9 +233,9 @@ func matteredSentence(with []queries.Finding) string {
 	for _, f := range with {
 		switch f.Verdict {
 		case string(evidence.Settled):
-			settled = append(settled, evidence.Noun(f.Factor))
+			settled = append(settled, factors.Noun(f.Factor))
 		case string(evidence.Leaning):
-			leaning = append(leaning, evidence.Noun(f.Factor))
+			leaning = append(leaning, factors.Noun(f.Factor))
 		}
 	}
 	out := "Of " + page.Plural(int64(len(with)), "factor", "factors") + " compared, "
@@ -268,8 +269,8 @@ func findingsTable(rows []page.Row) *page.Table {
 
 // findingRow is a factor's row of the table.
 func (s *season) findingRow(f queries.Finding) page.Row {
-	return page.Row{Cells: []page.Cell{page.Words(s.tagged(capital(evidence.Noun(f.Factor)))), page.Words(f.Verdict),
-		page.Words(queries.LevelText(f.Factor, *f.Better)), page.Words(queries.LevelText(f.Factor, *f.Other)),
+	return page.Row{Cells: []page.Cell{page.Words(s.tagged(capital(factors.Noun(f.Factor)))), page.Words(f.Verdict),
+		page.Words(factors.Text(f.Factor, *f.Better)), page.Words(factors.Text(f.Factor, *f.Other)),
 		page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
 		page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s"))}}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -91,7 +92,7 @@ func fatesSentence(fates []queries.Fate, total int64) string {
 	return fmt.Sprintf("%s The largest leak: %s, %s.", out, words, page.Count(leak.Strikes))
 }
 
-const byLureWeight = "lure-weight"
+const byLureWeight = factors.LureWeight
 
 // pairsLogged are the cells of bands with hours enough to be drawn, and the weights and
 // bands that they are of.
@@ -126,7 +127,7 @@ func (s *season) pairsPart(weights []string) (out part[page.PairMark]) {
 	columns := weightNames(weights)
 	var plain []page.Level // without the season
 	for i, band := range bands {
-		plain = append(plain, page.Level{Name: queries.LevelText(bySpeed, band)})
+		plain = append(plain, page.Level{Name: factors.Text(bySpeed, band)})
 		out.levels = append(out.levels, s.row(plain[i].Name))
 		for j, weight := range weights {
 			m := page.PairMark{Row: i, Column: j}
@@ -146,7 +147,7 @@ func (s *season) pairsPart(weights []string) (out part[page.PairMark]) {
 func weightNames(weights []string) []string {
 	var out []string
 	for _, w := range weights {
-		out = append(out, queries.LevelText(byLureWeight, w))
+		out = append(out, factors.Text(byLureWeight, w))
 	}
 	return out
 }

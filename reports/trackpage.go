@@ -7,6 +7,7 @@ import (
 	"math"
 	"time"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -20,34 +21,13 @@ type TrackInput struct {
 	Points    []queries.TrackPoint
 	Speeds    []queries.TrackHours
 	Cells     []queries.Area
-	Minutes   float64 // of arc, a cell's side
+	Edges     []float64 // of the classes of speed that the drawing tells apart, the lower ends in knots
+	Minutes   float64   // of arc, a cell's side
 	Open      queries.Open
 }
 
 // mostPoints are as many as a page draws without delay.
 const mostPoints = 4000
-
-// trackBands are the lower ends, in knots, of the classes that the drawing tells
-// apart: as many as it has marks for.
-var trackBands = []float64{0, 6, 8, 10, 12, 14}
-
-// trackBand is the class of a speed.
-func trackBand(kn float64) int {
-	c := 0
-	for i, lo := range trackBands {
-		if kn >= lo {
-			c = i
-		}
-	}
-	return c
-}
-
-func trackBandName(i int) string {
-	if i+1 < len(trackBands) {
-		return fmt.Sprintf("%g to %g kn", trackBands[i], trackBands[i+1])
-	}
-	return fmt.Sprintf("%g kn and up", trackBands[i])
-}
 
 // GatherTrack asks a season file all that the page of the track needs; minutes of
 // arc are the side of the cells that it counts by.
@@ -63,8 +43,24 @@ func GatherTrack(ctx context.Context, db *store.DB, minutes float64) (TrackInput
 	if in.Cells, err = queries.AskArea(ctx, db, minutes); err != nil {
 		return in, err
 	}
+	if in.Edges, err = trackEdges(ctx, db); err != nil {
+		return in, err
+	}
 	in.Open, err = queries.AskOpen(ctx, db)
 	return in, err
+}
+
+// trackEdges are the lower ends of the season's classes of speed: as many as the drawing has marks
+// for, so that the fastest may stand together.
+func trackEdges(ctx context.Context, db *store.DB) ([]float64, error) {
+	bands, err := db.Bands(ctx)
+	var edges []float64
+	for _, b := range bands {
+		if b.Factor == bySpeed && len(edges) < page.TrackMarks {
+			edges = append(edges, b.Lo)
+		}
+	}
+	return edges, err
 }
 
 // Track writes the page of the boat's track, as one HTML file.
@@ -90,13 +86,13 @@ type trackTally struct {
 }
 
 func (in *TrackInput) tallies() (classes []trackTally, all trackTally) {
-	classes = make([]trackTally, len(trackBands))
+	classes = make([]trackTally, len(in.Edges))
 	for _, s := range in.Speeds {
-		c := &classes[trackBand(s.SpeedKn)]
+		c := &classes[factors.Within(in.Edges, s.SpeedKn)]
 		c.hours, c.nmi = c.hours+s.Hours, c.nmi+s.DistanceNmi
 	}
 	for _, p := range in.Points {
-		if c := &classes[trackBand(p.SpeedKn)]; p.Strike {
+		if c := &classes[factors.Within(in.Edges, p.SpeedKn)]; p.Strike {
 			c.struck++
 		} else {
 			c.drawn++
@@ -113,9 +109,9 @@ func (in *TrackInput) drawing() (page.Section, error) {
 	tallies, all := in.tallies()
 	south, north, west, east := in.bounds()
 	lat, lon := (south+north)/2, (west+east)/2
-	classes := make([]page.TrackClass, len(trackBands))
+	classes := make([]page.TrackClass, len(in.Edges))
 	for i := range classes {
-		classes[i].Name = trackBandName(i)
+		classes[i].Name = in.className(i)
 	}
 	var struck [][2]float64
 	for _, p := range in.Points {
@@ -124,20 +120,25 @@ func (in *TrackInput) drawing() (page.Section, error) {
 			struck = append(struck, at)
 			continue
 		}
-		c := &classes[trackBand(p.SpeedKn)]
+		c := &classes[factors.Within(in.Edges, p.SpeedKn)]
 		c.Points = append(c.Points, at)
 	}
 	section.Sentences = []string{fmt.Sprintf("%s of legs have a track: %s nmi over ground, and %s on it.", hours(all.hours)+" boat-hours", page.Number(all.nmi, 0), page.Plural(all.struck, "strike", "strikes"))}
 	chart, err := page.Track(page.Frame{Label: "Positions of the legs by speed, and of the strikes. " + section.Sentences[0] + " The tables below hold hours by speed, and effort and strikes by cells.",
 		Axis: "nmi east, upwards nmi north"}, classes, struck)
-	section.Chart, section.Table = chart, trackBySpeed(tallies, all)
+	section.Chart, section.Table = chart, in.bySpeed(tallies, all)
 	section.Notes = []string{fmt.Sprintf("The middle of the drawing is %s. Each point stands for %s of track. A ring is where a strike was, as the log's time tells: to a minute of running at best.",
 		position(lat, lon), seconds(all.hours*3600/float64(all.drawn)))}
 	return section, err
 }
 
-// trackBySpeed is the table of what is drawn.
-func trackBySpeed(tallies []trackTally, all trackTally) *page.Table {
+// className is a class of speed as the drawing and its table name it.
+func (in *TrackInput) className(i int) string {
+	return factors.Text(factors.Speed, factors.Split(in.Edges)[i].String())
+}
+
+// bySpeed is the table of what is drawn.
+func (in *TrackInput) bySpeed(tallies []trackTally, all trackTally) *page.Table {
 	t := &page.Table{Caption: "legs with a track, by speed", Columns: []page.Column{{Head: "Speed", Kind: page.Token},
 		{Head: "Boat-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},
 		{Head: "Points drawn", Kind: page.Measure}, {Head: "Strikes", Kind: page.Measure}}}
@@ -145,7 +146,7 @@ func trackBySpeed(tallies []trackTally, all trackTally) *page.Table {
 		return []page.Cell{page.Words(name), page.Value(c.hours), page.Value(c.nmi), page.Whole(c.drawn), page.Whole(c.struck)}
 	}
 	for i, c := range tallies {
-		t.Rows = append(t.Rows, page.Row{Cells: row(trackBandName(i), c)})
+		t.Rows = append(t.Rows, page.Row{Cells: row(in.className(i), c)})
 	}
 	t.Total = row("all", all)
 	return t

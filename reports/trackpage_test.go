@@ -74,6 +74,43 @@ func trackHTML(t *testing.T, minutes float64) string {
 	return b.String()
 }
 
+// The drawing and its table part speeds as the season does, the fastest together where there are
+// more classes than marks. Running at 9 and at 12.5 knots, an hour each.
+func TestTrackPageFollowsEdges(t *testing.T) {
+	for edges, want := range map[string]string{
+		"speed-band=0,5,9.5":           "0 to 5 kn, 5 to 9.5 kn, 9.5 kn and up, all",
+		"speed-band=3,4,5,6,7,8,10,12": "0 to 3 kn, 3 to 4 kn, 4 to 5 kn, 5 to 6 kn, 6 to 7 kn, 7 kn and up, all",
+		"speed-band=0,6,8,10,12,14,16": "0 to 6 kn, 6 to 8 kn, 8 to 10 kn, 10 to 12 kn, 12 to 14 kn, 14 kn and up, all",
+	} {
+		set, err := pipeline.ParseEdges([]string{edges})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := sailedTrack(t)
+		if s, err = s.Under(pipeline.Config{Boat: "Tern", Zone: "UTC-7", Edges: set}); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Derive(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+		in, err := GatherTrack(t.Context(), s.DB, 10)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		if err := Track(&b, in); err != nil {
+			t.Fatal(err)
+		}
+		var names []string
+		for _, row := range rowsOf(t, b.String(), "track") {
+			names = append(names, row[0])
+		}
+		if got := strings.Join(names, ", "); !strings.HasSuffix(got, want) {
+			t.Errorf("%s: %s, want %s", edges, got, want)
+		}
+	}
+}
+
 // rowsOf are a section's table's rows, as printed.
 func rowsOf(t *testing.T, doc, section string) [][]string {
 	t.Helper()
@@ -229,7 +266,7 @@ func TestTrackPageWithoutATrack(t *testing.T) {
 		t.Errorf("%v\n%s", err, b.String())
 	}
 	// at anchor all day: one place, and no drawing
-	in := TrackInput{Title: "Track", Minutes: 1, Points: []queries.TrackPoint{{LatDeg: 1, LonDeg: 2, N: 1}}, Speeds: []queries.TrackHours{{Hours: 1}}, Cells: []queries.Area{{LatDeg: 1, LonDeg: 2}}}
+	in := TrackInput{Title: "Track", Minutes: 1, Edges: []float64{0, 6}, Points: []queries.TrackPoint{{LatDeg: 1, LonDeg: 2, N: 1}}, Speeds: []queries.TrackHours{{Hours: 1}}, Cells: []queries.Area{{LatDeg: 1, LonDeg: 2}}}
 	b.Reset()
 	if err := Track(&b, in); err != nil || !strings.Contains(b.String(), "By cells of one minute of arc") {
 		t.Errorf("%v\n%s", err, b.String())

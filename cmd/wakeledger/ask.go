@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/reports"
@@ -28,7 +29,7 @@ func (f *askFlags) add(to *pflag.FlagSet, t options) {
 	to.StringVar(&f.columns, "columns", "", "the `columns` to show, with commas between, or all")
 	to.StringVar(&f.units, "units", "", "`us` or metric; left out: as you last told season")
 	if t.factor {
-		to.StringVar(&f.factor, "by", "speed-band", "the `factor` to compare by: "+strings.Join(queries.Factors(), ", "))
+		to.StringVar(&f.factor, "by", "speed-band", "the `factor` to compare by: "+strings.Join(factors.Names(), ", "))
 	}
 	if t.part {
 		f.part.add(to)
@@ -49,8 +50,8 @@ func newAskFlags() *askFlags {
 }
 
 func (f *askFlags) check() error {
-	if !queries.IsFactor(f.factor) {
-		return notOne("--by", f.factor, queries.Factors())
+	if !factors.Is(f.factor) {
+		return notOne("--by", f.factor, factors.Names())
 	}
 	if !(f.ratio > 0) || f.ratio == 1 {
 		return usage("--ratio %g: expected a number above 0 that is not 1, such as 1.5", f.ratio)

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/species"
-	"wakeledger/queries"
 )
 
 // The words that a shell offers behind a flag ('wakeledger completion --help').
@@ -23,7 +23,7 @@ func offers(c *cobra.Command, flag string, words ...string) {
 }
 
 func (a *app) completeAsk(c *cobra.Command, q question) {
-	offers(c, "by", queries.Factors()...)
+	offers(c, "by", factors.Names()...)
 	offers(c, "format", "table", "csv", "json")
 	offers(c, "units", unitNames...)
 	var columns []string

@@ -10,8 +10,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/spelling"
-	"wakeledger/queries"
 )
 
 // notOne is the error for a word that is none of a list: what is what the word was given
@@ -160,7 +160,7 @@ func nearestOfAll(word string, commands []string) string {
 	for _, of := range []struct {
 		before string
 		names  []string
-	}{{"", commands}, {"ask ", questionNames()}, {"report ", reportNames()}, {"ask strike-rate --by ", queries.Factors()}} {
+	}{{"", commands}, {"ask ", questionNames()}, {"report ", reportNames()}, {"ask strike-rate --by ", factors.Names()}} {
 		for _, name := range of.names {
 			if _, ok := belongs[name]; !ok {
 				belongs[name] = of.before + name

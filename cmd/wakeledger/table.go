@@ -9,6 +9,7 @@ import (
 
 	"golang.org/x/term"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/species"
 	"wakeledger/queries"
 	"wakeledger/reports/terminal"
@@ -61,7 +62,7 @@ func (a *app) writeAnswer(q question, f *askFlags, rows any) error {
 func (a *app) footnote(q question, rows any, factor string) error {
 	note := q.footnote
 	if all, ok := rows.([]queries.StrikeRate); ok && len(all) > 0 && all[0].ComparedWith != "" {
-		note = "rate: strikes per line-hour. ratio: to " + queries.LevelText(factor, all[0].ComparedWith) + ", on the same trips or legs."
+		note = "rate: strikes per line-hour. ratio: to " + factors.Text(factor, all[0].ComparedWith) + ", on the same trips or legs."
 	}
 	if note == "" {
 		return nil
@@ -128,16 +129,16 @@ func columnsOf(spec string) []string {
 // inWords puts the texts of an answer into words: classes, codes of species, totals.
 func inWords(q question, factor string, list *species.List) func(string, string, func(string) string) string {
 	if q.name == "gear" {
-		factor = queries.DragFactor
+		factor = factors.Drag
 	}
 	return func(column, text string, row func(string) string) string {
 		switch column {
 		case "level", "compared_with":
-			return queries.LevelText(factor, text)
+			return factors.Text(factor, text)
 		case "speed_band":
-			return queries.LevelText("speed-band", text)
+			return factors.Text("speed-band", text)
 		case "setting_a", "setting_b", "better", "other":
-			return queries.LevelText(row("factor"), text)
+			return factors.Text(row("factor"), text)
 		case "species":
 			return nameOfSpecies(list, text)
 		case "heaviest_method":

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries/stats"
 )
 
@@ -78,13 +79,13 @@ type Finding struct {
 // So the interval of a finding that is settled or leaning leaves out 1.
 func Find(all []Comparison) []Finding {
 	findings := make([]Finding, len(all))
-	group, sizes, factors := make([]int, len(all)), map[int]float64{}, 0
+	group, sizes, told := make([]int, len(all)), map[int]float64{}, 0
 	for i, c := range all {
 		findings[i] = find(c)
-		group[i] = slices.IndexFunc(all[:i+1], func(d Comparison) bool { return related(c.Factor, d.Factor) })
+		group[i] = slices.IndexFunc(all[:i+1], func(d Comparison) bool { return factors.Related(c.Factor, d.Factor) })
 		if !math.IsNaN(findings[i].P) {
 			sizes[group[i]]++
-			factors++
+			told++
 		}
 	}
 	least := make([]float64, len(all)) // of each group
@@ -102,7 +103,7 @@ func Find(all []Comparison) []Finding {
 	adjusted := stats.Holm(least)
 	for i := range findings {
 		f, g := &findings[i], group[i]
-		f.Factors = factors
+		f.Factors = told
 		f.PSeason = math.Min(1, adjusted[g]*f.P*f.allowed/math.Max(least[g], math.SmallestNonzeroFloat64))
 		f.allowed = math.Max(1, f.allowed) * float64(max(1, len(sizes)))
 		f.judge()

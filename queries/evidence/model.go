@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries/stats"
 )
 
@@ -26,20 +27,6 @@ type Factor struct {
 	Levels []string           // in the order in which they are shown
 	Score  map[string]float64 // of the levels of an ordered factor, for its trend; nil for none
 	Cells  []Cell
-}
-
-// kin are groups of factors of which one follows from another by nature: dawn
-// falls in the morning hours, a lure has its weight and colour, a place in the
-// spread its setback. They are not held against each other.
-var kin = [][]string{{"hour", "light"}, {"moon", "month"}, {"lure", "lure-weight", "colour", "hooks"}, {"position", "setback"}}
-
-func related(a, b string) bool {
-	for _, group := range kin {
-		if slices.Contains(group, a) && slices.Contains(group, b) {
-			return true
-		}
-	}
-	return a == b
 }
 
 // The rule by which a factor is held still while another is looked at. All of it
@@ -264,7 +251,7 @@ func (o *obs) hold(f Factor, rest []Factor, at []place) {
 	room := int(events)/perColumn - len(o.level)
 	var may []held
 	for _, g := range rest {
-		if related(f.Name, g.Name) || f.ByLeg && !g.ByLeg {
+		if factors.Related(f.Name, g.Name) || f.ByLeg && !g.ByLeg {
 			continue
 		}
 		h := hold(f, g)

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries/stats"
 )
 
@@ -41,9 +42,6 @@ type Question struct {
 	allowed   float64    // times that its p-value counts, for what is compared beside it
 }
 
-// settable are the factors that a crew chooses; the others come with the day.
-var settable = []string{"speed-band", "lure", "lure-weight", "colour", "hooks", "setback", "position", "approach"}
-
 // Next is what it would take to settle a finding that is not: the trips, half of
 // each at either of its two settings, after which this very model calls a given
 // ratio of rates settled with Power, simulated at the season's rate, luck,
@@ -51,7 +49,7 @@ var settable = []string{"speed-band", "lure", "lure-weight", "colour", "hooks", 
 // two levels or comes with the day, and where the season has no strikes.
 func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
 	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, allowed: math.Max(1, f.allowed), tripHours: c.TripHours}
-	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !slices.Contains(settable, c.Factor) || !q.settings(c) {
+	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !factors.Of(c.Factor).Chosen || !q.settings(c) {
 		return q, false
 	}
 	if q.Leaning = f.Verdict == Leaning && !f.Trend; q.Leaning {

@@ -14,10 +14,6 @@ type GapLeg struct {
 	Tangle bool
 }
 
-// GapEdges are the lower ends of the classes of gaps in metres, the last open, where the
-// reader's units have none of their own.
-func GapEdges() []float64 { return []float64{0, 5, 10, 15, 20, 30, 50} }
-
 // GapLevel is the legs of one class of gaps [Lo, Hi).
 type GapLevel struct {
 	Lo, Hi   float64 // m; Hi is infinite for the last

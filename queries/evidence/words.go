@@ -5,27 +5,14 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"wakeledger/pipeline/factors"
 )
-
-// nouns are the factors as a sentence names them.
-var nouns = map[string]string{
-	"speed-band": "speed", "lure": "lure", "lure-weight": "lure weight", "colour": "colour", "hooks": "hooks",
-	"setback": "setback", "position": "place in the spread", "approach": "approach", "month": "month", "hour": "hour of day",
-	"light": "light", "moon": "moon", "sea-temp": "sea temperature", "sea-state": "sea state", "turning": "turning", "boat": "boat", "angler": "angler",
-}
-
-// Noun is a factor as a sentence names it.
-func Noun(factor string) string {
-	if n, ok := nouns[factor]; ok {
-		return n
-	}
-	return factor
-}
 
 // Sentence is the finding in plain words: the verdict, what it rests on, and
 // never more than its interval says. text words a level.
 func (f Finding) Sentence(text func(level string) string) string {
-	head := capital(Noun(f.Factor)) + ", " + string(f.Verdict) + ": "
+	head := capital(factors.Noun(f.Factor)) + ", " + string(f.Verdict) + ": "
 	if f.Better == "" {
 		return head + f.unknown(text)
 	}
@@ -109,7 +96,7 @@ func (f Finding) unknown(text func(string) string) string {
 	season := fmt.Sprintf("%s in %s line-hours", plural(f.Season.Events, "strike"), hours(f.Season.Effort))
 	switch {
 	case f.Levels == 0:
-		return "the log gives no hours by " + Noun(f.Factor) + "."
+		return "the log gives no hours by " + factors.Noun(f.Factor) + "."
 	case f.Levels == 1:
 		return "only one has hours: there is nothing to compare it with (" + season + ")."
 	case f.Levels-f.Thin < 2:

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"wakeledger/pipeline/factors"
 )
 
 // An attacker has the summaries of one boat, in the order in which they were shared, and
@@ -189,7 +191,7 @@ func (a *attacker) sight(name string, sums map[string]map[string]float64, exact 
 		}
 		for _, f := range season.Heaviest {
 			if name == "sizes" {
-				known[Class(attackSizes, f.WeightKG)] = true
+				known[factors.Level(attackSizes, f.WeightKG)] = true
 			}
 		}
 	}
@@ -332,7 +334,7 @@ func (s *sight) singles() {
 
 // levelsOf is the levels of the table that a fish of a list can be of.
 func (s *sight) levelsOf(k int, f Heavy) []string {
-	told := map[string]string{"months": f.When, "species": f.Species, "sizes": Class(attackSizes, f.WeightKG)}[s.name]
+	told := map[string]string{"months": f.When, "species": f.Species, "sizes": factors.Level(attackSizes, f.WeightKG)}[s.name]
 	if slices.Contains(s.levels, told) && !(s.name == "species" && told == Other) {
 		return []string{told}
 	}

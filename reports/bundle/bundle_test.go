@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wakeledger/pipeline/factors"
 )
 
 // trips is a source of n trips over some months, with fish on each.
@@ -21,14 +23,14 @@ func trips(n int) Source {
 		day := fmt.Sprintf("%s-%02d", month, 3+5*(i%4))
 		p := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: month, BoatHours: 5, LineHours: 20, Strikes: 2, Hookups: 2, Landed: 1, Released: 1}
 		src.Months = append(src.Months, p)
-		p.BoatHours, p.Level = 0, Class([]float64{0, 6, 8, 10}, float64(6+i%5))
+		p.BoatHours, p.Level = 0, factors.Level([]float64{0, 6, 8, 10}, float64(6+i%5))
 		src.Speeds = append(src.Speeds, p)
 		p.Level = "[0, 250)"
 		src.Lures = append(src.Lures, p)
 		kg := 20 + 3.07*float64(i)
 		src.Fish = append(src.Fish, Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Landed: 1, OnScale: 1, Species: []string{"PBF", "YFT", "ALB"}[i%3], Month: month, WeightKG: kg, List: Dock},
 			Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Released: 1, Species: "BLM", Month: month, WeightKG: 99, List: Estimate})
-		src.Sizes = append(src.Sizes, Class([]float64{0, 25, 50}, kg), NoWeight)
+		src.Sizes = append(src.Sizes, factors.Level([]float64{0, 25, 50}, kg), NoWeight)
 	}
 	return src
 }
@@ -289,18 +291,6 @@ func TestMatch(t *testing.T) {
 	bare.Heaviest = nil
 	if boats, repeats, err = Match([]Given{{"bare.zip", bare}, {"a.zip", a}}); err != nil || len(repeats) != 1 || len(boats[0].Seasons[0].Heaviest) == 0 {
 		t.Errorf("the same with and without the list: %v, %q", err, repeats)
-	}
-}
-
-func TestClass(t *testing.T) {
-	edges := []float64{0, 6, 8}
-	for v, want := range map[float64]string{0: "[0, 6)", 5.9: "[0, 6)", 6: "[6, 8)", 8: "8 and up", 40: "8 and up", -1: "[0, 6)"} {
-		if got := Class(edges, v); got != want {
-			t.Errorf("%v is in %s, want %s", v, got, want)
-		}
-	}
-	if Lower("[6, 8)") != 6 || Lower("8 and up") != 8 || Lower(Merged) != -1 {
-		t.Error("lower ends of classes")
 	}
 }
 

@@ -6,8 +6,6 @@ import (
 	"math"
 	"regexp"
 	"slices"
-	"strconv"
-	"strings"
 )
 
 var (
@@ -196,30 +194,4 @@ func (s Season) checkSingle() error {
 		}
 	}
 	return nil
-}
-
-// Class is the level of a class with fixed lower edges that holds v: "[8, 10)"
-// or "16 and up". What lies below the first edge is in the first class.
-func Class(edges []float64, v float64) string {
-	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-	for i := len(edges) - 1; i >= 0; i-- {
-		if v < edges[i] && i > 0 {
-			continue
-		}
-		if i == len(edges)-1 {
-			return number(edges[i]) + " and up"
-		}
-		return "[" + number(edges[i]) + ", " + number(edges[i+1]) + ")"
-	}
-	return NotLogged
-}
-
-// Lower is the lower end of a class, or -1 for a level that is none.
-func Lower(level string) float64 {
-	word, _, _ := strings.Cut(strings.TrimPrefix(level, "["), ",")
-	v, err := strconv.ParseFloat(strings.TrimSuffix(word, " and up"), 64)
-	if err != nil {
-		return -1
-	}
-	return v
 }

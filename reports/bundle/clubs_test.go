@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"slices"
+
+	"wakeledger/pipeline/factors"
 )
 
 // attackSizes are the classes of size of the generated clubs, which the attacker knows.
@@ -150,7 +152,7 @@ func (src *Source) catch(random *rand.Rand, leg *Piece, month string) {
 		}
 	}
 	leg.Landed, leg.Released = leg.Landed+f.Landed, leg.Released+f.Released
-	size := Class(attackSizes, f.WeightKG)
+	size := factors.Level(attackSizes, f.WeightKG)
 	if f.OnScale == 0 && random.IntN(5) == 0 {
 		f.WeightKG, f.List, size = 0, "", NoWeight
 	}

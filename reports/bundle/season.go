@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"wakeledger/pipeline/factors"
 )
 
 // Levels with a meaning of their own.
@@ -221,7 +223,7 @@ func byLevel(a, b string) int {
 	if d := slices.Index(words, a) - slices.Index(words, b); d != 0 {
 		return d
 	}
-	return cmp.Or(cmp.Compare(Lower(a), Lower(b)), cmp.Compare(a, b))
+	return cmp.Or(cmp.Compare(factors.Lower(a), factors.Lower(b)), cmp.Compare(a, b))
 }
 
 // byWeight puts the heaviest first, and equals in an order that does not depend

@@ -25,7 +25,10 @@ const (
 )
 
 // trackShapes tell the classes apart without colour.
-var trackShapes = []string{"circle", "rect", "triangle", "diamond", "pin", "roundRect"}
+var trackShapes = [TrackMarks]string{"circle", "rect", "triangle", "diamond", "pin", "roundRect"}
+
+// TrackMarks is how many classes a drawing of tracks can tell apart.
+const TrackMarks = 6
 
 // Track draws a track by speed, with no chart of the sea under it: at most six
 // classes, and where a fish struck as rings. It is nil without points.
