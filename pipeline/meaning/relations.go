@@ -261,10 +261,7 @@ func (g *group) hours(column, row int) float64 {
 
 // value is a cell's number, NaN where it has none.
 func (g *group) value(column, row int) float64 {
-	if x, ok := number(g.values[column].Rows[row].Text); ok {
-		return x
-	}
-	return math.NaN()
+	return g.values[column].figure(row)
 }
 
 // length is a cell's length in inches where it is written in feet and inches, else its number.
@@ -280,7 +277,7 @@ func (g *group) length(column, row int) float64 {
 
 // count is a cell's count; a blank is none.
 func (g *group) count(column, row int) (n int, told bool) {
-	return phrase.Count(g.values[column].Rows[row].Text)
+	return g.values[column].count(row)
 }
 
 func dockOrder(g *group, a assigned) float64 {

@@ -29,7 +29,15 @@ type Values struct {
 	fourDigits bool // some are such as 0610 or 1140, or all such as 610
 	shares     map[string]float64
 	numbers    []float64
-	clocks     []int // per row, -1 where there is none
+	clocks     []int       // per row, -1 where there is none
+	figures    []float64   // per row, NaN where there is none
+	tallied    []cellCount // per row
+}
+
+// cellCount is how many a cell says, where it says so.
+type cellCount struct {
+	n  int
+	ok bool
 }
 
 // cellKind is a cell, how often a column has it, and the whole number that it says, NaN where it says none.
@@ -287,6 +295,31 @@ func isMinute(x float64) bool {
 	m := x * 1440
 	round := x*100 == float64(int(x*100+1e-9))
 	return m-float64(int(m+1e-4)) < 1e-4 && !round
+}
+
+// figure is the leading number of a row's cell, NaN where it has none.
+func (v *Values) figure(row int) float64 {
+	if v.figures == nil {
+		v.figures = make([]float64, len(v.Rows))
+		for i, c := range v.Rows {
+			v.figures[i] = math.NaN()
+			if x, ok := number(c.Text); ok {
+				v.figures[i] = x
+			}
+		}
+	}
+	return v.figures[row]
+}
+
+// count is how many a row's cell says, where it says so.
+func (v *Values) count(row int) (n int, ok bool) {
+	if v.tallied == nil {
+		v.tallied = make([]cellCount, len(v.Rows))
+		for i, c := range v.Rows {
+			v.tallied[i].n, v.tallied[i].ok = phrase.Count(c.Text)
+		}
+	}
+	return v.tallied[row].n, v.tallied[row].ok
 }
 
 // seconds are the clock times by row, -1 where there is none.

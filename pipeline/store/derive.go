@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 	"time"
 
@@ -52,18 +53,9 @@ func (db *DB) Derive(ctx context.Context, settings map[string]string, bands []Ba
 	})
 }
 
-// fewRows of entries are put together with their boats and trips once, in tables; more than
-// that would take too much memory, and are put together where they are needed, by views.
+// fewRows of entries are put together with their boats and trips once, in a table; more than
+// that would take too much memory, and are put together where they are needed, by a view.
 const fewRows = 20_000
-
-// kind is TABLE or VIEW: what the steps that many others read are made as.
-func (db *DB) kind(ctx context.Context) (string, error) {
-	rows, _, err := db.rowsKept(ctx)
-	if rows > fewRows {
-		return "VIEW", err
-	}
-	return "TABLE", err
-}
 
 // rowsKept is how many rows of logs and pieces of tracks the season has.
 func (db *DB) rowsKept(ctx context.Context) (rows, pieces int64, err error) {
@@ -73,17 +65,31 @@ func (db *DB) rowsKept(ctx context.Context) (rows, pieces int64, err error) {
 	return rows, pieces, nil
 }
 
-// runSteps runs the numbered files in their order, with KIND as this season needs it.
+// runSteps runs the numbered files in their order, but for those that this season has no need of,
+// with KIND as it needs it: what the steps that many others read are made as.
 func (db *DB) runSteps(ctx context.Context) error {
 	steps, err := fs.Glob(files, "derive/*.sql")
 	if err != nil {
 		return err
 	}
-	kind, err := db.kind(ctx)
+	rows, pieces, err := db.rowsKept(ctx)
 	if err != nil {
 		return err
 	}
-	return db.wide(ctx, kind == "VIEW", func() error { return db.runAs(ctx, steps, kind) })
+	few, kind := rows <= fewRows, "TABLE"
+	if !few {
+		kind = "VIEW"
+	}
+	steps = slices.DeleteFunc(steps, func(step string) bool {
+		switch path.Base(step) {
+		case "25_few.sql":
+			return !few
+		case "94_track_clock.sql", "95_track.sql":
+			return pieces == 0
+		}
+		return false
+	})
+	return db.wide(ctx, !few, func() error { return db.runAs(ctx, steps, kind) })
 }
 
 func (db *DB) runAs(ctx context.Context, steps []string, kind string) error {
@@ -94,7 +100,7 @@ func (db *DB) runAs(ctx context.Context, steps []string, kind string) error {
 			return err
 		}
 		text := of.Replace(string(b))
-		if strings.HasSuffix(step, "85_pair_next.sql") {
+		if path.Base(step) == "85_pair_next.sql" {
 			err = db.repeat(ctx, step, text)
 		} else if _, err = db.conn.ExecContext(ctx, text); err != nil {
 			err = fmt.Errorf("%s: %w", path.Base(step), err)

@@ -1,6 +1,6 @@
 -- Every entry with the boat that it is of, its file, and its place among all
 -- entries (ord). A row that names no boat is of its trip's, else of its log's,
--- else of the only boat that the season knows. KIND is TABLE or VIEW: see runSteps.
+-- else of the only boat that the season knows.
 CREATE OR REPLACE TEMP MACRO first_known(x, o) AS arg_min(x, o) FILTER (WHERE x IS NOT NULL);
 
 -- The logs by name: of two that tell of the same, the first one's row counts, in whatever
@@ -30,10 +30,10 @@ SELECT min(boat) AS boat FROM (SELECT boat FROM boated UNION SELECT boat FROM lo
 HAVING count(DISTINCT boat) = 1;
 
 -- A row with up to 127 lines, stretches, strikes and fish that it tells of.
-CREATE OR REPLACE TEMP KIND placed_entry AS
+CREATE OR REPLACE TEMP VIEW placed_entry AS
 SELECT e.*, p.place * 100000000000000 + e.sheet_no * 10000000000 + e."row" * 128 + coalesce(e.part, 0) AS ord FROM boated e JOIN log_place p USING (log_id);
 
-CREATE OR REPLACE TEMP KIND base AS
+CREATE OR REPLACE TEMP VIEW base AS
 SELECT e.* EXCLUDE (boat), l.label AS file, l.folder,
     coalesce(e.boat, bt.boat, l.boat, bl.boat, bn.boat, (SELECT boat FROM only_boat), 'not logged') AS boat
 FROM placed_entry e

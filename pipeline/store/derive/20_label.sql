@@ -1,3 +1,6 @@
+CREATE OR REPLACE TEMP TABLE dated_label AS
+SELECT DISTINCT log_id, folder, boat, trip, date FROM base WHERE trip IS NOT NULL AND date IS NOT NULL;
+
 -- A trip's label may be used again in another season: rows of one label more
 -- than ten days apart are different outings.
 CREATE OR REPLACE TEMP TABLE label_day AS
@@ -5,24 +8,25 @@ SELECT boat, trip, date, sum(fresh) OVER (PARTITION BY boat, trip ORDER BY date)
 FROM (
     SELECT boat, trip, date,
         CASE WHEN date - lag(date) OVER (PARTITION BY boat, trip ORDER BY date) > 10 THEN 1 ELSE 0 END AS fresh
-    FROM (SELECT DISTINCT boat, trip, date FROM base WHERE trip IS NOT NULL AND date IS NOT NULL)
+    FROM (SELECT DISTINCT boat, trip, date FROM dated_label)
 );
 
 -- A row with a label and no date is of the outing that its log knows.
 CREATE OR REPLACE TEMP TABLE label_log AS
 SELECT b.log_id, b.boat, b.trip, min(d.outing) AS outing
-FROM base b JOIN label_day d USING (boat, trip, date)
+FROM dated_label b JOIN label_day d USING (boat, trip, date)
 GROUP BY ALL HAVING count(DISTINCT d.outing) = 1;
 
 -- Or of the outing that the logs of its folder know: next year's labels begin at 1 again.
 CREATE OR REPLACE TEMP TABLE label_folder AS
 SELECT b.folder, b.boat, b.trip, min(d.outing) AS outing
-FROM base b JOIN label_day d USING (boat, trip, date) WHERE b.folder <> ''
+FROM dated_label b JOIN label_day d USING (boat, trip, date) WHERE b.folder <> ''
 GROUP BY ALL HAVING count(DISTINCT d.outing) = 1;
 
 CREATE OR REPLACE TEMP TABLE label_any AS
 SELECT boat, trip, min(outing) AS outing, count(DISTINCT outing) AS outings FROM label_day GROUP BY ALL;
 
+-- The rows, with the trip that each is of. KIND is TABLE or VIEW: see runSteps.
 CREATE OR REPLACE TEMP KIND labelled AS
 SELECT b.*, CASE
     WHEN b.trip IS NULL THEN NULL

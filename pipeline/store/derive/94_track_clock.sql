@@ -12,7 +12,6 @@ SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) D
 -- the boat's legs log, or from the sun of the legs' zone, and changed back they are near.
 -- Degrees: 20 are another ground, 8 the same one. Zones are 15 wide by the sun, and by law up
 -- to three hours off it (IANA time zone database: western China).
-DELETE FROM track_astray;
 INSERT INTO track_astray
 WITH place AS (
     SELECT log_id, track_no, avg(lat) AS lat, median(lon) AS lon FROM fix GROUP BY ALL
@@ -51,7 +50,6 @@ GROUP BY ALL;
 -- half an hour or more under way, one so many half hours behind the other: one boat, one way,
 -- two clocks. The one that fits the legs worse is put on the other's clock; where the
 -- legs do not tell, by ten minutes, that of the file changed first.
-DELETE FROM track_shift;
 INSERT INTO track_shift
 WITH pair AS (
     SELECT a.log_id, a.track_no, b.log_id AS to_log, b.track_no AS to_no, unnest(generate_series(-28, 28)) AS half_hours,

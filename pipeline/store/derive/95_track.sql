@@ -47,7 +47,6 @@ FROM track_told t JOIN contested c ON c.boat IS NOT DISTINCT FROM t.boat AND c.t
 JOIN stretch_error e ON e.log_id = t.log_id AND e.track_no = t.track_no AND e.stretch = t.stretch AND e.spell = t.at_ms // 600000;
 
 -- Each second once. Time of which one piece tells is taken as it is.
-DELETE FROM track_piece;
 INSERT INTO track_piece
 SELECT t.boat, t.log_id, t.track_no, make_timestamp(t.at_ms * 1000), (t.end_ms - t.at_ms) / 1000.0, t.lat, t.lon, t.speed_kn, t.err_kn, t.course_deg, t.turn_deg_min
 FROM track_told t WHERE NOT EXISTS (SELECT 1 FROM contested c WHERE c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000);
@@ -66,7 +65,6 @@ WITH cut AS (
 SELECT r.boat, r.log_id, r.track_no, make_timestamp(b.at * 1000), (b.until - b.at) / 1000.0, r.lat, r.lon, r.speed_kn, r.err_kn, r.course_deg, r.turn_deg_min
 FROM best b JOIN rival r USING (piece);
 
-DELETE FROM leg_piece;
 INSERT INTO leg_piece
 WITH leg_hour AS (
     SELECT l.leg_id, t.boat, l.start_utc, l.end_utc,
@@ -85,7 +83,6 @@ SELECT g.leg_id, sum(p.seconds) AS seconds, greatest(sum(p.seconds), any_value(g
     any_value(g.speed_kn) AS logged_kn
 FROM leg_piece p JOIN leg g USING (leg_id) GROUP BY g.leg_id;
 
-DELETE FROM leg_speed;
 INSERT INTO leg_speed
 WITH part AS (
     SELECT p.leg_id, p.speed_kn, p.seconds / c.whole AS share, p.seconds / c.whole AS measured FROM leg_piece p JOIN leg_covered c USING (leg_id)
@@ -94,7 +91,6 @@ WITH part AS (
 )
 SELECT leg_id, speed_kn, sum(share), sum(measured) FROM part GROUP BY ALL ORDER BY leg_id, speed_kn NULLS LAST;
 
-DELETE FROM leg_track;
 INSERT INTO leg_track
 WITH run AS (
     SELECT p.leg_id, sum(p.seconds) AS seconds, quantile_disc(p.speed_kn, 0.5) AS median_kn, sum(p.seconds * p.speed_kn) / 3600 AS distance_nmi,
@@ -106,7 +102,6 @@ SELECT r.leg_id, r.seconds / c.whole, r.median_kn, (r.distance_nmi * 3600 + (c.w
 FROM run r JOIN leg_covered c USING (leg_id) ORDER BY r.leg_id;
 
 -- 45 degrees a minute: package track's TurningRate.
-DELETE FROM leg_turn;
 INSERT INTO leg_turn
 SELECT leg_id, turning, sum(share) FROM (
     SELECT p.leg_id, CASE WHEN abs(p.turn_deg_min) >= 45 THEN 'turning' ELSE 'straight' END AS turning,
@@ -117,7 +112,6 @@ SELECT leg_id, turning, sum(share) FROM (
 -- The minute before a strike, within its leg: at the leg's start the first piece
 -- stands for it. quantile_disc is a speed that was run, so that the strike is in
 -- a band that has effort of its leg.
-DELETE FROM strike_track;
 INSERT INTO strike_track
 WITH minute AS (
     SELECT s.strike_id, p.speed_kn, p.err_kn, p.turn_deg_min

@@ -1,4 +1,6 @@
 -- What was put together for the steps is not needed any more.
+DROP VIEW base;
+
+DROP VIEW placed_entry;
+
 DROP KIND labelled;
-DROP KIND base;
-DROP KIND placed_entry;
