@@ -63,7 +63,9 @@ func readClerk(t testing.TB, dir string) map[place][]cells {
 // readEntries are the entries of a season file as they were stored.
 func readEntries(t testing.TB, ctx context.Context, s *pipeline.Season) map[place][]cells {
 	t.Helper()
-	rows, err := s.DB.Query(ctx, `SELECT sheet, "row", CAST(to_json(entry) AS VARCHAR) FROM entry ORDER BY sheet_no, "row", part NULLS FIRST, 3`)
+	rows,
+		err := s.DB.Query(ctx,
+		`SELECT sheet, "row", CAST(to_json(entry) AS VARCHAR) FROM entry ORDER BY sheet_no, "row", part NULLS FIRST, 3`)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +104,8 @@ func readEntries(t testing.TB, ctx context.Context, s *pipeline.Season) map[plac
 func sameCell(want, got string) bool {
 	if strings.HasPrefix(want, "{") {
 		var x, y map[string]string
-		return json.Unmarshal([]byte(want), &x) == nil && json.Unmarshal([]byte(got), &y) == nil && reflect.DeepEqual(x, y)
+		return json.Unmarshal([]byte(want), &x) == nil &&
+			json.Unmarshal([]byte(got), &y) == nil && reflect.DeepEqual(x, y)
 	}
 	w, err := strconv.ParseFloat(want, 64)
 	g, err2 := strconv.ParseFloat(got, 64)
@@ -173,7 +176,8 @@ func agreesWithClerk(t *testing.T, name string, diffs map[string][]string, allow
 	t.Helper()
 	for kind, d := range diffs {
 		if len(d) != allowed[kind] {
-			t.Errorf("%s: %s: %d rows differ so from the clerk's, %d are known: %s", name, kind, len(d), allowed[kind], strings.Join(d[:min(3, len(d))], "; "))
+			t.Errorf("%s: %s: %d rows differ so from the clerk's, %d are known: %s", name, kind, len(d), allowed[kind],
+				strings.Join(d[:min(3, len(d))], "; "))
 		}
 	}
 	for kind, n := range allowed {

@@ -37,7 +37,8 @@ func checkClub(t *testing.T, s *pipeline.Season, seed uint64, factor string) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, p := range map[string][]queries.ClubPiece{"speed-band": c.Speeds, "lure-weight": c.Lures, "month": c.Months}[factor] {
+		for _, p := range map[string][]queries.ClubPiece{"speed-band": c.Speeds,
+			"lure-weight": c.Lures, "month": c.Months}[factor] {
 			hours[p.Level] += p.LineHours
 			strikes[p.Level] += p.Strikes
 			onHours[p.Level] += p.OnHours
@@ -49,10 +50,13 @@ func checkClub(t *testing.T, s *pipeline.Season, seed uint64, factor string) {
 	}
 	var want, got [3]float64
 	for _, r := range rows {
-		if factor != "month" && (math.Abs(hours[r.Level]-r.LineHours) > 1e-5 || onHours[r.Level] != r.Strikes-r.WithoutHours) {
-			t.Errorf("seed %d, %s %s: %v line-hours and %d strikes on them, want %v and %d", seed, factor, r.Level, hours[r.Level], onHours[r.Level], r.LineHours, r.Strikes-r.WithoutHours)
+		if factor != "month" && (math.Abs(hours[r.Level]-r.LineHours) > 1e-5 ||
+			onHours[r.Level] != r.Strikes-r.WithoutHours) {
+			t.Errorf("seed %d, %s %s: %v line-hours and %d strikes on them, want %v and %d", seed, factor, r.Level,
+				hours[r.Level], onHours[r.Level], r.LineHours, r.Strikes-r.WithoutHours)
 		}
-		want[0], want[1], want[2] = want[0]+r.LineHours, want[1]+float64(r.Strikes), want[2]+float64(r.Strikes-r.WithoutHours)
+		want[0], want[1], want[2] = want[0]+r.LineHours, want[1]+float64(r.Strikes),
+			want[2]+float64(r.Strikes-r.WithoutHours)
 	}
 	for level := range hours {
 		got[0], got[1], got[2] = got[0]+hours[level], got[1]+float64(strikes[level]), got[2]+float64(onHours[level])

@@ -150,7 +150,8 @@ func judge(t testing.TB, dir string, tr truth, cfg pipeline.Config, said map[str
 	return o
 }
 
-func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, float64, string, ...any)) {
+func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth,
+	diff func(string, float64, string, ...any)) {
 	t.Helper()
 	trips, err := queries.AskTrips(ctx, s.DB)
 	if err != nil {
@@ -192,16 +193,19 @@ func compareTotals(t testing.TB, ctx context.Context, s *pipeline.Season, tr tru
 		x, ok := bands[fmt.Sprintf("[%g, %s)", b.Lo, hi)]
 		if !ok {
 			for level, y := range bands {
-				if strings.HasPrefix(level, fmt.Sprintf("[%g,", b.Lo)) || i == 6 && strings.Contains(level, "16") && !strings.Contains(level, "14") {
+				if strings.HasPrefix(level, fmt.Sprintf("[%g,", b.Lo)) || i == 6 && strings.Contains(level, "16") &&
+					!strings.Contains(level, "14") {
 					x = y
 				}
 			}
 		}
 		if b.LineHours != nil && math.Abs(*b.LineHours-x.hours) > 0.06 {
-			diff("bands", math.Abs(*b.LineHours-x.hours)/tr.total("line_hours"), "%g kn: %.3f line-hours, got %.3f", b.Lo, *b.LineHours, x.hours)
+			diff("bands", math.Abs(*b.LineHours-x.hours)/tr.total("line_hours"),
+				"%g kn: %.3f line-hours, got %.3f", b.Lo, *b.LineHours, x.hours)
 		}
 		if b.Strikes != nil && math.Abs(*b.Strikes-x.strikes) > 0.06 {
-			diff("bands", math.Abs(*b.Strikes-x.strikes)/tr.total("strikes"), "%g kn: %g strikes, got %g", b.Lo, *b.Strikes, x.strikes)
+			diff("bands", math.Abs(*b.Strikes-x.strikes)/tr.total("strikes"),
+				"%g kn: %g strikes, got %g", b.Lo, *b.Strikes, x.strikes)
 		}
 	}
 	if tr.Bands == nil {
@@ -227,7 +231,8 @@ func (m measures) near(o measures) bool {
 	return true
 }
 
-func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth, diff func(string, float64, string, ...any)) {
+func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth,
+	diff func(string, float64, string, ...any)) {
 	t.Helper()
 	fish, err := queries.AskFish(ctx, s.DB)
 	if err != nil {
@@ -264,7 +269,8 @@ func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth
 		}
 	}
 	if len(missing)+len(got) > 0 {
-		diff("fish", float64(len(missing)+len(got))/float64(len(tr.Fish)+1), "missing %.1f, too many %.1f", missing[:min(4, len(missing))], got[:min(4, len(got))])
+		diff("fish", float64(len(missing)+len(got))/float64(len(tr.Fish)+1), "missing %.1f, too many %.1f",
+			missing[:min(4, len(missing))], got[:min(4, len(got))])
 	}
 }
 
@@ -331,7 +337,8 @@ func TestCorpus(t *testing.T) {
 		}
 	}
 	n := count["right"] + count["asked"] + count["wrong"]
-	t.Logf("110 logs: %v; 136 logs of fifteen blind rounds, after mends: %v; their first runs: 5 right, 91 asked, 40 wrong", count, blind)
+	t.Logf("110 logs: %v; 136 logs of fifteen blind rounds, after mends: %v; their first runs: 5 right, 91 asked, "+
+		"40 wrong", count, blind)
 	if n < 100 || float64(count["right"]) < corpusRight*float64(n) {
 		t.Errorf("%d of %d logs are right with no answer: expected %.0f %%", count["right"], n, 100*corpusRight)
 	}
@@ -393,7 +400,8 @@ func TestLogs(t *testing.T) {
 		}
 		if o.answered != nil {
 			after[o.answered.verdict]++
-			fmt.Println("      after answers:", o.answered.verdict, o.answered.questions, "questions open", o.answered.diffs)
+			fmt.Println("      after answers:", o.answered.verdict, o.answered.questions,
+				"questions open", o.answered.diffs)
 		}
 		if os.Getenv("ASKED") != "" {
 			for _, q := range o.asked {

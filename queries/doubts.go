@@ -34,11 +34,13 @@ func AskDoubts(ctx context.Context, db *store.DB) ([]Doubt, error) {
 	}
 	for _, f := range fish {
 		for _, d := range f.measures().Doubts() {
-			out = append(out, Doubt{Check: d.Check, File: f.File, Sheet: f.Sheet, Row: f.Row, Found: d.Found, Reason: d.Reason, Trip: f.Trip, Boat: f.Boat})
+			out = append(out, Doubt{Check: d.Check, File: f.File, Sheet: f.Sheet, Row: f.Row, Found: d.Found,
+				Reason: d.Reason, Trip: f.Trip, Boat: f.Boat})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Doubt) int {
-		return cmp.Or(cmp.Compare(a.Check, b.Check), cmp.Compare(a.File, b.File), cmp.Compare(a.Sheet, b.Sheet), cmp.Compare(a.Row, b.Row),
+		return cmp.Or(cmp.Compare(a.Check, b.Check), cmp.Compare(a.File, b.File),
+			cmp.Compare(a.Sheet, b.Sheet), cmp.Compare(a.Row, b.Row),
 			cmp.Compare(a.Found, b.Found), cmp.Compare(a.Reason, b.Reason))
 	})
 	return out, nil
@@ -63,7 +65,8 @@ type measured struct {
 }
 
 func (f measured) measures() estimate.Measures {
-	m := estimate.Measures{LongestCM: known(f.LongestCM), HeaviestKG: known(f.HeaviestKG), LengthCM: known(f.LengthCM), GirthCM: known(f.GirthCM),
+	m := estimate.Measures{LongestCM: known(f.LongestCM), HeaviestKG: known(f.HeaviestKG),
+		LengthCM: known(f.LengthCM), GirthCM: known(f.GirthCM),
 		ScaleKG: known(f.ScaleKG), RoundKG: known(f.RoundKG), TapeKG: known(f.TapeKG)}
 	if f.Name != nil {
 		m.Name = *f.Name

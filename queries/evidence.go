@@ -144,7 +144,8 @@ func seasonFactors(ctx context.Context, db *store.DB) ([]evidence.Factor, error)
 			if f == nil || f.Name != c.Factor {
 				f = &all[slices.Index(factors.Names(), c.Factor)]
 			}
-			f.Cells = append(f.Cells, evidence.Cell{Trip: c.Trip, Leg: c.Leg, Line: c.Line, Level: c.Level, LineHours: c.Hours, Strikes: c.Strikes})
+			f.Cells = append(f.Cells, evidence.Cell{Trip: c.Trip, Leg: c.Leg, Line: c.Line, Level: c.Level,
+				LineHours: c.Hours, Strikes: c.Strikes})
 			if slices.Contains(f.Levels, c.Level) {
 				continue
 			}

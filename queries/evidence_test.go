@@ -40,18 +40,22 @@ func TestDemoEvidence(t *testing.T) {
 		checkEvidence(t, e)
 	}
 	first := queries.FindingsOf(all)[0]
-	if first.Factor != "speed-band" || first.Verdict != "leaning" || *first.Better != "[12, 14)" || *first.Other != "the others" ||
+	if first.Factor != "speed-band" || first.Verdict != "leaning" || *first.Better != "[12, 14)" ||
+		*first.Other != "the others" ||
 		*first.RatioLo <= 1 || *first.RatioLo > 1.7 || *first.RatioHi < 1.7 { // 1.8 to 1.06, the others' mean by hours
 		t.Errorf("%+v", first)
 	}
 	speed := all[slices.IndexFunc(all, func(e queries.Evidence) bool { return e.Factor == "speed-band" })]
 	for level, truth := range map[string]float64{"[6, 8)": .85, "[8, 10)": 1, "[10, 12)": 1.3, "[14, 16)": 1.25} {
 		r := speed.Rows[slices.IndexFunc(speed.Rows, func(r queries.StrikeRate) bool { return r.Level == level })]
-		if truth /= 1.8; r.ComparedWith != "[12, 14)" || *r.RatioLo > truth || *r.RatioHi < truth || *r.RatioHi > 3*truth {
-			t.Errorf("%s: %v, %v to %v to %s, the model has %v", level, *r.Ratio, *r.RatioLo, *r.RatioHi, r.ComparedWith, truth)
+		if truth /= 1.8; r.ComparedWith != "[12, 14)" || *r.RatioLo > truth ||
+			*r.RatioHi < truth || *r.RatioHi > 3*truth {
+			t.Errorf("%s: %v, %v to %v to %s, the model has %v", level, *r.Ratio, *r.RatioLo,
+				*r.RatioHi, r.ComparedWith, truth)
 		}
 	}
-	if r := speed.Rows[slices.IndexFunc(speed.Rows, func(r queries.StrikeRate) bool { return r.Level == "[8, 10)" })]; *r.RatioHi >= 1 {
+	if r := speed.Rows[slices.IndexFunc(speed.Rows,
+		func(r queries.StrikeRate) bool { return r.Level == "[8, 10)" })]; *r.RatioHi >= 1 {
 		t.Errorf("8 to 10 kn: up to %v times 12 to 14, whose raw rates are near", *r.RatioHi)
 	}
 	for _, f := range queries.FindingsOf(all)[1:] {
@@ -83,15 +87,18 @@ func checkEvidence(t *testing.T, e queries.Evidence) {
 		if r.Ratio == nil && r.Note == "" {
 			t.Errorf("%s %s: no ratio, and no reason", e.Factor, r.Level)
 		}
-		if r.PValue != nil && (*r.PValue < 0 || *r.PValue > 1 || *r.PValue < .05 && *r.RatioLo <= 1 && 1 <= *r.RatioHi) {
+		if r.PValue != nil && (*r.PValue < 0 || *r.PValue > 1 || *r.PValue < .05 &&
+			*r.RatioLo <= 1 && 1 <= *r.RatioHi) {
 			t.Errorf("%s %s: p %v beside %v to %v", e.Factor, r.Level, *r.PValue, *r.RatioLo, *r.RatioHi)
 		}
 		if r.Rate != nil && math.Abs(*r.Rate-float64(r.Strikes-r.WithoutHours)/r.LineHours) > 1e-6 {
-			t.Errorf("%s %s: rate %v of %d less %d strikes in %v line-hours", e.Factor, r.Level, *r.Rate, r.Strikes, r.WithoutHours, r.LineHours)
+			t.Errorf("%s %s: rate %v of %d less %d strikes in %v line-hours", e.Factor, r.Level, *r.Rate,
+				r.Strikes, r.WithoutHours, r.LineHours)
 		}
 	}
 	if strikes != 355 || math.Abs(hours-1466.25) > 1e-4 || without < 10 {
-		t.Errorf("%s: %d strikes (%d without hours) in %v line-hours, the season has 355 in 1466.25", e.Factor, strikes, without, hours)
+		t.Errorf("%s: %d strikes (%d without hours) in %v line-hours, the season has 355 in 1466.25",
+			e.Factor, strikes, without, hours)
 	}
 }
 
@@ -152,7 +159,8 @@ func TestDemoNextSeason(t *testing.T) {
 		return by
 	}
 	fine, coarse := at(1.5)["speed-band"], at(3)["speed-band"]
-	if fine.SettingA != "[12, 14)" || fine.SettingB != "[10, 12)" || !fine.Leaning || *fine.Trips < 40 || *fine.Trips > 80 || *coarse.Trips > *fine.Trips/2 {
+	if fine.SettingA != "[12, 14)" || fine.SettingB != "[10, 12)" || !fine.Leaning || *fine.Trips < 40 ||
+		*fine.Trips > 80 || *coarse.Trips > *fine.Trips/2 {
 		t.Errorf("%+v %+v", fine, coarse)
 	}
 	for factor := range at(1.5) {
@@ -161,7 +169,8 @@ func TestDemoNextSeason(t *testing.T) {
 		}
 	}
 	plan, err := queries.AskPlan(ctx, s.DB, 3, 12)
-	if err != nil || len(plan) != 12 || *plan[6].BoatChance != 0 || *plan[11].BoatChance <= *plan[7].BoatChance || *plan[7].BoatChance <= 0 {
+	if err != nil || len(plan) != 12 || *plan[6].BoatChance != 0 || *plan[11].BoatChance <= *plan[7].BoatChance ||
+		*plan[7].BoatChance <= 0 {
 		t.Errorf("%v %+v", err, plan)
 	}
 	ab, ba := [2]string{"12 to 14 kn", "10 to 12 kn"}, [2]string{"10 to 12 kn", "12 to 14 kn"}
@@ -187,7 +196,8 @@ func TestEdgesAreSettings(t *testing.T) {
 		return 0
 	}
 	usual, own := evident(t, pipeline.Config{}), evident(t, pipeline.Config{Edges: edges})
-	if got := hours(own, "speed-band", "[0, 9)") + hours(own, "speed-band", "[9, 13)") + hours(own, "speed-band", "13 and up") + hours(own, "speed-band", "not logged"); math.Abs(got-1466.25) > 1e-4 {
+	if got := hours(own, "speed-band", "[0, 9)") + hours(own, "speed-band", "[9, 13)") +
+		hours(own, "speed-band", "13 and up") + hours(own, "speed-band", "not logged"); math.Abs(got-1466.25) > 1e-4 {
 		t.Errorf("%v line-hours in the user's bands", got)
 	}
 	if a, b := hours(usual, "light", "dawn"), hours(own, "light", "dawn"); !(a > 0 && b > 1.5*a) {

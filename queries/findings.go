@@ -25,7 +25,8 @@ type Finding struct {
 	Hours    float64  `json:"line_hours"`
 	Shared   int64    `json:"shared"` // trips, or legs where By is leg
 	By       string   `json:"by"`
-	Trend    bool     `json:"trend"` // Better and Other are the ends of the levels, Ratio that of the trend between them
+	// Better and Other are the ends of the levels, Ratio that of the trend between them
+	Trend bool `json:"trend"`
 }
 
 // AskFindings answers findings: one sentence a factor, the clearest first.

@@ -58,10 +58,12 @@ var causeWords = []struct {
 	part  string
 	words []string
 }{
-	{partHook, []string{"straighten", "bent", "opened", "hook broke", "broken hook", "broke hook", "hook failed", "hook snapped"}},
+	{partHook, []string{"straighten", "bent", "opened", "hook broke", "broken hook", "broke hook",
+		"hook failed", "hook snapped"}},
 	{partKnot, []string{"knot", "crimp", "sleeve", "swivel", "snap swivel", "clip", "splice", "wind-on"}},
 	{partLeader, []string{"leader", "chaf", "trace", "bitten", "bite", "bit off", "bit through"}},
-	{pulledHook, []string{"pull", "threw", "thrown", "spat", "spit", "came off", "came out", "unbutton", "shook", "jumped off"}},
+	{pulledHook, []string{"pull", "threw", "thrown", "spat", "spit", "came off", "came out",
+		"unbutton", "shook", "jumped off"}},
 	{partLine, []string{"brok", "break", "part", "snap", "cut", "spool"}},
 }
 

@@ -7,9 +7,12 @@ import (
 
 func TestLossPart(t *testing.T) {
 	for cause, want := range map[string]string{
-		"": "", "  ": "", "pulled hook": "pulled hook", "Hook pulled at the boat": "pulled hook", "broke off": "line", "Break-off": "line", "line parted": "line",
-		"chafed leader": "leader", "leader broke": "leader", "bitten off": "leader", "hook straightened": "hook", "hook broke": "hook", "Bent hook": "hook",
-		"crimp failed": "knot", "knot let go": "knot", "swivel broke": "knot", "shark": "other", "threw the hook": "pulled hook", "spooled": "line",
+		"": "", "  ": "", "pulled hook": "pulled hook", "Hook pulled at the boat": "pulled hook", "broke off": "line",
+		"Break-off": "line", "line parted": "line",
+		"chafed leader": "leader", "leader broke": "leader", "bitten off": "leader", "hook straightened": "hook",
+		"hook broke": "hook", "Bent hook": "hook",
+		"crimp failed": "knot", "knot let go": "knot", "swivel broke": "knot", "shark": "other",
+		"threw the hook": "pulled hook", "spooled": "line",
 	} {
 		if got := LossPart(cause); got != want {
 			t.Errorf("%q: %q, want %q", cause, got, want)
@@ -32,7 +35,8 @@ func hook(outcome, cause string, drag, class float64, leader string) hookup {
 // the hook-ups whose end is not known.
 func TestDragLevels(t *testing.T) {
 	hookups := []hookup{
-		hook("landed", "", 15, 60, ""), hook("lost", "broke off", 15.2, 60, ""), hook("lost", "", 16, 60, ""), hook("released", "", 17, 60, ""),
+		hook("landed", "", 15, 60, ""), hook("lost", "broke off", 15.2, 60, ""), hook("lost", "", 16, 60, ""),
+		hook("released", "", 17, 60, ""),
 		hook("not logged", "", 15, 60, ""), hook("lost", "pulled hook", 6, 24, ""), hook("lost", "shark", 30, 60, ""),
 		{Outcome: "landed"}, hook("landed", "", 0, 60, ""),
 	}
@@ -70,7 +74,8 @@ func TestDragLevels(t *testing.T) {
 // with z = 1.959964, 0.0945 to 0.9055.
 func TestFailures(t *testing.T) {
 	got := failuresOf([]hookup{
-		hook("lost", "chafed leader", 8, 37, "136 kg"), hook("landed", "", 8, 37, "136 kg"), hook("landed", "", 8, 37, "91 kg"), hook("lost", "", 8, 37, "91 kg"), hook("landed", "", 8, 37, ""),
+		hook("lost", "chafed leader", 8, 37, "136 kg"), hook("landed", "", 8, 37, "136 kg"),
+		hook("landed", "", 8, 37, "91 kg"), hook("lost", "", 8, 37, "91 kg"), hook("landed", "", 8, 37, ""),
 	})
 	at := map[string]Failure{}
 	var order []string
@@ -84,7 +89,8 @@ func TestFailures(t *testing.T) {
 		t.Errorf("%q", order)
 	}
 	f := at["leader 136 kg"]
-	if f.Hookups != 2 || f.Known != 2 || f.Failed != 1 || *f.Share != 0.5 || math.Abs(*f.Lo-0.0945) > 5e-5 || math.Abs(*f.Hi-0.9055) > 5e-5 {
+	if f.Hookups != 2 || f.Known != 2 || f.Failed != 1 || *f.Share != 0.5 || math.Abs(*f.Lo-0.0945) > 5e-5 ||
+		math.Abs(*f.Hi-0.9055) > 5e-5 {
 		t.Errorf("%+v", f)
 	}
 	if a := at["leader all"]; a.Hookups != 5 || a.Known != 4 || a.Failed != 1 {

@@ -44,7 +44,8 @@ func TestHistories(t *testing.T) {
 	}
 	t.Logf("%d histories: %v", n, total)
 	if n >= 100 {
-		for _, what := range []string{"load", "edit", "copy", "rename", "move", "forget", "restore", "boat", "killed", "asked", "earlier version", "replaced"} {
+		for _, what := range []string{"load", "edit", "copy", "rename", "move", "forget", "restore", "boat", "killed",
+			"asked", "earlier version", "replaced"} {
 			if total[what] == 0 {
 				t.Errorf("no history has a step of kind %q", what)
 			}
@@ -86,8 +87,10 @@ type history struct {
 }
 
 func newHistory(t *testing.T, seed uint64) *history {
-	h := &history{Rand: rand.New(rand.NewPCG(seed, 0x1d)), t: t, dir: t.TempDir(), seed: seed, kills: seed%3 == 0, real: seed%30 == 0, waits: map[string]int64{},
-		of: map[string]*diary{}, bytes: map[string][]byte{}, loaded: map[*diary]string{}, undone: map[*diary]bool{}, did: map[string]int{},
+	h := &history{Rand: rand.New(rand.NewPCG(seed, 0x1d)), t: t, dir: t.TempDir(), seed: seed, kills: seed%3 == 0,
+		real: seed%30 == 0, waits: map[string]int64{},
+		of: map[string]*diary{}, bytes: map[string][]byte{}, loaded: map[*diary]string{},
+		undone: map[*diary]bool{}, did: map[string]int{},
 		clock: time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC)}
 	if h.kills {
 		h.db = filepath.Join(h.dir, "season.duckdb")
@@ -111,7 +114,8 @@ func (h *history) write(d *diary, path string) {
 	h.t.Helper()
 	b := []byte(d.head + "\n" + strings.Join(d.rows, "\n") + "\n")
 	h.clock = h.clock.Add(time.Minute)
-	err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o755), os.WriteFile(path, b, 0o644), os.Chtimes(path, h.clock, h.clock))
+	err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o755), os.WriteFile(path, b, 0o644),
+		os.Chtimes(path, h.clock, h.clock))
 	if err != nil {
 		h.t.Fatal(err)
 	}
@@ -147,9 +151,15 @@ func (h *history) run(steps int) {
 		case 6:
 			h.step("copy", func() { h.copy(d) })
 		case 7:
-			h.step("rename", func() { h.relocate(d, filepath.Join(filepath.Dir(d.latest()), h.newName("log", ".csv"))) })
+			h.step("rename", func() {
+				h.relocate(d, filepath.Join(filepath.Dir(d.latest()),
+					h.newName("log", ".csv")))
+			})
 		case 8:
-			h.step("move", func() { h.relocate(d, filepath.Join(h.dir, h.newName("folder", ""), filepath.Base(d.latest()))) })
+			h.step("move", func() {
+				h.relocate(d, filepath.Join(h.dir, h.newName("folder", ""),
+					filepath.Base(d.latest())))
+			})
 		case 9:
 			h.step("forget", func() { h.forget(d) })
 		case 10:

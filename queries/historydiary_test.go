@@ -23,7 +23,8 @@ func (d *diary) latest() string { return d.files[len(d.files)-1] }
 // logOf is a flat log of some trips. The boats go out on other days, so that they may be
 // joined.
 func (h *history) logOf(boat string, year, nth int) *diary {
-	d := &diary{name: fmt.Sprint(boat, year), boat: boat, head: "Boat,Date,Start,End,Speed (kn),Lines,Strikes,Hooked,Landed"}
+	d := &diary{name: fmt.Sprint(boat, year), boat: boat, head: "Boat,Date,Start,End,Speed " +
+		"(kn),Lines,Strikes,Hooked,Landed"}
 	if h.IntN(2) == 0 { // the log names no boat
 		d.boat, d.said, d.head = "", boat, strings.TrimPrefix(d.head, "Boat,")
 	}
@@ -40,7 +41,8 @@ func (h *history) addTrip(d *diary, day time.Time) {
 		end := at + 45 + 5*h.IntN(20)
 		strikes := h.IntN(4)
 		hooked := h.IntN(strikes + 1)
-		row := fmt.Sprintf("%s,%02d:%02d,%02d:%02d,%d.%d,%d,%d,%d,%d", day.Format("2006-01-02"), at/60, at%60, end/60, end%60,
+		row := fmt.Sprintf("%s,%02d:%02d,%02d:%02d,%d.%d,%d,%d,%d,%d", day.Format("2006-01-02"), at/60, at%60, end/60,
+			end%60,
 			6+h.IntN(10), h.IntN(10), 3+h.IntN(4), strikes, hooked, h.IntN(hooked+1))
 		if d.boat != "" {
 			row = d.boat + "," + row
@@ -55,7 +57,8 @@ func (h *history) strikesOf(of *diary) *diary {
 	d := &diary{name: of.name + " strikes", boat: of.boat, said: of.said, head: "Date,Time,Outcome,Species,Length (cm)"}
 	for _, row := range of.rows {
 		cells := strings.Split(strings.TrimPrefix(row, of.boat+","), ",")
-		d.rows = append(d.rows, fmt.Sprintf("%s,%s,%s,wahoo,%d", cells[0], cells[1], []string{"landed", "lost", "missed"}[h.IntN(3)], 80+h.IntN(60)))
+		d.rows = append(d.rows, fmt.Sprintf("%s,%s,%s,wahoo,%d", cells[0], cells[1],
+			[]string{"landed", "lost", "missed"}[h.IntN(3)], 80+h.IntN(60)))
 	}
 	if d.boat != "" {
 		d.head = "Boat," + d.head
@@ -72,7 +75,9 @@ func (h *history) trackOf(year int) *diary {
 	d := &diary{name: fmt.Sprint("track ", year), said: "Tern", head: "time,lat,lon"}
 	at := time.Date(year, 6, 1, 14, 0, 0, 0, time.UTC)
 	for i := range 80 {
-		d.rows = append(d.rows, fmt.Sprintf("%s,%.5f,%.5f", at.Add(time.Duration(i)*20*time.Second).Format(time.RFC3339), 30+0.0007*float64(i), -120+0.0001*float64(h.IntN(3)+i)))
+		d.rows = append(d.rows, fmt.Sprintf("%s,%.5f,%.5f",
+			at.Add(time.Duration(i)*20*time.Second).Format(time.RFC3339), 30+0.0007*float64(i),
+			-120+0.0001*float64(h.IntN(3)+i)))
 	}
 	d.files = []string{filepath.Join(h.dir, fmt.Sprint("tracks ", year), "TRACK003.csv")}
 	return d
@@ -92,7 +97,8 @@ func (h *history) edit(d *diary) {
 	case n == 0 && len(d.rows) > 8:
 		d.rows = slices.Delete(d.rows, i, i+1)
 	case n == 1 && !strings.HasSuffix(d.name, "strikes"):
-		last, err := time.Parse("2006-01-02", strings.Split(strings.TrimPrefix(d.rows[len(d.rows)-1], d.boat+","), ",")[0])
+		last, err := time.Parse("2006-01-02", strings.Split(strings.TrimPrefix(d.rows[len(d.rows)-1], d.boat+","),
+			",")[0])
 		if err != nil {
 			h.t.Fatal(err)
 		}

@@ -48,7 +48,8 @@ func (h *history) anew() *pipeline.Season {
 		}
 		path := filepath.Join(h.dir, "anew", fmt.Sprint(l.ID), l.Folder, l.Name)
 		changed := l.ChangedAt
-		if err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o755), os.WriteFile(path, h.bytes[l.SHA256], 0o644), os.Chtimes(path, changed, changed)); err != nil {
+		if err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o755), os.WriteFile(path, h.bytes[l.SHA256], 0o644),
+			os.Chtimes(path, changed, changed)); err != nil {
 			h.t.Fatal(err)
 		}
 		said := h.of[l.SHA256].said

@@ -32,7 +32,8 @@ func (h *history) do(o order, may map[*diary]string) []pipeline.LogReport {
 		if !maps.Equal(got, h.loaded) && !maps.Equal(got, may) {
 			h.t.Fatalf("after a kill of %+v the season holds %v", o, h.show(got))
 		}
-		if o.Op == "forget" && !maps.Equal(got, h.loaded) || o.Op == "restore" && maps.Equal(got, may) && !maps.Equal(may, h.loaded) || o.Op == "boat" || o.Op == "part" {
+		if o.Op == "forget" && !maps.Equal(got, h.loaded) || o.Op == "restore" && maps.Equal(got, may) &&
+			!maps.Equal(may, h.loaded) || o.Op == "boat" || o.Op == "part" {
 			o.Op = "derive" // it was done before it was killed, or cannot be done twice
 		}
 	}
@@ -206,7 +207,8 @@ func TestHistoryStep(t *testing.T) {
 }
 
 func historyConfig(boat string) pipeline.Config {
-	return pipeline.Config{Boat: boat, Zone: "UTC-7", Now: func() time.Time { return time.Date(2028, 1, 1, 0, 0, 0, 0, time.UTC) }}
+	return pipeline.Config{Boat: boat, Zone: "UTC-7",
+		Now: func() time.Time { return time.Date(2028, 1, 1, 0, 0, 0, 0, time.UTC) }}
 }
 
 func (o order) carryOut(ctx context.Context, s *pipeline.Season) (reports []pipeline.LogReport, err error) {

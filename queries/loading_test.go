@@ -125,8 +125,10 @@ func checkDemo(t *testing.T, s *pipeline.Season, want demoTotals) {
 	got.Missed = got.Strikes - got.Hookups - got.NotLogged
 	for _, b := range want.Bands {
 		e, r := effort[bandLevel(b.Level)], rates[bandLevel(b.Level)]
-		if e.Legs != b.Legs || !rounded(e.BoatHours, b.BoatHours, 1) || !rounded(e.LineHours, b.LineHours, 1) || r.Strikes != b.Strikes {
-			t.Errorf("%s: %d legs, %v boat-hours, %v line-hours, %d strikes, want %+v", b.Level, e.Legs, e.BoatHours, e.LineHours, r.Strikes, b)
+		if e.Legs != b.Legs || !rounded(e.BoatHours, b.BoatHours, 1) ||
+			!rounded(e.LineHours, b.LineHours, 1) || r.Strikes != b.Strikes {
+			t.Errorf("%s: %d legs, %v boat-hours, %v line-hours, %d strikes, want %+v", b.Level, e.Legs,
+				e.BoatHours, e.LineHours, r.Strikes, b)
 		}
 	}
 	for _, h := range []struct {
@@ -190,7 +192,8 @@ func contents(t *testing.T, s *pipeline.Season) []any {
 var shapes = []seasons.Format{
 	plain,
 	{Layout: "dates", Container: "workbook", Units: "us", Dates: "real-1900", Clock: "real"},
-	{Layout: "flat", Container: "text", Units: "headings", Separator: "semicolon", Encoding: "utf-8", Dates: "names", Clock: "24:00"},
+	{Layout: "flat", Container: "text", Units: "headings", Separator: "semicolon", Encoding: "utf-8",
+		Dates: "names", Clock: "24:00"},
 }
 
 // TestLoadingTwice: the same files again are nothing to do; the same rows under
@@ -281,7 +284,8 @@ func TestOrderOfFilesDoesNotMatter(t *testing.T) {
 func TestTheSameLegsInTwoLogs(t *testing.T) {
 	roles, book, flat := shapes[0], shapes[1], shapes[2]
 	roles.Units, book.Units, book.Layout = "headings", "headings", "roles" // both logs under the same settings
-	for i, pair := range [][2]seasons.Format{{roles, roles}, {flat, flat}, {roles, book}, {roles, flat}, {flat, roles}} {
+	for i, pair := range [][2]seasons.Format{{roles, roles}, {flat, flat}, {roles, book},
+		{roles, flat}, {flat, roles}} {
 		t.Run(fmt.Sprintf("%s and %s", pair[0], pair[1]), func(t *testing.T) {
 			model := seasons.New(*firstSeed*100 + 20 + uint64(i))
 			dir := t.TempDir()
@@ -319,7 +323,8 @@ func TestCountsAndStrikesInTwoLogs(t *testing.T) {
 		t.Run(fmt.Sprintf("%s and %s", pair[0], pair[1]), func(t *testing.T) {
 			model := seasons.New(*firstSeed*100 + 30 + uint64(i))
 			for _, trip := range model.Trips {
-				trip.Strikes = slices.DeleteFunc(trip.Strikes, func(k *seasons.Strike) bool { return k.Stray || k.FishOnly })
+				trip.Strikes = slices.DeleteFunc(trip.Strikes,
+					func(k *seasons.Strike) bool { return k.Stray || k.FishOnly })
 			}
 			dir := t.TempDir()
 			first, second := write(t, dir, "a", model, pair[0]), write(t, dir, "b", model, pair[1])
@@ -340,7 +345,8 @@ func checkNamed(t *testing.T, s *pipeline.Season, model *seasons.Season) {
 	t.Helper()
 	legs := map[string]bool{}
 	for _, a := range answer(t, s, queries.AskSetAside) {
-		if !strings.Contains(a.Reason, "counted once") || !strings.HasPrefix(a.File, "b") || !strings.Contains(a.Reason, " a") {
+		if !strings.Contains(a.Reason, "counted once") || !strings.HasPrefix(a.File, "b") ||
+			!strings.Contains(a.Reason, " a") {
 			t.Errorf("set aside: %+v", a)
 		}
 		if strings.HasPrefix(a.Reason, "the same leg") || strings.HasPrefix(a.Reason, "the same line") {
@@ -348,6 +354,7 @@ func checkNamed(t *testing.T, s *pipeline.Season, model *seasons.Season) {
 		}
 	}
 	if season := model.Season(); len(legs) < season.Legs() {
-		t.Errorf("%d rows named as legs that another log has, want at least the season's %d legs", len(legs), season.Legs())
+		t.Errorf("%d rows named as legs that another log has, want at least the season's %d legs", len(legs),
+			season.Legs())
 	}
 }

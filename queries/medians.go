@@ -80,7 +80,8 @@ func AskSizeMedians(ctx context.Context, db *store.DB, factor string) ([]SizeMed
 }
 
 func sizeMedian(species string, l evidence.SizeLevel) SizeMedian {
-	return SizeMedian{Species: species, Level: l.Level, Fish: int64(l.N), Trips: int64(l.Trips), Note: l.Why, Verdict: string(l.Verdict),
+	return SizeMedian{Species: species, Level: l.Level, Fish: int64(l.N), Trips: int64(l.Trips),
+		Note: l.Why, Verdict: string(l.Verdict),
 		Median: finite(l.Median), MedianLo: finite(l.MedianInterval.Lo), MedianHi: finite(l.MedianInterval.Hi),
 		Shift: finite(l.Shift), ShiftLo: finite(l.ShiftInterval.Lo), ShiftHi: finite(l.ShiftInterval.Hi),
 		PValue: finite(l.P), PSeason: finite(l.PSeason)}

@@ -52,11 +52,14 @@ func mixedNote(e Evidence, r MixedUp) string {
 	case r.With == nil:
 		return capital(noun) + ": changed on its own."
 	case *r.Share > 0.9 || r.Inflation != nil && *r.Inflation > 10:
-		return fmt.Sprintf("%s and %s were changed together: the log cannot tell one from the other.", capital(noun), factors.Noun(*r.With))
+		return fmt.Sprintf("%s and %s were changed together: the log cannot tell one from the other.",
+			capital(noun), factors.Noun(*r.With))
 	case r.Inflation != nil && *r.Inflation > 2:
-		return fmt.Sprintf("%s changed with %s: that makes its ratios %.1f times as wide.", capital(noun), factors.Noun(*r.With), *r.Inflation)
+		return fmt.Sprintf("%s changed with %s: that makes its ratios %.1f times as wide.", capital(noun),
+			factors.Noun(*r.With), *r.Inflation)
 	case !strings.Contains(r.Held, *r.With):
-		return fmt.Sprintf("%s changed with %s, and its ratios do not allow for that: either may be the cause.", capital(noun), factors.Noun(*r.With))
+		return fmt.Sprintf("%s changed with %s, and its ratios do not allow for that: either may be the cause.",
+			capital(noun), factors.Noun(*r.With))
 	}
 	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.", capital(noun), factors.Noun(*r.With))
 }

@@ -97,7 +97,8 @@ func planOf(open []evidence.Question, trips int) []PlanDay {
 	}
 	rows := []PlanDay{}
 	for _, d := range evidence.Plan(open, trips, factors.Text) {
-		rows = append(rows, PlanDay{Trip: int64(d.Trip), FirstHalf: d.First, SecondHalf: d.Second, Port: d.Port, Starboard: d.Starb,
+		rows = append(rows, PlanDay{Trip: int64(d.Trip), FirstHalf: d.First, SecondHalf: d.Second,
+			Port: d.Port, Starboard: d.Starb,
 			BoatChance: finite(d.BoatChance), LineChance: finite(d.LineChance)})
 	}
 	return rows

@@ -22,7 +22,8 @@ func answersTo(q queries.Question, tr truth) []string {
 	}
 	if strings.HasPrefix(q.Options[0], "a usual ") {
 		all = []string{"leave"}
-		if boat, line := tr.Totals["boat_hours"], tr.Totals["line_hours"]; q.Options[0] == "a usual number" && boat != nil && line != nil && *boat > 0 {
+		if boat, line := tr.Totals["boat_hours"], tr.Totals["line_hours"]; q.Options[0] == "a usual number" &&
+			boat != nil && line != nil && *boat > 0 {
 			all = append(all, strconv.Itoa(int(math.Round(*line / *boat))))
 		}
 	}

@@ -31,9 +31,11 @@ const (
 	FateNotLogged = "not logged"
 )
 
-var fates = []string{FateLanded, FateReleased, FatePulled, FateLine, FateLeader, FateKnot, FateHook, FateOther, FateNoCause, FateHooked, FateMissed, FateNotLogged}
+var fates = []string{FateLanded, FateReleased, FatePulled, FateLine, FateLeader, FateKnot, FateHook, FateOther,
+	FateNoCause, FateHooked, FateMissed, FateNotLogged}
 
-var lossFates = map[string]string{partLine: FateLine, partLeader: FateLeader, partKnot: FateKnot, partHook: FateHook, pulledHook: FatePulled, otherCause: FateOther, "": FateNoCause}
+var lossFates = map[string]string{partLine: FateLine, partLeader: FateLeader, partKnot: FateKnot, partHook: FateHook,
+	pulledHook: FatePulled, otherCause: FateOther, "": FateNoCause}
 
 // AskFates counts all strikes of the season by how they ended, in one order; a fate that
 // no strike met is left out.

@@ -23,7 +23,8 @@ func answer[T any](t *testing.T, s *pipeline.Season, ask func(context.Context, *
 	return rows
 }
 
-func answerBy[T any](t *testing.T, s *pipeline.Season, ask func(context.Context, *store.DB, string) ([]T, error), factor string) []T {
+func answerBy[T any](t *testing.T, s *pipeline.Season, ask func(context.Context, *store.DB, string) ([]T, error),
+	factor string) []T {
 	t.Helper()
 	rows, err := ask(context.Background(), s.DB, factor)
 	if err != nil {
@@ -62,7 +63,8 @@ func TestAnyLogIsTheSameSeason(t *testing.T) {
 }
 
 // plain is the format of the tests that are not on formats.
-var plain = seasons.Format{Layout: "roles", Container: "text", Units: "metric", Separator: "comma", Encoding: "utf-8", Dates: "iso", Clock: "22:30"}
+var plain = seasons.Format{Layout: "roles", Container: "text", Units: "metric", Separator: "comma",
+	Encoding: "utf-8", Dates: "iso", Clock: "22:30"}
 
 // TestLevelsAddUp: by every factor, effort, strikes and sizes are those of the
 // model, level for level, and so add up to its season.
@@ -93,7 +95,8 @@ func abs(v float64) float64 { return max(v, -v) }
 
 // ofLegs are the factors of which a leg, at any time, is at one level: their
 // boat-hours add up too.
-var ofLegs = []string{"speed-band", "approach", "month", "hour", "light", "moon", "sea-temp", "sea-state", "boat", "angler"}
+var ofLegs = []string{"speed-band", "approach", "month", "hour", "light", "moon", "sea-temp",
+	"sea-state", "boat", "angler"}
 
 // checkFactor holds the answers by a factor against the model: their sums, and
 // each level where the model knows the levels.
@@ -191,16 +194,20 @@ func checkRates(t *testing.T, s *pipeline.Season, factor string, model *seasons.
 			t.Errorf("strike-rate by %s: level %q is not in the season", factor, r.Level)
 			continue
 		}
-		if !rounded(r.LineHours, hours(want.LineMinutes), 1) || counts(r) != truthCounts(want) || o.NotLogged != int64(want.Unlogged) {
-			t.Errorf("strike-rate by %s at %q: %.6f line-hours and %v (%d not logged), want %.6f and %v (%d)", factor, r.Level,
+		if !rounded(r.LineHours, hours(want.LineMinutes), 1) || counts(r) != truthCounts(want) ||
+			o.NotLogged != int64(want.Unlogged) {
+			t.Errorf("strike-rate by %s at %q: %.6f line-hours and %v (%d not logged), want %.6f and %v (%d)", factor,
+				r.Level,
 				r.LineHours, counts(r), o.NotLogged, hours(want.LineMinutes), truthCounts(want), want.Unlogged)
 		}
 	}
 	if known && len(rates) != len(truth) {
 		t.Errorf("strike-rate by %s: %d levels, want %d", factor, len(rates), len(truth))
 	}
-	if !rounded(sum.LineHours, hours(season.LineMinutes), len(rates)) || counts(sum) != truthCounts(&season) || unlogged != int64(season.Unlogged) {
-		t.Errorf("strike-rate by %s: in all %.6f line-hours and %v, want %.6f and %v", factor, sum.LineHours, counts(sum), hours(season.LineMinutes), truthCounts(&season))
+	if !rounded(sum.LineHours, hours(season.LineMinutes), len(rates)) || counts(sum) != truthCounts(&season) ||
+		unlogged != int64(season.Unlogged) {
+		t.Errorf("strike-rate by %s: in all %.6f line-hours and %v, want %.6f and %v", factor, sum.LineHours,
+			counts(sum), hours(season.LineMinutes), truthCounts(&season))
 	}
 }
 
@@ -236,7 +243,8 @@ func checkTotals(t *testing.T, s *pipeline.Season, season seasons.Level) {
 	}
 	if len(trips) != season.Trips() || sum.Legs != int64(season.Legs()) || sum.Strikes != int64(season.Strikes) ||
 		sum.Landed != int64(season.Landed) || sum.Released != int64(season.Released) ||
-		!rounded(sum.BoatHours, hours(season.BoatMinutes), len(trips)) || !rounded(sum.LineHours, hours(season.LineMinutes), len(trips)) {
+		!rounded(sum.BoatHours, hours(season.BoatMinutes), len(trips)) ||
+		!rounded(sum.LineHours, hours(season.LineMinutes), len(trips)) {
 		t.Errorf("trips: %d, in all %+v, want %d trips and %+v", len(trips), sum, season.Trips(), season)
 	}
 	fish := answer(t, s, queries.AskFish)

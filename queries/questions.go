@@ -51,7 +51,8 @@ func AskQuestions(ctx context.Context, db *store.DB) ([]Question, error) {
 }
 
 // effectNames are totals as a captain says them, where their names are not that.
-var effectNames = map[string]string{"boat_hours": "boat-hours", "line_hours": "line-hours", "hooked": "hook-ups", "bands": "speed bands"}
+var effectNames = map[string]string{"boat_hours": "boat-hours", "line_hours": "line-hours",
+	"hooked": "hook-ups", "bands": "speed bands"}
 
 // EffectWords are the totals of an effect in words.
 func EffectWords(effect []string) string {

@@ -141,7 +141,8 @@ func scaleFish(ctx context.Context, db *store.DB) ([]ScaleFish, error) {
 
 // AskScaleCheck answers scale-check: every tape method against the scale, first over
 // all fish that the method weighs, then over those that all methods weigh, then, where
-// there are 5 or more of each, over certified and dock scales apart. The own coefficient is fitted without the fish that it weighs (leave-one-out).
+// there are 5 or more of each, over certified and dock scales apart. The own coefficient is fitted without the fish
+// that it weighs (leave-one-out).
 func AskScaleCheck(ctx context.Context, db *store.DB) ([]ScaleCheck, error) {
 	fish, err := AskScaleFish(ctx, db)
 	if err != nil {
@@ -224,7 +225,8 @@ func CheckMethod(fish []ScaleFish, method string) ScaleCheck {
 }
 
 func (c *ScaleCheck) agreement(a stats.Agreement) {
-	c.BiasKG, c.BiasPct, c.MAEKG, c.MAPEPct, c.RMSEKG = number(a.Bias), number(a.MPE), number(a.MAE), number(a.MAPE), number(a.RMSE)
+	c.BiasKG, c.BiasPct, c.MAEKG, c.MAPEPct, c.RMSEKG = number(a.Bias), number(a.MPE), number(a.MAE),
+		number(a.MAPE), number(a.RMSE)
 	within := a.Expected()
 	c.LOALoKG, c.LOAHiKG, c.Concordance = number(within.Lo), number(within.Hi), number(a.Concordance.Rho)
 	c.BiasLoKG, c.BiasHiKG = number(a.BiasInterval.Lo), number(a.BiasInterval.Hi)
@@ -284,7 +286,8 @@ func pairsOf(fish []ScaleFish) []estimate.Pair {
 		if f.Species == nil || f.LengthCM == nil || f.GirthCM == nil || f.RoundKG == nil {
 			continue
 		}
-		pairs[i] = estimate.Pair{Species: *f.Species, LengthCM: *f.LengthCM, GirthCM: *f.GirthCM, ScaleKG: *f.RoundKG, Doubted: f.Doubt != nil}
+		pairs[i] = estimate.Pair{Species: *f.Species, LengthCM: *f.LengthCM, GirthCM: *f.GirthCM,
+			ScaleKG: *f.RoundKG, Doubted: f.Doubt != nil}
 		if f.LengthKind != nil {
 			pairs[i].LengthKind = *f.LengthKind
 		}

@@ -129,7 +129,8 @@ func TestScaleFishOfDemo(t *testing.T) {
 		if f.LengthKind != nil && *f.LengthKind == "FL" {
 			straight = append(straight, f)
 		}
-		if f.WeightState != nil && *f.WeightState == "gilled-gutted" && f.RoundKG != nil && math.Abs(*f.RoundKG/f.ScaleKG-1.13) < 1e-9 {
+		if f.WeightState != nil && *f.WeightState == "gilled-gutted" && f.RoundKG != nil &&
+			math.Abs(*f.RoundKG/f.ScaleKG-1.13) < 1e-9 {
 			converted++
 		}
 	}
@@ -146,7 +147,8 @@ func kg(v float64) *float64 { return &v }
 
 // onScale is a fish of 100 cm and its weights.
 func onScale(scale string, round float64, girth, length *float64) queries.ScaleFish {
-	return queries.ScaleFish{LengthCM: kg(100), Scale: &scale, RoundKG: kg(round), ScaleKG: round, GirthKG: girth, LengthKG: length}
+	return queries.ScaleFish{LengthCM: kg(100), Scale: &scale, RoundKG: kg(round), ScaleKG: round,
+		GirthKG: girth, LengthKG: length}
 }
 
 // TestCheckMethodByHand: tape 11, 19, 33 on scale 10, 20, 30.
@@ -155,7 +157,8 @@ func onScale(scale string, round float64, girth, length *float64) queries.ScaleF
 //	per cent 10, -5, 10: bias 5, MAPE 25/3; limits of few fish, of the next one:
 //	1 -/+ 2 t sqrt(1 + 1/3), where t = 4.30265272974946 has 2 degrees of freedom (R: qt(.975, 2))
 func TestCheckMethodByHand(t *testing.T) {
-	fish := []queries.ScaleFish{onScale("dock scale", 10, kg(11), nil), onScale("dock scale", 20, kg(19), nil), onScale("dock scale", 30, kg(33), nil),
+	fish := []queries.ScaleFish{onScale("dock scale", 10, kg(11), nil), onScale("dock scale", 20, kg(19), nil),
+		onScale("dock scale", 30, kg(33), nil),
 		onScale("dock scale", 40, nil, kg(40)), {ScaleKG: 5, GirthKG: kg(7)}}
 	c := queries.CheckMethod(fish, queries.ByGirth)
 	half := 2 * 4.30265272974946 * math.Sqrt(4.0/3)
@@ -164,8 +167,10 @@ func TestCheckMethodByHand(t *testing.T) {
 		got       *float64
 		want, tol float64
 	}{
-		{"bias", c.BiasKG, 1, 1e-12}, {"MAE", c.MAEKG, 5.0 / 3, 1e-12}, {"RMSE", c.RMSEKG, math.Sqrt(11.0 / 3), 1e-12}, {"SD", c.SDKG, 2, 1e-12},
-		{"bias %", c.BiasPct, 5, 1e-12}, {"MAPE", c.MAPEPct, 25.0 / 3, 1e-12}, {"lower limit", c.LOALoKG, 1 - half, 1e-9}, {"upper limit", c.LOAHiKG, 1 + half, 1e-9},
+		{"bias", c.BiasKG, 1, 1e-12}, {"MAE", c.MAEKG, 5.0 / 3, 1e-12}, {"RMSE", c.RMSEKG, math.Sqrt(11.0 / 3), 1e-12},
+		{"SD", c.SDKG, 2, 1e-12},
+		{"bias %", c.BiasPct, 5, 1e-12}, {"MAPE", c.MAPEPct, 25.0 / 3, 1e-12},
+		{"lower limit", c.LOALoKG, 1 - half, 1e-9}, {"upper limit", c.LOAHiKG, 1 + half, 1e-9},
 		{"median", c.MedianAbsKG, 1, 1e-12}, {"ratio", c.Ratio, math.Cbrt(1.1 * 0.95 * 1.1), 1e-12},
 	} {
 		if tt.got == nil || math.Abs(*tt.got-tt.want) > tt.tol {
@@ -181,7 +186,8 @@ func TestCheckMethodByHand(t *testing.T) {
 func TestCheckScaleEdges(t *testing.T) {
 	for name, fish := range map[string][]queries.ScaleFish{
 		"none": nil, "one": {onScale("dock scale", 10, kg(11), nil)},
-		"equal": {onScale("dock scale", 10, kg(10), kg(10)), onScale("dock scale", 10, kg(10), kg(10)), onScale("dock scale", 10, kg(10), kg(10))},
+		"equal": {onScale("dock scale", 10, kg(10), kg(10)), onScale("dock scale", 10, kg(10), kg(10)),
+			onScale("dock scale", 10, kg(10), kg(10))},
 	} {
 		rows := queries.CheckScale(fish)
 		if len(rows) != 3 {
@@ -200,14 +206,16 @@ func TestCheckScaleEdges(t *testing.T) {
 func TestScalesApart(t *testing.T) {
 	var fish []queries.ScaleFish
 	for i := range 5 {
-		fish = append(fish, onScale("certified scale", 20, kg(21+float64(i)), nil), onScale("dock scale", 20, kg(19-float64(i)), nil))
+		fish = append(fish, onScale("certified scale", 20, kg(21+float64(i)), nil),
+			onScale("dock scale", 20, kg(19-float64(i)), nil))
 	}
 	rows := queries.CheckScale(fish)
 	names := map[string]queries.ScaleCheck{}
 	for _, r := range rows {
 		names[r.Method] = r
 	}
-	if c, d := names["length and girth, certified scales"], names["length and girth, dock scales"]; c.N != 5 || d.N != 5 || *c.BiasKG != 3 || *d.BiasKG != -3 {
+	if c, d := names["length and girth, certified scales"], names["length and girth, dock scales"]; c.N != 5 ||
+		d.N != 5 || *c.BiasKG != 3 || *d.BiasKG != -3 {
 		t.Errorf("%+v\n%+v", c, d)
 	}
 	if got := len(queries.CheckScale(fish[:8])); got != 3 {

@@ -154,7 +154,8 @@ func same(t *testing.T, got, want seasons.Table) {
 		for j := range w {
 			if !equal(got.Rows[i][j], w[j]) {
 				if faults++; faults <= 4 {
-					t.Errorf("%s %v: %s is %v, want %v", want.Name, shown(w[:min(5, len(w))]), want.Columns[j], shown(got.Rows[i][j:j+1]), shown(w[j:j+1]))
+					t.Errorf("%s %v: %s is %v, want %v", want.Name, shown(w[:min(5, len(w))]), want.Columns[j],
+						shown(got.Rows[i][j:j+1]), shown(w[j:j+1]))
 				}
 			}
 		}

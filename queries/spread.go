@@ -62,7 +62,8 @@ func AskSpread(ctx context.Context, db *store.DB) ([]SpreadGap, error) {
 	rows := []SpreadGap{}
 	levels, supported := evidence.Gaps(all, edges)
 	for _, l := range levels {
-		rows = append(rows, SpreadGap{GapLo: l.Lo, GapHi: finite(l.Hi), Legs: l.Legs, Hours: l.Hours, Tangles: l.Tangles,
+		rows = append(rows, SpreadGap{GapLo: l.Lo, GapHi: finite(l.Hi), Legs: l.Legs,
+			Hours: l.Hours, Tangles: l.Tangles,
 			Rate: finite(l.Rate), RateLo: finite(l.Interval.Lo), RateHi: finite(l.Interval.Hi),
 			BelowRatio: finite(l.Below.Ratio), PValue: finite(l.P), Supported: l.Lo == supported})
 	}

@@ -38,7 +38,8 @@ func TestFurtherFishOfAStretch(t *testing.T) {
 			}
 			s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
 			load(t, s, file)
-			rows, err := s.DB.Query(context.Background(), "SELECT count(*), count(*) FILTER (WHERE outcome = 'landed') FROM strike")
+			rows, err := s.DB.Query(context.Background(), "SELECT count(*), count(*) FILTER (WHERE outcome = "+
+				"'landed') FROM strike")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -89,7 +90,8 @@ func TestSeveralFishInARow(t *testing.T) {
 		t.Fatal(err)
 	}
 	if strikes != 7 || lost != 2 || weights != "[8.7, 9.3, 9.8, 9.9]" || girth != 56 || aside != 1 {
-		t.Errorf("%d strikes, %d lost, weights %s, girth %v, %d set aside; expected 7, 2, [8.7, 9.3, 9.8, 9.9], 56 and two weights for one fish", strikes, lost, weights, girth, aside)
+		t.Errorf("%d strikes, %d lost, weights %s, girth %v, %d set aside; expected 7, 2, [8.7, 9.3, 9.8, 9.9], 56 "+
+			"and two weights for one fish", strikes, lost, weights, girth, aside)
 	}
 }
 

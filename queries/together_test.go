@@ -72,7 +72,8 @@ func TestManySmallLogs(t *testing.T) {
 	for _, p := range paths {
 		each = append(each, []string{p})
 	}
-	for name, got := range map[string][]int{"together": list(outcome(together, paths)), "one by one": list(outcome(single, each...))} {
+	for name, got := range map[string][]int{"together": list(outcome(together, paths)),
+		"one by one": list(outcome(single, each...))} {
 		if want := []int{1, 1, 1, 1}; !reflect.DeepEqual(got, want) {
 			t.Errorf("%s: asked, replaced, the same, failed: %v, want %v", name, got, want)
 		}

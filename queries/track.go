@@ -48,7 +48,8 @@ func (r *TrackSpeed) compare() {
 	var notes []string
 	switch {
 	case r.ClocklessHours > 0:
-		notes = append(notes, fmt.Sprintf("%.1f h of its legs have no clock times: the day's track cannot be used for them", r.ClocklessHours))
+		notes = append(notes, fmt.Sprintf("%.1f h of its legs have no clock times: the day's track cannot be used "+
+			"for them", r.ClocklessHours))
 	case r.LegsWithTrack == 0:
 		notes = append(notes, "no track")
 	case r.LoggedKn == nil || r.RanKn == nil:
@@ -65,7 +66,8 @@ func (r *TrackSpeed) compare() {
 		}
 	}
 	if r.StoppedHours >= StoppedHours {
-		notes = append(notes, fmt.Sprintf("stopped, below 1 kn, for %.1f h of its legs: counted as effort at that speed", r.StoppedHours))
+		notes = append(notes,
+			fmt.Sprintf("stopped, below 1 kn, for %.1f h of its legs: counted as effort at that speed", r.StoppedHours))
 	}
 	r.Note = strings.Join(notes, "; ")
 }

@@ -17,7 +17,8 @@ import (
 // legTimes are the instants of the legs in UTC.
 func legTimes(t *testing.T, s *pipeline.Season) (spans [][2]time.Time) {
 	t.Helper()
-	rows, err := s.DB.Query(context.Background(), "SELECT start_utc, end_utc FROM leg WHERE start_utc IS NOT NULL AND hours > 0 ORDER BY leg_id")
+	rows, err := s.DB.Query(context.Background(), "SELECT start_utc, end_utc FROM leg WHERE start_utc IS NOT NULL "+
+		"AND hours > 0 ORDER BY leg_id")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -75,7 +76,8 @@ func TestLevelsAddUpWithTracks(t *testing.T) {
 			if trip.LegsWithTrack > 0 {
 				covered++
 			}
-			if all := trip.MeasuredHours + trip.RememberedHours + trip.UnknownHours; trip.MeasuredHours < 0 || trip.RememberedHours < -1e-6 || all < 0 {
+			if all := trip.MeasuredHours + trip.RememberedHours + trip.UnknownHours; trip.MeasuredHours < 0 ||
+				trip.RememberedHours < -1e-6 || all < 0 {
 				t.Errorf("seed %d: %+v", seed, trip)
 			}
 		}
@@ -90,8 +92,10 @@ func TestLevelsAddUpWithTracks(t *testing.T) {
 			for _, r := range rates {
 				add(&sum, r)
 			}
-			if !rounded(line, hours(season.LineMinutes), len(effort)) || !rounded(sum.LineHours, hours(season.LineMinutes), len(rates)) || counts(sum) != truthCounts(&season) {
-				t.Errorf("seed %d by %s: %.6f and %.6f line-hours and %v, want %.6f and %v", seed, factor, line, sum.LineHours, counts(sum), hours(season.LineMinutes), truthCounts(&season))
+			if !rounded(line, hours(season.LineMinutes), len(effort)) ||
+				!rounded(sum.LineHours, hours(season.LineMinutes), len(rates)) || counts(sum) != truthCounts(&season) {
+				t.Errorf("seed %d by %s: %.6f and %.6f line-hours and %v, want %.6f and %v", seed, factor, line,
+					sum.LineHours, counts(sum), hours(season.LineMinutes), truthCounts(&season))
 			}
 			wholeLeg := map[string]bool{"speed-band": true, "turning": true, "month": true, "hour": true, "light": true}
 			if wholeLeg[factor] && !rounded(boat, hours(season.BoatMinutes), len(effort)) {

@@ -28,7 +28,8 @@ func gpxTrack(t *testing.T, dir, name string, from time.Time, stints ...stint) s
 	for _, s := range stints {
 		for i := range int(s.minutes * 12) {
 			course := (s.course + s.turn*float64(i)/12) * math.Pi / 180
-			fmt.Fprintf(&b, "<trkpt lat=\"%.7f\" lon=\"%.7f\"><time>%s</time></trkpt>\n", lat, lon, from.Format(time.RFC3339))
+			fmt.Fprintf(&b, "<trkpt lat=\"%.7f\" lon=\"%.7f\"><time>%s</time></trkpt>\n", lat,
+				lon, from.Format(time.RFC3339))
 			step := s.kn * 5 / 3600 / 60 // degrees of latitude, about
 			lat += step * math.Cos(course) * 1852 / 1849.5
 			lon += step * math.Sin(course) / math.Cos(36.5*math.Pi/180) * 1852 / 1857.7
@@ -73,7 +74,8 @@ func tracked(t *testing.T) *pipeline.Season {
 	s := open(t, pipeline.Config{Boat: "Petrel", Zone: "UTC+13"})
 	first := time.Date(2026, 2, 13, 17, 30, 0, 0, time.UTC) // 06:30 on the boat
 	load(t, s, writeText(t, dir, "legs.csv", trackedLegs), writeText(t, dir, "strikes.csv", trackedStrikes),
-		gpxTrack(t, dir, "one.gpx", first, stint{30, 20, 45, 0}, stint{40, 13.1, 0, 0}, stint{20, 9, 90, 0}, stint{10, 9, 90, 90}, stint{20, 9, 180, 0}),
+		gpxTrack(t, dir, "one.gpx", first, stint{30, 20, 45, 0}, stint{40, 13.1, 0, 0}, stint{20, 9, 90, 0},
+			stint{10, 9, 90, 90}, stint{20, 9, 180, 0}),
 		gpxTrack(t, dir, "three.gpx", first.AddDate(0, 0, 2).Add(30*time.Minute), stint{60, 8.4, 180, 0}))
 	return s
 }
@@ -82,7 +84,8 @@ func TestEffortByTheTrack(t *testing.T) {
 	s := tracked(t)
 	// T1: 40 min at 13.1; 20 + 30 min at 9, and the half of leg 2 that no track
 	// covers at the logged 9; T2 at the logged 12; T3: an hour at 8.4, one unknown
-	want := map[string][2]float64{"[12, 14)": {40.0/60 + 1, 4*40.0/60 + 4}, "[8, 10)": {20.0/60 + 1 + 1, 4*(20.0/60+1) + 3}, "not logged": {1, 3}}
+	want := map[string][2]float64{"[12, 14)": {40.0/60 + 1, 4*40.0/60 + 4},
+		"[8, 10)": {20.0/60 + 1 + 1, 4*(20.0/60+1) + 3}, "not logged": {1, 3}}
 	var boat, line float64
 	for _, e := range answerBy(t, s, queries.AskEffort, "speed-band") {
 		boat, line = boat+e.BoatHours, line+e.LineHours
@@ -92,7 +95,8 @@ func TestEffortByTheTrack(t *testing.T) {
 			continue
 		}
 		if math.Abs(e.BoatHours-w[0]) > 40.0/3600 || math.Abs(e.LineHours-w[1]) > 4*40.0/3600 {
-			t.Errorf("%s: %.3f boat-hours and %.3f line-hours, want %.3f and %.3f", e.Level, e.BoatHours, e.LineHours, w[0], w[1])
+			t.Errorf("%s: %.3f boat-hours and %.3f line-hours, want %.3f and %.3f", e.Level,
+				e.BoatHours, e.LineHours, w[0], w[1])
 		}
 	}
 	for _, factor := range factors.Names() {
@@ -135,7 +139,8 @@ func TestStrikesAreAtTheSpeedBeforeThem(t *testing.T) {
 		t.Fatalf("%d strikes with a track, want 5", len(strikes))
 	}
 	for _, k := range strikes {
-		if k.At != nil && *k.At == "2026-02-14 07:10" && (math.Abs(*k.RanKn-13.1) > 0.05 || *k.LoggedKn != 12 || k.Seconds != 60 || k.PlusMinusKn == nil || *k.PlusMinusKn > 0.1) {
+		if k.At != nil && *k.At == "2026-02-14 07:10" && (math.Abs(*k.RanKn-13.1) > 0.05 || *k.LoggedKn != 12 ||
+			k.Seconds != 60 || k.PlusMinusKn == nil || *k.PlusMinusKn > 0.1) {
 			t.Errorf("%+v: want 13.1 kn over 60 s, logged 12", k)
 		}
 	}
@@ -161,13 +166,15 @@ func TestTrackSpeedByTrip(t *testing.T) {
 		t.Fatalf("%d trips", len(trips))
 	}
 	a := trips[0]
-	if a.LegsWithTrack != 2 || math.Abs(a.MeasuredHours-1.5) > 0.01 || math.Abs(a.RememberedHours-0.5) > 0.01 || math.Abs(*a.LoggedKn-11) > 0.01 || math.Abs(*a.RanKn-(13.1*2+9)/3) > 0.05 {
+	if a.LegsWithTrack != 2 || math.Abs(a.MeasuredHours-1.5) > 0.01 || math.Abs(a.RememberedHours-0.5) > 0.01 ||
+		math.Abs(*a.LoggedKn-11) > 0.01 || math.Abs(*a.RanKn-(13.1*2+9)/3) > 0.05 {
 		t.Errorf("%+v", a)
 	}
 	if a.Note != "logged 11.0, ran 11.7" || math.Abs(*a.DistanceNmi-(13.1*40/60+9*50.0/60)) > 0.1 {
 		t.Errorf("note %q, %.2f nmi", a.Note, *a.DistanceNmi)
 	}
-	if trips[1].Note != "no track" || trips[1].RememberedHours != 1 || trips[2].Note != "no speed logged" || math.Abs(trips[2].UnknownHours-1) > 0.01 {
+	if trips[1].Note != "no track" || trips[1].RememberedHours != 1 || trips[2].Note != "no speed logged" ||
+		math.Abs(trips[2].UnknownHours-1) > 0.01 {
 		t.Errorf("%+v\n%+v", trips[1], trips[2])
 	}
 }
@@ -242,13 +249,17 @@ func hoursAt(effort []queries.Effort) map[string]float64 {
 func TestCurrentFromBothWays(t *testing.T) {
 	dir := t.TempDir()
 	s := open(t, pipeline.Config{Boat: "Petrel", Zone: "UTC+13"})
-	load(t, s, writeText(t, dir, "legs.csv", "trip,leg,date,start,end,speed kn,lines out\nT1,1,2026-02-14,07:00,07:40,9,4\nT1,2,2026-02-14,07:45,08:30,9,4\nT2,1,2026-02-15,07:00,09:00,9,4\n"),
-		gpxTrack(t, dir, "a.gpx", time.Date(2026, 2, 13, 18, 0, 0, 0, time.UTC), stint{42, 10.2, 0, 0}, stint{55, 7.8, 180, 0}))
+	load(t, s, writeText(t, dir, "legs.csv", "trip,leg,date,start,end,speed kn,lines "+
+		"out\nT1,1,2026-02-14,07:00,07:40,9,4\nT1,2,2026-02-14,07:45,08:30,9,4\nT2,1,2026-02-15,07:00,09:00,9,4\n"),
+		gpxTrack(t, dir, "a.gpx", time.Date(2026, 2, 13, 18, 0, 0, 0, time.UTC),
+			stint{42, 10.2, 0, 0}, stint{55, 7.8, 180, 0}))
 	once := answer(t, s, queries.AskCurrent)
-	if len(once) != 1 || math.Abs(once[0].CurrentKn-1.2) > 0.05 || once[0].SetDeg != 0 || once[0].Minutes < 20 || once[0].OutRuns != 1 || once[0].BackRuns != 1 || once[0].CurrentLo != nil {
+	if len(once) != 1 || math.Abs(once[0].CurrentKn-1.2) > 0.05 || once[0].SetDeg != 0 || once[0].Minutes < 20 ||
+		once[0].OutRuns != 1 || once[0].BackRuns != 1 || once[0].CurrentLo != nil {
 		t.Errorf("%+v, want 1.2 kn setting north, without an interval", once)
 	}
-	load(t, s, gpxTrack(t, dir, "b.gpx", time.Date(2026, 2, 14, 18, 0, 0, 0, time.UTC), stint{30, 10.3, 0, 0}, stint{30, 7.8, 180, 0}, stint{30, 10.1, 0, 0}, stint{30, 7.8, 180, 0}))
+	load(t, s, gpxTrack(t, dir, "b.gpx", time.Date(2026, 2, 14, 18, 0, 0, 0, time.UTC), stint{30, 10.3, 0, 0},
+		stint{30, 7.8, 180, 0}, stint{30, 10.1, 0, 0}, stint{30, 7.8, 180, 0}))
 	got := answer(t, s, queries.AskCurrent)
 	if len(got) != 2 || got[1].OutRuns != 2 || got[1].BackRuns != 2 || math.Abs(got[1].CurrentKn-1.2) > 0.05 {
 		t.Fatalf("%+v", got)
@@ -257,7 +268,8 @@ func TestCurrentFromBothWays(t *testing.T) {
 	// 2 degrees of freedom, t 4.303
 	for i, runs := range []float64{2, 4} {
 		want := 4.303 * 0.1 / math.Sqrt(runs)
-		if lo, hi := got[i].CurrentLo, got[i].CurrentHi; lo == nil || math.Abs((*hi-*lo)/2-want) > 0.05 || *lo > 1.2 || *hi < 1.2 {
+		if lo, hi := got[i].CurrentLo, got[i].CurrentHi; lo == nil || math.Abs((*hi-*lo)/2-want) > 0.05 || *lo > 1.2 ||
+			*hi < 1.2 {
 			t.Errorf("%+v, want ±%.2f", got[i], want)
 		}
 	}

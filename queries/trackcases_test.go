@@ -164,7 +164,8 @@ func (c trackCase) proposed(t *testing.T, tracks []string) {
 		return
 	}
 	var out bytes.Buffer
-	n, _, err := pipeline.ProposeLegs(context.Background(), pipeline.Config{Zone: c["zone"]}, tracks, pipeline.Trolling{}, &out)
+	n, _, err := pipeline.ProposeLegs(context.Background(), pipeline.Config{Zone: c["zone"]},
+		tracks, pipeline.Trolling{}, &out)
 	if err != nil || strconv.Itoa(n) != c["legs"] {
 		t.Fatalf("%d legs proposed, want %s (%v):\n%s", n, c["legs"], err, out.String())
 	}

@@ -33,11 +33,12 @@ type Track struct {
 	Joined       int64   `json:"joined"`    // parted by the file without a loss
 	Dropouts     int64   `json:"dropouts"`  // times without a fix in which it turned or changed its speed
 	DropoutHours float64 `json:"dropout_hours"`
-	LooseHours   float64 `json:"loose_hours"` // of Hours, with fixes so far apart or so noisy that the speed may be another
-	Note         string  `json:"note"`
-	Unused       string  `json:"unused"`   // why nothing of it is used; "" where it is
-	LogID        int64   `json:"log_id"`   // of the season file
-	TrackNo      int64   `json:"track_no"` // in its log, from 1
+	// of Hours, with fixes so far apart or so noisy that the speed may be another
+	LooseHours float64 `json:"loose_hours"`
+	Note       string  `json:"note"`
+	Unused     string  `json:"unused"`   // why nothing of it is used; "" where it is
+	LogID      int64   `json:"log_id"`   // of the season file
+	TrackNo    int64   `json:"track_no"` // in its log, from 1
 	// MovedS are the seconds put on its times because another track of its boat ran the
 	// same way by another clock; MovedTold says that the legs tell whose clock is right.
 	MovedS    float64 `json:"moved_s"`
@@ -88,7 +89,8 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 		switch {
 		case t.Unused != "":
 			t.Note = t.Unused
-		case wrong && shifts[i] == 0 && !t.ChangedOver && !off[place.beside]: // a clock that is off puts a boat elsewhere too
+		// a clock that is off puts a boat elsewhere too
+		case wrong && shifts[i] == 0 && !t.ChangedOver && !off[place.beside]:
 			t.Note = place.text
 		}
 	}
@@ -100,7 +102,8 @@ func AskTracks(ctx context.Context, db *store.DB) ([]Track, error) {
 	return tracks, nil
 }
 
-const changedOver = "latitude and longitude seem to be changed over in it: as they stand it is far from the boat's legs, and none of it is used. " +
+const changedOver = "latitude and longitude seem to be changed over in it: as they stand it is far from the boat's " +
+	"legs, and none of it is used. " +
 	"Change the two over and load it again"
 
 // alone tells whether all files of a track's zip want the same clock.
@@ -116,12 +119,14 @@ func alone(tracks []Track, shifts []int64, of int) bool {
 // newClocks gathers the tracks by minutes; both are in the order of logs and of
 // tracks in them, but the tracks by their logs' names first.
 func newClocks(tracks []Track, minutes []trackMinute, legs []legClock) *clocks {
-	c := &clocks{legs: legs, of: make([]*clocked, len(tracks)), told: map[minuteOf]int{}, twice: make([]bool, len(tracks))}
+	c := &clocks{legs: legs, of: make([]*clocked, len(tracks)), told: map[minuteOf]int{},
+		twice: make([]bool, len(tracks))}
 	index := map[[2]int64]int{}
 	for i, t := range tracks {
 		index[[2]int64{t.LogID, t.TrackNo}] = i
 		for _, o := range tracks {
-			c.twice[i] = c.twice[i] || (o.File == t.File && o.Member == t.Member && o.Fixes == t.Fixes && o.LogID > t.LogID)
+			c.twice[i] = c.twice[i] || (o.File == t.File && o.Member == t.Member &&
+				o.Fixes == t.Fixes && o.LogID > t.LogID)
 		}
 		c.of[i] = &clocked{boat: t.Boat, clock: time.Duration(t.ClockS * float64(time.Second)), kn: map[int64]float64{}}
 	}

@@ -15,7 +15,8 @@ import (
 	"wakeledger/queries"
 )
 
-const clockLegs = "trip,leg,date,start,end,speed kn,lines out\nT1,1,2026-02-14,07:00,08:00,12,4\nT1,2,2026-02-14,08:00,08:40,7,4\n"
+const clockLegs = "trip,leg,date,start,end,speed kn,lines " +
+	"out\nT1,1,2026-02-14,07:00,08:00,12,4\nT1,2,2026-02-14,08:00,08:40,7,4\n"
 
 var (
 	clockRight = time.Date(2026, 2, 13, 18, 0, 0, 0, time.UTC) // 07:00 on the boat
@@ -47,8 +48,9 @@ func TestTrackClock(t *testing.T) {
 		day:                           "with --boat \"Petrel\" --track-clock -24h (a day): ",
 		-day:                          "with --boat \"Petrel\" --track-clock 24h (a day): ",
 		-365 * day:                    "with --boat \"Petrel\" --track-clock 8760h (365 days): ",
-		-7168 * day:                   "with --boat \"Petrel\" --track-clock 172032h (1024 weeks: receivers of some age have lost count): ",
-		-2 * 7168 * day:               "with --boat \"Petrel\" --track-clock 344064h (2048 weeks: ",
+		-7168 * day: "with --boat \"Petrel\" --track-clock 172032h (1024 weeks: receivers of some " +
+			"age have lost count): ",
+		-2 * 7168 * day: "with --boat \"Petrel\" --track-clock 344064h (2048 weeks: ",
 	} {
 		file := gpxTrack(t, t.TempDir(), "a.gpx", clockRight.Add(off), clockRun...)
 		cfg := pipeline.Config{Zone: "UTC+13"}
@@ -67,7 +69,8 @@ func TestTrackClock(t *testing.T) {
 			}
 			tracks = tracksOf(t, cfg, clockLegs, file)
 		}
-		if tracks[0].Note != "" || tracks[0].Legs != 2 || math.Abs(tracks[0].LegHours-100.0/60) > 0.01 || tracks[0].ClockS != -off.Seconds() {
+		if tracks[0].Note != "" || tracks[0].Legs != 2 || math.Abs(tracks[0].LegHours-100.0/60) > 0.01 ||
+			tracks[0].ClockS != -off.Seconds() {
 			t.Errorf("off by %s and mended: %+v", off, tracks[0])
 		}
 	}
@@ -77,7 +80,8 @@ func TestTrackClock(t *testing.T) {
 func TestTrackClockPutOnWrongly(t *testing.T) {
 	file := gpxTrack(t, t.TempDir(), "a.gpx", clockRight, clockRun...)
 	tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13", TrackClock: 3 * time.Hour}, clockLegs, file)
-	if !strings.HasPrefix(tracks[0].Note, "with --boat \"Petrel\" and no --track-clock: the track fits 1.7 of 1.7 logged hours") {
+	if !strings.HasPrefix(tracks[0].Note, "with --boat \"Petrel\" and no --track-clock: the track fits 1.7 of 1.7 "+
+		"logged hours") {
 		t.Errorf("%+v", tracks[0])
 	}
 }
@@ -88,8 +92,11 @@ func TestTrackClockAnHourOffOnALongDay(t *testing.T) {
 	const legs = "trip,leg,date,start,end,speed kn,lines out\nT1,1,2026-02-14,07:00,15:00,9,4\n"
 	run := []stint{{70, 20, 0, 0}, {480, 9, 90, 0}, {70, 20, 180, 0}}
 	right := clockRight.Add(-70 * time.Minute)
-	for want, off := range map[string]time.Duration{"": 0, "with --boat \"Petrel\" --track-clock 1h: the track fits 8.0 of 8.0 logged hours (as it is, 7.0)": -time.Hour, "with --boat \"Petrel\" --track-clock -1h: ": time.Hour} {
-		tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13"}, legs, gpxTrack(t, t.TempDir(), "a.gpx", right.Add(off), run...))
+	for want, off := range map[string]time.Duration{"": 0, "with --boat \"Petrel\" --track-clock 1h: the track fits " +
+		"8.0 of 8.0 logged hours (as it is, 7.0)": -time.Hour,
+		"with --boat \"Petrel\" --track-clock -1h: ": time.Hour} {
+		tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13"}, legs,
+			gpxTrack(t, t.TempDir(), "a.gpx", right.Add(off), run...))
 		if !strings.HasPrefix(tracks[0].Note, want) || (want == "") != (tracks[0].Note == "") {
 			t.Errorf("off by %s: %q, want %q", off, tracks[0].Note, want)
 		}
@@ -105,9 +112,12 @@ func TestTrackClockOfWhichNothingIsSaid(t *testing.T) {
 	const species = "species,length,date\nYFT,100 cm,2026-02-14\n"
 	dir := t.TempDir()
 	late := gpxTrack(t, dir, "late.gpx", clockRight.Add(30*time.Minute), stint{360, 9, 0, 0})
-	sloppy := gpxTrack(t, dir, "sloppy.gpx", clockRight.Add(-40*time.Minute), stint{60, 20, 0, 0}, stint{280, 9, 0, 0}, stint{60, 20, 180, 0})
-	fights := gpxTrack(t, dir, "fights.gpx", clockRight.Add(-time.Hour), stint{85, 20, 0, 0}, stint{100, 9, 0, 0}, stint{40, .2, 0, 0}, stint{175, 9, 0, 0}, stint{60, 20, 180, 0})
-	a, b := gpxTrack(t, dir, "a.gpx", clockRight, clockRun...), gpxTrack(t, dir, "b.gpx", clockRight.AddDate(0, 0, 1), clockRun...)
+	sloppy := gpxTrack(t, dir, "sloppy.gpx", clockRight.Add(-40*time.Minute), stint{60, 20, 0, 0},
+		stint{280, 9, 0, 0}, stint{60, 20, 180, 0})
+	fights := gpxTrack(t, dir, "fights.gpx", clockRight.Add(-time.Hour), stint{85, 20, 0, 0}, stint{100, 9, 0, 0},
+		stint{40, .2, 0, 0}, stint{175, 9, 0, 0}, stint{60, 20, 180, 0})
+	a, b := gpxTrack(t, dir, "a.gpx", clockRight, clockRun...),
+		gpxTrack(t, dir, "b.gpx", clockRight.AddDate(0, 0, 1), clockRun...)
 	for _, c := range []struct {
 		name, legs string
 		files      []string
@@ -129,8 +139,10 @@ func TestTrackClockOfLegsWithoutAZone(t *testing.T) {
 		"the log gives no time zone, so the track fits no leg: give --zone": 13 * time.Hour,
 		"--track-clock 172": -7168*24*time.Hour + 13*time.Hour,
 	} {
-		tracks := tracksOf(t, pipeline.Config{}, clockLegs, gpxTrack(t, t.TempDir(), "a.gpx", clockRight.Add(off), clockRun...))
-		if !strings.Contains(tracks[0].Note, want) || !strings.Contains(strings.ToLower(tracks[0].Note), "give --zone") {
+		tracks := tracksOf(t, pipeline.Config{}, clockLegs,
+			gpxTrack(t, t.TempDir(), "a.gpx", clockRight.Add(off), clockRun...))
+		if !strings.Contains(tracks[0].Note, want) ||
+			!strings.Contains(strings.ToLower(tracks[0].Note), "give --zone") {
 			t.Errorf("off by %s: %q, want %q", off, tracks[0].Note, want)
 		}
 	}
@@ -144,16 +156,19 @@ func TestTrackClockInAZip(t *testing.T) {
 	second := []stint{{60, 9, 0, 0}, {40, 11.5, 90, 0}, {30, 20, 180, 0}}
 	third := []stint{{60, 8, 0, 0}, {40, 13, 90, 0}, {30, 20, 180, 0}}
 	dir := t.TempDir()
-	file := zipped(t, dir, gpxTrack(t, dir, "1.gpx", clockRight, clockRun...), gpxTrack(t, dir, "2.gpx", clockRight, second...),
+	file := zipped(t, dir, gpxTrack(t, dir, "1.gpx", clockRight, clockRun...),
+		gpxTrack(t, dir, "2.gpx", clockRight, second...),
 		gpxTrack(t, dir, "3.gpx", clockRight.AddDate(0, 0, 15-7168), third...))
 	tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13"}, legs, file)
 	if len(tracks) != 3 {
 		t.Fatalf("%d tracks", len(tracks))
 	}
 	const byItself = "the flag is for all files of a zip: take this one out and load it by itself"
-	for i, want := range []string{"", "with --boat \"Petrel\" --track-clock 24h (a day): the track fits 1.7 of 1.7 logged hours", "with --boat \"Petrel\" --track-clock 172032h"} {
+	for i, want := range []string{"", "with --boat \"Petrel\" --track-clock 24h (a day): the track fits 1.7 of 1.7 " +
+		"logged hours", "with --boat \"Petrel\" --track-clock 172032h"} {
 		k := tracks[i]
-		if !strings.HasPrefix(k.Note, want) || (want == "") != (k.Note == "") || (want != "") != strings.HasSuffix(k.Note, byItself) {
+		if !strings.HasPrefix(k.Note, want) || (want == "") != (k.Note == "") ||
+			(want != "") != strings.HasSuffix(k.Note, byItself) {
 			t.Errorf("%s: %q, want %q", k.Member, k.Note, want)
 		}
 	}
@@ -165,9 +180,11 @@ func TestTrackClockInAZip(t *testing.T) {
 		t.Errorf("%.3f h of legs covered, want 1.667", tracks[0].LegHours)
 	}
 	// all of a zip off alike: the flag does for all
-	all := zipped(t, t.TempDir(), gpxTrack(t, dir, "1.gpx", clockRight.Add(time.Hour*5), clockRun...), gpxTrack(t, dir, "2.gpx", clockRight.Add(29*time.Hour), second...))
+	all := zipped(t, t.TempDir(), gpxTrack(t, dir, "1.gpx", clockRight.Add(time.Hour*5), clockRun...),
+		gpxTrack(t, dir, "2.gpx", clockRight.Add(29*time.Hour), second...))
 	for _, k := range tracksOf(t, pipeline.Config{Zone: "UTC+13"}, legs, all) {
-		if !strings.HasPrefix(k.Note, "with --boat \"Petrel\" --track-clock -5h") || strings.HasSuffix(k.Note, byItself) {
+		if !strings.HasPrefix(k.Note, "with --boat \"Petrel\" --track-clock -5h") ||
+			strings.HasSuffix(k.Note, byItself) {
 			t.Errorf("%s: %q", k.Member, k.Note)
 		}
 	}
@@ -205,7 +222,8 @@ func TestTrackGivenTwice(t *testing.T) {
 	dir := t.TempDir()
 	a, b := gpxTrack(t, dir, "a.gpx", clockRight, clockRun...), gpxTrack(t, dir, "b.gpx", clockRight, clockRun...)
 	tracks := tracksOf(t, pipeline.Config{Zone: "UTC+13"}, clockLegs, a, b)
-	if len(tracks) != 1 || tracks[0].File != "a.gpx" || tracks[0].Note != "" || math.Abs(tracks[0].LegHours-100.0/60) > 0.01 {
+	if len(tracks) != 1 || tracks[0].File != "a.gpx" || tracks[0].Note != "" ||
+		math.Abs(tracks[0].LegHours-100.0/60) > 0.01 {
 		t.Errorf("%+v", tracks)
 	}
 }
@@ -226,7 +244,8 @@ func TestTrackLoadedAgainWithoutItsBoat(t *testing.T) {
 			t.Fatal(err)
 		}
 		tracks := answer(t, s, queries.AskTracks)
-		if c.Boat == "" && (len(tracks) != 1 || tracks[0].Boat == nil || *tracks[0].Boat != "Petrel" || tracks[0].ClockS != -1800 ||
+		if c.Boat == "" && (len(tracks) != 1 || tracks[0].Boat == nil ||
+			*tracks[0].Boat != "Petrel" || tracks[0].ClockS != -1800 ||
 			tracks[0].Note != "" || math.Abs(tracks[0].LegHours-100.0/60) > 0.01) {
 			t.Errorf("%+v", tracks)
 		}
@@ -241,7 +260,8 @@ func TestTrackLoadedAgainWithoutItsBoat(t *testing.T) {
 // same they are not; and a longer gap is run over.
 func TestTrackReadAgainUnderOtherSettings(t *testing.T) {
 	dir := t.TempDir()
-	file := writeText(t, dir, "a.csv", "time,lat,lon\n2026-02-13T18:00:00Z,-36.5,176.2\n2026-02-13T18:04:00Z,-36.51,176.2\n2026-02-13T18:12:00Z,-36.53,176.2\n2026-02-13T18:16:00Z,-36.54,176.2\n")
+	file := writeText(t, dir, "a.csv",
+		"time,lat,lon\n2026-02-13T18:00:00Z,-36.5,176.2\n2026-02-13T18:04:00Z,-36.51,176.2\n2026-02-13T18:12:00Z,-36.53,176.2\n2026-02-13T18:16:00Z,-36.54,176.2\n")
 	season := filepath.Join(dir, "season.duckdb")
 	for i, c := range []struct {
 		cfg       pipeline.Config
@@ -253,8 +273,10 @@ func TestTrackReadAgainUnderOtherSettings(t *testing.T) {
 		{pipeline.Config{}, false, 8.0 / 60, 1, "2026-02-13T18:00:00Z"},
 		{pipeline.Config{TrackGap: 5 * time.Minute}, true, 8.0 / 60, 1, "2026-02-13T18:00:00Z"},
 		{pipeline.Config{TrackGap: 10 * time.Minute}, false, 16.0 / 60, 0, "2026-02-13T18:00:00Z"},
-		{pipeline.Config{TrackGap: 10 * time.Minute, TrackClock: -24 * time.Hour}, false, 16.0 / 60, 0, "2026-02-12T18:00:00Z"},
-		{pipeline.Config{TrackGap: 10 * time.Minute, TrackClock: -24 * time.Hour}, true, 16.0 / 60, 0, "2026-02-12T18:00:00Z"},
+		{pipeline.Config{TrackGap: 10 * time.Minute, TrackClock: -24 * time.Hour}, false,
+			16.0 / 60, 0, "2026-02-12T18:00:00Z"},
+		{pipeline.Config{TrackGap: 10 * time.Minute, TrackClock: -24 * time.Hour}, true,
+			16.0 / 60, 0, "2026-02-12T18:00:00Z"},
 		{pipeline.Config{}, true, 16.0 / 60, 0, "2026-02-12T18:00:00Z"}, // what was said once holds
 		{pipeline.Config{TrackGap: 5 * time.Minute, TrackClockSaid: true}, false, 8.0 / 60, 1, "2026-02-13T18:00:00Z"},
 	} {
@@ -267,7 +289,8 @@ func TestTrackReadAgainUnderOtherSettings(t *testing.T) {
 			t.Fatal(err)
 		}
 		tracks := answer(t, s, queries.AskTracks)
-		if (reports[0].Known == pipeline.Unchanged) != c.unchanged || math.Abs(tracks[0].Hours-c.hours) > 1e-6 || tracks[0].Gaps != c.gaps || *tracks[0].FirstUTC != c.first {
+		if (reports[0].Known == pipeline.Unchanged) != c.unchanged || math.Abs(tracks[0].Hours-c.hours) > 1e-6 ||
+			tracks[0].Gaps != c.gaps || *tracks[0].FirstUTC != c.first {
 			t.Errorf("load %d: unchanged %v, %+v; want %+v", i, (reports[0].Known == pipeline.Unchanged), tracks[0], c)
 		}
 		if err := s.DB.Close(); err != nil {

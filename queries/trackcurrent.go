@@ -94,7 +94,8 @@ func (r wayRun) means() (kn, minutes float64) {
 // alike tells whether the throttle is taken to be the same: one leg, or legs
 // logged at the same speed.
 func (m runMinute) alike(o runMinute) bool {
-	return m.LegID == o.LegID || (m.LoggedKn != nil && o.LoggedKn != nil && math.Abs(*m.LoggedKn-*o.LoggedKn) <= alikeKn)
+	return m.LegID == o.LegID || (m.LoggedKn != nil && o.LoggedKn != nil &&
+		math.Abs(*m.LoggedKn-*o.LoggedKn) <= alikeKn)
 }
 
 func straightCos() float64 { return math.Cos(straightDeg * math.Pi / 180) }
@@ -112,7 +113,8 @@ func wayRuns(minutes []runMinute) []wayRun {
 	for _, m := range minutes {
 		if len(now) > 0 {
 			last := now[len(now)-1]
-			if last.TripID != m.TripID || m.Minute-last.Minute > runGap || !last.alike(m) || between(now, wayRun{m}) < straightCos() {
+			if last.TripID != m.TripID || m.Minute-last.Minute > runGap || !last.alike(m) ||
+				between(now, wayRun{m}) < straightCos() {
 				end(now)
 				now = nil
 			}

@@ -46,7 +46,8 @@ func TestSlopesAgainstStatsmodels(t *testing.T) {
 		}
 		for g, f := range fits {
 			half, ok := s.half(f, 0.95)
-			if !ok || math.Abs(f.value-c.Slope[g]) > 1e-9 || math.Abs(f.value-half-c.Interval[g][0]) > 1e-8 || math.Abs(f.value+half-c.Interval[g][1]) > 1e-8 {
+			if !ok || math.Abs(f.value-c.Slope[g]) > 1e-9 || math.Abs(f.value-half-c.Interval[g][0]) > 1e-8 ||
+				math.Abs(f.value+half-c.Interval[g][1]) > 1e-8 {
 				t.Errorf("case %d, group %d: %v ± %v, want %v, %v", i, g, f.value, half, c.Slope[g], c.Interval[g])
 			}
 		}
@@ -62,7 +63,8 @@ func TestSlopeByHand(t *testing.T) {
 	s := pooled{}.with(once).with(twice)
 	a, _ := s.half(twice, .95)
 	b, _ := s.half(once, .95)
-	if math.Abs(twice.value-1.1) > 1e-12 || math.Abs(once.value-.5) > 1e-12 || s.df != 2 || math.Abs(a-.43027) > 1e-5 || math.Abs(b-.60849) > 1e-5 {
+	if math.Abs(twice.value-1.1) > 1e-12 || math.Abs(once.value-.5) > 1e-12 || s.df != 2 ||
+		math.Abs(a-.43027) > 1e-5 || math.Abs(b-.60849) > 1e-5 {
 		t.Errorf("%v ± %v and %v ± %v on %d", twice.value, a, once.value, b, s.df)
 	}
 	if _, ok := (pooled{}).with(once).half(once, .95); ok {
@@ -95,7 +97,8 @@ func (s *sea) run(trip int64, minute *int64, at *float64, course float64, minute
 		sign := math.Cos(course)
 		kn := math.Sqrt(through*through-s.cross*s.cross) + noise + sign*s.current
 		*at += sign * kn / 60
-		out = append(out, runMinute{TripID: trip, Trip: strconv.FormatInt(trip, 10), Boat: "Petrel", LegID: trip, LoggedKn: &speed, Minute: *minute, Seconds: 60, Kn: kn,
+		out = append(out, runMinute{TripID: trip, Trip: strconv.FormatInt(trip, 10), Boat: "Petrel", LegID: trip,
+			LoggedKn: &speed, Minute: *minute, Seconds: 60, Kn: kn,
 			North: 60 * math.Cos(course+off), East: 60 * math.Sin(course+off), LatDeg: -36 + *at/60, LonDeg: 179.99})
 		*minute++
 	}
@@ -166,7 +169,8 @@ func TestCurrentIntervalCoversTheCurrent(t *testing.T) {
 			}
 		}
 		share, off := float64(held)/float64(n), off/float64(n)
-		t.Logf("%s: %d intervals, %.3f of them hold the current; ±%.2f kn on average, the estimate off by %.4f kn", c.name, n, share, width/2/float64(n), off)
+		t.Logf("%s: %d intervals, %.3f of them hold the current; ±%.2f kn on average, the estimate off by %.4f kn",
+			c.name, n, share, width/2/float64(n), off)
 		if n < seasons*c.trips*7/10 || share < .95-.015 || share > .95+.015+c.more || math.Abs(off) > .02 {
 			t.Errorf("%s: coverage %.3f of %d, mean error %.4f", c.name, share, n, off)
 		}
@@ -188,18 +192,23 @@ func TestCurrentLines(t *testing.T) {
 		legs []leg
 		runs [][2]int64 // out and back, of each line
 	}{
-		"to and fro":             {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}}, [][2]int64{{1, 1}}},
-		"to, fro and to":         {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {1, north, 30, 0, 9}}, [][2]int64{{2, 1}}},
-		"twice":                  {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {1, north, 30, 0, 9}, {1, south, 30, 0, 9}}, [][2]int64{{2, 2}}},
-		"one way":                {[]leg{{1, north, 60, 0, 9}}, nil},
-		"across":                 {[]leg{{1, north, 30, 0, 9}, {1, east, 30, 0, 9}}, nil},
-		"on other ground":        {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 10, 9}}, nil},
-		"at another throttle":    {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 11}}, nil},
-		"on another trip":        {[]leg{{1, north, 30, 0, 9}, {2, south, 30, 0, 9}}, nil},
-		"four minutes":           {[]leg{{1, north, 6, 0, 9}, {1, south, 6, 0, 9}}, nil},
-		"on two grounds":         {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {1, north, 30, 20, 9}, {1, south, 30, 0, 9}}, [][2]int64{{1, 1}, {1, 1}}},
-		"parted by a gap":        {[]leg{{1, north, 30, 0, 9}, {1, north, 30, 2, 9}, {1, south, 60, 0, 9}}, [][2]int64{{1, 1}}},
-		"two trips, once each":   {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {2, north, 30, 0, 9}, {2, south, 30, 0, 9}}, [][2]int64{{1, 1}, {1, 1}}},
+		"to and fro": {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}}, [][2]int64{{1, 1}}},
+		"to, fro and to": {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {1, north, 30, 0, 9}},
+			[][2]int64{{2, 1}}},
+		"twice": {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {1, north, 30, 0, 9},
+			{1, south, 30, 0, 9}}, [][2]int64{{2, 2}}},
+		"one way":             {[]leg{{1, north, 60, 0, 9}}, nil},
+		"across":              {[]leg{{1, north, 30, 0, 9}, {1, east, 30, 0, 9}}, nil},
+		"on other ground":     {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 10, 9}}, nil},
+		"at another throttle": {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 11}}, nil},
+		"on another trip":     {[]leg{{1, north, 30, 0, 9}, {2, south, 30, 0, 9}}, nil},
+		"four minutes":        {[]leg{{1, north, 6, 0, 9}, {1, south, 6, 0, 9}}, nil},
+		"on two grounds": {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {1, north, 30, 20, 9},
+			{1, south, 30, 0, 9}}, [][2]int64{{1, 1}, {1, 1}}},
+		"parted by a gap": {[]leg{{1, north, 30, 0, 9}, {1, north, 30, 2, 9}, {1, south, 60, 0, 9}},
+			[][2]int64{{1, 1}}},
+		"two trips, once each": {[]leg{{1, north, 30, 0, 9}, {1, south, 30, 0, 9}, {2, north, 30, 0, 9},
+			{2, south, 30, 0, 9}}, [][2]int64{{1, 1}, {1, 1}}},
 		"begun on the way south": {[]leg{{1, south, 30, 0, 9}, {1, north, 30, 0, 9}}, [][2]int64{{1, 1}}},
 	} {
 		s := sea{rng: rand.New(rand.NewPCG(1, 1)), current: .7}
@@ -219,7 +228,8 @@ func TestCurrentLines(t *testing.T) {
 			continue
 		}
 		for i, r := range rows {
-			if r.OutRuns != c.runs[i][0] || r.BackRuns != c.runs[i][1] || r.CourseDeg != 0 || r.SetDeg != 0 || math.Abs(r.CurrentKn-.7) > 1e-5 || math.Abs(r.OutKn-9.7) > 1e-5 || math.Abs(r.BackKn-8.3) > 1e-5 {
+			if r.OutRuns != c.runs[i][0] || r.BackRuns != c.runs[i][1] || r.CourseDeg != 0 || r.SetDeg != 0 ||
+				math.Abs(r.CurrentKn-.7) > 1e-5 || math.Abs(r.OutKn-9.7) > 1e-5 || math.Abs(r.BackKn-8.3) > 1e-5 {
 				t.Errorf("%s: %+v, want 0.7 kn setting north, out at 9.7, back at 8.3", name, r)
 			}
 			if (r.CurrentLo != nil) != (r.OutRuns+r.BackRuns > 2) {

@@ -37,11 +37,14 @@ func placeNotes(ctx context.Context, db *store.DB, tracks []Track) (map[[2]int64
 	}
 	for _, a := range apart {
 		used := [2]int64{a.UsedLogID, a.UsedTrackNo}
-		if x, y := of[[2]int64{a.LogID, a.TrackNo}], of[used]; x.File == y.File && x.Member == y.Member && x.Fixes == y.Fixes {
+		if x, y := of[[2]int64{a.LogID, a.TrackNo}], of[used]; x.File == y.File &&
+			x.Member == y.Member && x.Fixes == y.Fixes {
 			continue // the same track with another clock: clocks.note says so
 		}
-		notes[[2]int64{a.LogID, a.TrackNo}] = placeNote{beside: used, text: fmt.Sprintf("it is %.1f nmi from %s at the same times, %d min: is one of them another boat's, or a device left ashore, or its clock off? One of the two is used; load the other with its own --boat",
-			a.Nmi, names[used], a.Minutes)}
+		notes[[2]int64{a.LogID, a.TrackNo}] = placeNote{beside: used,
+			text: fmt.Sprintf("it is %.1f nmi from %s at the same times, %d min: is one of them another boat's, or "+
+				"a device left ashore, or its clock off? One of the two is used; load the other with its own --boat",
+				a.Nmi, names[used], a.Minutes)}
 	}
 	return notes, nil
 }

@@ -32,11 +32,13 @@ func (o *outings) run(minutes, kn, course float64) {
 
 // csv is a receiver's export of some of the time: a fix each every tens of seconds,
 // noise in metres.
-func (o *outings) csv(from, to float64, every int, noise float64, rng *rand.Rand, write func(at time.Time, lat, lon float64) string) string {
+func (o *outings) csv(from, to float64, every int, noise float64, rng *rand.Rand,
+	write func(at time.Time, lat, lon float64) string) string {
 	var b strings.Builder
 	n := float64(len(o.lat))
 	for i := int(from * n); i < int(to*n); i += every {
-		b.WriteString(write(o.from.Add(time.Duration(i)*10*time.Second), o.lat[i]+noise*rng.NormFloat64()/111000, o.lon[i]+noise*rng.NormFloat64()/89000))
+		b.WriteString(write(o.from.Add(time.Duration(i)*10*time.Second), o.lat[i]+noise*rng.NormFloat64()/111000,
+			o.lon[i]+noise*rng.NormFloat64()/89000))
 	}
 	return b.String()
 }
@@ -45,7 +47,8 @@ func (o *outings) csv(from, to float64, every int, noise float64, rng *rand.Rand
 // overlap, newest first or noisy: hours, way run and areas are those of one clean
 // track a day, to a hundredth.
 func TestASeasonOfManyExports(t *testing.T) {
-	o := &outings{from: time.Date(2026, 2, 13, 16, 0, 0, 0, time.UTC), lat: []float64{-36.5}, lon: []float64{176.2}} // 05:00 at UTC+13
+	// 05:00 at UTC+13
+	o := &outings{from: time.Date(2026, 2, 13, 16, 0, 0, 0, time.UTC), lat: []float64{-36.5}, lon: []float64{176.2}}
 	legs := "trip,leg,date,start,end,speed kn,lines out\n"
 	for day := range 3 {
 		o.run(60, 0, 0) // at the dock until 06:00
@@ -61,7 +64,8 @@ func TestASeasonOfManyExports(t *testing.T) {
 		return fmt.Sprintf("%s,%.6f,%.6f\n", at.Format(time.RFC3339), lat, lon)
 	}
 	point := func(at time.Time, lat, lon float64) string {
-		return fmt.Sprintf("<trkpt lat=\"%.6f\" lon=\"%.6f\"><time>%s</time></trkpt>\n", lat, lon, at.Format(time.RFC3339))
+		return fmt.Sprintf("<trkpt lat=\"%.6f\" lon=\"%.6f\"><time>%s</time></trkpt>\n",
+			lat, lon, at.Format(time.RFC3339))
 	}
 	const head = "time,lat,lon\n"
 	rng := rand.New(rand.NewPCG(15, 15))
@@ -89,12 +93,14 @@ func TestASeasonOfManyExports(t *testing.T) {
 		return hours, nmi, areas
 	}
 	wantHours, wantNmi, wantAreas := figures(file("clean.csv", head+o.csv(0, 1, 1, 0, rng, plain)))
-	season := "<gpx><trk><trkseg>\n" + o.csv(0, 1, 1, 1, rng, point) + "</trkseg></trk><trk><trkseg>\n" + o.csv(0, 0.5, 1, 1, rng, point) + "</trkseg></trk></gpx>"
+	season := "<gpx><trk><trkseg>\n" + o.csv(0, 1, 1, 1, rng, point) + "</trkseg></trk><trk><trkseg>\n" +
+		o.csv(0, 0.5, 1, 1, rng, point) + "</trkseg></trk></gpx>"
 	gotHours, gotNmi, gotAreas := figures(
 		file("season.gpx", season),
 		file("phone.csv", head+o.csv(0.2, 0.7, 3, 15, rng, plain)),
 		file("march.csv", head+strings.Join(reversed, "\n")+"\n"))
-	t.Logf("hours %.3f of %.3f, nautical miles %.2f of %.2f, %d areas of %d", gotHours, wantHours, gotNmi, wantNmi, len(gotAreas), len(wantAreas))
+	t.Logf("hours %.3f of %.3f, nautical miles %.2f of %.2f, %d areas of %d", gotHours, wantHours, gotNmi, wantNmi,
+		len(gotAreas), len(wantAreas))
 	if math.Abs(wantHours-12) > 0.01 || math.Abs(wantNmi-132) > 0.7 {
 		t.Errorf("the clean track: %.3f h and %.2f nmi, want 12 and 132", wantHours, wantNmi)
 	}

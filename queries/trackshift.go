@@ -245,7 +245,8 @@ func better(now, then tally) bool {
 
 // remedy names the flag and the value that would mend a clock which is off by by.
 func (k *clocked) remedy(now, then tally, by time.Duration) string {
-	found := fmt.Sprintf("the track fits %s of %s logged hours (as it is, %s)", tenths(then.like), tenths(then.all), tenths(now.like))
+	found := fmt.Sprintf("the track fits %s of %s logged hours (as it is, %s)", tenths(then.like),
+		tenths(then.all), tenths(now.like))
 	if !then.zoned && by >= -12*time.Hour && by <= 14*time.Hour {
 		return fmt.Sprintf("the log gives no time zone: on %s %s. Give --zone", utc(by), found)
 	}
@@ -264,11 +265,13 @@ func (k *clocked) moved(t *Track) string {
 		ahead, taken = "ahead of", "earlier"
 	}
 	size := strings.TrimPrefix(flagValue(by), "-")
-	said := fmt.Sprintf("its clock is %s %s that of another track, which ran the same way: its times are taken %s %s", size, ahead, size, taken)
+	said := fmt.Sprintf("its clock is %s %s that of another track, which ran the same way: its times are taken %s %s",
+		size, ahead, size, taken)
 	if t.MovedTold {
 		return said + ", as the legs say. To put it right for good, load it again " + k.flags(by+k.clock)
 	}
-	return said + ", but no leg tells which of the two clocks is right. If it is this one, load the other with --track-clock " + flagValue(-by)
+	return said + ", but no leg tells which of the two clocks is right. If it is this one, load the other with " +
+		"--track-clock " + flagValue(-by)
 }
 
 // flags are those to load a track with, its clock to be put on by clock. The boat

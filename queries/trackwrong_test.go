@@ -13,7 +13,8 @@ func dayOut(rng *rand.Rand, off float64) (legs []legClock, minutes []trackMinute
 	at := int64(first)
 	run := func(n int, kn float64) {
 		for range n {
-			minutes = append(minutes, trackMinute{LogID: 1, TrackNo: 1, Minute: at, SpeedKn: kn + 0.3*rng.NormFloat64(), Taken: 10_000})
+			minutes = append(minutes, trackMinute{LogID: 1, TrackNo: 1, Minute: at, SpeedKn: kn +
+				0.3*rng.NormFloat64(), Taken: 10_000})
 			at++
 		}
 	}

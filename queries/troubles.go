@@ -134,7 +134,8 @@ func ownWords(reason string, theirs ...string) string {
 	for _, text := range theirs {
 		for _, w := range wordy.FindAllString(text, -1) {
 			if len(w) > 2 && !usual[strings.ToLower(w)] {
-				form = regexp.MustCompile(`(?i)(^|[^\pL\pN])`+regexp.QuoteMeta(w)+`($|[^\pL\pN])`).ReplaceAllString(form, "${1}…${2}")
+				form = regexp.MustCompile(`(?i)(^|[^\pL\pN])`+regexp.QuoteMeta(w)+
+					`($|[^\pL\pN])`).ReplaceAllString(form, "${1}…${2}")
 			}
 		}
 	}

@@ -13,10 +13,12 @@ func TestCountsOfWholeTrips(t *testing.T) {
 	dir := t.TempDir()
 	s := open(t, pipeline.Config{Boat: "Tern"})
 	load(t, s,
-		writeText(t, dir, "outings.csv", "Trip,Date,Crew,Bites,Fish to the boat\n1,2026-05-02,Ann,2,1\n2,2026-05-09,Bo,3,1\n3,2026-05-16,Ann,0,0\n"),
+		writeText(t, dir, "outings.csv", "Trip,Date,Crew,Bites,Fish to the "+
+			"boat\n1,2026-05-02,Ann,2,1\n2,2026-05-09,Bo,3,1\n3,2026-05-16,Ann,0,0\n"),
 		writeText(t, dir, "stretches.csv", "Trip,Date,Lines in,Lines up,Knots,Lines\n1,2026-05-02,06:00,08:00,8,4\n"+
 			"1,2026-05-02,08:30,10:00,7,4\n2,2026-05-09,06:30,09:30,8,5\n3,2026-05-16,06:00,09:00,8,4\n"),
-		writeText(t, dir, "bites.csv", "Trip,Date,Time,What became of it,Fish\n1,2026-05-02,07:10,boated,yellowfin\n1,2026-05-02,09:05,missed,\n"+
+		writeText(t, dir, "bites.csv", "Trip,Date,Time,What became of "+
+			"it,Fish\n1,2026-05-02,07:10,boated,yellowfin\n1,2026-05-02,09:05,missed,\n"+
 			"2,2026-05-09,08:00,boated,wahoo\n2,2026-05-09,08:40,lost,\n"))
 	want := map[string][2]int64{"1": {2, 1}, "2": {3, 1}, "3": {0, 0}} // strikes, landed
 	trips := answer(t, s, queries.AskTrips)

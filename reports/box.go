@@ -27,7 +27,8 @@ func (s *season) nextBox(pictures []page.Section) *page.Box {
 		box.Lines = append(box.Lines, l)
 	}
 	if len(box.Lines) == 0 {
-		box.Lines = []page.BoxLine{{Head: "Log", Words: "speed, lines out and every strike. This season has too little of them to say more."}}
+		box.Lines = []page.BoxLine{{Head: "Log", Words: "speed, lines out and every strike. This season has too " +
+			"little of them to say more."}}
 	}
 	return box
 }
@@ -49,15 +50,21 @@ func (s *season) speedLine() page.BoxLine {
 		switch {
 		case !r.told || r.ratio == nil:
 		case r.level == nil:
-			line.Words = fmt.Sprintf("towards %s. From end to end of the speeds strikes change %s times%s. %s", factors.Text(bySpeed, *f.Better), ratioText(*r.ratio), ratioSpan(r.lo, r.hi), verdictTail(f))
+			line.Words = fmt.Sprintf("towards %s. From end to end of the speeds strikes change %s times%s. %s",
+				factors.Text(bySpeed, *f.Better), ratioText(*r.ratio), ratioSpan(r.lo, r.hi), verdictTail(f))
 		case *r.ratio < 1 && !leans(f):
-			line.Words = fmt.Sprintf("no evidence yet. Best guess: not %s, %s times the strikes of %s on the same days%s.", r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi))
+			line.Words = fmt.Sprintf(
+				"no evidence yet. Best guess: not %s, %s times the strikes of %s on the same days%s.", r.name,
+				ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi))
 		case *r.ratio < 1:
-			line.Words = fmt.Sprintf("not %s. On the same days it brought %s times the strikes of %s%s. %s", r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi), verdictTail(f))
+			line.Words = fmt.Sprintf("not %s. On the same days it brought %s times the strikes of %s%s. %s", r.name,
+				ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi), verdictTail(f))
 		case !leans(f):
-			line.Words = fmt.Sprintf("no evidence yet. Best guess: %s, %s times the strikes of %s on the same days%s.", r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi))
+			line.Words = fmt.Sprintf("no evidence yet. Best guess: %s, %s times the strikes of %s on the same days%s.",
+				r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi))
 		default:
-			line.Words = fmt.Sprintf("%s. On the same days it brought %s times the strikes of %s%s. %s", r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi), verdictTail(f))
+			line.Words = fmt.Sprintf("%s. On the same days it brought %s times the strikes of %s%s. %s", r.name,
+				ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi), verdictTail(f))
 		}
 	}
 	return line
@@ -88,7 +95,8 @@ func (s *season) settleLine() page.BoxLine {
 	if q.Trips != nil {
 		trips = page.Plural(*q.Trips, "trip", "trips")
 	}
-	line.Words = fmt.Sprintf("%s, %s %s and %s, if one brings %s the strikes of the other.", trips, how, a, b, evidence.Times(q.Ratio))
+	line.Words = fmt.Sprintf("%s, %s %s and %s, if one brings %s the strikes of the other.", trips, how,
+		a, b, evidence.Times(q.Ratio))
 	if n := len(s.Worked.Plan); n > 0 {
 		last := s.Worked.Plan[n-1]
 		switch {
@@ -143,7 +151,9 @@ func (s *season) luresLine() page.BoxLine {
 		}
 		compared = true
 		if leans(f) && f.Ratio != nil {
-			told = append(told, fmt.Sprintf("%s: %s brought %s times the strikes side by side%s. %s", factors.Noun(factor), setting(*f), ratioText(*f.Ratio), ratioSpan(f.RatioLo, f.RatioHi), verdictTail(f)))
+			told = append(told, fmt.Sprintf("%s: %s brought %s times the strikes side by side%s. %s",
+				factors.Noun(factor), setting(*f), ratioText(*f.Ratio),
+				ratioSpan(f.RatioLo, f.RatioHi), verdictTail(f)))
 		} else {
 			silent = append(silent, factors.Noun(factor))
 		}
@@ -152,7 +162,8 @@ func (s *season) luresLine() page.BoxLine {
 	case !compared || len(s.Trips) < 2:
 		return line
 	case len(told) == 0:
-		line.Words = "no evidence yet that " + strings.Replace(list(silent), " and ", " or ", 1) + " makes a difference. Buy what lasts."
+		line.Words = "no evidence yet that " + strings.Replace(list(silent), " and ", " or ", 1) +
+			" makes a difference. Buy what lasts."
 	case len(silent) == 0:
 		line.Words = capital(strings.Join(told, " "))
 	default:
@@ -177,9 +188,11 @@ func (s *season) tapeLine() page.BoxLine {
 		return line
 	}
 	within := func(kg float64) string { return page.Number(kg*s.perKG, 1) + " " + s.weight }
-	line.Words = fmt.Sprintf("on average it matches the scale. Half of %d fish were within %s.", c.N, within(*c.MedianAbsKG))
+	line.Words = fmt.Sprintf("on average it matches the scale. Half of %d fish were within %s.", c.N,
+		within(*c.MedianAbsKG))
 	if *c.RatioLo > 1 || *c.RatioHi < 1 {
-		line.Words = fmt.Sprintf("reads %s %% %s by the girth rule. Half of %d fish were within %s.", off(*c.Ratio), lightOrHeavy(*c.Ratio), c.N, within(*c.MedianAbsKG))
+		line.Words = fmt.Sprintf("reads %s %% %s by the girth rule. Half of %d fish were within %s.", off(*c.Ratio),
+			lightOrHeavy(*c.Ratio), c.N, within(*c.MedianAbsKG))
 	}
 	var used []queries.ScaleCheck
 	if own := check(queries.ByOwn); own != nil && own.MedianAbsKG != nil {
@@ -193,7 +206,8 @@ func (s *season) tapeLine() page.BoxLine {
 	}
 	slices.Sort(divisors)
 	if len(divisors) > 0 && len(used) > 0 {
-		line.Words += fmt.Sprintf(" Divide by %s instead of 800: half then within %s.", list(divisors), within(*used[0].MedianAbsKG))
+		line.Words += fmt.Sprintf(" Divide by %s instead of 800: half then within %s.",
+			list(divisors), within(*used[0].MedianAbsKG))
 	}
 	return line
 }
@@ -221,7 +235,8 @@ func (s *season) logLine() page.BoxLine {
 	if len(gaps) == 0 {
 		return page.BoxLine{}
 	}
-	return page.BoxLine{Head: "Log more", Words: fmt.Sprintf("%s (%s without).", gaps[0].words, gaps[0].counting), To: "fates"}
+	return page.BoxLine{Head: "Log more", Words: fmt.Sprintf("%s (%s without).", gaps[0].words, gaps[0].counting),
+		To: "fates"}
 }
 
 // leastGap is the share that must be missing to be named.
@@ -268,7 +283,8 @@ func (s *season) gaps() []gap {
 	if e := s.Worked.evidenceOn("lure"); e != nil {
 		for _, r := range e.Rows {
 			if r.Level == notLogged {
-				add("the line of a strike", float64(r.Strikes), float64(s.strikes), page.Plural(r.Strikes, "strike", "strikes"))
+				add("the line of a strike", float64(r.Strikes), float64(s.strikes),
+					page.Plural(r.Strikes, "strike", "strikes"))
 			}
 		}
 	}

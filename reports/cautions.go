@@ -10,9 +10,11 @@ var cautions = []string{
 	"A tape weight is an estimate: not for records, sale, or legal size.",
 	"Size, bag and season rules are the local authority's, in force that day. This page knows none of them.",
 	"Speed is over ground wherever it comes from a plotter or a track: a current of a knot shifts a whole band.",
-	"High-speed trolling needs a proper look-out at all times (COLREGs rule 5) and distance from other boats. Read this ashore.",
+	"High-speed trolling needs a proper look-out at all times (COLREGs rule 5) and distance from other boats. Read " +
+		"this ashore.",
 	"Heavy drag is set on a scale, with a harness and a knife at hand.",
-	"Large tuna, billfish and king mackerel carry advisories on mercury: look up the local one before eating or sharing the fish.",
+	"Large tuna, billfish and king mackerel carry advisories on mercury: look up the local one before eating or " +
+		"sharing the fish.",
 	"Fish not chilled at once can cause histamine poisoning; cooking does not remove it.",
 	"Licensed practice and local codes stand above this page.",
 }

@@ -29,7 +29,8 @@ func TestUSClassesByHand(t *testing.T) {
 
 // Classes that the user has set keep their edges and are told in the unit shown.
 func TestUSClassesThatAreSet(t *testing.T) {
-	stored := []store.Band{{Factor: "speed-band", Lo: 0, Hi: 6}, {Factor: "lure-weight", Lo: 0, Hi: 250}, {Factor: "lure-weight", Lo: 250, Hi: math.Inf(1)}}
+	stored := []store.Band{{Factor: "speed-band", Lo: 0, Hi: 6}, {Factor: "lure-weight", Lo: 0, Hi: 250},
+		{Factor: "lure-weight", Lo: 250, Hi: math.Inf(1)}}
 	got := usBands(factors.Of("lure-weight"), stored, true)
 	if len(got) != 2 || got[0].Level != "0 to 8.8 oz" || got[1].Level != "8.8 oz or more" || got[1].Lo != 250 {
 		t.Errorf("%+v", got)
@@ -53,7 +54,8 @@ func TestUSClassesHoldEverything(t *testing.T) {
 }
 
 func TestClubLureClass(t *testing.T) {
-	for level, want := range map[string]string{"[0, 250)": "0 to 9 oz", "[250, 500)": "9 to 18 oz", "[750, 1000)": "27 to 36 oz", "1500 and up": "53 oz or more"} {
+	for level, want := range map[string]string{"[0, 250)": "0 to 9 oz", "[250, 500)": "9 to 18 oz",
+		"[750, 1000)": "27 to 36 oz", "1500 and up": "53 oz or more"} {
 		if got, ok := unitSets["us"].lureClass(level); !ok || got != want {
 			t.Errorf("%s: %q", level, got)
 		}

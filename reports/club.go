@@ -18,10 +18,11 @@ type ClubInput struct {
 	Generated time.Time // printed in the foot
 	Units     string    // "metric" or "us"
 	Boats     []bundle.Boat
-	Names     bool                 // show the names that boats share; else ids alone
-	Edges     map[string][]float64 // lower edges of the classes by factor, some of those that boats share; else all of these
-	Repeats   int                  // files that held what another held already
-	TooFew    int                  // boats of fewer than 3 trips, which are not in it
+	Names     bool // show the names that boats share; else ids alone
+	// lower edges of the classes by factor, some of those that boats share; else all of these
+	Edges   map[string][]float64
+	Repeats int // files that held what another held already
+	TooFew  int // boats of fewer than 3 trips, which are not in it
 }
 
 // club is the input made ready.
@@ -48,10 +49,12 @@ func Club(w io.Writer, in ClubInput) error {
 		return err
 	}
 	p := page.Page{
-		Report: page.ClubReport, Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB", Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
+		Report: page.ClubReport, Title: in.Title, Kicker: "Club summary", Subtitle: c.subtitle(), Lang: "en-GB",
+		Generated: in.Generated, Open: c.open(), Tiles: c.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
-	builders := []func() (page.Section, error){c.participation, c.boatRates, c.monthsSection, c.speedSection, c.lureSection, c.sizesSection, c.speciesSection}
+	builders := []func() (page.Section, error){c.participation, c.boatRates, c.monthsSection, c.speedSection,
+		c.lureSection, c.sizesSection, c.speciesSection}
 	for _, list := range bundle.Lists() {
 		builders = append(builders, func() (page.Section, error) { return c.heaviestSection(list) })
 	}
@@ -108,9 +111,11 @@ func (c *club) open() []string {
 	case 0:
 		return c.secretary()
 	case 1:
-		return append([]string{"The logs of boat " + boats[0] + " leave questions open: its figures may change."}, c.secretary()...)
+		return append([]string{"The logs of boat " + boats[0] + " leave questions open: its figures may change."},
+			c.secretary()...)
 	}
-	return append([]string{"The logs of boats " + list(boats) + " leave questions open: their figures may change."}, c.secretary()...)
+	return append([]string{"The logs of boats " + list(boats) + " leave questions open: their figures may change."},
+		c.secretary()...)
 }
 
 func newClub(in ClubInput) (*club, error) {
@@ -180,7 +185,8 @@ func (c *club) tiles() []page.Tile {
 	tiles := []page.Tile{
 		{Label: "Boats", Value: page.Count(int64(len(c.Boats))), Note: page.Plural(t.Trips, "trip", "trips")},
 		{Label: "Line-hours", Value: hours(t.LineHours), Unit: "h", Note: hours(c.hours) + " boat-hours"},
-		{Label: "Strikes", Value: page.Count(t.strikes.n), Note: t.strikes.note(page.Count(t.hookups.n) + " came tight")},
+		{Label: "Strikes", Value: page.Count(t.strikes.n),
+			Note: t.strikes.note(page.Count(t.hookups.n) + " came tight")},
 		{Label: "Landed or released", Value: page.Count(t.boated.n), Note: t.boated.note("at the boat")},
 	}
 	for i, label := range []string{"Heaviest, certified scale", "Heaviest, dock scale", "Heaviest by tape"} {
@@ -207,36 +213,45 @@ func (c *club) participation() (page.Section, error) {
 		section.Sentences = []string{"No boat with 3 trips or more has shared its season."}
 		return section, nil
 	}
-	section.Sentences = []string{fmt.Sprintf("%s: %s, %s line-hours, %s.", capital(page.Plural(int64(len(c.boats)), "boat", "boats")),
-		page.Plural(c.total.Trips, "trip", "trips"), hours(c.total.LineHours), c.total.strikes.words("strike", "strikes"))}
+	section.Sentences = []string{fmt.Sprintf("%s: %s, %s line-hours, %s.",
+		capital(page.Plural(int64(len(c.boats)), "boat", "boats")),
+		page.Plural(c.total.Trips, "trip", "trips"), hours(c.total.LineHours),
+		c.total.strikes.words("strike", "strikes"))}
 	var tenths []int64
 	var marks []page.EffortMark
 	for _, b := range c.boats {
 		tenths = append(tenths, int64(b.total.LineHours*10+0.5))
-		marks = append(marks, page.EffortMark{Level: page.Level{Name: b.ID, Counts: page.Plural(b.total.Trips, "trip", "trips")}, Hours: b.total.LineHours})
+		marks = append(marks, page.EffortMark{Level: page.Level{Name: b.ID,
+			Counts: page.Plural(b.total.Trips, "trip", "trips")}, Hours: b.total.LineHours})
 	}
 	if n := halfOf(tenths); n < len(tenths) && sum(tenths) > 0 {
-		section.Sentences = append(section.Sentences, fmt.Sprintf("%s fished half or more of the line-hours.", capital(page.Plural(int64(n), "boat", "boats"))))
+		section.Sentences = append(section.Sentences, fmt.Sprintf("%s fished half or more of the line-hours.",
+			capital(page.Plural(int64(n), "boat", "boats"))))
 	}
 	var err error
 	if len(marks) <= mostBars {
-		section.Chart, err = page.Effort(page.Frame{Label: "Line-hours of each boat. " + section.Sentences[0] + " The table below holds the figures.",
+		section.Chart, err = page.Effort(page.Frame{Label: "Line-hours of each boat. " + section.Sentences[0] +
+			" The table below holds the figures.",
 			Axis: "line-hours", Counts: "trips"}, marks)
 	}
 	section.Table = c.boatsTable()
 	if c.total.dark() > 0 {
-		section.Notes = append(section.Notes, "A count of a boat that is not shown is one trip's or one day's for the most part, or there was none. A sum that needs it is not shown either.")
+		section.Notes = append(section.Notes, "A count of a boat that is not shown is one trip's or one day's for "+
+			"the most part, or there was none. A sum that needs it is not shown either.")
 	}
 	if c.TooFew > 0 {
-		section.Notes = append(section.Notes, page.Plural(int64(c.TooFew), "boat", "boats")+" of fewer than 3 trips on 3 days not shown and not counted: a summary would show a single trip.")
+		section.Notes = append(section.Notes, page.Plural(int64(c.TooFew), "boat", "boats")+
+			" of fewer than 3 trips on 3 days not shown and not counted: a summary would show a single trip.")
 	}
 	for _, b := range c.boats {
 		if n := len(b.Seasons); n > 1 {
-			section.Notes = append(section.Notes, fmt.Sprintf("Boat %s: %d summaries, each of other months, taken for one boat's because they have one id. Two boats? One must choose another id.", b.ID, n))
+			section.Notes = append(section.Notes, fmt.Sprintf("Boat %s: %d summaries, each of other months, taken "+
+				"for one boat's because they have one id. Two boats? One must choose another id.", b.ID, n))
 		}
 	}
 	if c.Repeats > 0 {
-		section.Notes = append(section.Notes, "Given twice and counted once: "+page.Plural(int64(c.Repeats), "summary", "summaries")+".")
+		section.Notes = append(section.Notes, "Given twice and counted once: "+
+			page.Plural(int64(c.Repeats), "summary", "summaries")+".")
 	}
 	return section, err
 }
@@ -244,25 +259,33 @@ func (c *club) participation() (page.Section, error) {
 func (c *club) boatsTable() *page.Table {
 	t := &page.Table{Caption: "every boat", Columns: []page.Column{{Head: "Boat", Kind: page.Token}}}
 	if c.Names {
-		t.Columns = append(t.Columns, page.Column{Head: "Name"}, page.Column{Head: "Captain"}, page.Column{Head: "Crew"})
+		t.Columns = append(t.Columns, page.Column{Head: "Name"},
+			page.Column{Head: "Captain"}, page.Column{Head: "Crew"})
 	}
-	t.Columns = append(t.Columns, page.Column{Head: "Trips", Kind: page.Measure}, page.Column{Head: "Months shown", Kind: page.Measure},
-		page.Column{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, page.Column{Head: "Strikes", Kind: page.Measure},
-		page.Column{Head: "Hook-ups", Kind: page.Measure}, page.Column{Head: "Landed or released", Kind: page.Measure}, page.Column{Head: "Landed", Kind: page.Measure},
+	t.Columns = append(t.Columns, page.Column{Head: "Trips", Kind: page.Measure},
+		page.Column{Head: "Months shown", Kind: page.Measure},
+		page.Column{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		page.Column{Head: "Strikes", Kind: page.Measure},
+		page.Column{Head: "Hook-ups", Kind: page.Measure}, page.Column{Head: "Landed or released", Kind: page.Measure},
+		page.Column{Head: "Landed", Kind: page.Measure},
 		page.Column{Head: "Released", Kind: page.Measure})
 	for _, b := range c.boats {
 		cells := []page.Cell{page.Words(b.ID)}
 		if c.Names {
-			cells = append(cells, page.Words(b.people("boat")), page.Words(b.people("captain")), page.Words(b.people("crew")))
+			cells = append(cells, page.Words(b.people("boat")),
+				page.Words(b.people("captain")), page.Words(b.people("crew")))
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(b.total.Trips), page.Whole(int64(b.months)), page.Value(b.total.LineHours),
-			b.total.strikes.cell(), b.total.hookups.cell(), b.total.boated.cell(), b.total.landed.cell(), b.total.released.cell())})
+		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(b.total.Trips), page.Whole(int64(b.months)),
+			page.Value(b.total.LineHours),
+			b.total.strikes.cell(), b.total.hookups.cell(), b.total.boated.cell(),
+			b.total.landed.cell(), b.total.released.cell())})
 	}
 	t.Total = []page.Cell{page.Words("all boats")}
 	for len(t.Total) < len(t.Columns)-8 {
 		t.Total = append(t.Total, page.Cell{})
 	}
-	t.Total = append(t.Total, page.Whole(c.total.Trips), page.Cell{}, page.Value(c.total.LineHours), c.total.strikes.cell(), c.total.hookups.cell(),
+	t.Total = append(t.Total, page.Whole(c.total.Trips), page.Cell{}, page.Value(c.total.LineHours),
+		c.total.strikes.cell(), c.total.hookups.cell(),
 		c.total.boated.cell(), c.total.landed.cell(), c.total.released.cell())
 	return t
 }

@@ -36,7 +36,8 @@ func wider(boats []bundle.Boat, edges map[string][]float64) []bundle.Boat {
 		out[i].Seasons = slices.Clone(out[i].Seasons)
 		for j := range out[i].Seasons {
 			s := &out[i].Seasons[j]
-			s.Speeds, s.Lures = widerCells(s.Speeds, edges[factors.Speed]), widerCells(s.Lures, edges[factors.LureWeight])
+			s.Speeds, s.Lures = widerCells(s.Speeds, edges[factors.Speed]),
+				widerCells(s.Lures, edges[factors.LureWeight])
 		}
 	}
 	return out

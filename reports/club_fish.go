@@ -86,7 +86,8 @@ func (c *club) sizesSection() (page.Section, error) {
 	var fish int64
 	var classes []page.Class
 	var cells []page.HistogramCell
-	t := &page.Table{Caption: "fish by weight class", Columns: []page.Column{{Head: "Round weight", Unit: c.weight}, {Head: "Fish", Kind: page.Measure}}}
+	t := &page.Table{Caption: "fish by weight class", Columns: []page.Column{{Head: "Round weight", Unit: c.weight},
+		{Head: "Fish", Kind: page.Measure}}}
 	for i, r := range rows {
 		name := c.sizeText(r.Level)
 		fish += r.Fish
@@ -98,11 +99,15 @@ func (c *club) sizesSection() (page.Section, error) {
 		section.Sentences = []string{"No fish is shared."}
 		return section, nil
 	}
-	section.Sentences = []string{fmt.Sprintf("%s, weighed on a scale or estimated from the tape.", page.Plural(fish, "fish", "fish"))}
-	chart, err := page.Histograms(page.Frame{Label: "Number of fish by weight class. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis: "round weight, " + c.weight, Counts: "fish"}, []page.Level{{Name: "all boats", Counts: page.Plural(fish, "fish", "fish")}}, classes, cells)
+	section.Sentences = []string{fmt.Sprintf("%s, weighed on a scale or estimated from the tape.",
+		page.Plural(fish, "fish", "fish"))}
+	chart, err := page.Histograms(page.Frame{Label: "Number of fish by weight class. " + section.Sentences[0] +
+		" The table below holds the figures.",
+		Axis: "round weight, " + c.weight, Counts: "fish"},
+		[]page.Level{{Name: "all boats", Counts: page.Plural(fish, "fish", "fish")}}, classes, cells)
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"“Other classes” are those in which a boat caught fish on fewer than 3 trips, or nearly all on one.",
+	section.Notes = []string{"“Other classes” are those in which a boat caught fish on fewer than 3 trips, or " +
+		"nearly all on one.",
 		"The classes are wide, and wider above, so that most hold fish of three trips of a boat."}
 	return section, err
 }
@@ -130,41 +135,54 @@ func (c *club) speciesSection() (page.Section, error) {
 	}
 	rows := c.species()
 	slices.SortStableFunc(rows, func(a, b *clubFishSum) int {
-		return cmp.Or(cmp.Compare(last(a.level), last(b.level)), cmp.Compare(b.fish, a.fish), cmp.Compare(a.level, b.level))
+		return cmp.Or(cmp.Compare(last(a.level), last(b.level)), cmp.Compare(b.fish, a.fish),
+			cmp.Compare(a.level, b.level))
 	})
 	var all clubFishSum
 	var marks []page.SharesMark
 	figures := 0
-	t := &page.Table{Caption: "fish by species", Columns: []page.Column{{Head: "Species", Kind: page.Token}, {Head: "Fish", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure},
-		{Head: "Released", Kind: page.Measure}, {Head: "Share released", Unit: "of landed and released", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
-		{Head: "Weighed on a scale", Kind: page.Measure}, {Head: "Share weighed", Unit: "of the fish", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
+	t := &page.Table{Caption: "fish by species", Columns: []page.Column{{Head: "Species", Kind: page.Token},
+		{Head: "Fish", Kind: page.Measure}, {Head: "Landed", Kind: page.Measure},
+		{Head: "Released", Kind: page.Measure}, {Head: "Share released", Unit: "of landed and released",
+			Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
+		{Head: "Weighed on a scale", Kind: page.Measure},
+		{Head: "Share weighed", Unit: "of the fish", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap}}}
 	for _, r := range rows {
-		all.fish, all.back, all.backOf, all.weighed, all.weighedOf = all.fish+r.fish, all.back+r.back, all.backOf+r.backOf, all.weighed+r.weighed, all.weighedOf+r.weighedOf
+		all.fish, all.back, all.backOf, all.weighed, all.weighedOf = all.fish+r.fish, all.back+r.back, all.backOf+
+			r.backOf, all.weighed+r.weighed, all.weighedOf+r.weighedOf
 		figures += r.landed.dark + r.released.dark + r.onScale.dark
 		back, weighed := shareOf(r.back, r.backOf), shareOf(r.weighed, r.weighedOf)
 		name := speciesWord(r.level)
-		marks = append(marks, page.SharesMark{Level: page.Level{Name: name, Counts: page.Plural(r.fish, "fish", "fish")}, First: back, Second: weighed, Of: float64(r.fish)})
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.fish), r.landed.cell(), r.released.cell(),
-			page.ValueOf(back.Share), page.Span(back.Lo, back.Hi), r.onScale.cell(), page.ValueOf(weighed.Share), page.Span(weighed.Lo, weighed.Hi)}})
+		marks = append(marks, page.SharesMark{Level: page.Level{Name: name,
+			Counts: page.Plural(r.fish, "fish", "fish")}, First: back, Second: weighed, Of: float64(r.fish)})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(r.fish),
+			r.landed.cell(), r.released.cell(),
+			page.ValueOf(back.Share), page.Span(back.Lo, back.Hi), r.onScale.cell(), page.ValueOf(weighed.Share),
+			page.Span(weighed.Lo, weighed.Hi)}})
 	}
 	if len(rows) == 0 {
 		section.Sentences = []string{c.total.boated.words("fish", "fish") + " landed or released; no species is shown."}
 		return section, nil
 	}
 	// The season's figures, where all are shown; else none is the club's.
-	t.Total = []page.Cell{page.Words("all"), page.Whole(all.fish), c.total.landed.cell(), c.total.released.cell(), {}, {}, {}, {}, {}}
+	t.Total = []page.Cell{page.Words("all"), page.Whole(all.fish), c.total.landed.cell(),
+		c.total.released.cell(), {}, {}, {}, {}, {}}
 	section.Sentences = []string{page.Plural(all.fish, "fish", "fish") + " landed or released."}
 	if l, r := c.total.landed, c.total.released; l.dark == 0 {
 		t.Total[4] = page.ValueOf(shareOf(r.n, l.n+r.n).Share)
-		section.Sentences = []string{fmt.Sprintf("Of %s landed or released, %s went back.", page.Plural(l.n+r.n, "fish", "fish"), page.Count(r.n))}
+		section.Sentences = []string{fmt.Sprintf("Of %s landed or released, %s went back.",
+			page.Plural(l.n+r.n, "fish", "fish"), page.Count(r.n))}
 	}
-	chart, err := page.Shares(page.Frame{Label: "Share of fish released, and share weighed on a scale, by species, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
+	chart, err := page.Shares(page.Frame{Label: "Share of fish released, and share weighed on a scale, by species, " +
+		"each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis: "share of the fish", Counts: "fish"}, marks, "released", "weighed on a scale")
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"“Other species” are those that a boat caught on fewer than 3 trips, and those that are on no list.",
+	section.Notes = []string{"“Other species” are those that a boat caught on fewer than 3 trips, and those that " +
+		"are on no list.",
 		"95 % intervals: Wilson 1927."}
 	if figures > 0 {
-		section.Notes = append(section.Notes, page.Plural(int64(figures), "figure", "figures")+" of boats are not shown, because one trip or day would be nearly all of it, or because there was none. "+
+		section.Notes = append(section.Notes, page.Plural(int64(figures), "figure", "figures")+
+			" of boats are not shown, because one trip or day would be nearly all of it, or because there was none. "+
 			"A share is of the boats that show both of its parts; it leans away from none and from all.")
 	}
 	return section, err
@@ -242,7 +260,8 @@ func (c *club) weightOf(f heavyFish) string {
 }
 
 func (c *club) heaviestSection(name string) (page.Section, error) {
-	words := map[string]string{bundle.Certified: "certified scale", bundle.Dock: "dock scale, not certified", bundle.Estimate: "estimated from the tape"}
+	words := map[string]string{bundle.Certified: "certified scale", bundle.Dock: "dock scale, not certified",
+		bundle.Estimate: "estimated from the tape"}
 	section := page.Section{ID: "heaviest-" + strings.ReplaceAll(name, " ", "-"), Heading: "Heaviest: " + words[name]}
 	fish := c.heaviest(name)
 	if len(fish) == 0 {
@@ -256,22 +275,28 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 	}
 	if sure := slices.IndexFunc(fish, func(f heavyFish) bool { return !f.doubtful() }); sure >= 0 {
 		f := fish[sure]
-		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", capital(about), c.weightOf(f), c.weight, speciesWord(f.Species), f.boat)}
+		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", capital(about), c.weightOf(f), c.weight,
+			speciesWord(f.Species), f.boat)}
 	}
 	for _, f := range fish {
 		if f.doubtful() {
-			section.Sentences = append(section.Sentences, fmt.Sprintf("Doubtful: %s %s, %s, boat %s: %s. Ask the boat.", c.weightOf(f), c.weight, fishNames(f.Species), f.boat, f.doubt()))
+			section.Sentences = append(section.Sentences, fmt.Sprintf("Doubtful: %s %s, %s, boat %s: %s. Ask the boat.",
+				c.weightOf(f), c.weight, fishNames(f.Species), f.boat, f.doubt()))
 		}
 	}
 	decimals := 1
 	if estimate {
 		decimals = estimateDecimals(fish[len(fish)-1].WeightKG * c.perKG)
 	}
-	t := &page.Table{Caption: "heaviest, " + words[name], Open: true, Columns: []page.Column{{Head: "Boat", Kind: page.Token}, {Head: "Round weight", Unit: c.weight, Kind: page.Measure, Decimals: decimals},
-		{Head: "Species", Kind: page.Token}, {Head: "Month", Kind: page.Token}}}
+	t := &page.Table{Caption: "heaviest, " + words[name], Open: true,
+		Columns: []page.Column{{Head: "Boat", Kind: page.Token},
+			{Head: "Round weight", Unit: c.weight, Kind: page.Measure, Decimals: decimals},
+			{Head: "Species", Kind: page.Token}, {Head: "Month", Kind: page.Token}}}
 	if estimate {
-		t.Columns = append(t.Columns, page.Column{Head: "90 % interval", Unit: c.weight, Kind: page.Interval, Decimals: decimals})
-		section.Notes = []string{"An estimate is not for records, sale or legal size. Its interval is a 90 % prediction interval; where none is known, there is none."}
+		t.Columns = append(t.Columns, page.Column{Head: "90 % interval", Unit: c.weight,
+			Kind: page.Interval, Decimals: decimals})
+		section.Notes = []string{"An estimate is not for records, sale or legal size. Its interval is a 90 % " +
+			"prediction interval; where none is known, there is none."}
 	}
 	for _, f := range fish {
 		name := speciesWord(f.Species)
@@ -290,13 +315,19 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 
 func (c *club) sharedSection() (page.Section, error) {
 	notes := []string{
-		"In this page: months, effort, counts by class, and the fish of the three lists. Not in it: positions, days, notes, file names, lures' names.",
-		"No row but a single fish of the lists is of fewer than 3 trips of a boat on 3 days: rows of fewer are merged, with a larger one where that is needed, so that nothing follows from a total.",
-		"No trip and no day is more than four fifths of a figure of a boat, also after any other is taken off; a figure that would be, or that is nothing at all, is not shown " +
-			"(Handbook on Statistical Disclosure Control, Hundepool et al., section 4.2: minimum frequency and p% rules, secondary suppression).",
-		"Rates: strikes per line-hour. A ratio on the same boats is Mantel and Haenszel's for person-time (Greenland and Robins 1985), with boats as strata.",
+		"In this page: months, effort, counts by class, and the fish of the three lists. Not in it: positions, " +
+			"days, notes, file names, lures' names.",
+		"No row but a single fish of the lists is of fewer than 3 trips of a boat on 3 days: rows of fewer are " +
+			"merged, with a larger one where that is needed, so that nothing follows from a total.",
+		"No trip and no day is more than four fifths of a figure of a boat, also after any other is taken off; a " +
+			"figure that would be, or that is nothing at all, is not shown " +
+			"(Handbook on Statistical Disclosure Control, Hundepool et al., section 4.2: minimum frequency and p% " +
+			"rules, secondary suppression).",
+		"Rates: strikes per line-hour. A ratio on the same boats is Mantel and Haenszel's for person-time " +
+			"(Greenland and Robins 1985), with boats as strata.",
 		"Boats are matched by the id that they chose. Speed is over ground: a current of a knot shifts a whole band.",
-		"Colours: Okabe and Ito 2008, Color Universal Design; ColorBrewer YlGnBu, Harrower and Brewer 2003, The Cartographic Journal 40:27-37.",
+		"Colours: Okabe and Ito 2008, Color Universal Design; ColorBrewer YlGnBu, Harrower and Brewer 2003, The " +
+			"Cartographic Journal 40:27-37.",
 	}
 	if c.Names {
 		notes = append(notes, "Names are those that the boats chose to share.")

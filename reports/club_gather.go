@@ -30,7 +30,8 @@ type ShareOptions struct {
 // GatherShare is what one boat of a season file shares after the summary that it shared
 // last (nil: none), and what that is made of, to be remembered with it. See bundle.Make
 // for the errors.
-func GatherShare(ctx context.Context, db *store.DB, boat string, o ShareOptions, last *bundle.Shared) (bundle.Season, bundle.Source, error) {
+func GatherShare(ctx context.Context, db *store.DB, boat string, o ShareOptions,
+	last *bundle.Shared) (bundle.Season, bundle.Source, error) {
 	c, err := queries.AskClub(ctx, db, boat)
 	if err != nil {
 		return bundle.Season{}, bundle.Source{}, err
@@ -76,7 +77,8 @@ func afloat(src bundle.Source) {
 func pieces(rows []queries.ClubPiece) []bundle.Piece {
 	out := make([]bundle.Piece, len(rows))
 	for i, r := range rows {
-		out[i] = bundle.Piece{Trip: r.Trip, Start: r.Start, Day: r.Day, Level: r.Level, BoatHours: r.BoatHours, LineHours: r.LineHours, Strikes: r.Strikes,
+		out[i] = bundle.Piece{Trip: r.Trip, Start: r.Start, Day: r.Day, Level: r.Level, BoatHours: r.BoatHours,
+			LineHours: r.LineHours, Strikes: r.Strikes,
 			Hookups: r.Hookups, Landed: r.Landed, Released: r.Released}
 	}
 	return out
@@ -84,7 +86,8 @@ func pieces(rows []queries.ClubPiece) []bundle.Piece {
 
 // clubFish is one fish as a piece, and its class of size.
 func clubFish(f queries.ClubFish) (bundle.Piece, string) {
-	p := bundle.Piece{Trip: f.Trip, Start: f.Start, Day: f.Day, Fish: 1, Species: f.Species, Month: f.Month, Doubt: f.Doubt}
+	p := bundle.Piece{Trip: f.Trip, Start: f.Start, Day: f.Day, Fish: 1, Species: f.Species,
+		Month: f.Month, Doubt: f.Doubt}
 	if f.Landed {
 		p.Landed = 1
 	}

@@ -97,7 +97,8 @@ func (c *club) compare(f clubFactor, levels []clubLevel) evidence.Comparison {
 	c.each(func(boat int, _ string, s bundle.Season) {
 		for _, cell := range f.rows(s) {
 			if rated(ratedOf(cell)) && cell.LineHours > 0 {
-				in.Cells = append(in.Cells, evidence.Cell{Trip: int64(boat + 1), Level: cell.Level, LineHours: cell.LineHours, Strikes: *cell.Strikes})
+				in.Cells = append(in.Cells, evidence.Cell{Trip: int64(boat + 1), Level: cell.Level,
+					LineHours: cell.LineHours, Strikes: *cell.Strikes})
 			}
 		}
 	})
@@ -105,11 +106,13 @@ func (c *club) compare(f clubFactor, levels []clubLevel) evidence.Comparison {
 }
 
 func (c *club) speedSection() (page.Section, error) {
-	return c.rateSection(clubFactor{"speed", "Strikes by speed band", "speed band", factors.Speed, func(s bundle.Season) []bundle.Cell { return s.Speeds }})
+	return c.rateSection(clubFactor{"speed", "Strikes by speed band", "speed band", factors.Speed,
+		func(s bundle.Season) []bundle.Cell { return s.Speeds }})
 }
 
 func (c *club) lureSection() (page.Section, error) {
-	return c.rateSection(clubFactor{"lures", "Strikes by class of lure", "class of lure weight", factors.LureWeight, func(s bundle.Season) []bundle.Cell { return s.Lures }})
+	return c.rateSection(clubFactor{"lures", "Strikes by class of lure", "class of lure weight", factors.LureWeight,
+		func(s bundle.Season) []bundle.Cell { return s.Lures }})
 }
 
 func (c *club) rateSection(f clubFactor) (page.Section, error) {
@@ -126,16 +129,21 @@ func (c *club) rateSection(f clubFactor) (page.Section, error) {
 	var known []estimateOf
 	for i, l := range comparison.Levels {
 		name := c.levelText(f, levels[i].name)
-		marks = append(marks, page.RateMark{Rate: finiteOf(l.Rate), Lo: finiteOf(l.Interval.Lo), Hi: finiteOf(l.Interval.Hi), Effort: l.Count.Effort,
-			Level: page.Level{Name: name, Thin: l.Thin, Counts: page.Plural(l.Count.Events, "strike", "strikes") + "\n" + hours(l.Count.Effort) + " line-h"}})
+		marks = append(marks, page.RateMark{Rate: finiteOf(l.Rate), Lo: finiteOf(l.Interval.Lo),
+			Hi: finiteOf(l.Interval.Hi), Effort: l.Count.Effort,
+			Level: page.Level{Name: name, Thin: l.Thin, Counts: page.Plural(l.Count.Events, "strike", "strikes") +
+				"\n" + hours(l.Count.Effort) + " line-h"}})
 		if m := marks[i]; !l.Thin && m.Rate != nil && m.Lo != nil && m.Hi != nil {
 			known = append(known, estimateOf{name, *m.Rate, *m.Lo, *m.Hi})
 		}
 	}
 	section.Sentences = clubRateSentences(known, f, digits, comparison.Trips >= stats.MinTrips)
-	section.Sentences = append(section.Sentences, fmt.Sprintf("All boats, where both are shown: %s in %s line-hours, %s per line-hour.",
-		page.Plural(comparison.Season.Events, "strike", "strikes"), hours(comparison.Season.Effort), page.Number(season, digits)))
-	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour by " + f.noun + ", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
+	section.Sentences = append(section.Sentences, fmt.Sprintf("All boats, where both are shown: %s in %s "+
+		"line-hours, %s per line-hour.",
+		page.Plural(comparison.Season.Events, "strike", "strikes"),
+		hours(comparison.Season.Effort), page.Number(season, digits)))
+	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour by " + f.noun +
+		", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
 		Axis: "strikes per line-hour", Counts: "strikes and line-hours"}, marks, &season, "the rate of all boats")
 	section.Chart, section.Table = chart, c.rateTable(f, levels, comparison, digits)
 	section.Notes = c.rateNotes(comparison, levels)
@@ -161,11 +169,14 @@ func clubRateSentences(known []estimateOf, f clubFactor, digits int, boatsEnough
 	case len(others) == 0:
 		return []string{first, "No other " + f.noun + " has enough behind it to compare with."}
 	case !boatsEnough:
-		return []string{first, fmt.Sprintf("With fewer than %d boats, how much boats differ cannot be told: which %s is better is not settled.", stats.MinTrips, f.noun)}
+		return []string{first, fmt.Sprintf("With fewer than %d boats, how much boats differ cannot be told: which "+
+			"%s is better is not settled.", stats.MinTrips, f.noun)}
 	case len(overlap) > 0:
-		return []string{first, "Its interval overlaps that of " + list(overlap) + ": the boats' seasons do not settle which is better."}
+		return []string{first, "Its interval overlaps that of " + list(overlap) +
+			": the boats' seasons do not settle which is better."}
 	}
-	return []string{first, "Its interval lies above that of every other " + f.noun + " with enough behind it. It was picked after looking, and the boats were not the same ones: worth trying, not settled."}
+	return []string{first, "Its interval lies above that of every other " + f.noun + " with enough behind it. It " +
+		"was picked after looking, and the boats were not the same ones: worth trying, not settled."}
 }
 
 func (c *club) levelText(f clubFactor, level string) string {
@@ -186,9 +197,12 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 		head = "Times that of " + c.levelText(f, comparison.Levels[comparison.Reference].Level) + ", same boats"
 	}
 	t := &page.Table{Caption: "strikes by " + f.noun, Columns: []page.Column{
-		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure},
-		{Head: "Not shown", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
+		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure},
+		{Head: "Landed or released", Kind: page.Measure},
+		{Head: "Not shown", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour",
+			Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		{Head: head, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 	}}
@@ -199,11 +213,13 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 		if l.Thin {
 			name += " (" + page.LittleEffort + ")"
 		}
-		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name), page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
+		row := page.Row{Thin: l.Thin, Cells: []page.Cell{page.Words(name),
+			page.Whole(int64(levels[i].boats)), page.Value(cell.LineHours),
 			cell.strikes.shown(), cell.hookups.shown(), cell.boated.shown(), page.Whole(int64(cell.dark())),
 			page.ValueOf(finiteOf(l.Rate)), page.Span(finiteOf(l.Interval.Lo), finiteOf(l.Interval.Hi)), {}, {}}}
 		if l.Ratio.Known() {
-			row.Cells[9], row.Cells[10] = page.ValueOf(finiteOf(l.Ratio.Ratio)), page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
+			row.Cells[9], row.Cells[10] = page.ValueOf(finiteOf(l.Ratio.Ratio)),
+				page.Span(finiteOf(l.Ratio.Interval.Lo), finiteOf(l.Ratio.Interval.Hi))
 		}
 		t.Rows = append(t.Rows, row)
 		all.plus(cell)
@@ -213,31 +229,40 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 			continue
 		}
 		cells := []page.Cell{page.Words(l.name), page.Whole(int64(l.boats)), page.Value(l.cell.LineHours),
-			l.cell.strikes.shown(), l.cell.hookups.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.dark())), {}, {}, {}, {}}
+			l.cell.strikes.shown(), l.cell.hookups.shown(), l.cell.boated.shown(),
+			page.Whole(int64(l.cell.dark())), {}, {}, {}, {}}
 		t.Rows = append(t.Rows, page.Row{Cells: cells})
 	}
 	s := comparison.Season
-	t.Total = []page.Cell{page.Words("all in the rate"), {}, page.Value(s.Effort), page.Whole(s.Events), all.hookups.shown(),
+	t.Total = []page.Cell{page.Words("all in the rate"), {}, page.Value(s.Effort),
+		page.Whole(s.Events), all.hookups.shown(),
 		all.boated.shown(), page.Whole(int64(all.dark())), page.Value(float64(s.Events) / s.Effort), {}, {}, {}}
 	return t
 }
 
 func (c *club) rateNotes(comparison evidence.Comparison, levels []clubLevel) []string {
 	notes := []string{
-		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. An interval that leaves the chart ends in an arrow.",
-		"“" + capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, and the classes in which a boat had fewer than 3 trips. No rate is made of it.",
+		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. " +
+			"An interval that leaves the chart ends in an arrow.",
+		"“" + capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, and the " +
+			"classes in which a boat had fewer than 3 trips. No rate is made of it.",
 	}
 	figures := 0
 	for _, l := range levels {
 		if figures += l.cell.dark(); l.name == untold {
-			notes = append(notes, "“"+capital(untold)+"”: line-hours of classes in which a boat had no strike, or nearly all on one trip or day. They are in no rate, so that rates read higher than they were, most where there were few strikes.")
+			notes = append(notes, "“"+capital(untold)+"”: line-hours of classes in which a boat had no strike, or "+
+				"nearly all on one trip or day. They are in no rate, so that rates read higher than they were, most "+
+				"where there were few strikes.")
 		}
 	}
 	notes = append(notes, partly(figures)...)
 	if comparison.Trips >= stats.MinTrips {
-		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance alone (Garwood 1936), widened for boats whose luck differs by %s either way.", page.Percent(math.Sqrt(comparison.Luck))))
+		return append(notes, fmt.Sprintf("Boats differ: the intervals are exact for counts that vary by chance "+
+			"alone (Garwood 1936), widened for boats whose luck differs by %s either way.",
+			page.Percent(math.Sqrt(comparison.Luck))))
 	}
-	return append(notes, "With fewer than 8 boats, how far boats differ is mostly assumed: the intervals (Garwood 1936) are widened for what is usual.")
+	return append(notes, "With fewer than 8 boats, how far boats differ is mostly assumed: the intervals (Garwood "+
+		"1936) are widened for what is usual.")
 }
 
 func finiteOf(v float64) *float64 {
@@ -271,11 +296,13 @@ func (c *club) monthsSection() (page.Section, error) {
 		best.cell.strikes.words("strike", "strikes"), hours(best.cell.LineHours))}
 	if slices.ContainsFunc(levels, func(l clubLevel) bool { return l.cell.strikes.dark > 0 }) {
 		best = slices.MaxFunc(months, func(a, b clubLevel) int { return int(a.cell.LineHours - b.cell.LineHours) })
-		section.Sentences = []string{fmt.Sprintf("%s: %s line-hours, the most of any month. Which had the most strikes cannot be told: not all are shown.",
+		section.Sentences = []string{fmt.Sprintf("%s: %s line-hours, the most of any month. Which had the most "+
+			"strikes cannot be told: not all are shown.",
 			monthText(best.name), hours(best.cell.LineHours))}
 	}
 	var marks []page.OutingMark
-	for _, m := range append(slices.Clone(months), slices.DeleteFunc(slices.Clone(levels), func(l clubLevel) bool { return l.name != apart })...) {
+	for _, m := range append(slices.Clone(months),
+		slices.DeleteFunc(slices.Clone(levels), func(l clubLevel) bool { return l.name != apart })...) {
 		name := "other"
 		if m.name != apart {
 			name = day(m.name+"-01", "Jan 2006")
@@ -283,7 +310,8 @@ func (c *club) monthsSection() (page.Section, error) {
 		if m.cell.strikes.lit == 0 {
 			continue
 		}
-		marks = append(marks, page.OutingMark{Name: name, Strikes: m.cell.strikes.n, Boated: m.cell.boated.n, Hours: m.cell.LineHours})
+		marks = append(marks, page.OutingMark{Name: name, Strikes: m.cell.strikes.n,
+			Boated: m.cell.boated.n, Hours: m.cell.LineHours})
 	}
 	if rest.boats > 0 {
 		marks = append(marks, page.OutingMark{Name: rest.name, Strikes: rest.cell.strikes.n})
@@ -291,28 +319,38 @@ func (c *club) monthsSection() (page.Section, error) {
 	var chart *page.Chart
 	var err error
 	if len(marks) > 0 {
-		chart, err = page.Outings("Strikes and line-hours of each month, and of other months and days not logged. "+section.Sentences[0]+" The table below holds the figures.", marks)
+		chart, err = page.Outings("Strikes and line-hours of each month, and of other months and days not logged. "+
+			section.Sentences[0]+" The table below holds the figures.", marks)
 	}
-	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token}, {Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Landed or released", Kind: page.Measure}, {Head: "Not shown", Kind: page.Measure}}}
+	t := &page.Table{Caption: "every month", Columns: []page.Column{{Head: "Month", Kind: page.Token},
+		{Head: "Boats", Kind: page.Measure}, {Head: "Trips", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Landed or released", Kind: page.Measure}, {Head: "Not shown", Kind: page.Measure}}}
 	for _, l := range append(months, slices.DeleteFunc(levels, func(l clubLevel) bool { return l.name != apart })...) {
 		name := l.name
 		if name == apart {
 			name = "other months, and not logged"
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(int64(l.boats)), page.Whole(l.cell.Trips), page.Value(l.cell.LineHours),
-			l.cell.strikes.shown(), l.cell.boated.shown(), page.Whole(int64(l.cell.strikes.dark + l.cell.boated.dark))}})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(name), page.Whole(int64(l.boats)),
+			page.Whole(l.cell.Trips), page.Value(l.cell.LineHours),
+			l.cell.strikes.shown(), l.cell.boated.shown(),
+			page.Whole(int64(l.cell.strikes.dark + l.cell.boated.dark))}})
 	}
 	if rest.boats > 0 {
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(rest.name), page.Whole(int64(rest.boats)), {}, page.Value(0), rest.cell.strikes.cell(), {}, {}}})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(rest.name), page.Whole(int64(rest.boats)), {},
+			page.Value(0), rest.cell.strikes.cell(), {}, {}}})
 	}
 	section.Chart, section.Table = chart, t
-	section.Notes = append([]string{"A month in which a boat had fewer than 3 trips is among that boat's other months."}, partly(figures)...)
+	section.Notes = append(
+		[]string{"A month in which a boat had fewer than 3 trips is among that boat's other months."},
+		partly(figures)...)
 	if figures > 0 {
-		section.Notes = append(section.Notes, "A month of which no strikes are shown is not drawn. Fish at the boat that are not shown are drawn with the other strikes.")
+		section.Notes = append(section.Notes, "A month of which no strikes are shown is not drawn. Fish at the boat "+
+			"that are not shown are drawn with the other strikes.")
 	}
 	if rest.boats > 0 {
-		section.Notes = append(section.Notes, "“"+capital(rest.name)+"”: strikes of boats that show how many they had, but not in which month.")
+		section.Notes = append(section.Notes, "“"+capital(rest.name)+
+			"”: strikes of boats that show how many they had, but not in which month.")
 	}
 	return section, err
 }

@@ -17,9 +17,11 @@ import (
 // boats: a rate is made where the boat shows its strikes.
 func (c *club) boatRates() (page.Section, error) {
 	section := page.Section{ID: "rates", Heading: "Boats side by side"}
-	known := slices.DeleteFunc(slices.Clone(c.boats), func(b clubBoat) bool { return b.total.strikes.dark > 0 || b.total.LineHours <= 0 })
+	known := slices.DeleteFunc(slices.Clone(c.boats),
+		func(b clubBoat) bool { return b.total.strikes.dark > 0 || b.total.LineHours <= 0 })
 	if len(known) < 2 {
-		section.Sentences = []string{"Fewer than two boats show their strikes and line-hours: no rates to set side by side."}
+		section.Sentences = []string{"Fewer than two boats show their strikes and line-hours: no rates to set side " +
+			"by side."}
 		return section, nil
 	}
 	var all stats.Count
@@ -28,9 +30,11 @@ func (c *club) boatRates() (page.Section, error) {
 	}
 	season := float64(all.Events) / all.Effort
 	digits := page.Decimals(max(season, 3/all.Effort), 2)
-	t := &page.Table{Caption: "strikes per line-hour by boat", Columns: []page.Column{{Head: "Boat"}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
-		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits}}}
+	t := &page.Table{Caption: "strikes per line-hour by boat",
+		Columns: []page.Column{{Head: "Boat"}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+			{Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour",
+				Kind: page.Measure, Decimals: digits},
+			{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits}}}
 	var marks []page.RateMark
 	for _, b := range known {
 		n := b.total
@@ -44,19 +48,24 @@ func (c *club) boatRates() (page.Section, error) {
 			name += " (" + page.LittleEffort + ")"
 		}
 		marks = append(marks, m)
-		t.Rows = append(t.Rows, page.Row{Thin: m.Thin, Cells: []page.Cell{page.Words(name), page.Value(n.LineHours), page.Whole(n.strikes.n), page.ValueOf(m.Rate), page.Span(m.Lo, m.Hi)}})
+		t.Rows = append(t.Rows, page.Row{Thin: m.Thin, Cells: []page.Cell{page.Words(name), page.Value(n.LineHours),
+			page.Whole(n.strikes.n), page.ValueOf(m.Rate), page.Span(m.Lo, m.Hi)}})
 	}
-	t.Total = []page.Cell{page.Words("these boats"), page.Value(all.Effort), page.Whole(all.Events), page.Value(season), {}}
-	section.Sentences = []string{fmt.Sprintf("%s: from %s to %s strikes per line-hour, together %s.", capital(page.Plural(int64(len(known)), "boat", "boats")),
+	t.Total = []page.Cell{page.Words("these boats"), page.Value(all.Effort),
+		page.Whole(all.Events), page.Value(season), {}}
+	section.Sentences = []string{fmt.Sprintf("%s: from %s to %s strikes per line-hour, together %s.",
+		capital(page.Plural(int64(len(known)), "boat", "boats")),
 		page.Number(extreme(marks, -1), digits), page.Number(extreme(marks, 1), digits), page.Number(season, digits))}
 	if len(known) > mostBars {
 		section.Table = t
 		return section, nil
 	}
-	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour of each boat, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
+	chart, err := page.Rates(page.Frame{Label: "Strikes per line-hour of each boat, each with its 95 % interval. " +
+		section.Sentences[0] + " The table below holds the figures.",
 		Axis: "strikes per line-hour", Counts: "strikes and line-hours"}, marks, &season, "these boats together")
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"Boats fish other waters on other days, and some log no missed strikes: a rate ranks no crew. The intervals are of counts alone (Garwood 1936)."}
+	section.Notes = []string{"Boats fish other waters on other days, and some log no missed strikes: a rate ranks " +
+		"no crew. The intervals are of counts alone (Garwood 1936)."}
 	return section, err
 }
 
@@ -93,7 +102,8 @@ func (c *club) secretary() []string {
 	}
 	c.each(func(_ int, id string, s bundle.Season) {
 		if of := yearsOf(s); len(of) > 0 && !slices.Contains(of, main) {
-			out = append(out, fmt.Sprintf("Boat %s shares %s, most others %s: ask for its season of %s.", id, list(of), main, main))
+			out = append(out, fmt.Sprintf("Boat %s shares %s, most others %s: ask for its season of %s.", id, list(of),
+				main, main))
 		}
 	})
 	return out
@@ -116,9 +126,11 @@ func (c *club) farOut() []string {
 		switch {
 		case !ok:
 		case r.Ratio >= farOut && r.Interval.Lo > 1:
-			out = append(out, fmt.Sprintf("Boat %s has %s times the strikes per line-hour of the others. Check its hours: are all stretches logged, and all lines?", b.ID, ratioText(r.Ratio)))
+			out = append(out, fmt.Sprintf("Boat %s has %s times the strikes per line-hour of the others. Check its "+
+				"hours: are all stretches logged, and all lines?", b.ID, ratioText(r.Ratio)))
 		case r.Ratio*farOut <= 1 && r.Interval.Hi < 1:
-			out = append(out, fmt.Sprintf("Boat %s has %s times the strikes per line-hour of the others. Check its strikes: are misses logged? And its lines out.", b.ID, ratioText(r.Ratio)))
+			out = append(out, fmt.Sprintf("Boat %s has %s times the strikes per line-hour of the others. Check its "+
+				"strikes: are misses logged? And its lines out.", b.ID, ratioText(r.Ratio)))
 		}
 	}
 	return out

@@ -96,6 +96,8 @@ func partly(figures int) []string {
 	if figures == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Not shown: %s of boats, because one trip or day would be nearly all of it, or because there was none. "+
-		"Where a row has some, its other counts are the least that there were.", page.Plural(int64(figures), "figure", "figures"))}
+	return []string{fmt.Sprintf("Not shown: %s of boats, because one trip or day would be nearly all of it, or "+
+		"because there was none. "+
+		"Where a row has some, its other counts are the least that there were.",
+		page.Plural(int64(figures), "figure", "figures"))}
 }

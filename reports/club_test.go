@@ -19,7 +19,8 @@ func shares(t testing.TB, id string, slow, fast int64) bundle.Season {
 	src := bundle.Source{Top: 3}
 	for i := range int64(12) {
 		day := fmt.Sprintf("2026-%02d-%02d", 6+i/4, 1+7*(i%4))
-		p := bundle.Piece{Trip: i + 1, Start: day, Day: day, Level: day[:7], BoatHours: 8, LineHours: 40, Strikes: slow + fast, Hookups: 2, Landed: 1, Released: 1}
+		p := bundle.Piece{Trip: i + 1, Start: day, Day: day, Level: day[:7], BoatHours: 8, LineHours: 40,
+			Strikes: slow + fast, Hookups: 2, Landed: 1, Released: 1}
 		src.Months = append(src.Months, p)
 		low, high := p, p
 		low.Level, low.LineHours, low.Strikes, low.BoatHours = "[8, 10)", 20, slow, 0
@@ -67,12 +68,14 @@ func TestClubAddsUpBoats(t *testing.T) {
 	}
 	f := clubFactor{"speed", "", "", "speed-band", func(s bundle.Season) []bundle.Cell { return s.Speeds }}
 	levels := c.levels(f.rows, ratedOf)
-	if len(levels) != 2 || levels[0].name != "[8, 10)" || levels[0].cell.strikes.n != 72 || levels[0].boats != 3 || levels[1].cell.LineHours != 720 {
+	if len(levels) != 2 || levels[0].name != "[8, 10)" || levels[0].cell.strikes.n != 72 || levels[0].boats != 3 ||
+		levels[1].cell.LineHours != 720 {
 		t.Errorf("levels %+v", levels)
 	}
 	e := c.compare(f, levels)
 	if e.Levels[0].Rate != 0.1 || e.Levels[1].Rate != 0.05 || math.Abs(e.Levels[1].Ratio.Ratio-0.5) > 1e-9 {
-		t.Errorf("rates %v and %v, ratio on the same boats %v", e.Levels[0].Rate, e.Levels[1].Rate, e.Levels[1].Ratio.Ratio)
+		t.Errorf("rates %v and %v, ratio on the same boats %v", e.Levels[0].Rate,
+			e.Levels[1].Rate, e.Levels[1].Ratio.Ratio)
 	}
 	html := clubPage(t, in)
 	for _, want := range []string{"3 boats: 36 trips", "8 to 10 kn: 0.10", "51 kg, Pacific bluefin tuna"} {
@@ -100,7 +103,8 @@ func TestClubVerdictNeedsBoats(t *testing.T) {
 // The three lists are never mixed: a fish on the dock scale is on no other list.
 func TestHeaviestListsAreApart(t *testing.T) {
 	html := clubPage(t, ClubInput{Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{shares(t, "a", 2, 1)}}}})
-	for id, want := range map[string]bool{"heaviest-certified-scale": false, "heaviest-dock-scale": true, "heaviest-estimate": false} {
+	for id, want := range map[string]bool{"heaviest-certified-scale": false,
+		"heaviest-dock-scale": true, "heaviest-estimate": false} {
 		_, section, _ := strings.Cut(html, `<section id="`+id+`"`)
 		section, _, _ = strings.Cut(section, "</section>")
 		if section == "" || strings.Contains(section, "51.0") != want {
@@ -117,7 +121,8 @@ func TestClubMarksDoubtfulFish(t *testing.T) {
 		doubt string
 		want  string
 	}{
-		{51, "scale and tape", "Doubtful: 51 kg, Pacific bluefin tuna, boat a: scale and tape far apart. Ask the boat."},
+		{51, "scale and tape",
+			"Doubtful: 51 kg, Pacific bluefin tuna, boat a: scale and tape far apart. Ask the boat."},
 		{540, "", "Doubtful: 540 kg, Pacific bluefin tuna, boat a: heavier than its kind grows. Ask the boat."},
 	} {
 		s := shares(t, "a", 2, 1)
@@ -151,13 +156,15 @@ func TestDoubtsHaveWords(t *testing.T) {
 
 // Classes are put together to those asked for and parted to none: 0 to 8 kn, 8 to 12 kn.
 func TestClubEdges(t *testing.T) {
-	in := ClubInput{Units: "metric", Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{shares(t, "a", 2, 1)}}}, Edges: map[string][]float64{"speed-band": {8, 12}}}
+	in := ClubInput{Units: "metric", Boats: []bundle.Boat{{ID: "a", Seasons: []bundle.Season{shares(t, "a", 2, 1)}}},
+		Edges: map[string][]float64{"speed-band": {8, 12}}}
 	c, err := newClub(in)
 	if err != nil {
 		t.Fatal(err)
 	}
 	levels := c.levels(func(s bundle.Season) []bundle.Cell { return s.Speeds }, ratedOf)
-	if len(levels) != 1 || levels[0].name != "[8, 12)" || levels[0].cell.LineHours != 480 || levels[0].cell.strikes.n != 36 || levels[0].boats != 1 {
+	if len(levels) != 1 || levels[0].name != "[8, 12)" || levels[0].cell.LineHours != 480 ||
+		levels[0].cell.strikes.n != 36 || levels[0].boats != 1 {
 		t.Errorf("levels %+v", levels)
 	}
 	if in.Boats[0].Seasons[0].Speeds[0].Level != "[8, 10)" {
@@ -216,7 +223,8 @@ func TestClubTellsTheSecretary(t *testing.T) {
 	html := clubPage(t, in)
 	for _, want := range []string{
 		"Boat d shares 2024, most others 2026: ask for its season of 2026.",
-		"Boat d has 6.0 times the strikes per line-hour of the others. Check its hours: are all stretches logged, and all lines?",
+		"Boat d has 6.0 times the strikes per line-hour of the others. Check its hours: are all stretches logged, " +
+			"and all lines?",
 		"Boat a: 2 summaries, each of other months, taken for one boat",
 	} {
 		if !strings.Contains(strings.ReplaceAll(html, "&#39;", "'"), want) {

@@ -32,7 +32,8 @@ func (b Beside) side(i int) side {
 	for _, t := range b.Season[i].Trips {
 		s.trips++
 		s.boatHours, s.lineHours = s.boatHours+t.BoatHours, s.lineHours+t.LineHours
-		s.strikes, s.hookups, s.landed, s.released = s.strikes+t.Strikes, s.hookups+t.Hookups, s.landed+t.Landed, s.released+t.Released
+		s.strikes, s.hookups, s.landed, s.released = s.strikes+t.Strikes, s.hookups+t.Hookups,
+			s.landed+t.Landed, s.released+t.Released
 	}
 	for _, c := range b.Season[i].Cells {
 		s.all = plus(s.all, c)
@@ -59,7 +60,8 @@ type comparison struct {
 // compare allows for strikes that cluster by trip: the dispersion is that of the
 // trip x season x band counts, and takes both seasons' trips together.
 func (b Beside) compare() comparison {
-	c := comparison{sides: [2]side{b.side(0), b.side(1)}, phi: 1, ratios: map[string]stats.RateRatio{}, p: map[string]float64{}}
+	c := comparison{sides: [2]side{b.side(0), b.side(1)}, phi: 1,
+		ratios: map[string]stats.RateRatio{}, p: map[string]float64{}}
 	var whole []stats.Cell
 	for i := range b.Season {
 		for _, band := range b.Season[i].Bands {
@@ -69,7 +71,8 @@ func (b Beside) compare() comparison {
 		}
 		for _, cell := range b.Season[i].Cells {
 			trip := fmt.Sprint(i, "-", cell.Trip)
-			whole = append(whole, stats.Cell{Trip: trip, Level: b.Names[i] + fmt.Sprint(i), Count: stats.Count{Events: cell.Strikes, Effort: cell.Hours}})
+			whole = append(whole, stats.Cell{Trip: trip, Level: b.Names[i] + fmt.Sprint(i),
+				Count: stats.Count{Events: cell.Strikes, Effort: cell.Hours}})
 		}
 	}
 	c.bands = lastNotLogged(c.bands, func(s string) string { return s })
@@ -80,7 +83,8 @@ func (b Beside) compare() comparison {
 	var names []string
 	var ps []float64
 	for _, band := range c.bands {
-		if r, ok := stats.QuasiRatio(c.sides[0].bands[band], c.sides[1].bands[band], 0.95, c.phi); ok && band != notLogged {
+		if r, ok := stats.QuasiRatio(c.sides[0].bands[band], c.sides[1].bands[band], 0.95, c.phi); ok &&
+			band != notLogged {
 			c.ratios[band] = r
 			names, ps = append(names, band), append(ps, r.P)
 		}
@@ -106,7 +110,8 @@ func (y *years) besideSection() (page.Section, error) {
 		for _, i := range y.order {
 			side := c.sides[i]
 			n := side.bands[band]
-			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: factors.Text(bySpeed, band) + "\n" + side.name, Thin: n.Effort < enough, Ink: y.seasons[i].ink,
+			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: factors.Text(bySpeed, band) + "\n" + side.name,
+				Thin: n.Effort < enough, Ink: y.seasons[i].ink,
 				Counts: page.Plural(n.Events, "strike", "strikes") + "\n" + hours(n.Effort) + " line-h"}}
 			m.Rate, m.Lo, m.Hi = c.rate(n)
 			marks = append(marks, m)
@@ -114,23 +119,30 @@ func (y *years) besideSection() (page.Section, error) {
 	}
 	var err error
 	if most > 0 {
-		section.Chart, err = page.Rates(page.Frame{Label: "Strikes per line-hour by speed band in " + a.name + " and in " + b.name + ", each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
+		section.Chart, err = page.Rates(page.Frame{Label: "Strikes per line-hour by speed band in " + a.name +
+			" and in " + b.name + ", each with its 95 % interval. " + section.Sentences[0] +
+			" The table below holds the figures.",
 			Axis: "strikes per line-hour", Counts: "strikes and line-hours", Keys: y.keys()}, marks, nil, "")
 	}
 	section.Table = c.table()
 	section.Notes = []string{
-		"Two seasons differ in their fish, weather and waters before they differ in how they were fished: a ratio here says what was, not what a change of tactics brought.",
-		fmt.Sprintf("A ratio's interval is exact for counts (Przyborowski and Wilenski 1940, Biometrika 31:313-323), taken on counts divided by the dispersion between trips (%s); p-values by band are adjusted for their number (Holm 1979).", page.Number(c.phi, 1)),
+		"Two seasons differ in their fish, weather and waters before they differ in how they were fished: a ratio " +
+			"here says what was, not what a change of tactics brought.",
+		fmt.Sprintf("A ratio's interval is exact for counts (Przyborowski and Wilenski 1940, Biometrika "+
+			"31:313-323), taken on counts divided by the dispersion between trips (%s); p-values by band are "+
+			"adjusted for their number (Holm 1979).", page.Number(c.phi, 1)),
 	}
 	if !y.Beside.sameBands() {
-		section.Notes = append(section.Notes, "The two season files part speed into different bands: compare only bands of one name.")
+		section.Notes = append(section.Notes, "The two season files part speed into different bands: compare only "+
+			"bands of one name.")
 	}
 	return section, err
 }
 
 // sameBands tells whether no band of the one cuts across one of the other.
 func (b Beside) sameBands() bool {
-	return !slices.ContainsFunc(b.Season[1].Bands, func(band string) bool { return overlapsAny(band, b.Season[0].Bands) })
+	return !slices.ContainsFunc(b.Season[1].Bands,
+		func(band string) bool { return overlapsAny(band, b.Season[0].Bands) })
 }
 
 // overlapsAny tells whether a band cuts across one of others that has another name.
@@ -157,18 +169,21 @@ func (c comparison) rate(n stats.Count) (rate, lo, hi *float64) {
 func (c comparison) sentences() []string {
 	a, b := c.sides[0], c.sides[1]
 	if !c.known {
-		return []string{fmt.Sprintf("%s and %s can't be compared: one has no line-hours, or neither has a strike.", capital(a.name), b.name)}
+		return []string{fmt.Sprintf("%s and %s can't be compared: one has no line-hours, or neither has a strike.",
+			capital(a.name), b.name)}
 	}
 	out := []string{c.verdict(), c.sideSentence(a), c.sideSentence(b)}
 	var apart []string
 	for _, band := range c.bands {
 		if p, ok := c.p[band]; ok && p < 0.05 {
 			r := c.ratios[band]
-			apart = append(apart, fmt.Sprintf("%s (%s times, %s to %s)", factors.Text(bySpeed, band), times(r.Ratio), times(r.Interval.Lo), times(r.Interval.Hi)))
+			apart = append(apart, fmt.Sprintf("%s (%s times, %s to %s)", factors.Text(bySpeed, band), times(r.Ratio),
+				times(r.Interval.Lo), times(r.Interval.Hi)))
 		}
 	}
 	if len(apart) > 0 {
-		return append(out, fmt.Sprintf("At these speeds %s differs from %s by more than luck: %s.", a.name, b.name, list(apart)))
+		return append(out, fmt.Sprintf("At these speeds %s differs from %s by more than luck: %s.", a.name, b.name,
+			list(apart)))
 	}
 	return append(out, "No speed differs between them by more than luck.")
 }
@@ -176,7 +191,8 @@ func (c comparison) sentences() []string {
 // verdict is no stronger than the interval of the ratio.
 func (c comparison) verdict() string {
 	r, a, b := c.overall, capital(c.sides[0].name), c.sides[1].name
-	span := fmt.Sprintf("%s times the strikes per line-hour of %s (95 %%: %s to %s)", times(r.Ratio), b, times(r.Interval.Lo), times(r.Interval.Hi))
+	span := fmt.Sprintf("%s times the strikes per line-hour of %s (95 %%: %s to %s)", times(r.Ratio), b,
+		times(r.Interval.Lo), times(r.Interval.Hi))
 	switch {
 	case r.Interval.Lo > 1:
 		return fmt.Sprintf("%s brought %s: more than luck alone.", a, span)
@@ -200,32 +216,42 @@ func (c comparison) sideSentence(s side) string {
 		return fmt.Sprintf("%s: %s, no line-hours.", capital(s.name), page.Plural(s.trips, "trip", "trips"))
 	}
 	digits := page.Decimals(*rate, 2)
-	return fmt.Sprintf("%s: %s in %s line-hours on %s, %s per line-hour (%s to %s); %s landed and %s released.", capital(s.name),
+	return fmt.Sprintf("%s: %s in %s line-hours on %s, %s per line-hour (%s to %s); %s landed and %s released.",
+		capital(s.name),
 		page.Plural(s.all.Events, "strike", "strikes"), hours(s.all.Effort), page.Plural(s.trips, "trip", "trips"),
-		page.Number(*rate, digits), page.Number(*lo, digits), page.Number(*hi, digits), page.Count(s.landed), page.Count(s.released))
+		page.Number(*rate, digits), page.Number(*lo, digits), page.Number(*hi, digits),
+		page.Count(s.landed), page.Count(s.released))
 }
 
 func (c comparison) table() *page.Table {
 	t := &page.Table{Caption: "the two seasons by speed band", Columns: []page.Column{{Head: "Speed over ground"}}}
 	for _, s := range c.sides {
-		t.Columns = append(t.Columns, page.Column{Head: capital(s.name) + ": line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		t.Columns = append(t.Columns, page.Column{Head: capital(s.name) + ": line-hours", Unit: "h",
+			Kind: page.Measure, Decimals: 1},
 			page.Column{Head: capital(s.name) + ": strikes", Kind: page.Measure},
-			page.Column{Head: capital(s.name) + ": rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2},
+			page.Column{Head: capital(s.name) + ": rate", Unit: "strikes per line-hour",
+				Kind: page.Measure, Decimals: 2},
 			page.Column{Head: capital(s.name) + ": 95 % interval", Kind: page.Interval, Decimals: 2})
 	}
-	t.Columns = append(t.Columns, page.Column{Head: capital(c.sides[0].name) + " over " + c.sides[1].name, Unit: "times", Kind: page.Measure, Decimals: 2},
-		page.Column{Head: "95 % interval", Kind: page.Interval, Decimals: 2}, page.Column{Head: "p, adjusted", Kind: page.Measure, Decimals: 3})
+	t.Columns = append(t.Columns, page.Column{Head: capital(c.sides[0].name) + " over " + c.sides[1].name,
+		Unit: "times", Kind: page.Measure, Decimals: 2},
+		page.Column{Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+		page.Column{Head: "p, adjusted", Kind: page.Measure, Decimals: 3})
 	for _, band := range c.bands {
-		row := append([]page.Cell{page.Words(factors.Text(bySpeed, band))}, c.halves(func(s side) stats.Count { return s.bands[band] })...)
+		row := append([]page.Cell{page.Words(factors.Text(bySpeed, band))},
+			c.halves(func(s side) stats.Count { return s.bands[band] })...)
 		r, ok := c.ratios[band]
 		if !ok {
 			t.Rows = append(t.Rows, page.Row{Cells: append(row, page.Cell{}, page.Cell{}, page.Cell{})})
 			continue
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: append(row, page.ValueOf(finiteOf(r.Ratio)), page.Span(finiteOf(r.Interval.Lo), finiteOf(r.Interval.Hi)), page.Value(c.p[band]))})
+		t.Rows = append(t.Rows, page.Row{Cells: append(row, page.ValueOf(finiteOf(r.Ratio)),
+			page.Span(finiteOf(r.Interval.Lo), finiteOf(r.Interval.Hi)), page.Value(c.p[band]))})
 	}
 	t.Total = append([]page.Cell{page.Words("season")}, c.halves(func(s side) stats.Count { return s.all })...)
-	t.Total = append(t.Total, page.ValueOf(finiteOf(c.overall.Ratio)), page.Span(finiteOf(c.overall.Interval.Lo), finiteOf(c.overall.Interval.Hi)), page.ValueOf(finiteOf(c.overall.P)))
+	t.Total = append(t.Total, page.ValueOf(finiteOf(c.overall.Ratio)),
+		page.Span(finiteOf(c.overall.Interval.Lo), finiteOf(c.overall.Interval.Hi)),
+		page.ValueOf(finiteOf(c.overall.P)))
 	return t
 }
 

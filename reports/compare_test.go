@@ -15,8 +15,10 @@ func trolled(strikes ...int64) queries.SeasonTrips {
 	s := queries.SeasonTrips{Bands: []string{"[8, 10)", "[10, 12)", "not logged"}}
 	for i, n := range strikes {
 		trip := int64(i + 1)
-		s.Trips = append(s.Trips, queries.ClubPiece{Trip: trip, Level: "2026-07", BoatHours: 5, LineHours: 20, Strikes: n, OnHours: n, Hookups: n, Landed: n})
-		s.Cells = append(s.Cells, queries.TripCell{Trip: trip, Level: "[8, 10)", Hours: 10, Strikes: n}, queries.TripCell{Trip: trip, Level: "[10, 12)", Hours: 10})
+		s.Trips = append(s.Trips, queries.ClubPiece{Trip: trip, Level: "2026-07", BoatHours: 5, LineHours: 20,
+			Strikes: n, OnHours: n, Hookups: n, Landed: n})
+		s.Cells = append(s.Cells, queries.TripCell{Trip: trip, Level: "[8, 10)", Hours: 10, Strikes: n},
+			queries.TripCell{Trip: trip, Level: "[10, 12)", Hours: 10})
 	}
 	return s
 }
@@ -31,7 +33,8 @@ func paired(a, b queries.SeasonTrips) Beside {
 // 0.6947 to 6.4947.
 func TestCompareByHand(t *testing.T) {
 	c := paired(trolled(4, 4, 4), trolled(2, 2, 2)).compare()
-	if math.Abs(c.overall.Ratio-2) > 1e-12 || c.phi != 1 || math.Abs(c.overall.Interval.Lo-0.6947) > 1e-4 || math.Abs(c.overall.Interval.Hi-6.4947) > 1e-4 {
+	if math.Abs(c.overall.Ratio-2) > 1e-12 || c.phi != 1 || math.Abs(c.overall.Interval.Lo-0.6947) > 1e-4 ||
+		math.Abs(c.overall.Interval.Hi-6.4947) > 1e-4 {
 		t.Errorf("ratio %v, interval %v, dispersion %v", c.overall.Ratio, c.overall.Interval, c.phi)
 	}
 	if r := c.ratios["[8, 10)"]; math.Abs(r.Ratio-2) > 1e-12 {
@@ -68,7 +71,8 @@ func TestCompareSaysNoMoreThanItsInterval(t *testing.T) {
 			told++
 		}
 		back := paired(b, a).compare()
-		if back.known != c.known || c.known && c.overall.Ratio > 0 && math.Abs(back.overall.Ratio*c.overall.Ratio-1) > 1e-9 {
+		if back.known != c.known || c.known && c.overall.Ratio > 0 &&
+			math.Abs(back.overall.Ratio*c.overall.Ratio-1) > 1e-9 {
 			t.Fatalf("ratio %v, the other way round %v", c.overall.Ratio, back.overall.Ratio)
 		}
 	}
@@ -93,14 +97,16 @@ func TestCompareWithItself(t *testing.T) {
 func writtenYears(t *testing.T, b Beside) string {
 	t.Helper()
 	var buf bytes.Buffer
-	if err := Years(&buf, YearsInput{Title: "Two", Seasons: [2]SeasonInput{demoSeason(), demoSeason()}, Beside: b}); err != nil {
+	if err := Years(&buf, YearsInput{Title: "Two", Seasons: [2]SeasonInput{demoSeason(), demoSeason()},
+		Beside: b}); err != nil {
 		t.Fatal(err)
 	}
 	return buf.String()
 }
 
 func TestYears(t *testing.T) {
-	s := queries.SeasonTrips{Trips: []queries.ClubPiece{{Trip: 1, Level: "2025-07"}, {Trip: 2, Level: "2025-08"}, {Trip: 3, Level: "2026-07"}, {Trip: 4, Level: "not logged"}}}
+	s := queries.SeasonTrips{Trips: []queries.ClubPiece{{Trip: 1, Level: "2025-07"}, {Trip: 2, Level: "2025-08"},
+		{Trip: 3, Level: "2026-07"}, {Trip: 4, Level: "not logged"}}}
 	if got := strings.Join(s.Years(), " "); got != "2025 2026" {
 		t.Errorf("years %s", got)
 	}
@@ -108,7 +114,8 @@ func TestYears(t *testing.T) {
 
 func TestBandsThatCutAcross(t *testing.T) {
 	b := Beside{}
-	b.Season[0].Bands, b.Season[1].Bands = []string{"[8, 10)", "16 and up", "not logged"}, []string{"[8, 10)", "[10, 12)", "not logged"}
+	b.Season[0].Bands, b.Season[1].Bands = []string{"[8, 10)", "16 and up", "not logged"},
+		[]string{"[8, 10)", "[10, 12)", "not logged"}
 	if !b.sameBands() {
 		t.Error("bands side by side are said to cut across")
 	}

@@ -89,9 +89,11 @@ func Deck(w io.Writer, in DeckInput) error {
 		return fmt.Errorf("deck page: %w", err)
 	}
 	d := &deck{DeckInput: in, units: u}
-	s := page.Sheet{Report: page.DeckReport, Title: in.Title, Subtitle: "Today on the front; weights, setbacks and drags on the back. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
+	s := page.Sheet{Report: page.DeckReport, Title: in.Title, Subtitle: "Today on the front; weights, setbacks and " +
+		"drags on the back. Every weight on this page is an estimate.", Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(in.Open)}
-	s.Panels = append(s.Panels, d.planPanel(), d.placesPanel(), blankPanel(d.length, d.weight), page.Panel{Heading: "Before you go", Wide: true, Notes: deckCautions})
+	s.Panels = append(s.Panels, d.planPanel(), d.placesPanel(), blankPanel(d.length, d.weight),
+		page.Panel{Heading: "Before you go", Wide: true, Notes: deckCautions})
 	back := append(d.girthPanels(), d.lengthPanel(), d.setbackPanel(), d.dragPanel())
 	back[0].Next = true
 	s.Panels = append(s.Panels, back...)
@@ -99,9 +101,12 @@ func Deck(w io.Writer, in DeckInput) error {
 }
 
 var deckCautions = []string{
-	"A tape weight is an estimate: not for records, sale or legal size. Size, bag and season rules are the local authority's, in force that day.",
-	"Read this ashore or hand it to someone not at the wheel: high-speed trolling needs a proper look-out at all times (COLREGs rule 5) and distance from other boats.",
-	"Heavy drag is set on a scale at the dock, with harness and a knife at hand. Large tuna, billfish and king mackerel carry advisories on mercury; fish not chilled at once can cause histamine poisoning.",
+	"A tape weight is an estimate: not for records, sale or legal size. Size, bag and season rules are the local " +
+		"authority's, in force that day.",
+	"Read this ashore or hand it to someone not at the wheel: high-speed trolling needs a proper look-out at all " +
+		"times (COLREGs rule 5) and distance from other boats.",
+	"Heavy drag is set on a scale at the dock, with harness and a knife at hand. Large tuna, billfish and king " +
+		"mackerel carry advisories on mercury; fish not chilled at once can cause histamine poisoning.",
 }
 
 // planPanel is what to compare on the next trips, with room to tick them off.
@@ -111,7 +116,8 @@ func (d *deck) planPanel() page.Panel {
 		p.Blank, p.Notes = false, []string{"The season leaves nothing to compare: fish as you like, and log it."}
 		return p
 	}
-	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Trip", Kind: page.Token}, {Head: "First half"}, {Head: "Second half"}, {Head: "Port, at first"}, {Head: "Starboard, at first"}, {Head: "Date"}}}
+	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Trip", Kind: page.Token}, {Head: "First half"},
+		{Head: "Second half"}, {Head: "Port, at first"}, {Head: "Starboard, at first"}, {Head: "Date"}}}
 	for _, x := range d.Plan {
 		or := func(text string) page.Cell {
 			if text == "" {
@@ -119,10 +125,12 @@ func (d *deck) planPanel() page.Panel {
 			}
 			return page.Words(text)
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(fmt.Sprint(x.Trip)), or(x.FirstHalf), or(x.SecondHalf), or(x.Port), or(x.Starboard), blank}})
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(fmt.Sprint(x.Trip)), or(x.FirstHalf),
+			or(x.SecondHalf), or(x.Port), or(x.Starboard), blank}})
 	}
 	p.Table = t
-	p.Notes = []string{"Over the same water with the same spread. At half time port and starboard change over. Start a new stretch in the log at each change."}
+	p.Notes = []string{"Over the same water with the same spread. At half time port and starboard change over. " +
+		"Start a new stretch in the log at each change."}
 	return p
 }
 
@@ -136,12 +144,15 @@ var spreadSpeeds = []float64{6, 8, 10}
 func (d *deck) placesPanel() page.Panel {
 	p := page.Panel{Heading: "This boat's spread", Wide: true}
 	if len(d.Spread) == 0 {
-		p.Notes = []string{"No place in the spread has its setback logged three times. Log setbacks, and it stands here."}
+		p.Notes = []string{
+			"No place in the spread has its setback logged three times. Log setbacks, and it stands here."}
 		return p
 	}
-	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Place", Kind: page.Token}, {Head: "Setback", Unit: d.far, Kind: page.Measure}}}
+	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Place", Kind: page.Token},
+		{Head: "Setback", Unit: d.far, Kind: page.Measure}}}
 	for _, kn := range spreadSpeeds {
-		t.Columns = append(t.Columns, page.Column{Head: "Count at " + page.Number(kn, 0), Unit: "kn", Kind: page.Measure})
+		t.Columns = append(t.Columns, page.Column{Head: "Count at " + page.Number(kn, 0),
+			Unit: "kn", Kind: page.Measure})
 	}
 	t.Columns = append(t.Columns, page.Column{Head: "Today", Kind: page.Token})
 	for _, s := range d.Spread {
@@ -152,7 +163,8 @@ func (d *deck) placesPanel() page.Panel {
 		t.Rows = append(t.Rows, page.Row{Cells: append(row, page.Words("______"))})
 	}
 	p.Table = t
-	p.Notes = []string{"The middle setback of the season at each place, and the seconds to count at a let-out speed over ground."}
+	p.Notes = []string{"The middle setback of the season at each place, and the seconds to count at a let-out speed " +
+		"over ground."}
 	return p
 }
 
@@ -160,7 +172,8 @@ func (d *deck) placesPanel() page.Panel {
 func blankPanel(length, weight string) page.Panel {
 	p := page.Panel{Heading: "Strikes", Wide: true, Blank: true}
 	t := &page.Table{Caption: p.Heading}
-	for _, head := range []string{"Time", "Speed, kn", "Line and lure", "What became of it, and why lost", "Length, " + length, "Girth, " + length, "Scale, " + weight} {
+	for _, head := range []string{"Time", "Speed, kn", "Line and lure", "What became of it, and why lost", "Length, " +
+		length, "Girth, " + length, "Scale, " + weight} {
 		t.Columns = append(t.Columns, page.Column{Head: head})
 	}
 	for range deckBlank {
@@ -208,14 +221,16 @@ func (d *deck) girthPanels() []page.Panel {
 		case !ok || !o.Used:
 		case panels == nil:
 			l, h := d.lengths([]queries.SpeciesSeen{sp})
-			notes := []string{fmt.Sprintf("By the boat's own divisor, from %d fish with tape and scale; %s. Nine of ten such fish are within %s %% either way.",
+			notes := []string{fmt.Sprintf("By the boat's own divisor, from %d fish with tape and scale; %s. Nine of "+
+				"ten such fish are within %s %% either way.",
 				o.N, kindWords(o.LengthKind), page.Number(100*(spread(o)-1), 0))}
 			panels = append(panels, d.grid(sp.Name+": length × girth to "+d.weight, o.K, l, h, notes))
 		default:
 			rest = append(rest, fmt.Sprintf("%s %s", sp.Name, percentMore(o.K/common)))
 		}
 	}
-	notes := []string{"L × G² / 800 (lb, in), common practice. On tarpon it read over 15 % light (Ault and Luo 2013); no test on tunas was found."}
+	notes := []string{"L × G² / 800 (lb, in), common practice. On tarpon it read over 15 % light (Ault and Luo " +
+		"2013); no test on tunas was found."}
 	if len(rest) > 0 {
 		notes = append(notes, "By the boat's own fish: "+list(rest)+" than this table.")
 	}
@@ -230,7 +245,8 @@ func (d *deck) girthPanels() []page.Panel {
 // spread is the factor that 90 % of fish lie within by an own coefficient.
 func spread(o estimate.Own) float64 {
 	c := estimate.Catalogue{}
-	es := c.Weigh(estimate.Fish{Species: o.Species, LengthCM: o.MinCM, LengthKind: o.LengthKind, GirthCM: o.MinCM * 0.7}, map[string]estimate.Own{o.Species: o})
+	es := c.Weigh(estimate.Fish{Species: o.Species, LengthCM: o.MinCM, LengthKind: o.LengthKind,
+		GirthCM: o.MinCM * 0.7}, map[string]estimate.Own{o.Species: o})
 	if len(es) == 0 || !es[0].HasInterval {
 		return math.NaN()
 	}
@@ -304,7 +320,8 @@ func (d *deck) lengthPanel() page.Panel {
 		t.Columns = append(t.Columns, page.Column{Head: s.Name, Kind: page.Token})
 		p.Notes = append(p.Notes, d.relationNote(s))
 	}
-	p.Notes = []string{"Straight length to the fork, of billfish from the lower jaw; a curved one is some 4 % longer, which makes the weight some 13 % too high. " +
+	p.Notes = []string{"Straight length to the fork, of billfish from the lower jaw; a curved one is some 4 % " +
+		"longer, which makes the weight some 13 % too high. " +
 		strings.Join(p.Notes, " ")}
 	for _, l := range axis(lo, hi, deckLengths) {
 		row := []page.Cell{page.Value(l)}
@@ -369,7 +386,8 @@ func (d *deck) setbackPanel() page.Panel {
 		unit, perM = "yd", 1/0.9144
 	}
 	p := page.Panel{Heading: "Setback, " + unit + ": count of seconds at a let-out speed", Notes: []string{
-		"Count × speed × 1852 / 3600 m. Speed over ground: a current along the line makes the true distance longer or shorter.",
+		"Count × speed × 1852 / 3600 m. Speed over ground: a current along the line makes the true distance longer " +
+			"or shorter.",
 	}}
 	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Count", Unit: "s", Kind: page.Measure}}}
 	speeds := []float64{5, 6, 7, 8, 9, 10, 12}
@@ -400,7 +418,8 @@ func (d *deck) dragPanel() page.Panel {
 		classes = []float64{20, 30, 50, 80, 130}
 	}
 	p := page.Panel{Heading: "Drag, " + d.weight + ": part of the line class", Notes: []string{
-		"Common practice, no source: strike drag a quarter to a third of the line class. Set it on a scale, pulled straight off the rod tip or the reel as you mean to fish it.",
+		"Common practice, no source: strike drag a quarter to a third of the line class. Set it on a scale, pulled " +
+			"straight off the rod tip or the reel as you mean to fish it.",
 		"Knots, chafe and a full-speed strike take from the line's strength; less line on the spool raises the drag.",
 	}}
 	t := &page.Table{Caption: p.Heading, Columns: []page.Column{{Head: "Class", Unit: d.weight, Kind: page.Measure}}}

@@ -23,10 +23,15 @@ func demoDeck(t *testing.T) DeckInput {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return DeckInput{Title: "Grey Heron, deck page", Plan: demoPlan(), Spread: []queries.SpreadPlace{{Position: "port short", SetbackM: 45.72, Legs: 9}, {Position: "starboard long", SetbackM: 91.44, Legs: 9}}, Units: "us", Generated: time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC), Catalogue: cat,
+	return DeckInput{Title: "Grey Heron, deck page", Plan: demoPlan(),
+		Spread: []queries.SpreadPlace{{Position: "port short", SetbackM: 45.72, Legs: 9},
+			{Position: "starboard long", SetbackM: 91.44, Legs: 9}}, Units: "us",
+		Generated: time.Date(2026, 11, 2, 0, 0, 0, 0, time.UTC), Catalogue: cat,
 		Own: demoScale().Own, Species: []queries.SpeciesSeen{
-			{Species: "PBF", Name: "Pacific bluefin tuna", Fish: 20, ShortestCM: p(80.0), LongestCM: p(210.0), LeastGirthCM: p(55.0), MostGirthCM: p(150.0), Relation: p("PBF-NWPAC")},
-			{Species: "YFT", Name: "Yellowfin tuna", Fish: 9, ShortestCM: p(60.0), LongestCM: p(150.0), Relation: p("YFT-WCPO")},
+			{Species: "PBF", Name: "Pacific bluefin tuna", Fish: 20, ShortestCM: p(80.0), LongestCM: p(210.0),
+				LeastGirthCM: p(55.0), MostGirthCM: p(150.0), Relation: p("PBF-NWPAC")},
+			{Species: "YFT", Name: "Yellowfin tuna", Fish: 9, ShortestCM: p(60.0),
+				LongestCM: p(150.0), Relation: p("YFT-WCPO")},
 			{Species: "ZZQ", Name: "no relation", Fish: 1},
 		}}
 }
@@ -35,7 +40,8 @@ func demoDeck(t *testing.T) DeckInput {
 func demoPlan() []queries.PlanDay {
 	var out []queries.PlanDay
 	for i := range int64(deckTrips) {
-		out = append(out, queries.PlanDay{Trip: i + 1, FirstHalf: "12 to 14 kn", SecondHalf: "10 to 12 kn", Port: "Basting Iron", Starboard: "Treadle"})
+		out = append(out, queries.PlanDay{Trip: i + 1, FirstHalf: "12 to 14 kn", SecondHalf: "10 to 12 kn",
+			Port: "Basting Iron", Starboard: "Treadle"})
 	}
 	return out
 }
@@ -45,7 +51,8 @@ func TestSpreadByHand(t *testing.T) {
 	d := &deck{DeckInput: demoDeck(t), units: unitSets["us"]}
 	tb := d.placesPanel().Table
 	setback, kn := 45.72, 8.0
-	if cellOf(t, tb, 0, "Setback") != page.Value(50) || cellOf(t, tb, 0, "Count at 8") != page.Value(setback/(kn*1852/3600)) {
+	if cellOf(t, tb, 0, "Setback") != page.Value(50) ||
+		cellOf(t, tb, 0, "Count at 8") != page.Value(setback/(kn*1852/3600)) {
 		t.Errorf("%+v", tb)
 	}
 }
@@ -106,8 +113,11 @@ func TestDeck(t *testing.T) {
 			t.Fatal(err)
 		}
 		html := buf.String()
-		for _, want := range []string{"Pacific bluefin tuna: length × girth", "own divisor, from 12 fish", "Any other fish", "L × G² / 800", "Length alone",
-			"PBF-NWPAC, the northwestern Pacific", "Setback", "Grey Heron", "Plan of the next trips", "12 to 14 kn", "This boat&#39;s spread", "Strikes", "Common practice, no source", "not for records, sale or legal size", "COLREGs"} {
+		for _, want := range []string{"Pacific bluefin tuna: length × girth", "own divisor, from 12 fish",
+			"Any other fish", "L × G² / 800", "Length alone",
+			"PBF-NWPAC, the northwestern Pacific", "Setback", "Grey Heron", "Plan of the next trips", "12 to 14 kn",
+			"This boat&#39;s spread", "Strikes", "Common practice, no source",
+			"not for records, sale or legal size", "COLREGs"} {
 			if !strings.Contains(html, want) {
 				t.Errorf("%s: %q is not on the page", u, want)
 			}
@@ -171,21 +181,24 @@ func TestDeckPrintsOnOneSheet(t *testing.T) {
 		in.Units = u
 		for i, name := range []string{"Skipjack tuna", "Common dolphinfish", "Albacore"} {
 			code, relation := []string{"SKJ", "DOL", "ALB"}[i], []string{"SKJ-WCPO", "DOL-PANAMA", "ALB-NPAC-Q3"}[i]
-			in.Species = append(in.Species, queries.SpeciesSeen{Species: code, Name: name, ShortestCM: p(40.0), LongestCM: p(120.0), Relation: p(relation)})
+			in.Species = append(in.Species, queries.SpeciesSeen{Species: code, Name: name, ShortestCM: p(40.0),
+				LongestCM: p(120.0), Relation: p(relation)})
 		}
 		var buf bytes.Buffer
 		if err := Deck(&buf, in); err != nil {
 			t.Fatal(err)
 		}
 		for _, paper := range []string{"A4", "letter"} {
-			html := strings.NewReplacer("@page{margin", "@page{size:"+paper+";margin", `http-equiv="Content-Security-Policy"`, `name="policy"`).Replace(buf.String())
+			html := strings.NewReplacer("@page{margin", "@page{size:"+paper+";margin",
+				`http-equiv="Content-Security-Policy"`, `name="policy"`).Replace(buf.String())
 			dir := t.TempDir()
 			file, pdf := filepath.Join(dir, "deck.html"), filepath.Join(dir, "deck.pdf")
 			if err := os.WriteFile(file, []byte(html), 0o600); err != nil {
 				t.Fatal(err)
 			}
 			ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
-			out, err := exec.CommandContext(ctx, browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+file).CombinedOutput()
+			out, err := exec.CommandContext(ctx, browser, "--headless", "--no-sandbox", "--disable-gpu",
+				"--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+file).CombinedOutput()
 			cancel()
 			if err != nil {
 				t.Fatalf("%v: %s", err, out)

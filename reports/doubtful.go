@@ -33,12 +33,14 @@ func doubtsOf(all []queries.Doubt) map[place]string {
 }
 
 // doubtText says in a few words why a fish's measures are doubtful, by the check.
-var doubtText = map[string]string{"long fish": "longer than its kind grows", "heavy fish": "heavier than its kind grows",
+var doubtText = map[string]string{"long fish": "longer than its kind grows",
+	"heavy fish":       "heavier than its kind grows",
 	"girth and length": "girth does not fit length", "scale and tape": "scale and tape far apart"}
 
 // doubtWords says in a few words what else is doubtful, by the check.
 var doubtWords = map[string]string{
-	strikeNoLeg: "no leg at the time of a strike", fishNoStrike: "no strike row for a fish", oddSpeed: "unusual speed", legsOverlap: "legs overlap",
+	strikeNoLeg: "no leg at the time of a strike", fishNoStrike: "no strike row for a fish",
+	oddSpeed: "unusual speed", legsOverlap: "legs overlap",
 	longLeg: "a leg over 12 hours", "odd date": "year far from the other trips", "future date": "a day to come",
 }
 
@@ -66,7 +68,9 @@ func (s *season) doubtsAt(at place) string {
 
 // tripDoubts are the doubts on the rows of a trip; "" where there is none.
 func (s *season) tripDoubts(t queries.Trip) string {
-	return doubtList(s.Doubts, func(d queries.Doubt) bool { return d.Trip != nil && *d.Trip == t.Trip && text(d.Boat) == t.Boat })
+	return doubtList(s.Doubts, func(d queries.Doubt) bool {
+		return d.Trip != nil && *d.Trip == t.Trip && text(d.Boat) == t.Boat
+	})
 }
 
 // doubtList names each kind of the doubts that are of something once.
@@ -102,8 +106,10 @@ func (s *season) doubtfulStrikes() string {
 func (s *season) doubtfulLegs() []string {
 	var parts []string
 	for _, c := range []struct{ check, one, more string }{
-		{oddSpeed, "leg at an unusual speed", "legs at an unusual speed"}, {longLeg, "leg over 12 hours", "legs over 12 hours"},
-		{legsOverlap, "leg that overlaps another", "legs that overlap others"}, {strikeNoLeg, "strike when no leg was fished", "strikes when no leg was fished"},
+		{oddSpeed, "leg at an unusual speed", "legs at an unusual speed"},
+		{longLeg, "leg over 12 hours", "legs over 12 hours"},
+		{legsOverlap, "leg that overlaps another", "legs that overlap others"},
+		{strikeNoLeg, "strike when no leg was fished", "strikes when no leg was fished"},
 	} {
 		if n := s.countDoubts(c.check); n > 0 {
 			parts = append(parts, page.Plural(n, c.one, c.more))

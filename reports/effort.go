@@ -24,18 +24,22 @@ func (s *season) effortSection() (page.Section, error) {
 	}
 	lead := s.Effort[most]
 	if s.lineHours > 0 {
-		section.Sentences = append(section.Sentences, fmt.Sprintf("%s: %s of the season's %s line-hours (%s), the most of any level.",
+		section.Sentences = append(section.Sentences, fmt.Sprintf("%s: %s of the season's %s line-hours (%s), the "+
+			"most of any level.",
 			capital(lead.Level), hours(lead.LineHours), hours(s.lineHours), page.Percent(lead.LineHours/s.lineHours)))
 	}
 	if unlinedLegs > 0 {
-		section.Sentences = append(section.Sentences, fmt.Sprintf("On %s (%s boat-hours) the number of lines is not logged; they add no line-hours.",
+		section.Sentences = append(section.Sentences, fmt.Sprintf("On %s (%s boat-hours) the number of lines is not "+
+			"logged; they add no line-hours.",
 			page.Plural(unlinedLegs, "leg", "legs"), hours(unlined)))
 	}
 	if unsped > 0 {
-		section.Sentences = append(section.Sentences, fmt.Sprintf("For %s boat-hours the speed is not logged.", hours(unsped)))
+		section.Sentences = append(section.Sentences,
+			fmt.Sprintf("For %s boat-hours the speed is not logged.", hours(unsped)))
 	}
 	chart, err := page.Effort(page.Frame{
-		Label: fmt.Sprintf("Bar chart of line-hours by speed band, %s levels. The most, %s line-hours, at %s. The table below holds the figures.",
+		Label: fmt.Sprintf("Bar chart of line-hours by speed band, %s levels. The most, %s line-hours, at %s. The "+
+			"table below holds the figures.",
 			page.Count(int64(len(marks))), hours(lead.LineHours), lead.Level),
 		Axis: "line-hours", Counts: "trips and boat-hours",
 	}, marks)
@@ -81,7 +85,9 @@ func (s *season) levelCell(level string) page.Cell {
 func (s *season) effortNotes() []string {
 	notes := []string{"Speed is over ground: a current of a knot shifts a whole band."}
 	if enough := s.enough(); enough > 0 {
-		notes = append(notes, fmt.Sprintf("Little effort: fewer than %s line-hours, which bring three strikes at the season's rate. Too little fishing to judge.", hours(enough)))
+		notes = append(notes, fmt.Sprintf("Little effort: fewer than %s line-hours, which bring three strikes at "+
+			"the season's rate. Too little fishing to judge.", hours(enough)))
 	}
-	return append(notes, "A trip that ran in several bands counts in each; distance is boat-hours times the logged speed.")
+	return append(notes,
+		"A trip that ran in several bands counts in each; distance is boat-hours times the logged speed.")
 }

@@ -111,7 +111,8 @@ func luckWords(p float64) string {
 // factorSection is one factor's rates by level.
 func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Section, error) {
 	noun := factors.Noun(e.Factor)
-	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun, Sentences: []string{grouped(f.Sentence)}}
+	section := page.Section{ID: "by-" + e.Factor, Heading: "Strikes by " + noun,
+		Sentences: []string{grouped(f.Sentence)}}
 	rows := lastNotLogged(e.Rows, func(r queries.StrikeRate) string { return r.Level })
 	digits := rateDigits(rows)
 	if best := ranked(rows); best != nil {
@@ -125,7 +126,8 @@ func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Sect
 		}
 		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,
 			Level: page.Level{Name: factors.Text(e.Factor, r.Level), Thin: r.LittleEffort,
-				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
+				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" +
+					hours(r.LineHours) + " line-h"}})
 	}
 	var reference *float64
 	if c := logged(e); c.Effort > 0 {
@@ -133,8 +135,9 @@ func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Sect
 		reference = &rate
 	}
 	chart, err := page.Rates(page.Frame{
-		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + grouped(f.Sentence) + " The table below holds the figures.",
-		Axis:  "strikes per line-hour", Counts: "strikes and line-hours",
+		Label: "Strikes per line-hour by " + noun + ", each with its 95 % interval. " + grouped(f.Sentence) +
+			" The table below holds the figures.",
+		Axis: "strikes per line-hour", Counts: "strikes and line-hours",
 	}, marks, reference, "the rate of all that is logged")
 	section.Chart, section.Table = chart, evidenceTable(e, rows, digits)
 	section.Notes = evidenceNotes(e, rows)
@@ -196,7 +199,8 @@ func ranked(rows []queries.StrikeRate) *queries.StrikeRate {
 func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *page.Table {
 	t := &page.Table{Caption: "strikes by " + factors.Noun(e.Factor), Columns: []page.Column{
 		{Head: capital(factors.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Of these in the rate", Kind: page.Measure},
 		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 		{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		{Head: "For ranking", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
@@ -212,13 +216,15 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 			name += " (" + page.LittleEffort + ")"
 		}
 		cells := []page.Cell{
-			page.Words(name), page.Whole(r.Trips), page.Value(r.LineHours), page.Whole(r.Strikes), page.Whole(r.Strikes - r.WithoutHours),
+			page.Words(name), page.Whole(r.Trips), page.Value(r.LineHours), page.Whole(r.Strikes),
+			page.Whole(r.Strikes - r.WithoutHours),
 			page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi), page.ValueOf(r.ShrunkRate),
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: r.LittleEffort, Cells: append(cells, beside(r)...)})
 	}
 	if c := logged(e); c.Effort > 0 {
-		t.Total = []page.Cell{page.Words("all that is logged"), {}, page.Value(c.Effort), page.Whole(strikes), page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
+		t.Total = []page.Cell{page.Words("all that is logged"), {}, page.Value(c.Effort), page.Whole(strikes),
+			page.Whole(c.Events), page.Value(float64(c.Events) / c.Effort)}
 		t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	}
 	return t
@@ -235,7 +241,8 @@ func besideColumns(e queries.Evidence) []page.Column {
 		shared = "Legs that fished both"
 	}
 	return []page.Column{
-		{Head: "Side by side", Unit: with, Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+		{Head: "Side by side", Unit: with, Kind: page.Measure, Decimals: 2},
+		{Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 		{Head: "Luck alone would show as much", Kind: page.Token}, {Head: shared, Kind: page.Measure},
 	}
 }
@@ -253,7 +260,8 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 	var out []string
 	c := e.Comparison
 	if c.Trips > 0 {
-		out = append(out, fmt.Sprintf("Strikes come in clusters: the intervals of the rates allow for trips whose luck differs by %s either way, as %s and what is usual suggest.",
+		out = append(out, fmt.Sprintf("Strikes come in clusters: the intervals of the rates allow for trips whose "+
+			"luck differs by %s either way, as %s and what is usual suggest.",
 			page.Percent(math.Sqrt(c.Luck)), page.Plural(int64(c.Trips), "trip", "trips")))
 	}
 	if len(c.Held) > 0 {
@@ -268,14 +276,18 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 		}
 	}
 	if all > 0 && allHours > 0 && float64(missing)/float64(all) > missingHours/allHours+.05 {
-		out = append(out, fmt.Sprintf("For %s of %s strikes the %s is not logged while their hours are: all the rates here come out too low, and compare with each other only.",
+		out = append(out, fmt.Sprintf("For %s of %s strikes the %s is not logged while their hours are: all the "+
+			"rates here come out too low, and compare with each other only.",
 			page.Count(missing), page.Count(all), factors.Noun(e.Factor)))
 	}
 	if without > 0 && e.Factor == bySpeed {
-		out = append(out, fmt.Sprintf("%s on legs whose lines are not logged %s in no rate: there are no line-hours to divide by.",
+		out = append(out, fmt.Sprintf("%s on legs whose lines are not logged %s in no rate: there are no line-hours "+
+			"to divide by.",
 			page.Plural(without, "strike", "strikes"), isAre(without)))
 	}
-	if slices.ContainsFunc(rows, func(r queries.StrikeRate) bool { return r.ComparedWith != "" && r.Ratio == nil && r.LineHours > 0 }) {
+	if slices.ContainsFunc(rows, func(r queries.StrikeRate) bool {
+		return r.ComparedWith != "" && r.Ratio == nil && r.LineHours > 0
+	}) {
 		unit := "trip"
 		if c.ByLeg {
 			unit = "leg"
@@ -299,8 +311,10 @@ func nouns(names []string) string {
 
 // factorNotes are cautions of single factors.
 var factorNotes = map[string][]string{
-	"light":    {"Dawn is the hour on either side of sunrise, dusk of sunset, at the leg's position, or the mean of its trip's where the leg has none. A leg that spans several is split by minutes."},
-	"moon":     {"Within an eighth of a month of each phase: about new moon less than 15 % of the disc is lit, about full moon more than 85 %."},
+	"light": {"Dawn is the hour on either side of sunrise, dusk of sunset, at the leg's position, or the mean of " +
+		"its trip's where the leg has none. A leg that spans several is split by minutes."},
+	"moon": {"Within an eighth of a month of each phase: about new moon less than 15 % of the disc is lit, " +
+		"about full moon more than 85 %."},
 	"hour":     {"By the boat's clock; a leg's hours are split at the full hours."},
 	"sea-temp": {"Water temperature goes with place and month; a difference between trips may be theirs."},
 	"month":    {"A month is a handful of trips: what differs between months differs between those days."},

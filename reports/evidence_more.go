@@ -15,7 +15,8 @@ import (
 func (s *season) mixedSection() (page.Section, error) {
 	section := page.Section{ID: "mixed", Heading: "What was changed together"}
 	t := &page.Table{Caption: "factors that went together", Columns: []page.Column{
-		{Head: "Factor"}, {Head: "Went with"}, {Head: "Share", Unit: "of the other's changes on one trip", Kind: page.Measure, Decimals: 2},
+		{Head: "Factor"}, {Head: "Went with"}, {Head: "Share", Unit: "of the other's changes on one trip",
+			Kind: page.Measure, Decimals: 2},
 		{Head: "Ratios made wider", Unit: "times", Kind: page.Measure, Decimals: 1}, {Head: "Held still"},
 	}}
 	for _, r := range s.Worked.Mixed {
@@ -28,7 +29,8 @@ func (s *season) mixedSection() (page.Section, error) {
 		if r.Held != "" {
 			held = strings.Split(r.Held, ", ")
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(factors.Noun(r.Factor))), page.Words(with), page.ValueOf(r.Share),
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(factors.Noun(r.Factor))),
+			page.Words(with), page.ValueOf(r.Share),
 			page.ValueOf(r.Inflation), page.Words(nouns(held))}})
 	}
 	if len(section.Sentences) == 0 {
@@ -37,22 +39,28 @@ func (s *season) mixedSection() (page.Section, error) {
 	if len(t.Rows) > 0 {
 		section.Table = t
 	}
-	section.Notes = []string{"Counted within trips (for lures and lines within legs), by line-hours alone. What follows by nature, as a lure's weight from the lure, is left out."}
+	section.Notes = []string{"Counted within trips (for lures and lines within legs), by line-hours alone. What " +
+		"follows by nature, as a lure's weight from the lure, is left out."}
 	return section, nil
 }
 
 // mediansTable compares weights between speed bands, species by species.
 func (s *season) mediansTable() *page.Table {
 	t := &page.Table{Caption: "median weight by species and speed band", Columns: []page.Column{
-		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure}, {Head: "On a scale", Kind: page.Measure},
-		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
-		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
+		{Head: "Species"}, {Head: "Speed over ground"}, {Head: "Fish with a weight", Kind: page.Measure},
+		{Head: "On a scale", Kind: page.Measure},
+		{Head: "Median", Unit: s.weight, Kind: page.Measure, Decimals: 1},
+		{Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
+		{Head: "Heavier by", Unit: s.weight, Kind: page.Measure, Decimals: 1},
+		{Head: "95 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
 		{Head: "Verdict", Kind: page.Token},
 	}}
 	for _, r := range s.Worked.Medians {
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(capital(fishNames(r.Species))), page.Words(s.tagged(factors.Text(bySpeed, r.Level))), page.Whole(r.Fish), page.Whole(r.OnScale),
-			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG), scaled(r.MedianHi, s.perKG)),
+			page.Words(capital(fishNames(r.Species))), page.Words(s.tagged(factors.Text(bySpeed, r.Level))),
+			page.Whole(r.Fish), page.Whole(r.OnScale),
+			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG),
+				scaled(r.MedianHi, s.perKG)),
 			page.ValueOf(scaled(r.Shift, s.perKG)), page.Span(scaled(r.ShiftLo, s.perKG), scaled(r.ShiftHi, s.perKG)),
 			page.Words(r.Verdict),
 		}})
@@ -62,7 +70,8 @@ func (s *season) mediansTable() *page.Table {
 
 // sizeSentence tells a difference that is settled or leaning.
 func (s *season) sizeSentence(r queries.SizeMedian) string {
-	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", fishNames(r.Species), factors.Text(bySpeed, r.Level), r.Verdict,
+	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", fishNames(r.Species),
+		factors.Text(bySpeed, r.Level), r.Verdict,
 		page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift))
 	if r.ShiftLo != nil && r.ShiftHi != nil {
 		lo, hi := abs(*r.ShiftLo)*s.perKG, abs(*r.ShiftHi)*s.perKG
@@ -100,7 +109,8 @@ func (s *season) nextSection() (page.Section, error) {
 	section.Sentences = []string{nextSentence(first, text), "A day that compares: " + first.PairedDay}
 	for _, q := range s.Worked.Next {
 		if q.SideBySide != first.SideBySide && q.Factor != "position" {
-			section.Sentences = append(section.Sentences, fmt.Sprintf("For %s: %s", factors.Noun(q.Factor), q.PairedDay))
+			section.Sentences = append(section.Sentences,
+				fmt.Sprintf("For %s: %s", factors.Noun(q.Factor), q.PairedDay))
 			break
 		}
 	}
@@ -110,25 +120,33 @@ func (s *season) nextSection() (page.Section, error) {
 	}
 	section.Table = nextTable(s.Worked.Next)
 	section.Notes = append(section.Notes,
-		fmt.Sprintf("Settled four times in five by this report's own rules, if one setting truly brings %s the strikes of the other: simulated at this season's rate, luck and hours. A larger difference takes less, a smaller one more.", evidence.Times(first.Ratio)),
+		fmt.Sprintf("Settled four times in five by this report's own rules, if one setting truly brings %s the "+
+			"strikes of the other: simulated at this season's rate, luck and hours. A larger difference takes less, "+
+			"a smaller one more.", evidence.Times(first.Ratio)),
 		"A lookout and the weather come before any plan.")
 	return section, nil
 }
 
 func nextSentence(q queries.NextSeason, text func(string) string) string {
-	what := fmt.Sprintf("whether %s of %s brings %s the strikes of %s", factors.Noun(q.Factor), text(q.SettingA), evidence.Times(q.Ratio), text(q.SettingB))
+	what := fmt.Sprintf("whether %s of %s brings %s the strikes of %s", factors.Noun(q.Factor), text(q.SettingA),
+		evidence.Times(q.Ratio), text(q.SettingB))
 	if q.Trips == nil {
-		return fmt.Sprintf("More than %d trips like this season's would be needed to settle %s.", evidence.MostPlanTrips, what)
+		return fmt.Sprintf("More than %d trips like this season's would be needed to settle %s.",
+			evidence.MostPlanTrips, what)
 	}
-	return fmt.Sprintf("To settle %s takes about %s like this season's with half the hours at each, %s line-hours each.", what, page.Plural(*q.Trips, "trip", "trips"), hours(*q.Hours))
+	return fmt.Sprintf(
+		"To settle %s takes about %s like this season's with half the hours at each, %s line-hours each.", what,
+		page.Plural(*q.Trips, "trip", "trips"), hours(*q.Hours))
 }
 
 func planSentence(plan []queries.PlanDay) string {
 	last := plan[len(plan)-1]
-	head := fmt.Sprintf("A plan for %s is listed below. At this season's hours and rate it has a chance of ", page.Plural(int64(len(plan)), "trip", "trips"))
+	head := fmt.Sprintf("A plan for %s is listed below. At this season's hours and rate it has a chance of ",
+		page.Plural(int64(len(plan)), "trip", "trips"))
 	switch {
 	case last.BoatChance != nil && last.LineChance != nil:
-		return head + fmt.Sprintf("%s to settle the boat's setting and of %s to settle the lines'.", page.Percent(*last.BoatChance), page.Percent(*last.LineChance))
+		return head + fmt.Sprintf("%s to settle the boat's setting and of %s to settle the lines'.",
+			page.Percent(*last.BoatChance), page.Percent(*last.LineChance))
 	case last.BoatChance != nil:
 		return head + page.Percent(*last.BoatChance) + " to settle it."
 	case last.LineChance != nil:
@@ -159,7 +177,8 @@ func planLines(plan []queries.PlanDay) []string {
 func nextTable(next []queries.NextSeason) *page.Table {
 	t := &page.Table{Caption: "trips that would settle each question", Columns: []page.Column{
 		{Head: "Factor"}, {Head: "One setting"}, {Head: "The other"},
-		{Head: "Fished so far", Unit: "h, one", Kind: page.Measure}, {Head: "Fished so far", Unit: "h, the other", Kind: page.Measure},
+		{Head: "Fished so far", Unit: "h, one", Kind: page.Measure},
+		{Head: "Fished so far", Unit: "h, the other", Kind: page.Measure},
 		{Head: "Trips", Unit: "both on each", Kind: page.Measure}, {Head: "Line-hours at each", Kind: page.Measure},
 	}}
 	for _, q := range next {
@@ -168,7 +187,8 @@ func nextTable(next []queries.NextSeason) *page.Table {
 			trips = page.Whole(*q.Trips)
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: q.Trips == nil, Cells: []page.Cell{
-			page.Words(capital(factors.Noun(q.Factor))), page.Words(factors.Text(q.Factor, q.SettingA)), page.Words(factors.Text(q.Factor, q.SettingB)),
+			page.Words(capital(factors.Noun(q.Factor))), page.Words(factors.Text(q.Factor, q.SettingA)),
+			page.Words(factors.Text(q.Factor, q.SettingB)),
 			page.Value(q.HadA), page.Value(q.HadB), trips, page.ValueOf(q.Hours),
 		}})
 	}
@@ -190,19 +210,24 @@ func (s *season) spreadSection() (page.Section, error) {
 		section.Sentences = []string{"No leg has the setbacks of two lines and says whether lines tangled."}
 		return section, nil
 	}
-	head := fmt.Sprintf("%s in %s leg-hours with the gaps logged. ", page.Plural(tangles, "leg with a tangle", "legs with a tangle"), hours(hoursAll))
+	head := fmt.Sprintf("%s in %s leg-hours with the gaps logged. ",
+		page.Plural(tangles, "leg with a tangle", "legs with a tangle"), hours(hoursAll))
 	if supported < 0 {
 		section.Sentences = []string{head + "The season does not show a gap below which lines tangle more."}
 	} else {
 		g := s.Worked.Spread[supported]
-		section.Sentences = []string{fmt.Sprintf("%sWhere two lines ran less than %s apart in setback, tangles were %s as frequent as with wider gaps: the season supports %s or more.",
+		section.Sentences = []string{fmt.Sprintf("%sWhere two lines ran less than %s apart in setback, tangles were "+
+			"%s as frequent as with wider gaps: the season supports %s or more.",
 			head, s.gap(g.GapLo), evidence.Times(*g.BelowRatio), s.gap(g.GapLo))}
 	}
 	var marks []page.RateMark
 	t := &page.Table{Caption: "tangles by the smallest gap", Columns: []page.Column{
-		{Head: "Smallest gap", Unit: s.far + " of setback"}, {Head: "Legs", Kind: page.Measure}, {Head: "Leg-hours", Kind: page.Measure, Decimals: 1}, {Head: "Legs with a tangle", Kind: page.Measure},
-		{Head: "Tangles per leg-hour", Kind: page.Measure, Decimals: 3}, {Head: "95 % interval", Kind: page.Interval, Decimals: 3},
-		{Head: "Times as often below", Kind: page.Measure, Decimals: 1}, {Head: "Luck alone would show as much", Kind: page.Token},
+		{Head: "Smallest gap", Unit: s.far + " of setback"}, {Head: "Legs", Kind: page.Measure},
+		{Head: "Leg-hours", Kind: page.Measure, Decimals: 1}, {Head: "Legs with a tangle", Kind: page.Measure},
+		{Head: "Tangles per leg-hour", Kind: page.Measure, Decimals: 3},
+		{Head: "95 % interval", Kind: page.Interval, Decimals: 3},
+		{Head: "Times as often below", Kind: page.Measure, Decimals: 1},
+		{Head: "Luck alone would show as much", Kind: page.Token},
 	}}
 	thin := evidence.Enough(stats.Count{Events: tangles, Effort: hoursAll})
 	for _, g := range s.Worked.Spread {
@@ -211,18 +236,22 @@ func (s *season) spreadSection() (page.Section, error) {
 			name = s.gapNumber(g.GapLo) + " to " + s.gap(*g.GapHi)
 		}
 		if g.Hours > 0 {
-			marks = append(marks, page.RateMark{Rate: g.Rate, Lo: g.RateLo, Hi: g.RateHi, Effort: g.Hours, Level: page.Level{Name: name, Thin: g.Hours < thin,
-				Counts: page.Plural(g.Tangles, "tangle", "tangles") + "\n" + hours(g.Hours) + " leg-h"}})
+			marks = append(marks, page.RateMark{Rate: g.Rate, Lo: g.RateLo, Hi: g.RateHi, Effort: g.Hours,
+				Level: page.Level{Name: name, Thin: g.Hours < thin,
+					Counts: page.Plural(g.Tangles, "tangle", "tangles") + "\n" + hours(g.Hours) + " leg-h"}})
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: g.Hours < thin, Cells: []page.Cell{
-			page.Words(name), page.Whole(g.Legs), page.Value(g.Hours), page.Whole(g.Tangles), page.ValueOf(g.Rate), page.Span(g.RateLo, g.RateHi),
+			page.Words(name), page.Whole(g.Legs), page.Value(g.Hours), page.Whole(g.Tangles), page.ValueOf(g.Rate),
+			page.Span(g.RateLo, g.RateHi),
 			page.ValueOf(g.BelowRatio), luck(g.PValue),
 		}})
 	}
-	chart, err := page.Rates(page.Frame{Label: "Tangles per leg-hour by the smallest gap between two lines. " + section.Sentences[0] + " The table below holds the figures.",
+	chart, err := page.Rates(page.Frame{Label: "Tangles per leg-hour by the smallest gap between two lines. " +
+		section.Sentences[0] + " The table below holds the figures.",
 		Axis: "tangles per leg-hour", Counts: "tangles and leg-hours"}, marks, nil, "")
 	section.Chart, section.Table = chart, t
-	section.Notes = []string{"Each leg stands at the smallest difference in setback between two of its lines. Legs that say nothing of tangles count as none where their log tells of tangles elsewhere."}
+	section.Notes = []string{"Each leg stands at the smallest difference in setback between two of its lines. Legs " +
+		"that say nothing of tangles count as none where their log tells of tangles elsewhere."}
 	return section, err
 }
 

@@ -16,9 +16,11 @@ func workedSeason() SeasonInput {
 	lure := evidence.Factor{Name: "lure", ByLeg: true, Levels: []string{"<b>Awl</b>", "Bodkin", "Crochet"}}
 	month := evidence.Factor{Name: "month", Levels: []string{"2026-06", "2026-07"}}
 	for trip := range int64(12) {
-		lure.Cells = append(lure.Cells, evidence.Cell{Trip: trip, Leg: trip + 1, Level: "<b>Awl</b>", LineHours: 10, Strikes: 4},
+		lure.Cells = append(lure.Cells, evidence.Cell{Trip: trip, Leg: trip + 1,
+			Level: "<b>Awl</b>", LineHours: 10, Strikes: 4},
 			evidence.Cell{Trip: trip, Leg: trip + 1, Level: "Bodkin", LineHours: 9, Strikes: 1})
-		month.Cells = append(month.Cells, evidence.Cell{Trip: trip, Level: month.Levels[trip%2], LineHours: 19, Strikes: 5})
+		month.Cells = append(month.Cells, evidence.Cell{Trip: trip,
+			Level: month.Levels[trip%2], LineHours: 19, Strikes: 5})
 	}
 	lure.Cells = append(lure.Cells, evidence.Cell{Trip: 3, Leg: 99, Level: "Crochet", LineHours: .5, Strikes: 2})
 	var all []evidence.Comparison
@@ -26,7 +28,8 @@ func workedSeason() SeasonInput {
 		e := queries.Evidence{Factor: f.Name, Comparison: evidence.Compare(f, nil)}
 		for _, l := range e.Comparison.Levels {
 			rate, lo, hi, shrunk := l.Rate, l.Interval.Lo, l.Interval.Hi, l.Shrunk
-			e.Rows = append(e.Rows, queries.StrikeRate{Level: l.Level, LineHours: l.Count.Effort, Strikes: l.Count.Events,
+			e.Rows = append(e.Rows, queries.StrikeRate{Level: l.Level,
+				LineHours: l.Count.Effort, Strikes: l.Count.Events,
 				Rate: &rate, RateLo: &lo, RateHi: &hi, ShrunkRate: &shrunk, LittleEffort: l.Thin, Note: l.Why})
 		}
 		all = append(all, e.Comparison)
@@ -37,7 +40,8 @@ func workedSeason() SeasonInput {
 	}
 	in.Worked.Findings = queries.FindingsOf(in.Worked.Evidence)
 	in.Worked.Next, in.Worked.Plan = queries.Outlook(in.Worked.Evidence, 1.5, 3)
-	in.Worked.Methods = []queries.Method{{Method: "Rate", Words: "Strikes over hours.", Formula: "x / t", Source: "arithmetic"}}
+	in.Worked.Methods = []queries.Method{{Method: "Rate", Words: "Strikes over hours.",
+		Formula: "x / t", Source: "arithmetic"}}
 	return in
 }
 
@@ -54,7 +58,8 @@ func TestFindingsComeFirst(t *testing.T) {
 	in := workedSeason()
 	html := rendered(t, in)
 	last := 0
-	for _, id := range []string{"mattered", "days", "effort", "strikes", "by-lure", "by-month", "next", "mixed", "outcomes", "spread", "methods"} {
+	for _, id := range []string{"mattered", "days", "effort", "strikes", "by-lure", "by-month", "next", "mixed",
+		"outcomes", "spread", "methods"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at < last {
 			t.Errorf("section %s is missing or out of its place", id)
@@ -96,7 +101,8 @@ func TestLittleEffortNeverLeads(t *testing.T) {
 }
 
 func TestLuck(t *testing.T) {
-	for p, want := range map[float64]string{.0004: "less than 1 time in 100", .012: "1 time in 100", .31: "31 times in 100", 1: "half the time or more"} {
+	for p, want := range map[float64]string{.0004: "less than 1 time in 100", .012: "1 time in 100",
+		.31: "31 times in 100", 1: "half the time or more"} {
 		if got := luckWords(p); got != want {
 			t.Errorf("p %v: %q, want %q", p, got, want)
 		}
@@ -107,7 +113,8 @@ func TestLuck(t *testing.T) {
 func TestNoIntervalIsSaid(t *testing.T) {
 	for note, want := range map[string]bool{evidence.WhyFewTrips: true, "": false} {
 		ratio := 2.
-		notes := strings.Join(evidenceNotes(queries.Evidence{Factor: "lure"}, []queries.StrikeRate{{Level: "Awl", Ratio: &ratio, Note: note}}), "\n")
+		notes := strings.Join(evidenceNotes(queries.Evidence{Factor: "lure"},
+			[]queries.StrikeRate{{Level: "Awl", Ratio: &ratio, Note: note}}), "\n")
 		if strings.Contains(notes, "No interval side by side: too few trips") != want {
 			t.Errorf("%q: %s", note, notes)
 		}

@@ -11,7 +11,8 @@ func (s *season) fishSection() (page.Section, error) {
 		section.Sentences = []string{"No fish is logged."}
 		return section, nil
 	}
-	section.Sentences = []string{page.Plural(int64(len(s.Fish)), "fish", "fish") + ", each with the weight that its row supports best."}
+	section.Sentences = []string{page.Plural(int64(len(s.Fish)), "fish", "fish") +
+		", each with the weight that its row supports best."}
 	section.Table = s.fishTable()
 	return section, nil
 }

@@ -19,7 +19,8 @@ func TestPagesSayWhatIsNotSettled(t *testing.T) {
 			"deck":   func(b *bytes.Buffer) error { return Deck(b, DeckInput{Units: "metric", Open: o}) },
 			"track":  func(b *bytes.Buffer) error { return Track(b, TrackInput{Open: o}) },
 			"club": func(b *bytes.Buffer) error {
-				return Club(b, ClubInput{Units: "metric", Boats: []bundle.Boat{{ID: "blue-7", Seasons: []bundle.Season{{ID: "blue-7", Open: o.Questions}}}}})
+				return Club(b, ClubInput{Units: "metric", Boats: []bundle.Boat{
+					{ID: "blue-7", Seasons: []bundle.Season{{ID: "blue-7", Open: o.Questions}}}}})
 			},
 		}
 		for name, write := range pages {
@@ -28,9 +29,11 @@ func TestPagesSayWhatIsNotSettled(t *testing.T) {
 				t.Fatalf("%s: %v", name, err)
 			}
 			text := b.String()
-			at, main := strings.Index(text, `<aside class="open" aria-label="Not settled">`), strings.Index(text, "<main")
+			at, main := strings.Index(text, `<aside class="open" aria-label="Not settled">`),
+				strings.Index(text, "<main")
 			if (at >= 0) != (o.Questions > 0) || at > main {
-				t.Errorf("%s with %d questions: the banner is at %d, the page's body at %d", name, o.Questions, at, main)
+				t.Errorf("%s with %d questions: the banner is at %d, the page's body at %d", name, o.Questions, at,
+					main)
 			}
 			if o.Questions == 0 {
 				continue

@@ -21,12 +21,14 @@ func (s *season) outcomesSection() (page.Section, error) {
 	}
 	section.Sentences = s.outcomeSentences(strikes, hooked, boated, unknown)
 	chart, err := page.Shares(page.Frame{
-		Label: "Share of strikes hooked up, and share boated, by speed band, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis:  "share of the strikes whose outcome is logged", Counts: "of strikes with an outcome",
+		Label: "Share of strikes hooked up, and share boated, by speed band, each with its 95 % interval. " +
+			section.Sentences[0] + " The table below holds the figures.",
+		Axis: "share of the strikes whose outcome is logged", Counts: "of strikes with an outcome",
 	}, marks, "hooked up", "boated (landed or released)")
 	section.Chart, section.Table = chart, s.outcomesTable([]int64{strikes, hooked, boated, unknown})
 	section.Notes = []string{
-		"A hook-up is a strike that came tight: lost, landed or released. The size of a mark shows how many strikes it stands on.",
+		"A hook-up is a strike that came tight: lost, landed or released. The size of a mark shows how many strikes " +
+			"it stands on.",
 		"A strike whose outcome nobody wrote down is in neither share.",
 	}
 	return section, err
@@ -34,7 +36,8 @@ func (s *season) outcomesSection() (page.Section, error) {
 
 func outcomeMark(r queries.Outcomes, thin bool) page.SharesMark {
 	known := r.Strikes - r.NotLogged
-	counts := fmt.Sprintf("%s of %s hooked\n%s of %s boated", page.Count(r.Hookups), page.Count(known), page.Count(r.Boated), page.Count(known))
+	counts := fmt.Sprintf("%s of %s hooked\n%s of %s boated", page.Count(r.Hookups), page.Count(known),
+		page.Count(r.Boated), page.Count(known))
 	if known == 0 {
 		counts = "no strike"
 	}
@@ -65,8 +68,10 @@ func (s *season) outcomeSentences(strikes, hooked, boated, unknown int64) []stri
 	}
 	for _, r := range s.Outcomes {
 		if r.Level == lead.level {
-			out = append(out, fmt.Sprintf("%s: %s of %s boated, %s (%s to %s), the largest share. %s", capital(r.Level), page.Count(r.Boated),
-				page.Plural(r.Strikes-r.NotLogged, "strike", "strikes"), page.Percent(lead.v), page.Number(lead.lo*100, 0), page.Percent(lead.hi), verdict(lead, others)))
+			out = append(out, fmt.Sprintf("%s: %s of %s boated, %s (%s to %s), the largest share. %s",
+				capital(r.Level), page.Count(r.Boated),
+				page.Plural(r.Strikes-r.NotLogged, "strike", "strikes"), page.Percent(lead.v),
+				page.Number(lead.lo*100, 0), page.Percent(lead.hi), verdict(lead, others)))
 		}
 	}
 	return out
@@ -79,8 +84,10 @@ func (s *season) outcomesTable(sums []int64) *page.Table {
 		Columns: []page.Column{
 			{Head: "Speed over ground"},
 			{Head: "Strikes", Kind: page.Measure}, {Head: "With an outcome", Kind: page.Measure},
-			{Head: "Hook-ups", Kind: page.Measure}, {Head: "Share hooked up", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
-			{Head: "Boated", Kind: page.Measure}, {Head: "Share boated", Kind: page.Share}, {Head: "95 % interval", Kind: page.ShareGap},
+			{Head: "Hook-ups", Kind: page.Measure}, {Head: "Share hooked up", Kind: page.Share},
+			{Head: "95 % interval", Kind: page.ShareGap},
+			{Head: "Boated", Kind: page.Measure}, {Head: "Share boated", Kind: page.Share},
+			{Head: "95 % interval", Kind: page.ShareGap},
 		},
 	}
 	for _, r := range s.Outcomes {
@@ -91,7 +98,8 @@ func (s *season) outcomesTable(sums []int64) *page.Table {
 		}})
 	}
 	t.Total = []page.Cell{page.Words("season"), page.Whole(sums[0]), page.Whole(sums[0] - sums[3]),
-		page.Whole(sums[1]), share(sums[1], sums[0]-sums[3]), {}, page.Whole(sums[2]), share(sums[2], sums[0]-sums[3]), {}}
+		page.Whole(sums[1]), share(sums[1], sums[0]-sums[3]), {}, page.Whole(sums[2]),
+		share(sums[2], sums[0]-sums[3]), {}}
 	return t
 }
 

@@ -28,7 +28,8 @@ func outings(trips []queries.Trip) []outing {
 		if i < 0 {
 			i, out = len(out), append(out, outing{day: at})
 		}
-		out[i].strikes, out[i].boated, out[i].hours = out[i].strikes+t.Strikes, out[i].boated+t.Landed+t.Released, out[i].hours+t.LineHours
+		out[i].strikes, out[i].boated, out[i].hours = out[i].strikes+t.Strikes, out[i].boated+t.Landed+
+			t.Released, out[i].hours+t.LineHours
 	}
 	slices.SortFunc(out, func(a, b outing) int { return a.day.Compare(b.day) })
 	return out
@@ -74,8 +75,10 @@ func (s *season) daysPart() (out part[page.DayMark]) {
 		at := len(out.levels) - 1
 		strikes += d.strikes
 		out.levels[at].Counts = page.Plural(strikes, "strike", "strikes")
-		out.marks = append(out.marks, page.DayMark{Month: at, Day: d.day.Day(), Strikes: d.strikes, Boated: d.boated, Hours: d.hours})
-		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(d.day.Format(time.DateOnly)), page.Whole(d.strikes), page.Whole(d.boated), page.Value(d.hours)}})
+		out.marks = append(out.marks, page.DayMark{Month: at, Day: d.day.Day(), Strikes: d.strikes,
+			Boated: d.boated, Hours: d.hours})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(d.day.Format(time.DateOnly)),
+			page.Whole(d.strikes), page.Whole(d.boated), page.Value(d.hours)}})
 	}
 	out.sentence = daysSentence(days)
 	return out
@@ -84,8 +87,10 @@ func (s *season) daysPart() (out part[page.DayMark]) {
 // daysFrame is the words around the calendar.
 func daysFrame(sentence string, keys ...page.Key) page.Frame {
 	return page.Frame{
-		Label: "A row a month, a column a day: strikes up, line-hours down. " + sentence + " The table below holds the figures.",
-		Axis:  "day of the month", Counts: "strikes", Keys: append(keys, page.Key{Mark: page.MarkEffort, Words: "down: line-hours"}),
+		Label: "A row a month, a column a day: strikes up, line-hours down. " + sentence +
+			" The table below holds the figures.",
+		Axis: "day of the month", Counts: "strikes",
+		Keys: append(keys, page.Key{Mark: page.MarkEffort, Words: "down: line-hours"}),
 	}
 }
 
@@ -97,7 +102,8 @@ func (s *season) daysPicture() (section page.Section, less string, err error) {
 		return section, p.less, nil
 	}
 	section.Sentences = []string{p.sentence}
-	section.Chart, err = page.Calendar(daysFrame(p.sentence, page.Key{Mark: page.MarkBoated, Words: "up: fish to the boat"},
+	section.Chart, err = page.Calendar(daysFrame(p.sentence,
+		page.Key{Mark: page.MarkBoated, Words: "up: fish to the boat"},
 		page.Key{Mark: page.MarkStruck, Words: "other strikes"}), p.levels, p.marks)
 	section.Table = daysTable(p.rows)
 	return section, "", err
@@ -128,11 +134,14 @@ func daysSentence(days []outing) string {
 	case a.Year() == last.Year():
 		from = "2 January"
 	}
-	return fmt.Sprintf("Best fortnight: %s to %s, %s on %s. %s", best[0].day.Format(from), last.Format("2 January 2006"),
+	return fmt.Sprintf("Best fortnight: %s to %s, %s on %s. %s", best[0].day.Format(from),
+		last.Format("2 January 2006"),
 		page.Plural(n, "strike", "strikes"), page.Plural(int64(len(best)), "day", "days"), out)
 }
 
 func daysTable(rows []page.Row) *page.Table {
-	return &page.Table{Caption: "every day out", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Strikes", Kind: page.Measure},
-		{Head: "Landed or released", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}}, Rows: rows}
+	return &page.Table{Caption: "every day out", Columns: []page.Column{{Head: "Date", Kind: page.Token},
+		{Head: "Strikes", Kind: page.Measure},
+		{Head: "Landed or released", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}}, Rows: rows}
 }

@@ -25,7 +25,8 @@ func fishNames(code string) string {
 }
 
 // places are the first words of names of fish that keep their capital.
-var places = []string{"Atlantic", "Pacific", "Indo-Pacific", "Southern", "Mediterranean", "European", "Japanese", "Australian"}
+var places = []string{"Atlantic", "Pacific", "Indo-Pacific", "Southern", "Mediterranean",
+	"European", "Japanese", "Australian"}
 
 // withinSentence is a name of fish as it stands in the middle of a sentence.
 func withinSentence(name string) string {
@@ -66,7 +67,9 @@ func mainSpecies(fish []queries.Fish) string {
 
 // sized are the fish with a weight that is not doubted and a speed, the heaviest first.
 func (s *season) sized() []queries.Fish {
-	return slices.DeleteFunc(weighed(s.Fish), func(f queries.Fish) bool { return f.SpeedBand == notLogged || s.doubtful[placeOf(f)] != "" })
+	return slices.DeleteFunc(weighed(s.Fish), func(f queries.Fish) bool {
+		return f.SpeedBand == notLogged || s.doubtful[placeOf(f)] != ""
+	})
 }
 
 // sizesPart is every fish by its speed, those of one species with medians.
@@ -98,16 +101,20 @@ func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.
 		if speciesName(f) == main {
 			mains++
 		}
-		out.marks = append(out.marks, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG, Main: speciesName(f) == main})
-		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date), page.Words(capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
+		out.marks = append(out.marks, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG,
+			Main: speciesName(f) == main})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date),
+			page.Words(capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
 			page.Value(*f.WeightKG * s.perKG), weighedBy(f.Method)}})
 	}
 	for i, b := range bands {
 		out.levels = append(out.levels, s.row(b, page.Plural(count[i], "fish", "fish")))
 	}
 	for _, m := range s.mediansOf(main) {
-		if row := slices.Index(bands, factors.Text(bySpeed, m.Level)); row >= 0 && m.Median != nil && m.MedianLo != nil && m.MedianHi != nil {
-			medians = append(medians, page.SizeMedian{Row: row, Median: *m.Median * s.perKG, Lo: *m.MedianLo * s.perKG, Hi: *m.MedianHi * s.perKG})
+		if row := slices.Index(bands, factors.Text(bySpeed, m.Level)); row >= 0 && m.Median != nil &&
+			m.MedianLo != nil && m.MedianHi != nil {
+			medians = append(medians, page.SizeMedian{Row: row, Median: *m.Median * s.perKG,
+				Lo: *m.MedianLo * s.perKG, Hi: *m.MedianHi * s.perKG})
 		}
 	}
 	out.sentence = s.sizesSentence(main, mains, int64(len(fish)))
@@ -120,7 +127,8 @@ func (s *season) sizesFrame(sentence, main string, others bool, medians int, key
 		keys = append(keys, page.Key{Mark: page.MarkOpen, Words: "other species"})
 	}
 	if medians > 0 {
-		keys = append(keys, page.Key{Mark: page.MarkLine, Words: "bar across: median of " + fishNames(main) + ", with its 95 % interval"})
+		keys = append(keys, page.Key{Mark: page.MarkLine, Words: "bar across: median of " +
+			fishNames(main) + ", with its 95 % interval"})
 	}
 	return page.Frame{
 		Label: "Every fish with a weight and a speed as a dot. " + sentence + " The table below holds the figures.",
@@ -160,7 +168,8 @@ func (s *season) mediansOf(name string) []queries.SizeMedian {
 
 // sizesSentence says whether the main species differs with speed.
 func (s *season) sizesSentence(main string, mains, all int64) string {
-	out := fmt.Sprintf("%s: no difference by speed shown, in %s.", capital(fishNames(main)), page.Plural(mains, "weight", "weights"))
+	out := fmt.Sprintf("%s: no difference by speed shown, in %s.", capital(fishNames(main)),
+		page.Plural(mains, "weight", "weights"))
 	for _, m := range s.mediansOf(main) {
 		if m.PValue != nil && m.Shift != nil && m.Verdict != string(evidence.NotSettled) && m.Verdict != "" {
 			out = capital(s.sizeSentence(m))
@@ -175,8 +184,10 @@ func (s *season) sizesSentence(main string, mains, all int64) string {
 
 // dotsTable is the fish of the picture.
 func (s *season) dotsTable(rows []page.Row) *page.Table {
-	return &page.Table{Caption: "every fish with a weight and a speed", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Species"},
-		{Head: "Speed over ground", Kind: page.Token}, {Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "Weight from"}}, Rows: rows}
+	return &page.Table{Caption: "every fish with a weight and a speed",
+		Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Species"},
+			{Head: "Speed over ground", Kind: page.Token}, {Head: "Round weight", Unit: s.weight, Kind: page.Measure,
+				Decimals: 1}, {Head: "Weight from"}}, Rows: rows}
 }
 
 // Of the heaviest, so many of each kind are shown.
@@ -219,10 +230,13 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 			under = "doubtful: " + why
 		}
 		name := fmt.Sprintf("%d. %s", from+i, capital(fishNames(speciesName(f))))
-		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG), Hi: scaled(f.WeightHiKG, s.perKG),
+		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG),
+			Hi:    scaled(f.WeightHiKG, s.perKG),
 			Scale: isScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})
-		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.WordsOf(f.Date), page.Value(*f.WeightKG * s.perKG),
-			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)), weighedBy(f.Method), page.Words(why)}})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.WordsOf(f.Date),
+			page.Value(*f.WeightKG * s.perKG),
+			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)),
+			weighedBy(f.Method), page.Words(why)}})
 	}
 	out.sentence = s.heaviestSentence(scale, tape, doubt)
 	return out
@@ -231,15 +245,18 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 // heaviestFrame is the words around the picture of the heaviest fish.
 func (s *season) heaviestFrame(sentence string, keys ...page.Key) page.Frame {
 	return page.Frame{
-		Label: "The heaviest fish by name, those on a scale apart from estimates by tape. " + sentence + " The table below holds the figures.",
-		Axis:  "round weight, " + s.weight, Counts: s.weight, Keys: keys,
+		Label: "The heaviest fish by name, those on a scale apart from estimates by tape. " + sentence +
+			" The table below holds the figures.",
+		Axis: "round weight, " + s.weight, Counts: s.weight, Keys: keys,
 	}
 }
 
 func (s *season) heaviestTable(rows []page.Row) *page.Table {
-	return &page.Table{Caption: "the heaviest fish", Columns: []page.Column{{Head: "Fish"}, {Head: "Date", Kind: page.Token},
-		{Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1}, {Head: "90 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
-		{Head: "Weight from", Kind: page.Token}, {Head: "Doubtful", Kind: page.Prose}}, Rows: rows}
+	return &page.Table{Caption: "the heaviest fish",
+		Columns: []page.Column{{Head: "Fish"}, {Head: "Date", Kind: page.Token},
+			{Head: "Round weight", Unit: s.weight, Kind: page.Measure, Decimals: 1},
+			{Head: "90 % interval", Unit: s.weight, Kind: page.Interval, Decimals: 1},
+			{Head: "Weight from", Kind: page.Token}, {Head: "Doubtful", Kind: page.Prose}}, Rows: rows}
 }
 
 // heaviestPicture is the heaviest fish of the season.
@@ -262,13 +279,16 @@ func first(fish []queries.Fish, n int) []queries.Fish { return slices.Clone(fish
 func (s *season) heaviestSentence(scale, tape, doubt []queries.Fish) string {
 	var parts []string
 	if len(scale) > 0 {
-		parts = append(parts, fmt.Sprintf("Heaviest on a scale: %s %s, %s.", s.weightText(&scale[0]), s.weight, fishNames(speciesName(scale[0]))))
+		parts = append(parts, fmt.Sprintf("Heaviest on a scale: %s %s, %s.", s.weightText(&scale[0]), s.weight,
+			fishNames(speciesName(scale[0]))))
 	}
 	if len(tape) > 0 {
-		parts = append(parts, fmt.Sprintf("By tape: about %s %s, %s.", s.weightText(&tape[0]), s.weight, fishNames(speciesName(tape[0]))))
+		parts = append(parts, fmt.Sprintf("By tape: about %s %s, %s.", s.weightText(&tape[0]), s.weight,
+			fishNames(speciesName(tape[0]))))
 	}
 	if len(doubt) > 0 {
-		parts = append(parts, fmt.Sprintf("%s doubtful: check the log.", page.Plural(int64(len(doubt)), "weight is", "weights are")))
+		parts = append(parts, fmt.Sprintf("%s doubtful: check the log.",
+			page.Plural(int64(len(doubt)), "weight is", "weights are")))
 	}
 	return strings.Join(parts, " ")
 }

@@ -41,11 +41,14 @@ func speedRatios(e *queries.Evidence) []speedRatio {
 		if l.Level == notLogged || l.Count.Effort <= 0 || l.Count.Effort < leastDrawn && !r.Known() {
 			continue
 		}
-		out = append(out, speedRatio{name: factors.Text(bySpeed, l.Level), ratio: known(r.Ratio), lo: known(r.Interval.Lo), hi: known(r.Interval.Hi),
-			level: l, told: !f.Trend && r.Known() && (l.Level == f.Better || l.Level == f.Other && f.Better == evidence.Others)})
+		out = append(out, speedRatio{name: factors.Text(bySpeed, l.Level), ratio: known(r.Ratio),
+			lo: known(r.Interval.Lo), hi: known(r.Interval.Hi),
+			level: l, told: !f.Trend && r.Known() && (l.Level == f.Better || l.Level == f.Other &&
+				f.Better == evidence.Others)})
 	}
 	if t := e.Comparison.Trend; f.Trend && t.Known {
-		out = append(out, speedRatio{name: "trend: " + factors.Text(bySpeed, t.High) + " over " + factors.Text(bySpeed, t.Low),
+		out = append(out, speedRatio{name: "trend: " + factors.Text(bySpeed, t.High) +
+			" over " + factors.Text(bySpeed, t.Low),
 			ratio: known(t.Ratio.Ratio), lo: known(t.Interval.Lo), hi: known(t.Interval.Hi), told: true})
 	}
 	return out
@@ -64,9 +67,11 @@ func speedSentence(e *queries.Evidence, f *queries.Finding, r speedRatio) string
 	what := fmt.Sprintf("%s brought no strike on the same days.", others(e))
 	switch {
 	case r.level == nil && r.ratio != nil:
-		what = fmt.Sprintf("strikes change step by step with speed, %s times from end to end%s.", ratioText(*r.ratio), ratioSpan(r.lo, r.hi))
+		what = fmt.Sprintf("strikes change step by step with speed, %s times from end to end%s.",
+			ratioText(*r.ratio), ratioSpan(r.lo, r.hi))
 	case r.ratio != nil:
-		what = fmt.Sprintf("%s brought %s times the strikes of %s on the same days%s.", r.name, ratioText(*r.ratio), others(e), ratioSpan(r.lo, r.hi))
+		what = fmt.Sprintf("%s brought %s times the strikes of %s on the same days%s.", r.name, ratioText(*r.ratio),
+			others(e), ratioSpan(r.lo, r.hi))
 	}
 	return capital(what) + " " + verdictTail(f)
 }
@@ -89,7 +94,8 @@ func (s *season) speedPart() (out part[page.RatioMark]) {
 		m := page.RatioMark{Ratio: r.ratio, Lo: r.lo, Hi: r.hi, Strength: page.Plain, Level: s.row(r.name)}
 		if r.level != nil {
 			m.Effort, m.Thin = r.level.Count.Effort, r.level.Thin
-			m.Counts = fmt.Sprintf("%s in %s h\n%s per line-h", page.Count(r.level.Count.Events), hours(r.level.Count.Effort), page.Number(r.level.Rate, 2))
+			m.Counts = fmt.Sprintf("%s in %s h\n%s per line-h", page.Count(r.level.Count.Events),
+				hours(r.level.Count.Effort), page.Number(r.level.Rate, 2))
 		}
 		if r.told {
 			out.sentence = speedSentence(e, f, r)
@@ -108,8 +114,9 @@ func (s *season) speedPart() (out part[page.RatioMark]) {
 // speedFrame is the words around the picture of speed.
 func speedFrame(sentence, with string, keys ...page.Key) page.Frame {
 	return page.Frame{
-		Label: "Strikes of each speed band as a multiple of those of the other speeds on the same days. " + sentence + " The table below holds the figures.",
-		Axis:  "times the strikes of " + with, Counts: "strikes, raw rate",
+		Label: "Strikes of each speed band as a multiple of those of the other speeds on the same days. " + sentence +
+			" The table below holds the figures.",
+		Axis: "times the strikes of " + with, Counts: "strikes, raw rate",
 		Keys: append(keys, page.Key{Mark: page.MarkInterval, Words: "95 % interval"}),
 	}
 }
@@ -124,16 +131,20 @@ func (s *season) speedPicture() (section page.Section, less string, err error) {
 	if p.sentence != "" {
 		section.Sentences = []string{p.sentence}
 	}
-	section.Chart, err = page.Ratios(speedFrame(p.sentence, with, page.Key{Mark: page.MarkBar, Words: "from 1 to the ratio, as thick as the hours fished"}), p.marks)
+	section.Chart, err = page.Ratios(speedFrame(p.sentence, with,
+		page.Key{Mark: page.MarkBar, Words: "from 1 to the ratio, as thick as the hours fished"}), p.marks)
 	section.Table = speedTable(p.rows, with)
 	return section, "", err
 }
 
 func speedTable(rows []page.Row, with string) *page.Table {
 	return &page.Table{Caption: "speed bands side by side", Columns: []page.Column{
-		{Head: "Speed over ground"}, {Head: "Trips", Kind: page.Measure}, {Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2},
-		{Head: "Times the strikes of " + with, Unit: "same days", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+		{Head: "Speed over ground"}, {Head: "Trips", Kind: page.Measure},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour",
+			Kind: page.Measure, Decimals: 2},
+		{Head: "Times the strikes of " + with, Unit: "same days", Kind: page.Measure, Decimals: 2},
+		{Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 	}, Rows: rows}
 }
 
@@ -143,7 +154,8 @@ func (s *season) speedRow(r speedRatio) page.Row {
 	thin := false
 	if l := r.level; l != nil {
 		thin = l.Thin
-		cells = []page.Cell{page.Words(s.tagged(r.name)), page.Whole(int64(l.Trips)), page.Value(l.Count.Effort), page.Whole(l.Count.Events), page.Value(l.Rate)}
+		cells = []page.Cell{page.Words(s.tagged(r.name)), page.Whole(int64(l.Trips)), page.Value(l.Count.Effort),
+			page.Whole(l.Count.Events), page.Value(l.Rate)}
 	}
 	return page.Row{Thin: thin, Cells: append(cells, page.ValueOf(r.ratio), page.Span(r.lo, r.hi))}
 }
@@ -184,7 +196,8 @@ func (s *season) matteredPart() (out part[page.RatioMark]) {
 		return out
 	}
 	for _, f := range with {
-		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain, Level: s.row(capital(factors.Noun(f.Factor)) + "\n" + setting(f))}
+		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain,
+			Level: s.row(capital(factors.Noun(f.Factor)) + "\n" + setting(f))}
 		m.Counts = "no strike elsewhere"
 		if f.Ratio != nil {
 			m.Counts = ratioText(*f.Ratio) + " ×"
@@ -205,9 +218,11 @@ func (s *season) matteredPart() (out part[page.RatioMark]) {
 // matteredFrame is the words around the picture of what mattered.
 func matteredFrame(sentence string, keys ...page.Key) page.Frame {
 	return page.Frame{
-		Label: "Every factor that can be compared, with how many times the strikes its better setting brought. " + sentence + " The table below holds the figures.",
-		Axis:  "times the strikes of the rest", Counts: "best guess",
-		Keys: append(keys, page.Key{Mark: page.MarkInterval, Words: "95 % interval: where it crosses 1, it may make no difference"}),
+		Label: "Every factor that can be compared, with how many times the strikes its better setting brought. " +
+			sentence + " The table below holds the figures.",
+		Axis: "times the strikes of the rest", Counts: "best guess",
+		Keys: append(keys, page.Key{Mark: page.MarkInterval,
+			Words: "95 % interval: where it crosses 1, it may make no difference"}),
 	}
 }
 
@@ -222,7 +237,8 @@ func (s *season) matteredPicture() (section page.Section, less string, err error
 	if p.aside != "" {
 		section.Sentences = append(section.Sentences, p.aside)
 	}
-	section.Chart, err = page.Ratios(matteredFrame(p.sentence, page.Key{Mark: page.MarkBar, Words: "best guess; strong where it leans or is settled"}), p.marks)
+	section.Chart, err = page.Ratios(matteredFrame(p.sentence,
+		page.Key{Mark: page.MarkBar, Words: "best guess; strong where it leans or is settled"}), p.marks)
 	section.Table = findingsTable(p.rows)
 	return section, "", err
 }
@@ -261,9 +277,11 @@ func leanWord(what []string) string {
 func findingsTable(rows []page.Row) *page.Table {
 	return &page.Table{Caption: "the factors in numbers", Columns: []page.Column{
 		{Head: "Factor"}, {Head: "Verdict", Kind: page.Token}, {Head: "More strikes at"}, {Head: "Than at"},
-		{Head: "Times as many", Kind: page.Measure, Decimals: 2}, {Head: "95 % interval", Kind: page.Interval, Decimals: 2},
+		{Head: "Times as many", Kind: page.Measure, Decimals: 2},
+		{Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 		{Head: "Luck alone would show as much", Unit: "all factors allowed for"},
-		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1}, {Head: "Fished by", Kind: page.Token},
+		{Head: "Strikes", Kind: page.Measure}, {Head: "Line-hours", Kind: page.Measure, Decimals: 1},
+		{Head: "Fished by", Kind: page.Token},
 	}, Rows: rows}
 }
 

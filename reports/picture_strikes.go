@@ -10,7 +10,8 @@ import (
 )
 
 // fateKinds groups the fates as they are drawn.
-var fateKinds = map[string]page.FateKind{queries.FateLanded: page.ToTheBoat, queries.FateReleased: page.ToTheBoat, queries.FateMissed: page.Missed,
+var fateKinds = map[string]page.FateKind{queries.FateLanded: page.ToTheBoat, queries.FateReleased: page.ToTheBoat,
+	queries.FateMissed:  page.Missed,
 	queries.FateNoCause: page.LostUnsaid, queries.FateHooked: page.Unsaid, queries.FateNotLogged: page.Unsaid}
 
 func fateKind(fate string) page.FateKind {
@@ -34,8 +35,10 @@ func (s *season) fatesPart() (out part[page.Fate], total int64) {
 		if name == queries.FateNotLogged {
 			name = "end not logged"
 		}
-		out.marks = append(out.marks, page.Fate{Strikes: f.Strikes, Kind: fateKind(f.Fate), Level: s.row(name, page.Count(f.Strikes))})
-		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.Whole(f.Strikes), page.Value(float64(f.Strikes) / float64(total))}})
+		out.marks = append(out.marks, page.Fate{Strikes: f.Strikes, Kind: fateKind(f.Fate),
+			Level: s.row(name, page.Count(f.Strikes))})
+		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.Whole(f.Strikes),
+			page.Value(float64(f.Strikes) / float64(total))}})
 	}
 	out.sentence = fatesSentence(s.Fates, total)
 	return out, total
@@ -44,13 +47,16 @@ func (s *season) fatesPart() (out part[page.Fate], total int64) {
 // fatesFrame is the words around the picture of what became of the strikes.
 func fatesFrame(sentence, axis string, keys ...page.Key) page.Frame {
 	return page.Frame{
-		Label: "All strikes as one bar, and each part of it on a row of its own. " + sentence + " The table below holds the figures.",
-		Axis:  axis, Counts: "strikes", Keys: keys,
+		Label: "All strikes as one bar, and each part of it on a row of its own. " + sentence +
+			" The table below holds the figures.",
+		Axis: axis, Counts: "strikes", Keys: keys,
 	}
 }
 
 func fatesTable(rows []page.Row) *page.Table {
-	return &page.Table{Caption: "how the strikes ended", Columns: []page.Column{{Head: "How it ended"}, {Head: "Strikes", Kind: page.Measure}, {Head: "Share", Kind: page.Share}}, Rows: rows}
+	return &page.Table{Caption: "how the strikes ended",
+		Columns: []page.Column{{Head: "How it ended"}, {Head: "Strikes", Kind: page.Measure},
+			{Head: "Share", Kind: page.Share}}, Rows: rows}
 }
 
 // fatesPicture is one bar that adds up to all strikes.
@@ -61,8 +67,10 @@ func (s *season) fatesPicture() (section page.Section, less string, err error) {
 		return section, p.less, nil
 	}
 	section.Sentences = []string{p.sentence}
-	section.Chart, err = page.Fates(fatesFrame(p.sentence, "strikes", page.Key{Mark: page.MarkBoated, Words: "to the boat"},
-		page.Key{Mark: page.MarkLost, Words: "hooked and lost"}, page.Key{Mark: page.MarkStruck, Words: "missed, or not logged"}),
+	section.Chart, err = page.Fates(fatesFrame(p.sentence, "strikes",
+		page.Key{Mark: page.MarkBoated, Words: "to the boat"},
+		page.Key{Mark: page.MarkLost, Words: "hooked and lost"},
+		page.Key{Mark: page.MarkStruck, Words: "missed, or not logged"}),
 		[]page.Level{{Name: "all strikes", Counts: page.Count(total)}}, p.marks)
 	section.Table = fatesTable(p.rows)
 	section.Table.Total = []page.Cell{page.Words("all strikes"), page.Whole(total), page.Value(1)}
@@ -97,7 +105,8 @@ const byLureWeight = factors.LureWeight
 // pairsLogged are the cells of bands with hours enough to be drawn, and the weights and
 // bands that they are of.
 func (s *season) pairsLogged() (pairs []queries.Pair, bands, weights []string) {
-	pairs = slices.DeleteFunc(slices.Clone(s.Pairs), func(p queries.Pair) bool { return p.A == notLogged || p.B == notLogged })
+	pairs = slices.DeleteFunc(slices.Clone(s.Pairs),
+		func(p queries.Pair) bool { return p.A == notLogged || p.B == notLogged })
 	sum := map[string]float64{}
 	for _, p := range pairs {
 		sum[p.A] += p.Hours
@@ -155,9 +164,11 @@ func weightNames(weights []string) []string {
 // pairsFrame is the words around the picture of pairs.
 func pairsFrame(sentence string, keys ...page.Key) page.Frame {
 	return page.Frame{
-		Label: "Speed bands across lure weights: the hours fished as area, the strike rate as shade. " + sentence + " The table below holds the figures.",
-		Axis:  "lure weight",
-		Keys: append(keys, page.Key{Mark: page.MarkSolid, Words: "area: line-hours; the more it stands out, the more strikes per line-hour; below it: strikes and hours"},
+		Label: "Speed bands across lure weights: the hours fished as area, the strike rate as shade. " + sentence +
+			" The table below holds the figures.",
+		Axis: "lure weight",
+		Keys: append(keys, page.Key{Mark: page.MarkSolid, Words: "area: line-hours; the more it stands out, the " +
+			"more strikes per line-hour; below it: strikes and hours"},
 			page.Key{Mark: page.MarkThin, Words: page.LittleEffort}),
 	}
 }
@@ -208,7 +219,8 @@ func pairsSentence(levels []page.Level, columns []string, cells []page.PairMark)
 		}
 	}
 	at := func(c page.PairMark) string { return columns[c.Column] + " at " + levels[c.Row].Name }
-	out := fmt.Sprintf("Most fished: %s, %s in %s line-hours.", at(most), page.Plural(most.Strikes, "strike", "strikes"), hours(most.Hours))
+	out := fmt.Sprintf("Most fished: %s, %s in %s line-hours.", at(most),
+		page.Plural(most.Strikes, "strike", "strikes"), hours(most.Hours))
 	var hardly []string
 	for _, c := range cells {
 		if c.Thin && rows[c.Row] && cols[c.Column] {
@@ -228,8 +240,10 @@ func pairsSentence(levels []page.Level, columns []string, cells []page.PairMark)
 func list2(words []string) string { return words[0] + ", " + words[1] }
 
 func pairsTable(rows []page.Row) *page.Table {
-	return &page.Table{Caption: "speed and lure weight", Columns: []page.Column{{Head: "Speed over ground"}, {Head: "Lure weight", Kind: page.Token},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}, {Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2}}, Rows: rows}
+	return &page.Table{Caption: "speed and lure weight", Columns: []page.Column{{Head: "Speed over ground"},
+		{Head: "Lure weight", Kind: page.Token},
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
+		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: 2}}, Rows: rows}
 }
 
 func pairRow(band, weight string, m page.PairMark) page.Row {
@@ -237,5 +251,6 @@ func pairRow(band, weight string, m page.PairMark) page.Row {
 	if m.Hours > 0 {
 		rate = page.Value(float64(m.Strikes) / m.Hours)
 	}
-	return page.Row{Thin: m.Thin, Cells: []page.Cell{page.Words(band), page.Words(weight), page.Value(m.Hours), page.Whole(m.Strikes), rate}}
+	return page.Row{Thin: m.Thin, Cells: []page.Cell{page.Words(band), page.Words(weight),
+		page.Value(m.Hours), page.Whole(m.Strikes), rate}}
 }

@@ -16,7 +16,8 @@ type picture func() (section page.Section, less string, err error)
 
 // pictures are those of the season, in the order in which they are shown.
 func (s *season) pictures() []picture {
-	return []picture{s.speedPicture, s.matteredPicture, s.daysPicture, s.sizesPicture, s.fatesPicture, s.pairsPicture, s.heaviestPicture}
+	return []picture{s.speedPicture, s.matteredPicture, s.daysPicture, s.sizesPicture, s.fatesPicture,
+		s.pairsPicture, s.heaviestPicture}
 }
 
 // part is what one season brings to a picture: its marks, with the rows of the table
@@ -59,15 +60,19 @@ func drawn(of string, pictures []picture) ([]page.Section, []string, error) {
 // readingSection is what holds for all pictures, said once.
 func (s *season) readingSection(drawn []page.Section) page.Section {
 	notes := []string{
-		"Each trip is compared with itself, and lures on the lines of one leg with each other: good days favour no setting.",
-		"Settled: luck alone would do as much in fewer than one season in twenty, all factors allowed for. Leaning: so for this factor by itself. Not settled does not mean that it makes no difference.",
+		"Each trip is compared with itself, and lures on the lines of one leg with each other: good days favour no " +
+			"setting.",
+		"Settled: luck alone would do as much in fewer than one season in twenty, all factors allowed for. Leaning: " +
+			"so for this factor by itself. Not settled does not mean that it makes no difference.",
 		"A line through a mark is its 95 % interval; of a weight by tape, 90 %. One that ends in an arrow goes on.",
 	}
 	if slices.ContainsFunc(drawn, func(x page.Section) bool { return strings.HasPrefix(x.ID, "mattered") }) {
-		notes = append(notes, "What mattered shows each factor's best kind, picked afterwards: an interval clear of 1 alone does not make it lean.")
+		notes = append(notes, "What mattered shows each factor's best kind, picked afterwards: an interval clear of "+
+			"1 alone does not make it lean.")
 	}
 	if enough := s.enough(); enough > 0 {
-		notes = append(notes, fmt.Sprintf("Pale and hatched: little effort, fewer than %s line-hours. Too little fishing to judge.", hours(enough)))
+		notes = append(notes, fmt.Sprintf("Pale and hatched: little effort, fewer than %s line-hours. Too little "+
+			"fishing to judge.", hours(enough)))
 	}
 	notes = append(notes,
 		"Speed is over ground: a current of a knot shifts a whole band.",

@@ -45,7 +45,8 @@ func Scale(w io.Writer, in ScaleInput) error {
 	r := &scaleReport{ScaleInput: in, units: u}
 	r.used = slices.DeleteFunc(slices.Clone(in.Fish), func(f queries.ScaleFish) bool { return f.LeftOut != nil })
 	p := page.Page{
-		Report: page.ScaleReport, Title: in.Title, Kicker: "Tape against scale", Subtitle: list(in.Boats), Lang: "en-GB", Generated: in.Generated,
+		Report: page.ScaleReport, Title: in.Title, Kicker: "Tape against scale", Subtitle: list(in.Boats),
+		Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(in.Open), Tiles: r.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
 	}
@@ -93,11 +94,13 @@ func (r *scaleReport) tiles() []page.Tile {
 	if c.Ratio == nil {
 		return tiles
 	}
-	tiles = append(tiles, page.Tile{Label: capital(queries.WeighedBy(c.Method)), Value: page.Number(100*math.Abs(1-*c.Ratio), 1), Unit: "% " + lightOrHeavy(*c.Ratio),
+	tiles = append(tiles, page.Tile{Label: capital(queries.WeighedBy(c.Method)),
+		Value: page.Number(100*math.Abs(1-*c.Ratio), 1), Unit: "% " + lightOrHeavy(*c.Ratio),
 		Note: "on " + page.Plural(c.N, "fish", "fish")})
 	tiles = append(tiles, page.Tile{Label: "Half of the fish within", Value: r.small(*c.MedianAbsKG), Unit: r.weight})
 	if own := r.check(queries.ByOwn); own.MedianAbsKG != nil {
-		tiles = append(tiles, page.Tile{Label: "By the boat's own divisor", Value: r.small(*own.MedianAbsKG), Unit: r.weight,
+		tiles = append(tiles, page.Tile{Label: "By the boat's own divisor",
+			Value: r.small(*own.MedianAbsKG), Unit: r.weight,
 			Note: fmt.Sprintf("half of %d fish within, each weighed by the others", own.N)})
 	}
 	return tiles
@@ -117,7 +120,8 @@ func lightOrHeavy(ratio float64) string {
 // the scale, with the interval of it, and how near half of the fish were.
 func (r *scaleReport) verdict(c queries.ScaleCheck, who string) string {
 	if c.Ratio == nil || c.MedianAbsKG == nil {
-		return fmt.Sprintf("%s was compared with a scale on %s: too few to say how far it is off.", who, page.Plural(c.N, "fish", "fish"))
+		return fmt.Sprintf("%s was compared with a scale on %s: too few to say how far it is off.", who,
+			page.Plural(c.N, "fish", "fish"))
 	}
 	half := fmt.Sprintf("half of the fish within %s %s", r.small(*c.MedianAbsKG), r.weight)
 	if c.RatioLo == nil {
@@ -132,7 +136,8 @@ func (r *scaleReport) verdict(c queries.ScaleCheck, who string) string {
 	if lo > 1 {
 		near, far = lo, hi
 	}
-	return fmt.Sprintf("%s has read %s %% %s (%s to %s) on %d fish; %s.", who, off(*c.Ratio), lightOrHeavy(*c.Ratio), off(near), off(far), c.N, half)
+	return fmt.Sprintf("%s has read %s %% %s (%s to %s) on %d fish; %s.", who, off(*c.Ratio), lightOrHeavy(*c.Ratio),
+		off(near), off(far), c.N, half)
 }
 
 // off is a ratio's distance from 1 in per cent.
@@ -141,8 +146,10 @@ func off(ratio float64) string { return page.Number(100*math.Abs(1-ratio), 1) }
 func (r *scaleReport) verdictSection() (page.Section, error) {
 	s := page.Section{ID: "verdict", Heading: "What the tape reads"}
 	if len(r.used) == 0 {
-		s.Sentences = []string{"No fish of this season has both a tape and a scale: how far the tape is off cannot be told.",
-			"Five fish of a species with length, girth and a scale weight give the boat a divisor of its own, with an interval; ten or more tell how far the tape is off."}
+		s.Sentences = []string{"No fish of this season has both a tape and a scale: how far the tape is off cannot " +
+			"be told.",
+			"Five fish of a species with length, girth and a scale weight give the boat a divisor of its own, with " +
+				"an interval; ten or more tell how far the tape is off."}
 		s.Notes = r.leftOutNotes()
 		return s, nil
 	}
@@ -153,14 +160,17 @@ func (r *scaleReport) verdictSection() (page.Section, error) {
 	}
 	s.Sentences = []string{r.answer(c), r.verdict(c, who)}
 	if own := r.check(queries.ByOwn); own.N > 0 {
-		s.Sentences = append(s.Sentences, r.verdict(own, "With the boat's own divisor, each fish weighed by that of the others, it"))
+		s.Sentences = append(s.Sentences, r.verdict(own, "With the boat's own divisor, each fish weighed by that of "+
+			"the others, it"))
 	}
 	s.Sentences = append(s.Sentences, r.bySpecies(c.Method)...)
 	chart, err := r.scatter(c)
 	s.Chart, s.Table, s.Tables = chart, r.againstTable(c), []*page.Table{r.factorTable(c), r.speciesTable()}
 	s.Notes = append([]string{
-		"Light is under the scale. The per cent is the geometric mean over the fish with its 95 % interval; errors of a weight grow with the fish.",
-		"The dashed lines hold 95 in 100 fish: the limits of agreement as factors of the weight (Bland and Altman 1986, 1999). Numbers mark the worst misses, explained below.",
+		"Light is under the scale. The per cent is the geometric mean over the fish with its 95 % interval; errors " +
+			"of a weight grow with the fish.",
+		"The dashed lines hold 95 in 100 fish: the limits of agreement as factors of the weight (Bland and Altman " +
+			"1986, 1999). Numbers mark the worst misses, explained below.",
 	}, r.leftOutNotes()...)
 	return s, err
 }
@@ -188,7 +198,8 @@ func (r *scaleReport) answer(c queries.ScaleCheck) string {
 	if len(divisors) > 1 {
 		word = "your own divisors"
 	}
-	return fmt.Sprintf("%s; with %s, %s, it is within %s on half the fish.", head, word, list(divisors), within(*own.MedianAbsKG))
+	return fmt.Sprintf("%s; with %s, %s, it is within %s on half the fish.", head, word,
+		list(divisors), within(*own.MedianAbsKG))
 }
 
 // divisors are the boat's own numbers that are in use, by species.
@@ -265,11 +276,14 @@ func (r *scaleReport) groups() []scaleGroup {
 
 // speciesTable is every method by species and way of measuring.
 func (r *scaleReport) speciesTable() *page.Table {
-	t := &page.Table{Caption: "every method by species and way of measuring", Columns: append([]page.Column{{Head: "Fish"}, {Head: "Method"}}, r.checkColumns()...)}
+	t := &page.Table{Caption: "every method by species and way of measuring",
+		Columns: append([]page.Column{{Head: "Fish"}, {Head: "Method"}}, r.checkColumns()...)}
 	for _, g := range r.groups() {
 		for _, method := range queries.ScaleMethods() {
 			if c := queries.CheckMethod(g.fish, method); c.N > 0 {
-				t.Rows = append(t.Rows, page.Row{Thin: c.N < 5, Cells: append([]page.Cell{page.Words(g.words()), page.Words(queries.WeighedBy(c.Method))}, r.checkCells(c)...)})
+				t.Rows = append(t.Rows, page.Row{Thin: c.N < 5,
+					Cells: append([]page.Cell{page.Words(g.words()), page.Words(queries.WeighedBy(c.Method))},
+						r.checkCells(c)...)})
 			}
 		}
 	}
@@ -293,10 +307,12 @@ func (r *scaleReport) leftOutNotes() []string {
 		}
 	}
 	if converted > 0 {
-		out = append(out, fmt.Sprintf("%s not whole on the scale: the weight was converted to round weight by a published factor first.", wasWere(converted)))
+		out = append(out, fmt.Sprintf("%s not whole on the scale: the weight was converted to round weight by a "+
+			"published factor first.", wasWere(converted)))
 	}
 	if unsaid > 0 {
-		out = append(out, fmt.Sprintf("%s taken as whole, because the log does not say: a bled or gutted fish among them would make the tape look heavy.", wasWere(unsaid)))
+		out = append(out, fmt.Sprintf("%s taken as whole, because the log does not say: a bled or gutted fish among "+
+			"them would make the tape look heavy.", wasWere(unsaid)))
 	}
 	for _, why := range sorted(reasons) {
 		out = append(out, fmt.Sprintf("%s left out: %s.", wasWere(reasons[why]), why))

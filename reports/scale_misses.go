@@ -55,7 +55,8 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 	t := &page.Table{Caption: "the worst misses and what may explain them", Open: true, Columns: []page.Column{
 		{Head: "No.", Kind: page.Measure}, {Head: "Date", Kind: page.Token}, {Head: "Species"},
 		{Head: "Scale", Unit: r.weight, Kind: page.Measure, Decimals: 1},
-		{Head: "Tape", Unit: r.weight + ", estimate", Kind: page.Measure, Decimals: 1}, {Head: "Off", Unit: "%", Kind: page.Measure, Decimals: 0},
+		{Head: "Tape", Unit: r.weight + ", estimate", Kind: page.Measure, Decimals: 1},
+		{Head: "Off", Unit: "%", Kind: page.Measure, Decimals: 0},
 		{Head: "What may explain it", Kind: page.Prose}, {Head: "Row of the log", Kind: page.Source}}}
 	ordered := make([]int, len(worst))
 	for i, rank := range worst {
@@ -71,9 +72,11 @@ func (r *scaleReport) missesSection() (page.Section, error) {
 		}})
 	}
 	f := r.used[ordered[0]]
-	s.Sentences = []string{fmt.Sprintf("The worst miss by the %s is %.0f %%%s: %s.", queries.WeighedBy(c.Method), 100*math.Abs(*f.ByMethod(c.Method) / *f.RoundKG - 1), dated(f), r.explain(f, c))}
+	s.Sentences = []string{fmt.Sprintf("The worst miss by the %s is %.0f %%%s: %s.", queries.WeighedBy(c.Method),
+		100*math.Abs(*f.ByMethod(c.Method) / *f.RoundKG - 1), dated(f), r.explain(f, c))}
 	s.Table = t
-	s.Notes = []string{"Ranked by the miss in per cent. An explanation is a guess from the row's own numbers: look at the row before changing it."}
+	s.Notes = []string{"Ranked by the miss in per cent. An explanation is a guess from the row's own numbers: look " +
+		"at the row before changing it."}
 	return s, nil
 }
 
@@ -114,12 +117,14 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 	}
 	if g := r.usualGirth(f); g > 0 && f.GirthCM != nil {
 		if share := *f.GirthCM / *f.LengthCM; math.Abs(share/g-1) > 0.08 {
-			why = append(why, fmt.Sprintf("the girth is %.2f of the length where the others of its kind are at %.2f", share, g))
+			why = append(why, fmt.Sprintf("the girth is %.2f of the length where the others of its kind are at %.2f",
+				share, g))
 		}
 	}
 	if f.LengthKG != nil {
 		if wr := 100 * *f.RoundKG / *f.LengthKG; wr < 85 || wr > 115 {
-			why = append(why, fmt.Sprintf("an odd condition: on the scale it is %.0f %% of the relation's weight at its length", wr))
+			why = append(why, fmt.Sprintf("an odd condition: on the scale it is %.0f %% of the relation's weight at "+
+				"its length", wr))
 		}
 		if outside(*f.LengthCM, f.RelationLoCM, f.RelationHiCM) {
 			why = append(why, "its length is outside the lengths of the fish studied for "+text(f.Relation))

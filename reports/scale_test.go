@@ -18,8 +18,10 @@ func scaleFish(i int, cm, ratio float64) queries.ScaleFish {
 	girth := 0.72 * cm
 	tape := estimate.LengthGirthKG(cm, girth)
 	f := queries.ScaleFish{
-		Date: p(fmt.Sprintf("2026-%02d-11", 5+i%4)), Species: p("PBF"), Name: p("Pacific bluefin tuna"), LengthCM: p(cm), LengthKind: p("FL"), GirthCM: p(girth),
-		ScaleKG: tape / ratio, RoundKG: p(tape / ratio), WeightState: p("round"), Scale: p("dock scale"), GirthKG: p(tape),
+		Date: p(fmt.Sprintf("2026-%02d-11", 5+i%4)), Species: p("PBF"), Name: p("Pacific bluefin tuna"),
+		LengthCM: p(cm), LengthKind: p("FL"), GirthCM: p(girth),
+		ScaleKG: tape / ratio, RoundKG: p(tape / ratio), WeightState: p("round"),
+		Scale: p("dock scale"), GirthKG: p(tape),
 		LengthKG: p(1.7117e-5 * math.Pow(cm, 3.0382)), Relation: p("PBF-NWPAC"), File: "fish.csv", Row: int64(i + 2),
 	}
 	return f
@@ -28,13 +30,15 @@ func scaleFish(i int, cm, ratio float64) queries.ScaleFish {
 // demoScale is an invented season of 12 fish on a scale: the tape reads 2 % light,
 // give or take 3 %.
 func demoScale() ScaleInput {
-	in := ScaleInput{Title: "Tape and scale 2026", Boats: []string{"Grey Heron"}, Units: "metric", Generated: time.Date(2026, 11, 2, 18, 30, 0, 0, time.UTC)}
+	in := ScaleInput{Title: "Tape and scale 2026", Boats: []string{"Grey Heron"}, Units: "metric",
+		Generated: time.Date(2026, 11, 2, 18, 30, 0, 0, time.UTC)}
 	for i, e := range []float64{0.98, 0.96, 1.00, 0.97, 0.99, 0.95, 0.98, 1.01, 0.97, 0.99, 0.98, 1.00} {
 		in.Fish = append(in.Fish, scaleFish(i, 110+8*float64(i), e))
 	}
 	var pairs []estimate.Pair
 	for _, f := range in.Fish {
-		pairs = append(pairs, estimate.Pair{Species: "PBF", LengthCM: *f.LengthCM, GirthCM: *f.GirthCM, ScaleKG: *f.RoundKG, LengthKind: "FL"})
+		pairs = append(pairs, estimate.Pair{Species: "PBF", LengthCM: *f.LengthCM, GirthCM: *f.GirthCM,
+			ScaleKG: *f.RoundKG, LengthKind: "FL"})
 	}
 	for i, w := range estimate.PredictEach(pairs) {
 		in.Fish[i].OwnKG = p(w)
@@ -58,7 +62,8 @@ func TestScaleReport(t *testing.T) {
 		t.Error("two reports of one season differ")
 	}
 	last := -1
-	for _, id := range []string{"verdict", "differences", "own", "misses", "condition", "fish", "methods-compared", "methods"} {
+	for _, id := range []string{"verdict", "differences", "own", "misses", "condition", "fish",
+		"methods-compared", "methods"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at <= last {
 			t.Errorf("section %s is missing or out of order", id)
@@ -70,7 +75,8 @@ func TestScaleReport(t *testing.T) {
 	}
 	// Geometric mean of the ratios: exp(mean ln) = 0.98152, t interval on 11 degrees of
 	// freedom 0.97045 to 0.99272, computed apart with R 4.2.2.
-	for _, want := range []string{"Your tape, by the girth rule, has read 1.8 % light (0.7 to 3.0) on 12 fish", "rule of thumb", "estimate", "12 compared with the tape"} {
+	for _, want := range []string{"Your tape, by the girth rule, has read 1.8 % light (0.7 to 3.0) on 12 fish",
+		"rule of thumb", "estimate", "12 compared with the tape"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("%q is not in the report", want)
 		}
@@ -86,8 +92,10 @@ func TestVerdictWords(t *testing.T) {
 		c    queries.ScaleCheck
 		want string
 	}{
-		{ratio(0.979, 0.968, 0.990), "Your tape has read 2.1 % light (1.0 to 3.2) on 17 fish; half of the fish within 3.0 kg."},
-		{ratio(1.05, 1.02, 1.08), "Your tape has read 5.0 % heavy (2.0 to 8.0) on 17 fish; half of the fish within 3.0 kg."},
+		{ratio(0.979, 0.968, 0.990), "Your tape has read 2.1 % light (1.0 to 3.2) on 17 fish; half of the fish " +
+			"within 3.0 kg."},
+		{ratio(1.05, 1.02, 1.08),
+			"Your tape has read 5.0 % heavy (2.0 to 8.0) on 17 fish; half of the fish within 3.0 kg."},
 		{ratio(0.99, 0.97, 1.01), "matches the scale on average: 1.0 % light on 17 fish (3.0 % light to 1.0 % heavy)"},
 		{queries.ScaleCheck{N: 1, Ratio: p(0.9), MedianAbsKG: p(1.0)}, "has read 10.0 % light on one fish."},
 		{queries.ScaleCheck{}, "was compared with a scale on 0 fish: too few"},
@@ -113,11 +121,16 @@ func TestExplain(t *testing.T) {
 	}
 	for _, tt := range []struct{ got, want string }{
 		{change(func(f *queries.ScaleFish) {}), "an ordinary miss"},
-		{change(func(f *queries.ScaleFish) { f.RoundKG = p(*f.RoundKG / 0.45359237) }), "a likely unit slip: the scale weight looks like lb entered as kg"},
-		{change(func(f *queries.ScaleFish) { f.RoundKG = p(*f.RoundKG * 0.45359237) }), "the scale weight looks like kg entered as lb"},
-		{change(func(f *queries.ScaleFish) { f.GirthCM = p(*f.GirthCM * 0.85); f.GirthKG = p(*f.GirthKG * 0.7225) }), "the girth is 0.61 of the length where the others of its kind are at 0.72"},
-		{change(func(f *queries.ScaleFish) { f.LengthKG = p(*f.RoundKG * 1.3) }), "an odd condition: on the scale it is 77 %"},
-		{change(func(f *queries.ScaleFish) { f.RelationHiCM = p(100.0) }), "outside the lengths of the fish studied for PBF-NWPAC"},
+		{change(func(f *queries.ScaleFish) { f.RoundKG = p(*f.RoundKG / 0.45359237) }),
+			"a likely unit slip: the scale weight looks like lb entered as kg"},
+		{change(func(f *queries.ScaleFish) { f.RoundKG = p(*f.RoundKG * 0.45359237) }),
+			"the scale weight looks like kg entered as lb"},
+		{change(func(f *queries.ScaleFish) { f.GirthCM = p(*f.GirthCM * 0.85); f.GirthKG = p(*f.GirthKG * 0.7225) }),
+			"the girth is 0.61 of the length where the others of its kind are at 0.72"},
+		{change(func(f *queries.ScaleFish) { f.LengthKG = p(*f.RoundKG * 1.3) }),
+			"an odd condition: on the scale it is 77 %"},
+		{change(func(f *queries.ScaleFish) { f.RelationHiCM = p(100.0) }),
+			"outside the lengths of the fish studied for PBF-NWPAC"},
 		{change(func(f *queries.ScaleFish) { f.LengthKind = p("CFL") }), "some 4 % heavy"},
 		{change(func(f *queries.ScaleFish) { f.WeightState = nil }), "whole on the scale is not logged"},
 		{change(func(f *queries.ScaleFish) { f.WeightState = p("gutted") }), "converted from gutted"},
@@ -157,7 +170,8 @@ func TestScaleReportEdges(t *testing.T) {
 	if html := writtenScale(t, one); !strings.Contains(html, "% light on one fish") {
 		t.Error("one fish is not said to be one")
 	}
-	left := ScaleInput{Units: "metric", Fish: []queries.ScaleFish{{ScaleKG: 20, WeightState: p("bled"), LeftOut: p("the fish was not whole")}}}
+	left := ScaleInput{Units: "metric", Fish: []queries.ScaleFish{{ScaleKG: 20, WeightState: p("bled"),
+		LeftOut: p("the fish was not whole")}}}
 	if html := writtenScale(t, left); !strings.Contains(html, "1 fish was left out: the fish was not whole") {
 		t.Error("the fish left out are not said")
 	}
@@ -179,7 +193,8 @@ func TestScaleReportUnits(t *testing.T) {
 	in := demoScale()
 	in.Units = "us"
 	html := writtenScale(t, in)
-	if !strings.Contains(html, "round weight on the scale, lb") || strings.Contains(html, "half of the fish within 1.5 kg") {
+	if !strings.Contains(html, "round weight on the scale, lb") ||
+		strings.Contains(html, "half of the fish within 1.5 kg") {
 		t.Error("not in pounds")
 	}
 }

@@ -133,7 +133,8 @@ func (s *season) folds() []fold {
 		factors = append(factors, s.factorSections()...)
 	}
 	add(len(factors) > 0, "Each factor by itself", factors...)
-	add(len(s.Worked.Findings) > 0, "Next season in full: trips, and what was changed together", s.nextSection, s.mixedSection)
+	add(len(s.Worked.Findings) > 0, "Next season in full: trips, and what was changed together",
+		s.nextSection, s.mixedSection)
 	add(s.strikes > 0, "Hook-ups, gear and spread", s.outcomesSection, s.gearSection, s.spreadSection)
 	add(len(s.Fish) > 0, "Every fish", s.classesSection, s.fishSection)
 	add(len(s.Trips) > 0, "Trip by trip", s.tripsSection)

@@ -51,7 +51,8 @@ const demoCharts = 5 + 5
 func TestSeasonHasEverySection(t *testing.T) {
 	html := written(t, demoSeason())
 	last := -1
-	for _, id := range []string{"days", "sizes", "fates", "pairs", "heaviest", "reading", "effort", "strikes", "outcomes", "classes", "fish", "trips", "set-aside", "methods", "cautions"} {
+	for _, id := range []string{"days", "sizes", "fates", "pairs", "heaviest", "reading", "effort", "strikes",
+		"outcomes", "classes", "fish", "trips", "set-aside", "methods", "cautions"} {
 		at := strings.Index(html, `<section id="`+id+`"`)
 		if at <= last {
 			t.Errorf("section %s is missing or out of order", id)
@@ -107,7 +108,8 @@ func (failing) Write([]byte) (int, error) { return 0, errFull }
 
 func TestEmptySeason(t *testing.T) {
 	html := written(t, SeasonInput{Title: "Nothing", Units: "us"})
-	for _, want := range []string{"Not drawn: speed and what mattered", "no fish is logged", "of which none is logged", "No row of the logs was set aside.", "Log:"} {
+	for _, want := range []string{"Not drawn: speed and what mattered", "no fish is logged", "of which none is logged",
+		"No row of the logs was set aside.", "Log:"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("the page of an empty season does not say %q", want)
 		}
@@ -158,7 +160,8 @@ func TestStrikesSentences(t *testing.T) {
 	got := section(t, s.strikesSection).Sentences
 	want := []string{
 		"12 to <14 kn: 31 strikes in 148 line-hours, 0.21 per line-hour (0.14 to 0.30).",
-		"Its interval overlaps that of 6 to <8 kn, 8 to <10 kn, 10 to <12 kn and 14 to <16 kn: the season does not settle which is better.",
+		"Its interval overlaps that of 6 to <8 kn, 8 to <10 kn, 10 to <12 kn and 14 to <16 kn: the season does not " +
+			"settle which is better.",
 		"The season: 72 strikes in 510 line-hours, 0.14 per line-hour.",
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
@@ -177,7 +180,8 @@ func TestThinLevelNeverLeads(t *testing.T) {
 
 func TestNoStrikes(t *testing.T) {
 	in := demoSeason()
-	in.StrikeRate = []queries.StrikeRate{{Level: "8 to <10 kn", LineHours: 40, Rate: p(0.0), RateLo: p(0.0), RateHi: p(0.0922)}}
+	in.StrikeRate = []queries.StrikeRate{{Level: "8 to <10 kn", LineHours: 40, Rate: p(0.0),
+		RateLo: p(0.0), RateHi: p(0.0922)}}
 	got := section(t, made(t, in).strikesSection)
 	if len(got.Sentences) != 1 || got.Sentences[0] != "The season: 0 strikes in 40 line-hours, 0.000 per line-hour." {
 		t.Errorf("a season without strikes is told as %q", got.Sentences)
@@ -186,7 +190,8 @@ func TestNoStrikes(t *testing.T) {
 
 func TestVerdict(t *testing.T) {
 	lead := estimateOf{"b", 0.3, 0.25, 0.35}
-	above, touching, wide := estimateOf{"a", 0.1, 0.05, 0.15}, estimateOf{"c", 0.2, 0.15, 0.25}, estimateOf{"d", 0.2, 0.0, 0.9}
+	above, touching, wide := estimateOf{"a", 0.1, 0.05, 0.15}, estimateOf{"c", 0.2, 0.15, 0.25},
+		estimateOf{"d", 0.2, 0.0, 0.9}
 	for _, c := range []struct {
 		others []estimateOf
 		want   string
@@ -194,7 +199,8 @@ func TestVerdict(t *testing.T) {
 		{nil, "No other speed band"},
 		{[]estimateOf{above}, "lies above that of every other"},
 		{[]estimateOf{touching}, "overlaps that of c: the season does not settle"},
-		{[]estimateOf{above, touching, wide}, "lies above that of a but overlaps that of c and d: between those the season does not settle"},
+		{[]estimateOf{above, touching, wide}, "lies above that of a but overlaps that of c and d: between those the " +
+			"season does not settle"},
 	} {
 		if got := verdict(lead, c.others); !strings.Contains(got, c.want) {
 			t.Errorf("%v: %q, want %q in it", c.others, got, c.want)
@@ -240,7 +246,8 @@ func TestSizesTellScaleFromTape(t *testing.T) {
 
 func TestUnits(t *testing.T) {
 	in := demoSeason()
-	in.Fish = []queries.Fish{{Species: p("x"), ScaleKG: p(45.359237), WeightKG: p(45.359237), Method: p("certified scale"), LengthCM: p(127.0)}}
+	in.Fish = []queries.Fish{{Species: p("x"), ScaleKG: p(45.359237), WeightKG: p(45.359237),
+		Method: p("certified scale"), LengthCM: p(127.0)}}
 	in.Units = "us"
 	s := made(t, in)
 	if got := s.weightText(&s.Fish[0]); got != "100" {

@@ -21,16 +21,19 @@ func (s *season) setAsideSection() (page.Section, error) {
 		if aside == 1 {
 			verb = "was"
 		}
-		section.Sentences = []string{fmt.Sprintf("%s %s set aside: in no figure on this page. Mend them in the log and load it again.",
+		section.Sentences = []string{fmt.Sprintf("%s %s set aside: in no figure on this page. Mend them in the log "+
+			"and load it again.",
 			page.Plural(aside, "row or cell", "rows or cells"), verb)}
 		section.Table = troubleTable("rows set aside, and why", s.Troubles.Aside)
 	}
 	if doubts > 0 {
-		section.Sentences = append(section.Sentences, page.Plural(doubts, "row is counted, but may be wrong.", "rows are counted, but may be wrong."))
+		section.Sentences = append(section.Sentences, page.Plural(doubts, "row is counted, but may be wrong.",
+			"rows are counted, but may be wrong."))
 		section.Tables = append(section.Tables, troubleTable("rows that are doubtful, and why", s.Troubles.Doubts))
 	}
 	if aside+doubts > 0 {
-		section.Notes = []string{"Logs are numbered in the order in which they were loaded. 'wakeledger ask set-aside' and 'wakeledger ask doubts' name them, with every row and cell."}
+		section.Notes = []string{"Logs are numbered in the order in which they were loaded. 'wakeledger ask " +
+			"set-aside' and 'wakeledger ask doubts' name them, with every row and cell."}
 	}
 	return section, nil
 }

@@ -139,13 +139,15 @@ func (s *season) classesSection() (page.Section, error) {
 	section.Sentences = s.sizeSentences(g, total)
 	levels, classes, cells := s.sizeMarks(g)
 	chart, err := page.Histograms(page.Frame{
-		Label: "Number of fish by weight class, one row a speed band. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis:  "round weight, " + s.weight, Counts: "fish", Keys: g.keys(),
+		Label: "Number of fish by weight class, one row a speed band. " + section.Sentences[0] +
+			" The table below holds the figures.",
+		Axis: "round weight, " + s.weight, Counts: "fish", Keys: g.keys(),
 	}, levels, classes, cells)
 	section.Chart, section.Table = chart, s.sizesTable(g, total)
 	section.Notes = []string{"With a handful of fish in a band, its largest class is luck."}
 	if g.scale == nil {
-		section.Notes = append(section.Notes, "Weights from a scale and estimates from the tape are counted together here.")
+		section.Notes = append(section.Notes, "Weights from a scale and estimates from the tape are counted "+
+			"together here.")
 	}
 	return section, err
 }
@@ -155,7 +157,8 @@ func (g sizeGrid) keys() []page.Key {
 		return []page.Key{{Mark: page.MarkSolid, Words: "fish, on a scale or estimated"}}
 	}
 	return []page.Key{
-		{Mark: page.MarkSolid, Words: "weighed on a scale"}, {Mark: page.MarkHatched, Words: "estimated from the tape"}, {Mark: page.MarkThin, Words: "no weight"},
+		{Mark: page.MarkSolid, Words: "weighed on a scale"}, {Mark: page.MarkHatched, Words: "estimated from the tape"},
+		{Mark: page.MarkThin, Words: "no weight"},
 	}
 }
 
@@ -181,7 +184,8 @@ func (s *season) sizeSentences(g sizeGrid, total int64) []string {
 	known := total - none
 	out := []string{fmt.Sprintf("Of %s, %s have a weight.", page.Plural(total, "fish", "fish"), page.Count(known))}
 	if g.scale != nil {
-		out[0] = fmt.Sprintf("Of %s, %s on a scale, %s estimated from the tape and %s without a weight.", page.Plural(total, "fish", "fish"),
+		out[0] = fmt.Sprintf("Of %s, %s on a scale, %s estimated from the tape and %s without a weight.",
+			page.Plural(total, "fish", "fish"),
 			page.Count(scale), page.Count(known-scale), page.Count(none))
 	}
 	if full >= 0 && known > 0 {
@@ -207,7 +211,8 @@ func (s *season) sizeMarks(g sizeGrid) ([]page.Level, []page.Class, []page.Histo
 		classes = append(classes, page.Class{Name: s.className(c), Ordered: !c.none()})
 	}
 	for i, name := range g.levels {
-		levels = append(levels, page.Level{Name: name, Thin: s.thin[name], Counts: page.Plural(sum(g.fish[i]), "fish", "fish")})
+		levels = append(levels, page.Level{Name: name, Thin: s.thin[name],
+			Counts: page.Plural(sum(g.fish[i]), "fish", "fish")})
 		for j, n := range g.fish[i] {
 			solid := n
 			if g.scale != nil {
@@ -222,7 +227,8 @@ func (s *season) sizeMarks(g sizeGrid) ([]page.Level, []page.Class, []page.Histo
 }
 
 func (s *season) sizesTable(g sizeGrid, total int64) *page.Table {
-	t := &page.Table{Caption: "fish by speed band and weight class", Columns: []page.Column{{Head: "Speed over ground"}}}
+	t := &page.Table{Caption: "fish by speed band and weight class",
+		Columns: []page.Column{{Head: "Speed over ground"}}}
 	foot := []page.Cell{page.Words("season")}
 	for j, c := range g.classes {
 		unit := s.weight

@@ -23,23 +23,28 @@ func (s *season) strikesSection() (page.Section, error) {
 		if ok && r.Level == lead.level {
 			section.Sentences = []string{rateSentence(worded(bySpeed, r), digits), verdict(lead, others)}
 			if f := s.Worked.findingOf(bySpeed); f != nil {
-				section.Sentences = []string{grouped(f.Sentence), "Highest raw rate, good days not evened out: " + rateSentence(worded(bySpeed, r), digits)}
+				section.Sentences = []string{grouped(f.Sentence), "Highest raw rate, good days not evened out: " +
+					rateSentence(worded(bySpeed, r), digits)}
 			}
 		}
 		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,
 			Level: page.Level{Name: r.Level, Thin: s.thin[r.Level],
-				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" + hours(r.LineHours) + " line-h"}})
+				Counts: page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes") + "\n" +
+					hours(r.LineHours) + " line-h"}})
 	}
 	section.Sentences = append(section.Sentences, fmt.Sprintf("The season: %s in %s line-hours, %s per line-hour.",
 		page.Plural(s.strikes-s.without, "strike", "strikes"), hours(s.strikeHours), page.Number(*rate, digits)))
 	chart, err := page.Rates(page.Frame{
-		Label: "Strikes per line-hour by speed band, each with its 95 % interval. " + section.Sentences[0] + " The table below holds the figures.",
-		Axis:  "strikes per line-hour", Counts: "strikes and line-hours",
+		Label: "Strikes per line-hour by speed band, each with its 95 % interval. " + section.Sentences[0] +
+			" The table below holds the figures.",
+		Axis: "strikes per line-hour", Counts: "strikes and line-hours",
 	}, marks, rate, "the season's rate")
 	section.Chart, section.Table = chart, s.strikesTable(digits)
 	section.Notes = []string{
-		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. An interval that leaves the chart ends in an arrow.",
-		"Strikes come in clusters, and a band may owe its rate to a few good days; the bands were not fished side by side.",
+		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. " +
+			"An interval that leaves the chart ends in an arrow.",
+		"Strikes come in clusters, and a band may owe its rate to a few good days; the bands were not fished side " +
+			"by side.",
 	}
 	if e := s.Worked.evidenceOn(bySpeed); e != nil {
 		section.Notes = append(section.Notes[:1], evidenceNotes(*e, s.StrikeRate)...)
@@ -71,7 +76,8 @@ func (s *season) strikesTable(digits int) *page.Table {
 		Columns: []page.Column{
 			{Head: "Speed over ground"},
 			{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-			{Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure},
+			{Head: "Strikes", Kind: page.Measure}, {Head: "Of these in the rate", Kind: page.Measure},
+			{Head: "Hook-ups", Kind: page.Measure},
 			{Head: "Landed", Kind: page.Measure}, {Head: "Released", Kind: page.Measure},
 			{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
 			{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
@@ -83,7 +89,8 @@ func (s *season) strikesTable(digits int) *page.Table {
 	}
 	for _, r := range s.StrikeRate {
 		row := page.Row{Thin: s.thin[r.Level], Cells: []page.Cell{
-			s.levelCell(r.Level), page.Value(r.LineHours), page.Whole(r.Strikes), page.Whole(r.Strikes - r.WithoutHours), page.Whole(r.Hookups),
+			s.levelCell(r.Level), page.Value(r.LineHours), page.Whole(r.Strikes),
+			page.Whole(r.Strikes - r.WithoutHours), page.Whole(r.Hookups),
 			page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(r.Rate), page.Span(r.RateLo, r.RateHi),
 		}}
 		if e != nil {
@@ -91,7 +98,8 @@ func (s *season) strikesTable(digits int) *page.Table {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	t.Total = []page.Cell{page.Words("season"), page.Value(s.strikeHours), page.Whole(s.strikes), page.Whole(s.strikes - s.without), page.Whole(s.hookups),
+	t.Total = []page.Cell{page.Words("season"), page.Value(s.strikeHours), page.Whole(s.strikes),
+		page.Whole(s.strikes - s.without), page.Whole(s.hookups),
 		page.Whole(s.landed), page.Whole(s.released), page.ValueOf(s.rate()), {}}
 	t.Total = append(t.Total, make([]page.Cell, len(t.Columns)-len(t.Total))...)
 	return t

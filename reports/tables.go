@@ -64,7 +64,8 @@ func describe(t store.TableColumns, dir, format string) (export.Table, error) {
 		}
 	}
 	if t.Home != "" {
-		d.Columns = append(d.Columns, export.Column{Name: "season", Type: "VARCHAR"}, export.Column{Name: "boat", Type: "VARCHAR"})
+		d.Columns = append(d.Columns, export.Column{Name: "season", Type: "VARCHAR"},
+			export.Column{Name: "boat", Type: "VARCHAR"})
 	}
 	if one := t.Name + "." + format; exists(filepath.Join(dir, one)) {
 		d.Paths = []string{one}

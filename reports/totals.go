@@ -70,13 +70,15 @@ func (t totals) disagreements(trips int) []string {
 	}
 	var out []string
 	if math.Abs(t.lineHours-t.tripLineHours) > 0.05 {
-		out = append(out, fmt.Sprintf("The speed bands add up to %s line-hours, the trips to %s: rows of the log disagree.",
+		out = append(out, fmt.Sprintf("The speed bands add up to %s line-hours, the trips to %s: rows of the log "+
+			"disagree.",
 			page.Number(t.lineHours, 1), page.Number(t.tripLineHours, 1)))
 	}
 	for _, c := range []struct {
 		what        string
 		bands, trip int64
-	}{{"strikes", t.strikes, t.tripStrikes}, {"landed fish", t.landed, t.tripLanded}, {"released fish", t.released, t.tripReturn}} {
+	}{{"strikes", t.strikes, t.tripStrikes}, {"landed fish", t.landed, t.tripLanded},
+		{"released fish", t.released, t.tripReturn}} {
 		if c.bands != c.trip {
 			out = append(out, fmt.Sprintf("The speed bands add up to %s %s, the trips to %s: rows of the log disagree.",
 				page.Count(c.bands), c.what, page.Count(c.trip)))

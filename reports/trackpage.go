@@ -65,10 +65,12 @@ func trackEdges(ctx context.Context, db *store.DB) ([]float64, error) {
 
 // Track writes the page of the boat's track, as one HTML file.
 func Track(w io.Writer, in TrackInput) error {
-	p := page.Page{Report: page.TrackReport, Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB", Generated: in.Generated, Open: notSettled(in.Open),
+	p := page.Page{Report: page.TrackReport, Title: in.Title, Kicker: "Track, for the boat alone", Lang: "en-GB",
+		Generated: in.Generated, Open: notSettled(in.Open),
 		Footer: []string{"This page shows where the boat fished. It is no chart and not for navigation."}}
 	if len(in.Points) == 0 {
-		p.Sections = []page.Section{{ID: "track", Heading: "Where the legs ran, by speed", Sentences: []string{"No leg has a track."}}}
+		p.Sections = []page.Section{{ID: "track", Heading: "Where the legs ran, by speed",
+			Sentences: []string{"No leg has a track."}}}
 		return page.Render(w, p)
 	}
 	drawn, err := in.drawing()
@@ -123,11 +125,14 @@ func (in *TrackInput) drawing() (page.Section, error) {
 		c := &classes[factors.Within(in.Edges, p.SpeedKn)]
 		c.Points = append(c.Points, at)
 	}
-	section.Sentences = []string{fmt.Sprintf("%s of legs have a track: %s nmi over ground, and %s on it.", hours(all.hours)+" boat-hours", page.Number(all.nmi, 0), page.Plural(all.struck, "strike", "strikes"))}
-	chart, err := page.Track(page.Frame{Label: "Positions of the legs by speed, and of the strikes. " + section.Sentences[0] + " The tables below hold hours by speed, and effort and strikes by cells.",
+	section.Sentences = []string{fmt.Sprintf("%s of legs have a track: %s nmi over ground, and %s on it.",
+		hours(all.hours)+" boat-hours", page.Number(all.nmi, 0), page.Plural(all.struck, "strike", "strikes"))}
+	chart, err := page.Track(page.Frame{Label: "Positions of the legs by speed, and of the strikes. " +
+		section.Sentences[0] + " The tables below hold hours by speed, and effort and strikes by cells.",
 		Axis: "nmi east, upwards nmi north"}, classes, struck)
 	section.Chart, section.Table = chart, in.bySpeed(tallies, all)
-	section.Notes = []string{fmt.Sprintf("The middle of the drawing is %s. Each point stands for %s of track. A ring is where a strike was, as the log's time tells: to a minute of running at best.",
+	section.Notes = []string{fmt.Sprintf("The middle of the drawing is %s. Each point stands for %s of track. A "+
+		"ring is where a strike was, as the log's time tells: to a minute of running at best.",
 		position(lat, lon), seconds(all.hours*3600/float64(all.drawn)))}
 	return section, err
 }
@@ -140,10 +145,12 @@ func (in *TrackInput) className(i int) string {
 // bySpeed is the table of what is drawn.
 func (in *TrackInput) bySpeed(tallies []trackTally, all trackTally) *page.Table {
 	t := &page.Table{Caption: "legs with a track, by speed", Columns: []page.Column{{Head: "Speed", Kind: page.Token},
-		{Head: "Boat-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},
+		{Head: "Boat-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},
 		{Head: "Points drawn", Kind: page.Measure}, {Head: "Strikes", Kind: page.Measure}}}
 	row := func(name string, c trackTally) []page.Cell {
-		return []page.Cell{page.Words(name), page.Value(c.hours), page.Value(c.nmi), page.Whole(c.drawn), page.Whole(c.struck)}
+		return []page.Cell{page.Words(name), page.Value(c.hours), page.Value(c.nmi),
+			page.Whole(c.drawn), page.Whole(c.struck)}
 	}
 	for i, c := range tallies {
 		t.Rows = append(t.Rows, page.Row{Cells: row(in.className(i), c)})
@@ -197,17 +204,21 @@ func (in *TrackInput) area() page.Section {
 	}
 	most := in.Cells[0]
 	t := &page.Table{Caption: "effort and strikes on legs with a track, by cell", Columns: []page.Column{
-		{Head: "South edge", Unit: "degrees", Kind: page.Measure, Decimals: 3}, {Head: "West edge", Unit: "degrees", Kind: page.Measure, Decimals: 3},
+		{Head: "South edge", Unit: "degrees", Kind: page.Measure, Decimals: 3},
+		{Head: "West edge", Unit: "degrees", Kind: page.Measure, Decimals: 3},
 		{Head: "Trips", Kind: page.Measure}, {Head: "Boat-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}}}
+		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure}}}
 	for _, c := range in.Cells {
 		if c.LineHours > most.LineHours {
 			most = c
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Value(float64(c.LatDeg)), page.Value(float64(c.LonDeg)), page.Whole(c.Trips),
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Value(float64(c.LatDeg)),
+			page.Value(float64(c.LonDeg)), page.Whole(c.Trips),
 			page.Value(c.BoatHours), page.Value(c.LineHours), page.Value(c.DistanceNmi), page.Whole(c.Strikes)}})
 	}
-	section.Sentences = []string{fmt.Sprintf("Most line-hours in one cell: %s, with %s, north-east of %s.", hours(most.LineHours), page.Plural(most.Strikes, "strike", "strikes"),
+	section.Sentences = []string{fmt.Sprintf("Most line-hours in one cell: %s, with %s, north-east of %s.",
+		hours(most.LineHours), page.Plural(most.Strikes, "strike", "strikes"),
 		position(float64(most.LatDeg), float64(most.LonDeg)))}
 	section.Table = t
 	return section

@@ -35,7 +35,8 @@ func sailedTrack(t *testing.T) *pipeline.Season {
 	fixes.WriteString("utc,lat,lon\n")
 	lat, lon := 33.0, -118.0
 	for i := range 721 {
-		fmt.Fprintf(&fixes, "%s,%.6f,%.6f\n", time.Date(2026, 7, 1, 13, 0, 10*i, 0, time.UTC).Format(time.RFC3339), lat, lon)
+		fmt.Fprintf(&fixes, "%s,%.6f,%.6f\n", time.Date(2026, 7, 1, 13, 0, 10*i, 0, time.UTC).Format(time.RFC3339), lat,
+			lon)
 		// metres of a degree at 33 N on WGS84: 110 905 north, 93 453 east
 		if i < 360 {
 			lat += 9 * 1852 / 360.0 / 110905
@@ -49,8 +50,10 @@ func sailedTrack(t *testing.T) *pipeline.Season {
 	}
 	t.Cleanup(func() { s.DB.Close() })
 	if _, err := s.Load(t.Context(), []string{write("track.csv", fixes.String()),
-		write("legs.csv", "trip,date,start,end,speed kn,lines out\nA,2026-07-01,06:00,07:00,9,4\nA,2026-07-01,07:00,09:00,12,5\n"),
-		write("strikes.csv", "trip,date,time,outcome\nA,2026-07-01,06:30,landed\nA,2026-07-01,07:30,lost\nA,2026-07-01,08:30,lost\n")}); err != nil {
+		write("legs.csv", "trip,date,start,end,speed kn,lines "+
+			"out\nA,2026-07-01,06:00,07:00,9,4\nA,2026-07-01,07:00,09:00,12,5\n"),
+		write("strikes.csv",
+			"trip,date,time,outcome\nA,2026-07-01,06:30,landed\nA,2026-07-01,07:30,lost\nA,2026-07-01,08:30,lost\n")}); err != nil {
 		t.Fatal(err)
 	}
 	if err := s.Derive(t.Context()); err != nil {
@@ -145,16 +148,22 @@ func wantRows(t *testing.T, what string, got [][]string, want ...string) {
 }
 
 // The numbers, by hand: 9 nmi in the first hour, 12.5 in the second, 360 pieces of
-// ten seconds each, of which the one at the corner is run across it. 9 nmi north of 33.000 is 33.150; 12.5 east is -117.752.
+// ten seconds each, of which the one at the corner is run across it. 9 nmi north of 33.000 is 33.150; 12.5 east is
+// -117.752.
 func TestTrackPageByHand(t *testing.T) {
 	doc := trackHTML(t, 20)
-	wantRows(t, "by speed", rowsOf(t, doc, "track"), "0 to 6 kn|0.0|0.0|0|0", "6 to 8 kn|0.0|0.0|0|0", "8 to 10 kn|1.0|9.0|360|1", "10 to 12 kn|0.0|0.0|1|0", "12 to 14 kn|1.0|12.5|359|1", "14 kn and up|0.0|0.0|0|0", "all|2.0|21.5|720|2")
+	wantRows(t, "by speed", rowsOf(t, doc, "track"), "0 to 6 kn|0.0|0.0|0|0", "6 to 8 kn|0.0|0.0|0|0",
+		"8 to 10 kn|1.0|9.0|360|1", "10 to 12 kn|0.0|0.0|1|0", "12 to 14 kn|1.0|12.5|359|1",
+		"14 kn and up|0.0|0.0|0|0", "all|2.0|21.5|720|2")
 	// cells of a third of a degree: the first hour and 5 minutes' worth of the second
 	// are in one with 118 W as its west edge, and so is the rest, to 117.752 W
 	wantRows(t, "by cell", rowsOf(t, doc, "area"), "33.000|−118.000|1|2.0|9.0|21.5|2")
 	text := html.UnescapeString(doc)
-	for _, want := range []string{"Track, for the boat alone", "2.0 boat-hours of legs have a track: 21 nmi over ground, and 2 strikes on it.", "Each point stands for 10 s of track.",
-		"The middle of the drawing is 33°04.5′ N 117°52.6′ W.", "By cells of 20 minutes of arc", "Most line-hours in one cell: 9.0, with 2 strikes, north-east of 33°00.0′ N 118°00.0′ W.", "no chart and not for navigation"} {
+	for _, want := range []string{"Track, for the boat alone", "2.0 boat-hours of legs have a track: 21 nmi over " +
+		"ground, and 2 strikes on it.", "Each point stands for 10 s of track.",
+		"The middle of the drawing is 33°04.5′ N 117°52.6′ W.", "By cells of 20 minutes of arc",
+		"Most line-hours in one cell: 9.0, with 2 strikes, north-east of 33°00.0′ N 118°00.0′ W.",
+		"no chart and not for navigation"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
 		}
@@ -228,12 +237,14 @@ func TestTrackChartAgreesWithItsTable(t *testing.T) {
 		}
 		rings += n
 	}
-	if len(ring) != rings || rings != 2 || math.Hypot(ring[0][0]+6.25, ring[0][1]) > .05 || math.Hypot(ring[1][0], ring[1][1]-4.5) > .05 {
+	if len(ring) != rings || rings != 2 || math.Hypot(ring[0][0]+6.25, ring[0][1]) > .05 ||
+		math.Hypot(ring[1][0], ring[1][1]-4.5) > .05 {
 		t.Errorf("rings at %v, the table says %d; want them half way along each hour", ring, rings)
 	}
 	o := chart.Option
 	for _, g := range []struct{ Width, Height float64 }{o.Grid[0], chart.Narrow.Grid[0]} {
-		if a, b := g.Width/(o.XAxis[0].Max-o.XAxis[0].Min), g.Height/(o.YAxis[0].Max-o.YAxis[0].Min); math.Abs(a/b-1) > .02 {
+		if a, b := g.Width/(o.XAxis[0].Max-o.XAxis[0].Min),
+			g.Height/(o.YAxis[0].Max-o.YAxis[0].Min); math.Abs(a/b-1) > .02 {
 			t.Errorf("a mile is %.1f pixels east and %.1f north", a, b)
 		}
 	}
@@ -262,11 +273,14 @@ func TestOnlyTheTrackPageShowsPositions(t *testing.T) {
 
 func TestTrackPageWithoutATrack(t *testing.T) {
 	var b bytes.Buffer
-	if err := Track(&b, TrackInput{Title: "Track", Minutes: 10}); err != nil || !strings.Contains(b.String(), "No leg has a track.") {
+	if err := Track(&b, TrackInput{Title: "Track", Minutes: 10}); err != nil ||
+		!strings.Contains(b.String(), "No leg has a track.") {
 		t.Errorf("%v\n%s", err, b.String())
 	}
 	// at anchor all day: one place, and no drawing
-	in := TrackInput{Title: "Track", Minutes: 1, Edges: []float64{0, 6}, Points: []queries.TrackPoint{{LatDeg: 1, LonDeg: 2, N: 1}}, Speeds: []queries.TrackHours{{Hours: 1}}, Cells: []queries.Area{{LatDeg: 1, LonDeg: 2}}}
+	in := TrackInput{Title: "Track", Minutes: 1, Edges: []float64{0, 6},
+		Points: []queries.TrackPoint{{LatDeg: 1, LonDeg: 2, N: 1}}, Speeds: []queries.TrackHours{{Hours: 1}},
+		Cells: []queries.Area{{LatDeg: 1, LonDeg: 2}}}
 	b.Reset()
 	if err := Track(&b, in); err != nil || !strings.Contains(b.String(), "By cells of one minute of arc") {
 		t.Errorf("%v\n%s", err, b.String())
@@ -274,7 +288,8 @@ func TestTrackPageWithoutATrack(t *testing.T) {
 }
 
 func TestPositionsInWords(t *testing.T) {
-	for want, p := range map[string][2]float64{"36°29.9′ S 176°12.0′ E": {-36.4983, 176.2}, "0°00.0′ N 179°59.9′ W": {0, 180.0017}, "33°00.0′ N 118°00.0′ W": {32.99999, -117.99999}} {
+	for want, p := range map[string][2]float64{"36°29.9′ S 176°12.0′ E": {-36.4983, 176.2},
+		"0°00.0′ N 179°59.9′ W": {0, 180.0017}, "33°00.0′ N 118°00.0′ W": {32.99999, -117.99999}} {
 		if got := position(p[0], p[1]); got != want {
 			t.Errorf("%v: %q, want %q", p, got, want)
 		}
@@ -284,7 +299,8 @@ func TestPositionsInWords(t *testing.T) {
 // In a browser: all marks are drawn, and nothing is asked of a network.
 func TestTrackPageInBrowser(t *testing.T) {
 	p := browser.Open(t, []byte(trackHTML(t, 10)))
-	if got := browser.Eval[int](t, p, `document.querySelectorAll("#chart-track svg path[fill]:not([fill=none])").length`); got < 720 {
+	if got := browser.Eval[int](t, p,
+		`document.querySelectorAll("#chart-track svg path[fill]:not([fill=none])").length`); got < 720 {
 		t.Errorf("%d marks drawn, want 720 and the legend's", got)
 	}
 	if !browser.Eval[bool](t, p, `!/NaN|undefined/.test(document.querySelector("#chart-track svg").outerHTML)`) {

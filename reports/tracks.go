@@ -33,7 +33,8 @@ func (s *season) tracksSection() (page.Section, error) {
 			distance += *t.DistanceNmi
 		}
 	}
-	first := fmt.Sprintf("For %s of %s boat-hours the speed is measured by a track (%s of %s)", hours(measured), hours(measured+remembered+unknown),
+	first := fmt.Sprintf("For %s of %s boat-hours the speed is measured by a track (%s of %s)", hours(measured),
+		hours(measured+remembered+unknown),
 		page.Count(trips), page.Plural(int64(len(s.Tracks.Speeds)), "trip", "trips"))
 	if remembered > 0 {
 		first += fmt.Sprintf("; for %s it is as somebody logged it", hours(remembered))
@@ -54,11 +55,13 @@ func (s *season) tracksSection() (page.Section, error) {
 			continue
 		}
 		if said++; said <= mostFiles {
-			section.Notes = append(section.Notes, fmt.Sprintf("Track of %s: %s.", s.Logs.name(f.File), strings.TrimSuffix(f.Note, "?")))
+			section.Notes = append(section.Notes, fmt.Sprintf("Track of %s: %s.", s.Logs.name(f.File),
+				strings.TrimSuffix(f.Note, "?")))
 		}
 	}
 	if said > mostFiles {
-		section.Notes = append(section.Notes, fmt.Sprintf("And %s more of which something is to be said.", page.Plural(int64(said-mostFiles), "track", "tracks")))
+		section.Notes = append(section.Notes, fmt.Sprintf("And %s more of which something is to be said.",
+			page.Plural(int64(said-mostFiles), "track", "tracks")))
 	}
 	return section, nil
 }
@@ -67,9 +70,14 @@ func (s *season) tracksSection() (page.Section, error) {
 const mostFiles = 10
 
 var trackNotes = []string{
-	"A leg with a track has its hours at the speeds that it ran; what the track does not cover stays at the speed logged. A strike is put at the median speed of the minute before it.",
-	"Speed of a track: the receiver's own where it agrees with its positions, else the median of the ways made good over 20 s about each ten seconds, along the arc in a turn. Medians of slopes: Theil 1950, Sen 1968. Distances on WGS84: Vincenty 1975.",
-	"Speed over ground is not speed through the water, which is what a lure feels. With a current of a knot or two along the course the same throttle falls into the next band, so bands are compared safest between legs run both ways, or where there is no current to speak of.",
+	"A leg with a track has its hours at the speeds that it ran; what the track does not cover stays at the speed " +
+		"logged. A strike is put at the median speed of the minute before it.",
+	"Speed of a track: the receiver's own where it agrees with its positions, else the median of the ways made good " +
+		"over 20 s about each ten seconds, along the arc in a turn. Medians of slopes: Theil 1950, Sen 1968. " +
+		"Distances on WGS84: Vincenty 1975.",
+	"Speed over ground is not speed through the water, which is what a lure feels. With a current of a knot or two " +
+		"along the course the same throttle falls into the next band, so bands are compared safest between legs run " +
+		"both ways, or where there is no current to speak of.",
 	"Turning: a change of course of 45 degrees a minute or more.",
 }
 
@@ -90,11 +98,14 @@ func (s *season) trackSentences(distance float64) []string {
 		}
 	}
 	if worst != nil {
-		out = append(out, fmt.Sprintf("On the trips with both, the boat ran %s kn %s than logged on average; the most on %s: logged %s, ran %s.",
-			page.Number(math.Abs(sum)/float64(n), 1), faster(sum), trackTrip(*worst), page.Number(*worst.LoggedKn, 1), page.Number(*worst.RanKn, 1)))
+		out = append(out, fmt.Sprintf("On the trips with both, the boat ran %s kn %s than logged on average; the "+
+			"most on %s: logged %s, ran %s.",
+			page.Number(math.Abs(sum)/float64(n), 1), faster(sum), trackTrip(*worst), page.Number(*worst.LoggedKn, 1),
+			page.Number(*worst.RanKn, 1)))
 	}
 	if stopped := s.stoppedHours(); stopped >= 0.1 {
-		out = append(out, fmt.Sprintf("Stopped or drifting inside legs, below 1 kn: %s. They count as effort at the slowest speeds.", hours(stopped)))
+		out = append(out, fmt.Sprintf("Stopped or drifting inside legs, below 1 kn: %s. They count as effort at the "+
+			"slowest speeds.", hours(stopped)))
 	}
 	if distance > 0 {
 		out = append(out, fmt.Sprintf("Trolled over ground in the measured hours: %s nmi.", page.Number(distance, 0)))
@@ -102,7 +113,8 @@ func (s *season) trackSentences(distance float64) []string {
 	for _, r := range s.Tracks.Turning {
 		if r.Rate != nil && (r.Level == "turning" || r.Level == "straight") {
 			out = append(out, fmt.Sprintf("%s: %s in %s line-hours, %s per line-hour (%s to %s).", capital(r.Level),
-				page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes"), hours(r.LineHours), page.Number(*r.Rate, 2), page.Number(*r.RateLo, 2), page.Number(*r.RateHi, 2)))
+				page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes"), hours(r.LineHours), page.Number(*r.Rate, 2),
+				page.Number(*r.RateLo, 2), page.Number(*r.RateHi, 2)))
 		}
 	}
 	return out
@@ -133,9 +145,12 @@ func trackTrip(t queries.TrackSpeed) string {
 func (s *season) trackTable() *page.Table {
 	t := &page.Table{Caption: "speed as logged and as run, of the trips with a track", Columns: []page.Column{
 		{Head: "Date", Kind: page.Token}, {Head: "Trip", Kind: page.Token},
-		{Head: "Measured", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "As logged", Unit: "h", Kind: page.Measure, Decimals: 1},
-		{Head: "Logged", Unit: "kn", Kind: page.Measure, Decimals: 1}, {Head: "Ran", Unit: "kn", Kind: page.Measure, Decimals: 1},
-		{Head: "Difference", Unit: "kn", Kind: page.Measure, Decimals: 1}, {Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},
+		{Head: "Measured", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "As logged", Unit: "h", Kind: page.Measure, Decimals: 1},
+		{Head: "Logged", Unit: "kn", Kind: page.Measure, Decimals: 1},
+		{Head: "Ran", Unit: "kn", Kind: page.Measure, Decimals: 1},
+		{Head: "Difference", Unit: "kn", Kind: page.Measure, Decimals: 1},
+		{Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},
 		{Head: "Change of course", Unit: "degrees a minute", Kind: page.Measure},
 	}}
 	for _, r := range s.Tracks.Speeds {
@@ -144,7 +159,8 @@ func (s *season) trackTable() *page.Table {
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{
 			page.Words(text(r.Date)), page.Words(r.Trip), page.Value(r.MeasuredHours), page.Value(r.RememberedHours),
-			page.ValueOf(r.LoggedKn), page.ValueOf(r.RanKn), page.ValueOf(r.DifferenceKn), page.ValueOf(r.DistanceNmi), page.ValueOf(r.TurnDegMin),
+			page.ValueOf(r.LoggedKn), page.ValueOf(r.RanKn), page.ValueOf(r.DifferenceKn),
+			page.ValueOf(r.DistanceNmi), page.ValueOf(r.TurnDegMin),
 		}})
 	}
 	return t
@@ -158,8 +174,10 @@ func (s *season) currentNotes() []string {
 		if c.Date != nil {
 			when = day(*c.Date, "2 January")
 		}
-		out = append(out, fmt.Sprintf("%s: %s kn towards %s and %s kn towards %s over the same ground (%s): a current of about %s kn setting %s, if the throttle was the same both ways%s.",
-			when, page.Number(c.OutKn, 1), compass(c.CourseDeg), page.Number(c.BackKn, 1), compass(c.CourseDeg+180), runsOf(c),
+		out = append(out, fmt.Sprintf("%s: %s kn towards %s and %s kn towards %s over the same ground (%s): a "+
+			"current of about %s kn setting %s, if the throttle was the same both ways%s.",
+			when, page.Number(c.OutKn, 1), compass(c.CourseDeg), page.Number(c.BackKn, 1),
+			compass(c.CourseDeg+180), runsOf(c),
 			page.Number(c.CurrentKn, currentDecimals(c)), compass(c.SetDeg), sureness(c)))
 	}
 	return out
@@ -194,7 +212,10 @@ func currentDecimals(c queries.Current) int {
 	return 1
 }
 
-const currentMethod = "Current: the slope of the speeds of straight runs over the same ground (within a nautical mile) on their direction, out or back, which is half the difference of the two ways; by least squares, an intercept and a slope for each trip and line. Interval: Student's t at 95 % on what the runs of all the boat's lines leave over. A throttle that differs from run to run is in it; one that is always higher the same way is not."
+const currentMethod = "Current: the slope of the speeds of straight runs over the same ground (within a nautical " +
+	"mile) on their direction, out or back, which is half the difference of the two ways; by least squares, an " +
+	"intercept and a slope for each trip and line. Interval: Student's t at 95 % on what the runs of all the boat's " +
+	"lines leave over. A throttle that differs from run to run is in it; one that is always higher the same way is not."
 
 // worthSaying is the current, in knots, from which one is named.
 const worthSaying = 0.3
@@ -219,5 +240,6 @@ func strongest(all []queries.Current) []queries.Current {
 
 // compass is a course in words, to an eighth.
 func compass(degrees int64) string {
-	return []string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}[(degrees+22)/45%8]
+	return []string{"north", "north-east", "east", "south-east", "south", "south-west", "west",
+		"north-west"}[(degrees+22)/45%8]
 }

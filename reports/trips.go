@@ -17,9 +17,11 @@ func (s *season) tripsSection() (page.Section, error) {
 	section.Sentences = s.tripSentences()
 	marks := make([]page.OutingMark, len(s.Trips))
 	for i, t := range s.Trips {
-		marks[i] = page.OutingMark{Name: tripName(t), Strikes: t.Strikes, Boated: t.Landed + t.Released, Hours: t.LineHours}
+		marks[i] = page.OutingMark{Name: tripName(t), Strikes: t.Strikes, Boated: t.Landed +
+			t.Released, Hours: t.LineHours}
 	}
-	chart, err := page.Outings("Strikes and line-hours of each trip, in order. "+section.Sentences[0]+" The table below holds the figures.", marks)
+	chart, err := page.Outings("Strikes and line-hours of each trip, in order. "+section.Sentences[0]+
+		" The table below holds the figures.", marks)
 	section.Chart, section.Table = chart, s.tripsTable()
 	return section, err
 }
@@ -50,9 +52,11 @@ func (s *season) tripSentences() []string {
 	if b.Date != nil {
 		name = day(*b.Date, "2 January 2006")
 	}
-	out := []string{fmt.Sprintf("%s: %s in %s line-hours, the most of any trip.", name, page.Plural(b.Strikes, "strike", "strikes"), hours(b.LineHours))}
+	out := []string{fmt.Sprintf("%s: %s in %s line-hours, the most of any trip.", name,
+		page.Plural(b.Strikes, "strike", "strikes"), hours(b.LineHours))}
 	if n := halfOf(counts); n < len(counts) {
-		out = append(out, fmt.Sprintf("Half or more of the strikes came on %s of %s.", page.Count(int64(n)), page.Plural(int64(len(counts)), "trip", "trips")))
+		out = append(out, fmt.Sprintf("Half or more of the strikes came on %s of %s.", page.Count(int64(n)),
+			page.Plural(int64(len(counts)), "trip", "trips")))
 	}
 	return out
 }
@@ -86,7 +90,8 @@ func (s *season) heaviestFrom(t queries.Trip) page.Cell {
 }
 
 func (s *season) tripsTable() *page.Table {
-	t := &page.Table{Caption: "every trip", Columns: []page.Column{{Head: "Date", Kind: page.Token}, {Head: "Trip", Kind: page.Token}}}
+	t := &page.Table{Caption: "every trip", Columns: []page.Column{{Head: "Date", Kind: page.Token},
+		{Head: "Trip", Kind: page.Token}}}
 	boats := s.severalBoats()
 	if boats {
 		t.Columns = append(t.Columns, page.Column{Head: "Boat"})
@@ -109,14 +114,17 @@ func (s *season) tripsTable() *page.Table {
 		if boats {
 			cells = append(cells, page.Words(r.Boat))
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(r.Legs), page.Value(r.BoatHours), page.Value(r.LineHours),
-			page.Whole(r.Strikes), page.Whole(r.Landed), page.Whole(r.Released), page.ValueOf(scaled(r.HeaviestKG, s.perKG)), s.heaviestFrom(r), page.Words(s.tripDoubts(r)))})
+		t.Rows = append(t.Rows, page.Row{Cells: append(cells, page.Whole(r.Legs),
+			page.Value(r.BoatHours), page.Value(r.LineHours),
+			page.Whole(r.Strikes), page.Whole(r.Landed), page.Whole(r.Released),
+			page.ValueOf(scaled(r.HeaviestKG, s.perKG)), s.heaviestFrom(r), page.Words(s.tripDoubts(r)))})
 	}
 	t.Total = []page.Cell{page.Words("season"), {}}
 	if boats {
 		t.Total = append(t.Total, page.Cell{})
 	}
 	t.Total = append(t.Total, page.Whole(legs), page.Value(boatHours), page.Value(lineHours),
-		page.Whole(s.tripStrikes), page.Whole(s.tripLanded), page.Whole(s.tripReturn), page.Cell{}, page.Cell{}, page.Cell{})
+		page.Whole(s.tripStrikes), page.Whole(s.tripLanded), page.Whole(s.tripReturn),
+		page.Cell{}, page.Cell{}, page.Cell{})
 	return t
 }

@@ -65,7 +65,8 @@ func Years(w io.Writer, in YearsInput) error {
 
 // dated tells whether the seasons are called by their years.
 func (y *years) dated() bool {
-	return !slices.ContainsFunc(y.Beside.Names[:], func(name string) bool { return strings.Trim(name, "0123456789, and") != "" })
+	return !slices.ContainsFunc(y.Beside.Names[:],
+		func(name string) bool { return strings.Trim(name, "0123456789, and") != "" })
 }
 
 // inOrder are the seasons, the earlier first.
@@ -111,12 +112,14 @@ func (y *years) cautions() page.Section {
 // keys are the two inks.
 func (y *years) keys() []page.Key {
 	s := y.inOrder()
-	return []page.Key{{Mark: page.MarkEarlier, Words: capital(s[0].tag)}, {Mark: page.MarkLater, Words: capital(s[1].tag)}}
+	return []page.Key{{Mark: page.MarkEarlier, Words: capital(s[0].tag)},
+		{Mark: page.MarkLater, Words: capital(s[1].tag)}}
 }
 
 // pictures are those of the season, each with both seasons in it.
 func (y *years) pictures() []picture {
-	return []picture{y.speedPicture, y.matteredPicture, y.daysPicture, y.sizesPicture, y.fatesPicture, y.pairsPicture, y.heaviestPicture}
+	return []picture{y.speedPicture, y.matteredPicture, y.daysPicture, y.sizesPicture, y.fatesPicture,
+		y.pairsPicture, y.heaviestPicture}
 }
 
 // both puts the parts of two seasons together. In the picture their rows take turns: those of
@@ -131,7 +134,8 @@ type turn struct{ season, row int }
 
 // together gathers what each season brings, rows its rows' names. less is why nothing is
 // drawn; where one season alone has something, it is drawn alone.
-func together[Mark any](y *years, of func(*season) part[Mark], rows func(part[Mark]) []page.Level) (b both[Mark], sentences []string, less string) {
+func together[Mark any](y *years, of func(*season) part[Mark], rows func(part[Mark]) []page.Level) (b both[Mark],
+	sentences []string, less string) {
 	var names [2][]string
 	for i, s := range y.inOrder() {
 		p := of(s)
@@ -272,7 +276,9 @@ func (y *years) daysPicture() (section page.Section, less string, err error) {
 	section.Sentences = sentences
 	b.turns = y.byMonth(b)
 	days := b.placed(func(m *page.DayMark, to func(int) int) { m.Month = to(m.Month) })
-	section.Chart, err = page.Calendar(daysFrame(sentences[0], append(y.keys(), page.Key{Mark: page.MarkOpen, Words: "open part of a bar: strikes that brought no fish"})...), b.levels(), days)
+	section.Chart, err = page.Calendar(daysFrame(sentences[0],
+		append(y.keys(), page.Key{Mark: page.MarkOpen, Words: "open part of a bar: strikes that brought no fish"})...),
+		b.levels(), days)
 	section.Table = daysTable(b.allRows())
 	return section, "", err
 }
@@ -327,7 +333,8 @@ func (y *years) sizesPicture() (section page.Section, less string, err error) {
 		}
 	}
 	s := y.seasons[0]
-	section.Chart, err = page.Sizes(s.sizesFrame(sentences[0], main, othersThan(dots), len(middles), y.keys()...), b.levels(), dots, middles)
+	section.Chart, err = page.Sizes(s.sizesFrame(sentences[0], main, othersThan(dots), len(middles), y.keys()...),
+		b.levels(), dots, middles)
 	section.Table = s.dotsTable(b.allRows())
 	for _, s := range y.inOrder() {
 		t := s.mediansTable()
@@ -365,7 +372,8 @@ func (y *years) fatesPicture() (section page.Section, less string, err error) {
 		axis = "strikes"
 	}
 	section.Chart, err = page.Fates(fatesFrame(sentences[0], axis, append(y.keys(),
-		page.Key{Mark: page.MarkHatched, Words: "hatched: hooked and lost"}, page.Key{Mark: page.MarkOpen, Words: "open: missed, or not logged"})...), all, b.marks())
+		page.Key{Mark: page.MarkHatched, Words: "hatched: hooked and lost"},
+		page.Key{Mark: page.MarkOpen, Words: "open: missed, or not logged"})...), all, b.marks())
 	section.Table = fatesTable(b.rows())
 	return section, "", err
 }
@@ -412,7 +420,8 @@ func (y *years) heaviestPicture() (section page.Section, less string, err error)
 	}
 	section.Sentences = sentences
 	s := y.seasons[0]
-	section.Chart, err = page.Heaviest(s.heaviestFrame(sentences[0], append(y.keys(), page.Key{Mark: page.MarkHatched, Words: "hatched: by tape, an estimate"})...), b.marks())
+	section.Chart, err = page.Heaviest(s.heaviestFrame(sentences[0],
+		append(y.keys(), page.Key{Mark: page.MarkHatched, Words: "hatched: by tape, an estimate"})...), b.marks())
 	section.Table = s.heaviestTable(b.rows())
 	return section, "", err
 }

@@ -38,7 +38,8 @@ func contents(t target, v version) ([]packed, error) {
 	files := []packed{{t.program(), program, true},
 		{"LICENCES.txt", t.text(licences), false}, {"READ-ME.txt", t.text(guide), false},
 		{"demo-log.xlsx", demo, false}}
-	for _, b := range []struct{ name, units string }{{"empty-logbook.xlsx", "metric"}, {"empty-logbook-us.xlsx", "us"}} {
+	for _, b := range []struct{ name, units string }{{"empty-logbook.xlsx", "metric"},
+		{"empty-logbook-us.xlsx", "us"}} {
 		var book bytes.Buffer
 		if err := logbook.Blank(&book, b.units); err != nil {
 			return nil, err

@@ -22,7 +22,8 @@ func TestMain(m *testing.M) {
 // The same files give the same bytes, whenever they are packed, and unpack to what they were.
 func TestArchives(t *testing.T) {
 	at := time.Date(2026, 11, 28, 18, 36, 0, 0, time.FixedZone("", -9*3600))
-	files := []packed{{"wakeledger.exe", bytes.Repeat([]byte("program"), 1000), true}, {"READ-ME.txt", []byte("read\r\n"), false}}
+	files := []packed{{"wakeledger.exe", bytes.Repeat([]byte("program"), 1000), true},
+		{"READ-ME.txt", []byte("read\r\n"), false}}
 	for _, name := range []string{"a.zip", "a.tar.gz"} {
 		var both [2][]byte
 		path := filepath.Join(t.TempDir(), name)
@@ -78,13 +79,15 @@ func TestLicences(t *testing.T) {
 		if len(libraries) != 1 {
 			t.Errorf("%s: the libraries are %v", of.name(), libraries)
 		}
-		for _, want := range []string{"github.com/marcboeker/go-duckdb", "github.com/apache/arrow-go/v18", "Stichting DuckDB Foundation", "Apache License"} {
+		for _, want := range []string{"github.com/marcboeker/go-duckdb", "github.com/apache/arrow-go/v18",
+			"Stichting DuckDB Foundation", "Apache License"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: nothing of %s", of.name(), want)
 			}
 		}
 	}
-	if _, err := written([]work{{"example.org/module", nil}}); err == nil || !strings.Contains(err.Error(), "example.org/module") {
+	if _, err := written([]work{{"example.org/module", nil}}); err == nil ||
+		!strings.Contains(err.Error(), "example.org/module") {
 		t.Errorf("a module without a licence: %v", err)
 	}
 }
@@ -105,7 +108,8 @@ func TestInsideLibraries(t *testing.T) {
 		if err != nil {
 			t.Errorf("%s: %v", of.name(), err)
 		}
-		for _, want := range []string{"Victor Zverovich", "Rich Geldreich", "Jiahao Chen", "Jason Evans", "Apache License"} {
+		for _, want := range []string{"Victor Zverovich", "Rich Geldreich", "Jiahao Chen",
+			"Jason Evans", "Apache License"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: nothing of %s", of.name(), want)
 			}
@@ -115,13 +119,15 @@ func TestInsideLibraries(t *testing.T) {
 	if err := os.WriteFile(other, []byte("_ZN12duckdb_other4readEv"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := insideLibraries([]string{other}); err == nil || !strings.Contains(err.Error(), "holds other, of which no licence") {
+	if _, err := insideLibraries([]string{other}); err == nil ||
+		!strings.Contains(err.Error(), "holds other, of which no licence") {
 		t.Errorf("a library with what is not known: %v", err)
 	}
 }
 
 func TestLicenceNames(t *testing.T) {
-	for name, want := range map[string]bool{"LICENSE": true, "LICENSE.txt": true, "LICENCE-zstd": true, "COPYING.md": true, "NOTICE": true, "UNLICENSE": true,
+	for name, want := range map[string]bool{"LICENSE": true, "LICENSE.txt": true, "LICENCE-zstd": true,
+		"COPYING.md": true, "NOTICE": true, "UNLICENSE": true,
 		"README.md": false, "licensee": false, "noticed.txt": false} {
 		if licenceName.MatchString(name) != want {
 			t.Errorf("%s: %v, want %v", name, !want, want)
@@ -148,7 +154,8 @@ func TestGuide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, want := range []string{"2026-11-28, commit 0123456789ab\n", "demo-log.xlsx", "LICENCES.txt", "not for records"} {
+		for _, want := range []string{"2026-11-28, commit 0123456789ab\n", "demo-log.xlsx",
+			"LICENCES.txt", "not for records"} {
 			if !strings.Contains(guide, want) {
 				t.Errorf("%s: nothing of %q", of.name(), want)
 			}
@@ -161,7 +168,8 @@ func TestGuide(t *testing.T) {
 				t.Errorf("%s: a long line: %s", of.name(), line)
 			}
 		}
-		if lone := bytes.ReplaceAll(of.text(guide), []byte("\r\n"), nil); of.windows() && bytes.ContainsAny(lone, "\r\n") {
+		if lone := bytes.ReplaceAll(of.text(guide), []byte("\r\n"), nil); of.windows() &&
+			bytes.ContainsAny(lone, "\r\n") {
 			t.Error("line ends that are not those of Windows")
 		}
 	}

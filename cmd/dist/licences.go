@@ -216,7 +216,8 @@ func written(works []work) (string, error) {
 	of := map[string][]string{}
 	for _, w := range works {
 		if len(w.files) == 0 {
-			return "", fmt.Errorf("%s: no licence was found beside it: find out on what terms it may be passed on", w.name)
+			return "", fmt.Errorf("%s: no licence was found beside it: find out on what terms it may be passed on",
+				w.name)
 		}
 		fmt.Fprintf(&text, "  %s\n", w.name)
 		for _, f := range w.files {

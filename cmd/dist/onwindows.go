@@ -85,7 +85,8 @@ func (w windowsTrial) expect(code int, text string, args ...string) error {
 	got, out, notes := w.end(args...)
 	all := strings.ReplaceAll(string(out)+string(notes), "\r\n", "\n")
 	if got != code || !strings.Contains(all, text) {
-		return fmt.Errorf("%s: exit code %d, want %d and %q; it says\n%s", strings.Join(args, " "), got, code, text, all)
+		return fmt.Errorf("%s: exit code %d, want %d and %q; it says\n%s",
+			strings.Join(args, " "), got, code, text, all)
 	}
 	return nil
 }

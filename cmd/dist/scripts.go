@@ -50,7 +50,8 @@ func (t trial) tryScripts(of target, runner, only, records string) error {
 			of.say("script %s: %s, %.0f s", name, how, time.Since(began).Seconds())
 			if how == "FAIL" {
 				record := filepath.Join(records, of.name()+"-"+name+".log")
-				failures = append(failures, fmt.Errorf("script %s: see %s", name, record), os.WriteFile(record, printed, 0o644))
+				failures = append(failures, fmt.Errorf("script %s: see %s", name, record),
+					os.WriteFile(record, printed, 0o644))
 			}
 		}()
 	}

@@ -96,7 +96,8 @@ func present(chosen []target, needs func(target) ([]string, string)) error {
 		return nil
 	}
 	slices.Sort(packages)
-	return fmt.Errorf("%s missing: apt-get install %s", strings.Join(missing, ", "), strings.Join(slices.Compact(packages), " "))
+	return fmt.Errorf("%s missing: apt-get install %s", strings.Join(missing, ", "),
+		strings.Join(slices.Compact(packages), " "))
 }
 
 // version is the commit that is built.
@@ -162,7 +163,8 @@ func output(environment []string, name string, args ...string) (string, error) {
 	c.Stderr = &messages
 	out, err := c.Output()
 	if err != nil {
-		return "", errors.Join(fmt.Errorf("%s %s: %w", name, strings.Join(args, " "), err), errors.New(messages.String()))
+		return "", errors.Join(fmt.Errorf("%s %s: %w", name, strings.Join(args, " "), err),
+			errors.New(messages.String()))
 	}
 	return string(out), nil
 }

@@ -8,7 +8,9 @@ import (
 
 // A script that does not say that it passed failed.
 func TestHowScriptsEnd(t *testing.T) {
-	const begun, ended = "=== RUN   TestScripts\n=== RUN   TestScripts/blank\n        > wakeledger blank\n        PASS\n", "--- PASS: TestScripts (1.00s)\nPASS\n"
+	const begun,
+		ended = "=== RUN   TestScripts\n=== RUN   TestScripts/blank\n        > wakeledger blank\n        PASS\n",
+		"--- PASS: TestScripts (1.00s)\nPASS\n"
 	for _, c := range []struct {
 		printed string
 		err     error
@@ -16,7 +18,8 @@ func TestHowScriptsEnd(t *testing.T) {
 	}{
 		{begun + "    --- PASS: TestScripts/blank (1.00s)\n" + ended, nil, "PASS"},
 		{begun + "    --- SKIP: TestScripts/blank (1.00s)\n" + ended, nil, "SKIP"},
-		{begun + "    --- FAIL: TestScripts/blank (1.00s)\n--- FAIL: TestScripts (1.00s)\n", errors.New("exit status 1"), "FAIL"},
+		{begun + "    --- FAIL: TestScripts/blank (1.00s)\n--- FAIL: TestScripts (1.00s)\n",
+			errors.New("exit status 1"), "FAIL"},
 		{begun + "    --- PASS: TestScripts/blank (1.00s)\n", errors.New("killed"), "FAIL"},
 		{begun, nil, "FAIL"}, // it says nothing of its end
 		{"testing: warning: no tests to run\nPASS\n", nil, "FAIL"},
@@ -66,13 +69,15 @@ func TestSameAnswers(t *testing.T) {
 
 // What ends a trial is the exit code that the program ends with.
 func TestExitCodesOfTrials(t *testing.T) {
-	for script, ok := range map[string]bool{"echo yes": true, "echo yes; exit 3": true, "exit 1": false, "exit 2": false} {
+	for script, ok := range map[string]bool{"echo yes": true, "echo yes; exit 3": true,
+		"exit 1": false, "exit 2": false} {
 		out, err := trial{command: []string{"sh", "-c", script, "sh"}, folder: t.TempDir()}.run()
 		if (err == nil) != ok || ok && string(out) != "yes\n" {
 			t.Errorf("%s: %q, %v", script, out, err)
 		}
 	}
-	if code, _, notes := (trial{command: []string{"no-such-program"}, folder: t.TempDir()}).end(); code != -1 || len(notes) == 0 {
+	if code, _, notes := (trial{command: []string{"no-such-program"}, folder: t.TempDir()}).end(); code != -1 ||
+		len(notes) == 0 {
 		t.Errorf("a program that is not there: %d, %s", code, notes)
 	}
 }

@@ -51,7 +51,8 @@ func TestAdversary(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "../../testdata/adversary",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "costs": costs, "full": full, "lines": lines, "wide": wide, "pipe": pipe, "spoil": spoil, "same": same, "note": noteSum, "holds": holdsNot, "many": many, "link": link, "part": partOf,
+			"exits": exits, "costs": costs, "full": full, "lines": lines, "wide": wide, "pipe": pipe, "spoil": spoil,
+			"same": same, "note": noteSum, "holds": holdsNot, "many": many, "link": link, "part": partOf,
 		},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir)
@@ -96,7 +97,8 @@ func costs(ts *testscript.TestScript, neg bool, args []string) {
 	if kib>>10 > mostMiB {
 		ts.Fatalf("%d MiB, more than %d", kib>>10, mostMiB)
 	}
-	if m := regexp.MustCompile(`0x[0-9a-f]{4}|goroutine|duckdb error|[A-Z][a-z]+ Error:`).FindString(notes.String()); m != "" {
+	if m := regexp.MustCompile(`0x[0-9a-f]{4}|goroutine|duckdb error|[A-Z][a-z]+ Error:`).FindString(
+		notes.String()); m != "" {
 		ts.Fatalf("%q reached the captain:\n%s", m, notes.String())
 	}
 }
@@ -175,7 +177,8 @@ func many(ts *testscript.TestScript, _ bool, args []string) {
 	ts.Check(os.MkdirAll(ts.MkAbs(args[0]), 0o700))
 	day := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 	for i := range n {
-		text := fmt.Sprintf("Boat,Date,Start,End,Speed (kn),Lines out,Strikes\nTansy Reach,%s,06:00,07:45,8,2,1\n", day.AddDate(0, 0, i).Format("2006-01-02"))
+		text := fmt.Sprintf("Boat,Date,Start,End,Speed (kn),Lines out,Strikes\nTansy Reach,%s,06:00,07:45,8,2,1\n",
+			day.AddDate(0, 0, i).Format("2006-01-02"))
 		ts.Check(os.WriteFile(filepath.Join(ts.MkAbs(args[0]), fmt.Sprintf("day-%05d.csv", i)), []byte(text), 0o600))
 	}
 }

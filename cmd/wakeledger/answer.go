@@ -87,7 +87,9 @@ func (a *app) tellUnkept(ctx context.Context, s *pipeline.Season, said map[strin
 	flags := ""
 	for _, x := range all {
 		_, flag := said[x.ID]
-		if !flag && !slices.ContainsFunc(kept, func(k store.Answer) bool { return k.ID == x.ID && k.Choice == x.Choice }) {
+		if !flag && !slices.ContainsFunc(kept, func(k store.Answer) bool {
+			return k.ID == x.ID && k.Choice == x.Choice
+		}) {
 			flags += fmt.Sprintf(" --answer %s=%q", x.ID, x.Said)
 		}
 	}

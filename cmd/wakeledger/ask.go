@@ -25,7 +25,8 @@ type askFlags struct {
 }
 
 func (f *askFlags) add(to *pflag.FlagSet, t options) {
-	to.StringVar(&f.format, "format", "table", "`one` of table, csv, json; csv and json have every column, in kg, cm and m")
+	to.StringVar(&f.format, "format", "table", "`one` of table, csv, json; csv and json have every column, in kg, "+
+		"cm and m")
 	to.StringVar(&f.columns, "columns", "", "the `columns` to show, with commas between, or all")
 	to.StringVar(&f.units, "units", "", "`us` or metric; left out: as you last told season")
 	if t.factor {
@@ -35,7 +36,8 @@ func (f *askFlags) add(to *pflag.FlagSet, t options) {
 		f.part.add(to)
 	}
 	if t.ratio {
-		to.Float64Var(&f.ratio, "ratio", evidence.DefaultRatio, "how many `times` the strikes one setting must bring to be worth knowing")
+		to.Float64Var(&f.ratio, "ratio", evidence.DefaultRatio,
+			"how many `times` the strikes one setting must bring to be worth knowing")
 	}
 	if t.trips {
 		to.IntVar(&f.trips, "trips", queries.DefaultPlanTrips, "how `many` trips to plan")
@@ -46,7 +48,8 @@ func (f *askFlags) add(to *pflag.FlagSet, t options) {
 }
 
 func newAskFlags() *askFlags {
-	return &askFlags{asked: asked{factor: "speed-band", ratio: evidence.DefaultRatio, trips: queries.DefaultPlanTrips, cell: cellFlag{queries.AreaMinutes}}}
+	return &askFlags{asked: asked{factor: "speed-band", ratio: evidence.DefaultRatio, trips: queries.DefaultPlanTrips,
+		cell: cellFlag{queries.AreaMinutes}}}
 }
 
 func (f *askFlags) check() error {
@@ -86,7 +89,8 @@ func (a *app) askCmd() *cobra.Command {
 			"  wakeledger ask trips --columns date,strikes,heaviest\n  wakeledger ask fish --format csv",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				return usage("ask what? 'wakeledger ask --help' lists the questions, such as wakeledger ask strike-rate")
+				return usage(
+					"ask what? 'wakeledger ask --help' lists the questions, such as wakeledger ask strike-rate")
 			}
 			return notOne("question", args[0], questionNames())
 		},

@@ -69,7 +69,8 @@ func ownReader() {
 	if err == nil {
 		var rows *sql.Rows
 		rows, err = db.Query(context.Background(), fmt.Sprintf(
-			"SET preserve_insertion_order = %s; CREATE TABLE typed AS SELECT * FROM read_csv('%s', header = true, columns = {%s})",
+			"SET preserve_insertion_order = %s; CREATE TABLE typed AS SELECT * FROM read_csv('%s', header = true, "+
+				"columns = {%s})",
 			os.Args[3], os.Args[2], types))
 		if err == nil {
 			for rows.Next() {
@@ -174,7 +175,8 @@ func BenchmarkLoadTrack(b *testing.B) {
 			var ours, ask, lines, tags, peak float64
 			for b.Loop() {
 				peak = max(peak, load(b, &ours, dir, gpx, legs))
-				peak = max(peak, must(b, &ask, "wakeledger", "--db", filepath.Join(dir, "bench.duckdb"), "ask", "track-speed"))
+				peak = max(peak, must(b, &ask, "wakeledger", "--db",
+					filepath.Join(dir, "bench.duckdb"), "ask", "track-speed"))
 				must(b, &lines, "count-lines", gpx)
 				must(b, &tags, "read-xml", gpx)
 			}
@@ -250,7 +252,8 @@ func share(name string, boat, trips int) (err error) {
 	if err := s.Derive(ctx); err != nil {
 		return err
 	}
-	season, _, err := reports.GatherShare(ctx, s.DB, fmt.Sprint("boat ", boat), reports.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: reports.DefaultTop}, nil)
+	season, _, err := reports.GatherShare(ctx, s.DB, fmt.Sprint("boat ", boat),
+		reports.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: reports.DefaultTop}, nil)
 	if err != nil {
 		return err
 	}

@@ -22,7 +22,8 @@ func (a *app) blankCmd() *cobra.Command {
 				return err
 			}
 			if end := filepath.Ext(args[0]); !strings.EqualFold(end, ".xlsx") {
-				return usage("blank writes a workbook: name a file that ends in .xlsx, such as %s.xlsx", strings.TrimSuffix(args[0], end))
+				return usage("blank writes a workbook: name a file that ends in .xlsx, such as %s.xlsx",
+					strings.TrimSuffix(args[0], end))
 			}
 			return a.target(args[0], logbookFile).Write(func(w io.Writer) error { return logbook.Blank(w, units) })
 		},

@@ -20,7 +20,8 @@ func (a *app) checkCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check LOG...",
 		Short: "Read logs and store nothing: how each column is read, and what could not be",
-		Long: "Read logs and store nothing: how each sheet and column is read, in which unit and why that one, and every row or " +
+		Long: "Read logs and store nothing: how each sheet and column is read, in which unit and why that one, and " +
+			"every row or " +
 			"cell that would be set aside or is doubtful. The last line is for scripts.",
 		Example: "  wakeledger check my-log.xlsx\n  wakeledger check --write-mapping mapping.toml my-log.xlsx\n" +
 			"  wakeledger check --legs-from-track legs.csv --zone Pacific/Auckland track.gpx",
@@ -52,8 +53,10 @@ func (a *app) checkCmd() *cobra.Command {
 	a.forceFlag(c)
 	c.Flags().StringVar(&why, "why", "", "say why each column is read as it is, or only the one with this `heading`")
 	c.Flags().Lookup("why").NoOptDefVal = everyColumn
-	c.Flags().StringVar(&legs, "legs-from-track", "", "write the stretches of steady speed in the tracks to this `file`, a log for you to confirm and load")
-	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were read to this `file`: edit it, and give it back with --mapping")
+	c.Flags().StringVar(&legs, "legs-from-track", "", "write the stretches of steady speed in the tracks to this "+
+		"`file`, a log for you to confirm and load")
+	c.Flags().StringVar(&write, "write-mapping", "", "write how the sheets were read to this `file`: edit it, and "+
+		"give it back with --mapping")
 	return c
 }
 
@@ -101,7 +104,8 @@ func (a *app) check(ctx context.Context, cfg pipeline.Config, logs []string, wri
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d questions=%d\n", len(reports), kept, setAside, doubts, len(asked))
+	fmt.Fprintf(a.out, "check: logs=%d kept=%d set-aside=%d doubts=%d questions=%d\n", len(reports),
+		kept, setAside, doubts, len(asked))
 	openErr := a.tellOpen(ctx, s)
 	if err := a.tellUnkept(ctx, s, said); err != nil {
 		return err
@@ -147,7 +151,8 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 	if s.Kind == "" {
 		fmt.Fprintf(a.out, "\n  %s: not understood; %s\n", name, placeOf(s))
 	} else {
-		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%s kept%s\n", name, s.Kind, s.Why, placeOf(s), count(s.Kept, "row", "rows"), passedOver(s.Skipped))
+		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%s kept%s\n", name, s.Kind, s.Why, placeOf(s),
+			count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	}
 	for _, n := range s.Notes {
 		fmt.Fprintf(a.out, "    note: %s\n", n)
@@ -208,7 +213,8 @@ func indent(s string) string {
 }
 
 // findings prints what would be set aside and what is doubtful, by reason.
-func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport) (kept, setAside, doubts int64, err error) {
+func (a *app) findings(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport) (kept,
+	setAside, doubts int64, err error) {
 	if err := s.Derive(ctx); err != nil {
 		return 0, 0, 0, err
 	}

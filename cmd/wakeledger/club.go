@@ -64,21 +64,26 @@ func (a *app) exportClubCmd() *cobra.Command {
 			if f.show {
 				return bundle.List(a.out, season)
 			}
-			if err := a.target(args[0], summaryFile).Write(func(w io.Writer) error { return bundle.Write(w, season) }); err != nil {
+			if err := a.target(args[0], summaryFile).Write(func(w io.Writer) error {
+				return bundle.Write(w, season)
+			}); err != nil {
 				return err
 			}
 			if err := a.remember(c.Context(), keep); err != nil {
 				return fmt.Errorf("%s is written, but the season file does not remember it, "+
 					"so that the next summary cannot be held against it: %w", args[0], err)
 			}
-			a.note("club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it", season.ID, args[0])
+			a.note(
+				"club summary of boat %s: %s; 'wakeledger export club --show-what-is-shared' prints all that is in it",
+				season.ID, args[0])
 			return nil
 		},
 	}
 	f.add(c)
 	c.Flags().StringVar(&id, "id", "", "the `id` by which the club knows the boat; the season file keeps it")
 	c.Flags().StringVar(&boat, "boat", "", "the `boat`, where the season file holds several")
-	c.Flags().BoolVar(&f.again, "again", false, "write it although it shows single trips or days beside the last summary")
+	c.Flags().BoolVar(&f.again, "again", false,
+		"write it although it shows single trips or days beside the last summary")
 	a.forceFlag(c)
 	return c
 }
@@ -88,7 +93,8 @@ func (a *app) exportClubCmd() *cobra.Command {
 type toRemember struct{ boat, id, text string }
 
 // share is what the boat shares, from a season file that is only read.
-func (a *app) share(ctx context.Context, boat, id string, f clubFlags) (season bundle.Season, keep toRemember, err error) {
+func (a *app) share(ctx context.Context, boat, id string, f clubFlags) (season bundle.Season, keep toRemember,
+	err error) {
 	s, err := a.openRead(ctx, a.db)
 	if err != nil {
 		return season, keep, err
@@ -103,12 +109,14 @@ func (a *app) remember(ctx context.Context, x toRemember) error {
 	if err != nil {
 		return err
 	}
-	return errors.Join(db.PutSetting(ctx, idSetting(x.boat), x.id), db.PutSetting(ctx, sharedSetting(x.boat), x.text), db.Close())
+	return errors.Join(db.PutSetting(ctx, idSetting(x.boat), x.id), db.PutSetting(ctx, sharedSetting(x.boat), x.text),
+		db.Close())
 }
 
 // shareOf is what the boat shares, held against what it shared last. keep is for the season
 // file to remember.
-func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, f clubFlags) (season bundle.Season, keep toRemember, err error) {
+func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string,
+	f clubFlags) (season bundle.Season, keep toRemember, err error) {
 	if boat, err = a.boatFor(ctx, s, boat); err != nil {
 		return season, keep, err
 	}
@@ -118,7 +126,8 @@ func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string, 
 		}
 	}
 	if id == "" {
-		return season, keep, usage("export club: choose an id for the boat with --id, such as blue-7; it need not be the boat's name")
+		return season, keep, usage("export club: choose an id for the boat with --id, such as blue-7; it need not " +
+			"be the boat's name")
 	}
 	if err := bundle.CheckID(id); err != nil {
 		return season, keep, usage("--id: %v", err)
@@ -214,7 +223,8 @@ func (a *app) reportClubCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "club [BUNDLE...]",
 		Short: "The club's season on one page, from what each boat shared ('export club')",
-		Long: "The club's season on one page, from what each boat shared with 'export club', or from season files (--db, once for each). " +
+		Long: "The club's season on one page, from what each boat shared with 'export club', or from season files " +
+			"(--db, once for each). " +
 			"--edges puts classes of speed or lure weight together; it cannot part them.",
 		Example: "  wakeledger report club blue-7.zip red-2.zip\n" +
 			"  wakeledger report club --db mine.duckdb --db yours.duckdb --out club.html\n" +
@@ -373,7 +383,8 @@ func (g *gathering) write(r reportFlags, to output.Target) error {
 	for _, line := range repeats {
 		g.note("%s", line)
 	}
-	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: cmp.Or(g.units, "metric"), Boats: boats, Names: g.flags.names, Edges: g.cfg.Edges, Repeats: len(repeats), TooFew: g.tooFew}
+	in := reports.ClubInput{Title: r.title, Generated: g.now, Units: cmp.Or(g.units, "metric"), Boats: boats,
+		Names: g.flags.names, Edges: g.cfg.Edges, Repeats: len(repeats), TooFew: g.tooFew}
 	if in.Title == "" {
 		in.Title = "The club's season"
 	}

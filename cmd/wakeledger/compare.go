@@ -44,7 +44,8 @@ func (a *app) twoYears(ctx context.Context, s *pipeline.Season, r reportFlags, i
 	}
 	have := all.Years()
 	if len(have) < 2 {
-		return usage("two years are set beside each other, and the season file holds one or none. --compare FILE names another season file")
+		return usage("two years are set beside each other, and the season file holds one or none. --compare FILE " +
+			"names another season file")
 	}
 	with := r.compare
 	if with == "" {
@@ -52,7 +53,8 @@ func (a *app) twoYears(ctx context.Context, s *pipeline.Season, r reportFlags, i
 	}
 	rest := slices.DeleteFunc(slices.Clone(have), func(y string) bool { return y == with })
 	if len(rest) == len(have) {
-		return usage("--compare %s: the season file holds the years %s: name one of them", with, strings.Join(have, ", "))
+		return usage("--compare %s: the season file holds the years %s: name one of them",
+			with, strings.Join(have, ", "))
 	}
 	in.Beside.Names = [2]string{rest[len(rest)-1], with}
 	for i, year := range in.Beside.Names {
@@ -80,7 +82,8 @@ func (a *app) twoFiles(ctx context.Context, s *pipeline.Season, r reportFlags, i
 }
 
 // oneSeason gathers a part of a season file as season i of two.
-func (a *app) oneSeason(ctx context.Context, file string, p part, units string, i int, in *reports.YearsInput) (err error) {
+func (a *app) oneSeason(ctx context.Context, file string, p part, units string, i int,
+	in *reports.YearsInput) (err error) {
 	s, err := a.openRead(ctx, file)
 	if err != nil {
 		if file != a.db {

@@ -46,13 +46,14 @@ func completeSpecies(c *cobra.Command) {
 	if c.Flags().Lookup("species") == nil {
 		return
 	}
-	err := c.RegisterFlagCompletionFunc("species", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		list, err := species.Default()
-		if err != nil {
-			return nil, cobra.ShellCompDirectiveError
-		}
-		return speciesNames(list), cobra.ShellCompDirectiveNoFileComp
-	})
+	err := c.RegisterFlagCompletionFunc("species",
+		func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			list, err := species.Default()
+			if err != nil {
+				return nil, cobra.ShellCompDirectiveError
+			}
+			return speciesNames(list), cobra.ShellCompDirectiveNoFileComp
+		})
 	if err != nil {
 		panic(err) // as in offers
 	}

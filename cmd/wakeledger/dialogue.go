@@ -50,7 +50,8 @@ func (d *dialogue) read() (line string, err error) {
 
 // settle asks which logs the files are where that is open, then what the logs leave open,
 // one question after another, and loads again what was answered. What an answer opens is asked too.
-func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string, reports []pipeline.LogReport) ([]pipeline.LogReport, error) {
+func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string,
+	reports []pipeline.LogReport) ([]pipeline.LogReport, error) {
 	d := a.dialogue()
 	if d == nil {
 		return reports, nil
@@ -83,7 +84,8 @@ func (a *app) settle(ctx context.Context, s *pipeline.Season, logs []string, rep
 }
 
 // all asks questions until the last, or until the user has enough.
-func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport, open []queries.Question, passed map[string]bool) (answered, stop bool, err error) {
+func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport, open []queries.Question,
+	passed map[string]bool) (answered, stop bool, err error) {
 	for i, q := range open {
 		passed[q.ID] = true
 		fmt.Fprintf(d.say, "\nquestion %d of %d, %s", i+1, len(open), q.File)
@@ -101,7 +103,8 @@ func (d *dialogue) all(ctx context.Context, s *pipeline.Season, logs []pipeline.
 }
 
 // one asks until an answer fits, or is left open.
-func (d *dialogue) one(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport, q queries.Question) (bool, error) {
+func (d *dialogue) one(ctx context.Context, s *pipeline.Season, logs []pipeline.LogReport,
+	q queries.Question) (bool, error) {
 	var of []string
 	for _, r := range logs {
 		if r.ID == q.Log {
@@ -138,7 +141,8 @@ func numbers(reports []pipeline.LogReport) []int64 {
 // merged has the reports of what was read again in place of the first ones.
 func merged(reports, again []pipeline.LogReport) []pipeline.LogReport {
 	for _, r := range again {
-		if i := slices.IndexFunc(reports, func(o pipeline.LogReport) bool { return o.Path == r.Path }); i >= 0 && r.Known != pipeline.Unchanged {
+		if i := slices.IndexFunc(reports, func(o pipeline.LogReport) bool { return o.Path == r.Path }); i >= 0 &&
+			r.Known != pipeline.Unchanged {
 			reports[i] = r
 		}
 	}

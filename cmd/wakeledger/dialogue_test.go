@@ -15,7 +15,8 @@ import (
 	"github.com/creack/pty"
 )
 
-const noLines = "Date,Start,End,Speed (kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n"
+const noLines = "Date,Start,End,Speed " +
+	"(kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n"
 
 // onTerminal runs the program with a terminal for its input and messages, and types each
 // of the lines at a prompt. It returns what went to standard output and to the terminal,
@@ -43,7 +44,8 @@ func onTerminal(t *testing.T, dir string, typed []string, args ...string) (out, 
 		for {
 			n, err := master.Read(part)
 			all.Write(part[:n])
-			if strings.Count(all.String(), "leave it open: ") > 0 && len(typed) > 0 && strings.HasSuffix(strings.TrimRight(all.String(), "\x1b[0123456789KC"), "leave it open: ") {
+			if strings.Count(all.String(), "leave it open: ") > 0 && len(typed) > 0 &&
+				strings.HasSuffix(strings.TrimRight(all.String(), "\x1b[0123456789KC"), "leave it open: ") {
 				_, _ = io.WriteString(master, typed[0]+"\r") // a program that is gone reads nothing
 				typed = typed[1:]
 			}
@@ -81,7 +83,8 @@ func TestQuestionsOnATerminal(t *testing.T) {
 		t.Errorf("on the terminal: %q", screen)
 	}
 	out, screen, code = onTerminal(t, t.TempDir(), []string{"4"}, "check", filepath.Join(dir, "log.csv"))
-	if code != 0 || !strings.Contains(out, " 20.0 line-hours") || !strings.Contains(screen, "to keep these answers, load with --answer q") {
+	if code != 0 || !strings.Contains(out, " 20.0 line-hours") ||
+		!strings.Contains(screen, "to keep these answers, load with --answer q") {
 		t.Errorf("check, answered: code %d, printed %q, on the terminal %q", code, out, screen)
 	}
 	out, screen, code = onTerminal(t, dir, nil, "check", "log.csv")
@@ -97,14 +100,16 @@ func TestWhichLogOnATerminal(t *testing.T) {
 	for day := 4; day < 10; day++ {
 		log += fmt.Sprintf("Sea Wren,2026-07-%02d,07:00,09:00,8,4,1\n", day)
 	}
-	for name, text := range map[string]string{"log.csv": log, "copy.csv": strings.ReplaceAll(log, "Sea Wren", "Sea Wrem")} {
+	for name, text := range map[string]string{"log.csv": log,
+		"copy.csv": strings.ReplaceAll(log, "Sea Wren", "Sea Wrem")} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
 	wakeledger(t, dir, "load", "log.csv")
 	out, screen, code := onTerminal(t, dir, []string{""}, "season", "copy.csv")
-	if code != 3 || !strings.Contains(out, "6 trips") || !strings.Contains(screen, "the same legs stand there under another boat") ||
+	if code != 3 || !strings.Contains(out, "6 trips") ||
+		!strings.Contains(screen, "the same legs stand there under another boat") ||
 		!strings.Contains(screen, `boat "Sea Wrem" is nearly "Sea Wren"`) {
 		t.Errorf("left open: code %d, printed %q, on the terminal %q", code, out, screen)
 	}

@@ -17,7 +17,8 @@ var doubtfulLogs = map[string]string{
 		"T2,Bowline,2026-06-03,07:00,11:00,24,4\nT2,Bowline,2026-06-03,11:00,14:00,9,4\n" +
 		"T3,Bowline,2026-06-05,06:00,20:00,9,4\nT3,Bowline,2026-06-05,20:00,21:00,12.5,4\n",
 	"strikes.csv": "trip,date,time,outcome,species\nT1,2026-06-01,08:00,missed,\nT1,2026-06-01,15:00,missed,\nT2,2026-06-03,12:00,missed,\nT3,2026-06-05,08:00,landed,yellowfin tuna\n",
-	"fish.csv":    "trip,date,time,species,length cm,girth cm\nT3,2026-06-05,08:00,yellowfin tuna,400,\nT2,2026-06-03,09:00,yellowfin tuna,100,65\n",
+	"fish.csv": "trip,date,time,species,length cm,girth cm\nT3,2026-06-05,08:00,yellowfin " +
+		"tuna,400,\nT2,2026-06-03,09:00,yellowfin tuna,100,65\n",
 }
 
 // TestDoubtfulSaysSo has what 'ask doubts' names marked on the season's page where it stands:
@@ -35,7 +36,8 @@ func TestDoubtfulSaysSo(t *testing.T) {
 	tell(t, args...)
 	db := args[1]
 	asked := tell(t, "--db", db, "ask", "doubts", "--format", "csv")
-	page := html.UnescapeString(string(written(t, map[string][]string{"doubtful": {"--db", db, "report", "season"}})["doubtful"]))
+	page := html.UnescapeString(string(written(t,
+		map[string][]string{"doubtful": {"--db", db, "report", "season"}})["doubtful"]))
 	for _, c := range []struct{ doubt, section, row, mark string }{
 		{"legs overlap", "trips", "T1", "legs overlap"},
 		{"strike without a leg", "trips", "T1", "no leg at the time of a strike"},
@@ -51,14 +53,16 @@ func TestDoubtfulSaysSo(t *testing.T) {
 		}
 		_, section, _ := strings.Cut(page, `<section id="`+c.section+`"`)
 		section, _, _ = strings.Cut(section, "</section>")
-		marked := slices.ContainsFunc(regexp.MustCompile(`(?s)<tr.*?</tr>`).FindAllString(section, -1), func(row string) bool {
-			return strings.Contains(row, c.row) && strings.Contains(row, c.mark)
-		})
+		marked := slices.ContainsFunc(regexp.MustCompile(`(?s)<tr.*?</tr>`).FindAllString(section, -1),
+			func(row string) bool {
+				return strings.Contains(row, c.row) && strings.Contains(row, c.mark)
+			})
 		if !marked {
 			t.Errorf("%s: no row of %s says %q", c.section, c.row, c.mark)
 		}
 	}
-	for _, want := range []string{"2 doubtful</small>", "Doubtful, but counted: 1 leg at an unusual speed, 1 leg over 12 hours, 1 leg that overlaps another and 1 strike when no leg was fished."} {
+	for _, want := range []string{"2 doubtful</small>", "Doubtful, but counted: 1 leg at an unusual speed, 1 leg " +
+		"over 12 hours, 1 leg that overlaps another and 1 strike when no leg was fished."} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page does not say %q", want)
 		}

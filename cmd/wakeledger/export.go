@@ -44,10 +44,13 @@ func (a *app) exportCmd() *cobra.Command {
 				to = filepath.Join(args[0], "season.xlsx")
 				err = a.exportWorkbook(c.Context(), s, to)
 			} else {
-				err = output.Folder(to, func(dir string) error { return reports.ExportTables(c.Context(), s.DB, dir, format) })
+				err = output.Folder(to, func(dir string) error {
+					return reports.ExportTables(c.Context(), s.DB, dir, format)
+				})
 			}
 			if err == nil {
-				a.note("written: %s. It holds positions, notes and names: 'wakeledger export club' is what to share", to)
+				a.note("written: %s. It holds positions, notes and names: 'wakeledger export club' is what to share",
+					to)
 			}
 			return err
 		},
@@ -69,12 +72,18 @@ type bookSheet struct {
 
 // sheets are the questions in the order of the workbook.
 var sheets = []bookSheet{
-	{"trips", "", "a trip", &export.Chart{Title: "Line-hours of each trip", Labels: "date", Values: []string{"line_hours"}, Axis: "line-hours"}},
-	{"effort", "speed-band", "a speed band over ground: the effort in it", &export.Chart{Title: "Effort by speed band", Labels: "level", Values: []string{"line_hours"}, Axis: "line-hours"}},
-	{"strike-rate", "speed-band", "a speed band: strikes per line-hour with the 95 % interval", rateChart("speed band")},
+	{"trips", "", "a trip", &export.Chart{Title: "Line-hours of each trip", Labels: "date",
+		Values: []string{"line_hours"}, Axis: "line-hours"}},
+	{"effort", "speed-band", "a speed band over ground: the effort in it",
+		&export.Chart{Title: "Effort by speed band", Labels: "level",
+			Values: []string{"line_hours"}, Axis: "line-hours"}},
+	{"strike-rate", "speed-band", "a speed band: strikes per line-hour with the 95 % interval",
+		rateChart("speed band")},
 	{"strike-rate", "lure", "a lure: strikes per line-hour with the 95 % interval", rateChart("lure")},
-	{"strike-rate", "lure-weight", "a class of lure weight in g: strikes per line-hour with the 95 % interval", rateChart("lure weight, g")},
-	{"strike-rate", "setback", "a class of setback in m: strikes per line-hour with the 95 % interval", rateChart("setback, m")},
+	{"strike-rate", "lure-weight", "a class of lure weight in g: strikes per line-hour with the 95 % interval",
+		rateChart("lure weight, g")},
+	{"strike-rate", "setback", "a class of setback in m: strikes per line-hour with the 95 % interval",
+		rateChart("setback, m")},
 	{"outcomes", "speed-band", "a speed band: shares hooked up and boated, with Wilson intervals", nil},
 	{"sizes", "speed-band", "a speed band and class of round weight: its fish", nil},
 	{"fish", "", "a fish with its best weight; how that was found is in method", nil},
@@ -91,8 +100,10 @@ func rateChart(what string) *export.Chart {
 }
 
 var workbookNotes = []string{
-	"Empty is not known, never zero. The end of a heading names the unit: _kg, _cm, _kn, _nmi, _m, hours; rates are strikes per line-hour; shares are of 1.",
-	"Intervals of rates: Garwood 1936, widened where strikes cluster by trip; of shares: Wilson 1927; of weights: 90 % prediction intervals.",
+	"Empty is not known, never zero. The end of a heading names the unit: _kg, _cm, _kn, _nmi, _m, hours; rates are " +
+		"strikes per line-hour; shares are of 1.",
+	"Intervals of rates: Garwood 1936, widened where strikes cluster by trip; of shares: Wilson 1927; of weights: " +
+		"90 % prediction intervals.",
 	"A weight from the tape is an estimate: not for records, sale or legal size.",
 }
 

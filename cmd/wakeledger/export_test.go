@@ -62,10 +62,12 @@ func TestExportParquetByBoatAndSeason(t *testing.T) {
 	if got := one(t, "", "SELECT count(*) FROM "+legs); got != "12" {
 		t.Errorf("%s legs of two exports of 6, want 12", got)
 	}
-	if got := one(t, "", "SELECT DISTINCT boat, season FROM "+legs+" ORDER BY ALL"); got != hostileBoat+" 2026 Grey Heron 2025" {
+	if got := one(t, "", "SELECT DISTINCT boat, season FROM "+legs+" ORDER BY ALL"); got != hostileBoat+
+		" 2026 Grey Heron 2025" {
 		t.Errorf("boats and seasons %q", got)
 	}
-	if got, want := one(t, "", "SELECT notes FROM "+legs+" WHERE notes LIKE '%=%' GROUP BY 1 ORDER BY 1"), "'=1 =1+1"; got != want {
+	if got, want := one(t, "", "SELECT notes FROM "+legs+" WHERE notes LIKE '%=%' GROUP BY 1 ORDER BY 1"),
+		"'=1 =1+1"; got != want {
 		t.Errorf("notes %q, want %q: Parquet holds texts as they are", got, want)
 	}
 	entries, err := os.ReadDir(region)
@@ -121,7 +123,8 @@ func TestExportCSVAndDictionary(t *testing.T) {
 	}
 	// Numbers below zero stay numbers, and one ' taken off gives the text back.
 	want := "''=1 '-2 '=1+1 '@x plain, with a comma"
-	if got := one(t, "", "SELECT notes FROM read_csv('"+dir+"/leg.csv', all_varchar = true, quote = '\"') WHERE notes IS NOT NULL ORDER BY 1"); got != want {
+	if got := one(t, "", "SELECT notes FROM read_csv('"+dir+
+		"/leg.csv', all_varchar = true, quote = '\"') WHERE notes IS NOT NULL ORDER BY 1"); got != want {
 		t.Errorf("notes %q, want %q", got, want)
 	}
 }
@@ -146,7 +149,8 @@ func validate(t *testing.T, descriptor string) (s standard) {
 	case err != nil && inCI:
 		t.Fatal("CI is set, but there is no node to run the modules of the standard: ", err)
 	case module == "" || err != nil:
-		t.Skip("SKIPPED, exports not held against their standard: DATAPACKAGE_JS names no module, or there is no node to run it")
+		t.Skip("SKIPPED, exports not held against their standard: DATAPACKAGE_JS names no module, or there is no " +
+			"node to run it")
 	}
 	out, err := exec.Command(node, "../../reports/export/testdata/validate.js", module, descriptor).CombinedOutput()
 	if err != nil {
@@ -169,7 +173,8 @@ func exportedDemo(t *testing.T, format string) string {
 // What export writes is valid by its standard: the descriptors, every row of the CSV
 // by its schema, and every reference to another table.
 func TestExportIsValidByItsStandard(t *testing.T) {
-	if got := validate(t, filepath.Join(exportedDemo(t, "parquet"), "datapackage.json")); len(got.Faults) > 0 || got.Tables < 20 {
+	if got := validate(t, filepath.Join(exportedDemo(t, "parquet"), "datapackage.json")); len(got.Faults) > 0 ||
+		got.Tables < 20 {
 		t.Errorf("parquet: %+v", got)
 	}
 	got := validate(t, filepath.Join(exportedDemo(t, "csv"), "datapackage.json"))
@@ -232,14 +237,16 @@ func TestClubManifestIsValidByItsStandard(t *testing.T) {
 func TestExportPartsEntriesAndTracks(t *testing.T) {
 	dir := exportedDemo(t, "parquet")
 	for _, table := range []string{"entry", "fix", "track", "track_piece"} {
-		all := one(t, "", "SELECT season, boat, count(*) FROM read_parquet('"+dir+"/"+table+"/*/*/*.parquet', hive_partitioning = true) GROUP BY ALL ORDER BY ALL")
+		all := one(t, "", "SELECT season, boat, count(*) FROM read_parquet('"+dir+"/"+table+
+			"/*/*/*.parquet', hive_partitioning = true) GROUP BY ALL ORDER BY ALL")
 		t.Logf("%s: %s", table, all)
 		if strings.Contains(all, "unknown") || !strings.Contains(all, "2026 Tacking Stitch") {
 			t.Errorf("%s is parted as %s", table, all)
 		}
 	}
 	entries := one(t, "", "SELECT count(*) FROM read_parquet('"+dir+"/entry/*/*/*.parquet', hive_partitioning = true)")
-	if kept := one(t, "", "SELECT sum(rows_kept)::BIGINT FROM read_parquet('"+dir+"/log.parquet') WHERE log_id NOT IN (SELECT log_id FROM read_parquet('"+dir+"/track/*/*/*.parquet'))"); entries != kept {
+	if kept := one(t, "", "SELECT sum(rows_kept)::BIGINT FROM read_parquet('"+dir+"/log.parquet') WHERE log_id NOT "+
+		"IN (SELECT log_id FROM read_parquet('"+dir+"/track/*/*/*.parquet'))"); entries != kept {
 		t.Errorf("%s entries of %s rows kept", entries, kept)
 	}
 	other := one(t, "", `SELECT count(*) FROM read_parquet('`+dir+`/entry/*/*/*.parquet', hive_partitioning = true) e
@@ -318,7 +325,8 @@ func TestExportWorkbook(t *testing.T) {
 		t.Fatalf("workbook: %v, %v", info, err)
 	}
 	var out, notes strings.Builder
-	if code := run(context.Background(), []string{"--db", db, "export", "--format", "workbook", dir}, &out, &notes); code != failed {
+	if code := run(context.Background(), []string{"--db", db, "export", "--format", "workbook", dir},
+		&out, &notes); code != failed {
 		t.Errorf("over a workbook that is there: exit code %d", code)
 	}
 }

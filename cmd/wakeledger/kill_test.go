@@ -94,7 +94,8 @@ func TestKilledLoads(t *testing.T) {
 				t.Fatal(err)
 			}
 			// a kill before the changes were put into the season file leaves them beside it
-			if err := os.Remove(filepath.Join(dir, "killed.duckdb.wal")); err != nil && !errors.Is(err, os.ErrNotExist) {
+			if err := os.Remove(filepath.Join(dir, "killed.duckdb.wal")); err != nil &&
+				!errors.Is(err, os.ErrNotExist) {
 				t.Fatal(err)
 			}
 			wakeledger(t, dir, "--db", "killed.duckdb", "load", "small.csv")

@@ -45,7 +45,9 @@ func secretsOf(t *testing.T, db string) []string {
 	}
 	defer s.DB.Close()
 	found := map[string]bool{}
-	for _, q := range []string{"SELECT * FROM entry ORDER BY ALL", "SELECT cell, file, sheet FROM set_aside ORDER BY ALL", "SELECT name FROM log ORDER BY ALL", "SELECT notes FROM leg ORDER BY ALL",
+	for _, q := range []string{"SELECT * FROM entry ORDER BY ALL",
+		"SELECT cell, file, sheet FROM set_aside ORDER BY ALL", "SELECT name FROM log ORDER BY ALL",
+		"SELECT notes FROM leg ORDER BY ALL",
 		"SELECT lat, lon FROM fix ORDER BY ALL LIMIT 200"} {
 		eachValue(t, s, q, func(column string, v any) {
 			switch v := v.(type) {
@@ -155,7 +157,8 @@ var (
 // holds tells whether a text is said somewhere, as a word or words of its own. A
 // short one would be found in anything: it is not looked for.
 func holds(where, secret string, shortest int) bool {
-	if secret = strings.TrimSpace(secret); len(secret) < shortest || code.MatchString(secret) || figure.MatchString(secret) {
+	if secret = strings.TrimSpace(secret); len(secret) < shortest ||
+		code.MatchString(secret) || figure.MatchString(secret) {
 		return false
 	}
 	found, err := regexp.MatchString(`(?i)(^|[^\pL\pN.])`+regexp.QuoteMeta(secret)+`($|[^\pL\pN])`, where)
@@ -203,7 +206,8 @@ func ourWords(t *testing.T) string {
 	for _, x := range fish.All() { // a species is shared under its name in our list, not as its log has it
 		names += " " + x.Name + ";"
 	}
-	return withoutLibrary(buf.String()) + names + " season months speeds lures species sizes heaviest people merged other not told trips strikes boated landed released legs lines"
+	return withoutLibrary(buf.String()) + names + " season months speeds lures species sizes heaviest people merged " +
+		"other not told trips strikes boated landed released legs lines"
 }
 
 // checkLeaks searches what is shared for every secret of the season file.
@@ -263,7 +267,8 @@ func telltale(t *testing.T, n int, crew string) (db string) {
 	t.Helper()
 	dir := t.TempDir()
 	args := []string{"--db", filepath.Join(dir, "zq.duckdb"), "load", "--zone", "UTC-9"}
-	for name, form := range map[string]string{"trips": telltaleTrips, "legs": telltaleLegs, "lines": telltaleLines, "strikes": telltaleStrikes, "fish": telltaleFish} {
+	for name, form := range map[string]string{"trips": telltaleTrips, "legs": telltaleLegs, "lines": telltaleLines,
+		"strikes": telltaleStrikes, "fish": telltaleFish} {
 		head, row, _ := strings.Cut(form, "\n")
 		text := head + "\n"
 		for i := range n {
@@ -360,7 +365,8 @@ func checkBoatLeaks(t *testing.T, db, boat string) {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "b.zip")
 	var out, notes bytes.Buffer
-	code := run(context.Background(), []string{"--db", db, "export", "club", "--boat", boat, "--id", "q7", file}, &out, &notes)
+	code := run(context.Background(), []string{"--db", db, "export", "club", "--boat", boat, "--id", "q7", file}, &out,
+		&notes)
 	if code == failed && strings.Contains(notes.String(), "fewer than 3 trips") {
 		return
 	}

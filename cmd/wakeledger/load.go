@@ -17,10 +17,11 @@ import (
 
 func (a *app) loadCmd() *cobra.Command {
 	c := &cobra.Command{
-		Use:     "load LOG...",
-		Short:   "Read logs and keep them in the season file",
-		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone UTC-9 log.xlsx",
-		Args:    takesLogs,
+		Use:   "load LOG...",
+		Short: "Read logs and keep them in the season file",
+		Example: "  wakeledger load trips.csv legs.csv strikes.csv\n  wakeledger load --boat \"Sea Wren\" --zone " +
+			"UTC-9 log.xlsx",
+		Args: takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			return a.withSeason(c.Context(), args, false, nil)
 		},
@@ -99,7 +100,8 @@ func (a *app) withSeason(ctx context.Context, logs []string, ask bool, then func
 
 // tellLoaded says what came of the logs. Where nothing follows and they are long, the
 // season's tables are left to the first question.
-func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, before int64, last bool) (setAside int64, err error) {
+func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, before int64,
+	last bool) (setAside int64, err error) {
 	var kept int64
 	folded := foldQuiet(reports)
 	for i, r := range reports {
@@ -166,7 +168,8 @@ func foldQuiet(reports []pipeline.LogReport) map[int]bool {
 
 // quiet reports whether a log is new and was read whole, with nothing that its owner should know.
 func quiet(r pipeline.LogReport) bool {
-	return r.Known == pipeline.Unknown && r.Asked == nil && r.SetAside == 0 && len(r.Near)+len(r.Replaced)+len(r.Passed) == 0 && len(r.Sheets) > 0 &&
+	return r.Known == pipeline.Unknown && r.Asked == nil && r.SetAside == 0 && len(r.Near)+len(r.Replaced)+
+		len(r.Passed) == 0 && len(r.Sheets) > 0 &&
 		!slices.ContainsFunc(r.Sheets, func(s pipeline.SheetReport) bool {
 			return s.Kind == "" || len(s.Notes)+len(s.Unknown()) > 0 || passedOver(s.Skipped) != ""
 		})

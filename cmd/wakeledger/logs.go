@@ -34,10 +34,11 @@ type logRow struct {
 func (a *app) logsCmd() *cobra.Command {
 	var format string
 	c := &cobra.Command{
-		Use:     "logs",
-		Short:   "Which logs the season file holds, and those that can be had back",
-		Example: "  wakeledger logs\n  wakeledger logs forget 3\n  wakeledger logs restore 3\n  wakeledger logs boat \"Sea Wrem\" \"Sea Wren\"",
-		Args:    takesNothing,
+		Use:   "logs",
+		Short: "Which logs the season file holds, and those that can be had back",
+		Example: "  wakeledger logs\n  wakeledger logs forget 3\n  wakeledger logs restore 3\n  wakeledger logs " +
+			"boat \"Sea Wrem\" \"Sea Wren\"",
+		Args: takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
 			if err := oneWord("format", format, "table", "csv", "json"); err != nil {
 				return err
@@ -62,8 +63,10 @@ func (a *app) logsCmd() *cobra.Command {
 func logRows(all []store.Log) []logRow {
 	rows := []logRow{}
 	for _, l := range all {
-		rows = append(rows, logRow{Log: l.ID, Boat: l.Boat, File: l.Label, State: stateWords(l), Loaded: l.LoadedAt.UTC().Format("2006-01-02 15:04"),
-			First: l.First, Last: l.Last, Rows: l.Rows, SetAside: l.SetAside, Questions: l.Questions, Replaced: l.Replaced})
+		rows = append(rows, logRow{Log: l.ID, Boat: l.Boat, File: l.Label, State: stateWords(l),
+			Loaded: l.LoadedAt.UTC().Format("2006-01-02 15:04"),
+			First:  l.First, Last: l.Last, Rows: l.Rows, SetAside: l.SetAside,
+			Questions: l.Questions, Replaced: l.Replaced})
 	}
 	return rows
 }
@@ -83,11 +86,13 @@ func (a *app) tellBoatNames(ctx context.Context, s *pipeline.Season) error {
 		return err
 	}
 	for _, logged := range slices.Sorted(maps.Keys(names)) {
-		a.note("boat %q is shown as %q; 'wakeledger logs boat --take-back %q' parts them", logged, names[logged], logged)
+		a.note("boat %q is shown as %q; 'wakeledger logs boat --take-back %q' parts them",
+			logged, names[logged], logged)
 	}
 	near, err := s.NearBoats(ctx)
 	for _, n := range near {
-		a.note("boat %q is nearly %q: if they are one, 'wakeledger logs boat %q %q' joins them", n.Boat, n.Other, n.Boat, n.Other)
+		a.note("boat %q is nearly %q: if they are one, 'wakeledger logs boat %q %q' joins them",
+			n.Boat, n.Other, n.Boat, n.Other)
 	}
 	return err
 }
@@ -179,7 +184,8 @@ func (a *app) boatCmd() *cobra.Command {
 				if err := s.RenameBoat(c.Context(), args[0], args[1]); err != nil {
 					return boatUsage(err)
 				}
-				fmt.Fprintf(a.out, "%s: shown as %s; 'wakeledger logs boat --take-back' parts them again\n", args[0], args[1])
+				fmt.Fprintf(a.out, "%s: shown as %s; 'wakeledger logs boat --take-back' parts them again\n", args[0],
+					args[1])
 				return nil
 			})
 		},
@@ -223,7 +229,9 @@ func (a *app) tidyCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := a.withExisting(c.Context(), func(s *pipeline.Season) error { return s.DB.Tidy(c.Context()) }); err != nil {
+			if err := a.withExisting(c.Context(), func(s *pipeline.Season) error {
+				return s.DB.Tidy(c.Context())
+			}); err != nil {
 				return err
 			}
 			before := size(a.db)

@@ -21,7 +21,8 @@ type part struct{ year, boat, species, since, until string }
 func (p *part) add(f *pflag.FlagSet) {
 	f.StringVar(&p.year, "year", "", "only trips of this `year`, such as 2026")
 	f.StringVar(&p.boat, "boat", "", "only trips of this `boat`")
-	f.StringVar(&p.species, "species", "", "only fish and strikes logged as this `species` (name or FAO code); the hours stay whole")
+	f.StringVar(&p.species, "species", "", "only fish and strikes logged as this `species` (name or FAO code); the "+
+		"hours stay whole")
 	f.StringVar(&p.since, "since", "", "only trips from this `day` on, such as 2026-06-01")
 	f.StringVar(&p.until, "until", "", "only trips up to this `day`, that day too")
 }
@@ -86,7 +87,8 @@ func (a *app) narrow(ctx context.Context, s *pipeline.Season, p part) error {
 // words are the part in words: "of 2026 by Tansy Reach".
 func (p *part) words() string {
 	var w []string
-	for _, x := range []struct{ before, text string }{{"of ", p.year}, {"by ", p.boat}, {"since ", p.since}, {"until ", p.until}} {
+	for _, x := range []struct{ before, text string }{{"of ", p.year}, {"by ", p.boat},
+		{"since ", p.since}, {"until ", p.until}} {
 		if x.text != "" {
 			w = append(w, x.before+x.text)
 		}
@@ -97,7 +99,8 @@ func (p *part) words() string {
 // suffix is what a page's title says of the part that it is of, where the years do not.
 func (p *part) suffix() string {
 	var w []string
-	for _, x := range []struct{ before, text string }{{"", p.boat}, {"only ", p.species}, {"since ", p.since}, {"until ", p.until}} {
+	for _, x := range []struct{ before, text string }{{"", p.boat}, {"only ", p.species},
+		{"since ", p.since}, {"until ", p.until}} {
 		if x.text != "" {
 			w = append(w, ", "+x.before+x.text)
 		}
@@ -156,7 +159,8 @@ func speciesNamed(ctx context.Context, s *pipeline.Season, name string) (string,
 	case len(got.Candidates) > 0:
 		return "", usage("--species %q can be several: give %s", name, namesOf(list, got.Candidates))
 	}
-	return "", usage("--species %q is not known. %s'wakeledger ask fish' lists those of your logs", name, didYouMean(name, speciesNames(list)))
+	return "", usage("--species %q is not known. %s'wakeledger ask fish' lists those of your logs", name,
+		didYouMean(name, speciesNames(list)))
 }
 
 // speciesNames are the codes of all species, then every name.

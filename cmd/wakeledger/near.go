@@ -94,7 +94,8 @@ func wrongFlag(c *cobra.Command, err error) error {
 	case errors.As(err, &none) && len(none.GetSpecifiedName()) > 1:
 		return usage("%s takes no --%s. %s", called(c), none.GetSpecifiedName(), nearFlag(c, none.GetSpecifiedName()))
 	case errors.As(err, &none):
-		return usage("%s takes no -%s: flags have two hyphens and a whole word, such as --help", called(c), none.GetSpecifiedName())
+		return usage("%s takes no -%s: flags have two hyphens and a whole word, such as --help",
+			called(c), none.GetSpecifiedName())
 	case errors.As(err, &bad):
 		return usage("--%s %q: expected %s", bad.GetFlag().Name, bad.GetValue(), expected(bad.GetFlag().Value.Type()))
 	case errors.As(err, &bare):
@@ -160,7 +161,8 @@ func nearestOfAll(word string, commands []string) string {
 	for _, of := range []struct {
 		before string
 		names  []string
-	}{{"", commands}, {"ask ", questionNames()}, {"report ", reportNames()}, {"ask strike-rate --by ", factors.Names()}} {
+	}{{"", commands}, {"ask ", questionNames()}, {"report ", reportNames()},
+		{"ask strike-rate --by ", factors.Names()}} {
 		for _, name := range of.names {
 			if _, ok := belongs[name]; !ok {
 				belongs[name] = of.before + name

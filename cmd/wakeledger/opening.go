@@ -40,7 +40,8 @@ func nearFile(file string) string {
 
 func thereIs(file string) error {
 	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
-		return fmt.Errorf("there is no season file %s. %s'wakeledger season LOG...' makes one, --db FILE names another", file, nearFile(file))
+		return fmt.Errorf("there is no season file %s. %s'wakeledger season LOG...' makes one, --db FILE names another",
+			file, nearFile(file))
 	}
 	return nil
 }

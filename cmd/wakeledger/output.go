@@ -26,7 +26,8 @@ func pageFile(r page.Report) output.Kind {
 }
 
 func (a *app) forceFlag(c *cobra.Command) {
-	c.Flags().BoolVar(&a.force, "force", false, "write over the file that is there; never over a log that is read or a season file")
+	c.Flags().BoolVar(&a.force, "force", false, "write over the file that is there; never over a log that is read "+
+		"or a season file")
 }
 
 // wholePath is where a file is, from the top of the disk, so that it is found from anywhere.
@@ -40,7 +41,8 @@ func wholePath(file string) string {
 // target is a file to be written; inputs are those that the command reads beside the
 // season file.
 func (a *app) target(path string, kind output.Kind, inputs ...string) output.Target {
-	return output.Target{Path: path, Kind: kind, Inputs: append([]string{a.db, a.db + ".wal", a.mapping}, inputs...), Force: a.force}
+	return output.Target{Path: path, Kind: kind, Inputs: append([]string{a.db, a.db + ".wal", a.mapping}, inputs...),
+		Force: a.force}
 }
 
 // writePage writes a report, and says so.

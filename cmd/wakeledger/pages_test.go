@@ -23,7 +23,8 @@ func demoFile(t *testing.T) string {
 	if err != nil || len(logs) == 0 {
 		t.Fatal("no demo logs", err)
 	}
-	tell(t, append([]string{"--db", db, "load", "--ocean", "pacific", "../../testdata/demo/tracks/2026-late-tracks.zip"}, logs...)...)
+	tell(t, append([]string{"--db", db, "load", "--ocean", "pacific",
+		"../../testdata/demo/tracks/2026-late-tracks.zip"}, logs...)...)
 	return db
 }
 
@@ -63,8 +64,10 @@ func TestPages(t *testing.T) {
 		name string
 		look func(*testing.T, map[string][]byte)
 	}{
-		{"InBrowser", pagesInBrowser}, {"UnitsOfClasses", unitsOfClasses}, {"DoctoredAreCaught", doctoredPagesAreCaught}, {"OnPaper", pagesOnPaper},
-		{"TablesFit", tablesFit}, {"AreShort", pagesAreShort}, {"PaperFaultsAreSeen", paperFaultsAreSeen}, {"ByKeyboard", pagesByKeyboard}, {"WithAxe", pagesWithAxe},
+		{"InBrowser", pagesInBrowser}, {"UnitsOfClasses", unitsOfClasses},
+		{"DoctoredAreCaught", doctoredPagesAreCaught}, {"OnPaper", pagesOnPaper},
+		{"TablesFit", tablesFit}, {"AreShort", pagesAreShort}, {"PaperFaultsAreSeen", paperFaultsAreSeen},
+		{"ByKeyboard", pagesByKeyboard}, {"WithAxe", pagesWithAxe},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.look(t, all) })
 	}
@@ -79,7 +82,8 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 				t.Errorf("the page has %d bytes, more than 2 MiB", len(html))
 			}
 			p := browser.Open(t, html)
-			browser.Eval[bool](t, p, `window.violations = []; document.addEventListener("securitypolicyviolation", e => violations.push(e.violatedDirective + " " + e.blockedURI)); true`)
+			browser.Eval[bool](t, p,
+				`window.violations = []; document.addEventListener("securitypolicyviolation", e => violations.push(e.violatedDirective + " " + e.blockedURI)); true`)
 			checkQuick(t, p, html)
 			browser.Unfold(t, p)
 			checkDrawn(t, p)
@@ -92,7 +96,8 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 				}
 				checkReadable(t, p, width)
 				if width == 390 {
-					if foot := browser.Eval[float64](t, p, `document.querySelector(".tiles").getBoundingClientRect().bottom + scrollY`); foot > 844 {
+					if foot := browser.Eval[float64](t, p,
+						`document.querySelector(".tiles").getBoundingClientRect().bottom + scrollY`); foot > 844 {
 						t.Errorf("the opening ends at %v pixels, below a screen of 844", foot)
 					}
 				}
@@ -112,7 +117,8 @@ func pagesInBrowser(t *testing.T, all map[string][]byte) {
 			if ran := browser.Eval[[]string](t, p, `violations`); len(ran) > 0 {
 				t.Errorf("content security policy violated: %q", ran)
 			}
-			browser.Eval[bool](t, p, `const [a, b] = document.querySelector(".chart svg").querySelectorAll("text"); b.replaceWith(a.cloneNode(true)); true`)
+			browser.Eval[bool](t, p,
+				`const [a, b] = document.querySelector(".chart svg").querySelectorAll("text"); b.replaceWith(a.cloneNode(true)); true`)
 			if len(browser.Eval[[]string](t, p, wordsUponWords)) == 0 {
 				t.Error("words put upon others are not seen")
 			}
@@ -174,7 +180,8 @@ func checkQuick(t *testing.T, p *browser.Page, html []byte) {
 		again := browser.Open(t, html)
 		first, whole = min(first, again.InSight), min(whole, again.Whole)
 	}
-	t.Logf("drawn in sight within %v of processor time, all of it within %v", first.Round(time.Millisecond), whole.Round(time.Millisecond))
+	t.Logf("drawn in sight within %v of processor time, all of it within %v", first.Round(time.Millisecond),
+		whole.Round(time.Millisecond))
 	if first > 2*time.Second || whole > 4*time.Second {
 		t.Errorf("drawn in sight within %v of processor time, all of it within %v, want a second", first, whole)
 	}
@@ -196,10 +203,12 @@ func checkDrawn(t *testing.T, p *browser.Page) {
 	if n := browser.Eval[int](t, p, `document.querySelectorAll("section:has(.chart):not(:has(table))").length`); n > 0 {
 		t.Errorf("%d charts without a table", n)
 	}
-	if n := browser.Eval[int](t, p, `document.querySelectorAll("section:has(.chart):not(:has(p.lead))").length`); n > 0 {
+	if n := browser.Eval[int](t, p,
+		`document.querySelectorAll("section:has(.chart):not(:has(p.lead))").length`); n > 0 {
 		t.Errorf("%d charts without a sentence", n)
 	}
-	if n := browser.Eval[int](t, p, `document.querySelectorAll("td img, th img, li img, p img, [onerror], [onclick], td script").length`); n > 0 {
+	if n := browser.Eval[int](t, p,
+		`document.querySelectorAll("td img, th img, li img, p img, [onerror], [onclick], td script").length`); n > 0 {
 		t.Errorf("%d elements made of text from a log", n)
 	}
 }
@@ -314,10 +323,13 @@ func checkSaysCatches(t *testing.T, figures []browser.Figure, of string) {
 func checkDoctoredPage(t *testing.T, p *browser.Page) {
 	t.Helper()
 	for _, c := range [][2]string{
-		{`document.querySelector("#outcomes table").tBodies[0].rows[0].remove()`, "chart-outcomes: the table has not one row"},
+		{`document.querySelector("#outcomes table").tBodies[0].rows[0].remove()`,
+			"chart-outcomes: the table has not one row"},
 		{`document.querySelectorAll("#sizes details").forEach(d => d.remove())`, "chart-sizes: no table"},
-		{`Array.from(document.querySelectorAll("#chart-strikes svg path")).filter(e => / ?A/.test(e.getAttribute("d")))[0].remove()`, "chart-strikes: not drawn: point"},
-		{`Array.from(document.querySelectorAll("#chart-effort svg text")).filter(e => e.textContent === "12 to 14 kn")[0].remove()`, "chart-effort: not drawn: text"},
+		{
+			`Array.from(document.querySelectorAll("#chart-strikes svg path")).filter(e => / ?A/.test(e.getAttribute("d")))[0].remove()`, "chart-strikes: not drawn: point"},
+		{
+			`Array.from(document.querySelectorAll("#chart-effort svg text")).filter(e => e.textContent === "12 to 14 kn")[0].remove()`, "chart-effort: not drawn: text"},
 		{`document.querySelector("#chart-trips svg").remove()`, "chart-trips: not drawn: the whole chart"},
 	} {
 		browser.Eval[bool](t, p, c[0]+`; true`)
@@ -386,7 +398,8 @@ func onPaper(printed browser.Printed, paper browser.Paper) []string {
 		if strings.HasPrefix(id, "chart-") || strings.HasSuffix(id, "_figure") {
 			charts++
 			if b.First != b.Last || b.Top < margin || b.Bottom > paper.Height-margin {
-				say("%s is cut: from page %d at %.1f mm to page %d at %.1f mm", id, b.First+1, b.Top, b.Last+1, b.Bottom)
+				say("%s is cut: from page %d at %.1f mm to page %d at %.1f mm", id,
+					b.First+1, b.Top, b.Last+1, b.Bottom)
 			}
 		}
 	}
@@ -461,7 +474,8 @@ func pagesWithAxe(t *testing.T, all map[string][]byte) {
 			p := browser.Open(t, html)
 			p.Scheme(t, scheme)
 			browser.Eval[bool](t, p, `document.querySelectorAll("details").forEach(d => { d.open = true; }); true`)
-			browser.Eval[bool](t, p, string(axe)+`; window.done = null; axe.run(document, {resultTypes: ["violations"]}).then(r => { window.done = JSON.stringify(r.violations.map(v => ({id: v.id, impact: v.impact, nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 160))}))); }); true`)
+			browser.Eval[bool](t, p, string(axe)+
+				`; window.done = null; axe.run(document, {resultTypes: ["violations"]}).then(r => { window.done = JSON.stringify(r.violations.map(v => ({id: v.id, impact: v.impact, nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 160))}))); }); true`)
 			var found []struct {
 				ID, Impact string
 				Nodes      []string

@@ -13,7 +13,8 @@ import (
 
 // tellRead says in a few lines, for each log that was read, what a captain can hold against
 // memory; of the folded ones without a question only their sums. The season's tables must be made.
-func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport, folded map[int]bool, w io.Writer) error {
+func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeline.LogReport,
+	folded map[int]bool, w io.Writer) error {
 	all, err := queries.AskLogRead(ctx, s.DB)
 	if err != nil {
 		return err
@@ -38,7 +39,8 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 		}
 		if folded[i] && len(asked[r.ID]) == 0 {
 			n++
-			rest.BoatHours, rest.LineHours, rest.NoLines = rest.BoatHours+x.BoatHours, rest.LineHours+x.LineHours, rest.NoLines+x.NoLines
+			rest.BoatHours, rest.LineHours, rest.NoLines = rest.BoatHours+x.BoatHours, rest.LineHours+
+				x.LineHours, rest.NoLines+x.NoLines
 			rest.Strikes += x.Strikes
 			continue
 		}
@@ -51,7 +53,8 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 		}
 	}
 	if n > 0 {
-		fmt.Fprintf(w, "%s: %s, %s\n", count(n, "log more", "logs more"), hoursLine(rest), count(rest.Strikes, "strike", "strikes"))
+		fmt.Fprintf(w, "%s: %s, %s\n", count(n, "log more", "logs more"), hoursLine(rest),
+			count(rest.Strikes, "strike", "strikes"))
 	}
 	return nil
 }
@@ -87,7 +90,8 @@ func strikesLine(x queries.LogRead) string {
 	if x.Strikes == 0 {
 		return "no strikes"
 	}
-	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released", count(x.Strikes, "strike", "strikes"), x.Missed, x.Lost, x.Landed, x.Released)
+	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released", count(x.Strikes, "strike", "strikes"),
+		x.Missed, x.Lost, x.Landed, x.Released)
 	if x.NotLogged > 0 {
 		line += fmt.Sprintf(", %d not logged", x.NotLogged)
 	}

@@ -48,9 +48,11 @@ type reportKind struct {
 
 var reportKinds = []reportKind{
 	{page.SeasonReport, "The season: what to do next, what worked, the fish, and what was not read",
-		"  wakeledger report season --units us --out 2026.html\n  wakeledger report season --year 2026", (*app).writeSeason},
+		"  wakeledger report season --units us --out 2026.html\n  wakeledger report season --year 2026",
+		(*app).writeSeason},
 	{page.YearsReport, "Two seasons side by side: what changed since last year",
-		"  wakeledger report years\n  wakeledger report years --compare 2024\n  wakeledger report years --compare 2025.duckdb", (*app).writeYears},
+		"  wakeledger report years\n  wakeledger report years --compare 2024\n  wakeledger report years --compare " +
+			"2025.duckdb", (*app).writeYears},
 	{page.ScaleReport, "The tape against the scale: whether to trust it, and by what to divide",
 		"  wakeledger report scale --units us", (*app).writeScale},
 	{page.DeckReport, "A page to print for the boat: today's plan, this boat's spread, weights by length and girth",
@@ -71,10 +73,11 @@ func reportNames() []string {
 func (a *app) reportCmd() *cobra.Command {
 	kinds := reportNames()
 	c := &cobra.Command{
-		Use:     "report KIND",
-		Short:   "Write a page about the season: season, years, scale, deck, track or club",
-		Long:    "Write a page about the season, to be opened in a browser. It needs no network.",
-		Example: "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger report deck --units us",
+		Use:   "report KIND",
+		Short: "Write a page about the season: season, years, scale, deck, track or club",
+		Long:  "Write a page about the season, to be opened in a browser. It needs no network.",
+		Example: "  wakeledger report season --units us --out 2026.html\n  wakeledger report scale\n  wakeledger " +
+			"report deck --units us",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return usage("report what? %s, such as: wakeledger report season", oneOf(kinds))
@@ -104,7 +107,8 @@ func (r *reportFlags) addAll(a *app, c *cobra.Command, kind page.Report, out str
 		}
 	}
 	if kind == page.SeasonReport || kind == page.YearsReport {
-		c.Flags().StringVar(&r.compare, "compare", "", "set it beside a year of this season file (2025), or beside another season `file`")
+		c.Flags().StringVar(&r.compare, "compare", "", "set it beside a year of this season file (2025), or beside "+
+			"another season `file`")
 	}
 	if kind == page.TrackReport {
 		r.cell.add(c.Flags())
@@ -125,7 +129,8 @@ func (a *app) reportKindCmd(k reportKind) *cobra.Command {
 				return err
 			}
 			if r.compare != "" {
-				k = reportKinds[slices.IndexFunc(reportKinds, func(k reportKind) bool { return k.page == page.YearsReport })]
+				k = reportKinds[slices.IndexFunc(reportKinds,
+					func(k reportKind) bool { return k.page == page.YearsReport })]
 				if !c.Flags().Changed("out") {
 					r.out = string(k.page) + ".html"
 				}
@@ -162,7 +167,8 @@ func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags
 }
 
 // seasonPage writes the season's page and returns what it shows.
-func (a *app) seasonPage(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) (reports.SeasonInput, error) {
+func (a *app) seasonPage(ctx context.Context, s *pipeline.Season, r reportFlags,
+	to output.Target) (reports.SeasonInput, error) {
 	in, err := reports.Gather(ctx, s.DB, r.units)
 	if err != nil {
 		return in, err

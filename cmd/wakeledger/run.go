@@ -24,7 +24,8 @@ const (
 	done       = 0
 	failed     = 1
 	wrongUsage = 2
-	notSettled = 3 // a question on effort or strikes is open, or which log a file is; with --strict also: rows were set aside
+	// a question on effort or strikes is open, or which log a file is; with --strict also: rows were set aside
+	notSettled = 3
 )
 
 var (
@@ -53,7 +54,8 @@ type app struct {
 // run is the program: it returns the exit code.
 func run(ctx context.Context, args []string, out, notes io.Writer) int {
 	results := &sink{to: out}
-	a := &app{out: readable{results}, plain: results, colours: results, stdout: out, notes: readable{notes}, screen: notes}
+	a := &app{out: readable{results}, plain: results, colours: results, stdout: out,
+		notes: readable{notes}, screen: notes}
 	if isTerminal(out) {
 		a.plain = a.out
 	}
@@ -118,7 +120,8 @@ func (a *app) tellEnd(ctx context.Context, err error, command string) int {
 		fmt.Fprintln(notes, "wakeledger:", err)
 		return wrongUsage
 	case errors.Is(err, errUsage):
-		fmt.Fprintf(notes, "wakeledger: %v\nTry '%s --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "), command)
+		fmt.Fprintf(notes, "wakeledger: %v\nTry '%s --help'.\n", strings.TrimPrefix(err.Error(), errUsage.Error()+": "),
+			command)
 		return wrongUsage
 	case ctx.Err() != nil:
 		fmt.Fprintln(notes, "wakeledger: stopped; the season file is as it was before the log that was being read")
@@ -151,7 +154,8 @@ func (a *app) root() *cobra.Command {
 		Short: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season",
 		Long: "Reads a boat's fishing logs: what worked, how heavy the fish were, and a report of the season.\n\n" +
 			"Logs alone are read as by the command season: drop them on the program, or name them.",
-		Example:       "  wakeledger log-2026.xlsx\n  wakeledger ask strike-rate --by lure\n  wakeledger report season --units us",
+		Example: "  wakeledger log-2026.xlsx\n  wakeledger ask strike-rate --by lure\n  wakeledger report " +
+			"season --units us",
 		Version:       version(),
 		SilenceErrors: true, SilenceUsage: true,
 		Args: func(c *cobra.Command, args []string) error {
@@ -165,7 +169,8 @@ func (a *app) root() *cobra.Command {
 	root.PersistentFlags().StringVar(&a.db, "db", "season.duckdb", "the season `file`")
 	var edges []string
 	root.PersistentFlags().StringArrayVar(&edges, "edges", nil,
-		"where a factor's `classes` begin, such as speed-band=0,7,9,11; or minutes of dawn and dusk: light=45. load and season keep it")
+		"where a factor's `classes` begin, such as speed-band=0,7,9,11; or minutes of dawn and dusk: light=45. load "+
+			"and season keep it")
 	root.PersistentPreRunE = func(*cobra.Command, []string) (err error) {
 		for _, e := range edges {
 			factor, _, _ := strings.Cut(e, "=")
@@ -183,7 +188,8 @@ func (a *app) root() *cobra.Command {
 	root.SetFlagErrorFunc(wrongFlag)
 	wordHelp(root)
 	root.SetVersionTemplate("wakeledger {{.Version}}\n")
-	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(), a.checkCmd(), a.answersCmd(), a.logsCmd(), a.exportCmd())
+	root.AddCommand(a.seasonCmd(), a.loadCmd(), a.askCmd(), a.reportCmd(), a.weighCmd(), a.setbackCmd(), a.blankCmd(),
+		a.checkCmd(), a.answersCmd(), a.logsCmd(), a.exportCmd())
 	return root
 }
 
@@ -195,10 +201,14 @@ func (a *app) readingFlags(c *cobra.Command) {
 	f.StringVar(&a.cfg.Units, "log-units", "", "`us` or metric: what numbers without a unit are in")
 	f.StringVar(&a.dates, "dates", "", "how 03/04/2026 is meant: `day-first` or month-first")
 	f.StringVar(&a.decimal, "decimal", "", "the decimal mark, `comma` or point: what 1,234 means")
-	f.StringVar(&a.cfg.Ocean, "ocean", "", "the `ocean` (pacific, atlantic, ...): says which fish is meant by bluefin or dorado")
-	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "so much `time` without lines out begins another trip, where the log names none (6h)")
-	f.StringVar(&a.mapping, "mapping", "", "a `file` that says how sheets are read; 'wakeledger check --write-mapping' writes one")
-	f.StringArrayVar(&a.answers, "answer", nil, "answer a question about a log, as `ID=CHOICE`: an option's number, or the figure. The season file keeps it")
+	f.StringVar(&a.cfg.Ocean, "ocean", "", "the `ocean` (pacific, atlantic, ...): says which fish is meant by "+
+		"bluefin or dorado")
+	f.DurationVar(&a.cfg.TripGap, "trip-gap", 0, "so much `time` without lines out begins another trip, where the "+
+		"log names none (6h)")
+	f.StringVar(&a.mapping, "mapping", "", "a `file` that says how sheets are read; 'wakeledger check "+
+		"--write-mapping' writes one")
+	f.StringArrayVar(&a.answers, "answer", nil, "answer a question about a log, as `ID=CHOICE`: an option's number, "+
+		"or the figure. The season file keeps it")
 	a.tracks.add(f)
 	f.BoolVar(&a.strict, "strict", false, "end with exit code 3 if anything was set aside")
 }

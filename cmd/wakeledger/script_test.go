@@ -80,8 +80,9 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:           "../../testdata/script",
 		UpdateScripts: *update,
-		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"alike": alike, "exits": exits, "question": keepQuestion},
-		Condition:     ofProgram,
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"alike": alike,
+			"exits": exits, "question": keepQuestion},
+		Condition: ofProgram,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir)
 			passOn(e)

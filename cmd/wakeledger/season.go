@@ -15,10 +15,11 @@ func (a *app) seasonCmd() *cobra.Command {
 	var r reportFlags
 	var open bool
 	c := &cobra.Command{
-		Use:     "season LOG...",
-		Short:   "The whole job: read the logs, keep them, weigh the fish, write the report",
-		Example: "  wakeledger season trips.csv legs.csv lines.csv strikes.csv fish.csv\n  wakeledger season --units us --out 2026.html log.xlsx",
-		Args:    takesLogs,
+		Use:   "season LOG...",
+		Short: "The whole job: read the logs, keep them, weigh the fish, write the report",
+		Example: "  wakeledger season trips.csv legs.csv lines.csv strikes.csv fish.csv\n  wakeledger season " +
+			"--units us --out 2026.html log.xlsx",
+		Args: takesLogs,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := r.check(); err != nil {
 				return err

@@ -88,6 +88,7 @@ func (a *app) setbacks(counts []float64, kn float64, units string) error {
 	if err := a.writeAs("table", rows); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(a.out, "\nAt %g kn over the ground; a current along the line makes the true distance through the water longer or shorter.\n", kn)
+	_, err := fmt.Fprintf(a.out, "\nAt %g kn over the ground; a current along the line makes the true distance "+
+		"through the water longer or shorter.\n", kn)
 	return err
 }

@@ -30,13 +30,17 @@ func checkShort(t *testing.T, name string, html []byte, most bounds) {
 		words: browser.Eval[int](t, p, `document.body.innerText.split(/\s+/).filter(w => w).length`)}
 	p.Resize(t, 390, 844)
 	got.phone = browser.Eval[float64](t, p, `document.documentElement.scrollHeight / 844`)
-	opening := browser.Eval[float64](t, p, `Math.max(...["h1", ".tiles", ".box"].map(s => document.querySelector(s).getBoundingClientRect().bottom + scrollY)) / 844`)
+	opening := browser.Eval[float64](t, p,
+		`Math.max(...["h1", ".tiles", ".box"].map(s => document.querySelector(s).getBoundingClientRect().bottom + scrollY)) / 844`)
 	for _, paper := range browser.Papers {
 		got.sheets = max(got.sheets, p.Print(t, paper, "header").Pages)
 	}
-	t.Logf("%s: %.2f desk screens, %.2f phone screens, %d sheets, %d words; the opening ends at %.2f phone screens", name, got.desk, got.phone, got.sheets, got.words, opening)
-	if got.desk > most.desk || got.phone > most.phone || got.sheets > most.sheets || got.words > most.words || opening > openingPhones {
-		t.Errorf("%s: %+v, at most %+v; the opening ends at %.2f phone screens, at most %v", name, got, most, opening, openingPhones)
+	t.Logf("%s: %.2f desk screens, %.2f phone screens, %d sheets, %d words; the opening ends at %.2f phone screens",
+		name, got.desk, got.phone, got.sheets, got.words, opening)
+	if got.desk > most.desk || got.phone > most.phone || got.sheets > most.sheets ||
+		got.words > most.words || opening > openingPhones {
+		t.Errorf("%s: %+v, at most %+v; the opening ends at %.2f phone screens, at most %v", name,
+			got, most, opening, openingPhones)
 	}
 	if n := browser.Eval[int](t, p, `document.querySelectorAll(".tiles > div").length`); n != 4 {
 		t.Errorf("%s: %d figures at the top, want 4", name, n)
@@ -67,7 +71,8 @@ func TestOddSeasonsAreShort(t *testing.T) {
 		most        bounds
 		want        []string
 	}{
-		"one trip":   {1, 3, true, bounds{3, 6, 4, 700}, []string{"Not drawn: speed and what mattered, which one trip can't show"}},
+		"one trip": {1, 3, true, bounds{3, 6, 4, 700}, []string{"Not drawn: speed and what mattered, which one " +
+			"trip can't show"}},
 		"no fish":    {12, 0, true, bounds{5, 8, 6, 1200}, []string{"because no fish is logged"}},
 		"no speeds":  {12, 3, false, bounds{7, 11, 8, 1600}, []string{"speed, which is not logged"}},
 		"1,000 fish": {40, 25, true, bounds{9, 14, 10, 2200}, []string{"The heaviest fish"}},
@@ -93,7 +98,8 @@ func TestOddSeasonsAreShort(t *testing.T) {
 func plainSeason(t *testing.T, trips, fish int, speeds bool) (db string) {
 	t.Helper()
 	dir := t.TempDir()
-	legs, strikes, caught := "trip,boat,date,start,end,speed kn,lines out\n", "trip,date,time,outcome,species\n", "trip,date,time,species,length cm,girth cm,scale weight kg\n"
+	legs, strikes, caught := "trip,boat,date,start,end,speed kn,lines out\n", "trip,date,time,outcome,species\n",
+		"trip,date,time,species,length cm,girth cm,scale weight kg\n"
 	for i := range trips {
 		day := fmt.Sprintf("2026-%02d-%02d", 6+i/14, 1+2*(i%14))
 		for leg, knots := range []string{"8.5", "12.5"} {
@@ -110,7 +116,8 @@ func plainSeason(t *testing.T, trips, fish int, speeds bool) (db string) {
 			}
 			strikes += fmt.Sprintf("T%d,%s,%s,landed,yellowfin tuna\n", i+1, day, at)
 			length := 70 + (n*31+i*17)%60
-			caught += fmt.Sprintf("T%d,%s,%s,yellowfin tuna,%d,%.0f,%.1f\n", i+1, day, at, length, 0.65*float64(length), float64(length*length*length)*0.65*0.65/27200)
+			caught += fmt.Sprintf("T%d,%s,%s,yellowfin tuna,%d,%.0f,%.1f\n", i+1, day, at, length, 0.65*float64(length),
+				float64(length*length*length)*0.65*0.65/27200)
 		}
 	}
 	args := []string{"--db", filepath.Join(dir, "plain.duckdb"), "load"}

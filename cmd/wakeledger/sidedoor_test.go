@@ -54,7 +54,8 @@ func TestNoSideDoor(t *testing.T) {
 		}
 	}
 	db := path("s.duckdb")
-	summary := tell(t, "--db", db, "season", "--zone", "UTC", "--out", path("season.html"), path("hushfile.csv"), path("hushtrack.csv"))
+	summary := tell(t, "--db", db, "season", "--zone", "UTC", "--out", path("season.html"),
+		path("hushfile.csv"), path("hushtrack.csv"))
 	for _, kind := range []string{"scale", "deck"} {
 		tell(t, "--db", db, "report", kind, "--out", path(kind+".html"))
 	}
@@ -82,7 +83,8 @@ func TestNoSideDoor(t *testing.T) {
 			t.Errorf("the season report says nothing of %q", want)
 		}
 	}
-	for _, want := range []string{"set aside (wakeledger ask set-aside)", "in hushfile.csv: ", "Brannigan", "may change"} {
+	for _, want := range []string{"set aside (wakeledger ask set-aside)",
+		"in hushfile.csv: ", "Brannigan", "may change"} {
 		if !strings.Contains(summary, want) {
 			t.Errorf("the summary has no %q:\n%s", want, summary)
 		}

@@ -32,7 +32,8 @@ func readyConsole() {
 		if windows.GetConsoleMode(h, &mode) != nil {
 			continue // no console
 		}
-		if windows.SetConsoleMode(h, mode|windows.ENABLE_PROCESSED_OUTPUT|windows.ENABLE_VIRTUAL_TERMINAL_PROCESSING) != nil {
+		if windows.SetConsoleMode(h,
+			mode|windows.ENABLE_PROCESSED_OUTPUT|windows.ENABLE_VIRTUAL_TERMINAL_PROCESSING) != nil {
 			_ = os.Setenv("NO_COLOR", "1")
 		}
 	}

@@ -45,7 +45,8 @@ func (a *app) writeAnswer(q question, f *askFlags, rows any) error {
 	if err != nil {
 		return err
 	}
-	v := terminal.View{Once: "boat", US: f.us, Width: widthFor(a.stdout), Clean: shown, Paint: a.verdictPaint(), Text: inWords(q, f.factor, list)}
+	v := terminal.View{Once: "boat", US: f.us, Width: widthFor(a.stdout), Clean: shown, Paint: a.verdictPaint(),
+		Text: inWords(q, f.factor, list)}
 	if v.Columns, err = columnsAsked(q, f, rows); err != nil {
 		return err
 	}
@@ -62,7 +63,8 @@ func (a *app) writeAnswer(q question, f *askFlags, rows any) error {
 func (a *app) footnote(q question, rows any, factor string) error {
 	note := q.footnote
 	if all, ok := rows.([]queries.StrikeRate); ok && len(all) > 0 && all[0].ComparedWith != "" {
-		note = "rate: strikes per line-hour. ratio: to " + factors.Text(factor, all[0].ComparedWith) + ", on the same trips or legs."
+		note = "rate: strikes per line-hour. ratio: to " + factors.Text(factor, all[0].ComparedWith) +
+			", on the same trips or legs."
 	}
 	if note == "" {
 		return nil

@@ -69,7 +69,8 @@ func shown(s string) string {
 
 func isControl(r rune) bool {
 	return r < 0x20 && r != '\n' && r != '\t' || r >= 0x7f && r < 0xa0 ||
-		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0x061c || r == 0x2028 || r == 0x2029
+		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f ||
+		r == 0x061c || r == 0x2028 || r == 0x2029
 }
 
 // isTerminal tells whether what is written there is seen as it comes.

@@ -28,7 +28,8 @@ func TestShown(t *testing.T) {
 }
 
 func TestNoFormula(t *testing.T) {
-	for in, want := range map[string]string{"=1": "'=1", "+1": "'+1", "-x": "'-x", "@x": "'@x", "\t=1": "'\t=1", "'=1": "''=1", "＝1": "'＝1", "8 to 10": "8 to 10", "": "", "[8, 10)": "[8, 10)"} {
+	for in, want := range map[string]string{"=1": "'=1", "+1": "'+1", "-x": "'-x", "@x": "'@x", "\t=1": "'\t=1",
+		"'=1": "''=1", "＝1": "'＝1", "8 to 10": "8 to 10", "": "", "[8, 10)": "[8, 10)"} {
 		if got := noFormula(in); got != want {
 			t.Errorf("%q becomes %q, want %q", in, got, want)
 		}

@@ -18,8 +18,10 @@ import (
 type trackFlags struct{ clock, gap string }
 
 func (t *trackFlags) add(f *pflag.FlagSet) {
-	f.StringVar(&t.clock, "track-clock", "", "put the clock of these tracks on by this `time`, or back (-24h), where the receiver's is wrong")
-	f.StringVar(&t.gap, "track-gap", "", "a longer `time` without a fix cuts a track in two: as it was read before, else 5m")
+	f.StringVar(&t.clock, "track-clock", "", "put the clock of these tracks on by this `time`, or back (-24h), "+
+		"where the receiver's is wrong")
+	f.StringVar(&t.gap, "track-gap", "",
+		"a longer `time` without a fix cuts a track in two: as it was read before, else 5m")
 }
 
 // What can be meant: a clock two turns of the receivers' count of weeks off, some
@@ -35,7 +37,8 @@ func (t *trackFlags) into(cfg *pipeline.Config) error {
 	if t.clock != "" {
 		d, err := time.ParseDuration(t.clock)
 		if err != nil || d.Abs() > mostClock {
-			return usage("--track-clock %q: expected a time with its unit, within 40 years either way, such as 1h, -24h or 172032h", t.clock)
+			return usage("--track-clock %q: expected a time with its unit, within 40 years either way, such as 1h, "+
+				"-24h or 172032h", t.clock)
 		}
 		cfg.TrackClock, cfg.TrackClockSaid = d, true
 	}
@@ -63,7 +66,8 @@ func (c *cellFlag) add(f *pflag.FlagSet) {
 // ten degrees.
 func (c *cellFlag) check() error {
 	if math.IsNaN(c.minutes) || c.minutes < 1 || c.minutes > 600 {
-		return usage("--cell %g: expected 1 to 600 minutes of arc; the log's times place a strike no finer than a mile", c.minutes)
+		return usage("--cell %g: expected 1 to 600 minutes of arc; the log's times place a strike no finer than a mile",
+			c.minutes)
 	}
 	return nil
 }
@@ -107,7 +111,8 @@ func tellTrips(ctx context.Context, s *pipeline.Season, w io.Writer) error {
 		}
 	}
 	if n > mostTracks {
-		fmt.Fprintf(w, "and %s: 'wakeledger ask track-speed' lists them\n", count(int64(n-mostTracks), "trip more", "trips more"))
+		fmt.Fprintf(w, "and %s: 'wakeledger ask track-speed' lists them\n",
+			count(int64(n-mostTracks), "trip more", "trips more"))
 	}
 	return err
 }

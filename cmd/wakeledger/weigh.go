@@ -24,10 +24,12 @@ func (a *app) weighCmd() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "weigh",
 		Short: "Weigh one fish by the tape: the weight to use, then every other and its source",
-		Long: "Weigh one fish by the tape: the weight to use first, then every other, how sure it is and its source.\n\n" +
+		Long: "Weigh one fish by the tape: the weight to use first, then every other, how sure it is and its " +
+			"source.\n\n" +
 			"With a season file, the boat's own fish that had tape and scale count too.",
-		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
-		Args:    takesNothing,
+		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue " +
+			"marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
+		Args: takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
 			cat, err := estimate.Default()
 			if err != nil {
@@ -45,13 +47,16 @@ func (a *app) weighCmd() *cobra.Command {
 	}
 	f := c.Flags()
 	f.StringVar(&w.species, "species", "", "the `species`, by name or FAO code")
-	f.StringVar(&w.ocean, "ocean", "", "the `ocean`, such as pacific or \"western atlantic\": which fish and which stock is meant")
+	f.StringVar(&w.ocean, "ocean", "", "the `ocean`, such as pacific or \"western atlantic\": which fish and which "+
+		"stock is meant")
 	f.StringVar(&w.stock, "stock", "", "the `stock`, or the relation, as --list names them")
 	f.StringVar(&w.length, "length", "", "the `length`, such as 74in, 6'2\" or 188cm")
-	f.StringVar(&w.kind, "length-kind", "", "`how` it was measured: FL, CFL, TL, LJFL, EFL, PCL (to the notch before the tail) or PCKL (head off: pectoral fin to keel)")
+	f.StringVar(&w.kind, "length-kind", "", "`how` it was measured: FL, CFL, TL, LJFL, EFL, PCL (to the notch "+
+		"before the tail) or PCKL (head off: pectoral fin to keel)")
 	f.StringVar(&w.girth, "girth", "", "the `girth` at the thickest point, such as 55in")
 	f.StringVar(&w.scale, "scale", "", "the `weight` that a scale showed, such as 187lb")
-	f.StringVar(&w.state, "weight-state", "", "the `state` of the fish on the scale: round, bled, gutted, gilled-gutted or dressed")
+	f.StringVar(&w.state, "weight-state", "", "the `state` of the fish on the scale: round, bled, gutted, "+
+		"gilled-gutted or dressed")
 	f.BoolVar(&w.certified, "certified", false, "the scale is certified")
 	f.StringVar(&w.units, "units", "", "`us` or metric; left out: as the measures are given")
 	offers(c, "units", unitNames...)
@@ -85,7 +90,8 @@ func (a *app) weigh(cat *estimate.Catalogue, own map[string]estimate.Own, w weig
 	}
 	if w.stock != "" && !cat.HasStock(m.fish.Species, w.stock) {
 		stocks := strings.Join(cat.Stocks(m.fish.Species), ", ")
-		return usage("--stock %q is not known. %sThis species has %s", w.stock, didYouMean(w.stock, cat.Stocks(m.fish.Species)), stocks)
+		return usage("--stock %q is not known. %sThis species has %s", w.stock,
+			didYouMean(w.stock, cat.Stocks(m.fish.Species)), stocks)
 	}
 	found := cat.Weigh(m.fish, own)
 	if len(found) == 0 {
@@ -141,7 +147,8 @@ func (a *app) tellAnswer(e estimate.Estimate, m measuredFish) {
 	}
 	fmt.Fprintln(a.out)
 	if e.Outside != nil {
-		a.tellFolded("", fmt.Sprintf("The length is outside those of %s, %s: less sure than it looks.", e.Outside.Of, e.Outside.Words(m.length)))
+		a.tellFolded("", fmt.Sprintf("The length is outside those of %s, %s: less sure than it looks.",
+			e.Outside.Of, e.Outside.Words(m.length)))
 	}
 }
 

@@ -37,8 +37,10 @@ func (a *app) writeRelations(rows []relationRow) error {
 func relationRows(cat *estimate.Catalogue) []relationRow {
 	var rows []relationRow
 	for _, r := range cat.Relations() {
-		row := relationRow{Species: r.Species, Relation: r.ID, Stock: r.Stock, Sex: r.Sex, A: fmt.Sprintf("%.6g", r.A), B: fmt.Sprintf("%.7g", r.B),
-			Length: r.LengthKind, Weight: r.WeightState, Default: r.Default, Citation: r.Citation, Document: r.Document, Seen: r.Seen}
+		row := relationRow{Species: r.Species, Relation: r.ID, Stock: r.Stock, Sex: r.Sex,
+			A: fmt.Sprintf("%.6g", r.A), B: fmt.Sprintf("%.7g", r.B),
+			Length: r.LengthKind, Weight: r.WeightState, Default: r.Default, Citation: r.Citation,
+			Document: r.Document, Seen: r.Seen}
 		if r.N > 0 {
 			row.Fish = fmt.Sprint(r.N)
 		}

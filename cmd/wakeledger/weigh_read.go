@@ -47,7 +47,8 @@ func (m measuredFish) doubts(cat *estimate.Catalogue) []estimate.Doubt {
 
 // read reads the flags; its errors are of usage.
 func (w *weighFlags) read() (measuredFish, error) {
-	m := measuredFish{fish: estimate.Fish{Stock: w.stock, LengthKind: w.kind, WeightState: w.state, Certified: w.certified}}
+	m := measuredFish{fish: estimate.Fish{Stock: w.stock, LengthKind: w.kind,
+		WeightState: w.state, Certified: w.certified}}
 	switch {
 	case w.units != "" && !slices.Contains(unitNames, w.units):
 		return m, oneWord("units", w.units, unitNames...)
@@ -191,5 +192,6 @@ func (w *weighFlags) readSpecies(m *measuredFish) error {
 	case len(got.Candidates) > 0:
 		return usage("--species %q can be several: give %s, or --ocean", w.species, namesOf(list, got.Candidates))
 	}
-	return usage("--species %q is not known. %s'wakeledger weigh --list' shows those with a relation", w.species, didYouMean(w.species, speciesNames(list)))
+	return usage("--species %q is not known. %s'wakeledger weigh --list' shows those with a relation", w.species,
+		didYouMean(w.species, speciesNames(list)))
 }

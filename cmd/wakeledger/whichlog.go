@@ -24,7 +24,8 @@ var errWhichLog = errors.New("it is not certain which log a file is")
 // identityFlags settle which log a file is.
 func (a *app) identityFlags(c *cobra.Command) {
 	f := c.Flags()
-	f.StringArrayVar(&a.cfg.Replaces, "replaces", nil, "this is that `log`, changed: its number or name in 'wakeledger logs'; give it again for each")
+	f.StringArrayVar(&a.cfg.Replaces, "replaces", nil, "this is that `log`, changed: its number or name in "+
+		"'wakeledger logs'; give it again for each")
 	f.BoolVar(&a.cfg.Another, "another", false, "this is a log of its own, whatever it shares with others")
 	c.MarkFlagsMutuallyExclusive("replaces", "another")
 }
@@ -39,7 +40,8 @@ func loadedLine(r pipeline.LogReport) string {
 	case r.Known == pipeline.Unchanged:
 		return fmt.Sprintf("%s: the same as log %d, %s, %s: nothing to do", r.Name, r.KnownAs.ID, r.KnownAs.Label, n)
 	case r.Known == pipeline.EarlierVersion:
-		return fmt.Sprintf("%s: a version of log %d, %s, which took its place: nothing to do; 'wakeledger logs restore %d' takes it back",
+		return fmt.Sprintf("%s: a version of log %d, %s, which took its place: nothing to do; 'wakeledger logs "+
+			"restore %d' takes it back",
 			r.Name, r.KnownAs.ID, r.KnownAs.Label, r.Replaced[0].ID)
 	case r.Known == pipeline.ReadAgain && len(r.Replaced) == 0:
 		return fmt.Sprintf("%s: read again, %s (%d before), %s", r.Label, n, r.Before, aside)
@@ -51,7 +53,8 @@ func loadedLine(r pipeline.LogReport) string {
 		for _, l := range r.Replaced {
 			names, rows = append(names, fmt.Sprintf("log %d, %s", l.ID, l.Label)), rows+l.Rows
 		}
-		return fmt.Sprintf("%s: takes the place of %s: %s (%d before), %s", r.Label, strings.Join(names, " and "), n, rows, aside)
+		return fmt.Sprintf("%s: takes the place of %s: %s (%d before), %s", r.Label,
+			strings.Join(names, " and "), n, rows, aside)
 	case r.Known == pipeline.Back:
 		return fmt.Sprintf("%s: is back, it was %s: %s, %s", r.Label, r.KnownAs.State, n, aside)
 	}
@@ -71,7 +74,8 @@ func (a *app) tellChanges(r pipeline.LogReport) {
 		a.note("  'wakeledger logs restore %d' has it back", r.Replaced[0].ID)
 		return
 	}
-	a.note("  since the last reading: %s; 'wakeledger logs restore %d' has that back", changeWords(all), r.Replaced[0].ID)
+	a.note("  since the last reading: %s; 'wakeledger logs restore %d' has that back",
+		changeWords(all), r.Replaced[0].ID)
 	told := 0
 	for _, d := range r.Changes {
 		if d.Found == d.Equal && d.Now == d.Found && d.Before == d.Found {
@@ -100,7 +104,8 @@ func (a *app) tellBoats(r pipeline.LogReport) {
 		a.note("  it is in as a log of %s: 'wakeledger logs boat %q %q' renames the boat", boat, boat, a.cfg.Boat)
 	}
 	for _, n := range r.Near {
-		a.note("  boat %q is nearly %q: if they are one, 'wakeledger logs boat %q %q' joins them", n.Boat, n.Other, n.Boat, n.Other)
+		a.note("  boat %q is nearly %q: if they are one, 'wakeledger logs boat %q %q' joins them",
+			n.Boat, n.Other, n.Boat, n.Other)
 	}
 }
 
@@ -146,7 +151,8 @@ func writeAsked(to io.Writer, r pipeline.LogReport) {
 
 // settleWhich asks on a terminal which log each file is of which that is not certain. stop
 // says that the user has enough.
-func (a *app) settleWhich(ctx context.Context, d *dialogue, s *pipeline.Season, reports []pipeline.LogReport) (stop bool, err error) {
+func (a *app) settleWhich(ctx context.Context, d *dialogue, s *pipeline.Season,
+	reports []pipeline.LogReport) (stop bool, err error) {
 	passed := map[string]bool{}
 	for {
 		i := slices.IndexFunc(reports, func(r pipeline.LogReport) bool { return r.Asked != nil && !passed[r.Path] })

@@ -19,13 +19,15 @@ func TestDropped(t *testing.T) {
 		t.Fatal(err)
 	}
 	for f, day := range map[string]string{first: "04", second: "05"} {
-		if err := os.WriteFile(f, []byte("Boat,Date,Start,End,Speed (kn),Lines,Strikes\nTern,2026-07-"+day+",07:00,09:00,8,4,1\n"), 0o644); err != nil {
+		if err := os.WriteFile(f, []byte("Boat,Date,Start,End,Speed (kn),Lines,Strikes\nTern,2026-07-"+day+
+			",07:00,09:00,8,4,1\n"), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
 	t.Setenv("DISPLAY", "")
 	t.Setenv("WAYLAND_DISPLAY", "")
-	if !filesOnly([]string{first, dir}) || filesOnly([]string{first, "--help"}) || filesOnly([]string{first, "season"}) {
+	if !filesOnly([]string{first, dir}) || filesOnly([]string{first, "--help"}) ||
+		filesOnly([]string{first, "season"}) {
 		t.Error("words that are files are told from others wrongly")
 	}
 	var out, notes bytes.Buffer
@@ -95,7 +97,8 @@ func TestDroppedInAWindow(t *testing.T) {
 	t.Setenv("WAYLAND_DISPLAY", "")
 	dir := t.TempDir()
 	log, broken := filepath.Join(dir, "log.csv"), filepath.Join(dir, "broken.xlsx")
-	for name, text := range map[string]string{log: "Boat,Date,Start,End,Speed (kn),Strikes\nTern,2026-07-04,07:00,09:00,8,1\n", broken: "PK\x03\x04"} {
+	for name, text := range map[string]string{log: "Boat,Date,Start,End,Speed " +
+		"(kn),Strikes\nTern,2026-07-04,07:00,09:00,8,1\n", broken: "PK\x03\x04"} {
 		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -109,7 +112,8 @@ func TestDroppedInAWindow(t *testing.T) {
 	}{
 		{[]string{log}, true, notSettled, true, "How many lines were out?"},
 		{[]string{broken}, true, failed, true, "broken.xlsx"},
-		{[]string{log}, false, notSettled, false, "How many lines were out?"}, // a log alone is a season on a terminal too
+		// a log alone is a season on a terminal too
+		{[]string{log}, false, notSettled, false, "How many lines were out?"},
 		{[]string{"--version"}, true, done, false, "wakeledger "},
 	} {
 		t.Chdir(t.TempDir())

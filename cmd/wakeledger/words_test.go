@@ -52,7 +52,8 @@ func TestMistypedWords(t *testing.T) {
 	for _, row := range table[1:] {
 		var out, notes bytes.Buffer
 		code := run(context.Background(), commandWords(row[0]), &out, &notes)
-		if code != wrongUsage || !strings.Contains(strings.ToLower(notes.String()), "did you mean "+strings.ToLower(row[1])) {
+		if code != wrongUsage || !strings.Contains(strings.ToLower(notes.String()),
+			"did you mean "+strings.ToLower(row[1])) {
 			t.Errorf("wakeledger %s: exit code %d, want %d and %q named:\n%s", row[0], code, wrongUsage, row[1], &notes)
 		}
 	}
@@ -132,7 +133,8 @@ func TestTablesFit(t *testing.T) {
 			asks = append(asks, []string{q.name, "--units", "metric"})
 		}
 		if q.takes.factor {
-			asks = append(asks, []string{q.name, "--by", "sea-temp", "--units", "us"}, []string{q.name, "--by", "lure", "--year", "2026"})
+			asks = append(asks, []string{q.name, "--by", "sea-temp", "--units", "us"},
+				[]string{q.name, "--by", "lure", "--year", "2026"})
 		}
 	}
 	for _, ask := range asks {
@@ -149,7 +151,8 @@ func TestTablesFit(t *testing.T) {
 			}
 		}
 	}
-	if all := tell(t, "--db", db, "ask", "trips", "--columns", "all"); len(strings.Split(strings.TrimSpace(all), "\n")) != 57 {
+	if all := tell(t, "--db", db, "ask", "trips", "--columns",
+		"all"); len(strings.Split(strings.TrimSpace(all), "\n")) != 57 {
 		t.Errorf("--columns all: one line a trip and one of headings are due:\n%s", all)
 	}
 }
@@ -246,7 +249,8 @@ func TestVerdictsAreColoured(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	want := strings.NewReplacer("settled  settled", "settled  \x1b[1;32msettled\x1b[0m", "leaning", "\x1b[33mleaning\x1b[0m").Replace(plain.String())
+	want := strings.NewReplacer("settled  settled", "settled  \x1b[1;32msettled\x1b[0m", "leaning",
+		"\x1b[33mleaning\x1b[0m").Replace(plain.String())
 	if strings.Contains(plain.String(), "\x1b") || coloured.String() != want {
 		t.Errorf("plain %q, coloured %q, want %q", &plain, &coloured, want)
 	}

@@ -20,7 +20,8 @@ type counting struct {
 }
 
 func (c *counting) Fields() []entry.Field {
-	return []entry.Field{{Name: "n", Type: entry.Int}, {Name: "half", Type: entry.Real}, {Name: "word", Type: entry.Text},
+	return []entry.Field{{Name: "n", Type: entry.Int}, {Name: "half", Type: entry.Real},
+		{Name: "word", Type: entry.Text},
 		{Name: "day", Type: entry.Day}, {Name: "odd", Type: entry.Flag}}
 }
 
@@ -33,7 +34,8 @@ func (c *counting) Next() ([]entry.Value, bool, error) {
 	if c.at%2 == 0 {
 		word = entry.OfText("even")
 	}
-	return []entry.Value{entry.OfInt(c.at), entry.OfReal(float64(c.at) / 2), word, entry.OfInt(c.at), entry.OfFlag(c.at%2 == 1)}, true, nil
+	return []entry.Value{entry.OfInt(c.at), entry.OfReal(float64(c.at) / 2), word, entry.OfInt(c.at),
+		entry.OfFlag(c.at%2 == 1)}, true, nil
 }
 
 func TestEveryRowComesOnce(t *testing.T) {

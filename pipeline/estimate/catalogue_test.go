@@ -27,7 +27,8 @@ const goodRelation = "X-1,ZZZ,both,a stock,pacific,1e-5,3,FL,round,100,50,200,0.
 func TestParseErrorsNamePlace(t *testing.T) {
 	const conv = "ZZZ,,length,TL,FL,linear,0,0.9,,,,A study,,seen in the source,\n"
 	tests := []struct{ name, relations, conversions, want string }{
-		{"no number", strings.Replace(goodRelation, "1e-5", "small", 1), "", `relations.csv row 2 column a: "small" is not a number`},
+		{"no number", strings.Replace(goodRelation, "1e-5", "small", 1), "",
+			`relations.csv row 2 column a: "small" is not a number`},
 		{"negative", strings.Replace(goodRelation, "1e-5", "-1", 1), "", `row 2 column a: "-1" is not above zero`},
 		{"not a number", strings.Replace(goodRelation, "1e-5", "NaN", 1), "", `column a: "NaN" is not a number`},
 		{"exponent", strings.Replace(goodRelation, ",3,FL", ",5,FL", 1), "", "column b: 5 is no exponent"},
@@ -35,18 +36,23 @@ func TestParseErrorsNamePlace(t *testing.T) {
 		{"state", strings.Replace(goodRelation, ",round,", ",cooked,", 1), "", `column weight_state: "cooked"`},
 		{"ocean", strings.Replace(goodRelation, "pacific", "arctic", 1), "", `column ocean: "arctic"`},
 		{"code", strings.Replace(goodRelation, ",ZZZ,", ",xx,", 1), "", `column species: "xx"`},
-		{"range", strings.Replace(goodRelation, "50,200", "200,50", 1), "", "column max_cm: 50 is not above min_cm 200"},
+		{"range", strings.Replace(goodRelation, "50,200", "200,50", 1), "",
+			"column max_cm: 50 is not above min_cm 200"},
 		{"spread", strings.Replace(goodRelation, ",0.1,yes", ",10,yes", 1), "", "column residual_s: 10"},
 		{"count", strings.Replace(goodRelation, ",100,", ",1.5,", 1), "", `column n: "1.5" is not a whole number`},
-		{"memory default", strings.Replace(goodRelation, "seen in the source", "from memory", 1), "", "column default: a relation from memory"},
+		{"memory default", strings.Replace(goodRelation, "seen in the source", "from memory", 1), "",
+			"column default: a relation from memory"},
 		{"seen", strings.Replace(goodRelation, "seen in the source", "trust me", 1), "", `column seen: "trust me"`},
 		{"citation", strings.Replace(goodRelation, "A study", "", 1), "", "column citation: is blank"},
 		{"twice", goodRelation + goodRelation, "", `relations.csv row 3 column id: "X-1" stands twice`},
 		{"short row", "X-1,ZZZ\n", "", "relations.csv"},
-		{"conversion", goodRelation, strings.Replace(conv, "0.9", "0", 1), `conversions.csv row 2 column m: "0" is not above zero`},
-		{"conversion kind", goodRelation, strings.Replace(conv, "TL", "ZZ", 1), `conversions.csv row 2 column from: "ZZ"`},
+		{"conversion", goodRelation, strings.Replace(conv, "0.9", "0", 1),
+			`conversions.csv row 2 column m: "0" is not above zero`},
+		{"conversion kind", goodRelation, strings.Replace(conv, "TL", "ZZ", 1),
+			`conversions.csv row 2 column from: "ZZ"`},
 		{"power", goodRelation, strings.Replace(conv, "linear", "power", 1), "column c: a power needs"},
-		{"factor", goodRelation, "ZZZ,,weight,dressed,round,linear,0,0.8,,,,A study,,seen in the source,\n", "column m: a weight factor"},
+		{"factor", goodRelation, "ZZZ,,weight,dressed,round,linear,0,0.8,,,,A study,,seen in the source,\n",
+			"column m: a weight factor"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -59,7 +65,8 @@ func TestParseErrorsNamePlace(t *testing.T) {
 	if _, err := load(t, goodRelation, conv); err != nil {
 		t.Errorf("a good row was refused: %v", err)
 	}
-	if _, err := Parse(strings.NewReader("id,species\n"), strings.NewReader("")); err == nil || !strings.Contains(err.Error(), "relations.csv row 1") {
+	if _, err := Parse(strings.NewReader("id,species\n"), strings.NewReader("")); err == nil ||
+		!strings.Contains(err.Error(), "relations.csv row 1") {
 		t.Errorf("a wrong header gave %v", err)
 	}
 }

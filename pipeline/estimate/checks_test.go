@@ -27,7 +27,8 @@ func TestPublishedValues(t *testing.T) {
 		line := i + 2
 		r, ok := byID[row["relation"]]
 		if row["relation"] == "" {
-			r = Relation{ID: "SWO", Species: "SWO", A: number(t, row["a"]), B: number(t, row["b"]), LengthKind: LowerJaw, WeightState: Round}
+			r = Relation{ID: "SWO", Species: "SWO", A: number(t, row["a"]), B: number(t, row["b"]),
+				LengthKind: LowerJaw, WeightState: Round}
 		} else if !ok {
 			t.Fatalf("checks.csv row %d: no relation %q", line, row["relation"])
 		}
@@ -37,7 +38,8 @@ func TestPublishedValues(t *testing.T) {
 			t.Fatalf("checks.csv row %d: %s: %s", line, r.ID, reason)
 		}
 		if want, tol := number(t, row["weight_kg"]), number(t, row["tolerance"]); !near(e.WeightKG, want, tol) {
-			t.Errorf("checks.csv row %d: %s at %g cm gives %.6g kg, want %g within %g (%s)", line, r.ID, f.LengthCM, e.WeightKG, want, tol, row["source"])
+			t.Errorf("checks.csv row %d: %s at %g cm gives %.6g kg, want %g within %g (%s)", line, r.ID, f.LengthCM,
+				e.WeightKG, want, tol, row["source"])
 		}
 		if !strings.Contains(row["source"], "arithmetic") && !strings.Contains(row["source"], "computed") {
 			published++
@@ -92,8 +94,10 @@ func TestPublishedFactors(t *testing.T) {
 		species, ocean, state string
 		want                  float64
 	}{
-		{"BFT", "", "gilled-gutted", 116}, {"BFT", "north atlantic", "G&G", 116}, {"BFT", "mediterranean", "gilled and gutted", 113},
-		{"BFT", "mediterranean", "dressed", 125}, {"YFT", "pacific", "gilled-gutted", 113}, {"PBF", "pacific", "gutted", 111.2},
+		{"BFT", "", "gilled-gutted", 116}, {"BFT", "north atlantic", "G&G", 116},
+		{"BFT", "mediterranean", "gilled and gutted", 113},
+		{"BFT", "mediterranean", "dressed", 125}, {"YFT", "pacific", "gilled-gutted", 113},
+		{"PBF", "pacific", "gutted", 111.2},
 		{"SBF", "", "gilled-gutted", 115}, {"SWO", "", "gilled-gutted", 114}, {"BFT", "", "whole", 100},
 	}
 	for _, tt := range tests {
@@ -121,7 +125,8 @@ func TestPublishedConversions(t *testing.T) {
 		{"SMA", "TL", "FL", 200, 0.9286*200 - 1.7101},      // Kohler et al. 1996: 184.0099
 		{"SMA", "total length", "fork length", 100, 91.1499},
 		{"SMA", "PCL", "FL", 100, 110.766},
-		{"WAH", "TL", "FL", 152.4, (152.4 - 2.452) / 1.016}, {"DOL", "TL", "FL", 100, 82.3}, {"KGM", "FL", "TL", 100, 113.9}, {"AMB", "TL", "FL", 100, 86.227},
+		{"WAH", "TL", "FL", 152.4, (152.4 - 2.452) / 1.016}, {"DOL", "TL", "FL", 100, 82.3},
+		{"KGM", "FL", "TL", 100, 113.9}, {"AMB", "TL", "FL", 100, 86.227},
 		{"SMA", "CFL", "FL", 200, 192.627},                       // 0.968 x 200 - 0.973
 		{"ALB", "PCKL", "FL", 60, (60 + 0.6174) / 0.7016},        // IOTC: 86.399
 		{"KGM", "FL", "LJFL", 100, 100},                          // the same straight length
@@ -136,7 +141,8 @@ func TestPublishedConversions(t *testing.T) {
 			t.Errorf("%s %s %g cm to %s: %.6f %v, want %.6f", tt.species, tt.from, tt.cm, tt.to, m.cm, ok, tt.want)
 		}
 	}
-	for _, tt := range []struct{ species, from, to string }{{"PBF", "CFL", "FL"}, {"BFT", "CFL", "FL"}, {"BFT", "PFCFL", "FL"}, {"MLS", "LJFL", "EFL"}, {"ZZZ", "TL", "FL"},
+	for _, tt := range []struct{ species, from, to string }{{"PBF", "CFL", "FL"}, {"BFT", "CFL", "FL"},
+		{"BFT", "PFCFL", "FL"}, {"MLS", "LJFL", "EFL"}, {"ZZZ", "TL", "FL"},
 		{"ALB", "PCL", "FL"}, {"BET", "PCL", "FL"}, {"YFT", "PCL", "FL"}, // a pre-caudal length is not the IOTC's PCL
 		{"YFT", "dorsal", "FL"}} {
 		if m, ok := c.toKind(Fish{Species: tt.species, LengthCM: 100, LengthKind: tt.from}, tt.to); ok {
@@ -165,7 +171,8 @@ func TestPowerConversion(t *testing.T) {
 // 83 x 42: 146412 / 800 = 183.015 lb (the length and girth of a row of the chart
 // printed with Ault and Luo 2013); 74 x 55: 223850 / 800 = 279.8125 lb.
 func TestGirthRule(t *testing.T) {
-	for _, tt := range []struct{ l, g, lb float64 }{{59, 38, 106.495}, {29, 15, 8.15625}, {83, 42, 183.015}, {74, 55, 279.8125}, {60, 40, 120}} {
+	for _, tt := range []struct{ l, g, lb float64 }{{59, 38, 106.495}, {29, 15, 8.15625}, {83, 42, 183.015},
+		{74, 55, 279.8125}, {60, 40, 120}} {
 		if got := LengthGirthKG(tt.l*2.54, tt.g*2.54) / 0.45359237; !near(got, tt.lb, 1e-12) {
 			t.Errorf("%g x %g in: %.6f lb, want %g", tt.l, tt.g, got, tt.lb)
 		}
@@ -175,7 +182,8 @@ func TestGirthRule(t *testing.T) {
 		t.Errorf("divisor %.8f", got)
 	}
 	nan, inf := math.NaN(), math.Inf(1)
-	for _, p := range [][2]float64{{0, 50}, {50, 0}, {-1, 50}, {50, -1}, {nan, 50}, {50, nan}, {inf, 50}, {1e200, 1e200}} {
+	for _, p := range [][2]float64{{0, 50}, {50, 0}, {-1, 50}, {50, -1}, {nan, 50},
+		{50, nan}, {inf, 50}, {1e200, 1e200}} {
 		if got := LengthGirthKG(p[0], p[1]); got != 0 {
 			t.Errorf("LengthGirthKG(%g, %g) = %g, want 0", p[0], p[1], got)
 		}

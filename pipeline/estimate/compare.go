@@ -28,7 +28,8 @@ func (c *Catalogue) curvedNote(f Fish, straight, b float64) []string {
 	if v.FromMemory() {
 		how = "from memory"
 	}
-	return []string{fmt.Sprintf("A curved length was taken as straight: on %s it is some %.0f %% longer (%s; %s), which makes this weight some %.0f %% too high.",
+	return []string{fmt.Sprintf("A curved length was taken as straight: on %s it is some %.0f %% longer (%s; %s), "+
+		"which makes this weight some %.0f %% too high.",
 		v.Species, 100*(ratio-1), v.Source, how, 100*(math.Pow(ratio, b)-1))}
 }
 
@@ -36,7 +37,8 @@ func (c *Catalogue) curvedNote(f Fish, straight, b float64) []string {
 // is more than taking the two as the same.
 func (c *Catalogue) curved(species string) (Conversion, bool) {
 	for _, v := range c.conversions {
-		if v.Species == species && v.What == "length" && v.From == CurvedFork && v.To == ForkLength && (v.C != 0 || v.M != 1) {
+		if v.Species == species && v.What == "length" && v.From == CurvedFork &&
+			v.To == ForkLength && (v.C != 0 || v.M != 1) {
 			return v, true
 		}
 	}
@@ -59,7 +61,8 @@ func Compare(es []Estimate) []string {
 	}
 	var out []string
 	if girth != nil && len(lengths) > 0 {
-		out = append(out, fmt.Sprintf("The girth rule gives %s length alone (%s).", apart(girth.WeightKG, lengths[0].WeightKG), lengths[0].Relation))
+		out = append(out, fmt.Sprintf("The girth rule gives %s length alone (%s).",
+			apart(girth.WeightKG, lengths[0].WeightKG), lengths[0].Relation))
 	}
 	if len(lengths) > 1 {
 		lo, hi := lengths[0], lengths[0]
@@ -71,7 +74,8 @@ func Compare(es []Estimate) []string {
 				hi = e
 			}
 		}
-		out = append(out, fmt.Sprintf("The %d published relations for this species lie up to %.0f %% apart at this length: %s gives the least, %s the most. None of them is truer than another.",
+		out = append(out, fmt.Sprintf("The %d published relations for this species lie up to %.0f %% apart at this "+
+			"length: %s gives the least, %s the most. None of them is truer than another.",
 			len(lengths), 100*(hi.WeightKG/lo.WeightKG-1), lo.Relation, hi.Relation))
 	}
 	return out

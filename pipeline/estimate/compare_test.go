@@ -11,7 +11,8 @@ import (
 func TestCurvedIsSaid(t *testing.T) {
 	c := mustDefault(t)
 	es := c.Weigh(Fish{Species: "PBF", LengthCM: 200, LengthKind: "curved", GirthCM: 145}, nil)
-	if len(es) != 1 || !hasNote(es[0], "some 4 % longer") || !hasNote(es[0], "some 4 % too high") || !hasNote(es[0], "from memory") {
+	if len(es) != 1 || !hasNote(es[0], "some 4 % longer") || !hasNote(es[0], "some 4 % too high") ||
+		!hasNote(es[0], "from memory") {
 		t.Errorf("%+v", es)
 	}
 	es = c.Weigh(Fish{Species: "YFT", LengthCM: 120, LengthKind: "curved"}, nil)
@@ -22,7 +23,8 @@ func TestCurvedIsSaid(t *testing.T) {
 	if len(es) == 0 || hasNote(es[0], "taken as straight") {
 		t.Errorf("%+v", es)
 	}
-	if n := c.curvedNote(Fish{Species: "SMA", LengthCM: 200, LengthKind: "CFL"}, 200, 1); len(n) != 1 || !strings.Contains(n[0], "on SMA it is some 4 % longer") {
+	if n := c.curvedNote(Fish{Species: "SMA", LengthCM: 200, LengthKind: "CFL"}, 200, 1); len(n) != 1 ||
+		!strings.Contains(n[0], "on SMA it is some 4 % longer") {
 		t.Error(n)
 	}
 }
@@ -34,11 +36,14 @@ func TestCurvedIsSaid(t *testing.T) {
 func TestCompare(t *testing.T) {
 	c := mustDefault(t)
 	got := Compare(c.Weigh(Fish{Species: "YFT", Ocean: "pacific", LengthCM: 120, LengthKind: "FL", GirthCM: 85}, nil))
-	if len(got) != 2 || !strings.Contains(got[0], "9 % less than length alone (YFT-WCPO)") || !strings.Contains(got[1], "The 4 published relations") ||
-		!strings.Contains(got[1], "up to 10 % apart") || !strings.Contains(got[1], "YFT-WCPO gives the least, YFT-IND the most") {
+	if len(got) != 2 || !strings.Contains(got[0], "9 % less than length alone (YFT-WCPO)") ||
+		!strings.Contains(got[1], "The 4 published relations") ||
+		!strings.Contains(got[1], "up to 10 % apart") ||
+		!strings.Contains(got[1], "YFT-WCPO gives the least, YFT-IND the most") {
 		t.Errorf("%q", got)
 	}
-	if got := Compare(c.Weigh(Fish{Species: "BFT", LengthCM: 200, LengthKind: "FL"}, nil)); len(got) != 1 || !strings.Contains(got[0], "16 % apart") {
+	if got := Compare(c.Weigh(Fish{Species: "BFT", LengthCM: 200, LengthKind: "FL"}, nil)); len(got) != 1 ||
+		!strings.Contains(got[0], "16 % apart") {
 		t.Errorf("curves for bluefin: %q", got)
 	}
 	if got := Compare(nil); len(got) != 0 {
@@ -49,11 +54,15 @@ func TestCompare(t *testing.T) {
 func TestChoice(t *testing.T) {
 	c := mustDefault(t)
 	for _, tt := range []struct{ species, ocean, stock, want, why string }{
-		{"YFT", "", "", "YFT-WCPO", "no ocean is named"}, {"YFT", "atlantic", "", "YFT-ATL", "the default for the Atlantic"},
-		{"YFT", "atlantic", "yft-ind", "YFT-IND", "asked for"}, {"DOL", "north atlantic", "", "DOL-PANAMA", "there is none for the North Atlantic"},
-		{"PBF", "", "", "PBF-NWPAC", "only one for the species"}, {"yft", "pacific", "", "YFT-WCPO", "default for the Pacific"},
+		{"YFT", "", "", "YFT-WCPO", "no ocean is named"},
+		{"YFT", "atlantic", "", "YFT-ATL", "the default for the Atlantic"},
+		{"YFT", "atlantic", "yft-ind", "YFT-IND", "asked for"},
+		{"DOL", "north atlantic", "", "DOL-PANAMA", "there is none for the North Atlantic"},
+		{"PBF", "", "", "PBF-NWPAC", "only one for the species"},
+		{"yft", "pacific", "", "YFT-WCPO", "default for the Pacific"},
 	} {
-		r, why, ok := c.Choice(Fish{Species: tt.species, Ocean: tt.ocean, Stock: tt.stock, LengthCM: 100, LengthKind: "FL"})
+		r, why, ok := c.Choice(Fish{Species: tt.species, Ocean: tt.ocean, Stock: tt.stock,
+			LengthCM: 100, LengthKind: "FL"})
 		if !ok || r.ID != tt.want || !strings.Contains(why, tt.why) {
 			t.Errorf("%+v: %s, %q, %v", tt, r.ID, why, ok)
 		}

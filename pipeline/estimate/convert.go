@@ -92,7 +92,8 @@ func (m measure) step(cmTo float64, kind string, v Conversion, how string) measu
 		capital(kindName(m.kind)), cm(m.cm), kindName(kind), cm(cmTo), cite(v.Source, v.Document), how)
 	notes := append(append([]string{}, m.notes...), note)
 	if how == "" && (v.MinCM > 0 && m.cm < v.MinCM || v.MaxCM > 0 && m.cm > v.MaxCM) {
-		notes = append(notes, fmt.Sprintf("That conversion was measured on fish of %s to %s only.", cm(v.MinCM), cm(v.MaxCM)))
+		notes = append(notes, fmt.Sprintf("That conversion was measured on fish of %s to %s only.", cm(v.MinCM),
+			cm(v.MaxCM)))
 	}
 	if v.Note != "" {
 		notes = append(notes, v.Note)
@@ -104,8 +105,10 @@ func (m measure) step(cmTo float64, kind string, v Conversion, how string) measu
 func (v Conversion) FromMemory() bool { return fromMemory(v.Seen) }
 
 // bledNote goes with a bled weight that stands as it was read.
-const bledNote = "The fish was bled. No factor for its blood is published for this species, so the weight stands as read, a little low: " +
-	"sablefish lost 1.7 % of their weight with their blood (NOAA Technical Memorandum NMFS-AFSC-173, abstract), Pacific cod some 1 % " +
+const bledNote = "The fish was bled. No factor for its blood is published for this species, so the weight stands as " +
+	"read, a little low: " +
+	"sablefish lost 1.7 % of their weight with their blood (NOAA Technical Memorandum NMFS-AFSC-173, abstract), " +
+	"Pacific cod some 1 % " +
 	"(Gasper, Watson and Mondragon 2011, doi 10.7289/V5/F/AKR-10, abstract)."
 
 // toRound is the factor that turns a weight in state into round weight, with the
@@ -127,7 +130,8 @@ func (c *Catalogue) toRound(species, ocean, state string) (factor float64, note 
 	if !found {
 		return 0, "", false
 	}
-	note = fmt.Sprintf("The %s weight was multiplied by %g to give round weight (%s).", stateName(state), v.M, cite(v.Source, v.Document))
+	note = fmt.Sprintf("The %s weight was multiplied by %g to give round weight (%s).", stateName(state),
+		v.M, cite(v.Source, v.Document))
 	for _, more := range []string{loose, v.Note} {
 		if more != "" {
 			note += " " + more

@@ -76,7 +76,8 @@ func (m Measures) Doubts() []Doubt {
 	}
 	if m.RoundKG > 0 && m.TapeKG > 0 {
 		if r := m.RoundKG / m.TapeKG; r < leastOfTape || r > mostOfTape {
-			add("scale and tape", fmt.Sprintf("%.1f kg on the scale, %.1f kg by the %s", m.ScaleKG, m.TapeKG, Words(m.TapeMethod)), apartFor(r))
+			add("scale and tape", fmt.Sprintf("%.1f kg on the scale, %.1f kg by the %s", m.ScaleKG, m.TapeKG,
+				Words(m.TapeMethod)), apartFor(r))
 		}
 	}
 	return out

@@ -17,14 +17,17 @@ func TestDoubts(t *testing.T) {
 		{func(f *Fish) { f.ScaleKG = 154 }, "scale and tape: pounds logged as kilograms?"},
 		{func(f *Fish) { f.ScaleKG = 31.8 }, "scale and tape: kilograms logged as pounds?"},
 		{func(f *Fish) { f.LengthCM, f.GirthCM = 59, 44 }, "scale and tape: inches logged as centimetres?"},
-		{func(f *Fish) { f.ScaleKG, f.LengthCM, f.GirthCM = 7, 280, 200 }, "scale and tape: centimetres logged as inches?"},
+		{func(f *Fish) { f.ScaleKG, f.LengthCM, f.GirthCM = 7, 280, 200 },
+			"scale and tape: centimetres logged as inches?"},
 		{func(f *Fish) { f.ScaleKG = 105 }, "scale and tape: differ by more than a third"},
 		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 90, 150, 0 }, "girth and length: swapped?"},
 		{func(f *Fish) { f.GirthCM, f.ScaleKG = 30, 0 }, "girth and length: 0.2 of the length"},
-		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 400, 0, 0 }, "long fish: longer than any bluefin on record (300 cm)"},
+		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 400, 0, 0 },
+			"long fish: longer than any bluefin on record (300 cm)"},
 		{func(f *Fish) { f.LengthCM, f.ScaleKG = 0, 900 }, "heavy fish: heavier than any bluefin on record (450 kg)"},
 		// 300 x 250 cm: 648.8 kg by the rule
-		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 300, 250, 0 }, "heavy fish: heavier than any bluefin on record (450 kg)"},
+		{func(f *Fish) { f.LengthCM, f.GirthCM, f.ScaleKG = 300, 250, 0 },
+			"heavy fish: heavier than any bluefin on record (450 kg)"},
 	} {
 		f := sound
 		tt.change(&f)

@@ -40,7 +40,8 @@ func (c *Catalogue) byLength(f Fish) ([]Estimate, []string) {
 	case memoryOnly && len(out) > 0:
 		return nil, append(unused, "For this species only figures from memory are at hand: they are not used.")
 	case chosen == nil && len(out) > 0:
-		return nil, append(unused, "For a fish measured so, only relations of one sex or of other stocks are at hand ("+strings.Join(ids(out), ", ")+
+		return nil, append(unused, "For a fish measured so, only relations of one sex or of other stocks are at hand ("+
+			strings.Join(ids(out), ", ")+
 			"): name the stock to use one.")
 	}
 	slices.SortStableFunc(out, func(a, b Estimate) int { return rank[b.Relation] - rank[a.Relation] })
@@ -98,9 +99,11 @@ func (c *Catalogue) choiceNotes(f Fish, r Relation) []string {
 	ocean := oceanWord(f.Ocean)
 	switch {
 	case ocean == "" && f.Stock == "" && c.hasOtherStock(r):
-		return []string{"No ocean is named, and the species has relations for several: the one for " + r.Stock + " was taken."}
+		return []string{"No ocean is named, and the species has relations for several: the one for " + r.Stock +
+			" was taken."}
 	case ocean != "" && oceanFit(r.Ocean, ocean) == 0:
-		return []string{fmt.Sprintf("No relation for the %s is at hand: the one for %s was taken.", oceanName(ocean), r.Stock)}
+		return []string{fmt.Sprintf("No relation for the %s is at hand: the one for %s was taken.", oceanName(ocean),
+			r.Stock)}
 	}
 	return nil
 }
@@ -124,9 +127,11 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 	}
 	factor, note, ok := c.toRound(r.Species, r.Ocean, r.WeightState)
 	if !ok {
-		return Estimate{}, fmt.Sprintf("it gives %s weight, and no published factor turns that into round weight", stateName(r.WeightState))
+		return Estimate{}, fmt.Sprintf("it gives %s weight, and no published factor turns that into round weight",
+			stateName(r.WeightState))
 	}
-	e := Estimate{Method: LengthAlone, WeightKG: factor * r.A * math.Pow(m.cm, r.B), Relation: r.ID, Source: r.Source(), Notes: m.notes}
+	e := Estimate{Method: LengthAlone, WeightKG: factor * r.A * math.Pow(m.cm, r.B), Relation: r.ID,
+		Source: r.Source(), Notes: m.notes}
 	if note != "" {
 		e.Notes = append(e.Notes, note)
 	}
@@ -140,7 +145,8 @@ func (c *Catalogue) byRelation(f Fish, r Relation) (Estimate, string) {
 	return e, ""
 }
 
-const noSpread = "No interval: the source gives no spread. Five fish of this species with tape and scale give the boat its own."
+const noSpread = "No interval: the source gives no spread. Five fish of this species with tape and scale give the " +
+	"boat its own."
 
 // notes says what a reader must know of a relation before leaning on it.
 func (r Relation) notes() []string {
@@ -157,7 +163,8 @@ func (r Relation) notes() []string {
 	if r.ResidualS == 0 {
 		return append(out, noSpread)
 	}
-	return append(out, fmt.Sprintf("The 90 %% interval is from the published residual spread (%.3f on the log scale).", r.ResidualS))
+	return append(out, fmt.Sprintf("The 90 %% interval is from the published residual spread (%.3f on the log scale).",
+		r.ResidualS))
 }
 
 // reasons gathers the relations that gave no weight, by the reason.

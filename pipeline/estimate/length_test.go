@@ -8,20 +8,29 @@ import (
 func TestChoiceByOcean(t *testing.T) {
 	c := mustDefault(t)
 	tests := []struct{ species, ocean, stock, kind, want string }{
-		{"YFT", "", "", "FL", "YFT-WCPO"}, {"YFT", "pacific", "", "FL", "YFT-WCPO"}, {"YFT", "Eastern Pacific Ocean", "", "FL", "YFT-WCPO"},
-		{"YFT", "north atlantic", "", "FL", "YFT-ATL"}, {"YFT", "indian", "", "FL", "YFT-IND"}, {"YFT", "", "yft-ind", "FL", "YFT-IND"},
+		{"YFT", "", "", "FL", "YFT-WCPO"}, {"YFT", "pacific", "", "FL", "YFT-WCPO"},
+		{"YFT", "Eastern Pacific Ocean", "", "FL", "YFT-WCPO"},
+		{"YFT", "north atlantic", "", "FL", "YFT-ATL"}, {"YFT", "indian", "", "FL", "YFT-IND"},
+		{"YFT", "", "yft-ind", "FL", "YFT-IND"},
 		{"YFT", "pacific", "the Atlantic", "FL", "YFT-ATL"}, {"YFT", "", "YFT-EPO", "FL", "YFT-WCPO"},
-		{"ALB", "south-pacific", "", "FL", "ALB-SPAC"}, {"ALB", "eastern pacific", "", "FL", "ALB-NPAC-Q3"}, {"ALB", "pacific", "", "FL", "ALB-NPAC-Q3"},
+		{"ALB", "south-pacific", "", "FL", "ALB-SPAC"}, {"ALB", "eastern pacific", "", "FL", "ALB-NPAC-Q3"},
+		{"ALB", "pacific", "", "FL", "ALB-NPAC-Q3"},
 		{"ALB", "mediterranean", "", "FL", "ALB-MED"}, {"ALB", "atlantic", "", "FL", "ALB-NATL"},
-		{"MLS", "eastern pacific", "", "LJFL", "MLS-BAJA"}, {"MLS", "south pacific", "", "LJFL", "MLS-NZ"}, {"MLS", "north pacific", "", "EFL", "MLS-TAIWAN"},
-		{"MLS", "north pacific", "", "LJFL", "MLS-NZ"}, {"BFT", "mediterranean", "", "SFL", "BFT-EAST"}, {"BFT", "western atlantic", "", "SFL", "BFT-WEST"},
-		{"BFT", "north atlantic", "", "SFL", "BFT-EAST"}, {"ALB", "western atlantic", "", "FL", "ALB-NATL"}, {"WAH", "", "", "TL", "WAH-BRAZIL"},
-		{"SWO", "atlantic", "", "LJFL", "SWO-ATL"}, {"SWO", "pacific", "", "LJFL", "SWO-NPAC"}, {"BUM", "atlantic", "", "LJFL", "BUM-ATL-F"},
+		{"MLS", "eastern pacific", "", "LJFL", "MLS-BAJA"}, {"MLS", "south pacific", "", "LJFL", "MLS-NZ"},
+		{"MLS", "north pacific", "", "EFL", "MLS-TAIWAN"},
+		{"MLS", "north pacific", "", "LJFL", "MLS-NZ"}, {"BFT", "mediterranean", "", "SFL", "BFT-EAST"},
+		{"BFT", "western atlantic", "", "SFL", "BFT-WEST"},
+		{"BFT", "north atlantic", "", "SFL", "BFT-EAST"}, {"ALB", "western atlantic", "", "FL", "ALB-NATL"},
+		{"WAH", "", "", "TL", "WAH-BRAZIL"},
+		{"SWO", "atlantic", "", "LJFL", "SWO-ATL"}, {"SWO", "pacific", "", "LJFL", "SWO-NPAC"},
+		{"BUM", "atlantic", "", "LJFL", "BUM-ATL-F"},
 	}
 	for _, tt := range tests {
-		es := c.Weigh(Fish{Species: tt.species, Ocean: tt.ocean, Stock: tt.stock, LengthCM: 100, LengthKind: tt.kind}, nil)
+		es := c.Weigh(Fish{Species: tt.species, Ocean: tt.ocean, Stock: tt.stock, LengthCM: 100, LengthKind: tt.kind},
+			nil)
 		if len(es) == 0 || es[0].Relation != tt.want {
-			t.Errorf("%s in %q, stock %q, %s: %s, want %s first", tt.species, tt.ocean, tt.stock, tt.kind, methods(es), tt.want)
+			t.Errorf("%s in %q, stock %q, %s: %s, want %s first", tt.species, tt.ocean, tt.stock,
+				tt.kind, methods(es), tt.want)
 		}
 	}
 }
@@ -31,10 +40,12 @@ func TestChoiceNotes(t *testing.T) {
 	if es := c.Weigh(Fish{Species: "YFT", LengthCM: 100, LengthKind: "FL"}, nil); !hasNote(es[0], "No ocean is named") {
 		t.Errorf("%q", es[0].Notes)
 	}
-	if es := c.Weigh(Fish{Species: "DOL", Ocean: "north atlantic", LengthCM: 100, LengthKind: "FL"}, nil); !hasNote(es[0], "No relation for the North Atlantic") {
+	if es := c.Weigh(Fish{Species: "DOL", Ocean: "north atlantic", LengthCM: 100, LengthKind: "FL"},
+		nil); !hasNote(es[0], "No relation for the North Atlantic") {
 		t.Errorf("%q", es[0].Notes)
 	}
-	if es := c.Weigh(Fish{Species: "PBF", Ocean: "pacific", LengthCM: 100, LengthKind: "FL"}, nil); hasNote(es[0], "ocean") {
+	if es := c.Weigh(Fish{Species: "PBF", Ocean: "pacific", LengthCM: 100, LengthKind: "FL"},
+		nil); hasNote(es[0], "ocean") {
 		t.Errorf("%q", es[0].Notes)
 	}
 }
@@ -45,7 +56,8 @@ func TestNoConversionIsSaid(t *testing.T) {
 	c := mustDefault(t)
 	f := Fish{Species: "BFT", LengthCM: 200, LengthKind: "CFL", GirthCM: 150}
 	es := c.Weigh(f, nil)
-	if methods(es) != LengthAndGirth || !hasNote(es[0], "BFT-EAST, ") || !hasNote(es[0], "no published conversion from curved fork length") {
+	if methods(es) != LengthAndGirth || !hasNote(es[0], "BFT-EAST, ") ||
+		!hasNote(es[0], "no published conversion from curved fork length") {
 		t.Errorf("%+v", es)
 	}
 	f.GirthCM = 0
@@ -61,7 +73,8 @@ func TestNoConversionIsSaid(t *testing.T) {
 // taken as.
 func TestUnusedWithoutKind(t *testing.T) {
 	why := mustDefault(t).Unused(Fish{Species: "BON", LengthCM: 40}, nil)
-	if len(why) != 1 || !strings.Contains(why[0], "BON-BLACKSEA, because it takes total length, and no published conversion from straight fork length") {
+	if len(why) != 1 || !strings.Contains(why[0], "BON-BLACKSEA, because it takes total length, and no published "+
+		"conversion from straight fork length") {
 		t.Errorf("%q", why)
 	}
 }
@@ -69,7 +82,8 @@ func TestUnusedWithoutKind(t *testing.T) {
 // TestOneSexAlone: a relation of one sex answers for no fish by itself, unless its stock
 // is named.
 func TestOneSexAlone(t *testing.T) {
-	c := &Catalogue{relations: []Relation{{ID: "ZZZ-M", Species: "ZZZ", Sex: "male", Stock: "males", Ocean: "pacific", A: 1e-5, B: 3,
+	c := &Catalogue{relations: []Relation{{ID: "ZZZ-M", Species: "ZZZ", Sex: "male", Stock: "males",
+		Ocean: "pacific", A: 1e-5, B: 3,
 		LengthKind: ForkLength, WeightState: Round, Citation: "a study", Seen: SeenSource}}}
 	f := Fish{Species: "ZZZ", LengthCM: 100, LengthKind: "FL"}
 	if es := c.Weigh(f, nil); len(es) != 0 {
@@ -86,10 +100,12 @@ func TestOneSexAlone(t *testing.T) {
 
 func TestConversionIsNoted(t *testing.T) {
 	es := mustDefault(t).Weigh(Fish{Species: "BUM", Ocean: "pacific", LengthCM: 300, LengthKind: "short"}, nil)
-	if es[0].Relation != "BUM-IP" || !hasNote(es[0], "Lower-jaw fork length 300 cm was converted to eye-fork length 264 cm (IOTC") {
+	if es[0].Relation != "BUM-IP" || !hasNote(es[0], "Lower-jaw fork length 300 cm was converted to eye-fork length "+
+		"264 cm (IOTC") {
 		t.Errorf("%+v", es[0])
 	}
-	back := mustDefault(t).Weigh(Fish{Species: "SWO", Ocean: "north pacific", LengthCM: 168.60484, LengthKind: "LJFL"}, nil)
+	back := mustDefault(t).Weigh(Fish{Species: "SWO", Ocean: "north pacific", LengthCM: 168.60484, LengthKind: "LJFL"},
+		nil)
 	if !hasNote(back[0], "solved the other way round") {
 		t.Errorf("%q", back[0].Notes)
 	}
@@ -140,7 +156,8 @@ func TestMemoryComesLast(t *testing.T) {
 		if es := c.Weigh(Fish{Species: sp, LengthCM: 120}, nil); len(es) != 0 {
 			t.Errorf("%s: %s", sp, methods(es))
 		}
-		if why := c.Unused(Fish{Species: sp, LengthCM: 120}, nil); len(why) != 1 || !strings.Contains(why[0], "from memory") {
+		if why := c.Unused(Fish{Species: sp, LengthCM: 120}, nil); len(why) != 1 ||
+			!strings.Contains(why[0], "from memory") {
 			t.Errorf("%s: %q", sp, why)
 		}
 	}
@@ -154,7 +171,8 @@ func TestResidualSpread(t *testing.T) {
 	}
 	es := c.Weigh(Fish{Species: "ZZZ", LengthCM: 100, LengthKind: "FL"}, nil)
 	lo, hi := interval(10, 0.1, 100, 98)
-	if len(es) != 1 || !es[0].HasInterval || !near(es[0].LoKG, lo, 1e-12) || !near(es[0].HiKG, hi, 1e-12) || !hasNote(es[0], "published residual spread (0.100") {
+	if len(es) != 1 || !es[0].HasInterval || !near(es[0].LoKG, lo, 1e-12) || !near(es[0].HiKG, hi, 1e-12) ||
+		!hasNote(es[0], "published residual spread (0.100") {
 		t.Errorf("%+v", es)
 	}
 }

@@ -209,7 +209,8 @@ func fitPairs(ps []Pair) Own {
 	case o.LOOCommon == 0:
 		o.Why = fmt.Sprintf("On %d fish the girth rule does not miss.", o.N)
 	case o.Used:
-		o.Why = fmt.Sprintf("On %d fish, each weighed by the others, it misses by %.0f %% of the girth rule's miss.", o.N, part)
+		o.Why = fmt.Sprintf("On %d fish, each weighed by the others, it misses by %.0f %% of the girth rule's miss.",
+			o.N, part)
 	default:
 		o.Why = fmt.Sprintf("On %d fish, each weighed by the others, it is no better than the girth rule.", o.N)
 	}
@@ -306,7 +307,8 @@ func (e *Estimate) spread(s float64, n int, what string) {
 	e.LoKG, e.HiKG, e.HasInterval = e.WeightKG*math.Exp(-half), e.WeightKG*math.Exp(half), true
 	for i, note := range e.Notes {
 		if note == noSpread || note == noGirthSpread {
-			e.Notes[i] = fmt.Sprintf("The 90 %% interval is from how far this %s was off the scale on the boat's own %d fish.", what, n)
+			e.Notes[i] = fmt.Sprintf("The 90 %% interval is from how far this %s was off the scale on the boat's "+
+				"own %d fish.", what, n)
 		}
 	}
 }

@@ -39,7 +39,8 @@ func TestFitOwnByHand(t *testing.T) {
 		got, want float64
 	}{
 		{"Geometric", o.Geometric, 50e-6 * math.Pow(1.25, 0.2)}, {"SLog", o.SLog, math.Log(1.25) * math.Sqrt(0.2)},
-		{"Share", o.Share, 0.9883118389}, {"K", o.K, 5.203033040e-05}, {"LOOOwn", o.LOOOwn, 4.485522208}, {"LOOCommon", o.LOOCommon, 17.900119},
+		{"Share", o.Share, 0.9883118389}, {"K", o.K, 5.203033040e-05}, {"LOOOwn", o.LOOOwn, 4.485522208},
+		{"LOOCommon", o.LOOCommon, 17.900119},
 	}
 	for _, c := range checks {
 		if !near(c.got, c.want, 1e-6) {
@@ -49,7 +50,8 @@ func TestFitOwnByHand(t *testing.T) {
 	if !o.Used || o.N != 5 || o.Species != "PBF" || o.MinCM != 100 || o.MaxCM != 100 {
 		t.Errorf("%+v", o)
 	}
-	if few := FitOwn(pairs("PBF", 40, 40, 40, 40, 80))["PBF"]; strings.Contains(o.Why, "difference") || !strings.Contains(few.Why, "only 76 % of the difference") {
+	if few := FitOwn(pairs("PBF", 40, 40, 40, 40, 80))["PBF"]; strings.Contains(o.Why, "difference") ||
+		!strings.Contains(few.Why, "only 76 % of the difference") {
 		t.Errorf("%q\n%q", o.Why, few.Why)
 	}
 }
@@ -96,7 +98,8 @@ func TestShrinkageEdges(t *testing.T) {
 // predicted; the others as FitOwn without them.
 func TestPredictEach(t *testing.T) {
 	ps := pairs("PBF", 50, 51, 52, 53, 54, 60)
-	ps = append(ps, Pair{Species: "PBF", LengthCM: 100, GirthCM: 100, ScaleKG: 55, LengthKind: "CFL"}, Pair{Species: "YFT", LengthCM: 100, GirthCM: 100, ScaleKG: 40}, Pair{LengthCM: 100, GirthCM: 100, ScaleKG: 40})
+	ps = append(ps, Pair{Species: "PBF", LengthCM: 100, GirthCM: 100, ScaleKG: 55, LengthKind: "CFL"},
+		Pair{Species: "YFT", LengthCM: 100, GirthCM: 100, ScaleKG: 40}, Pair{LengthCM: 100, GirthCM: 100, ScaleKG: 40})
 	got := PredictEach(ps)
 	for i := range ps {
 		if i >= 6 {
@@ -139,7 +142,9 @@ func TestFitOwnEdges(t *testing.T) {
 	if four.Used || four.N != 4 || !strings.Contains(four.Why, "4, and it takes 5") {
 		t.Errorf("%+v", four)
 	}
-	bad := append(pairs("PBF", 0, -1, math.NaN(), math.Inf(1)), Pair{LengthCM: 100, GirthCM: 100, ScaleKG: 50}, Pair{Species: "PBF", GirthCM: 100, ScaleKG: 50}, Pair{Species: "PBF", LengthCM: 100, GirthCM: math.NaN(), ScaleKG: 50})
+	bad := append(pairs("PBF", 0, -1, math.NaN(), math.Inf(1)), Pair{LengthCM: 100, GirthCM: 100, ScaleKG: 50},
+		Pair{Species: "PBF", GirthCM: 100, ScaleKG: 50},
+		Pair{Species: "PBF", LengthCM: 100, GirthCM: math.NaN(), ScaleKG: 50})
 	if got := FitOwn(bad); len(got) != 0 {
 		t.Errorf("unusable pairs gave %v", got)
 	}
@@ -154,7 +159,8 @@ func TestFitOwnEdges(t *testing.T) {
 // those left out, and is itself weighed by the coefficient of the others.
 func TestDoubtedIsInNoFit(t *testing.T) {
 	sound := pairs("PBF", 50, 51, 52, 53, 54)
-	all := append(append([]Pair{}, sound...), Pair{Species: "PBF", LengthCM: 100, GirthCM: 100, ScaleKG: 110, Doubted: true})
+	all := append(append([]Pair{}, sound...), Pair{Species: "PBF", LengthCM: 100,
+		GirthCM: 100, ScaleKG: 110, Doubted: true})
 	want, got := FitOwn(sound)["PBF"], FitOwn(all)["PBF"]
 	if got.K != want.K || got.N != 5 || got.Doubted != 1 || !strings.Contains(got.Why, "One more fish is left out") {
 		t.Errorf("%+v", got)
@@ -187,7 +193,8 @@ func TestFitOwnKinds(t *testing.T) {
 		t.Errorf("%+v", o)
 	}
 	c := mustDefault(t)
-	if es := c.Weigh(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "curved"}, own); es[0].Method != OwnCoefficient {
+	if es := c.Weigh(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "curved"},
+		own); es[0].Method != OwnCoefficient {
 		t.Errorf("curved: %+v", es[0])
 	}
 	es := c.Weigh(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "FL"}, own)
@@ -195,14 +202,16 @@ func TestFitOwnKinds(t *testing.T) {
 		t.Errorf("straight: %+v", es[0])
 	}
 	es = c.Weigh(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "total"}, own)
-	if why := c.Unused(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "total"}, own); len(es) != 0 || !strings.Contains(why[0], "from fish measured by curved fork length") {
+	if why := c.Unused(Fish{Species: "PBF", LengthCM: 100, GirthCM: 70, LengthKind: "total"}, own); len(es) != 0 ||
+		!strings.Contains(why[0], "from fish measured by curved fork length") {
 		t.Errorf("total: %+v %q", es, why)
 	}
 	for range 7 {
 		ps = append(ps, pairs("PBF", 92)...)
 	}
 	own = FitOwn(ps)
-	if own["PBF"].LengthKind != ForkLength || own[OwnKey("PBF", "curved")].K <= 0 || own[OwnKey("PBF", "curved")].LengthKind != CurvedFork {
+	if own["PBF"].LengthKind != ForkLength || own[OwnKey("PBF", "curved")].K <= 0 ||
+		own[OwnKey("PBF", "curved")].LengthKind != CurvedFork {
 		t.Errorf("%+v", own)
 	}
 }
@@ -246,7 +255,8 @@ func TestOwnCoverageOfChosen(t *testing.T) {
 				lo, hi := interval(e.WeightKG, own["ZZZ"].SLog, n, n-1)
 				plain.add(lo <= p.ScaleKG && p.ScaleKG <= hi)
 			}
-			t.Logf("%2d pairs, %.1f spreads apart: chosen in %4.1f %% of seasons; its interval held %.1f %%, without the widening %.1f %%; the rule's %.1f %%",
+			t.Logf("%2d pairs, %.1f spreads apart: chosen in %4.1f %% of seasons; its interval held %.1f %%, "+
+				"without the widening %.1f %%; the rule's %.1f %%",
 				n, apart, 100*float64(chosen.n)/float64(*trials), chosen.percent(), plain.percent(), rule.percent())
 			chosen.check(t, "own coefficient", n, apart)
 			if apart <= 1 { // further apart, the few seasons left are none that a boat would see
@@ -274,7 +284,8 @@ func (s share) check(t *testing.T, what string, n int, apart float64) {
 	t.Helper()
 	slack := 300 * math.Sqrt(0.9*0.1/float64(max(s.n, 1)))
 	if p := s.percent(); s.n >= 200 && (p < 88-slack || p > 93+slack) {
-		t.Errorf("%s, %d pairs, %.1f spreads apart: the interval held %.1f %% of %d fish, want 88 to 93", what, n, apart, p, s.n)
+		t.Errorf("%s, %d pairs, %.1f spreads apart: the interval held %.1f %% of %d fish, want 88 to 93", what, n,
+			apart, p, s.n)
 	}
 }
 
@@ -300,7 +311,8 @@ func TestRelationSpreadFromOwnFish(t *testing.T) {
 			scale := f.ScaleKG
 			f.ScaleKG, f.GirthCM = 0, 0
 			es := c.Weigh(f, FitOwn(ps))
-			if es[0].Relation != "PBF-NWPAC" || !es[0].HasInterval || !hasNote(es[0], "the boat's own") || hasNote(es[0], "No interval") {
+			if es[0].Relation != "PBF-NWPAC" || !es[0].HasInterval || !hasNote(es[0], "the boat's own") ||
+				hasNote(es[0], "No interval") {
 				t.Fatalf("%+v", es[0])
 			}
 			if es[1].HasInterval {
@@ -339,7 +351,8 @@ func TestRelationCoverage(t *testing.T) {
 		for i := range x {
 			ss += (y[i] - a - b*x[i]) * (y[i] - a - b*x[i])
 		}
-		r := Relation{Species: "ZZZ", A: math.Exp(a), B: b, LengthKind: ForkLength, WeightState: Round, N: n, ResidualS: math.Sqrt(ss / (n - 2))}
+		r := Relation{Species: "ZZZ", A: math.Exp(a), B: b, LengthKind: ForkLength, WeightState: Round, N: n,
+			ResidualS: math.Sqrt(ss / (n - 2))}
 		l, w := draw()
 		e, _ := c.byRelation(Fish{Species: "ZZZ", LengthCM: l, LengthKind: "FL"}, r)
 		if e.HasInterval && e.LoKG <= w && w <= e.HiKG {

@@ -23,7 +23,8 @@ func Words(method string) string {
 }
 
 // Caution goes with every weight that is shown to a reader.
-const Caution = "A weight from the tape is an estimate: it is not for records, for sale or for legal size. The local authority's rules, in force that day, stand above it."
+const Caution = "A weight from the tape is an estimate: it is not for records, for sale or for legal size. The " +
+	"local authority's rules, in force that day, stand above it."
 
 // Length kinds: how a length was measured, in cm.
 const (

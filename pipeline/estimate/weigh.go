@@ -5,7 +5,8 @@ import (
 	"strings"
 )
 
-const girthSource = "W(lb) = L(in) x G(in)^2 / 800, common practice; tested by Ault and Luo 2013, Fisheries Research 139:110-117"
+const girthSource = "W(lb) = L(in) x G(in)^2 / 800, common practice; tested by Ault and Luo 2013, Fisheries " +
+	"Research 139:110-117"
 
 // Weigh returns every estimate that the fish supports, best first: certified
 // scale, dock scale, own coefficient, length and girth, length alone by the chosen
@@ -37,7 +38,8 @@ func (c *Catalogue) PairOf(f Fish) (p Pair, ok bool) {
 	if f.Species == "" || f.LengthCM == 0 || f.GirthCM == 0 || len(es) == 0 {
 		return Pair{}, false
 	}
-	p = Pair{Species: f.Species, LengthCM: f.LengthCM, GirthCM: f.GirthCM, ScaleKG: es[0].WeightKG, LengthKind: f.LengthKind}
+	p = Pair{Species: f.Species, LengthCM: f.LengthCM, GirthCM: f.GirthCM,
+		ScaleKG: es[0].WeightKG, LengthKind: f.LengthKind}
 	if r := c.choose(f); r != nil {
 		e, _ := c.byRelation(f, *r)
 		p.Relation, p.RelationKG = r.ID, e.WeightKG
@@ -96,7 +98,8 @@ func (c *Catalogue) byScale(f Fish) ([]Estimate, []string) {
 	}
 	factor, note, ok := c.toRound(f.Species, f.Ocean, state)
 	if !ok {
-		why := fmt.Sprintf("The scale read %.1f kg %s, and no published factor turns that into round weight for this species.", f.ScaleKG, stateName(state))
+		why := fmt.Sprintf("The scale read %.1f kg %s, and no published factor turns that into round weight for "+
+			"this species.", f.ScaleKG, stateName(state))
 		return nil, []string{why}
 	}
 	switch {
@@ -118,17 +121,20 @@ func byOwn(f Fish, o Own) ([]Estimate, []string) {
 		return nil, []string{"The boat's own divisor is not used. " + o.Why}
 	}
 	if kind := forkOr(f.LengthKind); kind != forkOr(o.LengthKind) {
-		why := fmt.Sprintf("The boat's own divisor is not used: it is from fish measured by %s, and this one's is the %s.",
+		why := fmt.Sprintf(
+			"The boat's own divisor is not used: it is from fish measured by %s, and this one's is the %s.",
 			kindName(forkOr(o.LengthKind)), kindName(kind))
 		return nil, []string{why}
 	}
 	e := Estimate{Method: OwnCoefficient, WeightKG: o.K * f.LengthCM * f.GirthCM * f.GirthCM,
-		Source: fmt.Sprintf("geometric mean of L G^2 / W over the boat's own %d fish with tape and scale, drawn towards 800", o.N),
-		Notes:  []string{o.Why}}
+		Source: fmt.Sprintf("geometric mean of L G^2 / W over the boat's own %d fish with tape and scale, drawn "+
+			"towards 800", o.N),
+		Notes: []string{o.Why}}
 	if o.SLog > 0 && o.N > 1 {
 		e.LoKG, e.HiKG = interval(e.WeightKG, ownSpread(o), o.N, o.N-1)
 		e.HasInterval = true
-		e.Notes = append(e.Notes, "The 90 % interval is from the spread of the boat's own fish, wider because the divisor was chosen on them.")
+		e.Notes = append(e.Notes, "The 90 % interval is from the spread of the boat's own fish, wider because the "+
+			"divisor was chosen on them.")
 	}
 	e.stretched(f.LengthCM, outside(f.LengthCM, o.MinCM, o.MaxCM, "the boat's own fish"))
 	return []Estimate{e}, nil
@@ -139,26 +145,32 @@ func (c *Catalogue) byGirth(f Fish) ([]Estimate, []string) {
 	kind := lengthKind(f.LengthKind)
 	m, ok := c.toKind(f, ForkLength)
 	if !ok && kind == CurvedFork {
-		m, ok = measure{cm: f.LengthCM, notes: []string{"The tape followed the body, and no published conversion to a straight length was found: the weight is too high by as much as the tape is too long."}}, true
+		m, ok = measure{cm: f.LengthCM, notes: []string{"The tape followed the body, and no published conversion to " +
+			"a straight length was found: the weight is too high by as much as the tape is too long."}}, true
 	}
 	if !ok {
-		why := fmt.Sprintf("The girth rule is not used: it takes the length to the fork, and no published conversion from %s was found.", kindName(kind))
+		why := fmt.Sprintf("The girth rule is not used: it takes the length to the fork, and no published "+
+			"conversion from %s was found.", kindName(kind))
 		return nil, []string{why}
 	}
 	e := Estimate{Method: LengthAndGirth, WeightKG: LengthGirthKG(m.cm, f.GirthCM), Source: girthSource, Notes: m.notes}
 	e.Notes = append(e.Notes, c.curvedNote(f, m.cm, 1)...)
-	e.Notes = append(e.Notes, noGirthSpread, "In the rule's one published test, on tarpon, it read more than 15 % light.")
+	e.Notes = append(e.Notes, noGirthSpread,
+		"In the rule's one published test, on tarpon, it read more than 15 % light.")
 	if r := f.GirthCM / m.cm; r < 0.3 || r > 0.8 {
-		e.Notes = append(e.Notes, fmt.Sprintf("Girth is %.2f of the length, outside the usual 0.3 to 0.8: check both tapes.", r))
+		e.Notes = append(e.Notes, fmt.Sprintf("Girth is %.2f of the length, outside the usual 0.3 to 0.8: check "+
+			"both tapes.", r))
 	}
 	return []Estimate{e}, nil
 }
 
-const noGirthSpread = "No interval: nobody published how far this rule is off. Five fish of this species with tape and scale give the boat its own."
+const noGirthSpread = "No interval: nobody published how far this rule is off. Five fish of this species with tape " +
+	"and scale give the boat its own."
 
 // stretched notes that the estimate was made for a length outside those that it rests on.
 func (e *Estimate) stretched(l float64, of *Studied) {
 	if e.Outside = of; of != nil {
-		e.Notes = append(e.Notes, fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched beyond its data.", cm(l), of.Of, of.Words(cm)))
+		e.Notes = append(e.Notes, fmt.Sprintf("%s is outside the lengths of %s (%s): the estimate is stretched "+
+			"beyond its data.", cm(l), of.Of, of.Words(cm)))
 	}
 }

@@ -26,7 +26,8 @@ func methods(es []Estimate) string {
 func TestOrderOfMethods(t *testing.T) {
 	c := mustDefault(t)
 	own := FitOwn(pairs("PBF", 50, 51, 52, 53, 54))
-	f := Fish{Species: "PBF", Ocean: "pacific", LengthCM: 188, LengthKind: "FL", GirthCM: 140, ScaleKG: 127, WeightState: "round"}
+	f := Fish{Species: "PBF", Ocean: "pacific", LengthCM: 188, LengthKind: "FL", GirthCM: 140,
+		ScaleKG: 127, WeightState: "round"}
 	const tail = ", own coefficient, length and girth, length PBF-NWPAC, length PBF-TAIWAN"
 	if got := methods(c.Weigh(f, own)); got != "dock scale"+tail {
 		t.Error(got)
@@ -48,7 +49,8 @@ func TestTapeOnly(t *testing.T) {
 	if got := methods(es); got != "length and girth, length PBF-NWPAC, length PBF-TAIWAN" {
 		t.Fatal(got)
 	}
-	want := []float64{279.8125 * 0.45359237, 1.7117e-5 * math.Pow(187.96, 3.0382), 1.112 * 2.3058e-5 * math.Pow(187.96, 2.9342)}
+	want := []float64{279.8125 * 0.45359237, 1.7117e-5 * math.Pow(187.96, 3.0382),
+		1.112 * 2.3058e-5 * math.Pow(187.96, 2.9342)}
 	for i, e := range es {
 		if !near(e.WeightKG, want[i], 1e-9) || e.HasInterval || e.LoKG != 0 || e.HiKG != 0 || e.Source == "" {
 			t.Errorf("%+v, want %g kg without an interval", e, want[i])
@@ -88,7 +90,8 @@ func TestSpeciesNotSettled(t *testing.T) {
 		t.Error(got)
 	}
 	c := mustDefault(t)
-	if why := c.Unused(Fish{Species: "GBA", LengthCM: 100}, nil); len(why) != 1 || !strings.Contains(why[0], "No published relation of length and weight for GBA") {
+	if why := c.Unused(Fish{Species: "GBA", LengthCM: 100}, nil); len(why) != 1 ||
+		!strings.Contains(why[0], "No published relation of length and weight for GBA") {
 		t.Error(why)
 	}
 }
@@ -107,11 +110,13 @@ func TestWeightStates(t *testing.T) {
 		t.Errorf("filleted gave %s", methods(es))
 	}
 	bled := c.Weigh(Fish{Species: "YFT", ScaleKG: 60, WeightState: "bled"}, nil)
-	if len(bled) != 1 || bled[0].WeightKG != 60 || !hasNote(bled[0], "stands as read, a little low") || hasNote(bled[0], "factor is an average") {
+	if len(bled) != 1 || bled[0].WeightKG != 60 || !hasNote(bled[0], "stands as read, a little low") ||
+		hasNote(bled[0], "factor is an average") {
 		t.Errorf("%+v", bled)
 	}
 	gutted := c.Weigh(Fish{Species: "YFT", ScaleKG: 100, WeightState: "gutted", Certified: true}, nil)
-	if len(gutted) != 1 || !near(gutted[0].WeightKG, 113, 1e-12) || !hasNote(gutted[0], "gills were left in") || gutted[0].HasInterval {
+	if len(gutted) != 1 || !near(gutted[0].WeightKG, 113, 1e-12) ||
+		!hasNote(gutted[0], "gills were left in") || gutted[0].HasInterval {
 		t.Errorf("%+v", gutted)
 	}
 	blank := c.Weigh(Fish{Species: "YFT", ScaleKG: 100}, nil)
@@ -122,14 +127,18 @@ func TestWeightStates(t *testing.T) {
 
 func TestPairOf(t *testing.T) {
 	c := mustDefault(t)
-	p, ok := c.PairOf(Fish{Species: "bft", LengthCM: 200, LengthKind: "CFL", GirthCM: 150, ScaleKG: 100, WeightState: "gilled-gutted"})
+	p, ok := c.PairOf(Fish{Species: "bft", LengthCM: 200, LengthKind: "CFL", GirthCM: 150, ScaleKG: 100,
+		WeightState: "gilled-gutted"})
 	if !ok || p.Species != "BFT" || !near(p.ScaleKG, 116, 1e-12) || p.LengthKind != "CFL" || p.GirthCM != 150 {
 		t.Errorf("%+v %v", p, ok)
 	}
-	if p, ok := c.PairOf(Fish{Species: "BFT", LengthCM: 200, GirthCM: 150, ScaleKG: 90, WeightState: "bled"}); !ok || p.ScaleKG != 90 {
+	if p, ok := c.PairOf(Fish{Species: "BFT", LengthCM: 200, GirthCM: 150, ScaleKG: 90, WeightState: "bled"}); !ok ||
+		p.ScaleKG != 90 {
 		t.Errorf("bled: %+v %v", p, ok)
 	}
-	for _, f := range []Fish{{}, {Species: "BFT", LengthCM: 200, GirthCM: 150}, {Species: "BFT", LengthCM: 200, GirthCM: 150, ScaleKG: 90, WeightState: "filleted"}, {LengthCM: 200, GirthCM: 150, ScaleKG: 90}} {
+	for _, f := range []Fish{{}, {Species: "BFT", LengthCM: 200, GirthCM: 150},
+		{Species: "BFT", LengthCM: 200, GirthCM: 150, ScaleKG: 90, WeightState: "filleted"},
+		{LengthCM: 200, GirthCM: 150, ScaleKG: 90}} {
 		if p, ok := c.PairOf(f); ok {
 			t.Errorf("%+v gave %+v", f, p)
 		}
@@ -143,11 +152,13 @@ func TestGirthNotes(t *testing.T) {
 		t.Errorf("%q", thin[0].Notes)
 	}
 	curved := c.Weigh(Fish{Species: "PBF", LengthCM: 200, LengthKind: "CFL", GirthCM: 140}, nil)
-	if curved[0].Method != LengthAndGirth || !near(curved[0].WeightKG, LengthGirthKG(200, 140), 1e-12) || !hasNote(curved[0], "followed the body") {
+	if curved[0].Method != LengthAndGirth || !near(curved[0].WeightKG, LengthGirthKG(200, 140), 1e-12) ||
+		!hasNote(curved[0], "followed the body") {
 		t.Errorf("%+v", curved[0])
 	}
 	total := c.Weigh(Fish{Species: "SMA", LengthCM: 200, LengthKind: "TL", GirthCM: 140}, nil)
-	if !near(total[0].WeightKG, LengthGirthKG(184.0099, 140), 1e-9) || !hasNote(total[0], "Total length 200 cm was converted to straight fork length 184 cm (Kohler") {
+	if !near(total[0].WeightKG, LengthGirthKG(184.0099, 140), 1e-9) ||
+		!hasNote(total[0], "Total length 200 cm was converted to straight fork length 184 cm (Kohler") {
 		t.Errorf("%+v", total[0])
 	}
 	if es := c.Weigh(Fish{Species: "PBF", LengthCM: 215, LengthKind: "TL", GirthCM: 140}, nil); len(es) != 0 {
@@ -161,7 +172,8 @@ func TestGirthNotes(t *testing.T) {
 func TestOwnOutsideItsRange(t *testing.T) {
 	own := FitOwn(pairs("PBF", 50, 51, 52, 53, 54))
 	es := mustDefault(t).Weigh(Fish{Species: "PBF", LengthCM: 150, GirthCM: 110}, own)
-	if es[0].Method != OwnCoefficient || !hasNote(es[0], "150 cm is outside the lengths of the boat's own fish (100 cm to 100 cm)") {
+	if es[0].Method != OwnCoefficient || !hasNote(es[0], "150 cm is outside the lengths of the boat's own fish (100 "+
+		"cm to 100 cm)") {
 		t.Errorf("%+v", es[0])
 	}
 }

@@ -56,8 +56,10 @@ func oceanFit(row, fish string) int {
 var kindWords = map[string]string{
 	"": "", "FL": ForkLength, "SFL": ForkLength, "FORK": ForkLength, "FORK LENGTH": ForkLength, "STRAIGHT": ForkLength,
 	"STRAIGHT FORK LENGTH": ForkLength, "CFL": CurvedFork, "CURVED": CurvedFork, "CURVED FORK LENGTH": CurvedFork,
-	"TL": TotalLength, "TOTAL": TotalLength, "TOTAL LENGTH": TotalLength, "LJFL": LowerJaw, "LOWER JAW FORK LENGTH": LowerJaw,
-	"SHORT": LowerJaw, "EFL": EyeFork, "EYE FORK LENGTH": EyeFork, "PCL": PreCaudal, "PRE CAUDAL": PreCaudal, "PFCFL": PectoralCFL,
+	"TL": TotalLength, "TOTAL": TotalLength, "TOTAL LENGTH": TotalLength, "LJFL": LowerJaw,
+	"LOWER JAW FORK LENGTH": LowerJaw,
+	"SHORT":                 LowerJaw, "EFL": EyeFork, "EYE FORK LENGTH": EyeFork, "PCL": PreCaudal,
+	"PRE CAUDAL": PreCaudal, "PFCFL": PectoralCFL,
 	"PCKL": PectoralKL, "PECTORAL TO KEEL": PectoralKL,
 }
 
@@ -84,8 +86,9 @@ func KnowsWeightState(s string) bool {
 
 var stateWords = map[string]string{
 	"": "", "round": Round, "whole": Round, "bled": Bled, "gutted": Gutted, "eviscerated": Gutted, "gg": GilledGutted,
-	"g&g": GilledGutted, "gilled gutted": GilledGutted, "gilled and gutted": GilledGutted, "gutted and gilled": GilledGutted,
-	"dressed": Dressed, "headed and gutted": Dressed,
+	"g&g": GilledGutted, "gilled gutted": GilledGutted, "gilled and gutted": GilledGutted,
+	"gutted and gilled": GilledGutted,
+	"dressed":           Dressed, "headed and gutted": Dressed,
 }
 
 // weightState is the weight state that a word means; an unknown word stays itself.

@@ -7,7 +7,8 @@ import (
 
 func TestLevel(t *testing.T) {
 	edges := []float64{0, 6, 8}
-	for v, want := range map[float64]string{0: "[0, 6)", 5.9: "[0, 6)", 6: "[6, 8)", 8: "8 and up", 40: "8 and up", -1: "[0, 6)"} {
+	for v, want := range map[float64]string{0: "[0, 6)", 5.9: "[0, 6)", 6: "[6, 8)", 8: "8 and up",
+		40: "8 and up", -1: "[0, 6)"} {
 		if got := Level(edges, v); got != want {
 			t.Errorf("%v is in %s, want %s", v, got, want)
 		}
@@ -24,7 +25,8 @@ func TestParse(t *testing.T) {
 			t.Errorf("%s: %v, %v", c, got, ok)
 		}
 	}
-	for _, level := range []string{"", "not logged", "other", "12", "[8, 10", "8, 10)", "[8)", "[a, b)", "pull up and up"} {
+	for _, level := range []string{"", "not logged", "other", "12", "[8, 10", "8, 10)",
+		"[8)", "[a, b)", "pull up and up"} {
 		if c, ok := Parse(level); ok {
 			t.Errorf("%q is %v", level, c)
 		}
@@ -34,7 +36,8 @@ func TestParse(t *testing.T) {
 func TestText(t *testing.T) {
 	for _, c := range [][3]string{
 		{Speed, "[12, 14)", "12 to 14 kn"}, {Speed, "16 and up", "16 kn and up"}, {Speed, "not logged", "not logged"},
-		{LureWeight, "[250, 500)", "250 to 500 g"}, {LureWeight, "8 to 16 oz", "8 to 16 oz"}, {Drag, "[25, 30)", "25 to 30 %"},
+		{LureWeight, "[250, 500)", "250 to 500 g"}, {LureWeight, "8 to 16 oz", "8 to 16 oz"},
+		{Drag, "[25, 30)", "25 to 30 %"},
 		{"sea-state", "3", "sea state 3"}, {"month", "2026-07", "July 2026"}, {"hour", "06:00", "06:00 to 07:00"},
 		{"lure", "[0, 6)", "[0, 6)"}, {"sea-temp", "[-3, 10)", "-3 to 10 °C"},
 	} {
@@ -50,7 +53,8 @@ func TestScore(t *testing.T) {
 		want        float64
 		ok          bool
 	}{
-		{Speed, "[12, 14)", 13, true}, {Speed, "16 and up", 16, true}, {Speed, "not logged", 0, false}, {"hour", "06:00", 6, true},
+		{Speed, "[12, 14)", 13, true}, {Speed, "16 and up", 16, true},
+		{Speed, "not logged", 0, false}, {"hour", "06:00", 6, true},
 		{"sea-state", "3", 3, true}, {"lure", "3", 0, false}, {"month", "2026-07", 0, false},
 	} {
 		if got, ok := Score(c.name, c.level); got != c.want || ok != c.ok {
@@ -64,7 +68,8 @@ func TestRelated(t *testing.T) {
 		a, b string
 		want bool
 	}{
-		{"hour", "light", true}, {"moon", "month", true}, {"lure", "hooks", true}, {"position", "setback", true}, {"turning", "turning", true},
+		{"hour", "light", true}, {"moon", "month", true}, {"lure", "hooks", true},
+		{"position", "setback", true}, {"turning", "turning", true},
 		{"lure", "setback", false}, {"month", "hour", false}, {"turning", "boat", false}, {Speed, "approach", false},
 	} {
 		if got := Related(c.a, c.b); got != c.want || Related(c.b, c.a) != got {

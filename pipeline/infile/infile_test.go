@@ -15,7 +15,8 @@ func TestCheck(t *testing.T) {
 	if err := errors.Join(os.WriteFile(file, make([]byte, 2048), 0o600), syscall.Mkfifo(pipe, 0o600)); err != nil {
 		t.Fatal(err)
 	}
-	for path, want := range map[string]error{file: nil, pipe: ErrNotFile, dir: ErrNotFile, "/dev/null": ErrNotFile, filepath.Join(dir, "none"): fs.ErrNotExist} {
+	for path, want := range map[string]error{file: nil, pipe: ErrNotFile, dir: ErrNotFile, "/dev/null": ErrNotFile,
+		filepath.Join(dir, "none"): fs.ErrNotExist} {
 		if err := Check(path); !errors.Is(err, want) {
 			t.Errorf("%s: %v, want %v", path, err, want)
 		}

@@ -101,8 +101,9 @@ func (b *builder) style(s *excelize.Style) int {
 
 func (b *builder) startSheet(name string) {
 	if b.head == 0 {
-		b.head = b.style(&excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"},
-			Border: []excelize.Border{{Type: "bottom", Style: 1, Color: "444444"}}})
+		b.head = b.style(&excelize.Style{Font: &excelize.Font{Bold: true},
+			Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"},
+			Border:    []excelize.Border{{Type: "bottom", Style: 1, Color: "444444"}}})
 		b.text = b.style(&excelize.Style{NumFmt: 49}) // text: what is typed stays as typed
 		b.grey = b.style(&excelize.Style{Font: &excelize.Font{Italic: true, Color: "777777"}, NumFmt: 49})
 	}
@@ -161,7 +162,8 @@ func (b *builder) explain(columns []column) {
 	b.do(err)
 	lines := [][]string{
 		{"An empty logbook. Fill in what you know and leave the rest empty; an empty cell is never read as zero."},
-		{"Rows that begin with # are examples and are passed over. Add columns of your own: they are kept under their names."},
+		{"Rows that begin with # are examples and are passed over. Add columns of your own: they are kept under " +
+			"their names."},
 		{},
 	}
 	for _, c := range columns {

@@ -65,13 +65,16 @@ func read(t *testing.T, name string) (kept, skipped map[string]int, problems []r
 		if err != nil {
 			t.Fatal(err)
 		}
-		sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label, Key: lexicon.Key, Event: lexicon.Event}))
+		sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label,
+			Key: lexicon.Key, Event: lexicon.Event}))
 	}
 	kept, skipped = map[string]int{}, map[string]int{}
-	for _, u := range lexicon.Infer(filepath.Base(name), sheets, func(string, int) meaning.Said { return meaning.Said{} }, nil).Data() {
+	for _, u := range lexicon.Infer(filepath.Base(name), sheets,
+		func(string, int) meaning.Said { return meaning.Said{} }, nil).Data() {
 		understood(t, u.Plan)
 		info := u.Block.Grid.Info
-		r, err := normalise.New(u.Plan, info, record.Pos{File: "blank.xlsx", Sheet: info.Name}, &normalise.Evidence{}, normalise.Settings{Species: lexicon.Species})
+		r, err := normalise.New(u.Plan, info, record.Pos{File: "blank.xlsx", Sheet: info.Name}, &normalise.Evidence{},
+			normalise.Settings{Species: lexicon.Species})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -198,7 +201,8 @@ func TestLibreOfficeKeepsTheDropDowns(t *testing.T) {
 	}
 	name := blank(t, "metric")
 	dir := filepath.Dir(name)
-	c := exec.Command(office, "-env:UserInstallation=file://"+filepath.Join(dir, "profile"), "--headless", "--convert-to", "ods", "--outdir", dir, name)
+	c := exec.Command(office, "-env:UserInstallation=file://"+filepath.Join(dir, "profile"), "--headless",
+		"--convert-to", "ods", "--outdir", dir, name)
 	if out, err := c.CombinedOutput(); err != nil {
 		t.Fatalf("soffice: %v\n%s", err, out)
 	}
@@ -216,7 +220,8 @@ func TestLibreOfficeKeepsTheDropDowns(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := string(b)
-	for _, words := range []string{"missed", "pulled hook", "kept", "lower jaw to fork", "gilled and gutted", "circling a school"} {
+	for _, words := range []string{"missed", "pulled hook", "kept", "lower jaw to fork",
+		"gilled and gutted", "circling a school"} {
 		if !strings.Contains(text, "cell-content-is-in-list") || !strings.Contains(text, "&quot;"+words+"&quot;") {
 			t.Errorf("the list with %q did not survive", words)
 		}

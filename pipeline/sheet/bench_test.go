@@ -103,7 +103,8 @@ func BenchmarkODS(b *testing.B) {
 	for i := range benchBookRows {
 		rows.WriteString("<t:table-row>")
 		for c := range benchCols {
-			fmt.Fprintf(&rows, `<t:table-cell t:style-name="ce%d" o:value-type="float" o:value="%d" c:value-type="float"><x:p>%d</x:p></t:table-cell>`, c, i*(c+7)%100003, i)
+			fmt.Fprintf(&rows,
+				`<t:table-cell t:style-name="ce%d" o:value-type="float" o:value="%d" c:value-type="float"><x:p>%d</x:p></t:table-cell>`, c, i*(c+7)%100003, i)
 		}
 		rows.WriteString("</t:table-row>")
 	}
@@ -115,7 +116,8 @@ func BenchmarkBIFF(b *testing.B) {
 	var cells strings.Builder
 	for i := range benchBookRows {
 		for c := range benchCols {
-			cells.WriteString(rec(recRK, string([]byte{byte(i), byte(i >> 8), byte(c), 0, 0, 0, byte(i)<<2 | 2, byte(i >> 6), 1, 0})))
+			cells.WriteString(rec(recRK, string([]byte{byte(i), byte(i >> 8), byte(c), 0, 0, 0,
+				byte(i)<<2 | 2, byte(i >> 6), 1, 0})))
 		}
 	}
 	data := stream("", cells.String())

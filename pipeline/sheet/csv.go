@@ -79,7 +79,8 @@ func (b *textBook) describe() {
 	b.info = Info{Encoding: b.form.name, Separator: string(rune(b.sep))}
 	if len(b.aligned.cuts) > 0 {
 		b.info.Separator = " "
-		b.info.Notes = append(b.info.Notes, fmt.Sprintf("columns made of spaces: parted where the headings in line %d and all lines below leave two blanks or more", b.aligned.head))
+		b.info.Notes = append(b.info.Notes, fmt.Sprintf("columns made of spaces: parted where the headings in line "+
+			"%d and all lines below leave two blanks or more", b.aligned.head))
 	}
 	if b.form.note != "" {
 		b.info.Notes = append(b.info.Notes, b.form.note)
@@ -293,7 +294,8 @@ func (r *textRows) loose(line []byte, reason string) Row {
 	case reason != "":
 		return r.spoiled(r.end, 0, string(line), reason)
 	case !ok:
-		return r.spoiled(r.end, 0, string(line), "a quote opens a cell and nothing closes it, so the row cannot be split")
+		return r.spoiled(r.end, 0, string(line),
+			"a quote opens a cell and nothing closes it, so the row cannot be split")
 	}
 	if col, why := r.fault(cells); col > 0 {
 		return r.spoiled(r.end, col, cells[col-1], why)

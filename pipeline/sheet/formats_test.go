@@ -89,7 +89,8 @@ func TestSameInEveryFormat(t *testing.T) {
 
 // The classes that make.py's formats are meant to give, in its order.
 func TestClasses(t *testing.T) {
-	want := []Class{Plain, Date, Clock, DateTime, Duration, Duration, Plain, Date, Clock, DateTime, Duration, Duration, Date, Date}
+	want := []Class{Plain, Date, Clock, DateTime, Duration, Duration, Plain, Date, Clock, DateTime,
+		Duration, Duration, Date, Date}
 	for _, file := range []string{"openpyxl.xlsx", "libreoffice.xlsx", "libreoffice.ods", "libreoffice.xls"} {
 		r, err := open(t, "testdata/forms-"+file).Rows(0)
 		if err != nil {
@@ -112,18 +113,22 @@ func TestClasses(t *testing.T) {
 
 func TestFormatClass(t *testing.T) {
 	for code, want := range map[string]Class{
-		"General": Plain, "@": Plain, "0.00": Plain, `0 "days"`: Plain, `0\d`: Plain, "[Red]0": Plain, "[$-409]0": Plain, "0_d": Plain, "*s0": Plain,
-		"dd/mm/yyyy": Date, "mmm": Date, "[$-F800]dddd, mmmm dd, yyyy": Date, "mm-dd-yy": Date, `d "h"`: Date, "d;h": Date, `yyyy\-mm`: Date,
+		"General": Plain, "@": Plain, "0.00": Plain, `0 "days"`: Plain, `0\d`: Plain, "[Red]0": Plain,
+		"[$-409]0": Plain, "0_d": Plain, "*s0": Plain,
+		"dd/mm/yyyy": Date, "mmm": Date, "[$-F800]dddd, mmmm dd, yyyy": Date, "mm-dd-yy": Date, `d "h"`: Date,
+		"d;h": Date, `yyyy\-mm`: Date,
 		"h:mm": Clock, "hh:mm:ss": Clock, "h AM/PM": Clock, "hh:mm A/P": Clock, "H:MM": Clock,
 		"yyyy-mm-dd hh:mm": DateTime, "m/d h": DateTime, "hh:mm d/m": DateTime, `yyyy-mm-dd"T"hh`: DateTime,
-		"[h]:mm": Duration, "[HH]:mm:ss": Duration, "[mm]": Duration, "mm:ss": Duration, "[s].00": Duration, "ss": Duration,
+		"[h]:mm": Duration, "[HH]:mm:ss": Duration, "[mm]": Duration, "mm:ss": Duration,
+		"[s].00": Duration, "ss": Duration,
 		`"open`: Plain, "[h": Plain, `0\`: Plain,
 	} {
 		if got := formatClass(0, code); got != want {
 			t.Errorf("%s: class %d, want %d", code, got, want)
 		}
 	}
-	for id, want := range map[int]Class{13: Plain, 14: Date, 17: Date, 18: Clock, 21: Clock, 22: DateTime, 23: Plain, 44: Plain, 45: Duration, 47: Duration, 48: Plain} {
+	for id, want := range map[int]Class{13: Plain, 14: Date, 17: Date, 18: Clock, 21: Clock, 22: DateTime, 23: Plain,
+		44: Plain, 45: Duration, 47: Duration, 48: Plain} {
 		if got := formatClass(id, ""); got != want {
 			t.Errorf("format %d: class %d, want %d", id, got, want)
 		}
@@ -187,7 +192,8 @@ func TestStyles(t *testing.T) {
 
 func TestNumberText(t *testing.T) {
 	zero := 0.0
-	for want, f := range map[string]float64{"0": -zero, "45433.25": 45433.25, "0.1": 0.1, "1E-10": 1e-10, "100000000000000000000": 1e20, "1E+21": 1e21,
+	for want, f := range map[string]float64{"0": -zero, "45433.25": 45433.25, "0.1": 0.1, "1E-10": 1e-10,
+		"100000000000000000000": 1e20, "1E+21": 1e21,
 		"-0.3": -0.3, "#NUM!": zero / zero} {
 		if got := numberText(f); got != want {
 			t.Errorf("%g: %s, want %s", f, got, want)

@@ -17,7 +17,8 @@ const maxFuzz = 1 << 16
 // refusal, number its rows in order, and give only valid UTF-8. Where
 // encoding/csv reads the file without complaint, it must give the same records.
 func FuzzCSV(f *testing.F) {
-	for _, s := range []string{"a,b\n1,2\n", "sep=;\na;b\n", "\"x\ny\",1\n\n6'2\",\"74\"\n", "\"74,1\n2,3\n\"", "\xff\xfea\x00,\x00b\x00",
+	for _, s := range []string{"a,b\n1,2\n", "sep=;\na;b\n", "\"x\ny\",1\n\n6'2\",\"74\"\n",
+		"\"74,1\n2,3\n\"", "\xff\xfea\x00,\x00b\x00",
 		"caf\xe9;1\r\n\r\n", "a\rb\r", "\xef\xbb\xbf\"\",\xff\n", "PK\x03\x04", "a,b\x00\n", "\"a\"\"\nb\" ,\n"} {
 		f.Add([]byte(s))
 	}
@@ -90,7 +91,9 @@ func checkAgainstStandard(t *testing.T, b Book, list []got, content []byte) {
 // FuzzWorkbook reads any XML as the sheet and the shared texts of a workbook.
 func FuzzWorkbook(f *testing.F) {
 	texts := `<sst><si><t>a</t></si><si><r><t>b</t></r></si></sst>`
-	f.Add(sheetXML(`<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="b"><v>1</v></c></row><row r="4"><c r="A4"><f>B1</f></c></row>`, `<mergeCells><mergeCell ref="A1:A3"/></mergeCells>`), texts)
+	f.Add(
+		sheetXML(
+			`<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="b"><v>1</v></c></row><row r="4"><c r="A4"><f>B1</f></c></row>`, `<mergeCells><mergeCell ref="A1:A3"/></mergeCells>`), texts)
 	f.Add(sheetXML(`<row><c t="inlineStr"><is><t>x</t></is></c><c t="str"><f>A1</f><v></v></c></row>`, ""), texts)
 	f.Add(sheetXML(`<row r="2"/><row r="1"/>`, "<!-- > -->"), "")
 	f.Add(`<worksheet><sheetData/></worksheet>`, "<sst/>")
@@ -108,7 +111,8 @@ func FuzzWorkbook(f *testing.F) {
 		defer func() { _ = b.Close() }()
 		list, err := read(b, 0)
 		checkRows(t, list)
-		if err == nil && len(list) > 0 && isBlank(list[len(list)-1].cells) && list[len(list)-1].problem == nil && !strings.Contains(texts, "t") {
+		if err == nil && len(list) > 0 && isBlank(list[len(list)-1].cells) && list[len(list)-1].problem == nil &&
+			!strings.Contains(texts, "t") {
 			t.Fatalf("the last row is blank: %+v", list[len(list)-1])
 		}
 	})
@@ -118,8 +122,12 @@ func FuzzWorkbook(f *testing.F) {
 func FuzzODS(f *testing.F) {
 	cell := `<t:table-cell o:value-type="date" o:date-value="2026-07-01" t:style-name="a" t:number-columns-repeated="2"/>`
 	f.Add(odsParts(`<s:style s:name="a" s:data-style-name="b"/><n:date-style s:name="b"><n:day/></n:date-style>`,
-		oneTable(`<t:table-column/><t:table-row t:number-rows-repeated="2">`+cell+`</t:table-row>`))[odsContent], "<a/>")
-	f.Add(odsParts("", oneTable(`<t:table-row><t:table-cell t:number-rows-spanned="2"><o:annotation><x:p>c</x:p></o:annotation><x:p>a<x:s x:c="3"/></x:p></t:table-cell></t:table-row>`))[odsContent], "")
+		oneTable(`<t:table-column/><t:table-row t:number-rows-repeated="2">`+cell+`</t:table-row>`))[odsContent],
+		"<a/>")
+	f.Add(
+		odsParts("",
+			oneTable(
+				`<t:table-row><t:table-cell t:number-rows-spanned="2"><o:annotation><x:p>c</x:p></o:annotation><x:p>a<x:s x:c="3"/></x:p></t:table-cell></t:table-row>`))[odsContent], "")
 	f.Fuzz(func(t *testing.T, content, styles string) {
 		if len(content)+len(styles) > maxFuzz {
 			return
@@ -145,8 +153,10 @@ func FuzzXLS(f *testing.F) {
 
 // FuzzBIFF reads any bytes as the stream of a workbook.
 func FuzzBIFF(f *testing.F) {
-	f.Add(stream(rec(recTexts, "\x01\x00\x00\x00\x01\x00\x00\x00\x02\x00\x00a")+rec(recContinue, "\x01b\x00"), rec(recTextCell, strings.Repeat("\x00", 10))))
-	f.Add(stream(rec(recXF, "\x00\x00\x16\x00"), rec(recFormula, strings.Repeat("\x00", 12)+"\xff\xff")+rec(recString, "\x01\x00\x00x")+rec(recMerge, "\x01\x00\x00\x00\x01\x00\x00\x00\x01\x00")))
+	f.Add(stream(rec(recTexts, "\x01\x00\x00\x00\x01\x00\x00\x00\x02\x00\x00a")+rec(recContinue, "\x01b\x00"),
+		rec(recTextCell, strings.Repeat("\x00", 10))))
+	f.Add(stream(rec(recXF, "\x00\x00\x16\x00"), rec(recFormula, strings.Repeat("\x00", 12)+"\xff\xff")+
+		rec(recString, "\x01\x00\x00x")+rec(recMerge, "\x01\x00\x00\x00\x01\x00\x00\x00\x01\x00")))
 	f.Fuzz(func(t *testing.T, content []byte) {
 		if len(content) > maxFuzz {
 			return

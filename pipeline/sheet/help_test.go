@@ -122,11 +122,13 @@ func parts(sheet string) map[string]string {
 		"[Content_Types].xml": `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="xml" ContentType="application/xml"/>` +
 			`<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
 			`<Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>`,
-		"_rels/.rels": relsHead + `<Relationship Id="r1" Type="` + relType + `officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+		"_rels/.rels": relsHead + `<Relationship Id="r1" Type="` + relType +
+			`officeDocument" Target="xl/workbook.xml"/></Relationships>`,
 		"xl/workbook.xml": `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships">` +
 			`<sheets><sheet name="Legs" sheetId="1" r:id="r1"/></sheets></workbook>`,
-		"xl/_rels/workbook.xml.rels": relsHead + `<Relationship Id="r1" Type="` + relType + `worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
-		"xl/worksheets/sheet1.xml":   sheet,
+		"xl/_rels/workbook.xml.rels": relsHead + `<Relationship Id="r1" Type="` + relType +
+			`worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
+		"xl/worksheets/sheet1.xml": sheet,
 	}
 }
 

@@ -47,7 +47,8 @@ func openODS(f *os.File, name string, z *zip.Reader, opt Options) (Book, error) 
 			return b, &Refusal{name, isProtected, nil}
 		}
 	}
-	o := odsReader{details: opt.Details, left: maxGridCells, styles: odsStyles{cells: map[string]odsCellStyle{}, formats: map[string]Class{}}}
+	o := odsReader{details: opt.Details, left: maxGridCells,
+		styles: odsStyles{cells: map[string]odsCellStyle{}, formats: map[string]Class{}}}
 	var err error
 	for _, part := range []string{"styles.xml", odsContent} {
 		err = errors.Join(err, o.readPart(z, part))
@@ -127,7 +128,8 @@ func (o *odsReader) start(t xml.StartElement) error {
 	case "null-date":
 		o.date1904 = attrOf(t, "date-value") == "1904-01-01"
 	case "table":
-		if o.grid == nil && attrOf(t, "style-name") != "ta_extref" { // what another file held when it was last looked at
+		if o.grid == nil && attrOf(t, "style-name") != "ta_extref" {
+			// what another file held when it was last looked at
 			o.startSheet(t)
 			return nil
 		}
@@ -205,7 +207,8 @@ func (o *odsReader) cell(t xml.StartElement) error {
 	if o.err != nil {
 		return nil
 	}
-	a := area{o.row, first, o.row + o.count(t, "number-rows-spanned") - 1, first + o.count(t, "number-columns-spanned") - 1}
+	a := area{o.row, first, o.row + o.count(t, "number-rows-spanned") - 1,
+		first + o.count(t, "number-columns-spanned") - 1}
 	if a.bottom > a.top || a.right > a.left {
 		o.fail(o.grid.merge(a))
 	}

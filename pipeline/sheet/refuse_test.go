@@ -27,7 +27,8 @@ func refused(t *testing.T, path, want string) {
 		t.Fatalf("not a refusal: %v", err)
 	}
 	text := err.Error()
-	if !strings.HasPrefix(text, filepath.Base(path)+": ") || !strings.Contains(text, want) || strings.ContainsAny(text, "\n") {
+	if !strings.HasPrefix(text, filepath.Base(path)+": ") || !strings.Contains(text, want) ||
+		strings.ContainsAny(text, "\n") {
 		t.Errorf("got %q, want it to hold %q", text, want)
 	}
 	if strings.Contains(text, filepath.Dir(path)) {
@@ -52,7 +53,8 @@ func TestRefusedByContent(t *testing.T) {
 		{"photo.heic", "\x00\x00\x00\x18ftypheic", "is a picture"},
 		{"log.csv.gz", "\x1f\x8b\x08\x00", "is a packed archive"},
 		{"page.xls", "\n<!DOCTYPE html><html><table>", "is a web page"},
-		{"old.xml", "<?xml version=\"1.0\"?><Workbook xmlns=\"urn:schemas-microsoft-com:office:spreadsheet\">", "is a sheet in XML"},
+		{"old.xml", "<?xml version=\"1.0\"?><Workbook xmlns=\"urn:schemas-microsoft-com:office:spreadsheet\">",
+			"is a sheet in XML"},
 		{"track.gpx", "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\">", "is a GPX track"},
 		{"other.xml", "<?xml version=\"1.0\"?><a/>", "is an XML document"},
 		{"utf32.csv", "\xff\xfe\x00\x00a\x00\x00\x00", "UTF-32"},
@@ -134,7 +136,8 @@ func TestRefusedArchives(t *testing.T) {
 		{"nosheet.xlsx", without("xl/worksheets/sheet1.xml"), "is missing"},
 		{"norels.xlsx", without("xl/_rels/workbook.xml.rels"), "is missing"},
 		{"badbook.xlsx", with("xl/workbook.xml", "<workbook><sheets>"), "is damaged"},
-		{"chart.xlsx", with("xl/_rels/workbook.xml.rels", relsHead+`<Relationship Id="r1" Type="`+relType+`chartsheet" Target="worksheets/sheet1.xml"/></Relationships>`), "has no sheets with cells"},
+		{"chart.xlsx", with("xl/_rels/workbook.xml.rels", relsHead+`<Relationship Id="r1" Type="`+relType+
+			`chartsheet" Target="worksheets/sheet1.xml"/></Relationships>`), "has no sheets with cells"},
 	} {
 		t.Run(c.name, func(t *testing.T) { refused(t, writeZip(t, c.name, c.parts), c.want) })
 	}
@@ -202,7 +205,8 @@ func TestDamagedParts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"xl/workbook.xml", "xl/_rels/workbook.xml.rels", "xl/worksheets/sheet1.xml", stringsPart} {
+	for _, name := range []string{"xl/workbook.xml", "xl/_rels/workbook.xml.rels",
+		"xl/worksheets/sheet1.xml", stringsPart} {
 		f := part(z, name)
 		if f == nil {
 			t.Fatalf("no part %s", name)

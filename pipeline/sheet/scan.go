@@ -270,7 +270,8 @@ func (s *scanner) endCell() error {
 		s.lay.marks = append(s.lay.marks, mark{s.row, c.col, text})
 	}
 	if len(s.lay.marks) > maxMarks {
-		return fmt.Errorf("it has more than %d booleans and formulas without a stored value; open it in a spreadsheet program and save it again", maxMarks)
+		return fmt.Errorf("it has more than %d booleans and formulas without a stored value; open it in a "+
+			"spreadsheet program and save it again", maxMarks)
 	}
 	return nil
 }

@@ -32,7 +32,8 @@ func cellStyles(z *zip.Reader) ([]Class, error) {
 		return nil, fmt.Errorf("its part %s: %w", f.Name, err)
 	}
 	var p stylesPart
-	if err := errors.Join(xml.NewDecoder(r).Decode(&p), r.Close()); err != nil { // years of pasting make it too large for decodePart
+	if err := errors.Join(xml.NewDecoder(r).Decode(&p), r.Close()); err != nil {
+		// years of pasting make it too large for decodePart
 		return nil, fmt.Errorf("its part %s: %w", f.Name, err)
 	}
 	codes := map[int]string{}

@@ -86,7 +86,8 @@ func eightBitForm(f io.ReaderAt, head []byte) (textForm, error) {
 		form.bad = true
 		form.note = "marked as UTF-8, but some of it is not: those rows are set aside"
 	default:
-		form = textForm{name: "Windows-1252", enc: charmap.Windows1252, note: "read as Windows-1252, because it is not valid UTF-8"}
+		form = textForm{name: "Windows-1252", enc: charmap.Windows1252,
+			note: "read as Windows-1252, because it is not valid UTF-8"}
 	}
 	return form, err
 }

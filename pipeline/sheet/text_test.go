@@ -38,7 +38,9 @@ func TestEncodings(t *testing.T) {
 			if info.Encoding != c.encoding || info.Workbook || info.Name != "" {
 				t.Errorf("%+v", info)
 			}
-			if said := slices.ContainsFunc(info.Notes, func(n string) bool { return strings.Contains(n, "Windows-1252") }); said != (c.encoding == "Windows-1252") {
+			if said := slices.ContainsFunc(info.Notes, func(n string) bool {
+				return strings.Contains(n, "Windows-1252")
+			}); said != (c.encoding == "Windows-1252") {
 				t.Errorf("notes %q", info.Notes)
 			}
 			equal(t, have, []string{`1 ["date" "length" "notes"]`, `2 ["2026-07-01" "6'2\"" "café – “naïve”"]`})
@@ -80,7 +82,8 @@ func TestValidUTF8AcrossBlocks(t *testing.T) {
 }
 
 func TestWholeRunes(t *testing.T) {
-	for text, want := range map[string]int{"": 0, "ab": 2, "aé": 3, "a\xc3": 1, "a\xf0\x9f\x90": 1, "\x80\x80\x80\x80\x80": 5} {
+	for text, want := range map[string]int{"": 0, "ab": 2, "aé": 3, "a\xc3": 1,
+		"a\xf0\x9f\x90": 1, "\x80\x80\x80\x80\x80": 5} {
 		if got := wholeRunes([]byte(text)); got != want {
 			t.Errorf("%q: %d, want %d", text, got, want)
 		}

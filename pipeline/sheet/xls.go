@@ -16,7 +16,8 @@ func openXLS(f *os.File, name string, opt Options) (Book, error) {
 		return b, &Refusal{name, "cannot be read: " + err.Error(), err}
 	}
 	if st.Size() > opt.MaxUnzipped {
-		return b, &Refusal{name, fmt.Sprintf("is of %d MiB, more than the %d MiB allowed; save its sheets as CSV", st.Size()>>20, opt.MaxUnzipped>>20), nil}
+		return b, &Refusal{name, fmt.Sprintf("is of %d MiB, more than the %d MiB allowed; save its sheets as CSV",
+			st.Size()>>20, opt.MaxUnzipped>>20), nil}
 	}
 	stream, reason, err := workbookStream(f, st.Size())
 	if reason != "" {

@@ -118,24 +118,35 @@ func readStream(t *testing.T, global, sheet string) ([]string, error) {
 
 func TestBIFF(t *testing.T) {
 	at := func(row, col, xf byte) string { return string([]byte{row, 0, col, 0, xf, 0}) }
-	format := rec(recFormat, "\xa4\x00\x06\x00\x00[h]:mm") + rec(recXF, "\x00\x00\x00\x00") + rec(recXF, "\x00\x00\xa4\x00")
-	texts := rec(recTexts, "\x03\x00\x00\x00\x03\x00\x00\x00\x01\x00\x00a\x05\x00\x00b\xe9") + // the rest of the second goes on in two bytes each
+	format := rec(recFormat, "\xa4\x00\x06\x00\x00[h]:mm") + rec(recXF, "\x00\x00\x00\x00") +
+		rec(recXF, "\x00\x00\xa4\x00")
+	// the rest of the second goes on in two bytes each
+	texts := rec(recTexts, "\x03\x00\x00\x00\x03\x00\x00\x00\x01\x00\x00a\x05\x00\x00b\xe9") +
 		rec(recContinue, "\x01c\x00\x0d\x01d\x00\x02\x00\x0c\x01\x00\x05\x00\x00\x00ef1234.....")
 	for _, c := range []struct {
 		name, global, sheet string
 		want                []string
 	}{
-		{"numbers", format, rec(recRK, at(0, 0, 1)+"\x02\x00\x00\x00") + rec(recMulRK, "\x00\x00\x01\x00\x00\x00\xf6\xff\xff\xff\x00\x00\x0b\x00\x00\x00\x00\x00\x00\x00\x04\x40\x03\x00") +
-			rec(recNumber, at(2, 1, 9)+"\x00\x00\x00\x00\x00\x00\xe0\x3f") + rec(recNumber, at(3, 0, 1)+"\x00\x00\x00\x00\x00\x00\xf8\x7f"),
+		{"numbers", format, rec(recRK, at(0, 0, 1)+"\x02\x00\x00\x00") +
+			rec(recMulRK,
+				"\x00\x00\x01\x00\x00\x00\xf6\xff\xff\xff\x00\x00\x0b\x00\x00\x00\x00\x00\x00\x00\x04\x40\x03\x00") +
+			rec(recNumber, at(2, 1, 9)+"\x00\x00\x00\x00\x00\x00\xe0\x3f") +
+			rec(recNumber, at(3, 0, 1)+"\x00\x00\x00\x00\x00\x00\xf8\x7f"),
 			[]string{`1|"0" duration|"-3"|"0.02"|"2.5`, "2", `3|""|"0.5`, `4|"#NUM!" duration`}},
-		{"texts", texts, rec(recTextCell, at(0, 0, 0)+"\x00\x00\x00\x00") + rec(recTextCell, at(0, 1, 0)+"\x01\x00\x00\x00") + rec(recTextCell, at(0, 2, 0)+"\x02\x00\x00\x00") +
+		{"texts", texts, rec(recTextCell, at(0, 0, 0)+"\x00\x00\x00\x00") +
+			rec(recTextCell, at(0, 1, 0)+"\x01\x00\x00\x00") + rec(recTextCell, at(0, 2, 0)+"\x02\x00\x00\x00") +
 			rec(recLabel, at(1, 0, 0)+"\x02\x00\x00x\x00"), []string{`1|"a"|"béc` + "č" + `d"|"ef`, `2|"x␀`}},
-		{"formulas", "", rec(recFormula, at(0, 0, 0)+"\x00\x00\x00\x00\x00\x00\xff\xff") + rec(0x04bc, "") + rec(recString, "\x02\x00\x00x") + rec(recContinue, "\x00y") +
-			rec(recFormula, at(0, 1, 0)+"\x02\x00\x2a\x00\x00\x00\xff\xff") + rec(recFormula, at(0, 2, 0)+"\x01\x00\x01\x00\x00\x00\xff\xff") +
-			rec(recBoolErr, at(0, 3, 0)+"\x07\x01") + rec(recBoolErr, at(0, 4, 0)+"\x00\x00") + rec(recFormula, at(1, 0, 0)+"\x03\x00\x00\x00\x00\x00\xff\xff"),
+		{"formulas", "", rec(recFormula, at(0, 0, 0)+"\x00\x00\x00\x00\x00\x00\xff\xff") + rec(0x04bc, "") +
+			rec(recString, "\x02\x00\x00x") + rec(recContinue, "\x00y") +
+			rec(recFormula, at(0, 1, 0)+"\x02\x00\x2a\x00\x00\x00\xff\xff") +
+			rec(recFormula, at(0, 2, 0)+"\x01\x00\x01\x00\x00\x00\xff\xff") +
+			rec(recBoolErr, at(0, 3, 0)+"\x07\x01") + rec(recBoolErr, at(0, 4, 0)+"\x00\x00") +
+			rec(recFormula, at(1, 0, 0)+"\x03\x00\x00\x00\x00\x00\xff\xff"),
 			[]string{`1|"xy"|"#N/A"|"TRUE"|"#DIV/0!"|"FALSE`, "2"}},
-		{"a chart within, and a merged area", "", rec(recBOF, "\x00\x06\x20\x00") + rec(recBoolErr, at(7, 0, 0)+"\x00\x00") + rec(recEOF, "") + rec(recBoolErr, at(0, 0, 0)+"\x01\x00") +
-			rec(recMerge, "\x01\x00\x00\x00\x00\x00\x00\x00\x01\x00") + rec(recBoolErr, at(0, 1, 0)+"\x00\x00"), []string{`1|"TRUE"|"" of "TRUE`}},
+		{"a chart within, and a merged area", "", rec(recBOF, "\x00\x06\x20\x00") +
+			rec(recBoolErr, at(7, 0, 0)+"\x00\x00") + rec(recEOF, "") + rec(recBoolErr, at(0, 0, 0)+"\x01\x00") +
+			rec(recMerge, "\x01\x00\x00\x00\x00\x00\x00\x00\x01\x00") + rec(recBoolErr, at(0, 1, 0)+"\x00\x00"),
+			[]string{`1|"TRUE"|"" of "TRUE`}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			rows, err := readStream(t, c.global, c.sheet)
@@ -146,14 +157,16 @@ func TestBIFF(t *testing.T) {
 		})
 	}
 	for _, c := range []struct{ name, global, sheet, want string }{
-		{"rows out of order", "", rec(recBoolErr, at(1, 0, 0)+"\x00\x00") + rec(recBoolErr, at(0, 0, 0)+"\x00\x00"), "row 1 comes after row 2"},
+		{"rows out of order", "", rec(recBoolErr, at(1, 0, 0)+"\x00\x00") + rec(recBoolErr, at(0, 0, 0)+"\x00\x00"),
+			"row 1 comes after row 2"},
 		{"text that is not there", texts, rec(recTextCell, at(0, 0, 0)+"\x03\x00\x00\x00"), "does not hold"},
 		{"short record", "", rec(recNumber, at(0, 0, 0)), "too short"},
 		{"merged areas cut short", "", rec(recMerge, "\x02\x00\x00\x00\x00\x00\x00\x00\x01\x00"), "cut short"},
 		{"column beyond the last", "", rec(recBoolErr, "\x00\x00\xff\xff\x00\x00\x00\x00"), "beyond the last"},
 		{"text cut short", "", rec(recLabel, at(0, 0, 0)+"\x09\x00\x00x"), "cut short"},
 		{"half a character", "", rec(recLabel, at(0, 0, 0)+"\x02\x00\x01x\x00y"), "cut short"},
-		{"shared texts cut short", rec(recTexts, "\x03\x00\x00\x00\x03\x00\x00\x00\x01\x00\x04\xff\xff\xff\x7fa"), "", "cut short"},
+		{"shared texts cut short", rec(recTexts, "\x03\x00\x00\x00\x03\x00\x00\x00\x01\x00\x04\xff\xff\xff\x7fa"), "",
+			"cut short"},
 	} {
 		if rows, err := readStream(t, c.global, c.sheet); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: got %q, %v", c.name, rows, err)

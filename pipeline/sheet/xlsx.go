@@ -207,7 +207,8 @@ func (r *bookRows) Next() bool {
 		return false
 	}
 	r.num++
-	r.take(Row{Num: r.num, Cells: r.marked(cells), Class: r.lay.classOf(r.num), Formula: r.lay.formulas[r.num], Comment: r.lay.comments[r.num]})
+	r.take(Row{Num: r.num, Cells: r.marked(cells), Class: r.lay.classOf(r.num), Formula: r.lay.formulas[r.num],
+		Comment: r.lay.comments[r.num]})
 	return true
 }
 

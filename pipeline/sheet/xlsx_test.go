@@ -78,7 +78,8 @@ func TestWorkbooksOfOtherPrograms(t *testing.T) {
 		t.Run(c.file, func(t *testing.T) {
 			b := open(t, "testdata/"+c.file)
 			infos := b.Sheets()
-			if len(infos) != 2 || infos[0].Name != "Legs 2026" || !infos[0].Workbook || infos[0].Hidden || infos[1].Hidden != c.hidden {
+			if len(infos) != 2 || infos[0].Name != "Legs 2026" || !infos[0].Workbook ||
+				infos[0].Hidden || infos[1].Hidden != c.hidden {
 				t.Errorf("sheets %+v", infos)
 			}
 			if infos[0].Date1904 != strings.Contains(c.file, "1904") {
@@ -140,12 +141,17 @@ func TestSheetXML(t *testing.T) {
 		{"no rows", "", "", nil},
 		{"blank rows", `<row r="1"/><row r="2"><c r="A2" s="1"/></row>`, "", nil},
 		{"shared formula", `<row r="1"><c r="A1"><f t="shared" si="0"/></c></row>`, "", []string{`1 ["="]`}},
-		{"formula that gives an empty text", `<row r="1"><c r="A1" t="str"><f>B1</f><v></v></c><c r="B1"><v>1</v></c></row>`, "", []string{`1 ["" "1"]`}},
-		{"booleans", `<row r="1"><c r="A1" t="b"><v>1</v></c><c r="B1" t="b"><v>0</v></c><c r="C1"><v>1</v></c></row>`, "",
+		{"formula that gives an empty text",
+			`<row r="1"><c r="A1" t="str"><f>B1</f><v></v></c><c r="B1"><v>1</v></c></row>`, "",
+			[]string{`1 ["" "1"]`}},
+		{"booleans", `<row r="1"><c r="A1" t="b"><v>1</v></c><c r="B1" t="b"><v>0</v></c><c r="C1"><v>1</v></c></row>`,
+			"",
 			[]string{`1 ["TRUE" "FALSE" "1"]`}},
-		{"comments, CDATA and > in quotes", `<!-- <row> --><row r="1"><c r="A1" t="inlineStr"><is><t><![CDATA[a <v> b]]></t></is></c></row>`,
+		{"comments, CDATA and > in quotes",
+			`<!-- <row> --><row r="1"><c r="A1" t="inlineStr"><is><t><![CDATA[a <v> b]]></t></is></c></row>`,
 			`<dataValidations a="1 > 0" b='"'/>`, []string{`1 ["a <v> b"]`}},
-		{"merged block", `<row r="1"><c r="A1"><v>7</v></c><c r="B1"><v>9</v></c><c r="C1"><v>1</v></c></row><row r="2"><c r="C2"><v>2</v></c></row><row r="3"><c r="C3"><v>3</v></c></row>`,
+		{"merged block",
+			`<row r="1"><c r="A1"><v>7</v></c><c r="B1"><v>9</v></c><c r="C1"><v>1</v></c></row><row r="2"><c r="C2"><v>2</v></c></row><row r="3"><c r="C3"><v>3</v></c></row>`,
 			`<mergeCells><mergeCell ref="A1:B2"/></mergeCells>`,
 			[]string{`1 ["7" "" "1"] map[1:7]`, `2 ["" "" "2"] map[0:7 1:7]`, `3 ["" "" "3"]`}},
 		{"merged beyond the data", `<row r="1"><c r="A1"><v>7</v></c></row><row r="3"><c r="B3"><v>2</v></c></row>`,
@@ -168,9 +174,11 @@ func TestSheetXML(t *testing.T) {
 
 // Prefixes and the strict name space are other ways of writing the same.
 func TestPrefixedXML(t *testing.T) {
-	p := parts(`<x:worksheet xmlns:x="http://purl.oclc.org/ooxml/spreadsheetml/main"><x:sheetData><x:row r="1"><x:c r="A1" t="b"><x:v>1</x:v></x:c></x:row>` +
-		`<x:row r="2"><x:c r="B2"><x:v>5</x:v></x:c></x:row></x:sheetData><x:mergeCells><x:mergeCell ref="A1:A2"/></x:mergeCells></x:worksheet>`)
-	equal(t, lines(readAll(t, open(t, writeZip(t, "log.xlsx", p)), 0)), []string{`1 ["TRUE"]`, `2 ["" "5"] map[0:TRUE]`})
+	p := parts(
+		`<x:worksheet xmlns:x="http://purl.oclc.org/ooxml/spreadsheetml/main"><x:sheetData><x:row r="1"><x:c r="A1" t="b"><x:v>1</x:v></x:c></x:row>` +
+			`<x:row r="2"><x:c r="B2"><x:v>5</x:v></x:c></x:row></x:sheetData><x:mergeCells><x:mergeCell ref="A1:A2"/></x:mergeCells></x:worksheet>`)
+	equal(t, lines(readAll(t, open(t, writeZip(t, "log.xlsx", p)), 0)),
+		[]string{`1 ["TRUE"]`, `2 ["" "5"] map[0:TRUE]`})
 }
 
 // What is faulty must not read as a shorter sheet.
@@ -182,18 +190,24 @@ func TestFaultySheets(t *testing.T) {
 		{"cell of another row", `<row r="1"><c r="A7"><v>1</v></c></row>`, "", "a cell named"},
 		{"row beyond the last", `<row r="1048577"/>`, "", "a row numbered"},
 		{"column beyond the last", `<row r="1"><c r="XFE1"/></row>`, "", "a cell named"},
-		{"bare ampersand in the last row", row + `<row r="2"><c r="A2" t="str"><v>rod & reel</v></c></row>`, "", "after row 1"},
-		{"bare ampersand before", `<row r="1"><c r="A1" t="str"><v>a & b</v></c></row><row r="2"><c r="A2"><v>1</v></c></row>`, "", "after row"},
-		{"tags that do not match", row + `<row r="2"><c r="A2"></row><row r="3"><c r="A3"><v>1</v></c></row>`, "", "after row"},
+		{"bare ampersand in the last row", row + `<row r="2"><c r="A2" t="str"><v>rod & reel</v></c></row>`, "",
+			"after row 1"},
+		{"bare ampersand before",
+			`<row r="1"><c r="A1" t="str"><v>a & b</v></c></row><row r="2"><c r="A2"><v>1</v></c></row>`, "",
+			"after row"},
+		{"tags that do not match", row + `<row r="2"><c r="A2"></row><row r="3"><c r="A3"><v>1</v></c></row>`, "",
+			"after row"},
 		{"text that is not there", `<row r="1"><c r="A1" t="s"><v>0</v></c></row>`, "", "refers to a text"},
 		{"merged area without sense", row, `<mergeCell ref="B2:A1"/>`, "a merged area named"},
 		{"too many merged areas", row, strings.Repeat(`<mergeCell ref="A1:A2"/>`, maxMerges+1), "merged areas"},
-		{"merged areas too large", row + `<row r="1048576"><c r="E1048576"><v>1</v></c></row>`, `<mergeCell ref="A1:XFD1048576"/>`, "cover"},
+		{"merged areas too large", row + `<row r="1048576"><c r="E1048576"><v>1</v></c></row>`,
+			`<mergeCell ref="A1:XFD1048576"/>`, "cover"},
 		{"tag that does not end", row, `<a b="` + strings.Repeat("x", 2*maxTag), "does not end"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := readXML(t, c.rows, c.tail)
-			if err == nil || !strings.Contains(err.Error(), c.want) || !strings.HasPrefix(err.Error(), `log.xlsx: sheet "Legs" cannot be read: `) {
+			if err == nil || !strings.Contains(err.Error(), c.want) ||
+				!strings.HasPrefix(err.Error(), `log.xlsx: sheet "Legs" cannot be read: `) {
 				t.Errorf("got %v, want %q", err, c.want)
 			}
 		})
@@ -208,7 +222,8 @@ func TestFaultySheets(t *testing.T) {
 }
 
 func TestWorkbookLongCell(t *testing.T) {
-	have, err := readXML(t, `<row r="1"><c r="A1"><v>1</v></c><c r="B1" t="inlineStr"><is><t>`+strings.Repeat("é", maxCell+1)+`</t></is></c></row>`+
+	have, err := readXML(t, `<row r="1"><c r="A1"><v>1</v></c><c r="B1" t="inlineStr"><is><t>`+strings.Repeat("é",
+		maxCell+1)+`</t></is></c></row>`+
 		`<row r="2"><c r="A2"><v>2</v></c></row>`, "")
 	if err != nil || len(have) != 2 || have[0].problem == nil || have[0].problem.Pos.String() != "log.xlsx!Legs!B1" {
 		t.Fatalf("%v, %+v", err, have)
@@ -223,7 +238,8 @@ func TestWorkbookReadTwice(t *testing.T) {
 	rows := []any{"a", true, 2.5}
 	err := f.SetSheetRow("Sheet1", "A1", &rows)
 	if err == nil {
-		err = f.AddChartSheet("Chart", &excelize.Chart{Type: excelize.Col, Series: []excelize.ChartSeries{{Values: "Sheet1!$A$1:$C$1"}}})
+		err = f.AddChartSheet("Chart", &excelize.Chart{Type: excelize.Col,
+			Series: []excelize.ChartSeries{{Values: "Sheet1!$A$1:$C$1"}}})
 	}
 	if err == nil {
 		_, err = f.NewSheet("Last")
@@ -269,11 +285,14 @@ func TestWorkbookInTemporaryFiles(t *testing.T) {
 	const n = 60000
 	var rows, texts strings.Builder
 	for i := range n {
-		fmt.Fprintf(&rows, `<row r="%d"><c r="A%d" t="s"><v>%d</v></c><c r="B%d"><v>%d</v></c></row>`, i+1, i+1, n-1-i, i+1, i)
-		fmt.Fprintf(&texts, `<si><t xml:space="preserve">lure %d, a text that takes its share of room &amp; more</t></si>`, i)
+		fmt.Fprintf(&rows, `<row r="%d"><c r="A%d" t="s"><v>%d</v></c><c r="B%d"><v>%d</v></c></row>`, i+1, i+1, n-1-i,
+			i+1, i)
+		fmt.Fprintf(&texts,
+			`<si><t xml:space="preserve">lure %d, a text that takes its share of room &amp; more</t></si>`, i)
 	}
 	p := parts(sheetXML(rows.String(), `<mergeCells><mergeCell ref="A1:A2"/></mergeCells>`))
-	p[stringsPart] = `<sst xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">` + texts.String() + `</sst>`
+	p[stringsPart] = `<sst xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">` + texts.String() +
+		`</sst>`
 	if len(p[stringsPart]) < inMemory || len(p["xl/worksheets/sheet1.xml"]) < inMemory {
 		t.Fatal("the parts are too small for what is tested")
 	}

@@ -52,7 +52,8 @@ func checkZip(z *zip.Reader, maxUnzipped int64) string {
 		total += min(f.UncompressedSize64, 1<<50) // The sum cannot overflow.
 	}
 	if total > uint64(maxUnzipped) {
-		return fmt.Sprintf("would unpack to %d MiB, more than the %d MiB allowed; save its sheets as CSV", total>>20, maxUnzipped>>20)
+		return fmt.Sprintf("would unpack to %d MiB, more than the %d MiB allowed; save its sheets as CSV", total>>20,
+			maxUnzipped>>20)
 	}
 	return foreignReason(z)
 }

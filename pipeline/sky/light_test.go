@@ -12,7 +12,8 @@ import (
 func TestLightAt(t *testing.T) {
 	pst := time.FixedZone("PST", -8*3600)
 	for clock, want := range map[string]Light{
-		"00:00": Night, "06:20": Night, "06:24": Dawn, "08:20": Dawn, "08:24": Day, "15:58": Day, "16:02": Dusk, "17:58": Dusk, "18:02": Night,
+		"00:00": Night, "06:20": Night, "06:24": Dawn, "08:20": Dawn, "08:24": Day, "15:58": Day, "16:02": Dusk,
+		"17:58": Dusk, "18:02": Night,
 	} {
 		at, err := time.ParseInLocation("2006-01-02 15:04", "2008-01-01 "+clock, pst)
 		if err != nil {

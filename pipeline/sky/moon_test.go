@@ -13,7 +13,8 @@ func TestMeeusExample(t *testing.T) {
 	at := time.Date(1992, 4, 12, 0, 0, 0, 0, time.UTC)
 	i, d := phaseAngle(at)
 	lit, phase := Moon(at)
-	if math.Abs(d-113.8423037) > 1e-5 || math.Abs(i-68.8833551) > 1e-5 || math.Abs(lit-.6801339) > 1e-6 || phase != FirstQuarter {
+	if math.Abs(d-113.8423037) > 1e-5 || math.Abs(i-68.8833551) > 1e-5 ||
+		math.Abs(lit-.6801339) > 1e-6 || phase != FirstQuarter {
 		t.Errorf("D %v, i %v, share %v, %s", d, i, lit, phase)
 	}
 	if math.Abs(lit-.6786) > .002 {
@@ -73,7 +74,8 @@ func TestMeeusPhaseInstants(t *testing.T) {
 	if lit, _ := Moon(time.Date(1977, 2, 18, 3, 37, 42, 0, time.UTC)); lit > .001 {
 		t.Errorf("new moon of 1977: share %v", lit)
 	}
-	if lit, phase := Moon(time.Date(2044, 1, 21, 23, 48, 17, 0, time.UTC)); math.Abs(lit-.5) > .01 || phase != LastQuarter {
+	if lit, phase := Moon(time.Date(2044, 1, 21, 23, 48, 17, 0, time.UTC)); math.Abs(lit-.5) > .01 ||
+		phase != LastQuarter {
 		t.Errorf("last quarter of 2044: share %v, %s", lit, phase)
 	}
 }

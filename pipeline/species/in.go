@@ -23,7 +23,8 @@ func (l *List) In(text string) []Span { return l.InOcean(text, "") }
 func (l *List) InOcean(text, ocean string) []Span {
 	ocean, _ = ParseOcean(ocean)
 	s := scan{l: l, text: text, ocean: ocean, words: split(text)}
-	s.shouted = !strings.ContainsFunc(text, unicode.IsLower) && slices.ContainsFunc(s.words, func(w word) bool { return len(w.key) > 3 && !w.digits })
+	s.shouted = !strings.ContainsFunc(text, unicode.IsLower) &&
+		slices.ContainsFunc(s.words, func(w word) bool { return len(w.key) > 3 && !w.digits })
 	var out []Span
 	var last hit
 	for i := 0; i < len(s.words); {
@@ -68,7 +69,8 @@ func split(text string) (out []word) {
 		for end < len(text) {
 			r, n := utf8.DecodeRuneInString(text[end:])
 			next, _ := utf8.DecodeRuneInString(text[end+n:])
-			if digits && !unicode.IsDigit(r) || !digits && !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) && !(strings.ContainsRune(apostrophes, r) && unicode.IsLetter(next)) {
+			if digits && !unicode.IsDigit(r) || !digits && !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) &&
+				!(strings.ContainsRune(apostrophes, r) && unicode.IsLetter(next)) {
 				break
 			}
 			end += n

@@ -7,8 +7,10 @@ import (
 
 // plain maps accented letters of the languages in the name table to plain ones.
 var plain = strings.NewReplacer(
-	"á", "a", "à", "a", "â", "a", "ã", "a", "ä", "a", "å", "a", "ā", "a", "ç", "c", "é", "e", "è", "e", "ê", "e", "ë", "e", "ē", "e",
-	"í", "i", "ì", "i", "î", "i", "ï", "i", "ī", "i", "ñ", "n", "ó", "o", "ò", "o", "ô", "o", "õ", "o", "ö", "o", "ō", "o", "ø", "o",
+	"á", "a", "à", "a", "â", "a", "ã", "a", "ä", "a", "å", "a", "ā", "a", "ç", "c", "é", "e", "è",
+	"e", "ê", "e", "ë", "e", "ē", "e",
+	"í", "i", "ì", "i", "î", "i", "ï", "i", "ī", "i", "ñ", "n", "ó", "o", "ò", "o", "ô", "o", "õ",
+	"o", "ö", "o", "ō", "o", "ø", "o",
 	"ú", "u", "ù", "u", "û", "u", "ü", "u", "ū", "u", "ý", "y", "ÿ", "y", "œ", "oe", "æ", "ae", "ß", "ss")
 
 // normalise is a name in lower case without accents; apostrophes (and the Hawaiian

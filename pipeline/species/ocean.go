@@ -13,12 +13,14 @@ var oceans = []string{"pacific", "north pacific", "south pacific", "eastern paci
 
 // oceanWords are other usual ways to write an ocean.
 var oceanWords = map[string]string{
-	"gulf of mexico": "western atlantic", "caribbean": "western atlantic", "gulf": "western atlantic", "med": "mediterranean",
+	"gulf of mexico": "western atlantic", "caribbean": "western atlantic",
+	"gulf": "western atlantic", "med": "mediterranean",
 	"east atlantic": "eastern atlantic", "west atlantic": "western atlantic", "northwest atlantic": "western atlantic",
 	"northeast atlantic":    "eastern atlantic",
 	"eastern north pacific": "eastern pacific", "east pacific": "eastern pacific", "west pacific": "western pacific",
 	"northern pacific": "north pacific", "southern pacific": "south pacific", "northern atlantic": "north atlantic",
-	"southern atlantic": "south atlantic", "hawaii": "north pacific", "baja": "eastern pacific", "california": "eastern pacific",
+	"southern atlantic": "south atlantic", "hawaii": "north pacific", "baja": "eastern pacific",
+	"california": "eastern pacific",
 }
 
 // Oceans returns the ocean words that Find understands.

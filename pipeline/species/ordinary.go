@@ -24,11 +24,14 @@ var (
 	onward = set(`and or at on in to from for with by off out released lost landed kept boated tagged hooked caught missed
 		raised y e et und o con de del da di em a al le la x`)
 	// decoys are things that only look like a fish's name.
-	decoys = set2("woo hoo|yoo hoo|frigate bird|frigatebird|king tide|king size|bottlenose dolphin|bottle nose dolphin|" +
-		"spotted dolphin|spinner dolphin|rissos dolphin|pod of dolphin|dolphin pod|sail boat|sail away|tuna tower|tuna tube|" +
-		"sierra nevada|la sierra|barra de|jack plate|mackerel sky|shark tooth|ono island|pez espada negro|sword tip")
+	decoys = set2(
+		"woo hoo|yoo hoo|frigate bird|frigatebird|king tide|king size|bottlenose dolphin|bottle nose dolphin|" +
+			"spotted dolphin|spinner dolphin|rissos dolphin|pod of dolphin|dolphin pod|sail boat|sail away|tuna " +
+			"tower|tuna tube|" +
+			"sierra nevada|la sierra|barra de|jack plate|mackerel sky|shark tooth|ono island|pez espada negro|sword tip")
 	// others are fish that take the name of another one: blackfin snapper.
-	others = set("snapper rockfish salmon bass grouper cod crab flounder tilefish shad scad croaker perch sculpin drum rosefish")
+	others = set("snapper rockfish salmon bass grouper cod crab flounder tilefish shad scad croaker perch sculpin " +
+		"drum rosefish")
 )
 
 func set(words string) map[string]bool { return lookup(strings.Fields(words)) }

@@ -16,8 +16,9 @@ const (
 )
 
 var (
-	codeForm    = regexp.MustCompile(`^[A-Z]{3}$`)
-	groups      = []string{"tuna", "small tuna", "bonito", "billfish", "mackerel", "dolphinfish", "jack", "barracuda", "shark", "other"}
+	codeForm = regexp.MustCompile(`^[A-Z]{3}$`)
+	groups   = []string{"tuna", "small tuna", "bonito", "billfish", "mackerel", "dolphinfish", "jack",
+		"barracuda", "shark", "other"}
 	lengthKinds = []string{"", "FL", "SFL", "TL", "LJFL"}
 )
 

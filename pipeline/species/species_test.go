@@ -19,20 +19,24 @@ func mustDefault(t *testing.T) *List {
 func TestFindOneMeaning(t *testing.T) {
 	l := mustDefault(t)
 	tests := map[string][]string{
-		"YFT": {"yft", " YFT ", "Yellowfin", "yellow-fin", "YELLOWFIN TUNAS", "thunnus albacares", "T. albacares", "ahi", "‘Ahi", "ʻahi", "Atún aleta amarilla", "atun aleta amarilla", "thon jaune", "thons jaunes", "rabil"},
+		"YFT": {"yft", " YFT ", "Yellowfin", "yellow-fin", "YELLOWFIN TUNAS", "thunnus albacares", "T. albacares",
+			"ahi", "‘Ahi", "ʻahi", "Atún aleta amarilla", "atun aleta amarilla", "thon jaune", "thons jaunes", "rabil"},
 		"PBF": {"Pacific bluefin tuna", "pacific blue-fin", "cimarrón", "Thunnus orientalis"},
 		"BFT": {"atlantic bluefin", "BFT", "giant bluefin"},
 		"BET": {"Big Eye", "bigeye tuna", "ahi po'onui", "patudo"},
 		"ALB": {"albacore", "Albacores", "tombo", "germon", "bonito del norte", "longfin"},
 		"SKJ": {"skipjack", "aku", "Barrilete", "listao"},
 		"WAH": {"wahoo", "Wahoos", "ono", "peto", "thazard-bâtard", "THAZARD BÂTARD"},
-		"DOL": {"mahi", "Mahi-Mahi", "mahimahi", "dolphin", "dolphinfish", "dolphin fish", "dourado", "coryphène", "coryphe\u0300ne", "lampuga"},
+		"DOL": {"mahi", "Mahi-Mahi", "mahimahi", "dolphin", "dolphinfish", "dolphin fish", "dourado", "coryphène",
+			"coryphe\u0300ne", "lampuga"},
 		"SWO": {"swordfish", "broadbill", "pez espada", "espadon", "Xiphias gladius"},
 		"BUM": {"blue marlin", "Marlín azul", "kajiki", "makaira mazara"},
 		"MLS": {"striped marlin", "nairagi", "Tetrapturus audax"},
 		"WHM": {"white marlin"}, "BLM": {"black marlin"}, "KGM": {"king mackerel"}, "AMB": {"greater amberjack"},
-		"LTA": {"false albacore", "little tunny"}, "BEP": {"pacific bonito"}, "SMA": {"mako", "shortfin mako"}, "WEW": {"white seabass"},
-		"BLF": {"blackfin tuna"}, "LOT": {"longtail tuna"}, "SBF": {"southern bluefin"}, "YTC": {"California yellowtail", "Seriola dorsalis"}, "CBA": {"cobia"}, "LAG": {"opah"},
+		"LTA": {"false albacore", "little tunny"}, "BEP": {"pacific bonito"},
+		"SMA": {"mako", "shortfin mako"}, "WEW": {"white seabass"},
+		"BLF": {"blackfin tuna"}, "LOT": {"longtail tuna"}, "SBF": {"southern bluefin"},
+		"YTC": {"California yellowtail", "Seriola dorsalis"}, "CBA": {"cobia"}, "LAG": {"opah"},
 	}
 	for want, names := range tests {
 		for _, name := range names {
@@ -48,20 +52,28 @@ func TestFindOneMeaning(t *testing.T) {
 func TestFindByOcean(t *testing.T) {
 	l := mustDefault(t)
 	tests := []struct{ name, ocean, want string }{
-		{"bluefin", "", "? BFT PBF SBF"}, {"Bluefin Tunas", "Pacific", "PBF"}, {"bluefin", "eastern pacific", "PBF"}, {"bluefin", "north atlantic", "BFT"},
-		{"bluefin", "Gulf of Mexico", "BFT"}, {"thon rouge", "mediterranean", "BFT"}, {"bluefin", "indian ocean", "SBF"}, {"bluefin", "south pacific", "? PBF SBF"},
+		{"bluefin", "", "? BFT PBF SBF"}, {"Bluefin Tunas", "Pacific", "PBF"}, {"bluefin", "eastern pacific", "PBF"},
+		{"bluefin", "north atlantic", "BFT"},
+		{"bluefin", "Gulf of Mexico", "BFT"}, {"thon rouge", "mediterranean", "BFT"},
+		{"bluefin", "indian ocean", "SBF"}, {"bluefin", "south pacific", "? PBF SBF"},
 		{"bluefin", "lake", "? BFT PBF SBF"},
-		{"yellowtail", "", "? AMJ SNY YTC"}, {"yellowtail", "pacific", "YTC"}, {"yellowtail", "western pacific", "? AMJ YTC"}, {"yellowtail", "caribbean", "SNY"},
+		{"yellowtail", "", "? AMJ SNY YTC"}, {"yellowtail", "pacific", "YTC"},
+		{"yellowtail", "western pacific", "? AMJ YTC"}, {"yellowtail", "caribbean", "SNY"},
 		{"dorado", "", "? CFW DOL"}, {"Dorados", "eastern pacific", "DOL"}, {"dorado", "mediterranean", "DOL"},
-		{"kingfish", "", "? COM KGM YTC"}, {"kingfish", "atlantic", "KGM"}, {"kingfish", "south pacific", "YTC"}, {"kingfish", "indian", "COM"},
+		{"kingfish", "", "? COM KGM YTC"}, {"kingfish", "atlantic", "KGM"}, {"kingfish", "south pacific", "YTC"},
+		{"kingfish", "indian", "COM"},
 		{"blackfin", "", "? BAB BLF"}, {"blackfin", "north atlantic", "BLF"}, {"blackfin", "indian", "BAB"},
-		{"spanish mackerel", "", "? COM SIE SSM"}, {"spanish mackerel", "atlantic", "SSM"}, {"spanish mackerels", "south pacific", "COM"}, {"spanish mackerel", "pacific", "? COM SIE"},
+		{"spanish mackerel", "", "? COM SIE SSM"}, {"spanish mackerel", "atlantic", "SSM"},
+		{"spanish mackerels", "south pacific", "COM"}, {"spanish mackerel", "pacific", "? COM SIE"},
 		{"sailfish", "", "? SAI SFA"}, {"sailfish", "atlantic", "SAI"}, {"pez vela", "eastern pacific", "SFA"},
-		{"albacora", "mediterranean", "ALB"}, {"albacora", "eastern pacific", "YFT"}, {"albie", "atlantic", "LTA"}, {"albie", "pacific", "ALB"},
+		{"albacora", "mediterranean", "ALB"}, {"albacora", "eastern pacific", "YFT"},
+		{"albie", "atlantic", "LTA"}, {"albie", "pacific", "ALB"},
 		{"bonito", "eastern pacific", "BEP"}, {"bonito", "atlantic", "? BON LTA"}, {"marlin", "atlantic", "? BUM WHM"},
-		{"BFT", "pacific", "PBF"}, {"BFT", "atlantic", "BFT"}, {"spearfish", "pacific", "SSP"}, {"king", "pacific", "YTC"},
+		{"BFT", "pacific", "PBF"}, {"BFT", "atlantic", "BFT"},
+		{"spearfish", "pacific", "SSP"}, {"king", "pacific", "YTC"},
 		{"tuna", "mediterranean", "? ALB BFT"}, {"yellowfin", "atlantic", "YFT"}, {"wahoo", "indian", "WAH"},
-		{"", "", ""}, {"   ", "pacific", ""}, {"old boot", "pacific", ""}, {"?!", "", ""}, {"(tuna)", "mediterranean", "? ALB BFT"},
+		{"", "", ""}, {"   ", "pacific", ""}, {"old boot", "pacific", ""}, {"?!", "", ""},
+		{"(tuna)", "mediterranean", "? ALB BFT"},
 	}
 	for _, tt := range tests {
 		m := l.Find(tt.name, tt.ocean)
@@ -117,7 +129,8 @@ func TestAliases(t *testing.T) {
 func TestByCode(t *testing.T) {
 	l := mustDefault(t)
 	s, ok := l.ByCode(" pbf")
-	if !ok || s.Scientific != "Thunnus orientalis" || s.Group != "tuna" || s.MaxLengthCM != 300 || s.MaxWeightKG != 450 {
+	if !ok || s.Scientific != "Thunnus orientalis" || s.Group != "tuna" ||
+		s.MaxLengthCM != 300 || s.MaxWeightKG != 450 {
 		t.Errorf("%+v %v", s, ok)
 	}
 	for _, code := range []string{"", "tuna", "ZZZ"} {
@@ -139,7 +152,8 @@ func TestEveryNameIsFound(t *testing.T) {
 		m := l.Find(row["name"].text, row["ocean"].text)
 		code := row["code"].text
 		if m.Species.Code != code && !slices.Contains(m.Candidates, code) {
-			t.Errorf("names.csv row %d: %q in %q gives %+v, want %s", row["name"].row, row["name"].text, row["ocean"].text, m, code)
+			t.Errorf("names.csv row %d: %q in %q gives %+v, want %s", row["name"].row,
+				row["name"].text, row["ocean"].text, m, code)
 		}
 	}
 	if len(rows) < 300 {
@@ -166,7 +180,9 @@ func TestEverySpecies(t *testing.T) {
 }
 
 func TestOceans(t *testing.T) {
-	for in, want := range map[string]string{"": "", " Pacific ": "pacific", "North-Pacific Ocean": "north pacific", "Mediterranean Sea": "mediterranean", "the moon": "", "Gulf of Mexico": "western atlantic", "west Atlantic": "western atlantic"} {
+	for in, want := range map[string]string{"": "", " Pacific ": "pacific", "North-Pacific Ocean": "north pacific",
+		"Mediterranean Sea": "mediterranean", "the moon": "", "Gulf of Mexico": "western atlantic",
+		"west Atlantic": "western atlantic"} {
 		got, err := ParseOcean(in)
 		if got != want || (err != nil) != (in == "the moon") {
 			t.Errorf("%q: %q %v, want %q", in, got, err, want)

@@ -24,7 +24,8 @@ func (db *DB) insertArrow(ctx context.Context, table, extra string, r array.Reco
 	for i, f := range r.Schema().Fields() {
 		columns[i] = identifier(f.Name)
 	}
-	res, err := db.conn.ExecContext(ctx, fmt.Sprintf(strings.TrimSpace(statement("insert_incoming")), table, extra, strings.Join(columns, ", ")))
+	res, err := db.conn.ExecContext(ctx, fmt.Sprintf(strings.TrimSpace(statement("insert_incoming")), table,
+		extra, strings.Join(columns, ", ")))
 	if readErr := r.Err(); readErr != nil {
 		return 0, readErr // the cause, in its own words, not the database's report of it
 	}

@@ -13,19 +13,22 @@ import (
 func TestWithBands(t *testing.T) {
 	ctx := context.Background()
 	db := open(t, "")
-	was := []Band{{"speed-band", 0, math.Inf(1), "all"}, {"setback", 0, 50, "[0, 50)"}, {"setback", 50, math.Inf(1), "50 and up"}}
+	was := []Band{{"speed-band", 0, math.Inf(1), "all"}, {"setback", 0, 50, "[0, 50)"},
+		{"setback", 50, math.Inf(1), "50 and up"}}
 	if err := db.putBands(ctx, was); err != nil {
 		t.Fatal(err)
 	}
 	levels := func() string {
 		var all string
-		if err := db.conn.QueryRowContext(ctx, "SELECT string_agg(factor || ' ' || level, '; ' ORDER BY factor || ' ' || level) FROM band").Scan(&all); err != nil {
+		if err := db.conn.QueryRowContext(ctx, "SELECT string_agg(factor || ' ' || level, '; ' ORDER BY factor || ' "+
+			"' || level) FROM band").Scan(&all); err != nil {
 			t.Fatal(err)
 		}
 		return all
 	}
 	stop := errors.New("stop")
-	err := db.WithBands(ctx, []Band{{"setback", 0, 45.72, "0 to 50 yd"}, {"setback", 45.72, math.Inf(1), "50 yd or more"}}, func() error {
+	err := db.WithBands(ctx, []Band{{"setback", 0, 45.72, "0 to 50 yd"},
+		{"setback", 45.72, math.Inf(1), "50 yd or more"}}, func() error {
 		if got := levels(); got != "setback 0 to 50 yd; setback 50 yd or more; speed-band all" {
 			t.Errorf("levels %q", got)
 		}

@@ -53,14 +53,16 @@ func Compact(ctx context.Context, file string) (err error) {
 	if err != nil {
 		return err
 	}
-	for _, s := range []string{fmt.Sprintf(statement("compact_from"), literal(file)), fmt.Sprintf(statement("compact_to"), literal(part)),
+	for _, s := range []string{fmt.Sprintf(statement("compact_from"), literal(file)),
+		fmt.Sprintf(statement("compact_to"), literal(part)),
 		statement("compact"), statement("compact_done")} {
 		if _, err = pool.ExecContext(ctx, s); err != nil {
 			break
 		}
 	}
 	if err = errors.Join(err, pool.Close()); err != nil {
-		return errors.Join(fmt.Errorf("%s could not be made smaller, and is as it was: %w", file, err), ignoreMissing(os.Remove(part)))
+		return errors.Join(fmt.Errorf("%s could not be made smaller, and is as it was: %w", file, err),
+			ignoreMissing(os.Remove(part)))
 	}
 	return os.Rename(part, file)
 }

@@ -174,7 +174,8 @@ func offsets(name string, loc *time.Location, first, last int) [][]any {
 
 // refill replaces a small table's rows.
 func (db *DB) refill(ctx context.Context, table string, rows [][]any) error {
-	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"), "TABLE_NAME", table)); err != nil {
+	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"),
+		"TABLE_NAME", table)); err != nil {
 		return err
 	}
 	if err := db.appendRows(table, rows); err != nil {

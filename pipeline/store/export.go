@@ -27,7 +27,8 @@ type ColumnType struct{ Name, Type string }
 var homeKeys = []string{"trip_id", "leg_id", "strike_id", "fish_id"}
 
 // homes are the columns that give a row its season and boat where no trip does.
-var homes = map[string]string{"entry": `log_id, sheet_no, "row"`, "track": "log_id, track_no", "fix": "log_id, track_no, at_ms", "track_piece": "log_id, track_no, at_utc"}
+var homes = map[string]string{"entry": `log_id, sheet_no, "row"`, "track": "log_id, track_no",
+	"fix": "log_id, track_no, at_ms", "track_piece": "log_id, track_no, at_utc"}
 
 // Tables lists the tables of the season file.
 func (db *DB) Tables(ctx context.Context) ([]TableColumns, error) {
@@ -79,7 +80,8 @@ func (t TableColumns) Has(column string) bool {
 func (db *DB) CopyParquet(ctx context.Context, t TableColumns, dir string) error {
 	rows := int64(0)
 	if t.Home != "" {
-		if err := db.conn.QueryRowContext(ctx, strings.ReplaceAll(statement("count_table"), "TABLE_NAME", identifier(t.Name))).Scan(&rows); err != nil {
+		if err := db.conn.QueryRowContext(ctx, strings.ReplaceAll(statement("count_table"), "TABLE_NAME",
+			identifier(t.Name))).Scan(&rows); err != nil {
 			return fmt.Errorf("%s: %w", t.Name, err)
 		}
 	}
@@ -90,14 +92,16 @@ func (db *DB) CopyParquet(ctx context.Context, t TableColumns, dir string) error
 	if err := os.MkdirAll(to, 0o755); err != nil {
 		return err
 	}
-	return db.copyTable(ctx, t, false, to, "FORMAT PARQUET, COMPRESSION ZSTD, PARTITION_BY (season, boat), OVERWRITE_OR_IGNORE")
+	return db.copyTable(ctx, t, false, to, "FORMAT PARQUET, COMPRESSION ZSTD, PARTITION_BY (season, boat), "+
+		"OVERWRITE_OR_IGNORE")
 }
 
 // CopyCSV writes a table as dir/NAME.csv: UTF-8, a header, commas, quotes where
 // needed, clock times as YYYY-MM-DDThh:mm:ss. A text that a spreadsheet would
 // take for a formula gets a ' in front (see escapeFormula).
 func (db *DB) CopyCSV(ctx context.Context, t TableColumns, dir string) error {
-	return db.copyTable(ctx, t, true, filepath.Join(dir, t.Name+".csv"), "FORMAT CSV, HEADER, TIMESTAMPFORMAT '%Y-%m-%dT%H:%M:%S'")
+	return db.copyTable(ctx, t, true, filepath.Join(dir, t.Name+".csv"),
+		"FORMAT CSV, HEADER, TIMESTAMPFORMAT '%Y-%m-%dT%H:%M:%S'")
 }
 
 func (db *DB) copyTable(ctx context.Context, t TableColumns, formulas bool, to, options string) error {
@@ -113,7 +117,8 @@ func (db *DB) copyTable(ctx context.Context, t TableColumns, formulas bool, to, 
 	if t.Home != "" {
 		name = "export_at_home"
 	}
-	q := strings.NewReplacer("SELECT_LIST", exportList(t, formulas), "HOME_BOAT", boat, "TABLE_NAME", identifier(t.Name), "HOME_VIEW", t.view, "HOME_KEY", t.Home,
+	q := strings.NewReplacer("SELECT_LIST", exportList(t, formulas), "HOME_BOAT", boat, "TABLE_NAME",
+		identifier(t.Name), "HOME_VIEW", t.view, "HOME_KEY", t.Home,
 		"FILE_NAME", literal(to), "OPTIONS", options).Replace(statement(name))
 	if _, err := db.conn.ExecContext(ctx, q); err != nil {
 		return fmt.Errorf("write table %s: %w", t.Name, err)
@@ -142,5 +147,6 @@ func exportList(t TableColumns, formulas bool) string {
 // tab, carriage return; line feed and the full-width forms too). Taking one ' off a
 // text that begins so gives back what was there. Numbers are not touched.
 func escapeFormula(value, column string) string {
-	return fmt.Sprintf("CASE WHEN regexp_matches(%[1]s, '^''*[-=+@\\t\\r\\n\uff1d\uff0b\uff0d\uff20]') THEN '''' || %[1]s ELSE %[1]s END AS %[2]s", value, identifier(column))
+	return fmt.Sprintf("CASE WHEN regexp_matches(%[1]s, '^''*[-=+@\\t\\r\\n\uff1d\uff0b\uff0d\uff20]') THEN '''' || "+
+		"%[1]s ELSE %[1]s END AS %[2]s", value, identifier(column))
 }

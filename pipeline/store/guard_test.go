@@ -65,14 +65,19 @@ func TestHostileSeasonFilesAreRefused(t *testing.T) {
 	}
 	read := "SELECT content FROM read_text('" + secret + "')"
 	for name, statements := range map[string][]string{
-		"a view for a table":          {"DROP TABLE answer", "CREATE VIEW answer AS SELECT 'q' AS id, content AS about, '' AS choice, '' AS said, now()::TIMESTAMP AS at FROM read_text('" + secret + "')"},
-		"another text of our view":    {"CREATE OR REPLACE VIEW open_question AS SELECT q.* REPLACE ((" + read + ") AS brief) FROM question q"},
-		"a macro for a function":      {"CREATE MACRO strftime(a, b) AS (" + read + ")"},
-		"a macro for an operator":     {`CREATE MACRO "||"(a, b) AS (` + read + ")"},
-		"a table macro":               {"CREATE MACRO duckdb_tables() AS TABLE " + read},
-		"a column that calculates":    {"DROP TABLE answer", "CREATE TABLE answer (id VARCHAR NOT NULL, about VARCHAR NOT NULL, choice VARCHAR NOT NULL, said VARCHAR AS (id || 'x'), at TIMESTAMP NOT NULL)"},
-		"a default that calculates":   {"ALTER TABLE answer ALTER COLUMN said SET DEFAULT current_user"},
-		"a rule on a table":           {"DROP TABLE answer", "CREATE TABLE answer (id VARCHAR NOT NULL CHECK (length(id) > 0), about VARCHAR NOT NULL, choice VARCHAR NOT NULL, said VARCHAR NOT NULL, at TIMESTAMP NOT NULL)"},
+		"a view for a table": {"DROP TABLE answer", "CREATE VIEW answer AS SELECT 'q' AS id, content AS " +
+			"about, '' AS choice, '' AS said, now()::TIMESTAMP AS at FROM read_text('" + secret + "')"},
+		"another text of our view": {"CREATE OR REPLACE VIEW open_question AS SELECT q.* REPLACE ((" + read +
+			") AS brief) FROM question q"},
+		"a macro for a function":  {"CREATE MACRO strftime(a, b) AS (" + read + ")"},
+		"a macro for an operator": {`CREATE MACRO "||"(a, b) AS (` + read + ")"},
+		"a table macro":           {"CREATE MACRO duckdb_tables() AS TABLE " + read},
+		"a column that calculates": {"DROP TABLE answer", "CREATE TABLE answer (id VARCHAR NOT NULL, about " +
+			"VARCHAR NOT NULL, choice VARCHAR NOT NULL, said VARCHAR AS (id || 'x'), at TIMESTAMP NOT NULL)"},
+		"a default that calculates": {"ALTER TABLE answer ALTER COLUMN said SET DEFAULT current_user"},
+		"a rule on a table": {"DROP TABLE answer", "CREATE TABLE answer (id VARCHAR NOT NULL CHECK " +
+			"(length(id) > 0), about VARCHAR NOT NULL, choice VARCHAR NOT NULL, said VARCHAR NOT NULL, at TIMESTAMP " +
+			"NOT NULL)"},
 		"another type of a column":    {"ALTER TABLE answer ALTER COLUMN said TYPE BLOB"},
 		"a column too many":           {"ALTER TABLE entry_kept ADD COLUMN secret VARCHAR"},
 		"a column of another type":    {`ALTER TABLE entry_kept ADD COLUMN "Lure" BIGINT`},
@@ -157,10 +162,12 @@ func TestOpenReadReadsTheSeasonFileAlone(t *testing.T) {
 // Another program's database stays as it is, whatever is asked of it.
 func TestOpenMakesNothingInAnotherDatabase(t *testing.T) {
 	for name, statements := range map[string][]string{
-		"tables of its own":        {"CREATE TABLE stock (x INTEGER)"},
-		"a table of settings":      {"CREATE TABLE setting (name VARCHAR, value VARCHAR)", "INSERT INTO setting VALUES ('schema', '3')"},
-		"only a view":              {"CREATE VIEW v AS SELECT 1 AS x"},
-		"our settings and no more": {"CREATE TABLE setting (name VARCHAR NOT NULL, value VARCHAR NOT NULL)", "INSERT INTO setting VALUES ('schema', '3')"},
+		"tables of its own": {"CREATE TABLE stock (x INTEGER)"},
+		"a table of settings": {"CREATE TABLE setting (name VARCHAR, value VARCHAR)",
+			"INSERT INTO setting VALUES ('schema', '3')"},
+		"only a view": {"CREATE VIEW v AS SELECT 1 AS x"},
+		"our settings and no more": {"CREATE TABLE setting (name VARCHAR NOT NULL, value VARCHAR NOT NULL)",
+			"INSERT INTO setting VALUES ('schema', '3')"},
 	} {
 		path := filepath.Join(t.TempDir(), "other.duckdb")
 		spoil(t, path, statements...)
@@ -205,7 +212,8 @@ func TestHalfMadeSeasonFilesAreMadeAnew(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, b := range map[string][]byte{"nothing": nil, "the first head": head[:4096], "half of a head": head[:700], "two heads": head[:2*4096]} {
+	for name, b := range map[string][]byte{"nothing": nil, "the first head": head[:4096],
+		"half of a head": head[:700], "two heads": head[:2*4096]} {
 		path := filepath.Join(t.TempDir(), "season.duckdb")
 		if err := os.WriteFile(path, b, 0o600); err != nil {
 			t.Fatal(err)
@@ -302,7 +310,8 @@ func TestOpenReadSeesWhatIsNotYetInTheFile(t *testing.T) {
 
 func TestInWords(t *testing.T) {
 	for _, c := range []struct{ err, want string }{
-		{`duckdb error: IO Error: Could not set lock on file "/home/x/season.duckdb": Conflicting lock is held in /usr/bin/wakeledger (PID 17)`, "in use by another wakeledger (process 17)"},
+		{
+			`duckdb error: IO Error: Could not set lock on file "/home/x/season.duckdb": Conflicting lock is held in /usr/bin/wakeledger (PID 17)`, "in use by another wakeledger (process 17)"},
 		{"duckdb error: IO Error: Could not write file \"/x\": No space left on device", "no room left on the disk"},
 		{"INTERNAL Error: Attempted to dereference unique_ptr that is NULL! 0x7f001", "may be damaged"},
 	} {

@@ -12,7 +12,8 @@ import (
 
 // Likenesses is what log id has in common with others of the season, by log, as far as it
 // can be counted in the rows. The names, files and headings are for the caller to compare.
-func (db *DB) Likenesses(ctx context.Context, id int64, track bool, others []int64) (map[int64]*identity.Likeness, error) {
+func (db *DB) Likenesses(ctx context.Context, id int64, track bool, others []int64) (map[int64]*identity.Likeness,
+	error) {
 	all := map[int64]*identity.Likeness{}
 	days := "told_tracks"
 	if !track {
@@ -23,19 +24,21 @@ func (db *DB) Likenesses(ctx context.Context, id int64, track bool, others []int
 	}
 	var log int64
 	var d identity.Day
-	err := db.likeness(ctx, days, statement(days), id, []any{&log, &d.Day, &d.Before, &d.Now, &d.Found, &d.Equal}, func() {
-		x := of(all, log)
-		x.Days = append(x.Days, d)
-	})
+	err := db.likeness(ctx, days, statement(days), id, []any{&log, &d.Day, &d.Before, &d.Now, &d.Found, &d.Equal},
+		func() {
+			x := of(all, log)
+			x.Days = append(x.Days, d)
+		})
 	if err != nil || track {
 		return all, err
 	}
 	var l identity.Likeness
-	err = db.likeness(ctx, "told_legs", statement("told_legs"), id, []any{&l.Log, &l.Legs, &l.NewLegs, &l.Same, &l.Differ, &l.Twin, &l.Overlaps, &l.Loose}, func() {
-		x := of(all, l.Log)
-		l.Days = x.Days
-		*x = l
-	})
+	err = db.likeness(ctx, "told_legs", statement("told_legs"), id,
+		[]any{&l.Log, &l.Legs, &l.NewLegs, &l.Same, &l.Differ, &l.Twin, &l.Overlaps, &l.Loose}, func() {
+			x := of(all, l.Log)
+			l.Days = x.Days
+			*x = l
+		})
 	return all, err
 }
 
@@ -43,7 +46,8 @@ func (db *DB) Likenesses(ctx context.Context, id int64, track bool, others []int
 func (db *DB) Moved(ctx context.Context, id int64, others []int64) (map[int64]int64, error) {
 	all := map[int64]int64{}
 	var log, moved int64
-	err := db.likeness(ctx, "told_moved", ofLogs("told_moved", others), id, []any{&log, &moved}, func() { all[log] = moved })
+	err := db.likeness(ctx, "told_moved", ofLogs("told_moved", others), id,
+		[]any{&log, &moved}, func() { all[log] = moved })
 	return all, err
 }
 

@@ -32,7 +32,8 @@ type Place struct {
 // Bring stores a log in one transaction and returns the number of its rows. fill inserts
 // its sheets and completes l; settle says where it goes, when it can be held against the
 // other logs. Where either fails, nothing has changed.
-func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error, settle func(*Load) (Place, error)) (n int64, err error) {
+func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) error,
+	settle func(*Load) (Place, error)) (n int64, err error) {
 	if !db.together {
 		if err := db.tellRows(ctx); err != nil {
 			return 0, err
@@ -52,7 +53,8 @@ func (db *DB) Bring(ctx context.Context, l *Log, at time.Time, fill func(*Load) 
 		if err := fill(load); err != nil {
 			return err
 		}
-		err := db.exec(ctx, "insert_log", load.ID, l.Name, l.Folder, nullable(l.Boat), l.SHA256, nullable(l.Zone), l.Settings,
+		err := db.exec(ctx, "insert_log", load.ID, l.Name, l.Folder, nullable(l.Boat),
+			l.SHA256, nullable(l.Zone), l.Settings,
 			strings.Join(l.Headings, listMark), load.Rows, at.UTC(), l.ChangedAt.UTC())
 		if err != nil {
 			return err
@@ -187,7 +189,8 @@ func (db *DB) addColumn(ctx context.Context, to, name, typ string) error {
 // SetAside keeps rows that could not be used. The columns of r are columns of
 // the table set_aside.
 func (l *Load) SetAside(ctx context.Context, r array.RecordReader) error {
-	_, err := l.db.insertArrow(ctx, "set_aside", fmt.Sprintf("%d AS log_id, %s AS file, 'read' AS stage", l.ID, literal(l.name)), r)
+	_, err := l.db.insertArrow(ctx, "set_aside", fmt.Sprintf("%d AS log_id, %s AS file, 'read' AS stage", l.ID,
+		literal(l.name)), r)
 	return err
 }
 

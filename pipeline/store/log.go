@@ -62,7 +62,8 @@ func (db *DB) Logs(ctx context.Context) ([]Log, error) {
 		var l Log
 		var headings string
 		var changed, left sql.NullTime
-		err := rows.Scan(&l.ID, &l.Label, &l.Name, &l.Folder, &l.Boat, &l.SHA256, &l.Settings, &headings, &l.Rows, &l.LoadedAt, &changed,
+		err := rows.Scan(&l.ID, &l.Label, &l.Name, &l.Folder, &l.Boat, &l.SHA256, &l.Settings, &headings,
+			&l.Rows, &l.LoadedAt, &changed,
 			&l.First, &l.Last, &l.SetAside, &l.Questions, &l.Replaced, &l.State, &left, &l.ReplacedBy, &l.Track)
 		l.ChangedAt, l.LeftAt = changed.Time, left.Time
 		if headings != "" {
@@ -85,7 +86,8 @@ func (db *DB) LogHeads(ctx context.Context) ([]Log, error) {
 		var l Log
 		var headings string
 		var changed sql.NullTime
-		err := rows.Scan(&l.ID, &l.Label, &l.Name, &l.Folder, &l.Boat, &l.SHA256, &l.Settings, &headings, &l.Rows, &changed, &l.State, &l.ReplacedBy, &l.Track)
+		err := rows.Scan(&l.ID, &l.Label, &l.Name, &l.Folder, &l.Boat, &l.SHA256, &l.Settings, &headings, &l.Rows,
+			&changed, &l.State, &l.ReplacedBy, &l.Track)
 		if l.ChangedAt = changed.Time; headings != "" {
 			l.Headings = strings.Split(headings, listMark)
 		}

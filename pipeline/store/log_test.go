@@ -63,7 +63,8 @@ func TestLeaveAndComeBack(t *testing.T) {
 	if err := db.Tidy(ctx); err != nil {
 		t.Fatal(err)
 	}
-	if got := count(t, db, "SELECT (SELECT count(*) FROM past_log) + (SELECT count(*) FROM past_entry_kept) + (SELECT count(*) FROM past_log_sheet) ORDER BY 1"); got != 0 {
+	if got := count(t, db, "SELECT (SELECT count(*) FROM past_log) + (SELECT count(*) FROM past_entry_kept) + "+
+		"(SELECT count(*) FROM past_log_sheet) ORDER BY 1"); got != 0 {
 		t.Errorf("%d rows left of logs that were, want none", got)
 	}
 	if err := db.Close(); err != nil {
@@ -81,9 +82,11 @@ func TestLeaveAndComeBack(t *testing.T) {
 func TestLabels(t *testing.T) {
 	ctx := context.Background()
 	db := open(t, "")
-	for _, l := range []Log{{Name: "log.csv", Folder: "2025", SHA256: "a"}, {Name: "log.csv", Folder: "2026", SHA256: "b"},
+	for _, l := range []Log{{Name: "log.csv", Folder: "2025", SHA256: "a"},
+		{Name: "log.csv", Folder: "2026", SHA256: "b"},
 		{Name: "LOG.csv", Folder: "2026", SHA256: "c"}, {Name: "x.csv", Folder: "2026", SHA256: "d"}} {
-		if _, err := db.Bring(ctx, &l, noon, func(*Load) error { return nil }, func(*Load) (Place, error) { return Place{}, nil }); err != nil {
+		if _, err := db.Bring(ctx, &l, noon, func(*Load) error { return nil },
+			func(*Load) (Place, error) { return Place{}, nil }); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -166,7 +169,8 @@ func TestOlderSeasonFileIsCopied(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	for _, q := range []string{"INSERT INTO setting VALUES ('schema', '3')", "INSERT INTO log VALUES (1, 'a.csv', 'Tern', 'x', NULL, 0, '2026-07-04')"} {
+	for _, q := range []string{"INSERT INTO setting VALUES ('schema', '3')",
+		"INSERT INTO log VALUES (1, 'a.csv', 'Tern', 'x', NULL, 0, '2026-07-04')"} {
 		if _, err := older.Exec(q); err != nil {
 			t.Fatal(err)
 		}
@@ -188,7 +192,8 @@ func TestOlderSeasonFileIsCopied(t *testing.T) {
 // tables, is taken for it.
 func TestNamesOfSeasonFiles(t *testing.T) {
 	ctx := context.Background()
-	for _, name := range []string{"past", "main", "temp", "season", "memory", "system", "log", "past_log", "information_schema", "pg_catalog"} {
+	for _, name := range []string{"past", "main", "temp", "season", "memory", "system", "log", "past_log",
+		"information_schema", "pg_catalog"} {
 		db, err := Open(ctx, filepath.Join(t.TempDir(), name+".duckdb"))
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
@@ -250,7 +255,8 @@ type named struct {
 }
 
 func (n *named) Fields() []entry.Field {
-	return []entry.Field{{Name: "row", Type: entry.Int}, {Name: "date", Type: entry.Day}, {Name: "boat", Type: entry.Text}}
+	return []entry.Field{{Name: "row", Type: entry.Int}, {Name: "date", Type: entry.Day},
+		{Name: "boat", Type: entry.Text}}
 }
 
 func (n *named) Next() ([]entry.Value, bool, error) {
@@ -339,7 +345,8 @@ func TestNextVersion(t *testing.T) {
 	}
 	steps = now
 	for _, opened := range []func() error{
-		func() error { _, err := Open(ctx, path); return err }, func() error { _, err := OpenRead(ctx, path, false); return err },
+		func() error { _, err := Open(ctx, path); return err },
+		func() error { _, err := OpenRead(ctx, path, false); return err },
 	} {
 		if err := opened(); !errors.Is(err, ErrNewer) || !strings.Contains(err.Error(), "later version of wakeledger") {
 			t.Errorf("the next version's file: %v, want ErrNewer", err)

@@ -38,7 +38,8 @@ func OpenRead(ctx context.Context, file string, exports bool) (db *DB, err error
 			err = trouble(file, errors.Join(err, db.Close()))
 		}
 	}()
-	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("attach_read"), "FILE_NAME", literal(file))); err != nil {
+	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("attach_read"),
+		"FILE_NAME", literal(file))); err != nil {
 		return db, err
 	}
 	have, err := db.verify(ctx)
@@ -123,7 +124,8 @@ func prepare(ctx context.Context, file string) error {
 	err := infile.Check(file)
 	if errors.Is(err, os.ErrNotExist) {
 		if _, left := os.Stat(file + walEnding); left == nil {
-			return fmt.Errorf("%s: %w: bring the season file back beside it, or delete it to begin anew", file+walEnding, ErrLeft)
+			return fmt.Errorf("%s: %w: bring the season file back beside it, or delete it to begin anew",
+				file+walEnding, ErrLeft)
 		}
 		return birth(ctx, file)
 	}

@@ -108,7 +108,9 @@ func (db *DB) seasonVersion(ctx context.Context) (int, error) {
 // compareShapes names the first object that a season file has not, or has otherwise.
 func compareShapes(has, want []object) error {
 	find := func(in []object, o object) int {
-		return slices.IndexFunc(in, func(x object) bool { return x.kind == o.kind && x.schema == o.schema && x.name == o.name })
+		return slices.IndexFunc(in, func(x object) bool {
+			return x.kind == o.kind && x.schema == o.schema && x.name == o.name
+		})
 	}
 	shape := slices.IndexFunc(want, func(o object) bool { return o.name == "entry_shape" })
 	for _, o := range has {

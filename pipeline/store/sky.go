@@ -40,7 +40,8 @@ func (db *DB) SkyStrikes(ctx context.Context) ([]Afloat, error) {
 	})
 }
 
-func (db *DB) afloat(ctx context.Context, name string, scan func(*sql.Rows, *Afloat, *sql.NullFloat64, *sql.NullFloat64) error) ([]Afloat, error) {
+func (db *DB) afloat(ctx context.Context, name string,
+	scan func(*sql.Rows, *Afloat, *sql.NullFloat64, *sql.NullFloat64) error) ([]Afloat, error) {
 	rows, err := db.Query(ctx, statement(name))
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
@@ -113,17 +114,21 @@ var (
 		{Name: "share", Type: arrow.PrimitiveTypes.Float64}, {Name: "from_trip", Type: arrow.FixedWidthTypes.Boolean},
 	}
 	moonFields = []arrow.Field{
-		{Name: "leg_id", Type: arrow.PrimitiveTypes.Int64}, {Name: "lit", Type: arrow.PrimitiveTypes.Float64}, {Name: "phase", Type: arrow.BinaryTypes.String},
+		{Name: "leg_id", Type: arrow.PrimitiveTypes.Int64}, {Name: "lit", Type: arrow.PrimitiveTypes.Float64},
+		{Name: "phase", Type: arrow.BinaryTypes.String},
 	}
 	strikeFields = []arrow.Field{
-		{Name: "strike_id", Type: arrow.PrimitiveTypes.Int64}, {Name: "light", Type: arrow.BinaryTypes.String, Nullable: true},
+		{Name: "strike_id", Type: arrow.PrimitiveTypes.Int64},
+		{Name: "light", Type: arrow.BinaryTypes.String, Nullable: true},
 		{Name: "phase", Type: arrow.BinaryTypes.String, Nullable: true},
 	}
 )
 
 // fill replaces a table's rows by n that add appends.
-func (db *DB) fill(ctx context.Context, table string, fields []arrow.Field, n int, add func(b *array.RecordBuilder, i int)) error {
-	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"), "TABLE_NAME", table)); err != nil {
+func (db *DB) fill(ctx context.Context, table string, fields []arrow.Field, n int,
+	add func(b *array.RecordBuilder, i int)) error {
+	if _, err := db.conn.ExecContext(ctx, strings.ReplaceAll(statement("empty_table"),
+		"TABLE_NAME", table)); err != nil {
 		return fmt.Errorf("%s: %w", table, err)
 	}
 	schema := arrow.NewSchema(fields, nil)

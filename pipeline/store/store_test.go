@@ -24,7 +24,8 @@ type legs struct {
 }
 
 func (l *legs) Fields() []entry.Field {
-	return []entry.Field{{Name: "row", Type: entry.Int}, {Name: "date", Type: entry.Day}, {Name: "start_s", Type: entry.Int},
+	return []entry.Field{{Name: "row", Type: entry.Int}, {Name: "date", Type: entry.Day},
+		{Name: "start_s", Type: entry.Int},
 		{Name: "end_s", Type: entry.Int}, {Name: "notes", Type: entry.Text}}
 }
 
@@ -165,7 +166,8 @@ func TestOpenRefusesWhatIsNoSeasonFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	foreign.Close()
-	if _, err := Open(ctx, filepath.Join(dir, "foreign.duckdb")); err == nil || !strings.Contains(err.Error(), "no season file") {
+	if _, err := Open(ctx, filepath.Join(dir, "foreign.duckdb")); err == nil ||
+		!strings.Contains(err.Error(), "no season file") {
 		t.Errorf("a foreign database: %v", err)
 	}
 	if _, err := Open(ctx, filepath.Join(dir, "nowhere", "season.duckdb")); err == nil {

@@ -54,7 +54,8 @@ func TestTornChanges(t *testing.T) {
 	if err := first.Close(); err != nil {
 		t.Fatal(err)
 	}
-	for _, n := range []int{0, 3, len(walHead), len(walHead) + 5, one / 2, one - 1, one, one + 1, one + walBefore, (one + len(two)) / 2, len(two) - 1, len(two)} {
+	for _, n := range []int{0, 3, len(walHead), len(walHead) + 5, one / 2, one - 1, one, one + 1, one + walBefore,
+		(one + len(two)) / 2, len(two) - 1, len(two)} {
 		name := fmt.Sprintf("cut at %d", n)
 		if err := copyFile(at("once"), at(name)); err != nil {
 			t.Fatal(err)
@@ -75,7 +76,8 @@ func TestTornChanges(t *testing.T) {
 		}
 		for setting, want := range map[string]bool{"first": n >= one, "second": n == len(two), "third": true} {
 			if v, err := again.Setting(ctx, setting); err != nil || (v != "") != want {
-				t.Errorf("%s of %d bytes: the %s setting is %q, error %v; there: %v wanted", name, len(two), setting, v, err, want)
+				t.Errorf("%s of %d bytes: the %s setting is %q, error %v; there: %v wanted", name,
+					len(two), setting, v, err, want)
 			}
 		}
 		if err := again.Close(); err != nil {

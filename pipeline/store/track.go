@@ -41,8 +41,10 @@ func (l *Load) InsertTracks(ctx context.Context, tracks []Track) error {
 				l.Extent.day(d)
 			}
 		}
-		err := l.db.exec(ctx, "insert_track", l.ID, t.No, t.Member, t.Format, first, last, t.Fixes, t.Used, t.Reordered, t.Late,
-			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.Joined, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds, t.Dropouts, t.DropoutSeconds, t.LooseSeconds, t.ClockSeconds, t.Unused)
+		err := l.db.exec(ctx, "insert_track", l.ID, t.No, t.Member, t.Format, first, last,
+			t.Fixes, t.Used, t.Reordered, t.Late,
+			t.Repeated, t.Jumps, t.Gaps, t.Breaks, t.Joined, t.GapSeconds, t.CoveredSeconds, t.StoppedSeconds,
+			t.Dropouts, t.DropoutSeconds, t.LooseSeconds, t.ClockSeconds, t.Unused)
 		if err != nil {
 			return err
 		}

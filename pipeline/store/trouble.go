@@ -42,7 +42,8 @@ var causes = []cause{
 	{ErrNoFile, "--db names another",
 		[]string{"not a valid DuckDB database", "older version number", "serialized with", "storage version"}},
 	{ErrBroken, "part of it is missing or was changed; take a copy of it, or load the logs anew into another file",
-		[]string{"Could not read enough bytes", "Corrupt database", "checksum", "Failed to load metadata", "Failure while replaying WAL"}},
+		[]string{"Could not read enough bytes", "Corrupt database", "checksum", "Failed to load metadata",
+			"Failure while replaying WAL"}},
 	{ErrNoPass, "see who may write it, its folder and its disk",
 		[]string{"read-only", "Read-only", "Permission denied", "Cannot open file"}},
 	{ErrStopped, "", []string{"Interrupt"}},
@@ -151,7 +152,8 @@ func ofDatabase(err error) bool {
 }
 
 // The database's words for who has a file, on Linux and on Windows.
-var holder = regexp.MustCompile(`Conflicting lock is held in (?:(\S.*?) )?\(?(?:PID (\d+))?\)?(?: by user (\S+?))?(?:\.|$)`)
+var holder = regexp.MustCompile(
+	`Conflicting lock is held in (?:(\S.*?) )?\(?(?:PID (\d+))?\)?(?: by user (\S+?))?(?:\.|$)`)
 
 var holderWindows = regexp.MustCompile(`already open in\s+(?:\S.*[\\/])?([^\\/\n]+) \(PID (\d+)\)`)
 

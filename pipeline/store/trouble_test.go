@@ -31,20 +31,23 @@ func TestTrouble(t *testing.T) {
 		name  string
 		bytes []byte
 		want  error
-	}{{"cut.duckdb", b[:20000], ErrBroken}, {"text.duckdb", []byte("Date,Start,End\n2026-07-04,07:00,09:00\n"), ErrNoFile}} {
+	}{{"cut.duckdb", b[:20000], ErrBroken}, {"text.duckdb", []byte("Date,Start,End\n2026-07-04,07:00,09:00\n"),
+		ErrNoFile}} {
 		path := filepath.Join(dir, c.name)
 		if err := os.WriteFile(path, c.bytes, 0o644); err != nil {
 			t.Fatal(err)
 		}
 		_, err := Open(ctx, path)
-		if !errors.Is(err, c.want) || strings.Contains(err.Error(), "duckdb error") || strings.Contains(err.Error(), "\n") {
+		if !errors.Is(err, c.want) || strings.Contains(err.Error(), "duckdb error") ||
+			strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s: %v, want %v", c.name, err, c.want)
 		}
 		if now, err := os.ReadFile(path); err != nil || string(now) != string(c.bytes) {
 			t.Errorf("%s was changed", c.name)
 		}
 	}
-	if _, err := Open(ctx, filepath.Join(dir, "nowhere", "season.duckdb")); err == nil || !strings.Contains(err.Error(), "there is no folder") {
+	if _, err := Open(ctx, filepath.Join(dir, "nowhere", "season.duckdb")); err == nil ||
+		!strings.Contains(err.Error(), "there is no folder") {
 		t.Errorf("a folder that is not there: %v", err)
 	}
 }
@@ -81,7 +84,8 @@ func TestTroubleWords(t *testing.T) {
 		}
 	}
 	// on Windows, where the system's own words are in the language of the computer
-	held := trouble("season.duckdb", errors.New("IO Error: Cannot open file \"c:\\logs\\season.duckdb\": Der Prozess kann nicht ...\r\n"+
+	held := trouble("season.duckdb", errors.New("IO Error: Cannot open file \"c:\\logs\\season.duckdb\": Der "+
+		"Prozess kann nicht ...\r\n"+
 		"File is already open in \nC:\\Program Files\\Boat\\wakeledger.exe (PID 4711)"))
 	if !errors.Is(held, ErrInUse) || !strings.Contains(held.Error(), "in use by another wakeledger (process 4711)") {
 		t.Errorf("a season file that another program holds, on Windows: %v", held)

@@ -54,7 +54,8 @@ type Weight struct {
 func (db *DB) PutWeights(ctx context.Context, weights []Weight) error {
 	rows := make([][]any, len(weights))
 	for i, w := range weights {
-		rows[i] = []any{w.FishID, w.Rank, w.Method, w.KG, pointed(w.LoKG), pointed(w.HiKG), nullable(w.Relation), w.Source, nullable(w.Notes)}
+		rows[i] = []any{w.FishID, w.Rank, w.Method, w.KG, pointed(w.LoKG), pointed(w.HiKG),
+			nullable(w.Relation), w.Source, nullable(w.Notes)}
 	}
 	return db.refill(ctx, "estimate", rows)
 }

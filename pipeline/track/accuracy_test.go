@@ -9,7 +9,8 @@ import (
 // schooling is a day on which much of the trolling circles surface schools, as
 // fast as 150 degrees a minute.
 var schooling = []spell{
-	{30, 7.1, 0}, {20, 9.1, 150}, {25, 13.1, 0}, {15, 13.0, -120}, {20, 11.0, 60}, {30, 9.0, 0}, {15, 9.1, -150}, {20, 15.0, 90},
+	{30, 7.1, 0}, {20, 9.1, 150}, {25, 13.1, 0}, {15, 13.0, -120}, {20, 11.0, 60}, {30, 9.0, 0},
+	{15, 9.1, -150}, {20, 15.0, 90},
 	{15, 7.0, 100}, {20, 11.1, -150}, {25, 15.0, 0}, {10, 0.3, 0}, {15, 13.1, 150}, {20, 21, 0},
 }
 
@@ -100,8 +101,10 @@ func zigzags() (all []spell) {
 // said: as dropouts, of which no piece tells, or as loose, because fixes are far
 // apart or noisy.
 func TestAccuracy(t *testing.T) {
-	t.Log("per cent of the time                              pieces                                   | differences of raw fixes")
-	t.Log("                                          wrong band  worst band  dropouts  loose  astray | wrong band  worst band")
+	t.Log("per cent of the time                              pieces                                   | differences " +
+		"of raw fixes")
+	t.Log("                                          wrong band  worst band  dropouts  loose  astray | wrong band  " +
+		"worst band")
 	for _, day := range []struct {
 		name   string
 		spells []spell
@@ -115,7 +118,8 @@ func TestAccuracy(t *testing.T) {
 			for _, every := range []float64{1, 3, 5, 10, 20, 30, 60} {
 				for _, gap := range day.gaps {
 					name := fmt.Sprintf("%s, %2g m, each %2g s, gaps of %3g s", day.name, noise, every, gap)
-					r.accuracy(t, name, gappy(r.fixes(every, noise, rng(uint64(every))), gap), noise <= 3 && every <= 10 && gap == 0)
+					r.accuracy(t, name, gappy(r.fixes(every, noise, rng(uint64(every))), gap),
+						noise <= 3 && every <= 10 && gap == 0)
 				}
 			}
 		}

@@ -80,7 +80,8 @@ func (c *cutter) smooth(p *Piece, middle, spacing int64) float64 {
 		}
 		return rough
 	}
-	for wide := half + half/2; wide <= widestArc && best.spread*metres > enoughKn*metresPerKnotSecond; wide += half / 2 {
+	for wide := half + half/2; wide <= widestArc &&
+		best.spread*metres > enoughKn*metresPerKnotSecond; wide += half / 2 {
 		next, ok := c.arc(middle, wide, best.arc)
 		if !ok || !next.fits(metres, float64(wide)/1000) || !next.near(best.arc, p.Gap) {
 			break

@@ -19,13 +19,15 @@ import (
 func benchGPX(b *testing.B, days int) string {
 	b.Helper()
 	var out bytes.Buffer
-	out.WriteString(`<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1">`)
+	out.WriteString(
+		`<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1">`)
 	r := sail(outing)
 	for d := range days {
 		out.WriteString("<trk><trkseg>\n")
 		for i, f := range r.fixes(1, 3, rng(uint64(d))) {
 			at := noon.AddDate(0, 0, d).Add(time.Duration(i) * time.Second)
-			fmt.Fprintf(&out, "<trkpt lat=\"%.7f\" lon=\"%.7f\"><ele>1.2</ele><time>%s</time></trkpt>\n", f.Lat, f.Lon, at.Format(time.RFC3339))
+			fmt.Fprintf(&out, "<trkpt lat=\"%.7f\" lon=\"%.7f\"><ele>1.2</ele><time>%s</time></trkpt>\n", f.Lat,
+				f.Lon, at.Format(time.RFC3339))
 		}
 		out.WriteString("</trkseg></trk>\n")
 	}

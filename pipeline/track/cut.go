@@ -200,7 +200,8 @@ func (c *cutter) goesOn(f Fix) bool {
 	}
 	a, b := c.fixes[n-2], c.fixes[n-1]
 	gap := f.At - b.At
-	return gap >= 0 && gap <= max(2*(b.At-a.At), Tick.Milliseconds()) && gap <= c.settings.Gap.Milliseconds() && !c.jumps(b, f)
+	return gap >= 0 && gap <= max(2*(b.At-a.At), Tick.Milliseconds()) &&
+		gap <= c.settings.Gap.Milliseconds() && !c.jumps(b, f)
 }
 
 // turnBack has a segment wait for its end whose first fixes run backwards.
@@ -250,7 +251,9 @@ func (c *cutter) endSegment() error {
 // count adds up the time that the stretches cover, each second once. Of stretches
 // that overlap the time stopped is taken to overlap alike.
 func (c *cutter) count() {
-	slices.SortFunc(c.spans, func(a, b [2]int64) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	slices.SortFunc(c.spans, func(a, b [2]int64) int {
+		return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1]))
+	})
 	var once, all, until int64
 	for i, s := range c.spans {
 		if i == 0 || s[0] > until {

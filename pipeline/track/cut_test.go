@@ -88,10 +88,12 @@ func TestSparseTrack(t *testing.T) {
 		minute   int
 		lat, lon float64
 	}{{0, 32.5, -117.5}, {10, 32.499998, -117.521349}, {20, 32.499996, -117.544997}, {40, 32.453235, -117.544997},
-		{45, 32.452678, -117.544997}, {55, 32.452657, -117.472776}, {100, 32.539082, -117.472776}, {110, 32.561071, -117.472776}}
+		{45, 32.452678, -117.544997}, {55, 32.452657, -117.472776}, {100, 32.539082, -117.472776},
+		{110, 32.561071, -117.472776}}
 	var fixes []Fix
 	for _, r := range rows {
-		fixes = append(fixes, Fix{At: noon.Truncate(time.Hour).UnixMilli() + int64(r.minute)*60000, Lat: r.lat, Lon: r.lon, SpeedKn: math.NaN()})
+		fixes = append(fixes, Fix{At: noon.Truncate(time.Hour).UnixMilli() + int64(r.minute)*60000, Lat: r.lat,
+			Lon: r.lon, SpeedKn: math.NaN()})
 	}
 	for gap, want := range map[time.Duration]map[float64]float64{
 		30 * time.Minute: {6.5: 10, 7.2: 10, 8.4: 20, 0.4: 5, 22.0: 10, 7.9: 10},
@@ -133,7 +135,8 @@ func TestTurns(t *testing.T) {
 			}
 		}
 		if turning > len(found)/50 {
-			t.Errorf("fixes each %g s: straight running is taken for turning in %d of %d pieces", every, turning, len(found))
+			t.Errorf("fixes each %g s: straight running is taken for turning in %d of %d pieces", every, turning,
+				len(found))
 		}
 	}
 }

@@ -32,7 +32,8 @@ func FuzzTrack(f *testing.F) {
 				return nil
 			}
 			_, err := Cut(f.Reader, Settings{}, func(p Piece) error {
-				if math.IsNaN(p.RunKn) || p.RunKn < 0 || p.Seconds <= 0 || p.Seconds > 10 || math.Abs(p.Lat) > 90 || math.Abs(p.Lon) > 180 {
+				if math.IsNaN(p.RunKn) || p.RunKn < 0 || p.Seconds <= 0 || p.Seconds > 10 ||
+					math.Abs(p.Lat) > 90 || math.Abs(p.Lon) > 180 {
 					t.Fatalf("%+v", p)
 				}
 				return nil

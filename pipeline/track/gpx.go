@@ -64,14 +64,16 @@ func (g *gpx) Notes() []string {
 	if g.timeless > 0 && g.timeless == g.points {
 		notes = append(notes, noTimes(g.timeless))
 	} else if g.timeless > 0 {
-		notes = append(notes, fmt.Sprintf("points without a time: %d. No speed is known of them, and none is used", g.timeless))
+		notes = append(notes, fmt.Sprintf("points without a time: %d. No speed is known of them, and none is used",
+			g.timeless))
 	}
 	if g.marks > 0 || g.route > 0 {
 		word := "waypoints and routes, which tell of no way run, are passed over"
 		if g.points == 0 {
 			word = "it holds waypoints or routes and no track, and is passed over"
 		}
-		notes = append(notes, fmt.Sprintf("%s (%s, %s)", word, counted(g.marks, "waypoint"), counted(g.route, "route point")))
+		notes = append(notes, fmt.Sprintf("%s (%s, %s)", word, counted(g.marks, "waypoint"),
+			counted(g.route, "route point")))
 	}
 	if g.swapped {
 		notes = append(notes, "latitude and longitude are changed over in it: read the other way round")

@@ -156,7 +156,8 @@ func rmcFix(fields [][]byte) (f Fix, ok bool) {
 	if month < 1 || month > 12 || d/10000 < 1 || d/10000 > 31 || hour > 23 || minute > 59 || rest >= 61000 {
 		return f, false
 	}
-	f.At = time.Date(year, time.Month(month), int(d/10000), 0, 0, 0, 0, time.UTC).UnixMilli() + hour*3600000 + minute*60000 + rest
+	f.At = time.Date(year, time.Month(month), int(d/10000), 0, 0, 0, 0, time.UTC).UnixMilli() +
+		hour*3600000 + minute*60000 + rest
 	var ok2, ok3 bool
 	f.Lat, ok2 = degrees(fields[3], fields[4], "N", "S")
 	f.Lon, ok3 = degrees(fields[5], fields[6], "E", "W")

@@ -10,22 +10,34 @@ import (
 )
 
 // A heading with one of these words is of a log of fishing and of no track.
-var logWords = set("strike", "strikes", "hit", "hits", "bite", "bites", "hookup", "hookups", "hooked", "landed", "released", "missed", "boated", "gaffed", "tagged", "outcome",
-	"species", "fish", "caught", "catch", "catches", "lure", "lures", "bait", "baits", "rod", "rods", "reel", "setback", "spread", "angler", "anglers", "girth", "weight", "kg", "kilos", "lb", "lbs",
+var logWords = set("strike", "strikes", "hit", "hits", "bite", "bites", "hookup", "hookups", "hooked", "landed",
+	"released", "missed", "boated", "gaffed", "tagged", "outcome",
+	"species", "fish", "caught", "catch", "catches", "lure", "lures", "bait", "baits", "rod", "rods", "reel", "setback",
+	"spread", "angler", "anglers", "girth", "weight", "kg", "kilos", "lb", "lbs",
 	"leader", "drag", "tangle", "tangles", "tangled", "hooks", "dropback",
-	"especie", "pez", "peces", "picada", "picadas", "captura", "capturas", "senuelo", "senuelos", "cana", "canas", "carnada", "peso", "talla",
-	"espece", "poisson", "poissons", "touche", "touches", "prise", "prises", "leurre", "leurres", "canne", "cannes", "poids", "taille",
-	"specie", "pesce", "pesci", "abboccata", "abboccate", "cattura", "catture", "esca", "esche", "canna", "peixe", "peixes", "isca", "iscas", "amostra", "linha", "linhas",
+	"especie", "pez", "peces", "picada", "picadas", "captura", "capturas", "senuelo", "senuelos", "cana",
+	"canas", "carnada", "peso", "talla",
+	"espece", "poisson", "poissons", "touche", "touches", "prise", "prises", "leurre", "leurres",
+	"canne", "cannes", "poids", "taille",
+	"specie", "pesce", "pesci", "abboccata", "abboccate", "cattura", "catture", "esca", "esche", "canna", "peixe",
+	"peixes", "isca", "iscas", "amostra", "linha", "linhas",
 	"fisch", "fische", "biss", "bisse", "koder", "koeder", "rute", "ruten", "gewicht", "fang")
 
 // These are of a log too, unless the rows come as close as a track's fixes do.
-var looseWords = set("lines", "line", "lost", "leg", "legs", "trip", "start", "end", "begin", "stop", "in", "out", "up", "length", "count", "colour", "color", "outing", "hours", "event", "what", "result", "port", "crew", "captain", "skipper", "approach",
-	"lineas", "linea", "lignes", "ligne", "lenze", "lenza", "leinen", "leine", "inicio", "fin", "debut", "inizio", "fine", "fim", "beginn", "anfang", "ende", "salida", "salidas", "sortie", "uscita", "saida", "ausfahrt")
+var looseWords = set("lines", "line", "lost", "leg", "legs", "trip", "start", "end", "begin", "stop", "in", "out", "up",
+	"length", "count", "colour", "color", "outing", "hours", "event", "what", "result", "port", "crew",
+	"captain", "skipper", "approach",
+	"lineas", "linea", "lignes", "ligne", "lenze", "lenza", "leinen", "leine", "inicio", "fin", "debut", "inizio",
+	"fine", "fim", "beginn", "anfang", "ende", "salida", "salidas", "sortie", "uscita", "saida", "ausfahrt")
 
 // Headings of a track: a table that has no others is one however few its rows.
-var trackWords = set("time", "timestamp", "datetime", "date", "utc", "gps", "speed", "sog", "course", "cog", "heading", "hdg", "bearing", "ele", "elevation", "alt", "altitude", "depth",
-	"hdop", "vdop", "pdop", "sat", "sats", "satellites", "name", "accuracy", "fix", "id", "no", "segment", "trkseg", "temp", "temperature", "kn", "kts", "kt", "knots", "m", "s", "km", "h", "kmh", "mps", "mph", "ft",
-	"deg", "degrees", "true", "magnetic", "local", "over", "ground", "point", "trackpoint", "track", "index", "description", "engine", "rpm", "battery", "voltage", "distance", "m/s", "km/h", "fecha", "hora", "heure", "datum", "uhrzeit", "zeit", "data", "ora")
+var trackWords = set("time", "timestamp", "datetime", "date", "utc", "gps", "speed", "sog", "course", "cog", "heading",
+	"hdg", "bearing", "ele", "elevation", "alt", "altitude", "depth",
+	"hdop", "vdop", "pdop", "sat", "sats", "satellites", "name", "accuracy", "fix", "id", "no", "segment", "trkseg",
+	"temp", "temperature", "kn", "kts", "kt", "knots", "m", "s", "km", "h", "kmh", "mps", "mph", "ft",
+	"deg", "degrees", "true", "magnetic", "local", "over", "ground", "point", "trackpoint", "track", "index",
+	"description", "engine", "rpm", "battery", "voltage", "distance", "m/s", "km/h", "fecha", "hora", "heure", "datum",
+	"uhrzeit", "zeit", "data", "ora")
 
 func set(all ...string) map[string]bool {
 	m := map[string]bool{}

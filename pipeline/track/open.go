@@ -180,7 +180,8 @@ func (c *capped) Read(b []byte) (int, error) {
 
 // sentenceStart is a line that ends with a sentence. It is large: most runs read no NMEA.
 var sentenceStart = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?m)^[^\n]{0,160}?(?:\$[A-Z]{2}[A-Z]{3},|\$P[A-Z]{3,},|![A-Z]{2}VD[MO],)[^\n]*\*[0-9A-Fa-f]{2}`)
+	return regexp.MustCompile(
+		`(?m)^[^\n]{0,160}?(?:\$[A-Z]{2}[A-Z]{3},|\$P[A-Z]{3,},|![A-Z]{2}VD[MO],)[^\n]*\*[0-9A-Fa-f]{2}`)
 })
 
 // format is GPX, NMEA or CSV, by a file's beginning, and how a CSV is to be read; ""

@@ -75,14 +75,16 @@ func TestGPX(t *testing.T) {
 	}
 	for i, w := range want {
 		g := fixes[i]
-		if g.At != w.At || g.Lat != w.Lat || g.Lon != w.Lon || g.Break != w.Break || (!near(g.SpeedKn, w.SpeedKn, 1e-9) && !(math.IsNaN(g.SpeedKn) && math.IsNaN(w.SpeedKn))) {
+		if g.At != w.At || g.Lat != w.Lat || g.Lon != w.Lon || g.Break != w.Break ||
+			(!near(g.SpeedKn, w.SpeedKn, 1e-9) && !(math.IsNaN(g.SpeedKn) && math.IsNaN(w.SpeedKn))) {
 			t.Errorf("fix %d: %+v, want %+v", i, g, w)
 		}
 	}
 	if len(problems) != 2 || problems[0].Pos.Row != 9 || strings.Contains(problems[0].Cell, "117") {
 		t.Errorf("problems %v", problems)
 	}
-	if len(notes) != 2 || !strings.HasPrefix(notes[0], "points without a time: 1.") || !strings.Contains(notes[1], "(1 waypoint, ") {
+	if len(notes) != 2 || !strings.HasPrefix(notes[0], "points without a time: 1.") ||
+		!strings.Contains(notes[1], "(1 waypoint, ") {
 		t.Errorf("notes %q", notes)
 	}
 }
@@ -137,16 +139,19 @@ func TestNMEA(t *testing.T) {
 		t.Fatalf("%d fixes, want 3; problems %v", len(fixes), problems)
 	}
 	a := fixes[0]
-	if !near(a.Lat, 48.1173, 1e-9) || !near(a.Lon, 11.51666667, 1e-8) || a.SpeedKn != 22.4 || !a.Time().Equal(time.Date(1994, 3, 23, 12, 35, 19, 0, time.UTC)) {
+	if !near(a.Lat, 48.1173, 1e-9) || !near(a.Lon, 11.51666667, 1e-8) || a.SpeedKn != 22.4 ||
+		!a.Time().Equal(time.Date(1994, 3, 23, 12, 35, 19, 0, time.UTC)) {
 		t.Errorf("%+v at %s", a, a.Time())
 	}
-	if b := fixes[1]; !near(b.Lat, 47.408747595, 1e-9) || b.SpeedKn != 0.01 || !b.Time().Equal(time.Date(2006, 4, 10, 11, 36, 16, 0, time.UTC)) {
+	if b := fixes[1]; !near(b.Lat, 47.408747595, 1e-9) || b.SpeedKn != 0.01 ||
+		!b.Time().Equal(time.Date(2006, 4, 10, 11, 36, 16, 0, time.UTC)) {
 		t.Errorf("%+v at %s", b, b.Time())
 	}
 	if c := fixes[2]; c.SpeedKn != 7.25 || !c.Break || c.Lon >= 0 {
 		t.Errorf("the speed of VTG, after a loss of reception: %+v", c)
 	}
-	if len(problems) != 2 || problems[0].Pos.Row != 7 || !strings.Contains(problems[0].Reason, "adds up to 61") || !strings.Contains(problems[1].Reason, "no checksum") {
+	if len(problems) != 2 || problems[0].Pos.Row != 7 || !strings.Contains(problems[0].Reason, "adds up to 61") ||
+		!strings.Contains(problems[1].Reason, "no checksum") {
 		t.Errorf("problems %v", problems)
 	}
 	if len(notes) != 1 || !strings.HasPrefix(notes[0], "1 sentences") {
@@ -160,8 +165,9 @@ func TestCSV(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, text := range map[string]string{
-		"utc":       "Time,Lat,Lon,Speed (kn)\n2026-02-14T04:12:00Z,-36.6,176.1,12.5\nbad,1,1,1\n",
-		"local":     "\ufeffdate;time;latitude;longitude;SOG (m/s)\n2026-02-14;17:12:00;-36,6;176,1;6,430555556\n2026-02-14;x;-36,6;176,1;\n",
+		"utc": "Time,Lat,Lon,Speed (kn)\n2026-02-14T04:12:00Z,-36.6,176.1,12.5\nbad,1,1,1\n",
+		"local": "\ufeffdate;time;latitude;longitude;SOG " +
+			"(m/s)\n2026-02-14;17:12:00;-36,6;176,1;6,430555556\n2026-02-14;x;-36,6;176,1;\n",
 		"tab":       "timestamp\tlat\tlng\tspeed km/h\n2026-02-14 04:12:00+00:00\t-36.6\t176.1\t23.15\n\t\t\t\n",
 		"quotes":    "\"time\",\"lat\",\"lon\",\"speed\"\n\"2026-02-14T17:12:00+13:00\",-36.6,176.1,12.5\n1,,,\n",
 		"no speed?": "utc,lat,lon\n2026-02-14T04:12:00Z,-36.6,176.1\n,,\n",
@@ -213,7 +219,8 @@ func TestUTF16(t *testing.T) {
 				t.Errorf("%s is no track", file)
 			}
 			fixes, aside, _ := read(t, file, nil)
-			if len(fixes) != 2 || fixes[0].At != want[0].At || fixes[1].Lat != want[1].Lat || fixes[1].Lon != want[1].Lon {
+			if len(fixes) != 2 || fixes[0].At != want[0].At ||
+				fixes[1].Lat != want[1].Lat || fixes[1].Lon != want[1].Lon {
 				t.Errorf("%s: %+v, want %+v", file, fixes, want)
 			}
 			if len(aside) != 1 || aside[0].Pos.Row != wantAside[0].Pos.Row || aside[0].Cell != wantAside[0].Cell {
@@ -259,7 +266,8 @@ func TestPacked(t *testing.T) {
 	many := filepath.Join(dir, "tracks.zip")
 	packed(t, many, func(w io.Writer) error {
 		z := zip.NewWriter(w)
-		for name, text := range map[string]string{"a/one.csv": oneFix, "a/two.gpx": `<gpx><trk><trkseg><trkpt lat="1" lon="2"><time>2026-07-01T13:00:00Z</time></trkpt></trkseg></trk></gpx>`, "a/.hidden": "x"} {
+		for name, text := range map[string]string{"a/one.csv": oneFix,
+			"a/two.gpx": `<gpx><trk><trkseg><trkpt lat="1" lon="2"><time>2026-07-01T13:00:00Z</time></trkpt></trkseg></trk></gpx>`, "a/.hidden": "x"} {
 			m, err := z.Create(name)
 			if err != nil {
 				return err
@@ -294,7 +302,8 @@ func packed(t *testing.T, file string, write func(io.Writer) error) {
 
 // Sheets of a log, which may have positions too, are no tracks.
 func TestIsTellsTracksFromLogs(t *testing.T) {
-	for _, text := range []string{"date,start,end,lat,lon\n", "time,lat,lon,outcome\n", "trip,date\n", "costs $GP,100*2\n", "", "<kml></kml>", "time;lat\n"} {
+	for _, text := range []string{"date,start,end,lat,lon\n", "time,lat,lon,outcome\n", "trip,date\n",
+		"costs $GP,100*2\n", "", "<kml></kml>", "time;lat\n"} {
 		if Is(written(t, "a.csv", text)) {
 			t.Errorf("%q is taken for a track", text)
 		}
@@ -322,7 +331,8 @@ func TestDecimal(t *testing.T) {
 			t.Errorf("%q is read as %v", s, v)
 		}
 	}
-	for s, want := range map[string]float64{"1e2": 100, "-.5": -0.5, "5.": 5, "+7": 7, "123456789012345678": 123456789012345678} {
+	for s, want := range map[string]float64{"1e2": 100, "-.5": -0.5, "5.": 5, "+7": 7,
+		"123456789012345678": 123456789012345678} {
 		if v, ok := decimal([]byte(s)); !ok || v != want {
 			t.Errorf("%q: %v", s, v)
 		}

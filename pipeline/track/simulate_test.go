@@ -44,7 +44,8 @@ func (r run) fixes(every, noise float64, rng *rand.Rand) []Fix {
 	var all []Fix
 	for i := 0; i < len(r.kn); i += int(every * 10) {
 		all = append(all, Fix{At: 1767225600000 + int64(i)*100, SpeedKn: math.NaN(),
-			Lat: p.lat + (r.y[i]+noise*rng.NormFloat64())/p.north, Lon: p.lon + (r.x[i]+noise*rng.NormFloat64())/p.east})
+			Lat: p.lat + (r.y[i]+noise*rng.NormFloat64())/p.north, Lon: p.lon +
+				(r.x[i]+noise*rng.NormFloat64())/p.east})
 	}
 	return all
 }
@@ -95,7 +96,8 @@ func band(kn float64) int {
 // speed, a stop.
 var outing = []spell{
 	{50, 7.1, 0}, {35, 9.1, 3}, {12, 7.0, 70}, {60, 11.0, 0}, {15, 9.0, -90}, {20, 21, 0}, {70, 13.1, 2}, {30, 15.0, 0},
-	{12, 13.0, 60}, {55, 10.9, -2}, {20, 0.2, 0}, {35, 14.9, 0}, {10, 8.9, 120}, {50, 7.0, 0}, {25, 17.2, 0}, {40, 5.1, 0},
+	{12, 13.0, 60}, {55, 10.9, -2}, {20, 0.2, 0}, {35, 14.9, 0}, {10, 8.9, 120},
+	{50, 7.0, 0}, {25, 17.2, 0}, {40, 5.1, 0},
 }
 
 // Time in each band within 2 % of the truth, where differencing of raw fixes is

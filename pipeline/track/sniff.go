@@ -152,7 +152,8 @@ func (t *sample) look() (ok bool) {
 // firstRow is the first row that has a time or coordinates, and that the next has too.
 func (t *sample) firstRow() int {
 	for i, row := range t.rows {
-		if datalike(row) && (i+1 == len(t.rows) || datalike(t.rows[i+1]) || i+2 == len(t.rows) || datalike(t.rows[i+2])) {
+		if datalike(row) && (i+1 == len(t.rows) || datalike(t.rows[i+1]) ||
+			i+2 == len(t.rows) || datalike(t.rows[i+2])) {
 			return i
 		}
 	}
@@ -201,7 +202,8 @@ func (t *sample) columnLook(c int) look {
 		l.see(cell)
 	}
 	n := float64(max(l.filled, 1))
-	for _, share := range []*float64{&l.stamp, &l.day, &l.clock, &l.midnight, &l.degrees, &l.pair, &l.ns, &l.ew, &l.number, &l.decimals, &l.words, &l.unsure} {
+	for _, share := range []*float64{&l.stamp, &l.day, &l.clock, &l.midnight, &l.degrees, &l.pair, &l.ns, &l.ew,
+		&l.number, &l.decimals, &l.words, &l.unsure} {
 		*share /= n
 	}
 	return l
@@ -252,7 +254,9 @@ func (l *look) see(cell []byte) {
 
 // headingWords are a heading's words in lower case without accents and marks.
 func headingWords(h string) []string {
-	return strings.FieldsFunc(words.Fold(h), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '/' })
+	return strings.FieldsFunc(words.Fold(h), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '/'
+	})
 }
 
 // has tells whether one of the heading's words is among those given.
@@ -264,12 +268,15 @@ const most = 0.5 // of a column's cells, to be what it is for
 
 // The words of headings, in the tongues that logs are read in.
 var (
-	latWords   = []string{"lat", "latitude", "latitud", "latitudine", "breite", "breitengrad"}
-	lonWords   = []string{"lon", "lng", "long", "longitude", "longitud", "longitudine", "laenge", "lange", "laengengrad", "langengrad"}
+	latWords = []string{"lat", "latitude", "latitud", "latitudine", "breite", "breitengrad"}
+	lonWords = []string{"lon", "lng", "long", "longitude", "longitud", "longitudine", "laenge",
+		"lange", "laengengrad", "langengrad"}
 	utcWords   = []string{"utc", "gmt", "zulu", "z"}
-	speedWords = []string{"speed", "sog", "velocidad", "vitesse", "velocita", "velocidade", "geschwindigkeit", "fahrt", "sog/kn"}
+	speedWords = []string{"speed", "sog", "velocidad", "vitesse", "velocita", "velocidade",
+		"geschwindigkeit", "fahrt", "sog/kn"}
 	// speeds that are not the boat's own over ground
-	otherSpeed  = []string{"wind", "viento", "vent", "vento", "water", "stw", "avg", "average", "max", "engine", "true", "apparent", "log"}
+	otherSpeed = []string{"wind", "viento", "vent", "vento", "water", "stw", "avg", "average", "max",
+		"engine", "true", "apparent", "log"}
 	passedTime  = []string{"elapsed", "duration", "lap", "total", "leg", "interval"}
 	partedWords = []string{"segment", "trkseg", "seg", "track", "trackid"}
 )
@@ -315,7 +322,8 @@ func (t *sample) changedOver() bool {
 			continue
 		}
 		n++
-		if (lat.deg > 90 || lat.deg < -90 || !lat.fits('N', 'S')) && lon.deg >= -90 && lon.deg <= 90 && t.at[isNorth] < 0 {
+		if (lat.deg > 90 || lat.deg < -90 || !lat.fits('N', 'S')) && lon.deg >= -90 &&
+			lon.deg <= 90 && t.at[isNorth] < 0 {
 			over++
 		}
 	}
@@ -330,7 +338,8 @@ func (t *sample) nameless() bool {
 	}
 	for c := 0; c+1 < t.width; c++ {
 		a, b := t.looks[c], t.looks[c+1]
-		if a.degrees >= most && b.degrees >= most && a.decimals >= most && b.decimals >= most && t.steady(c) && t.steady(c+1) {
+		if a.degrees >= most && b.degrees >= most && a.decimals >= most && b.decimals >= most &&
+			t.steady(c) && t.steady(c+1) {
 			t.at[isLat], t.at[isLon] = c, c+1
 			if t.changedOver() {
 				t.at[isLat], t.at[isLon] = c+1, c
@@ -445,7 +454,8 @@ func (t *sample) rest() {
 		switch {
 		case l.has(speedWords...) && !l.has(otherSpeed...) && l.number >= most && t.at[isSpeed] < 0:
 			t.at[isSpeed], t.unit = c, speedUnit(t.names[c])
-		case l.has(partedWords...) && l.degrees+l.words >= most && t.at[isParted] < 0 && !t.looks[c].taken(t) && c != t.timeColumn():
+		case l.has(partedWords...) && l.degrees+l.words >= most && t.at[isParted] < 0 &&
+			!t.looks[c].taken(t) && c != t.timeColumn():
 			t.at[isParted] = c
 		}
 	}
@@ -469,7 +479,8 @@ func (t *sample) changes(c int) int {
 // speedUnit is the unit that a heading of speed names; knots where it names none.
 func speedUnit(heading string) string {
 	h := strings.ReplaceAll(words.Fold(heading), " ", "")
-	for _, u := range []struct{ spelling, unit string }{{"km/h", "km/h"}, {"kmh", "km/h"}, {"kph", "km/h"}, {"mph", "mph"}, {"m/s", "m/s"}, {"mps", "m/s"}, {"ms)", "m/s"}} {
+	for _, u := range []struct{ spelling, unit string }{{"km/h", "km/h"}, {"kmh", "km/h"}, {"kph", "km/h"},
+		{"mph", "mph"}, {"m/s", "m/s"}, {"mps", "m/s"}, {"ms)", "m/s"}} {
 		if strings.Contains(h, u.spelling) {
 			return u.unit
 		}

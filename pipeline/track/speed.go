@@ -98,7 +98,8 @@ func (w *window) steps(fixes []Fix) {
 		if way := math.Hypot(x, y); way > 0 {
 			scale = Distance(a.Lat, a.Lon, b.Lat, b.Lon) / way
 		}
-		w.pairs = append(w.pairs, pair{x: x * scale, y: y * scale, seconds: float64(b.At-a.At) / 1000, middle: float64(a.At+b.At-2*fixes[0].At) / 2000})
+		w.pairs = append(w.pairs, pair{x: x * scale, y: y * scale, seconds: float64(b.At-a.At) / 1000,
+			middle: float64(a.At+b.At-2*fixes[0].At) / 2000})
 	}
 	for i := range w.pairs {
 		w.pairs[i].turn = w.turnAt(i)
@@ -220,7 +221,8 @@ func abs(v int64) int64 { return max(v, -v) }
 func (w *window) add(p plane, a, b Fix, first int64) {
 	x1, y1 := p.of(a.Lat, a.Lon)
 	x2, y2 := p.of(b.Lat, b.Lon)
-	w.pairs = append(w.pairs, pair{x: x2 - x1, y: y2 - y1, seconds: float64(b.At-a.At) / 1000, middle: float64(a.At+b.At-2*first) / 2000, turn: math.NaN()})
+	w.pairs = append(w.pairs, pair{x: x2 - x1, y: y2 - y1, seconds: float64(b.At-a.At) / 1000,
+		middle: float64(a.At+b.At-2*first) / 2000, turn: math.NaN()})
 }
 
 // reckon sets a piece's speed, course and turn from the pairs.

@@ -58,7 +58,8 @@ func (t *table) Notes() []string {
 		notes = append(notes, "its days are read "+t.order.String())
 	}
 	if t.unsure && t.order == unit.OrderUnknown {
-		return append(notes, "nothing in it tells whether its days are day first or month first, so that none of it is used: give --dates")
+		return append(notes, "nothing in it tells whether its days are day first or month first, so that none of it "+
+			"is used: give --dates")
 	}
 	if t.swapped {
 		notes = append(notes, "latitude and longitude are changed over in it: read the other way round")
@@ -70,7 +71,8 @@ func (t *table) Notes() []string {
 		notes = append(notes, "passed over: "+strings.Join(passed, ", "))
 	}
 	if t.spoken > 0 {
-		notes = append(notes, fmt.Sprintf("%d rows speak of lines or fish, which a track is not read for: keep those in a log of their own", t.spoken))
+		notes = append(notes, fmt.Sprintf("%d rows speak of lines or fish, which a track is not read for: keep "+
+			"those in a log of their own", t.spoken))
 	}
 	if t.ended || t.lines.torn {
 		notes = append(notes, endsEarly)
@@ -119,7 +121,8 @@ func (t *table) Next() (Fix, bool, error) {
 		if t.ended = t.lines.open && !t.lines.long; t.ended {
 			continue
 		}
-		if err := t.bad(record.Problem{Pos: t.pos, Column: column, Cell: shorten(t.cell(column)), Reason: why}); err != nil {
+		if err := t.bad(record.Problem{Pos: t.pos, Column: column,
+			Cell: shorten(t.cell(column)), Reason: why}); err != nil {
 			return Fix{}, false, err
 		}
 	}
@@ -169,7 +172,8 @@ func (t *table) row(line []byte) (f Fix, ok bool, column, why string) {
 // listen counts rows that speak of fishing in a column that is not read.
 func (t *table) listen() {
 	for c, cell := range t.cells {
-		if len(cell) > 3 && (cell[0] < '0' || cell[0] > '9') && cell[0] != '-' && !slices.Contains(t.at[:], c) && ofFishing(string(cell)) {
+		if len(cell) > 3 && (cell[0] < '0' || cell[0] > '9') && cell[0] != '-' &&
+			!slices.Contains(t.at[:], c) && ofFishing(string(cell)) {
 			t.spoken++
 			return
 		}

@@ -7,7 +7,8 @@ import (
 )
 
 func BenchmarkParseNumber(b *testing.B) {
-	for name, text := range map[string]string{"plain": "187.5", "integer": "12", "comma": "187,5", "grouped": "1 234,5", "exponent": "1.0416E-2", "text": "yellow"} {
+	for name, text := range map[string]string{"plain": "187.5", "integer": "12", "comma": "187,5", "grouped": "1 234,5",
+		"exponent": "1.0416E-2", "text": "yellow"} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -18,7 +19,9 @@ func BenchmarkParseNumber(b *testing.B) {
 }
 
 func BenchmarkParseMoment(b *testing.B) {
-	for name, text := range map[string]string{"clock": "22:30", "bare": "2230", "iso": "2026-06-25", "iso_clock": "2026-06-25 22:30", "meridiem": "10:30 pm", "slashed_clock": "25/06/2026 22:30", "named": "25 Jun 2026 22:30", "text": "yellow"} {
+	for name, text := range map[string]string{"clock": "22:30", "bare": "2230", "iso": "2026-06-25",
+		"iso_clock": "2026-06-25 22:30", "meridiem": "10:30 pm", "slashed_clock": "25/06/2026 22:30",
+		"named": "25 Jun 2026 22:30", "text": "yellow"} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -49,7 +52,8 @@ func TestNoAllocation(t *testing.T) {
 	cells := map[string][]string{
 		"number":   {"12", "-187.5", "187,5", "1 234,5", "1.0416E-2", "yellow"},
 		"quantity": {"187", "187.5", "187 lb", "187 LBS."},
-		"moment":   {"2026-06-25", "22:30", "2230", "2026-06-25 22:30:15", "10:30 pm", "25/06/2026", "25/06/2026 22:30", "yellow"},
+		"moment": {"2026-06-25", "22:30", "2230", "2026-06-25 22:30:15", "10:30 pm", "25/06/2026",
+			"25/06/2026 22:30", "yellow"},
 	}
 	for name, parse := range parsers {
 		for _, s := range cells[name] {

@@ -204,7 +204,8 @@ func offsetMinutes(s string) (minutes int, ok bool) {
 }
 
 // noons are words for noon in six tongues.
-var noons = []string{"noon", "midday", "midi", "mediodía", "mediodia", "mezzogiorno", "meio-dia", "meio dia", "mittag", "mittags"}
+var noons = []string{"noon", "midday", "midi", "mediodía", "mediodia", "mezzogiorno", "meio-dia",
+	"meio dia", "mittag", "mittags"}
 
 func isNoon(s string) bool {
 	return slices.ContainsFunc(noons, func(w string) bool { return strings.EqualFold(s, w) })

@@ -36,10 +36,13 @@ func TestDate(t *testing.T) {
 
 func TestOrderOf(t *testing.T) {
 	want := map[unit.Order][]string{
-		unit.DayFirst:   {"25/06/2026", "25-06-26", "25 06 2026", "25/6/2026 22:30", "25/06/2026 10:30 pm", "25-06-2026T22:30", "Thu 25/06/2026", "29/02/2024"},
+		unit.DayFirst: {"25/06/2026", "25-06-26", "25 06 2026", "25/6/2026 22:30", "25/06/2026 10:30 pm",
+			"25-06-2026T22:30", "Thu 25/06/2026", "29/02/2024"},
 		unit.MonthFirst: {"06/25/2026", "6-25-26", "06/25/2026 2230", "06/25/2026\u00a010:30\u202fPM"},
-		unit.OrderUnknown: {"03/04/2026", "06/06/2026", "2026-06-25", "2026/06/25", "20260625", "25.6.2026", "25 Jun 2026", "Jun 25, 2026",
-			"31/02/2026", "13/31/2026", "29/02/2026", "25/06", "25/06/1926", "25/06/20266", "22:30", "", ":", "25/06-2026", "25:30 06/25/2026", "notes"},
+		unit.OrderUnknown: {"03/04/2026", "06/06/2026", "2026-06-25", "2026/06/25", "20260625", "25.6.2026",
+			"25 Jun 2026", "Jun 25, 2026",
+			"31/02/2026", "13/31/2026", "29/02/2026", "25/06", "25/06/1926", "25/06/20266", "22:30", "", ":",
+			"25/06-2026", "25:30 06/25/2026", "notes"},
 	}
 	for order, texts := range want {
 		for _, s := range texts {
@@ -52,11 +55,14 @@ func TestOrderOf(t *testing.T) {
 
 func TestParseDate(t *testing.T) {
 	june25 := []string{
-		"2026-06-25", "2026/06/25", "2026.06.25", "2026-6-25", "20260625", " 2026-06-25 ", "25/06/2026", "25/6/2026", "25-06-26", "25.6.2026", "25. 6. 2026",
+		"2026-06-25", "2026/06/25", "2026.06.25", "2026-6-25", "20260625", " 2026-06-25 ", "25/06/2026", "25/6/2026",
+		"25-06-26", "25.6.2026", "25. 6. 2026",
 		"25.06.26", "06/25/2026", "6/25/26", "25 06 2026", "25 / 06 / 2026",
-		"25 Jun 2026", "25 JUNE 2026", "25-Jun-26", "25-jun-2026", "25/Jun/2026", "25Jun2026", "25. Juni 2026", "Jun 25, 2026", "Jun 25 2026", "June 25 2026",
+		"25 Jun 2026", "25 JUNE 2026", "25-Jun-26", "25-jun-2026", "25/Jun/2026", "25Jun2026", "25. Juni 2026",
+		"Jun 25, 2026", "Jun 25 2026", "June 25 2026",
 		"Jun. 25, 2026", "June 25th, 2026", "25th of June 2026", "2026 Jun 25", "2026-Jun-25",
-		"Sat 25 Jun 2026", "Sat, 25 Jun 2026", "Thursday, June 25, 2026", "Do. 25.6.2026", "jue 25 jun 2026", "Thu 25/06/2026",
+		"Sat 25 Jun 2026", "Sat, 25 Jun 2026", "Thursday, June 25, 2026", "Do. 25.6.2026",
+		"jue 25 jun 2026", "Thu 25/06/2026",
 		"25 juin 2026", "25 de junio de 2026", "25 de junho de 2026", "25\u00a0Jun\u00a02026",
 	}
 	for _, s := range june25 {
@@ -125,9 +131,12 @@ func TestParseDateRefuses(t *testing.T) {
 		{"1 Jan 0026", unit.OrderUnknown, unit.ErrYear},
 		{"12345678", unit.OrderUnknown, unit.ErrNoSuchDay},
 	}
-	for _, s := range []string{"", "-", "2026", "2026-06", "25/06", "25 Jun", "Jun 2026", "25/06-2026", "25,06,2026", "-25/06/2026", "25/06/2026/", "25//06/2026",
-		"025/06/2026", "25/006/2026", "25/06/026", "2026-06-025", "2026/25", "25 Jun Jun 2026", "25 2026 Jun", "25 Jun 2026 7", "Jun 2026 25", "Sat", "Sat Sun 25 Jun 2026", "25 Sat Jun 2026",
-		"of 25 Jun 2026", "25 Foo 2026", "1234567890", "25/06/2026 22:30", "2026-06-25T00:00:00", "46204", "25Jun", "\xff", "25 \xff 2026"} {
+	for _, s := range []string{"", "-", "2026", "2026-06", "25/06", "25 Jun", "Jun 2026", "25/06-2026", "25,06,2026",
+		"-25/06/2026", "25/06/2026/", "25//06/2026",
+		"025/06/2026", "25/006/2026", "25/06/026", "2026-06-025", "2026/25", "25 Jun Jun 2026", "25 2026 Jun",
+		"25 Jun 2026 7", "Jun 2026 25", "Sat", "Sat Sun 25 Jun 2026", "25 Sat Jun 2026",
+		"of 25 Jun 2026", "25 Foo 2026", "1234567890", "25/06/2026 22:30", "2026-06-25T00:00:00", "46204",
+		"25Jun", "\xff", "25 \xff 2026"} {
 		tests = append(tests, struct {
 			text  string
 			order unit.Order
@@ -150,7 +159,8 @@ func TestEveryDay(t *testing.T) {
 		"2 Jan 2006": unit.OrderUnknown, "January 2, 2006": unit.OrderUnknown, "Mon 02-Jan-2006": unit.OrderUnknown,
 	}
 	last := time.Date(unit.LastYear, time.December, 31, 0, 0, 0, 0, time.UTC)
-	for day := time.Date(unit.FirstYear, time.January, 1, 0, 0, 0, 0, time.UTC); !day.After(last); day = day.AddDate(0, 0, 1) {
+	for day := time.Date(unit.FirstYear, time.January, 1, 0, 0, 0, 0, time.UTC); !day.After(last); day = day.AddDate(0,
+		0, 1) {
 		for layout, order := range layouts {
 			got, err := unit.ParseDate(day.Format(layout), order)
 			if err != nil || !got.Time().Equal(day) {
@@ -173,7 +183,8 @@ func ExampleParseDate() {
 // TestWeekdayTellsTheOrder holds that the weekday beside a date says which of its numbers is the
 // day: 7 August 2024 was a Wednesday, 8 July 2024 a Monday (the civil calendar).
 func TestWeekdayTellsTheOrder(t *testing.T) {
-	for text, want := range map[string]unit.Order{"Wed 8/7/24": unit.MonthFirst, "Mon 8/7/24": unit.DayFirst, "8/7/24": unit.OrderUnknown, "Sun 8/7/24": unit.OrderUnknown, "Wed 8/8/24": unit.OrderUnknown} {
+	for text, want := range map[string]unit.Order{"Wed 8/7/24": unit.MonthFirst, "Mon 8/7/24": unit.DayFirst,
+		"8/7/24": unit.OrderUnknown, "Sun 8/7/24": unit.OrderUnknown, "Wed 8/8/24": unit.OrderUnknown} {
 		if got := unit.OrderOf(text); got != want {
 			t.Errorf("%s: %v, want %v", text, got, want)
 		}

@@ -124,7 +124,8 @@ func (p *dateParts) shaped() bool {
 		return p.digits[0] == 8
 	}
 	first := p.yearAt()
-	return p.n == 3 && p.sep[0] == p.sep[1] && p.sep[0] != 0 && p.sep[0] != ',' && p.fits(first, 1) && p.digits[2-first] <= 2
+	return p.n == 3 && p.sep[0] == p.sep[1] && p.sep[0] != 0 && p.sep[0] != ',' &&
+		p.fits(first, 1) && p.digits[2-first] <= 2
 }
 
 // fits reports whether the number at index year has a year's digits, and that at index day a day's.
@@ -203,8 +204,10 @@ const (
 // dateWords are the words of a date in lower case: English in full, the others' usual
 // forms where no two languages clash ("mar" is March, never mardi or martes).
 var dateWords = map[string]int{
-	"jan": 1, "january": 1, "januar": 1, "jän": 1, "jänner": 1, "janv": 1, "janvier": 1, "ene": 1, "enero": 1, "janeiro": 1,
-	"feb": 2, "february": 2, "februar": 2, "fév": 2, "fev": 2, "févr": 2, "fevr": 2, "février": 2, "fevrier": 2, "febrero": 2, "fevereiro": 2,
+	"jan": 1, "january": 1, "januar": 1, "jän": 1, "jänner": 1, "janv": 1, "janvier": 1,
+	"ene": 1, "enero": 1, "janeiro": 1,
+	"feb": 2, "february": 2, "februar": 2, "fév": 2, "fev": 2, "févr": 2, "fevr": 2, "février": 2,
+	"fevrier": 2, "febrero": 2, "fevereiro": 2,
 	"mar": 3, "march": 3, "mär": 3, "märz": 3, "maerz": 3, "mrz": 3, "mars": 3, "marzo": 3, "março": 3, "marco": 3,
 	"apr": 4, "april": 4, "avr": 4, "avril": 4, "abr": 4, "abril": 4,
 	"may": 5, "mai": 5, "mayo": 5, "maio": 5,
@@ -214,12 +217,15 @@ var dateWords = map[string]int{
 	"sep": 9, "sept": 9, "september": 9, "septembre": 9, "septiembre": 9, "setiembre": 9, "set": 9, "setembro": 9,
 	"oct": 10, "october": 10, "okt": 10, "oktober": 10, "octobre": 10, "octubre": 10, "out": 10, "outubro": 10,
 	"nov": 11, "november": 11, "novembre": 11, "noviembre": 11, "novembro": 11,
-	"dec": 12, "december": 12, "dez": 12, "dezember": 12, "déc": 12, "décembre": 12, "decembre": 12, "dic": 12, "diciembre": 12, "dezembro": 12,
+	"dec": 12, "december": 12, "dez": 12, "dezember": 12, "déc": 12, "décembre": 12, "decembre": 12, "dic": 12,
+	"diciembre": 12, "dezembro": 12,
 
 	"mon": mondayWord, "monday": mondayWord, "mo": mondayWord, "lun": mondayWord,
 	"tue": tuesdayWord, "tues": tuesdayWord, "tuesday": tuesdayWord, "di": tuesdayWord,
-	"wed": wednesdayWord, "weds": wednesdayWord, "wednesday": wednesdayWord, "mi": wednesdayWord, "mer": wednesdayWord, "mié": wednesdayWord,
-	"thu": thursdayWord, "thur": thursdayWord, "thurs": thursdayWord, "thursday": thursdayWord, "do": thursdayWord, "jeu": thursdayWord, "jue": thursdayWord,
+	"wed": wednesdayWord, "weds": wednesdayWord, "wednesday": wednesdayWord, "mi": wednesdayWord,
+	"mer": wednesdayWord, "mié": wednesdayWord,
+	"thu": thursdayWord, "thur": thursdayWord, "thurs": thursdayWord, "thursday": thursdayWord, "do": thursdayWord,
+	"jeu": thursdayWord, "jue": thursdayWord,
 	"fri": fridayWord, "friday": fridayWord, "fr": fridayWord, "ven": fridayWord, "vie": fridayWord,
 	"sat": saturdayWord, "saturday": saturdayWord, "sa": saturdayWord, "sam": saturdayWord, "sáb": saturdayWord,
 	"sun": sundayWord, "sunday": sundayWord, "so": sundayWord, "dom": sundayWord, "dim": sundayWord,

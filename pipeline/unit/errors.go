@@ -22,7 +22,8 @@ var (
 	// ErrDimension: Convert and ParseQuantity, for a unit of another dimension.
 	ErrDimension = errors.New("unit of another kind")
 	// ErrApproximate: ParseQuantity, for "~12", "approx 12", "12?" and the like.
-	ErrApproximate = errors.New("a guess, not a measurement: write one plain number, like 187 lb, and the doubt in the notes")
+	ErrApproximate = errors.New("a guess, not a measurement: write one plain number, like 187 lb, and the doubt in " +
+		"the notes")
 	// ErrRange: ParseQuantity, for "12-14".
 	ErrRange = errors.New("two numbers: write one, like 12.5 kn")
 

@@ -11,7 +11,8 @@ import (
 // FuzzNumber: what is read is finite, does not depend on spaces around it, and is read
 // back from its shortest plain form.
 func FuzzNumber(f *testing.F) {
-	for _, s := range []string{"12", "12,5", "1.234,5", "1,234", "1 234,567", "−117.5", "1.0416E-2", "1'234", ".5", "1e309", "NaN", "0x1"} {
+	for _, s := range []string{"12", "12,5", "1.234,5", "1,234", "1 234,567", "−117.5", "1.0416E-2", "1'234",
+		".5", "1e309", "NaN", "0x1"} {
 		f.Add(s, uint8(0))
 	}
 	f.Fuzz(func(t *testing.T, s string, m uint8) {
@@ -39,7 +40,8 @@ func FuzzNumber(f *testing.F) {
 
 // FuzzQuantity: what is read has the wanted dimension and is read back from its String.
 func FuzzQuantity(f *testing.F) {
-	for _, s := range []string{`6'2"`, "6 ft 2 in", "188cm", "212#", "12 lb 8 oz", "12.5 kts", "20 °C", "2 h 15 min", "1:30", "74½\"", "12-14", "~5", "1,234 lb"} {
+	for _, s := range []string{`6'2"`, "6 ft 2 in", "188cm", "212#", "12 lb 8 oz", "12.5 kts", "20 °C", "2 h 15 min",
+		"1:30", "74½\"", "12-14", "~5", "1,234 lb"} {
 		f.Add(s, uint8(1), uint8(0))
 	}
 	fallbacks := map[unit.Dimension]unit.Unit{unit.Length: unit.Inch, unit.Mass: unit.Pound, unit.Speed: unit.Knot,
@@ -66,7 +68,8 @@ func FuzzQuantity(f *testing.F) {
 // FuzzDate: what is read is a year a log may hold and is read back from its String; an
 // order that the cell proves reads it.
 func FuzzDate(f *testing.F) {
-	for _, s := range []string{"2026-06-25", "20260625", "25/06/2026", "06/25/26", "3.4.2026", "25 Jun 2026", "June 25th, 2026", "Sat, 25-Jun-26", "1er août 2026", "03/04/2026"} {
+	for _, s := range []string{"2026-06-25", "20260625", "25/06/2026", "06/25/26", "3.4.2026", "25 Jun 2026",
+		"June 25th, 2026", "Sat, 25-Jun-26", "1er août 2026", "03/04/2026"} {
 		f.Add(s, uint8(0))
 	}
 	f.Fuzz(func(t *testing.T, s string, o uint8) {
@@ -92,7 +95,9 @@ func FuzzDate(f *testing.F) {
 
 // FuzzMoment: what is read is within its bounds and is read back from its String.
 func FuzzMoment(f *testing.F) {
-	for _, s := range []string{"22:30", "2230", "7:05 am", "22h30", "22.30", "24:00", "noon", "2026-06-25 22:30", "2026-06-25T22:30:00Z", "2026-06-25T22:30:00-07:00", "25/06/2026 10:30 pm", "2026-06-25 23:59:59.9", "22:30 25 Jun 2026"} {
+	for _, s := range []string{"22:30", "2230", "7:05 am", "22h30", "22.30", "24:00", "noon", "2026-06-25 22:30",
+		"2026-06-25T22:30:00Z", "2026-06-25T22:30:00-07:00", "25/06/2026 10:30 pm",
+		"2026-06-25 23:59:59.9", "22:30 25 Jun 2026"} {
 		f.Add(s, uint8(0))
 	}
 	f.Fuzz(func(t *testing.T, s string, o uint8) {
@@ -100,11 +105,13 @@ func FuzzMoment(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if m.Seconds < 0 || m.Seconds > 86400 || !m.HasDate && !m.HasTime || !m.HasTime && (m.Seconds != 0 || m.Offset != nil) {
+		if m.Seconds < 0 || m.Seconds > 86400 || !m.HasDate && !m.HasTime || !m.HasTime &&
+			(m.Seconds != 0 || m.Offset != nil) {
 			t.Fatalf("ParseMoment(%q) = %+v", s, m)
 		}
 		back, err := unit.ParseMoment(m.String(), unit.OrderUnknown)
-		if err != nil || back.String() != m.String() || back.Date != m.Date || back.Seconds != m.Seconds || back.HasDate != m.HasDate || back.HasTime != m.HasTime {
+		if err != nil || back.String() != m.String() || back.Date != m.Date || back.Seconds != m.Seconds ||
+			back.HasDate != m.HasDate || back.HasTime != m.HasTime {
 			t.Fatalf("ParseMoment(%q) = %v, read back as %v, %v", s, m, back, err)
 		}
 	})

@@ -255,8 +255,10 @@ func vulgar(r rune) float64 {
 
 // guesses are words that mark a guess before or after a number.
 var guesses = map[string]bool{
-	"approx": true, "approximately": true, "about": true, "around": true, "abt": true, "apx": true, "appx": true, "ca": true, "circa": true,
-	"est": true, "estimate": true, "estimated": true, "guess": true, "guessed": true, "guesstimate": true, "estd": true, "maybe": true, "roughly": true,
+	"approx": true, "approximately": true, "about": true, "around": true, "abt": true, "apx": true,
+	"appx": true, "ca": true, "circa": true,
+	"est": true, "estimate": true, "estimated": true, "guess": true, "guessed": true, "guesstimate": true, "estd": true,
+	"maybe": true, "roughly": true,
 }
 
 // isGuess reports whether text that could not be read holds a number marked as a guess.

@@ -108,7 +108,8 @@ func TestParseQuantityFallback(t *testing.T) {
 	}
 	for _, tt := range tests {
 		if got, err := unit.ParseQuantity(tt.text, tt.dim, tt.fallback, tt.mark); err != nil || got != tt.want {
-			t.Errorf("ParseQuantity(%q, %v, %q, %v) = %+v, %v; want %+v", tt.text, tt.dim, tt.fallback, tt.mark, got, err, tt.want)
+			t.Errorf("ParseQuantity(%q, %v, %q, %v) = %+v, %v; want %+v", tt.text, tt.dim,
+				tt.fallback, tt.mark, got, err, tt.want)
 		}
 	}
 }

@@ -8,11 +8,14 @@ import (
 
 // Clock times as people say them, at the beginning of a line.
 var (
-	spokenRomance = regexp.MustCompile(`(?i)^(?:a las? |alle |all’|all'|às )(\d{1,2})(?:\s(y|menos|e|meno|e un|meno un)\s(cuarto|media|quarto|mezza|meia|\d{1,2}))?\s+(\S.*)$`)
-	spokenEnglish = regexp.MustCompile(`(?i)^(?:at\s)?(?:(quarter|half|ten|twenty|five)\s(past|to|after)\s)(\d{1,2})\s+(\S.*)$`)
+	spokenRomance = regexp.MustCompile(
+		`(?i)^(?:a las? |alle |all’|all'|às )(\d{1,2})(?:\s(y|menos|e|meno|e un|meno un)\s(cuarto|media|quarto|mezza|meia|\d{1,2}))?\s+(\S.*)$`)
+	spokenEnglish = regexp.MustCompile(
+		`(?i)^(?:at\s)?(?:(quarter|half|ten|twenty|five)\s(past|to|after)\s)(\d{1,2})\s+(\S.*)$`)
 )
 
-var spokenMinutes = map[string]int{"cuarto": 15, "quarto": 15, "quarter": 15, "media": 30, "mezza": 30, "meia": 30, "half": 30, "five": 5, "ten": 10, "twenty": 20}
+var spokenMinutes = map[string]int{"cuarto": 15, "quarto": 15, "quarter": 15, "media": 30, "mezza": 30, "meia": 30,
+	"half": 30, "five": 5, "ten": 10, "twenty": 20}
 
 // SpokenClock reads a clock time in words at the beginning of a text, as "6:45", and what stands
 // behind it: "a las 7 menos cuarto ...", "quarter to 7 ...", "alle 7 e mezza ...".

@@ -136,7 +136,8 @@ func TestLookup(t *testing.T) {
 		}
 	}
 	// "M" and "miles" have two meanings at sea.
-	for _, s := range []string{"", " ", ".", "M", "miles", "Mile", "x", "kgm", "FL", "lb ft", "12", strings.Repeat("m", 99), "\xff"} {
+	for _, s := range []string{"", " ", ".", "M", "miles", "Mile", "x", "kgm", "FL", "lb ft", "12",
+		strings.Repeat("m", 99), "\xff"} {
 		if got, ok := unit.Lookup(s); ok {
 			t.Errorf("Lookup(%q) = %q, want none", s, got)
 		}

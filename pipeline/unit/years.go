@@ -50,7 +50,8 @@ func yearsAt(s string, i, n int) (y Years, used int) {
 	if rest != "" && strings.IndexByte("-/", rest[0]) >= 0 {
 		rest = strings.TrimLeft(rest[1:], " ")
 		second, m := leadingInt(rest[:digitRun(rest)])
-		followed := len(rest) > m+1 && strings.IndexByte("-/.", rest[m]) >= 0 && isDigit(rest[m+1]) // 2026-06-03 is a day
+		// 2026-06-03 is a day
+		followed := len(rest) > m+1 && strings.IndexByte("-/.", rest[m]) >= 0 && isDigit(rest[m+1])
 		next := m == 4 && second == first+1 || m == 2 && second == (first+1)%100
 		switch {
 		case !next || followed:

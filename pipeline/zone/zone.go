@@ -19,8 +19,10 @@ var errZone = errors.New("not a time zone: expected a name of the IANA list such
 var letters = map[string]string{
 	"EST": "America/New_York", "EDT": "America/New_York", "CST": "America/Chicago", "CDT": "America/Chicago",
 	"MST": "America/Denver", "MDT": "America/Denver", "PST": "America/Los_Angeles", "PDT": "America/Los_Angeles",
-	"AKST": "America/Anchorage", "AKDT": "America/Anchorage", "AST": "America/Halifax", "ADT": "America/Halifax", "NST": "America/St_Johns", "NDT": "America/St_Johns",
-	"BST": "Europe/London", "IST": "Europe/Dublin", "WEST": "Europe/Lisbon", "CEST": "Europe/Madrid", "EEST": "Europe/Athens",
+	"AKST": "America/Anchorage", "AKDT": "America/Anchorage", "AST": "America/Halifax", "ADT": "America/Halifax",
+	"NST": "America/St_Johns", "NDT": "America/St_Johns",
+	"BST": "Europe/London", "IST": "Europe/Dublin", "WEST": "Europe/Lisbon",
+	"CEST": "Europe/Madrid", "EEST": "Europe/Athens",
 	"NZST": "Pacific/Auckland", "NZDT": "Pacific/Auckland", "AEST": "Australia/Sydney", "AEDT": "Australia/Sydney",
 	"ACST": "Australia/Adelaide", "ACDT": "Australia/Adelaide",
 }
@@ -36,7 +38,8 @@ func Name(text string) (string, error) {
 	}
 	short := strings.ToUpper(text)
 	if place, ok := letters[short]; ok {
-		return "", fmt.Errorf("%s is one offset all year, and an hour off for as long as the clocks are changed: name the place that is meant, such as %s, or the offset itself, %s",
+		return "", fmt.Errorf("%s is one offset all year, and an hour off for as long as the clocks are changed: "+
+			"name the place that is meant, such as %s, or the offset itself, %s",
 			short, place, offsetAs(short, place))
 	}
 	loc, err := time.LoadLocation(text)

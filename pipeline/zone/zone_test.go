@@ -32,7 +32,8 @@ func TestName(t *testing.T) {
 func TestLettersNameAPlace(t *testing.T) {
 	for text, want := range map[string]string{
 		"EST": "America/New_York, or the offset itself, UTC-5", "mst": "America/Denver, or the offset itself, UTC-7",
-		"NZST": "Pacific/Auckland, or the offset itself, UTC+12", "PDT": "America/Los_Angeles, or the offset itself, UTC-7",
+		"NZST": "Pacific/Auckland, or the offset itself, UTC+12",
+		"PDT":  "America/Los_Angeles, or the offset itself, UTC-7",
 	} {
 		if got, err := Name(text); err == nil || !strings.HasSuffix(err.Error(), want) {
 			t.Errorf("%q: %q, %v, want an error that ends in %s", text, got, err, want)

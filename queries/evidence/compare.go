@@ -128,8 +128,10 @@ func compare(f Factor, rest []Factor, intervals bool) Comparison {
 	for _, name := range f.Levels {
 		s := sums[name]
 		nan := math.NaN()
-		c.Levels = append(c.Levels, Level{Level: name, Count: s.Count, Trips: len(s.trips), Rate: nan, Phi: 1, Shrunk: nan, P: nan,
-			Interval: stats.Interval{Lo: nan, Hi: nan}, Ratio: unknownRatio(), Rest: unknownRatio(), RestP: nan, Inflated: nan, Thin: s.Effort < Enough(c.Season)})
+		c.Levels = append(c.Levels, Level{Level: name, Count: s.Count, Trips: len(s.trips),
+			Rate: nan, Phi: 1, Shrunk: nan, P: nan,
+			Interval: stats.Interval{Lo: nan, Hi: nan}, Ratio: unknownRatio(), Rest: unknownRatio(), RestP: nan,
+			Inflated: nan, Thin: s.Effort < Enough(c.Season)})
 	}
 	c.rates(f)
 	c.shrink()
@@ -186,7 +188,8 @@ func (c *Comparison) shrink() {
 
 func (c *Comparison) setReference() {
 	for i, l := range c.Levels {
-		if l.Level != NotLogged && l.Count.Effort > 0 && (c.Reference < 0 || l.Count.Effort > c.Levels[c.Reference].Count.Effort) {
+		if l.Level != NotLogged && l.Count.Effort > 0 &&
+			(c.Reference < 0 || l.Count.Effort > c.Levels[c.Reference].Count.Effort) {
 			c.Reference = i
 		}
 	}

@@ -73,7 +73,8 @@ func (f Factor) merged() []Cell {
 		cells[i].Leg, cells[i].Line = p.leg, p.line
 	}
 	order := func(a, b Cell) int {
-		return cmp.Or(cmp.Compare(a.Trip, b.Trip), cmp.Compare(a.Leg, b.Leg), cmp.Compare(a.Line, b.Line), strings.Compare(a.Level, b.Level))
+		return cmp.Or(cmp.Compare(a.Trip, b.Trip), cmp.Compare(a.Leg, b.Leg), cmp.Compare(a.Line, b.Line),
+			strings.Compare(a.Level, b.Level))
 	}
 	slices.SortStableFunc(cells, order)
 	var out []Cell

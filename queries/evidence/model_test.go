@@ -66,7 +66,8 @@ func TestNothingToCompare(t *testing.T) {
 
 // A speed that was always run with one approach cannot be told from it.
 func TestMixedUpIsNamed(t *testing.T) {
-	speed, approach := Factor{Name: "speed-band", Levels: []string{"a", "b"}}, Factor{Name: "approach", Levels: []string{"x", "y"}}
+	speed, approach := Factor{Name: "speed-band", Levels: []string{"a", "b"}},
+		Factor{Name: "approach", Levels: []string{"x", "y"}}
 	for trip := range int64(20) {
 		for leg := range int64(4) {
 			speed.Cells = append(speed.Cells, Cell{trip, trip*10 + leg, 1, speed.Levels[leg%2], 5, 2 + leg%2})
@@ -87,7 +88,8 @@ func TestKinShareTheirAllowance(t *testing.T) {
 	one := func(name string, p float64) Comparison {
 		return Comparison{Factor: name, Paired: 20, Levels: []Level{
 			{Level: "a", Trips: 20, RestP: math.NaN(), Count: stats.Count{Effort: 9}, Beside: stats.Count{Events: 50}},
-			{Level: "b", Trips: 20, RestP: p, Rest: Ratio{Ratio: 2}, Count: stats.Count{Effort: 9}, Beside: stats.Count{Events: 50}},
+			{Level: "b", Trips: 20, RestP: p, Rest: Ratio{Ratio: 2}, Count: stats.Count{Effort: 9},
+				Beside: stats.Count{Events: 50}},
 		}}
 	}
 	found := Find([]Comparison{one("speed-band", .012), one("light", .01), one("hour", .5), one("approach", 1)})
@@ -96,7 +98,8 @@ func TestKinShareTheirAllowance(t *testing.T) {
 			t.Errorf("%s: %v, want %v", found[i].Factor, found[i].PSeason, want)
 		}
 	}
-	if found[0].Verdict != Settled || found[1].Verdict != Settled || found[2].Verdict != NotSettled || found[0].Factors != 4 {
+	if found[0].Verdict != Settled || found[1].Verdict != Settled ||
+		found[2].Verdict != NotSettled || found[0].Factors != 4 {
 		t.Errorf("%+v", found)
 	}
 }
@@ -112,7 +115,8 @@ func TestFewTripsHaveNoInterval(t *testing.T) {
 			if i == c.Reference {
 				continue
 			}
-			if !l.Ratio.Known() || l.Ratio.Interval.Known() != given || !math.IsNaN(l.Ratio.P) != given || (l.Why == WhyFewTrips) == given {
+			if !l.Ratio.Known() || l.Ratio.Interval.Known() != given || !math.IsNaN(l.Ratio.P) != given ||
+				(l.Why == WhyFewTrips) == given {
 				t.Errorf("%d speeds: %+v", n, l)
 			}
 		}
@@ -131,7 +135,8 @@ func TestLastDigitsPickNoLevel(t *testing.T) {
 			r.Ratio, r.P = ratio, p
 			return Level{Level: name, Count: stats.Count{Events: 9, Effort: 40}, Rest: r, RestP: p}
 		}
-		f := find(Comparison{Factor: "turning", Levels: []Level{level("straight", .8, 1.1), level("turning", .8+off, 1/1.1)}})
+		f := find(Comparison{Factor: "turning", Levels: []Level{level("straight", .8, 1.1),
+			level("turning", .8+off, 1/1.1)}})
 		if f.Better != "straight" {
 			t.Errorf("off by %g: %q is better than %q", off, f.Better, f.Other)
 		}

@@ -48,7 +48,8 @@ type Question struct {
 // dispersion and hours. ok is false where the finding is settled, has fewer than
 // two levels or comes with the day, and where the season has no strikes.
 func Next(c Comparison, f Finding, ratio float64) (Question, bool) {
-	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1, allowed: math.Max(1, f.allowed), tripHours: c.TripHours}
+	q := Question{Factor: c.Factor, ByLeg: c.ByLeg, Ratio: ratio, Luck: c.Luck, Phi: 1,
+		allowed: math.Max(1, f.allowed), tripHours: c.TripHours}
 	if f.Verdict == Settled || c.Season.Events == 0 || c.Trips == 0 || !factors.Of(c.Factor).Chosen || !q.settings(c) {
 		return q, false
 	}
@@ -74,7 +75,8 @@ func (q *Question) plan() {
 			return true
 		}
 		if q.settled(s) >= Power {
-			q.Trips = trips - len(since) + 1 + slices.IndexFunc(since, func(s []tally) bool { return q.settled(s) >= Power })
+			q.Trips = trips - len(since) + 1 + slices.IndexFunc(since,
+				func(s []tally) bool { return q.settled(s) >= Power })
 		}
 		since = since[:0]
 		return q.Trips == 0
@@ -209,7 +211,8 @@ func (q *Question) settings(c Comparison) bool {
 		if i == c.Reference || l.Level == NotLogged || l.Thin || math.IsNaN(l.Shrunk) {
 			continue
 		}
-		if best < 0 || l.Shrunk > c.Levels[best].Shrunk || l.Shrunk == c.Levels[best].Shrunk && l.Count.Effort > c.Levels[best].Count.Effort {
+		if best < 0 || l.Shrunk > c.Levels[best].Shrunk || l.Shrunk == c.Levels[best].Shrunk &&
+			l.Count.Effort > c.Levels[best].Count.Effort {
 			best = i
 		}
 	}
@@ -249,11 +252,14 @@ func (q Question) PairedDay(text func(level string) string) string {
 	a, b := text(q.A), text(q.B)
 	switch {
 	case q.ByLeg && q.Factor == "position":
-		return fmt.Sprintf("The same lure at %s and at %s on the same legs; change the two lures over at half time. Log which line each strike came on.", a, b)
+		return fmt.Sprintf("The same lure at %s and at %s on the same legs; change the two lures over at half time. "+
+			"Log which line each strike came on.", a, b)
 	case q.ByLeg:
-		return fmt.Sprintf("Both out on the same legs: %s on one side, %s on the other, all else alike. At half time change sides, so that no side of the boat favours one. Log which line each strike came on.", a, b)
+		return fmt.Sprintf("Both out on the same legs: %s on one side, %s on the other, all else alike. At half "+
+			"time change sides, so that no side of the boat favours one. Log which line each strike came on.", a, b)
 	}
-	return fmt.Sprintf("Split the day: first half %s, second half %s, and the other way round on the next trip, over the same water with the same spread. Start a new leg in the log at each change.", a, b)
+	return fmt.Sprintf("Split the day: first half %s, second half %s, and the other way round on the next trip, "+
+		"over the same water with the same spread. Start a new leg in the log at each change.", a, b)
 }
 
 // Day is one trip of a plan. An empty text has nothing planned.

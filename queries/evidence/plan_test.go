@@ -76,7 +76,8 @@ func TestPlanKeepsItsPromise(t *testing.T) {
 		if q.Trips == 0 || math.Abs(share-Power) > slack {
 			t.Errorf("%+v: settled in %v", q, share)
 		}
-		if chances[stats.MinTrips-2] != 0 || chances[q.Trips/2-1] >= promised || promised < Power || chances[q.Trips-2] >= Power {
+		if chances[stats.MinTrips-2] != 0 || chances[q.Trips/2-1] >= promised ||
+			promised < Power || chances[q.Trips-2] >= Power {
 			t.Errorf("chances %v", chances)
 		}
 	}

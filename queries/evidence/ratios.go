@@ -61,7 +61,8 @@ func (c *Comparison) model(f Factor, rest []Factor, intervals bool) {
 			case l.Thin || c.Levels[c.Reference].Thin:
 				l.Why = whyThin
 			case len(o.level) > 1 && c.Paired < stats.MinTrips: // simulated, such intervals are too narrow
-				l.Ratio.Interval, l.Ratio.P, l.Why = stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, math.NaN(), WhyFewTrips
+				l.Ratio.Interval, l.Ratio.P, l.Why = stats.Interval{Lo: math.NaN(), Hi: math.NaN()}, math.NaN(),
+					WhyFewTrips
 			}
 		}
 	}
@@ -171,7 +172,8 @@ func (c *Comparison) between(o obs, own []int, within *stats.Effects, month map[
 			extra++
 		}
 	}
-	if extra > 0 && (distuv.ChiSquared{K: extra}).Survival(math.Max(0, 2*(both.LogLik-luck.LogLik))/math.Max(1, c.Phi)) < agree {
+	if extra > 0 && (distuv.ChiSquared{K: extra}).Survival(
+		math.Max(0, 2*(both.LogLik-luck.LogLik))/math.Max(1, c.Phi)) < agree {
 		return within
 	}
 	c.Across, c.theta = true, luck.Theta

@@ -63,7 +63,8 @@ func (w world) season(r *rand.Rand) []simLeg {
 		start, temp, state := 5.5+r.Float64()*2, 18+float64(month)+r.NormFloat64(), r.IntN(3)
 		var before *simLeg
 		for i := range 4 + r.IntN(4) {
-			l := simLeg{trip: int64(trip + 1), leg: int64(trip*100 + i + 1), start: start, hours: .4 + .8*r.ExpFloat64(), temp: temp, month: month, state: state, approach: r.IntN(3)}
+			l := simLeg{trip: int64(trip + 1), leg: int64(trip*100 + i + 1), start: start, hours: .4 +
+				.8*r.ExpFloat64(), temp: temp, month: month, state: state, approach: r.IntN(3)}
 			l.speed = w.pick(r, luck, month, start)
 			if before != nil && r.Float64() < w.stick {
 				l.speed = before.speed
@@ -159,7 +160,8 @@ func simFactors(legs []simLeg) []Factor {
 	}
 }
 
-func simFactor(legs []simLeg, name string, byLeg bool, score map[string]float64, level func(simLeg, int) string) Factor {
+func simFactor(legs []simLeg, name string, byLeg bool, score map[string]float64,
+	level func(simLeg, int) string) Factor {
 	f := Factor{Name: name, ByLeg: byLeg, Score: score}
 	for _, l := range legs {
 		for i := range l.lures {
@@ -235,7 +237,8 @@ func judgeOne(legs []simLeg, name string, intervals bool) (Comparison, Finding) 
 			c = compare(f, factors, intervals)
 		} else if f.Name != "month" && f.Name != "moon" { // no trip has two of theirs
 			all = append(all, Comparison{Factor: f.Name, Reference: 0,
-				Levels: []Level{{Level: "a", RestP: math.NaN()}, {Level: "b", RestP: 1, Count: stats.Count{Effort: 1}}}})
+				Levels: []Level{{Level: "a", RestP: math.NaN()},
+					{Level: "b", RestP: 1, Count: stats.Count{Effort: 1}}}})
 		}
 	}
 	return c, Find(append(all, c))[len(all)]

@@ -88,7 +88,8 @@ func speciesSizes(levels []string, fish [][]Fish) []SizeLevel {
 	ref := -1
 	for i, name := range levels {
 		none := stats.Interval{Lo: nan, Hi: nan}
-		out[i] = SizeLevel{Level: name, N: len(fish[i]), Trips: len(tripSet(fish[i])), Median: stats.Quantile(weightsOf(fish[i]), 0.5),
+		out[i] = SizeLevel{Level: name, N: len(fish[i]), Trips: len(tripSet(fish[i])),
+			Median:         stats.Quantile(weightsOf(fish[i]), 0.5),
 			MedianInterval: medianInterval(fish[i]), Shift: nan, ShiftInterval: none, P: nan, PSeason: nan}
 		if name != NotLogged && out[i].N >= minWeights && (ref < 0 || out[i].N > out[ref].N) {
 			ref = i

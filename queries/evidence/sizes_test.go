@@ -55,7 +55,8 @@ func schoolsOf(r *rand.Rand, n int, school, shift float64) [][]Fish {
 		base := 40 + 10*math.Sqrt(school)*r.NormFloat64()
 		for range 1 + r.IntN(4) {
 			if level := r.IntN(2); len(out[level]) < n {
-				out[level] = append(out[level], Fish{trip, base + 10*math.Sqrt(1-school)*r.NormFloat64() + shift*float64(level)})
+				out[level] = append(out[level], Fish{trip, base +
+					10*math.Sqrt(1-school)*r.NormFloat64() + shift*float64(level)})
 			}
 		}
 	}
@@ -73,7 +74,9 @@ func TestSizeIntervalsOfFewFishHold(t *testing.T) {
 	for _, n := range cases {
 		for _, school := range []float64{0, .3, .7} {
 			name := fmt.Sprintf("sizes of %d fish, school %.1f", n, school)
-			m, s := coveredSizes(runs, func(run int) [][]Fish { return schoolsOf(seeded(run, uint64(n)), n, school, 5) })
+			m, s := coveredSizes(runs, func(run int) [][]Fish {
+				return schoolsOf(seeded(run, uint64(n)), n, school, 5)
+			})
 			fmt.Printf("%s: median %v, difference %v of %d\n", name, m, s, runs)
 			m.hold(t, name+": medians", .93, 1)
 			s.hold(t, name+": differences", .93, 1)
@@ -89,7 +92,9 @@ func TestSizeIntervalsHold(t *testing.T) {
 	for _, trips := range cases {
 		for _, school := range []float64{0, .3, .7} {
 			name := fmt.Sprintf("sizes trips %d school %.1f", trips, school)
-			m, s := coveredSizes(runs, func(run int) [][]Fish { return schools(seeded(run, uint64(trips)), trips, school, 5) })
+			m, s := coveredSizes(runs, func(run int) [][]Fish {
+				return schools(seeded(run, uint64(trips)), trips, school, 5)
+			})
 			fmt.Printf("%s: median %v, difference %v of %d\n", name, m, s, runs)
 			m.hold(t, name+": medians", .93, .98)
 			s.hold(t, name+": differences", .93, .98)
@@ -107,7 +112,8 @@ func TestFlips(t *testing.T) {
 		t.Errorf("five trips: %v", iv)
 	}
 	six := []Fish{{1, 3}, {2, 4}, {3, 5}, {4, 6}, {5, 7}, {6, 8}}
-	if iv := medianInterval(six); math.Abs(iv.Lo-3.1) > 1e-12 || math.Abs(iv.Hi-7.9) > 1e-12 { // (.05-2/64)/(14/64-2/64) of the way to the next
+	if iv := medianInterval(six); math.Abs(iv.Lo-3.1) > 1e-12 || math.Abs(iv.Hi-7.9) > 1e-12 {
+		// (.05-2/64)/(14/64-2/64) of the way to the next
 		t.Errorf("six trips: %v", iv)
 	}
 }

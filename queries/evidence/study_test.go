@@ -98,7 +98,8 @@ func TestStudyNull(t *testing.T) {
 				settled.add(one, 1)
 				anything.add(one, 1)
 			}
-			fmt.Printf("null trips %d luck %.1f: settled in %v of %d, leaning %.2f a season, %v\n", trips, cv, settled, *studyRuns, float64(leaning)/float64(*studyRuns), by)
+			fmt.Printf("null trips %d luck %.1f: settled in %v of %d, leaning %.2f a season, %v\n", trips, cv, settled,
+				*studyRuns, float64(leaning)/float64(*studyRuns), by)
 		}
 	}
 	fmt.Printf("null in all: settled in %v of %d\n", anything, len(anything.of))
@@ -147,8 +148,10 @@ func TestStudyPower(t *testing.T) {
 				}
 			}
 			out.Close()
-			fmt.Printf("power trips %d speeds %d: settled %v, leaning or settled %v of %d, across %d\n", trips, n, settled, leaning, *studyRuns, across)
-			settled.hold(t, fmt.Sprintf("trips %d speeds %d: found, beside nine tenths of lme4's", trips, n), .9*lme4Found[n][trips], 1)
+			fmt.Printf("power trips %d speeds %d: settled %v, leaning or settled %v of %d, across %d\n", trips, n,
+				settled, leaning, *studyRuns, across)
+			settled.hold(t, fmt.Sprintf("trips %d speeds %d: found, beside nine tenths of lme4's", trips, n),
+				.9*lme4Found[n][trips], 1)
 		}
 	}
 }
@@ -232,7 +235,8 @@ func coverage(name string, w world) (ratios, rates tallied, bias []float64) {
 		}
 	}
 	mean, err := meanOf(bias)
-	fmt.Printf("coverage %s: ratio %v of %d, bias x%.3f (error %.3f), rate %v, across %d of %d\n", name, ratios, n, math.Exp(mean), err, rates, across, *studyRuns)
+	fmt.Printf("coverage %s: ratio %v of %d, bias x%.3f (error %.3f), rate %v, across %d of %d\n", name, ratios, n,
+		math.Exp(mean), err, rates, across, *studyRuns)
 	return ratios, rates, bias
 }
 
@@ -258,7 +262,8 @@ func TestStudyConfounded(t *testing.T) {
 			if *studyBy != "" && by != *studyBy {
 				continue
 			}
-			w := world{trips: trips, perTrip: 3, luck: .5, bite: .1, speeds: ones(2), lures: ones(6), stick: .3, run: follow[by]}
+			w := world{trips: trips, perTrip: 3, luck: .5, bite: .1, speeds: ones(2),
+				lures: ones(6), stick: .3, run: follow[by]}
 			if by == "month" {
 				w.month = []float64{.6, .6, 1.4, 1.4, 1.4}
 			}

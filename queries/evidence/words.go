@@ -31,7 +31,8 @@ func (f Finding) Sentence(text func(level string) string) string {
 	case f.Ratio.Ratio == 0 || math.IsInf(f.Ratio.Ratio, 0):
 		what = fmt.Sprintf("%s %s (no strike came at %s)", f.span(), what, other)
 	case f.Verdict == NotSettled:
-		return fmt.Sprintf("%s%s may bring %s %s: %s at a guess%s. %s", head, better, f.span(), what, Times(f.Ratio.Ratio), f.luck(), f.behind())
+		return fmt.Sprintf("%s%s may bring %s %s: %s at a guess%s. %s", head, better, f.span(), what,
+			Times(f.Ratio.Ratio), f.luck(), f.behind())
 	default:
 		what = fmt.Sprintf("%s %s (%s)", Times(f.Ratio.Ratio), what, f.span())
 	}

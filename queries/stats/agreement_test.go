@@ -52,7 +52,8 @@ func TestAgreeErrorsByHand(t *testing.T) {
 
 func TestAgreeEdges(t *testing.T) {
 	one, ok := Agree([]float64{5}, []float64{4}, .95)
-	if !ok || one.Bias != 1 || one.MAPE != 25 || !math.IsNaN(one.SD) || one.BiasInterval.Known() || one.LoInterval.Known() {
+	if !ok || one.Bias != 1 || one.MAPE != 25 || !math.IsNaN(one.SD) ||
+		one.BiasInterval.Known() || one.LoInterval.Known() {
 		t.Errorf("one pair: %+v", one)
 	}
 	nan, inf := math.NaN(), math.Inf(1)
@@ -65,7 +66,8 @@ func TestAgreeEdges(t *testing.T) {
 	for _, c := range []struct {
 		x, y []float64
 		conf float64
-	}{{nil, nil, .95}, {[]float64{1}, []float64{1, 2}, .95}, {[]float64{nan}, []float64{1}, .95}, {largeMeter, miniMeter, 1}} {
+	}{{nil, nil, .95}, {[]float64{1}, []float64{1, 2}, .95},
+		{[]float64{nan}, []float64{1}, .95}, {largeMeter, miniMeter, 1}} {
 		a, ok := Agree(c.x, c.y, c.conf)
 		r, ok2 := AgreeRatio(c.x, c.y, c.conf)
 		if ok || ok2 || !math.IsNaN(a.Bias) || !math.IsNaN(r.Ratio) || a.LoInterval.Known() || r.LoInterval.Known() {
@@ -115,7 +117,8 @@ func TestExpectedHolds(t *testing.T) {
 			}
 		}
 		share, ratio := float64(held)/sets, float64(ratios)/sets
-		t.Logf("%2d pairs: held %.3f of differences, %.3f of ratios (error %.4f)", n, share, ratio, math.Sqrt(.95*.05/sets))
+		t.Logf("%2d pairs: held %.3f of differences, %.3f of ratios (error %.4f)", n, share,
+			ratio, math.Sqrt(.95*.05/sets))
 		if math.Min(share, ratio) < .935 || math.Max(share, ratio) > .96 {
 			t.Errorf("%d pairs: held %.3f of differences and %.3f of ratios, want 0.95", n, share, ratio)
 		}
@@ -166,7 +169,8 @@ func TestAgreeRandom(t *testing.T) {
 		checkConcordance(t, caseName("concordance", i), a.Concordance, c.Lin)
 		r, _ := AgreeRatio(c.X, c.Y, c.Conf)
 		checkConcordance(t, caseName("log concordance", i), r.Concordance, c.LogLin)
-		l := []float64{r.Ratio, r.Interval.Lo, r.Interval.Hi, math.Exp(r.LogSD), r.Lo, r.Hi, r.LoInterval.Lo, r.LoInterval.Hi,
+		l := []float64{r.Ratio, r.Interval.Lo, r.Interval.Hi, math.Exp(r.LogSD), r.Lo, r.Hi,
+			r.LoInterval.Lo, r.LoInterval.Hi,
 			r.HiInterval.Lo, r.HiInterval.Hi, r.Next.Lo, r.Next.Hi}
 		for j, want := range c.Ratio {
 			near(t, caseName("ratio", i), l[j], math.Exp(want), oracleTol)
@@ -205,7 +209,8 @@ func TestExpectedCoverage(t *testing.T) {
 			ratio += count(iv.Lo <= math.Exp((w-s)/50) && math.Exp((w-s)/50) <= iv.Hi)
 		}
 		of := func(k int) float64 { return 100 * float64(k) / trials }
-		t.Logf("%2d fish: expected %.1f %%, as ratios %.1f %%, limits of agreement %.1f %%", n, of(held), of(ratio), of(plain))
+		t.Logf("%2d fish: expected %.1f %%, as ratios %.1f %%, limits of agreement %.1f %%", n,
+			of(held), of(ratio), of(plain))
 		for _, p := range []float64{of(held), of(ratio)} {
 			if p < 93 || p > 96 {
 				t.Errorf("%d fish: %.1f %% of further fish were where they were expected", n, p)

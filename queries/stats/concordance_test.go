@@ -41,7 +41,8 @@ func TestConcordanceEdges(t *testing.T) {
 		t.Errorf("flat %+v, one side flat %+v", flat, one)
 	}
 	for _, c := range []ConcordanceResult{Concordance(nil, nil, .95), Concordance([]float64{1}, nil, .95),
-		Concordance([]float64{1, math.NaN(), 3, 4}, []float64{1, 2, 3, 4}, .95), Concordance([]float64{1}, []float64{1}, .95)} {
+		Concordance([]float64{1, math.NaN(), 3, 4}, []float64{1, 2, 3, 4}, .95),
+		Concordance([]float64{1}, []float64{1}, .95)} {
 		if !math.IsNaN(c.Rho) || c.Interval.Known() {
 			t.Errorf("%+v", c)
 		}

@@ -87,8 +87,9 @@ func TestEffectsEdges(t *testing.T) {
 	}
 	near(t, "upper end", math.Exp(iv.Hi), math.Exp(3.84/24)-1, 1e-6)
 	for name, obs := range map[string][]Obs{
-		"nothing": nil, "one trip of one level": twoLevels([][2]int64{{4, 4}})[:1], "no strikes": twoLevels([][2]int64{{0, 0}}),
-		"no effort": {{X: []float64{1}, Count: Count{3, 0}}, {X: []float64{0}, Count: Count{3, 0}}},
+		"nothing": nil, "one trip of one level": twoLevels([][2]int64{{4, 4}})[:1],
+		"no strikes": twoLevels([][2]int64{{0, 0}}),
+		"no effort":  {{X: []float64{1}, Count: Count{3, 0}}, {X: []float64{0}, Count: Count{3, 0}}},
 	} {
 		if f, ok := FitEffects(obs, 1); ok || f.Kept[0] {
 			t.Errorf("%s: %+v", name, f)

@@ -50,7 +50,8 @@ func TestShrinkHomogeneous(t *testing.T) {
 func TestShrinkLittleEffortDoesNotLead(t *testing.T) {
 	s, _ := Shrink([]Count{{1, .5}, {30, 60}, {5, 60}, {12, 60}}, .95)
 	if s.Levels[0].Raw <= s.Levels[1].Raw || s.Levels[0].Rate >= s.Levels[1].Rate {
-		t.Errorf("raw %v and %v, shrunk %v and %v", s.Levels[0].Raw, s.Levels[1].Raw, s.Levels[0].Rate, s.Levels[1].Rate)
+		t.Errorf("raw %v and %v, shrunk %v and %v", s.Levels[0].Raw, s.Levels[1].Raw,
+			s.Levels[0].Rate, s.Levels[1].Rate)
 	}
 }
 
@@ -94,7 +95,8 @@ func TestShrinkRandom(t *testing.T) {
 		for j, l := range s.Levels {
 			near(t, caseName("rate", i), l.Rate, float64(c.Est[j]), oracleTol)
 			if c.Variance > 0 {
-				nearInterval(t, caseName("interval", i), l.Interval, Interval{float64(c.Lo[j]), float64(c.Hi[j])}, oracleTol)
+				nearInterval(t, caseName("interval", i), l.Interval, Interval{float64(c.Lo[j]), float64(c.Hi[j])},
+					oracleTol)
 			}
 		}
 		if c.Variance > 0 {

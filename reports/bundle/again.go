@@ -72,7 +72,8 @@ func (d *Difference) Error() string {
 		return fmt.Sprintf("since the summary of %s, %s changed (%s): who has both reads off what was changed",
 			d.On, days, listed)
 	case len(d.Counts) > 0:
-		return what + "; of these, " + strings.Join(d.Counts, ", ") + " would be those of one trip or day, or none at all"
+		return what + "; of these, " + strings.Join(d.Counts, ", ") +
+			" would be those of one trip or day, or none at all"
 	case len(d.Days) >= MinTrips:
 		return what + ", nearly all of one trip or day"
 	}
@@ -121,13 +122,15 @@ func (last *Shared) Grown(s Season, src Source) string {
 	if b.unchanged() {
 		return ""
 	}
-	says := fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f line-hours, "+
+	says := fmt.Sprintf("since the summary of %s, %d days are new: who has both reads off what they sum up to, %.1f "+
+		"line-hours, "+
 		"and nothing of a single one", last.On, b.grown.byDay.days(effortBy...), b.grown.sum[lineHours])
 	was, is := last.Season.Total.hides(), s.Total.hides()
 	for _, g := range []struct {
 		hidden
 		count string
-	}{{hideStrikes, "strikes"}, {hideBoated, "fish"}, {hideHookups, "hook-ups"}, {hideFates, "fish landed and released"}} {
+	}{{hideStrikes, "strikes"}, {hideBoated, "fish"}, {hideHookups, "hook-ups"},
+		{hideFates, "fish landed and released"}} {
 		switch {
 		case was&g.hidden == 0 && is&g.hidden != 0:
 			says += "; the season's " + g.count + " are not shown this time, the difference would be of one trip or day"

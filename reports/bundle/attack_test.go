@@ -35,7 +35,8 @@ type claim struct {
 }
 
 func (c claim) String() string {
-	return fmt.Sprintf("%s of %s %v, first in summaries %v: %.2f to %.2f", c.of, c.table, c.levels, c.epochs, c.lo, c.hi)
+	return fmt.Sprintf("%s of %s %v, first in summaries %v: %.2f to %.2f", c.of, c.table,
+		c.levels, c.epochs, c.lo, c.hi)
 }
 
 // rest is all levels that an attacker knows no name of.
@@ -66,13 +67,17 @@ type row map[string]float64
 // counts as sums of atoms: what became of a strike.
 var (
 	countSums = map[string]map[string]float64{
-		"strikes": {"missed": 1, "lost": 1, "landed": 1, "released": 1}, "hookups": {"lost": 1, "landed": 1, "released": 1},
-		"boated": {"landed": 1, "released": 1}, "landed": {"landed": 1}, "released": {"released": 1}, "missed": {"missed": 1}, "lost": {"lost": 1},
+		"strikes": {"missed": 1, "lost": 1, "landed": 1, "released": 1},
+		"hookups": {"lost": 1, "landed": 1, "released": 1},
+		"boated":  {"landed": 1, "released": 1}, "landed": {"landed": 1}, "released": {"released": 1},
+		"missed": {"missed": 1}, "lost": {"lost": 1},
 		"away": {"missed": 1, "lost": 1},
 	}
 	hourSums = map[string]map[string]float64{"line-hours": {"line": 1}, "boat-hours": {"boat": 1}}
-	fishSums = map[string]map[string]float64{"fish": {"landed": 1, "released": 1}, "boated": {"landed": 1, "released": 1},
-		"landed": {"landed": 1}, "released": {"released": 1}, "scale": {"scale": 1}, "unweighed": {"landed": 1, "released": 1, "scale": -1}}
+	fishSums = map[string]map[string]float64{"fish": {"landed": 1, "released": 1},
+		"boated": {"landed": 1, "released": 1},
+		"landed": {"landed": 1}, "released": {"released": 1}, "scale": {"scale": 1},
+		"unweighed": {"landed": 1, "released": 1, "scale": -1}}
 	sizeSums = map[string]map[string]float64{"fish": {"fish": 1}, "boated": {"fish": 1}}
 )
 
@@ -129,13 +134,15 @@ func attack(summaries []Season, months map[string]bool) ([]claim, error) {
 	for name, rows := range map[string]func(Season) []Cell{"months": func(s Season) []Cell { return s.Months },
 		"speeds": func(s Season) []Cell { return s.Speeds }, "lures": func(s Season) []Cell { return s.Lures }} {
 		sights = append(sights, func() *sight {
-			return a.sight(name, countSums, 0, func(s Season) map[string]row { return rowsOf(rows(s), cell, countRow) }, func(s Season) row { return totalRow(s.Total) })
+			return a.sight(name, countSums, 0, func(s Season) map[string]row { return rowsOf(rows(s), cell, countRow) },
+				func(s Season) row { return totalRow(s.Total) })
 		}, func() *sight {
 			sums := hourSums
 			if name != "months" { // an hour of the boat is at no one level of them
 				sums = map[string]map[string]float64{"line-hours": hourSums["line-hours"]}
 			}
-			return a.sight(name, sums, 0.00501, func(s Season) map[string]row { return rowsOf(rows(s), cell, hourRow) }, func(s Season) row { return row{"line-hours": s.Total.LineHours, "boat-hours": s.Total.BoatHours} })
+			return a.sight(name, sums, 0.00501, func(s Season) map[string]row { return rowsOf(rows(s), cell, hourRow) },
+				func(s Season) row { return row{"line-hours": s.Total.LineHours, "boat-hours": s.Total.BoatHours} })
 		})
 	}
 	total := func(s Season) row {
@@ -150,7 +157,8 @@ func attack(summaries []Season, months map[string]bool) ([]claim, error) {
 		}, total)
 	}, func() *sight {
 		return a.sight("sizes", sizeSums, 0, func(s Season) map[string]row {
-			return rowsOf(s.Sizes, func(c SizeCell) string { return c.Level }, func(c SizeCell) row { return row{"fish": float64(c.Fish)} })
+			return rowsOf(s.Sizes, func(c SizeCell) string { return c.Level },
+				func(c SizeCell) row { return row{"fish": float64(c.Fish)} })
 		}, func(s Season) row {
 			r := row{}
 			fill(r, "fish", s.Total.Boated)
@@ -176,7 +184,8 @@ func attack(summaries []Season, months map[string]bool) ([]claim, error) {
 }
 
 // sight sets up what the attacker knows of a table.
-func (a *attacker) sight(name string, sums map[string]map[string]float64, exact float64, rows func(Season) map[string]row, total func(Season) row) *sight {
+func (a *attacker) sight(name string, sums map[string]map[string]float64, exact float64,
+	rows func(Season) map[string]row, total func(Season) row) *sight {
 	s := &sight{attacker: a, name: name, sums: sums, exact: exact, at: map[unknown]int{}}
 	known := map[string]bool{}
 	if name == "months" {
@@ -250,7 +259,8 @@ func upTo(k int) []int {
 
 // merged is the levels that summary k does not show a row of.
 func (s *sight) merged(k int) []string {
-	return slices.DeleteFunc(slices.Clone(s.levels), func(level string) bool { _, shown := s.said[k][level]; return shown })
+	return slices.DeleteFunc(slices.Clone(s.levels),
+		func(level string) bool { _, shown := s.said[k][level]; return shown })
 }
 
 // published is what summary k says: each row, and the season as the sum of all levels.
@@ -316,7 +326,8 @@ func (s *sight) singles() {
 			l, e := s.levelsOf(k, f), upTo(k)[from:]
 			key := about{levels: fmt.Sprint(l), epochs: fmt.Sprint(e)}
 			levels[key.levels], epochs[key.epochs] = l, e
-			for _, of := range map[bool][]string{true: {"strikes", "hookups", "boated", "fish", "unweighed"}, false: {"landed", "scale", "boated", "fish", "hookups", "strikes"}}[f.List == Estimate] {
+			for _, of := range map[bool][]string{true: {"strikes", "hookups", "boated", "fish", "unweighed"},
+				false: {"landed", "scale", "boated", "fish", "hookups", "strikes"}}[f.List == Estimate] {
 				key.of = of
 				least[key]++
 			}
@@ -334,7 +345,8 @@ func (s *sight) singles() {
 
 // levelsOf is the levels of the table that a fish of a list can be of.
 func (s *sight) levelsOf(k int, f Heavy) []string {
-	told := map[string]string{"months": f.When, "species": f.Species, "sizes": factors.Level(attackSizes, f.WeightKG)}[s.name]
+	told := map[string]string{"months": f.When, "species": f.Species,
+		"sizes": factors.Level(attackSizes, f.WeightKG)}[s.name]
 	if slices.Contains(s.levels, told) && !(s.name == "species" && told == Other) {
 		return []string{told}
 	}
@@ -387,7 +399,8 @@ func (s *sight) claims(t *tableau) []claim {
 			sets = append(sets, []string{level})
 		}
 		for k := range s.summaries {
-			dark := slices.DeleteFunc(slices.Clone(s.levels), func(level string) bool { _, shown := s.said[k][level][of]; return shown })
+			dark := slices.DeleteFunc(slices.Clone(s.levels),
+				func(level string) bool { _, shown := s.said[k][level][of]; return shown })
 			for _, set := range [][]string{dark, s.merged(k)} {
 				if len(set) > 1 {
 					sets = append(sets, set)

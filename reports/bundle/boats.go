@@ -38,7 +38,9 @@ next:
 				continue next
 			}
 			if g.overlaps(h.Season) {
-				return nil, nil, fmt.Errorf("%s and %s are two different summaries of boat %s for the same months: give the later one only; if they are of two boats, one of them must choose another id", h.File, g.File, g.ID)
+				return nil, nil, fmt.Errorf("%s and %s are two different summaries of boat %s for the same months: "+
+					"give the later one only; if they are of two boats, one of them must choose another id", h.File,
+					g.File, g.ID)
 			}
 		}
 		held[g.ID] = append(held[g.ID], g)

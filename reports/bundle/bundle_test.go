@@ -21,15 +21,18 @@ func trips(n int) Source {
 	for i := range n {
 		month := fmt.Sprintf("2026-%02d", 5+i/4)
 		day := fmt.Sprintf("%s-%02d", month, 3+5*(i%4))
-		p := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: month, BoatHours: 5, LineHours: 20, Strikes: 2, Hookups: 2, Landed: 1, Released: 1}
+		p := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: month, BoatHours: 5, LineHours: 20, Strikes: 2,
+			Hookups: 2, Landed: 1, Released: 1}
 		src.Months = append(src.Months, p)
 		p.BoatHours, p.Level = 0, factors.Level([]float64{0, 6, 8, 10}, float64(6+i%5))
 		src.Speeds = append(src.Speeds, p)
 		p.Level = "[0, 250)"
 		src.Lures = append(src.Lures, p)
 		kg := 20 + 3.07*float64(i)
-		src.Fish = append(src.Fish, Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Landed: 1, OnScale: 1, Species: []string{"PBF", "YFT", "ALB"}[i%3], Month: month, WeightKG: kg, List: Dock},
-			Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Released: 1, Species: "BLM", Month: month, WeightKG: 99, List: Estimate})
+		src.Fish = append(src.Fish, Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Landed: 1, OnScale: 1,
+			Species: []string{"PBF", "YFT", "ALB"}[i%3], Month: month, WeightKG: kg, List: Dock},
+			Piece{Trip: p.Trip, Start: day, Day: day, Fish: 1, Released: 1, Species: "BLM", Month: month,
+				WeightKG: 99, List: Estimate})
 		src.Sizes = append(src.Sizes, factors.Level([]float64{0, 25, 50}, kg), NoWeight)
 	}
 	return src
@@ -185,7 +188,8 @@ func TestDoubtTravels(t *testing.T) {
 		p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "3"`), []byte(`"version": "2"`), 1)
 		replace(t, p, "heaviest", b)
 	})
-	if got, err = Read(old); err != nil || len(got.Heaviest) != len(s.Heaviest) || got.Heaviest[0].WeightKG != s.Heaviest[0].WeightKG || got.Heaviest[0].Doubt != nil {
+	if got, err = Read(old); err != nil || len(got.Heaviest) != len(s.Heaviest) ||
+		got.Heaviest[0].WeightKG != s.Heaviest[0].WeightKG || got.Heaviest[0].Doubt != nil {
 		t.Errorf("form 2: %+v, %v", got.Heaviest, err)
 	}
 	text := "off the point"
@@ -214,11 +218,13 @@ func TestBundleRefuses(t *testing.T) {
 		file []byte
 		want error
 	}{
-		"empty":           {nil, ErrForeign},
-		"text":            {[]byte("trip,date\n1,2026-05-01\n"), ErrForeign},
-		"a workbook":      {other.Bytes(), ErrForeign},
-		"cut short":       {good[:len(good)/2], ErrDamaged},
-		"another program": {edited(func(p map[string][]byte) { p[manifestName] = []byte(`{"profile":"tabular-data-package"}`) }), ErrForeign},
+		"empty":      {nil, ErrForeign},
+		"text":       {[]byte("trip,date\n1,2026-05-01\n"), ErrForeign},
+		"a workbook": {other.Bytes(), ErrForeign},
+		"cut short":  {good[:len(good)/2], ErrDamaged},
+		"another program": {edited(func(p map[string][]byte) {
+			p[manifestName] = []byte(`{"profile":"tabular-data-package"}`)
+		}), ErrForeign},
 		"a later version": {edited(func(p map[string][]byte) {
 			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"version": "3"`), []byte(`"version": "4"`), 1)
 		}), ErrLater},
@@ -227,8 +233,12 @@ func TestBundleRefuses(t *testing.T) {
 		}), ErrEarlier},
 		"a part is gone":  {edited(func(p map[string][]byte) { delete(p, "months.parquet") }), ErrDamaged},
 		"a byte is other": {edited(func(p map[string][]byte) { p["months.parquet"][40] ^= 1 }), ErrDamaged},
-		"no Parquet":      {edited(func(p map[string][]byte) { replace(t, p, "months", []byte("PAR1 and no more PAR1")) }), ErrDamaged},
-		"other columns":   {edited(func(p map[string][]byte) { replace(t, p, "months", table([]Person{{"boat", "x"}})) }), ErrDamaged},
+		"no Parquet": {edited(func(p map[string][]byte) {
+			replace(t, p, "months", []byte("PAR1 and no more PAR1"))
+		}), ErrDamaged},
+		"other columns": {edited(func(p map[string][]byte) {
+			replace(t, p, "months", table([]Person{{"boat", "x"}}))
+		}), ErrDamaged},
 		"one trip": {edited(func(p map[string][]byte) {
 			replace(t, p, "season", table([]Total{{Trips: 1}}))
 		}), ErrDamaged},
@@ -242,7 +252,8 @@ func TestBundleRefuses(t *testing.T) {
 			replace(t, p, "lures", table([]Cell{{Level: "[0, 250)", Trips: 5, LineHours: 1}}))
 		}), ErrDamaged},
 		"a path elsewhere": {edited(func(p map[string][]byte) {
-			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"path": "months.parquet"`), []byte(`"path": "../months.parquet"`), 1)
+			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"path": "months.parquet"`),
+				[]byte(`"path": "../months.parquet"`), 1)
 		}), ErrDamaged},
 		"an id that is a path": {edited(func(p map[string][]byte) {
 			p[manifestName] = bytes.Replace(p[manifestName], []byte(`"boat": "blue-7"`), []byte(`"boat": "../blue"`), 1)
@@ -284,12 +295,14 @@ func TestMatch(t *testing.T) {
 		t.Errorf("repeats %q", repeats)
 	}
 	grown := season(t, "a", 17)
-	if _, _, err := Match([]Given{{"a.zip", a}, {"grown.zip", grown}}); err == nil || !strings.Contains(err.Error(), "a.zip and grown.zip") {
+	if _, _, err := Match([]Given{{"a.zip", a}, {"grown.zip", grown}}); err == nil ||
+		!strings.Contains(err.Error(), "a.zip and grown.zip") {
 		t.Errorf("two summaries of the same months: %v", err)
 	}
 	bare := a
 	bare.Heaviest = nil
-	if boats, repeats, err = Match([]Given{{"bare.zip", bare}, {"a.zip", a}}); err != nil || len(repeats) != 1 || len(boats[0].Seasons[0].Heaviest) == 0 {
+	if boats, repeats, err = Match([]Given{{"bare.zip", bare}, {"a.zip", a}}); err != nil || len(repeats) != 1 ||
+		len(boats[0].Seasons[0].Heaviest) == 0 {
 		t.Errorf("the same with and without the list: %v, %q", err, repeats)
 	}
 }

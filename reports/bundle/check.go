@@ -20,7 +20,8 @@ var (
 // file names.
 func CheckID(id string) error {
 	if !idForm.MatchString(id) {
-		return fmt.Errorf("the boat's id %q: expected up to 40 letters, digits, points, hyphens and underscores, such as blue-7", id)
+		return fmt.Errorf("the boat's id %q: expected up to 40 letters, digits, points, hyphens and underscores, "+
+			"such as blue-7", id)
 	}
 	return nil
 }
@@ -86,7 +87,8 @@ func (s Season) checkCells(rows []Cell, form *regexp.Regexp) error {
 		total *int64
 		of    func(Cell) *int64
 	}{
-		{"strikes", s.Total.Strikes, func(c Cell) *int64 { return c.Strikes }}, {"hook-ups", s.Total.Hookups, func(c Cell) *int64 { return c.Hookups }},
+		{"strikes", s.Total.Strikes, func(c Cell) *int64 { return c.Strikes }},
+		{"hook-ups", s.Total.Hookups, func(c Cell) *int64 { return c.Hookups }},
 		{"fish", s.Total.Boated, func(c Cell) *int64 { return c.Boated }},
 	} {
 		sum, all := int64(0), true
@@ -178,10 +180,12 @@ func (s Season) checkSingle() error {
 		if !slices.Contains(Lists(), f.List) {
 			return fmt.Errorf("table heaviest: no list %q", f.List)
 		}
-		if f.Species != Other && f.Species != NotLogged && !speciesForm.MatchString(f.Species) || f.When != NotLogged && f.When != Untold && !whenForm.MatchString(f.When) {
+		if f.Species != Other && f.Species != NotLogged && !speciesForm.MatchString(f.Species) || f.When != NotLogged &&
+			f.When != Untold && !whenForm.MatchString(f.When) {
 			return fmt.Errorf("table heaviest: species %q, month %q", f.Species, f.When)
 		}
-		if !(f.WeightKG > 0) || f.WeightKG > 5000 || f.LoKG != nil && !(*f.LoKG >= 0) || f.HiKG != nil && !(*f.HiKG <= 50000) {
+		if !(f.WeightKG > 0) || f.WeightKG > 5000 || f.LoKG != nil && !(*f.LoKG >= 0) ||
+			f.HiKG != nil && !(*f.HiKG <= 50000) {
 			return fmt.Errorf("table heaviest: a fish of %v kg", f.WeightKG)
 		}
 		if f.Doubt != nil && !slices.Contains(Doubts(), *f.Doubt) {

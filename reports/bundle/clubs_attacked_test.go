@@ -85,7 +85,8 @@ func noTripFrom(t *testing.T, clubs, summaries int) {
 			t.Fatalf("club %d: %d figures, the first: %s", i, len(n.recovered), n.recovered[0])
 		}
 	}
-	t.Logf("%d clubs: boats with 0, 1, 2, 3 summaries: %v; %d not written for what they would show, %d for too few trips; %d claims, %d recovered",
+	t.Logf("%d clubs: boats with 0, 1, 2, 3 summaries: %v; %d not written for what they would show, %d for too few "+
+		"trips; %d claims, %d recovered",
 		clubs, n.of, n.held, n.few, n.claims, len(n.recovered))
 	if n.of[summaries] < clubs/4 {
 		t.Errorf("only %d boats share %d summaries: the attack shows little", n.of[summaries], summaries)
@@ -112,7 +113,8 @@ func TestTripsFromClubsByWeakerRules(t *testing.T) {
 					}
 				}
 			}
-			t.Logf("%s, %d summaries: %d figures of single trips or days, of %d of %d boats; %d of them to the last digit; such as %s",
+			t.Logf("%s, %d summaries: %d figures of single trips or days, of %d of %d boats; %d of them to the last "+
+				"digit; such as %s",
 				name, summaries, len(n.recovered), open, boats, n.exact, n.recovered[0])
 			if open < boats*9/10 {
 				t.Errorf("%s, %d summaries: figures of only %d of %d boats", name, summaries, open, boats)

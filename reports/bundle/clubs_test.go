@@ -38,7 +38,8 @@ func dayText(n int) string {
 	return "2026-11-01"
 }
 
-// generate is a boat with between 2 and 40 trips, more where it shares more often: some on one day, some over several days, some
+// generate is a boat with between 2 and 40 trips, more where it shares more often: some on one day, some over several
+// days, some
 // without lines logged, most with few fish and a few with many, grown in the given number of steps.
 func generate(random *rand.Rand, summaries int) generated {
 	g := generated{epoch: map[int64]int{}, months: map[string]bool{}}
@@ -82,7 +83,8 @@ func generate(random *rand.Rand, summaries int) generated {
 		src := Source{Top: random.IntN(2) * 3}
 		for _, o := range trips[:end] {
 			p := pieces[o.id]
-			src.Months, src.Speeds, src.Lures = append(src.Months, p.Months...), append(src.Speeds, p.Speeds...), append(src.Lures, p.Lures...)
+			src.Months, src.Speeds, src.Lures = append(src.Months, p.Months...),
+				append(src.Speeds, p.Speeds...), append(src.Lures, p.Lures...)
 			src.Fish, src.Sizes = append(src.Fish, p.Fish...), append(src.Sizes, p.Sizes...)
 		}
 		g.sources = append(g.sources, src)
@@ -119,7 +121,8 @@ func fished(random *rand.Rand, o outing, rate float64, hot bool) Source {
 			whole.BoatHours, whole.LineHours = whole.BoatHours+hours, whole.LineHours+leg.LineHours
 			whole.Strikes, whole.Hookups = whole.Strikes+leg.Strikes, whole.Hookups+leg.Hookups
 			whole.Landed, whole.Released = whole.Landed+leg.Landed, whole.Released+leg.Released
-			leg.Level = []string{"[6, 8)", "[8, 10)", "[10, 12)", "[12, 14)", "16 and up"}[min(random.IntN(5), random.IntN(5))]
+			leg.Level = []string{"[6, 8)", "[8, 10)", "[10, 12)", "[12, 14)",
+				"16 and up"}[min(random.IntN(5), random.IntN(5))]
 			src.Speeds = append(src.Speeds, leg)
 			leg.Level = []string{"[0, 250)", "[250, 500)", "[500, 750)"}[min(random.IntN(3), random.IntN(3))]
 			if o.unlogged {
@@ -163,7 +166,8 @@ func (src *Source) catch(random *rand.Rand, leg *Piece, month string) {
 // attacker may have been aboard one trip, or out on one day, and know all of that.
 func (g generated) judge(claims []claim) []string {
 	last := g.sources[len(g.sources)-1]
-	tables := map[string][]Piece{"months": last.Months, "speeds": last.Speeds, "lures": last.Lures, "species": last.species(), "sizes": last.sizes()}
+	tables := map[string][]Piece{"months": last.Months, "speeds": last.Speeds, "lures": last.Lures,
+		"species": last.species(), "sizes": last.sizes()}
 	named := map[string]map[string]bool{}
 	for _, c := range claims {
 		if named[c.table] == nil {
@@ -184,7 +188,8 @@ func (g generated) judge(claims []claim) []string {
 			if !slices.Contains(c.levels, level) || !slices.Contains(c.epochs, g.epoch[p.Trip]) {
 				continue
 			}
-			if effort := p.LineHours + p.BoatHours; p.Fish+p.Strikes == 0 && effort == 0 && (p.Level != NotLogged || p.Afloat == 0) {
+			if effort := p.LineHours + p.BoatHours; p.Fish+p.Strikes == 0 && effort == 0 &&
+				(p.Level != NotLogged || p.Afloat == 0) {
 				continue // it was not there
 			}
 			v := figure(p, c.of)
@@ -204,8 +209,10 @@ func (g generated) judge(claims []claim) []string {
 func figure(p Piece, of string) float64 {
 	f := func(n int64) float64 { return float64(n) }
 	return map[string]float64{"line-hours": p.LineHours, "boat-hours": p.BoatHours, "strikes": f(p.Strikes),
-		"hookups": f(p.Hookups), "boated": f(p.Landed + p.Released), "landed": f(p.Landed), "released": f(p.Released), "missed": f(p.Strikes - p.Hookups),
-		"lost": f(p.Hookups - p.Landed - p.Released), "away": f(p.Strikes - p.Landed - p.Released), "fish": f(p.Fish), "scale": f(p.OnScale), "unweighed": f(p.Fish - p.OnScale)}[of]
+		"hookups": f(p.Hookups), "boated": f(p.Landed + p.Released), "landed": f(p.Landed), "released": f(p.Released),
+		"missed": f(p.Strikes - p.Hookups),
+		"lost":   f(p.Hookups - p.Landed - p.Released), "away": f(p.Strikes - p.Landed - p.Released), "fish": f(p.Fish),
+		"scale": f(p.OnScale), "unweighed": f(p.Fish - p.OnScale)}[of]
 }
 
 // remainders are figures of which it may be seen that there is nothing: that no strike was
@@ -254,7 +261,8 @@ func single(c claim, of map[string]float64) string {
 		third = 1
 	}
 	if c.hi-second-third < 1.25*values[0]-noise {
-		return fmt.Sprintf("%.2f, known to be at most %.2f with %.2f of another taken off", values[0], c.hi-second-third, second)
+		return fmt.Sprintf("%.2f, known to be at most %.2f with %.2f of another taken off",
+			values[0], c.hi-second-third, second)
 	}
 	if len(values) == 1 && c.hi-c.lo < 0.2*(c.hi+c.lo)-noise {
 		return fmt.Sprintf("%.2f, known to a fifth", values[0])

@@ -38,7 +38,8 @@ var (
 	ErrForeign = errors.New("this is no club summary of wakeledger")
 	ErrDamaged = errors.New("the club summary is damaged: ask the boat to send it again")
 	ErrLater   = errors.New("the club summary was made by a later version of wakeledger")
-	ErrEarlier = errors.New("the club summary was made by an earlier version of wakeledger, which hid less: ask the boat to make it again")
+	ErrEarlier = errors.New("the club summary was made by an earlier version of wakeledger, which hid less: ask the " +
+		"boat to make it again")
 )
 
 // manifest is the Data Package descriptor of a bundle (Frictionless Data
@@ -56,9 +57,12 @@ type manifest struct {
 // about is the bundle's own description: the rule that it is made by.
 const about = "What one boat shares of its season. Each row is of at least three trips on three days with effort. " +
 	"No trip and no day is more than four fifths of a figure, nor of what is left of it without any other trip or day; " +
-	"a count that would be, or that is nothing at all, is not shown (null), nor are so many others that it follows by subtraction. " +
-	"Rows that may not stand alone stand together as merged. Minimum frequency rule (n = 3), p% rule (p = 25) and secondary suppression: " +
-	"Hundepool et al., Handbook on Statistical Disclosure Control, sections 4.2.1 and 4.2.2. The single fish of table heaviest are named on purpose."
+	"a count that would be, or that is nothing at all, is not shown (null), nor are so many others that it follows " +
+	"by subtraction. " +
+	"Rows that may not stand alone stand together as merged. Minimum frequency rule (n = 3), p% rule (p = 25) and " +
+	"secondary suppression: " +
+	"Hundepool et al., Handbook on Statistical Disclosure Control, sections 4.2.1 and 4.2.2. The single fish of " +
+	"table heaviest are named on purpose."
 
 type resource struct {
 	Name   string `json:"name"`

@@ -45,11 +45,13 @@ func TestHostileParts(t *testing.T) {
 		"one long text ten thousand times": people(mostRows, strings.Repeat("x", 20_000)),
 		"one text of 8 MiB":                people(1, strings.Repeat("x", 8<<20)),
 		"too many rows":                    people(mostRows+1, "Ann"),
-		"a list of 90 million":             footerOf(append([]byte{0x15, 0x02, 0x19, 0xfc}, binary.AppendUvarint(nil, 90_000_000)...)),
-		"a text of 2 gigabytes":            footerOf(append([]byte{0x15, 0x02, 0x18}, binary.AppendUvarint(nil, 2<<30)...)),
-		"structures without end":           footerOf([]byte(strings.Repeat("\x1c", 100_000))),
-		"a footer longer than the file":    append([]byte("PAR1PAR1PAR1"), 0xff, 0xff, 0xff, 0x7f, 'P', 'A', 'R', '1'),
-		"nothing":                          {},
+		"a list of 90 million": footerOf(append([]byte{0x15, 0x02, 0x19, 0xfc},
+			binary.AppendUvarint(nil, 90_000_000)...)),
+		"a text of 2 gigabytes": footerOf(append([]byte{0x15, 0x02, 0x18},
+			binary.AppendUvarint(nil, 2<<30)...)),
+		"structures without end":        footerOf([]byte(strings.Repeat("\x1c", 100_000))),
+		"a footer longer than the file": append([]byte("PAR1PAR1PAR1"), 0xff, 0xff, 0xff, 0x7f, 'P', 'A', 'R', '1'),
+		"nothing":                       {},
 	} {
 		if len(part) > mostPart {
 			t.Fatalf("%s: %d bytes are no test: the part would be refused for its size", name, len(part))
@@ -71,21 +73,26 @@ func TestImpossibleCounts(t *testing.T) {
 	hours := func(v float64) *float64 { return &v }
 	count := func(n int64) *int64 { return &n }
 	for name, spoil := range map[string]func(*Season){
-		"more boat-hours than a month has": func(s *Season) { s.Months[0].Level, s.Months[0].BoatHours = "2031-01", hours(745) },
-		"a month of more trips than all":   func(s *Season) { s.Months[0].Trips = s.Total.Trips + 1 },
-		"a million trips":                  func(s *Season) { s.Total.Trips = 1_000_000 },
-		"a hundred lines out":              func(s *Season) { s.Total.BoatHours = s.Total.LineHours / 100 },
-		"strikes without end":              func(s *Season) { s.Total.Strikes = count(s.Total.Trips*mostStrikesTrip + 1) },
-		"hours that are no number":         func(s *Season) { s.Total.LineHours = math.NaN() },
-		"hours without end":                func(s *Season) { s.Speeds[0].LineHours = math.Inf(1) },
-		"more fish than strikes":           func(s *Season) { s.Species[0].Fish = *s.Total.Strikes + 1 },
+		"more boat-hours than a month has": func(s *Season) {
+			s.Months[0].Level, s.Months[0].BoatHours = "2031-01", hours(745)
+		},
+		"a month of more trips than all": func(s *Season) { s.Months[0].Trips = s.Total.Trips + 1 },
+		"a million trips":                func(s *Season) { s.Total.Trips = 1_000_000 },
+		"a hundred lines out":            func(s *Season) { s.Total.BoatHours = s.Total.LineHours / 100 },
+		"strikes without end": func(s *Season) {
+			s.Total.Strikes = count(s.Total.Trips*mostStrikesTrip + 1)
+		},
+		"hours that are no number": func(s *Season) { s.Total.LineHours = math.NaN() },
+		"hours without end":        func(s *Season) { s.Speeds[0].LineHours = math.Inf(1) },
+		"more fish than strikes":   func(s *Season) { s.Species[0].Fish = *s.Total.Strikes + 1 },
 		"a thousand heaviest fish": func(s *Season) {
 			for range 1000 {
 				s.Heaviest = append(s.Heaviest, Heavy{List: Dock, Species: Other, When: NotLogged, WeightKG: 50})
 			}
 		},
 		"an interval upside down": func(s *Season) {
-			s.Heaviest = []Heavy{{List: Estimate, Species: Other, When: NotLogged, WeightKG: 50, LoKG: hours(60), HiKG: hours(40)}}
+			s.Heaviest = []Heavy{{List: Estimate, Species: Other, When: NotLogged, WeightKG: 50,
+				LoKG: hours(60), HiKG: hours(40)}}
 		},
 		"a thousand names": func(s *Season) { s.People = make([]Person, 1000) },
 	} {

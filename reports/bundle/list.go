@@ -27,7 +27,8 @@ func List(w io.Writer, s Season) error {
 	t := tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)
 	fmt.Fprintf(t, "What leaves the boat, as boat %s. This is all of it.\n", s.ID)
 	if s.Open > 0 {
-		fmt.Fprintf(t, "Questions about the logs that are open: %d. The club's page says that these figures may change.\n", s.Open)
+		fmt.Fprintf(t, "Questions about the logs that are open: %d. The club's page says that these figures may "+
+			"change.\n", s.Open)
 	}
 	total := []Total{s.Total}
 	for _, p := range s.parts(&total) {
@@ -42,10 +43,14 @@ func List(w io.Writer, s Season) error {
 			fmt.Fprintln(t, "  "+strings.Join(values(rows.Index(i)), "\t"))
 		}
 	}
-	fmt.Fprintf(t, "\nNo position, no note, no file name, no lure's name and no day is in it. No row but the single fish is of fewer than %d trips on\n"+
-		"%d days with effort; levels of fewer stand together as %q. A figure of which one trip or day is more than four fifths, also\n"+
-		"when any other is taken off, is not shown (-), nor is one that is nothing at all, nor what would give it away by subtraction.\n"+
-		"A later summary of the same season is held against this one before it is written.\n", MinTrips, MinTrips, Merged)
+	fmt.Fprintf(t, "\nNo position, no note, no file name, no lure's name and no day is in it. No row but the single "+
+		"fish is of fewer than %d trips on\n"+
+		"%d days with effort; levels of fewer stand together as %q. A figure of which one trip or day is more than "+
+		"four fifths, also\n"+
+		"when any other is taken off, is not shown (-), nor is one that is nothing at all, nor what would give it "+
+		"away by subtraction.\n"+
+		"A later summary of the same season is held against this one before it is written.\n", MinTrips, MinTrips,
+		Merged)
 	return t.Flush()
 }
 

@@ -42,7 +42,8 @@ func writeParquet(rows any) ([]byte, error) {
 		return nil, err
 	}
 	var buf bytes.Buffer
-	w := file.NewParquetWriter(&buf, root, file.WithWriterProps(parquet.NewWriterProperties(parquet.WithCompression(compress.Codecs.Zstd))))
+	w := file.NewParquetWriter(&buf, root, file.WithWriterProps(
+		parquet.NewWriterProperties(parquet.WithCompression(compress.Codecs.Zstd))))
 	if v.Len() > 0 {
 		var group file.SerialRowGroupWriter
 		if group, err = w.AppendRowGroupChecked(); err == nil {
@@ -87,7 +88,9 @@ func writeColumn(column file.ColumnChunkWriter, rows reflect.Value, i int) error
 	var err error
 	switch w := column.(type) {
 	case *file.ByteArrayColumnChunkWriter:
-		_, err = w.WriteBatch(each(values, func(v reflect.Value) parquet.ByteArray { return parquet.ByteArray(v.String()) }), levels, nil)
+		_, err = w.WriteBatch(each(values, func(v reflect.Value) parquet.ByteArray {
+			return parquet.ByteArray(v.String())
+		}), levels, nil)
 	case *file.Int64ColumnChunkWriter:
 		_, err = w.WriteBatch(each(values, reflect.Value.Int), levels, nil)
 	case *file.Float64ColumnChunkWriter:

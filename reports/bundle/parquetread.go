@@ -132,7 +132,8 @@ func readParquet(b []byte, rows any) (err error) {
 }
 
 // physical are the types in which writeParquet keeps a field.
-var physical = map[reflect.Kind]parquet.Type{reflect.String: parquet.Types.ByteArray, reflect.Int64: parquet.Types.Int64, reflect.Float64: parquet.Types.Double}
+var physical = map[reflect.Kind]parquet.Type{reflect.String: parquet.Types.ByteArray,
+	reflect.Int64: parquet.Types.Int64, reflect.Float64: parquet.Types.Double}
 
 func sameColumns(r *file.Reader, row reflect.Type) error {
 	schema := r.MetaData().Schema
@@ -145,8 +146,10 @@ func sameColumns(r *file.Reader, row reflect.Type) error {
 		if kind == reflect.Pointer {
 			kind, most = f.Type.Elem().Kind(), 1
 		}
-		if c.Path() != f.Tag.Get("json") || c.PhysicalType() != physical[kind] || c.MaxRepetitionLevel() != 0 || c.MaxDefinitionLevel() != most {
-			return fmt.Errorf("column %d is %s of %s, expected %s of %s", i+1, c.Path(), c.PhysicalType(), f.Tag.Get("json"), physical[kind])
+		if c.Path() != f.Tag.Get("json") || c.PhysicalType() != physical[kind] || c.MaxRepetitionLevel() != 0 ||
+			c.MaxDefinitionLevel() != most {
+			return fmt.Errorf("column %d is %s of %s, expected %s of %s", i+1, c.Path(), c.PhysicalType(),
+				f.Tag.Get("json"), physical[kind])
 		}
 	}
 	return nil
@@ -173,7 +176,9 @@ func readColumn(group *file.RowGroupReader, c int, rows reflect.Value) error {
 	switch r := reader.(type) {
 	case *file.ByteArrayColumnChunkReader:
 		values := make([]parquet.ByteArray, n)
-		return fillFrom(rows, c, levels, func() (int64, int, error) { return r.ReadBatch(int64(n), values, levels, nil) },
+		return fillFrom(rows, c, levels, func() (int64, int, error) {
+			return r.ReadBatch(int64(n), values, levels, nil)
+		},
 			func(i int, into reflect.Value) error {
 				if len(values[i]) > mostText {
 					return errTooLarge
@@ -183,11 +188,15 @@ func readColumn(group *file.RowGroupReader, c int, rows reflect.Value) error {
 			})
 	case *file.Int64ColumnChunkReader:
 		values := make([]int64, n)
-		return fillFrom(rows, c, levels, func() (int64, int, error) { return r.ReadBatch(int64(n), values, levels, nil) },
+		return fillFrom(rows, c, levels, func() (int64, int, error) {
+			return r.ReadBatch(int64(n), values, levels, nil)
+		},
 			func(i int, into reflect.Value) error { into.SetInt(values[i]); return nil })
 	case *file.Float64ColumnChunkReader:
 		values := make([]float64, n)
-		return fillFrom(rows, c, levels, func() (int64, int, error) { return r.ReadBatch(int64(n), values, levels, nil) },
+		return fillFrom(rows, c, levels, func() (int64, int, error) {
+			return r.ReadBatch(int64(n), values, levels, nil)
+		},
 			func(i int, into reflect.Value) error { into.SetFloat(values[i]); return nil })
 	}
 	return fmt.Errorf("it is of %s", reader.Type())
@@ -221,7 +230,8 @@ func checkEncoding(group *file.RowGroupReader, c int, p file.Page) error {
 	default:
 		return fmt.Errorf("its values are packed as %s", e)
 	}
-	if p.Type() != file.PageTypeDictionaryPage || group.MetaData().Schema.Column(c).PhysicalType() != parquet.Types.ByteArray {
+	if p.Type() != file.PageTypeDictionaryPage ||
+		group.MetaData().Schema.Column(c).PhysicalType() != parquet.Types.ByteArray {
 		return nil
 	}
 	for b := p.Data(); len(b) >= 4; {
@@ -235,7 +245,8 @@ func checkEncoding(group *file.RowGroupReader, c int, p file.Page) error {
 }
 
 // fillFrom reads a column's values and puts each into its row; a level of 0 is no value.
-func fillFrom(rows reflect.Value, c int, levels []int16, read func() (int64, int, error), set func(i int, into reflect.Value) error) error {
+func fillFrom(rows reflect.Value, c int, levels []int16, read func() (int64, int, error),
+	set func(i int, into reflect.Value) error) error {
 	total, values, err := read()
 	if err != nil {
 		return err

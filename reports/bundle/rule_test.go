@@ -76,7 +76,8 @@ func sail(days ...[2][2]float64) Source {
 		day := fmt.Sprintf("2026-06-%02d", i+1)
 		whole := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: "2026-06", BoatHours: 5}
 		for j, level := range []string{"[6, 8)", "[8, 10)"} {
-			p := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: level, LineHours: d[j][0], Strikes: int64(d[j][1]), Afloat: 5}
+			p := Piece{Trip: int64(i + 1), Start: day, Day: day, Level: level, LineHours: d[j][0],
+				Strikes: int64(d[j][1]), Afloat: 5}
 			src.Speeds = append(src.Speeds, p)
 			whole.LineHours, whole.Strikes = whole.LineHours+p.LineHours, whole.Strikes+p.Strikes
 		}
@@ -115,15 +116,20 @@ func TestCellsByHand(t *testing.T) {
 		want string // of the speeds
 		err  error
 	}{
-		"four alike":                 {sail(even, even, even, even), "[6, 8)=40/4 [8, 10)=40/8", nil},
-		"four on two days":           {oneDay(sail(even, even, even, even)), "", ErrTooFew},
-		"two of them with effort":    {sail(even, even, [2][2]float64{}, [2][2]float64{}), "[6, 8)=20/- [8, 10)=20/-", ErrTooFew},
-		"two with effort at a speed": {sail(even, even, [2][2]float64{{0, 1}, {9, 2}}, [2][2]float64{{0, 1}, {9, 2}}), "merged=58/12", nil},
+		"four alike":       {sail(even, even, even, even), "[6, 8)=40/4 [8, 10)=40/8", nil},
+		"four on two days": {oneDay(sail(even, even, even, even)), "", ErrTooFew},
+		"two of them with effort": {sail(even, even, [2][2]float64{}, [2][2]float64{}),
+			"[6, 8)=20/- [8, 10)=20/-", ErrTooFew},
+		"two with effort at a speed": {sail(even, even, [2][2]float64{{0, 1}, {9, 2}}, [2][2]float64{{0, 1}, {9, 2}}),
+			"merged=58/12", nil},
 		// three of 10 hours and one of 80: without one of the 10, the 80 are four fifths of 100
-		"one of four fifths":      {sail(even, even, even, [2][2]float64{{80, 1}, {10, 2}}), "[6, 8)=110/4 [8, 10)=40/8", nil},
+		"one of four fifths": {sail(even, even, even, [2][2]float64{{80, 1}, {10, 2}}),
+			"[6, 8)=110/4 [8, 10)=40/8", nil},
 		"one of over four fifths": {sail(even, even, even, [2][2]float64{{81, 1}, {10, 2}}), "merged=151/12", nil},
-		"nothing at a speed":      {sail([2][2]float64{{10, 0}, {10, 2}}, [2][2]float64{{10, 0}, {10, 2}}, [2][2]float64{{10, 0}, {10, 2}}, [2][2]float64{{10, 0}, {10, 2}}), "[6, 8)=40/- [8, 10)=40/-", nil},
-		"one of most strikes":     {sail(even, even, even, [2][2]float64{{10, 20}, {10, 20}}), "[6, 8)=40/- [8, 10)=40/-", nil},
+		"nothing at a speed": {sail([2][2]float64{{10, 0}, {10, 2}}, [2][2]float64{{10, 0}, {10, 2}},
+			[2][2]float64{{10, 0}, {10, 2}}, [2][2]float64{{10, 0}, {10, 2}}), "[6, 8)=40/- [8, 10)=40/-", nil},
+		"one of most strikes": {sail(even, even, even, [2][2]float64{{10, 20}, {10, 20}}),
+			"[6, 8)=40/- [8, 10)=40/-", nil},
 	} {
 		s, err := Make("a", c.src, nil)
 		if !errors.Is(err, c.err) {
@@ -153,7 +159,8 @@ func TestSecondSummaryByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if again, err := Make("a", first, last); err != nil || !reflect.DeepEqual(again, s) || last.Grown(again, first) != "" {
+	if again, err := Make("a", first, last); err != nil || !reflect.DeepEqual(again, s) ||
+		last.Grown(again, first) != "" {
 		t.Errorf("the same again: %+v, %v", again, err)
 	}
 	changed := sail(even, even, few, few, few)
@@ -162,10 +169,15 @@ func TestSecondSummaryByHand(t *testing.T) {
 		src  Source
 		want string
 	}{
-		"one more":     {sail(even, even, few, few, few, even), "since the summary of 2026-06-06, one day is new (2026-06-06): who has both reads off 20.0 line-hours and 3 strikes"},
-		"one changed":  {changed, "since the summary of 2026-06-06, one day is changed (2026-06-02): who has both reads off what was changed"},
-		"no strike":    {sail(even, even, few, few, few, [2][2]float64{{9, 0}}, [2][2]float64{{9, 0}}, [2][2]float64{{9, 0}}), "3 days are new (2026-06-06, 2026-06-07, 2026-06-08): who has both reads off 27.0 line-hours and 0 strikes; of these, strikes would be those"},
-		"one of three": {sail(even, even, few, few, few, even, even, [2][2]float64{{150, 9}, {0, 0}}), "nearly all of one trip or day"},
+		"one more": {sail(even, even, few, few, few, even), "since the summary of 2026-06-06, one day is new " +
+			"(2026-06-06): who has both reads off 20.0 line-hours and 3 strikes"},
+		"one changed": {changed, "since the summary of 2026-06-06, one day is changed (2026-06-02): who has both " +
+			"reads off what was changed"},
+		"no strike": {sail(even, even, few, few, few, [2][2]float64{{9, 0}}, [2][2]float64{{9, 0}},
+			[2][2]float64{{9, 0}}), "3 days are new (2026-06-06, 2026-06-07, 2026-06-08): who has both reads off " +
+			"27.0 line-hours and 0 strikes; of these, strikes would be those"},
+		"one of three": {sail(even, even, few, few, few, even, even, [2][2]float64{{150, 9}, {0, 0}}),
+			"nearly all of one trip or day"},
 	} {
 		_, err := Make("a", c.src, last)
 		var d *Difference
@@ -178,7 +190,8 @@ func TestSecondSummaryByHand(t *testing.T) {
 	if err != nil || told(next.Speeds) != "merged=150/24" {
 		t.Errorf("four more: %s, %v", told(next.Speeds), err)
 	}
-	if says := last.Grown(next, grown); !strings.Contains(says, "4 days are new: who has both reads off what they sum up to, 80.0 line-hours") {
+	if says := last.Grown(next, grown); !strings.Contains(says,
+		"4 days are new: who has both reads off what they sum up to, 80.0 line-hours") {
 		t.Errorf("four more: %s", says)
 	}
 	if fresh, err := Make("a", grown, nil); err != nil || told(fresh.Speeds) != "[6, 8)=60/6 [8, 10)=90/18" {

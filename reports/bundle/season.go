@@ -200,7 +200,8 @@ func Make(id string, src Source, last *Shared) (Season, error) {
 
 // fish makes the tables of fish and the lists of the heaviest.
 func (s *Season) fish(src Source, total *bin, was Shared) {
-	species := table{by: fishBy, groups: fishGroups, earlier: was.Source.species(), shown: hiddenFish(was.Season.Species)}
+	species := table{by: fishBy, groups: fishGroups, earlier: was.Source.species(),
+		shown: hiddenFish(was.Season.Species)}
 	species.total = hideScale | total.hidden&hideFates // no total says how many were weighed
 	s.Species = fishCells(species.merge(src.species()))
 	s.Heaviest = s.heaviest(src, total, was)
@@ -258,7 +259,8 @@ func cells(bins []*bin, boats bool) []Cell {
 
 func (b *bin) cell(boats bool) Cell {
 	c := Cell{Level: b.level, Trips: int64(len(b.trips)), LineHours: tidy(b.now.sum[lineHours]),
-		Strikes: b.count(strikes, hideStrikes), Hookups: b.count(hookups, hideHookups), Boated: b.count(boated, hideBoated)}
+		Strikes: b.count(strikes, hideStrikes), Hookups: b.count(hookups, hideHookups),
+		Boated: b.count(boated, hideBoated)}
 	if boats {
 		h := tidy(b.now.sum[boatHours])
 		c.BoatHours = &h

@@ -12,7 +12,8 @@ func counted(src Source, fewest int) Season {
 	cells := func(pieces []Piece, boats bool) []Cell {
 		var out []Cell
 		for _, b := range countTrips(pieces, fewest) {
-			c := Cell{Level: b.level, Trips: int64(len(b.trips)), LineHours: tidy(b.now.sum[lineHours]), Strikes: number(b, strikes), Hookups: number(b, hookups), Boated: number(b, boated)}
+			c := Cell{Level: b.level, Trips: int64(len(b.trips)), LineHours: tidy(b.now.sum[lineHours]),
+				Strikes: number(b, strikes), Hookups: number(b, hookups), Boated: number(b, boated)}
 			if boats {
 				h := tidy(b.now.sum[boatHours])
 				c.BoatHours = &h
@@ -21,12 +22,16 @@ func counted(src Source, fewest int) Season {
 		}
 		return out
 	}
-	s := Season{ID: "boat", Months: cells(src.Months, true), Speeds: cells(src.Speeds, false), Lures: cells(src.Lures, false)}
+	s := Season{ID: "boat", Months: cells(src.Months, true), Speeds: cells(src.Speeds, false),
+		Lures: cells(src.Lures, false)}
 	all := countTrips(src.total(), 0)[0]
-	s.Total = Total{Trips: int64(len(all.trips)), BoatHours: tidy(all.now.sum[boatHours]), LineHours: tidy(all.now.sum[lineHours]), Strikes: number(all, strikes),
-		Hookups: number(all, hookups), Boated: number(all, boated), Landed: number(all, landed), Released: number(all, released)}
+	s.Total = Total{Trips: int64(len(all.trips)), BoatHours: tidy(all.now.sum[boatHours]),
+		LineHours: tidy(all.now.sum[lineHours]), Strikes: number(all, strikes),
+		Hookups: number(all, hookups), Boated: number(all, boated), Landed: number(all, landed),
+		Released: number(all, released)}
 	for _, b := range countTrips(src.species(), fewest) {
-		s.Species = append(s.Species, FishCell{b.level, *number(b, fish), number(b, onScale), number(b, landed), number(b, released)})
+		s.Species = append(s.Species, FishCell{b.level, *number(b, fish), number(b, onScale),
+			number(b, landed), number(b, released)})
 	}
 	for _, b := range countTrips(src.sizes(), fewest) {
 		s.Sizes = append(s.Sizes, SizeCell{b.level, *number(b, fish)})

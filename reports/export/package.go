@@ -18,14 +18,17 @@ type Table struct {
 type Column struct{ Name, Type string }
 
 // keys are the columns that tell the rows of a table apart.
-var keys = map[string][]string{"trip": {"trip_id"}, "leg": {"leg_id"}, "line": {"line_id"}, "strike": {"strike_id"}, "fish": {"fish_id"},
+var keys = map[string][]string{"trip": {"trip_id"}, "leg": {"leg_id"}, "line": {"line_id"},
+	"strike": {"strike_id"}, "fish": {"fish_id"},
 	"log": {"log_id"}, "species": {"code"}, "relation": {"relation"}, "estimate": {"fish_id", "rank"}}
 
 // parents are the tables that a column of another leads to.
-var parents = map[string]string{"trip_id": "trip", "leg_id": "leg", "line_id": "line", "strike_id": "strike", "fish_id": "fish", "log_id": "log"}
+var parents = map[string]string{"trip_id": "trip", "leg_id": "leg", "line_id": "line", "strike_id": "strike",
+	"fish_id": "fish", "log_id": "log"}
 
 // types are those of Table Schema by those of SQL.
-var types = map[string]string{"VARCHAR": "string", "VARCHAR[]": "string", "INTEGER": "integer", "BIGINT": "integer", "DOUBLE": "number", "BOOLEAN": "boolean", "DATE": "date", "TIMESTAMP": "datetime"}
+var types = map[string]string{"VARCHAR": "string", "VARCHAR[]": "string", "INTEGER": "integer", "BIGINT": "integer",
+	"DOUBLE": "number", "BOOLEAN": "boolean", "DATE": "date", "TIMESTAMP": "datetime"}
 
 type descriptor struct {
 	Profile     string     `json:"profile"`
@@ -84,7 +87,8 @@ func Package(w io.Writer, format string, tables []Table) error {
 		return err
 	}
 	p := descriptor{Profile: "data-package", Name: "season", Title: "A season's trolling log",
-		Description: "All tables of one season file. Empty is not known, never zero. Clock times (*_at) are the boat's, *_utc are instants." + inFormat(format)}
+		Description: "All tables of one season file. Empty is not known, never zero. Clock times (*_at) are the " +
+			"boat's, *_utc are instants." + inFormat(format)}
 	names := map[string]bool{}
 	for _, t := range tables {
 		names[t.Name] = true
@@ -108,9 +112,12 @@ func Package(w io.Writer, format string, tables []Table) error {
 // inFormat is what must be known of a format.
 func inFormat(format string) string {
 	if format == "csv" {
-		return " A text that begins with = + - @, a tab or a line end, or with ' before one of these, has one ' put before it, so that no spreadsheet takes it for a formula: take one ' off to have it back. Numbers are as they are."
+		return " A text that begins with = + - @, a tab or a line end, or with ' before one of these, has one ' put " +
+			"before it, so that no spreadsheet takes it for a formula: take one ' off to have it back. Numbers are " +
+			"as they are."
 	}
-	return " Tables of trips are parted by season and boat: season=YEAR/boat=BOAT. Numbers of trips, legs, lines, strikes and fish are those of one season file: together with season and boat they are a key."
+	return " Tables of trips are parted by season and boat: season=YEAR/boat=BOAT. Numbers of trips, legs, lines, " +
+		"strikes and fish are those of one season file: together with season and boat they are a key."
 }
 
 func schemaOf(t Table, d Dictionary, names map[string]bool) schema {
@@ -126,7 +133,8 @@ func schemaOf(t Table, d Dictionary, names map[string]bool) schema {
 		}
 		s.Fields = append(s.Fields, f)
 		if parent := parents[c.Name]; parent != "" && parent != t.Name && names[parent] {
-			s.ForeignKeys = append(s.ForeignKeys, foreignKey{c.Name, reference{strings.ReplaceAll(parent, "_", "-"), c.Name}})
+			s.ForeignKeys = append(s.ForeignKeys, foreignKey{c.Name,
+				reference{strings.ReplaceAll(parent, "_", "-"), c.Name}})
 		}
 	}
 	s.PrimaryKey = keys[t.Name]

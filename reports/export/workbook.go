@@ -60,8 +60,10 @@ func (b *book) do(err error) {
 
 // formats are number formats by the end of a heading, the first that fits taken.
 var formats = []struct{ suffix, format string }{
-	{"date", "yyyy-mm-dd"}, {"share", "0%"}, {"_lo_share", "0%"}, {"hookup_lo", "0%"}, {"hookup_hi", "0%"}, {"boated_lo", "0%"}, {"boated_hi", "0%"},
-	{"p_value", "0.0000"}, {"rate", "0.000"}, {"rate_lo", "0.000"}, {"rate_hi", "0.000"}, {"ratio", "0.00"}, {"ratio_lo", "0.00"}, {"ratio_hi", "0.00"},
+	{"date", "yyyy-mm-dd"}, {"share", "0%"}, {"_lo_share", "0%"}, {"hookup_lo", "0%"}, {"hookup_hi", "0%"},
+	{"boated_lo", "0%"}, {"boated_hi", "0%"},
+	{"p_value", "0.0000"}, {"rate", "0.000"}, {"rate_lo", "0.000"}, {"rate_hi", "0.000"}, {"ratio", "0.00"},
+	{"ratio_lo", "0.00"}, {"ratio_hi", "0.00"},
 	{"_kg", "0.0"}, {"_cm", "0.0"}, {"_kn", "0.0"}, {"_nmi", "0.0"}, {"_m", "0"}, {"hours", "0.0"}, {"_pct", "0.0"},
 }
 
@@ -92,8 +94,10 @@ func (b *book) number(format string) int {
 }
 
 func (b *book) head() int {
-	return b.style("head", &excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom"},
-		Border: []excelize.Border{{Type: "bottom", Style: 2, Color: "16202A"}}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E6EBEF"}}})
+	return b.style("head", &excelize.Style{Font: &excelize.Font{Bold: true},
+		Alignment: &excelize.Alignment{WrapText: true, Vertical: "bottom"},
+		Border:    []excelize.Border{{Type: "bottom", Style: 2, Color: "16202A"}},
+		Fill:      excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E6EBEF"}}})
 }
 
 func (b *book) wrapped() int {
@@ -133,7 +137,8 @@ func (b *book) freeze(sheet string) {
 func (b *book) paper(sheet string) {
 	fit, across, wide, tall := true, "landscape", 1, 0
 	b.do(b.f.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}))
-	b.do(b.f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Orientation: &across, FitToWidth: &wide, FitToHeight: &tall}))
+	b.do(b.f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Orientation: &across,
+		FitToWidth: &wide, FitToHeight: &tall}))
 }
 
 func (b *book) write(s Sheet) {
@@ -185,7 +190,8 @@ func (b *book) column(sheet string, c int, field reflect.StructField, rows refle
 		b.cell(sheet, fmt.Sprintf("%s%d", letter, r+2), heading, v)
 	}
 	if rows.Len() > 0 && (typ.Kind() == reflect.Float64 || typ.Kind() == reflect.Int64 || heading == "date") {
-		b.do(b.f.SetCellStyle(sheet, letter+"2", fmt.Sprintf("%s%d", letter, rows.Len()+1), b.number(formatOf(heading, typ.Kind() == reflect.Int64))))
+		b.do(b.f.SetCellStyle(sheet, letter+"2", fmt.Sprintf("%s%d", letter, rows.Len()+1),
+			b.number(formatOf(heading, typ.Kind() == reflect.Int64))))
 	}
 	b.do(b.f.SetColWidth(sheet, letter, letter, float64(width)))
 }
@@ -237,15 +243,20 @@ func (b *book) chart(s Sheet, typ reflect.Type, rows int) {
 	}
 	vary := false
 	font := excelize.Font{Color: ink}
-	chart := &excelize.Chart{Type: excelize.Col, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s.Chart.Title}}}, VaryColors: &vary,
-		Legend: excelize.ChartLegend{Position: "bottom"}, Dimension: excelize.ChartDimension{Width: 760, Height: 400}, XAxis: excelize.ChartAxis{Font: font},
-		YAxis: excelize.ChartAxis{MajorGridLines: true, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s.Chart.Axis}}}, Minimum: new(float64), Font: font}}
+	chart := &excelize.Chart{Type: excelize.Col, Title: excelize.ChartTitle{
+		Paragraph: []excelize.RichTextRun{{Text: s.Chart.Title}}}, VaryColors: &vary,
+		Legend: excelize.ChartLegend{Position: "bottom"}, Dimension: excelize.ChartDimension{Width: 760, Height: 400},
+		XAxis: excelize.ChartAxis{Font: font},
+		YAxis: excelize.ChartAxis{MajorGridLines: true,
+			Title:   excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s.Chart.Axis}}},
+			Minimum: new(float64), Font: font}}
 	if len(s.Chart.Values) == 1 {
 		chart.Legend.Position = "none"
 	}
 	for i, heading := range s.Chart.Values {
 		letter := place(heading)
-		series := excelize.ChartSeries{Name: fmt.Sprintf("'%s'!$%s$1", s.Name, letter), Categories: area(place(s.Chart.Labels)), Values: area(letter),
+		series := excelize.ChartSeries{Name: fmt.Sprintf("'%s'!$%s$1", s.Name, letter),
+			Categories: area(place(s.Chart.Labels)), Values: area(letter),
 			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{[]string{blue, green, ink}[i%3]}}}
 		if s.Chart.Interval {
 			series.Marker = excelize.ChartMarker{Symbol: []string{"dash", "dash", "circle"}[i%3], Size: 8,

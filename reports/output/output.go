@@ -125,7 +125,8 @@ func (t Target) over(path string, there fs.FileInfo) error {
 	case t.Kind.Is == nil:
 		return t.refuse("it is there already: name another file, or say with --force that it may be written over")
 	case !t.Kind.Is(f, there.Size()):
-		return t.refuse(fmt.Sprintf("it is there already and is no earlier %s: name another file, or say with --force that it may be written over", t.Kind.Name))
+		return t.refuse(fmt.Sprintf("it is there already and is no earlier %s: name another file, or say with "+
+			"--force that it may be written over", t.Kind.Name))
 	}
 	return nil
 }

@@ -83,13 +83,15 @@ func TestInputsByOtherNames(t *testing.T) {
 		if err := link(log, other); err != nil {
 			t.Fatal(err)
 		}
-		if err := put(Target{Path: other, Kind: kind, Inputs: []string{log}, Force: true}, "new"); !errors.Is(err, ErrRefused) {
+		if err := put(Target{Path: other, Kind: kind, Inputs: []string{log}, Force: true},
+			"new"); !errors.Is(err, ErrRefused) {
 			t.Errorf("a link to an input: %v", err)
 		}
 		os.Remove(other)
 	}
 	coming := filepath.Join(dir, "season.duckdb.wal")
-	if err := put(Target{Path: filepath.Join(dir, ".", "x", "..", "season.duckdb.wal"), Kind: kind, Inputs: []string{coming}}, "new"); !errors.Is(err, ErrRefused) {
+	if err := put(Target{Path: filepath.Join(dir, ".", "x", "..", "season.duckdb.wal"), Kind: kind,
+		Inputs: []string{coming}}, "new"); !errors.Is(err, ErrRefused) {
 		t.Errorf("an input that is not there yet: %v", err)
 	}
 }

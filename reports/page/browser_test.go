@@ -9,30 +9,35 @@ import (
 
 func TestPageInBrowser(t *testing.T) {
 	p := browser.Open(t, rendered(t, samplePage(t)))
-	browser.Eval[bool](t, p, `window.violations = []; document.addEventListener("securitypolicyviolation", e => violations.push(e.violatedDirective + " " + e.blockedURI)); true`)
+	browser.Eval[bool](t, p,
+		`window.violations = []; document.addEventListener("securitypolicyviolation", e => violations.push(e.violatedDirective + " " + e.blockedURI)); true`)
 
 	t.Run("every chart is drawn", func(t *testing.T) {
 		// How many marks at least: one a level, cell or trip that has a value.
 		least := map[string]int{"effort": 5, "rates": 3 * 4, "shares": 2 * 2, "sizes": 5, "trips": 6, "plot": 3}
 		for id, n := range least {
-			got := browser.Eval[int](t, p, `document.querySelectorAll("#chart-`+id+` svg path[fill]:not([fill=none]), #chart-`+id+` svg rect[fill]:not([fill=none])").length`)
+			got := browser.Eval[int](t, p, `document.querySelectorAll("#chart-`+id+
+				` svg path[fill]:not([fill=none]), #chart-`+id+` svg rect[fill]:not([fill=none])").length`)
 			if got < n {
 				t.Errorf("chart %s: %d filled marks, want %d or more", id, got, n)
 			}
 			if browser.Eval[bool](t, p, `/NaN|undefined/.test(document.querySelector("#chart-`+id+` svg").outerHTML)`) {
 				t.Errorf("chart %s: NaN or undefined in the drawing", id)
 			}
-			if label := browser.Eval[string](t, p, `document.querySelector("#chart-`+id+`").getAttribute("aria-label")`); label == "" || strings.Contains(label, "NaN") {
+			if label := browser.Eval[string](t, p, `document.querySelector("#chart-`+id+
+				`").getAttribute("aria-label")`); label == "" || strings.Contains(label, "NaN") {
 				t.Errorf("chart %s: aria-label %q", id, label)
 			}
 		}
 	})
 
 	t.Run("text stays text", func(t *testing.T) {
-		if got := browser.Eval[int](t, p, `document.querySelectorAll("b[onmouseover], td script, main script:not([type='application/json'])").length`); got != 0 {
+		if got := browser.Eval[int](t, p,
+			`document.querySelectorAll("b[onmouseover], td script, main script:not([type='application/json'])").length`); got != 0 {
 			t.Errorf("%d elements made of text from a log", got)
 		}
-		if got := browser.Eval[string](t, p, `document.querySelector("#effort .lead").textContent`); got != hostileScript {
+		if got := browser.Eval[string](t, p,
+			`document.querySelector("#effort .lead").textContent`); got != hostileScript {
 			t.Errorf("sentence %q, want %q", got, hostileScript)
 		}
 		drawn := browser.Eval[string](t, p, `document.querySelector("#chart-effort svg").textContent`)
@@ -59,7 +64,8 @@ func TestPageInBrowser(t *testing.T) {
 	t.Run("tables copy as CSV", func(t *testing.T) {
 		browser.Eval[bool](t, p, `window.copied = ""; Object.defineProperty(navigator, "clipboard", {value: {writeText: text => { window.copied = text; return Promise.resolve(); }}});
 			document.querySelector("#rates details").open = true; document.querySelector("#rates .copy").click(); true`)
-		want := "level,rate per line-hour,interval from,interval to\r\nb,0.21,0.14,0.30\r\n" + hostileScript + ",1200.00,,\r\na,,0.00,1.76\r\nall,0.16,,\r\n"
+		want := "level,rate per line-hour,interval from,interval to\r\nb,0.21,0.14,0.30\r\n" + hostileScript +
+			",1200.00,,\r\na,,0.00,1.76\r\nall,0.16,,\r\n"
 		if got := browser.Eval[string](t, p, `window.copied`); got != want {
 			t.Errorf("copied %q, want %q", got, want)
 		}
@@ -73,7 +79,8 @@ func TestPageInBrowser(t *testing.T) {
 		if wide := browser.Eval[int](t, p, `document.documentElement.scrollWidth`); wide > 390 {
 			t.Errorf("the page is %d pixels wide on a screen of 390", wide)
 		}
-		if wide := browser.Eval[int](t, p, `Math.max(...Array.from(document.querySelectorAll(".chart svg")).map(s => s.clientWidth))`); wide > 390 {
+		if wide := browser.Eval[int](t, p,
+			`Math.max(...Array.from(document.querySelectorAll(".chart svg")).map(s => s.clientWidth))`); wide > 390 {
 			t.Errorf("a chart is %d pixels wide on a screen of 390", wide)
 		}
 	})
@@ -91,7 +98,8 @@ func TestPageInBrowser(t *testing.T) {
 		if paper := browser.Eval[string](t, p, fill); paper != light {
 			t.Errorf("text of a chart is %s on paper, %s in the light", paper, light)
 		}
-		if got := browser.Eval[int](t, p, `document.querySelectorAll("section details:not([open])").length`); got != closed || got == 0 {
+		if got := browser.Eval[int](t, p,
+			`document.querySelectorAll("section details:not([open])").length`); got != closed || got == 0 {
 			t.Errorf("%d tables are closed on paper, %d on the screen", got, closed)
 		}
 		browser.Eval[bool](t, p, `window.dispatchEvent(new Event("afterprint")); true`)

@@ -156,7 +156,8 @@ func common(label string) []charts.GlobalOpts {
 func rowOptions(f Frame, levels []Level, largest float64) []charts.GlobalOpts {
 	end, tick := axisEnd(largest)
 	x := opts.XAxis{
-		Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: 0, Max: end, MinInterval: tick, MaxInterval: tick,
+		Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: 0, Max: end,
+		MinInterval: tick, MaxInterval: tick,
 		AxisLabel: axisLabel("@soft", 12),
 		AxisLine:  &opts.AxisLine{Show: opts.Bool(false)},
 		AxisTick:  &opts.AxisTick{Show: opts.Bool(false)},
@@ -220,7 +221,8 @@ func rows(c drawn, f Frame, keys []Key, levels int) (*Chart, error) {
 		"textStyle": map[string]any{"color": "@soft", "fontSize": 12, "fontWeight": "normal", "align": "right"}}
 	small := map[string]any{"axisLabel": map[string]any{"width": 86, "fontSize": 12}}
 	return &Chart{
-		Label: f.Label, Keys: keys, height: levels*rowHeight + frameHeight, paper: max(min(levels*paperHeight+frameHeight, mostPaper), levels*leastPaper+frameHeight), option: option,
+		Label: f.Label, Keys: keys, height: levels*rowHeight + frameHeight,
+		paper: max(min(levels*paperHeight+frameHeight, mostPaper), levels*leastPaper+frameHeight), option: option,
 		narrow: map[string]any{"yAxis": []any{small, map[string]any{}}},
 	}, nil
 }

@@ -21,7 +21,8 @@ func Effort(f Frame, marks []EffortMark) (*Chart, error) {
 	for i, m := range marks {
 		levels[i] = m.Level
 		data[i] = opts.BarData{Value: m.Hours, ItemStyle: &opts.ItemStyle{Color: "@effort"},
-			Label: &opts.Label{Show: opts.Bool(true), Position: "right", Formatter: Number(m.Hours, hoursDecimals(m.Hours)), Color: "@ink", FontSize: 13}}
+			Label: &opts.Label{Show: opts.Bool(true), Position: "right",
+				Formatter: Number(m.Hours, hoursDecimals(m.Hours)), Color: "@ink", FontSize: 13}}
 		if m.Thin {
 			data[i].ItemStyle = &opts.ItemStyle{Color: "@thin", BorderColor: "@hatch"}
 		}

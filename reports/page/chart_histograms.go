@@ -33,7 +33,8 @@ func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell)
 	}
 	var items [][]any
 	for _, c := range cells {
-		items = append(items, []any{c.Class, c.Level, c.Count, c.Solid, most, step(classes, c.Class), flag(levels[c.Level].Thin)})
+		items = append(items, []any{c.Class, c.Level, c.Count, c.Solid, most,
+			step(classes, c.Class), flag(levels[c.Level].Thin)})
 	}
 	names, longest := make([]string, len(classes)), 0
 	for i, c := range classes {
@@ -54,11 +55,14 @@ func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell)
 	}
 	chart.height, chart.paper = chart.height+more, chart.paper+more
 	label := node(chart.option, "xAxis", 0, "axisLabel")
-	label["interval"], label["hideOverlap"], label["width"], label["overflow"], label["lineHeight"] = 0, false, 52, "break", lineHeight
+	label["interval"], label["hideOverlap"], label["width"], label["overflow"], label["lineHeight"] = 0,
+		false, 52, "break", lineHeight
 	node(chart.option, "xAxis", 0)["nameGap"] = 46 // under two lines
 	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
-	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true, "lineStyle": map[string]any{"color": "@rule"}}
-	slanted := map[string]any{"nameGap": 24 + 4*longest, "axisLabel": map[string]any{"rotate": 50, "fontSize": 11, "width": 120}}
+	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true,
+		"lineStyle": map[string]any{"color": "@rule"}}
+	slanted := map[string]any{"nameGap": 24 + 4*longest,
+		"axisLabel": map[string]any{"rotate": 50, "fontSize": 11, "width": 120}}
 	chart.narrow["xAxis"] = []any{slanted}
 	node(chart.option, "grid", 0)["bottom"] = 50
 	chart.narrow["grid"] = []any{map[string]any{"bottom": 40}}

@@ -67,7 +67,8 @@ func Ratios(f Frame, marks []RatioMark) (*Chart, error) {
 	if chart.inks != nil { // the names are longer by the season's
 		node(chart.option, "yAxis", 0, "axisLabel")["width"] = 180
 	}
-	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 122, "fontSize": 11, "lineHeight": 13}}, map[string]any{}}
+	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 122, "fontSize": 11,
+		"lineHeight": 13}}, map[string]any{}}
 	return chart, nil
 }
 
@@ -122,7 +123,8 @@ func categories(c *charts.Custom, f Frame, names []string, levels int) (*Chart, 
 		return nil, err
 	}
 	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
-	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true, "lineStyle": map[string]any{"color": "@rule"}}
+	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true,
+		"lineStyle": map[string]any{"color": "@rule"}}
 	return chart, nil
 }
 
@@ -210,7 +212,8 @@ func Fates(f Frame, seasons []Level, fates []Fate) (*Chart, error) {
 		}
 		to := from[p.Season] + float64(p.Strikes)
 		ends := [2]float64{from[p.Season] / total[p.Season] * most, to / total[p.Season] * most}
-		items = append(items, []any{p.Season, ends[0], ends[1], int(p.Kind), 1}, []any{len(levels), ends[0], ends[1], int(p.Kind), 0})
+		items = append(items, []any{p.Season, ends[0], ends[1], int(p.Kind), 1},
+			[]any{len(levels), ends[0], ends[1], int(p.Kind), 0})
 		levels, from[p.Season] = append(levels, p.Level), to
 	}
 	if len(items) == 0 {
@@ -323,6 +326,7 @@ func Heaviest(f Frame, fish []FishRow) (*Chart, error) {
 		node(chart.option, "yAxis", 0, "axisLabel")["width"] = 200
 	}
 	// a name and its day keep to two lines
-	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 142, "fontSize": 11, "lineHeight": 13}}, map[string]any{}}
+	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 142, "fontSize": 11,
+		"lineHeight": 13}}, map[string]any{}}
 	return chart, nil
 }

@@ -57,7 +57,8 @@ func (p Plot) Draw(f Frame) (*Chart, error) {
 	}
 	node(option, "xAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12}
 	node(option, "yAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left"}
-	return &Chart{Label: f.Label, Keys: f.Keys, height: plotHeight, paper: plotPaper, option: option, narrow: map[string]any{}}, nil
+	return &Chart{Label: f.Label, Keys: f.Keys, height: plotHeight, paper: plotPaper, option: option,
+		narrow: map[string]any{}}, nil
 }
 
 // marks sets the function of our script that draws a series; its first two
@@ -124,12 +125,14 @@ func (p Plot) axes(f Frame) charts.GlobalOpts {
 	}
 	return func(bc *charts.BaseConfiguration) {
 		bc.XAxisList = []opts.XAxis{{
-			Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: 0, Max: right, MinInterval: xTick, MaxInterval: xTick,
+			Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: 0, Max: right,
+			MinInterval: xTick, MaxInterval: xTick,
 			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(),
 			AxisLine: &opts.AxisLine{OnZero: opts.Bool(false), LineStyle: &opts.LineStyle{Color: "@ink"}},
 		}}
 		bc.YAxisList = []opts.YAxis{{
-			Type: "value", Name: p.Vertical, NameLocation: "end", NameGap: 14, Min: bottom, Max: top, MinInterval: yTick, MaxInterval: yTick,
+			Type: "value", Name: p.Vertical, NameLocation: "end", NameGap: 14, Min: bottom, Max: top,
+			MinInterval: yTick, MaxInterval: yTick,
 			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(),
 		}}
 		bc.GridList = []opts.Grid{{Left: "4", Right: "44", Top: "38", Bottom: "34", ContainLabel: opts.Bool(true)}}

@@ -120,7 +120,8 @@ func Shares(f Frame, marks []SharesMark, first, second string) (*Chart, error) {
 		}
 	}
 	c := custom(rowOptions(f, levels, 100), "shareMark", items, opts.Encode{X: []int{1, 2, 3}, Y: 0})
-	chart, err := rows(c, f, []Key{{MarkCircle, first}, {MarkDiamond, second}, {MarkInterval, "95 % interval"}}, len(marks))
+	chart, err := rows(c, f, []Key{{MarkCircle, first}, {MarkDiamond, second}, {MarkInterval, "95 % interval"}},
+		len(marks))
 	if err != nil {
 		return nil, err
 	}

@@ -42,26 +42,30 @@ func Track(f Frame, classes []TrackClass, struck [][2]float64) (*Chart, error) {
 	var names []any
 	for i, c := range classes {
 		step := "@step" + strconv.Itoa(5-(len(classes)-1-i))
-		s.AddSeries(c.Name, trackPoints(c.Points), charts.WithItemStyleOpts(opts.ItemStyle{Color: step, BorderColor: "@soft", BorderWidth: 0.4}),
+		s.AddSeries(c.Name, trackPoints(c.Points), charts.WithItemStyleOpts(opts.ItemStyle{Color: step,
+			BorderColor: "@soft", BorderWidth: 0.4}),
 			trackMark(trackShapes[i], 5))
 		names = append(names, c.Name)
 	}
 	if len(struck) > 0 {
-		s.AddSeries("strike", trackPoints(struck), charts.WithItemStyleOpts(opts.ItemStyle{Color: "transparent", BorderColor: "@tape", BorderWidth: 2}), trackMark("circle", 11))
+		s.AddSeries("strike", trackPoints(struck), charts.WithItemStyleOpts(opts.ItemStyle{Color: "transparent",
+			BorderColor: "@tape", BorderWidth: 2}), trackMark("circle", 11))
 		names = append(names, "strike")
 	}
 	option, err := finish(s)
 	if err != nil {
 		return nil, err
 	}
-	option["legend"] = map[string]any{"data": names, "top": 0, "itemWidth": 14, "textStyle": map[string]any{"color": "@ink", "fontSize": 12}}
+	option["legend"] = map[string]any{"data": names, "top": 0, "itemWidth": 14,
+		"textStyle": map[string]any{"color": "@ink", "fontSize": 12}}
 	w, h := g.size(trackWide, trackHigh)
 	option["grid"] = []any{map[string]any{"left": "center", "top": trackTop, "width": w, "height": h}}
 	// a phone has the legend under the drawing, in a column
 	wp, hp := g.size(trackPhone, trackHigh)
-	return &Chart{Label: f.Label, Keys: f.Keys, height: trackTop + h + trackFoot, option: option, narrow: map[string]any{
-		"grid":   []any{map[string]any{"left": trackLeft, "top": trackPad, "width": wp, "height": hp}},
-		"legend": map[string]any{"orient": "vertical", "left": trackLeft, "top": trackPad + hp + trackFoot}}}, nil
+	return &Chart{Label: f.Label, Keys: f.Keys, height: trackTop + h + trackFoot,
+		option: option, narrow: map[string]any{
+			"grid":   []any{map[string]any{"left": trackLeft, "top": trackPad, "width": wp, "height": hp}},
+			"legend": map[string]any{"orient": "vertical", "left": trackLeft, "top": trackPad + hp + trackFoot}}}, nil
 }
 
 // trackGrid is the drawing's room in squares of tick nautical miles a side.
@@ -116,9 +120,11 @@ func (g trackGrid) axes(f Frame) charts.GlobalOpts {
 	end := func(squares int) float64 { return tidy(g.tick * float64(squares)) }
 	line := func() *opts.AxisLine { return &opts.AxisLine{OnZero: opts.Bool(false)} }
 	return func(bc *charts.BaseConfiguration) {
-		bc.XAxisList = []opts.XAxis{{Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30, Min: -end(g.east), Max: end(g.east), MinInterval: g.tick, MaxInterval: g.tick,
+		bc.XAxisList = []opts.XAxis{{Type: "value", Name: f.Axis, NameLocation: "middle", NameGap: 30,
+			Min: -end(g.east), Max: end(g.east), MinInterval: g.tick, MaxInterval: g.tick,
 			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(), AxisLine: line()}}
-		bc.YAxisList = []opts.YAxis{{Type: "value", Min: -end(g.north), Max: end(g.north), MinInterval: g.tick, MaxInterval: g.tick,
+		bc.YAxisList = []opts.YAxis{{Type: "value", Min: -end(g.north), Max: end(g.north),
+			MinInterval: g.tick, MaxInterval: g.tick,
 			AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(), AxisLine: line()}}
 	}
 }

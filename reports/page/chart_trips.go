@@ -27,7 +27,8 @@ func Outings(label string, trips []OutingMark) (*Chart, error) {
 	for i, t := range trips {
 		names[i] = t.Name
 		boated = append(boated, opts.BarData{Value: t.Boated, ItemStyle: edgeless(t.Boated == 0)})
-		other = append(other, opts.BarData{Value: t.Strikes - t.Boated, Label: printed(Count(t.Strikes)), ItemStyle: edgeless(t.Strikes == t.Boated)})
+		other = append(other, opts.BarData{Value: t.Strikes - t.Boated, Label: printed(Count(t.Strikes)),
+			ItemStyle: edgeless(t.Strikes == t.Boated)})
 		hours = append(hours, opts.BarData{Value: t.Hours, Label: printed(Number(t.Hours, 0))})
 	}
 	bar := charts.NewBar()
@@ -52,11 +53,13 @@ func Outings(label string, trips []OutingMark) (*Chart, error) {
 		node(option, "series", i)["labelLayout"] = map[string]any{"hideOverlap": true}
 	}
 	for i := range 2 {
-		node(option, "yAxis", i)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left", "padding": []any{0, 0, 0, 4 - tickRoom(most)}}
+		node(option, "yAxis", i)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left",
+			"padding": []any{0, 0, 0, 4 - tickRoom(most)}}
 	}
 	return &Chart{
 		Label: label, height: 400, option: option, narrow: map[string]any{},
-		Keys: []Key{{MarkBoated, "strikes: landed or released"}, {MarkStruck, "strikes: missed, lost or not logged"}, {MarkEffort, "line-hours"}},
+		Keys: []Key{{MarkBoated, "strikes: landed or released"}, {MarkStruck, "strikes: missed, lost or not logged"},
+			{MarkEffort, "line-hours"}},
 	}, nil
 }
 
@@ -92,15 +95,18 @@ func outingFrame(names []string, left int) charts.GlobalOpts {
 		for panel, name := range []string{"strikes", "line-hours"} {
 			bc.XAxisList = append(bc.XAxisList, opts.XAxis{
 				Type: "category", GridIndex: panel, Data: names,
-				AxisLabel: &opts.AxisLabel{Show: opts.Bool(panel == 1), Color: "@soft", FontSize: 12, HideOverlap: opts.Bool(true)},
-				AxisTick:  &opts.AxisTick{Show: opts.Bool(false)},
-				AxisLine:  &opts.AxisLine{LineStyle: &opts.LineStyle{Color: "@ink"}},
+				AxisLabel: &opts.AxisLabel{Show: opts.Bool(panel == 1), Color: "@soft", FontSize: 12,
+					HideOverlap: opts.Bool(true)},
+				AxisTick: &opts.AxisTick{Show: opts.Bool(false)},
+				AxisLine: &opts.AxisLine{LineStyle: &opts.LineStyle{Color: "@ink"}},
 			})
 			bc.YAxisList = append(bc.YAxisList, opts.YAxis{
-				Type: "value", GridIndex: panel, Name: name, NameLocation: "end", NameGap: 16, Min: 0, SplitNumber: 3, MinInterval: 1,
+				Type: "value", GridIndex: panel, Name: name, NameLocation: "end", NameGap: 16, Min: 0,
+				SplitNumber: 3, MinInterval: 1,
 				AxisLabel: axisLabel("@soft", 12), SplitLine: gridLine(),
 			})
-			bc.GridList = append(bc.GridList, opts.Grid{Left: fmt.Sprint(left), Right: "18", Top: fmt.Sprint(34 + 200*panel), Height: "128"})
+			bc.GridList = append(bc.GridList, opts.Grid{Left: fmt.Sprint(left), Right: "18",
+				Top: fmt.Sprint(34 + 200*panel), Height: "128"})
 		}
 	}
 }

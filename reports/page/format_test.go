@@ -25,7 +25,8 @@ func TestDecimals(t *testing.T) {
 	for _, c := range []struct {
 		v    float64
 		want int
-	}{{0.21, 2}, {0.0996, 2}, {0.0984, 3}, {9.96, 0}, {9.94, 1}, {1.2, 1}, {148, 0}, {0, 0}, {math.NaN(), 0}, {1e-9, 6}} {
+	}{{0.21, 2}, {0.0996, 2}, {0.0984, 3}, {9.96, 0}, {9.94, 1}, {1.2, 1}, {148, 0},
+		{0, 0}, {math.NaN(), 0}, {1e-9, 6}} {
 		if got := Decimals(c.v, 2); got != c.want {
 			t.Errorf("Decimals(%v, 2) = %d, want %d", c.v, got, c.want)
 		}

@@ -45,7 +45,8 @@ func TestPolicyMatchesInlineText(t *testing.T) {
 	if len(scripts) != 2 || len(styles) != 1 {
 		t.Fatalf("%d scripts and %d styles, want 2 and 1", len(scripts), len(styles))
 	}
-	want := "default-src 'none'; script-src" + hash(scripts[0]) + hash(scripts[1]) + "; style-src" + hash(styles[0]) + "; base-uri 'none'; form-action 'none'"
+	want := "default-src 'none'; script-src" + hash(scripts[0]) + hash(scripts[1]) + "; style-src" + hash(styles[0]) +
+		"; base-uri 'none'; form-action 'none'"
 	if got != want {
 		t.Errorf("policy\n%s, want\n%s", got, want)
 	}
@@ -106,7 +107,8 @@ func TestRenderIsDeterministic(t *testing.T) {
 }
 
 func TestRenderRefuses(t *testing.T) {
-	ragged := &Table{Caption: "x", Columns: []Column{{Head: "a"}, {Head: "b"}}, Rows: []Row{{Cells: []Cell{Words("1")}}}}
+	ragged := &Table{Caption: "x", Columns: []Column{{Head: "a"}, {Head: "b"}},
+		Rows: []Row{{Cells: []Cell{Words("1")}}}}
 	total := &Table{Caption: "x", Columns: []Column{{Head: "a"}}, Total: []Cell{}}
 	for name, sections := range map[string][]Section{
 		"a bad ID":      {{ID: `x" onclick="`, Heading: "h"}},
@@ -161,7 +163,8 @@ func TestMarksExist(t *testing.T) {
 	}
 	// A colour that the JSON names must be in the palette.
 	known := paletteData()["light"]
-	for _, m := range regexp.MustCompile(`"(?:color|borderColor|backgroundColor)":"@([^"]*)"`).FindAllStringSubmatch(html, -1) {
+	for _, m := range regexp.MustCompile(`"(?:color|borderColor|backgroundColor)":"@([^"]*)"`).FindAllStringSubmatch(
+		html, -1) {
 		if known[m[1]] == "" {
 			t.Errorf("no colour %s in the palette", m[1])
 		}

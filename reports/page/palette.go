@@ -67,5 +67,6 @@ func paletteCSS() string {
 		fmt.Fprintf(&light, "--%s:%s;", r.name, r.light)
 		fmt.Fprintf(&dark, "--%s:%s;", r.name, r.dark)
 	}
-	return ":root{" + light.String() + "}\n@media screen and (prefers-color-scheme:dark){:root{" + dark.String() + "}}\n"
+	return ":root{" + light.String() + "}\n@media screen and (prefers-color-scheme:dark){:root{" + dark.String() +
+		"}}\n"
 }

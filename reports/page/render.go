@@ -79,7 +79,8 @@ func (t *Table) check() error {
 	}
 	for i, r := range t.Rows {
 		if len(r.Cells) != len(t.Columns) {
-			return fmt.Errorf("table %q, row %d: %d cells under %d columns", t.Caption, i+1, len(r.Cells), len(t.Columns))
+			return fmt.Errorf("table %q, row %d: %d cells under %d columns", t.Caption,
+				i+1, len(r.Cells), len(t.Columns))
 		}
 	}
 	if t.Total != nil && len(t.Total) != len(t.Columns) {
@@ -140,12 +141,14 @@ type cellView struct {
 }
 
 func newView(p Page) (*view, error) {
-	v := &view{Page: p, Stamp: p.Generated.Format("2 January 2006, 15:04 MST"), StampISO: p.Generated.Format(time.RFC3339)}
+	v := &view{Page: p, Stamp: p.Generated.Format("2 January 2006, 15:04 MST"),
+		StampISO: p.Generated.Format(time.RFC3339)}
 	if v.Lang == "" {
 		v.Lang = "en"
 	}
 	files := map[string]string{}
-	for _, name := range []string{"echarts.min.js", "page.js", "page.css", "LICENSE", "NOTICE", "LICENSE-d3", "LICENSE-zrender"} {
+	for _, name := range []string{"echarts.min.js", "page.js", "page.css", "LICENSE", "NOTICE",
+		"LICENSE-d3", "LICENSE-zrender"} {
 		b, err := assets.ReadFile("assets/" + name)
 		if err != nil {
 			return nil, fmt.Errorf("page asset: %w", err)
@@ -157,10 +160,12 @@ func newView(p Page) (*view, error) {
 	if err != nil {
 		return nil, fmt.Errorf("palette: %w", err)
 	}
-	v.Style, v.Library, v.Script = template.CSS(style), template.JS(files["echarts.min.js"]), template.JS(files["page.js"])
+	v.Style, v.Library, v.Script = template.CSS(style),
+		template.JS(files["echarts.min.js"]), template.JS(files["page.js"])
 	v.Palette = template.JS(palette)
 	v.Policy = policy([]string{files["echarts.min.js"], files["page.js"]}, style)
-	v.Licence = strings.Join([]string{files["NOTICE"], files["LICENSE"], "d3:\n" + files["LICENSE-d3"], "ZRender:\n" + files["LICENSE-zrender"]}, "\n\n")
+	v.Licence = strings.Join([]string{files["NOTICE"], files["LICENSE"], "d3:\n" + files["LICENSE-d3"], "ZRender:\n" +
+		files["LICENSE-zrender"]}, "\n\n")
 	if v.Views, err = v.sections(p.Sections); err != nil {
 		return nil, err
 	}

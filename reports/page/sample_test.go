@@ -75,7 +75,8 @@ func samplePage(t *testing.T) Page {
 		Generated: time.Date(2026, 11, 2, 18, 30, 0, 0, time.UTC),
 		Tiles:     []Tile{{"Trips", "12", "", hostileScript}, {"Line-hours", "310", "h", ""}},
 		Sections: []Section{
-			section("effort", effortChart, err1), section("rates", rateChart, err2), section("shares", shareChart, err3),
+			section("effort", effortChart, err1), section("rates", rateChart, err2),
+			section("shares", shareChart, err3),
 			section("sizes", histChart, err4), section("trips", tripChart, err5), section("plot", plotChart, err6),
 		},
 		Footer: []string{hostileQuotes},
@@ -85,7 +86,8 @@ func samplePage(t *testing.T) Page {
 func sampleTable() *Table {
 	return &Table{
 		Caption: "sample " + hostileQuotes,
-		Columns: []Column{{Head: "level"}, {Head: "rate", Unit: "per line-hour", Kind: Measure, Decimals: 2}, {Head: "interval", Kind: Interval, Decimals: 2}},
+		Columns: []Column{{Head: "level"}, {Head: "rate", Unit: "per line-hour", Kind: Measure, Decimals: 2},
+			{Head: "interval", Kind: Interval, Decimals: 2}},
 		Rows: []Row{
 			{Cells: []Cell{Words("b"), Value(0.21), Span(f(0.142), f(0.297))}},
 			{Cells: []Cell{Words(hostileScript), Value(1200), Span(nil, nil)}, Thin: true},

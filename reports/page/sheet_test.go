@@ -9,7 +9,8 @@ import (
 
 func sampleSheet() Sheet {
 	return Sheet{Title: hostileQuotes, Subtitle: hostileScript, Panels: []Panel{
-		{Heading: hostileScript, Wide: true, Table: sampleTable(), Notes: []string{hostileMark, hostileScript}}, {Heading: "no table"},
+		{Heading: hostileScript, Wide: true, Table: sampleTable(), Notes: []string{hostileMark, hostileScript}},
+		{Heading: "no table"},
 	}, Footer: []string{hostileScript}}
 }
 
@@ -22,10 +23,12 @@ func TestSheet(t *testing.T) {
 	if strings.Contains(html, "<script") || strings.Contains(html, "<b onmouseover") {
 		t.Error("text became markup")
 	}
-	if !strings.Contains(html, "style-src &#39;sha256-") || !strings.Contains(html, "default-src &#39;none&#39;") || strings.Contains(html, "src=") || strings.Contains(html, "http:") {
+	if !strings.Contains(html, "style-src &#39;sha256-") || !strings.Contains(html, "default-src &#39;none&#39;") ||
+		strings.Contains(html, "src=") || strings.Contains(html, "http:") {
 		t.Error("the sheet may load something")
 	}
-	if strings.Count(html, "<table>") != 1 || strings.Count(html, `<section class="wide">`) != 1 || strings.Count(html, "<section") != 2 {
+	if strings.Count(html, "<table>") != 1 || strings.Count(html, `<section class="wide">`) != 1 ||
+		strings.Count(html, "<section") != 2 {
 		t.Error("panels")
 	}
 	bad := sampleSheet()

@@ -159,7 +159,9 @@ func (c Column) one(row reflect.Value, name string, v View) string {
 	}
 	text := fmt.Sprint(f.Interface())
 	if v.Text != nil && text != "" {
-		text = v.Text(name, text, func(other string) string { return Column{names: []string{other}}.one(row, other, View{}) })
+		text = v.Text(name, text, func(other string) string {
+			return Column{names: []string{other}}.one(row, other, View{})
+		})
 	}
 	return text
 }

@@ -13,14 +13,17 @@ import (
 func Boat(path string, number, trips int) error {
 	rng := rand.New(rand.NewPCG(7, uint64(number)))
 	return written(path, func(w io.Writer) error {
-		_, err := fmt.Fprintln(w, "Date,Start,End,Speed (kn),Line,Lure,Lure weight (g),Setback (m),Strikes,Outcome,Species,Length (cm),Girth (cm),Scale weight (kg)")
+		_, err := fmt.Fprintln(w, "Date,Start,End,Speed (kn),Line,Lure,Lure weight (g),Setback "+
+			"(m),Strikes,Outcome,Species,Length (cm),Girth (cm),Scale weight (kg)")
 		for t := range trips {
 			date := time.Date(2026, 4, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, t*5)
 			for l := range 4 {
 				start := 360 + 120*l
-				stretch := fmt.Sprintf("%s,%s,%s,%.1f", date.Format("2006-01-02"), clock(start), clock(start+60+rng.IntN(50)), 7+8*rng.Float64())
+				stretch := fmt.Sprintf("%s,%s,%s,%.1f", date.Format("2006-01-02"), clock(start),
+					clock(start+60+rng.IntN(50)), 7+8*rng.Float64())
 				for line := range 4 {
-					if _, err := fmt.Fprintf(w, "%s,%d,lure %d,%d,%d,%s\n", stretch, line+1, rng.IntN(9), 150+50*rng.IntN(12), 40+20*line, hit(rng)); err != nil {
+					if _, err := fmt.Fprintf(w, "%s,%d,lure %d,%d,%d,%s\n", stretch, line+1, rng.IntN(9),
+						150+50*rng.IntN(12), 40+20*line, hit(rng)); err != nil {
 						return err
 					}
 				}

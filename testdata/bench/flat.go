@@ -16,8 +16,10 @@ import (
 
 // Columns of a flat log, with the type that a database's own reader is told.
 var Columns = []struct{ Heading, Type string }{
-	{"Trip", "VARCHAR"}, {"Boat", "VARCHAR"}, {"Date", "DATE"}, {"Start", "TIME"}, {"End", "TIME"}, {"Speed (kn)", "DOUBLE"},
-	{"Lat", "DOUBLE"}, {"Lon", "DOUBLE"}, {"SST (C)", "DOUBLE"}, {"Approach", "VARCHAR"}, {"Line", "VARCHAR"}, {"Lure", "VARCHAR"},
+	{"Trip", "VARCHAR"}, {"Boat", "VARCHAR"}, {"Date", "DATE"}, {"Start", "TIME"},
+	{"End", "TIME"}, {"Speed (kn)", "DOUBLE"},
+	{"Lat", "DOUBLE"}, {"Lon", "DOUBLE"}, {"SST (C)", "DOUBLE"}, {"Approach", "VARCHAR"},
+	{"Line", "VARCHAR"}, {"Lure", "VARCHAR"},
 	{"Lure weight (g)", "DOUBLE"}, {"Colour", "VARCHAR"}, {"Drag (kg)", "DOUBLE"}, {"Setback (m)", "DOUBLE"},
 	{"Strikes", "BIGINT"}, {"Hooked", "BIGINT"}, {"Landed", "BIGINT"}, {"Released", "BIGINT"},
 }

@@ -39,5 +39,7 @@ func Openpyxl(path string) (Cost, error) {
 		interpreter = "/usr/bin/python3" // Debian's, whose packages another in the path does not see
 	}
 	return Run(interpreter, "-c",
-		"import openpyxl,sys\nn=0\nfor r in openpyxl.load_workbook(sys.argv[1],read_only=True).worksheets[0].iter_rows(values_only=True): n+=1\nassert n>1, n", path)
+		"import openpyxl,sys\nn=0\nfor r in "+
+			"openpyxl.load_workbook(sys.argv[1],read_only=True).worksheets[0].iter_rows(values_only=True): "+
+			"n+=1\nassert n>1, n", path)
 }

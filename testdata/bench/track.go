@@ -24,7 +24,8 @@ func Track(gpx, legs string, trips int) (fixes int, err error) {
 	err = written(legs, func(w io.Writer) error {
 		fmt.Fprintln(w, "Trip,Date,Time zone,Start,End,Speed (kn),Lines out,Strikes")
 		for _, l := range plan {
-			fmt.Fprintf(w, "%d,%s,UTC,%s,%s,%.1f,4,%d\n", l.day, l.date().Format("2006-01-02"), clock(l.start), clock(l.start+legMins-5), l.knots, l.day%3)
+			fmt.Fprintf(w, "%d,%s,UTC,%s,%s,%.1f,4,%d\n", l.day, l.date().Format("2006-01-02"), clock(l.start),
+				clock(l.start+legMins-5), l.knots, l.day%3)
 		}
 		return nil
 	})
@@ -33,7 +34,8 @@ func Track(gpx, legs string, trips int) (fixes int, err error) {
 	}
 	rng := rand.New(rand.NewPCG(3, 4))
 	err = written(gpx, func(w io.Writer) error {
-		fmt.Fprintln(w, `<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1">`)
+		fmt.Fprintln(w,
+			`<?xml version="1.0"?><gpx version="1.1" creator="bench" xmlns="http://www.topografix.com/GPX/1/1">`)
 		lat, lon, day := 31.0, -150.0, -1
 		for _, l := range plan {
 			if l.day != day {
@@ -50,7 +52,8 @@ func Track(gpx, legs string, trips int) (fixes int, err error) {
 				lon += step * math.Sin(l.course) / math.Cos(lat*math.Pi/180)
 				const metre = 1 / 111111.0
 				_, err := fmt.Fprintf(w, "<trkpt lat=\"%.7f\" lon=\"%.7f\"><ele>1.2</ele><time>%s</time></trkpt>\n",
-					lat+3*metre*rng.NormFloat64(), lon+3*metre*rng.NormFloat64(), at.Add(time.Duration(s)*time.Second).Format(time.RFC3339))
+					lat+3*metre*rng.NormFloat64(), lon+3*metre*rng.NormFloat64(),
+					at.Add(time.Duration(s)*time.Second).Format(time.RFC3339))
 				if err != nil {
 					return err
 				}
@@ -79,7 +82,8 @@ func outing(day int) []leg {
 	rng := rand.New(rand.NewPCG(5, uint64(day)))
 	var legs []leg
 	for start := 6 * 60; start < (6+hours)*60; start += legMins {
-		legs = append(legs, leg{day, start, math.Round(10*(7+8*rng.Float64())) / 10, 0.7 + math.Pi*float64(len(legs)%2)})
+		legs = append(legs, leg{day, start, math.Round(10*(7+8*rng.Float64())) / 10,
+			0.7 + math.Pi*float64(len(legs)%2)})
 	}
 	return legs
 }

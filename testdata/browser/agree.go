@@ -164,9 +164,12 @@ func (t Table) row(level string) []Cell {
 // countColumns are the heads under which a table has a number that a chart prints
 // beside a row, by the word behind the number.
 var countColumns = map[string][]string{
-	"strike": {"in the rate", "strikes"}, "strikes": {"in the rate", "strikes"}, "line-h": {"line-hours"}, "boat-h": {"boat-hours"}, "leg-h": {"leg-hours"},
-	"trip": {"trips"}, "trips": {"trips"}, "tangle": {"legs with a tangle"}, "tangles": {"legs with a tangle"}, "fish": {"all", "fish"},
-	"hooked": {"hook-ups"}, "boated": {"boated"}, "broke off": {"broken off"}, "pulled": {"hook pulled"}, "of": {"end known", "with an outcome"},
+	"strike": {"in the rate", "strikes"}, "strikes": {"in the rate", "strikes"}, "line-h": {"line-hours"},
+	"boat-h": {"boat-hours"}, "leg-h": {"leg-hours"},
+	"trip": {"trips"}, "trips": {"trips"}, "tangle": {"legs with a tangle"},
+	"tangles": {"legs with a tangle"}, "fish": {"all", "fish"},
+	"hooked": {"hook-ups"}, "boated": {"boated"}, "broke off": {"broken off"}, "pulled": {"hook pulled"},
+	"of": {"end known", "with an outcome"},
 }
 
 var countForm = regexp.MustCompile(`^([\d.\x{202f}]+)(?: of ([\d.\x{202f}]+))? (.+)$`)

@@ -73,7 +73,8 @@ func (d *disagreement) days() {
 	}
 	for i, m := range o.Series[0].Data {
 		row, month := t.Rows[i], className(o.YAxis[0].Data, m.whole(1))
-		if w := dayWords(m.whole(0)+1, month); w != row[0].Text || !row[strikes].value(m, 2, 1) || !row[boated].value(m, 3, 1) || !row[hours].value(m, 4, 1) {
+		if w := dayWords(m.whole(0)+1, month); w != row[0].Text || !row[strikes].value(m, 2, 1) ||
+			!row[boated].value(m, 3, 1) || !row[hours].value(m, 4, 1) {
 			d.say("day %s: %v in the chart, %v in the table", w, m.Value, row)
 		}
 	}
@@ -131,7 +132,8 @@ func (d *disagreement) fates() {
 		}
 		whole, own := o.Series[0].Data[2*i], o.Series[0].Data[2*i+1]
 		season := whole.whole(0)
-		if season < 0 || season >= seasons || own.whole(0) != seasons+i || className(o.YAxis[0].Data, seasons+i) != name(row) {
+		if season < 0 || season >= seasons || own.whole(0) != seasons+i ||
+			className(o.YAxis[0].Data, seasons+i) != name(row) {
 			d.say("%s: on the wrong row: %v, %v", name(row), whole.Value, own.Value)
 			continue
 		}
@@ -165,7 +167,9 @@ func (d *disagreement) pairs() {
 	}
 	for i, m := range o.Series[0].Data {
 		row := t.Rows[i]
-		if name(row) != className(o.YAxis[0].Data, m.whole(1)) || row[1].Text != className(o.XAxis[0].Data, m.whole(0)) || !row[hours].value(m, 2, 1) || !row[strikes].value(m, 3, 1) {
+		if name(row) != className(o.YAxis[0].Data, m.whole(1)) ||
+			row[1].Text != className(o.XAxis[0].Data, m.whole(0)) || !row[hours].value(m, 2, 1) ||
+			!row[strikes].value(m, 3, 1) {
 			d.say("cell %v is %v in the table", m.Value, row)
 		}
 	}
@@ -181,8 +185,10 @@ func (d *disagreement) heaviest() {
 	}
 	for i, m := range o.Series[0].Data {
 		row := t.Rows[i]
-		if m.whole(3) != i || name(row) != className(o.YAxis[0].Data, i) || !row[weight].value(m, 0, 1) || !row[weight+1].spans(m, 1, 2, 1) ||
-			(m.whole(4) == 1) != strings.HasSuffix(row[from].Text, "scale") || (m.whole(5) == 1) != (row[doubt].Text != unknown) {
+		if m.whole(3) != i || name(row) != className(o.YAxis[0].Data, i) || !row[weight].value(m, 0, 1) ||
+			!row[weight+1].spans(m, 1, 2, 1) ||
+			(m.whole(4) == 1) != strings.HasSuffix(row[from].Text, "scale") ||
+			(m.whole(5) == 1) != (row[doubt].Text != unknown) {
 			d.say("fish %v is %v in the table", m.Value, row)
 		}
 		d.beside(row, o.YAxis[1].Data[i])

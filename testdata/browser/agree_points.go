@@ -24,7 +24,9 @@ func (d *disagreement) plot() {
 	for _, m := range o.Series[len(o.Series)-1].Data {
 		i := slices.IndexFunc(left, func(r []Cell) bool {
 			return r[x].value(m, 0, 1) && r[y].value(m, 1, 1) && rank >= 0 && full >= 0 &&
-				(m.whole(2) == 1) == (r[full].Text == "certified scale") && (m.whole(3) == 0 && r[rank].Text == unknown || prints(r[rank].Text, float64(m.whole(3))) && m.whole(3) > 0)
+				(m.whole(2) == 1) == (r[full].Text == "certified scale") &&
+				(m.whole(3) == 0 && r[rank].Text == unknown ||
+					prints(r[rank].Text, float64(m.whole(3))) && m.whole(3) > 0)
 		})
 		if i < 0 {
 			d.say("the point %v is not in the table", m.Value)
@@ -90,14 +92,17 @@ func (t Table) hasLine(kind string, m Mark, up string) bool {
 // trip and no month ("other months") is not drawn, nor is one whose strikes are not known.
 func (d *disagreement) outings() {
 	o, t := d.f.Option, d.f.Tables[0]
-	strikes, landed, released, hours := t.exact("Strikes"), t.exact("Landed"), t.exact("Released"), t.exact("Line-hours")
+	strikes, landed, released, hours := t.exact("Strikes"), t.exact("Landed"),
+		t.exact("Released"), t.exact("Line-hours")
 	both := t.exact("Landed or released") // in the place of the two
 	if strikes < 0 || both < 0 && (landed < 0 || released < 0) || hours < 0 {
 		d.say("the table has no strikes, landed, released or line-hours")
 		return
 	}
-	names := o.XAxis[len(o.XAxis)-1].Data                                                                      // the upper panel shows none
-	rows := slices.DeleteFunc(slices.Clone(t.Rows), func(r []Cell) bool { return r[strikes].Text == unknown }) // there is nothing to draw
+	// the upper panel shows none
+	names := o.XAxis[len(o.XAxis)-1].Data
+	// there is nothing to draw
+	rows := slices.DeleteFunc(slices.Clone(t.Rows), func(r []Cell) bool { return r[strikes].Text == unknown })
 	for i, r := range rows {
 		if i >= len(names) {
 			if when(r[0].Text) != "" {
@@ -120,8 +125,10 @@ func (d *disagreement) outings() {
 				atBoat += n
 			}
 		}
-		if !r[strikes].is(a+b, 1) || atBoat != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) || !prints(o.Series[2].Data[i].Label.Formatter, h) {
-			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %v landed or released, %s h in the table", names[i], a, b, h, r[strikes].Text, atBoat, r[hours].Text)
+		if !r[strikes].is(a+b, 1) || atBoat != a || !r[hours].is(h, 1) || !prints(other[i].Label.Formatter, a+b) ||
+			!prints(o.Series[2].Data[i].Label.Formatter, h) {
+			d.say("%s: %v boated, %v other, %v h in the chart; %s strikes, %v landed or released, %s h in the table",
+				names[i], a, b, h, r[strikes].Text, atBoat, r[hours].Text)
 		}
 		if w := when(r[0].Text); w != "" && w != names[i] {
 			d.say("column %s of the chart is row %s of the table", names[i], r[0].Text)

@@ -23,7 +23,8 @@ func (d *disagreement) rates() {
 		}
 		m := o.Series[0].Data[i]
 		if m.whole(0) != i || !row[at].value(m, 1, 1) || !row[at+1].spans(m, 2, 3, 1) {
-			d.say("%s %s: %v in the chart, %s (%s) in the table", name(row), under, m.Value, row[at].Text, row[at+1].Text)
+			d.say("%s %s: %v in the chart, %s (%s) in the table", name(row), under,
+				m.Value, row[at].Text, row[at+1].Text)
 		}
 	})
 	for _, l := range o.Series[0].MarkLine.Data {
@@ -153,8 +154,10 @@ func (d *disagreement) histogramByRow() {
 			d.say("class %s: %v in the chart, not so in the table", className(o.XAxis[0].Data, m.whole(0)), m.Value)
 		}
 	}
-	if m := countForm.FindStringSubmatch(o.YAxis[1].Data[0]); m == nil || !prints(m[1], sum) || len(t.Rows) != len(o.Series[0].Data) {
-		d.say("%v fish in %d classes in the chart, printed as %q; %d rows in the table", sum, len(o.Series[0].Data), o.YAxis[1].Data[0], len(t.Rows))
+	if m := countForm.FindStringSubmatch(o.YAxis[1].Data[0]); m == nil || !prints(m[1], sum) ||
+		len(t.Rows) != len(o.Series[0].Data) {
+		d.say("%v fish in %d classes in the chart, printed as %q; %d rows in the table", sum, len(o.Series[0].Data),
+			o.YAxis[1].Data[0], len(t.Rows))
 	}
 }
 

@@ -19,12 +19,15 @@ func rowOf(cells ...string) (row []Cell) {
 func rates() Figure {
 	f := Figure{ID: "chart-rates"}
 	f.Option.XAxis = []Axis{{Name: "strikes per line-hour"}}
-	f.Option.YAxis = []Axis{{Data: []string{"8 to 10 kn", "16 kn and up\nlittle effort"}}, {Data: []string{"9 strikes\n96 line-h", "0 strikes\n0.0 line-h"}}}
-	f.Option.Series = []Series{{RenderItem: "rateBar", Data: []Mark{mark(0.0, 0.0936, 0.0428, 0.1776, 1.0, 0.0), mark(1.0, "-", "-", "-", 0.0, 1.0)}}}
+	f.Option.YAxis = []Axis{{Data: []string{"8 to 10 kn", "16 kn and up\nlittle effort"}},
+		{Data: []string{"9 strikes\n96 line-h", "0 strikes\n0.0 line-h"}}}
+	f.Option.Series = []Series{{RenderItem: "rateBar", Data: []Mark{mark(0.0, 0.0936, 0.0428, 0.1776, 1.0, 0.0),
+		mark(1.0, "-", "-", "-", 0.0, 1.0)}}}
 	at := 0.16
 	f.Option.Series[0].MarkLine.Data = []struct{ XAxis *float64 }{{&at}}
 	f.Tables = []Table{{
-		Heads: []Head{{"Speed", ""}, {"Line-hours", "h"}, {"Strikes", ""}, {"Rate", "strikes per line-hour"}, {"95 % interval", ""}},
+		Heads: []Head{{"Speed", ""}, {"Line-hours", "h"}, {"Strikes", ""},
+			{"Rate", "strikes per line-hour"}, {"95 % interval", ""}},
 		Rows: [][]Cell{
 			rowOf("8 to 10 kn", "", "96.2", "96.2", "9", "9", "0.09", "0.0936", "0.04 to 0.18", "0.0428"),
 			rowOf("16 kn and up (little effort)", "", "0.0", "0", "0", "0", "–", "", "–", ""),
@@ -39,7 +42,8 @@ func histogram() Figure {
 	f := Figure{ID: "chart-sizes"}
 	f.Option.XAxis = []Axis{{Data: []string{"0 to <50", "no weight"}}}
 	f.Option.YAxis = []Axis{{Data: []string{"8 to 10 kn"}}, {Data: []string{"3 fish"}}}
-	f.Option.Series = []Series{{RenderItem: "histBar", Data: []Mark{mark(0.0, 0.0, 2.0, 1.0, 2.0, 0.0, 0.0), mark(1.0, 0.0, 1.0, 0.0, 2.0, -1.0, 0.0)}}}
+	f.Option.Series = []Series{{RenderItem: "histBar", Data: []Mark{mark(0.0, 0.0, 2.0, 1.0, 2.0, 0.0, 0.0),
+		mark(1.0, 0.0, 1.0, 0.0, 2.0, -1.0, 0.0)}}}
 	f.Tables = []Table{{
 		Heads: []Head{{"Speed", ""}, {"0 to <50", "kg"}, {"no weight", ""}, {"All", ""}},
 		Rows: [][]Cell{
@@ -55,10 +59,14 @@ func shares() Figure {
 	f := Figure{ID: "chart-outcomes", Keys: []string{"hooked up", "boated (landed or released)", "95 % interval"}}
 	f.Option.XAxis = []Axis{{Name: "share of the strikes"}}
 	f.Option.YAxis = []Axis{{Data: []string{"8 to 10 kn"}}, {Data: []string{"6 of 9 hooked\n3 of 9 boated"}}}
-	f.Option.Series = []Series{{RenderItem: "shareMark", Data: []Mark{mark(0.0, 66.7, 35.4, 87.9, 0.0, 2.0, 1.0, 0.0), mark(0.0, 33.3, 12.1, 64.6, 1.0, 2.0, 1.0, 0.0)}}}
+	f.Option.Series = []Series{{RenderItem: "shareMark", Data: []Mark{mark(0.0, 66.7, 35.4, 87.9, 0.0, 2.0, 1.0, 0.0),
+		mark(0.0, 33.3, 12.1, 64.6, 1.0, 2.0, 1.0, 0.0)}}}
 	f.Tables = []Table{{
-		Heads: []Head{{"Speed", ""}, {"Strikes", ""}, {"With an outcome", ""}, {"Hook-ups", ""}, {"Share hooked up", ""}, {"95 % interval", ""}, {"Boated", ""}, {"Share boated", ""}, {"95 % interval", ""}},
-		Rows:  [][]Cell{rowOf("8 to 10 kn", "", "10", "10", "9", "9", "6", "6", "67 %", "0.667", "35 to 88 %", "0.354", "3", "3", "33 %", "0.333", "12 to 65 %", "0.121")},
+		Heads: []Head{{"Speed", ""}, {"Strikes", ""}, {"With an outcome", ""}, {"Hook-ups", ""},
+			{"Share hooked up", ""}, {"95 % interval", ""}, {"Boated", ""},
+			{"Share boated", ""}, {"95 % interval", ""}},
+		Rows: [][]Cell{rowOf("8 to 10 kn", "", "10", "10", "9", "9", "6", "6", "67 %", "0.667", "35 to 88 %", "0.354",
+			"3", "3", "33 %", "0.333", "12 to 65 %", "0.121")},
 	}}
 	return f
 }
@@ -73,7 +81,8 @@ func plot() Figure {
 		{RenderItem: "plotDot", Data: []Mark{mark(50.0, -1.25, 1.0, 1.0)}},
 	}
 	f.Tables = []Table{
-		{Heads: []Head{{"Date", ""}, {"Mean of tape and scale", "kg"}, {"Tape less scale", "kg"}, {"Scale", ""}, {"No.", ""}},
+		{Heads: []Head{{"Date", ""}, {"Mean of tape and scale", "kg"},
+			{"Tape less scale", "kg"}, {"Scale", ""}, {"No.", ""}},
 			Rows: [][]Cell{rowOf("2026-07-01", "", "50.0", "50", "−1.3", "-1.25", "certified scale", "", "1", "1")}},
 		{Heads: []Head{{"What", ""}, {"Tape less scale", "kg"}, {"95 % interval", "kg"}},
 			Rows: [][]Cell{rowOf("lower limit", "", "−2.0", "-2", "−2.5 to −1.5", "-2.5")}},
@@ -151,24 +160,33 @@ func TestDisagreeOnTheTable(t *testing.T) {
 		edit   func(Figure)
 		want   string
 	}{
-		"rate":                  {rates(), func(f Figure) { f.Tables[0].Rows[0][3] = Cell{"0.10", "0.0936"} }, "0.0936"},
-		"unrounded rate":        {rates(), func(f Figure) { f.Tables[0].Rows[0][3] = Cell{"0.09", "0.0926"} }, "0.0936"},
-		"end of the interval":   {rates(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"0.04 to 0.19", "0.0428"} }, "0.1776"},
-		"no interval":           {rates(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"–", ""} }, "0.1776"},
-		"an interval too many":  {rates(), func(f Figure) { f.Tables[0].Rows[1][4] = Cell{"0.04 to 0.18", "0.0428"} }, "16 kn and up"},
-		"count":                 {rates(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"8", "8"} }, "9 strike"},
-		"effort":                {rates(), func(f Figure) { f.Tables[0].Rows[0][1] = Cell{"97.2", "97.2"} }, "96 line-h"},
-		"line at the rate":      {rates(), func(f Figure) { f.Tables[0].Foot[3] = Cell{"0.17", "0.17"} }, "the line at 0.16"},
-		"level that stands in":  {rates(), func(f Figure) { f.Tables[0].Rows[1] = f.Tables[0].Rows[0] }, "not one row"},
-		"fish on a scale":       {histogram(), func(f Figure) { f.Tables[0].Rows[1][1] = Cell{"0", "0"} }, "on a scale 0"},
-		"fish of a class":       {histogram(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"2", "2"} }, "no weight"},
-		"share of known":        {shares(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"10", "10"} }, "9 of"},
-		"rank":                  {plot(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"–", ""} }, "the point"},
-		"strip":                 {plot(), func(f Figure) { f.Tables[1].Rows[0][2] = Cell{"−2.5 to −1.4", "-2.5"} }, "plotBand"},
-		"released":              {outings(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"1", "1"} }, "3 boated"},
-		"month":                 {outings(), func(f Figure) { f.Tables[0].Rows[0][0].Text = "2026-08" }, "Jul 2026"},
-		"month that is not one": {outings(), func(f Figure) { f.Tables[0].Rows[1][0].Text = "2026-08" }, "leaves out 2026-08"},
-		"hours":                 {effort(), func(f Figure) { f.Tables[0].Rows[0][3] = Cell{"96.3", "96.3"} }, "96.2"},
+		"rate": {rates(), func(f Figure) { f.Tables[0].Rows[0][3] = Cell{"0.10", "0.0936"} },
+			"0.0936"},
+		"unrounded rate": {rates(), func(f Figure) { f.Tables[0].Rows[0][3] = Cell{"0.09", "0.0926"} },
+			"0.0936"},
+		"end of the interval": {rates(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"0.04 to 0.19", "0.0428"} },
+			"0.1776"},
+		"no interval": {rates(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"–", ""} }, "0.1776"},
+		"an interval too many": {rates(), func(f Figure) { f.Tables[0].Rows[1][4] = Cell{"0.04 to 0.18", "0.0428"} },
+			"16 kn and up"},
+		"count": {rates(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"8", "8"} }, "9 strike"},
+		"effort": {rates(), func(f Figure) { f.Tables[0].Rows[0][1] = Cell{"97.2", "97.2"} },
+			"96 line-h"},
+		"line at the rate": {rates(), func(f Figure) { f.Tables[0].Foot[3] = Cell{"0.17", "0.17"} },
+			"the line at 0.16"},
+		"level that stands in": {rates(), func(f Figure) { f.Tables[0].Rows[1] = f.Tables[0].Rows[0] }, "not one row"},
+		"fish on a scale": {histogram(), func(f Figure) { f.Tables[0].Rows[1][1] = Cell{"0", "0"} },
+			"on a scale 0"},
+		"fish of a class": {histogram(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"2", "2"} }, "no weight"},
+		"share of known":  {shares(), func(f Figure) { f.Tables[0].Rows[0][2] = Cell{"10", "10"} }, "9 of"},
+		"rank":            {plot(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"–", ""} }, "the point"},
+		"strip": {plot(), func(f Figure) { f.Tables[1].Rows[0][2] = Cell{"−2.5 to −1.4", "-2.5"} },
+			"plotBand"},
+		"released": {outings(), func(f Figure) { f.Tables[0].Rows[0][4] = Cell{"1", "1"} }, "3 boated"},
+		"month":    {outings(), func(f Figure) { f.Tables[0].Rows[0][0].Text = "2026-08" }, "Jul 2026"},
+		"month that is not one": {outings(), func(f Figure) { f.Tables[0].Rows[1][0].Text = "2026-08" },
+			"leaves out 2026-08"},
+		"hours": {effort(), func(f Figure) { f.Tables[0].Rows[0][3] = Cell{"96.3", "96.3"} }, "96.2"},
 	} {
 		c.edit(c.figure)
 		if got := strings.Join(Disagree(c.figure), "\n"); !strings.Contains(got, c.want) {
@@ -184,7 +202,8 @@ func TestDisagreeOnTheTable(t *testing.T) {
 
 // Numbers as a page prints them; a half is rounded either way.
 func TestPrints(t *testing.T) {
-	for text, v := range map[string]float64{"1\u202f024.5": 1024.45, "−0.3": -0.25, "67 %": 66.6667, "+4": 4.4, "0": -0.3} {
+	for text, v := range map[string]float64{"1\u202f024.5": 1024.45, "−0.3": -0.25,
+		"67 %": 66.6667, "+4": 4.4, "0": -0.3} {
 		if !prints(text, v) {
 			t.Errorf("%q is not %v", text, v)
 		}

@@ -60,7 +60,8 @@ func (p *Page) see(ev any) {
 	case *network.EventRequestWillBeSent:
 		p.requests = append(p.requests, e.Request.URL)
 	case *runtime.EventExceptionThrown:
-		p.faults = append(p.faults, fmt.Sprintf("exception: %s %v", e.ExceptionDetails.Text, e.ExceptionDetails.Exception))
+		p.faults = append(p.faults, fmt.Sprintf("exception: %s %v", e.ExceptionDetails.Text,
+			e.ExceptionDetails.Exception))
 	case *runtime.EventConsoleAPICalled:
 		p.faults = append(p.faults, fmt.Sprintf("console: %s %v", e.Type, e.Args))
 	case *log.EventEntryAdded:
@@ -125,7 +126,8 @@ func Open(t *testing.T, html []byte) *Page {
 	if err := chromedp.Do(p.Ctx, chromedp.Navigate(p.URL)); err != nil {
 		t.Fatalf("open the page: %v", err)
 	}
-	for !Eval[bool](t, p, `document.querySelector(".chart") === null || document.documentElement.dataset.drawn !== undefined`) {
+	for !Eval[bool](t, p,
+		`document.querySelector(".chart") === null || document.documentElement.dataset.drawn !== undefined`) {
 		time.Sleep(20 * time.Millisecond)
 	}
 	p.InSight = p.work(t)
@@ -137,7 +139,8 @@ func Open(t *testing.T, html []byte) *Page {
 // countWork has the browser count the page's work in processor time, which other programs
 // that run meanwhile do not change.
 func countWork(ctx context.Context, target *chromedp.Target) error {
-	_, err := cdp.Call(ctx, target, performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks})
+	_, err := cdp.Call(ctx, target, performance.Enable,
+		performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks})
 	return err
 }
 

@@ -20,7 +20,8 @@ func Doctored(f Figure) []Doctor {
 	for s, series := range f.Option.Series {
 		for m, mark := range series.Data {
 			for _, v := range drawnValues(series, mark) {
-				out = append(out, Doctor{f.changed(s, m, v), fmt.Sprintf("series %d, mark %d, value %d changed", s, m, v), true})
+				out = append(out, Doctor{f.changed(s, m, v), fmt.Sprintf("series %d, mark %d, value %d changed", s, m,
+					v), true})
 			}
 		}
 	}
@@ -38,8 +39,10 @@ func Doctored(f Figure) []Doctor {
 
 // drawnPlaces are the values of a mark that say a number of the log, by the function
 // that draws it.
-var drawnPlaces = map[string][]int{"rateBar": {1, 2, 3}, "shareMark": {1, 2, 3}, "histBar": {2, 3}, "plotDot": {0, 1, 2, 3}, "plotBand": {1, 2}, "plotLine": {3}, "": {0},
-	"ratioBar": {1, 2, 3}, "dayBar": {2, 3, 4}, "sizeDot": {0}, "sizeMedian": {0, 2, 3}, "fateBar": {1, 2}, "pairCell": {2, 3}, "fishBar": {0, 1, 2, 4, 5}}
+var drawnPlaces = map[string][]int{"rateBar": {1, 2, 3}, "shareMark": {1, 2, 3}, "histBar": {2, 3},
+	"plotDot": {0, 1, 2, 3}, "plotBand": {1, 2}, "plotLine": {3}, "": {0},
+	"ratioBar": {1, 2, 3}, "dayBar": {2, 3, 4}, "sizeDot": {0}, "sizeMedian": {0, 2, 3}, "fateBar": {1, 2},
+	"pairCell": {2, 3}, "fishBar": {0, 1, 2, 4, 5}}
 
 func drawnValues(s Series, m Mark) []int {
 	var out []int

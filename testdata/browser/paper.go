@@ -49,8 +49,10 @@ const ruler = 400
 func (p *Page) Print(t *testing.T, paper Paper, selector string) Printed {
 	t.Helper()
 	ids := Eval[[]string](t, p, fmt.Sprintf(edges, ruler, selector))
-	pdf, err := chromedp.Run(p.Ctx, chromedp.Action[[]byte](func(ctx context.Context, target *chromedp.Target) ([]byte, error) {
-		res, err := cdp.Call(ctx, target, page.PrintToPDF, page.PrintToPDFParams{PaperWidth: paper.Width / 25.4, PaperHeight: paper.Height / 25.4})
+	pdf, err := chromedp.Run(p.Ctx, chromedp.Action[[]byte](func(ctx context.Context,
+		target *chromedp.Target) ([]byte, error) {
+		res, err := cdp.Call(ctx, target, page.PrintToPDF, page.PrintToPDFParams{PaperWidth: paper.Width / 25.4,
+			PaperHeight: paper.Height / 25.4})
 		return res.Data, err
 	}))
 	if err != nil {
@@ -69,7 +71,8 @@ func (p *Page) Print(t *testing.T, paper Paper, selector string) Printed {
 			t.Errorf("%s: %s is not on paper", paper.Name, id)
 			continue
 		}
-		out.Boxes[id] = Box{top.page, bottom.page, top.left / points, top.right / points, paper.Height - top.top/points, paper.Height - bottom.bottom/points}
+		out.Boxes[id] = Box{top.page, bottom.page, top.left / points, top.right / points, paper.Height - top.top/points,
+			paper.Height - bottom.bottom/points}
 	}
 	return out
 }

@@ -44,7 +44,8 @@ func Says(f Figure) []string {
 }
 
 // Pictures are the charts whose sentences Says knows.
-var Pictures = []string{"chart-speed", "chart-mattered", "chart-days", "chart-sizes", "chart-fates", "chart-pairs", "chart-heaviest"}
+var Pictures = []string{"chart-speed", "chart-mattered", "chart-days", "chart-sizes", "chart-fates",
+	"chart-pairs", "chart-heaviest"}
 
 // mark is the function that draws the first series; "" for one of the library's own.
 func (f Figure) mark() string {
@@ -94,7 +95,8 @@ func speedSays(f Figure) []string {
 		}
 		return nil
 	}
-	if strings.Contains(f.Lead, "from end to end") && strings.HasPrefix(f.Option.YAxis[0].Data[len(f.Option.YAxis[0].Data)-1], "trend") {
+	if strings.Contains(f.Lead, "from end to end") &&
+		strings.HasPrefix(f.Option.YAxis[0].Data[len(f.Option.YAxis[0].Data)-1], "trend") {
 		r, _ := f.Option.Series[0].Data[len(f.Option.Series[0].Data)-1].at(1)
 		if strings.Contains(f.Lead, " "+ratioWord(r)+" times") {
 			return nil
@@ -178,7 +180,8 @@ func daysSay(f Figure) string {
 	if most == 1 {
 		strikes = "1 strike"
 	}
-	return fmt.Sprintf("Best fortnight: %s to %s, %s on %d days. %s", head, last.Format("2 January 2006"), strikes, to-from+1, tail)
+	return fmt.Sprintf("Best fortnight: %s to %s, %s on %d days. %s", head,
+		last.Format("2 January 2006"), strikes, to-from+1, tail)
 }
 
 // grouped is a count as a page prints it.
@@ -229,7 +232,8 @@ func sizesSay(f Figure) []string {
 		}
 	}
 	var out []string
-	if strings.Contains(f.Lead, "no difference by speed shown") && !strings.Contains(f.Lead, " in "+grouped(float64(main))+" weight") {
+	if strings.Contains(f.Lead, "no difference by speed shown") &&
+		!strings.Contains(f.Lead, " in "+grouped(float64(main))+" weight") {
 		out = append(out, fmt.Sprintf("%s says %q, and shows %d fish filled", f.ID, f.Lead, main))
 	}
 	if says := " Other species: " + grouped(float64(other)) + " fish."; (other > 0) != strings.HasSuffix(f.Lead, says) {
@@ -308,7 +312,8 @@ func heaviestSays(f Figure) []string {
 			continue
 		}
 		_, name, _ := strings.Cut(className(o.YAxis[0].Data, best), ". ")
-		if says := head + o.YAxis[1].Data[best] + ", " + name + "."; !strings.Contains(strings.ToLower(f.Lead), strings.ToLower(says)) {
+		if says := head + o.YAxis[1].Data[best] + ", " + name +
+			"."; !strings.Contains(strings.ToLower(f.Lead), strings.ToLower(says)) {
 			out = append(out, fmt.Sprintf("%s says %q, and shows %q", f.ID, f.Lead, says))
 		}
 	}

@@ -10,7 +10,8 @@ import (
 const ofYears = "-years"
 
 // rowPlace is where a mark says its row, by the function that draws it.
-var rowPlace = map[string]int{"ratioBar": 0, "dayBar": 1, "sizeDot": 1, "sizeMedian": 1, "fateBar": 0, "pairCell": 1, "fishBar": 3}
+var rowPlace = map[string]int{"ratioBar": 0, "dayBar": 1, "sizeDot": 1, "sizeMedian": 1,
+	"fateBar": 0, "pairCell": 1, "fishBar": 3}
 
 // seasonsOf parts a picture of two seasons into one of each, as the page of one season has it:
 // its rows, without the season's name, its marks and its sentence. The first two keys name

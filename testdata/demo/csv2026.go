@@ -49,7 +49,9 @@ var legsLate = []column[legItem]{
 	{"Date", "date", func(i legItem) any { return date{i.start} }},
 	{"Start time", "start", func(i legItem) any { return clock{i.start} }},
 	{"End time", "end", func(i legItem) any { return clock{i.end} }},
-	{"Speed over ground (kn)", "speed", func(i legItem) any { return when(i.speedLogged, fixed{float64(i.speed) / 10, 1}) }},
+	{"Speed over ground (kn)", "speed", func(i legItem) any {
+		return when(i.speedLogged, fixed{float64(i.speed) / 10, 1})
+	}},
 	{"No. of lines", "lines", func(i legItem) any { return when(i.linesLogged, i.linesOut()) }},
 	{"Course", "heading", func(i legItem) any { return i.heading }},
 	{"Latitude", "lat", func(i legItem) any { return fixed{i.lat, 4} }},
@@ -100,10 +102,14 @@ var fishLate = []column[strikeItem]{
 	{"Time", "time", func(i strikeItem) any { return clock{i.s.at} }},
 	{"Line", "line", strikeItem.lineName},
 	{"Species", "species", strikeItem.speciesName},
-	{"Length (cm)", "length", func(i strikeItem) any { return when(i.s.fish.measured, fixed{half(i.s.fish.lengthCm), 1}) }},
+	{"Length (cm)", "length", func(i strikeItem) any {
+		return when(i.s.fish.measured, fixed{half(i.s.fish.lengthCm), 1})
+	}},
 	{"Length type", "kind", strikeItem.lengthKind},
 	{"Girth (cm)", "girth", func(i strikeItem) any { return when(i.taped(), fixed{half(i.s.fish.girthCm), 1}) }},
-	{"Scale weight (kg)", "scale", func(i strikeItem) any { return when(i.s.fish.scaleKg > 0, fixed{i.s.fish.scaleKg, 1}) }},
+	{"Scale weight (kg)", "scale", func(i strikeItem) any {
+		return when(i.s.fish.scaleKg > 0, fixed{i.s.fish.scaleKg, 1})
+	}},
 	{"Weight state", "state", strikeItem.state},
 	{"Certified scale", "certified", func(i strikeItem) any { return when(i.s.fish.certified, "yes") }},
 	{"Kept or released", "kept", strikeItem.kept},

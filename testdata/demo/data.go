@@ -20,7 +20,8 @@ var (
 	hooks   = []string{"single 9/0", "single 10/0", "double 10/0"}
 	winds   = []string{"N", "NW", "W", "SW", "NE"}
 	causes  = []choice{{"pulled hook", .54}, {"broke off", .24}, {"chafed leader", .13}, {"hook straightened", .09}}
-	remarks = []string{"birds working", "glass calm till noon", "short chop after noon", "fog till nine", "weed on the lines", "bait balls on the sounder"}
+	remarks = []string{"birds working", "glass calm till noon", "short chop after noon", "fog till nine",
+		"weed on the lines", "bait balls on the sounder"}
 )
 
 // choice is a text with its share.

@@ -115,7 +115,9 @@ var flatColumns = []column[flatItem]{
 	{"Released", "released", func(i flatItem) any { return i.counted(i.released) }},
 	{"Cause of loss", "cause", func(i flatItem) any { return when(i.hooked-i.landed-i.released == 1, i.cause) }},
 	{"Species", "species", ofFish(strikeItem.speciesName)},
-	{"Fork length", "length", ofFish(func(i strikeItem) any { return when(i.s.fish.measured, feetInches(i.s.fish.lengthCm)) })},
+	{"Fork length", "length", ofFish(func(i strikeItem) any {
+		return when(i.s.fish.measured, feetInches(i.s.fish.lengthCm))
+	})},
 	{"Girth in", "girth", ofFish(func(i strikeItem) any { return when(i.taped(), half(i.s.fish.girthCm/cmPerIn)) })},
 	{"Scale weight", "scale", ofFish(func(i strikeItem) any {
 		return when(i.s.fish.scaleKg > 0, fmt.Sprintf("%.0f#", i.s.fish.scaleKg/kgPerLb))

@@ -123,10 +123,14 @@ var fish2025 = []column[strikeItem]{
 	{"Time", "time", func(i strikeItem) any { return clock{i.s.at} }},
 	{"Line", "line", strikeItem.lineName},
 	{"Species", "species", strikeItem.speciesName},
-	{"Length (in)", "length", func(i strikeItem) any { return when(i.s.fish.measured, half(i.s.fish.lengthCm/cmPerIn)) }},
+	{"Length (in)", "length", func(i strikeItem) any {
+		return when(i.s.fish.measured, half(i.s.fish.lengthCm/cmPerIn))
+	}},
 	{"Length kind", "kind", strikeItem.lengthKind},
 	{"Girth (in)", "girth", func(i strikeItem) any { return when(i.taped(), half(i.s.fish.girthCm/cmPerIn)) }},
-	{"Scale weight (lb)", "scale", func(i strikeItem) any { return when(i.s.fish.scaleKg > 0, round(i.s.fish.scaleKg/kgPerLb, 1)) }},
+	{"Scale weight (lb)", "scale", func(i strikeItem) any {
+		return when(i.s.fish.scaleKg > 0, round(i.s.fish.scaleKg/kgPerLb, 1))
+	}},
 	{"Weight state", "state", strikeItem.state},
 	{"Certified", "certified", func(i strikeItem) any { return when(i.s.fish.certified, "yes") }},
 	{"Kept/Released", "kept", strikeItem.kept},

@@ -14,7 +14,8 @@ func main() { os.Exit(run(os.Args[1:], os.Stderr)) }
 func run(args []string, stderr io.Writer) int {
 	flags := flag.NewFlagSet("demo", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	out := flags.String("out", filepath.FromSlash("testdata/demo/logs"), "folder for the logs; the truth goes beside it")
+	out := flags.String("out", filepath.FromSlash("testdata/demo/logs"),
+		"folder for the logs; the truth goes beside it")
 	if err := flags.Parse(args); err != nil {
 		return 2
 	}

@@ -77,7 +77,8 @@ func (s *sailing) print(format string, a ...any) {
 
 // trip runs to each leg, along it and home.
 func (s *sailing) trip(t *trip) error {
-	s.print("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<gpx version=\"1.1\" creator=\"demo\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n<trk><trkseg>\n")
+	s.print("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<gpx version=\"1.1\" creator=\"demo\" " +
+		"xmlns=\"http://www.topografix.com/GPX/1/1\">\n<trk><trkseg>\n")
 	for _, l := range t.legs {
 		s.to(l.start, l.lat, l.lon)
 		s.leg(l)
@@ -124,7 +125,8 @@ func (s *sailing) fix() {
 	if s.fixes%1500 == 0 { // a receiver's slip now and then
 		jump = .05
 	}
-	s.print("<trkpt lat=\"%.6f\" lon=\"%.6f\"><time>%s</time></trkpt>\n", s.lat+s.d.normal(0, off)+jump, s.lon+s.d.normal(0, off),
+	s.print("<trkpt lat=\"%.6f\" lon=\"%.6f\"><time>%s</time></trkpt>\n", s.lat+s.d.normal(0, off)+
+		jump, s.lon+s.d.normal(0, off),
 		s.at.Add(zoneHours*time.Hour).Format("2006-01-02T15:04:05Z"))
 	s.at = s.at.Add(fixSeconds * time.Second)
 }

@@ -211,7 +211,8 @@ func writeFishTruth(dir string, trips []*trip) (err error) {
 			continue
 		}
 		rows = append(rows, []string{i.t.log, strconv.Itoa(i.t.id), i.s.at.Format("2006-01-02T15:04"), i.s.species.code,
-			i.s.outcome, strconv.FormatFloat(i.s.fish.trueCm, 'f', 1, 64), strconv.FormatFloat(i.s.fish.weightKg, 'f', 2, 64)})
+			i.s.outcome, strconv.FormatFloat(i.s.fish.trueCm, 'f', 1, 64),
+			strconv.FormatFloat(i.s.fish.weightKg, 'f', 2, 64)})
 	}
 	return w.WriteAll(rows)
 }

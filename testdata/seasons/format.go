@@ -46,7 +46,8 @@ func (f Format) Choices() []string {
 }
 
 func (f Format) String() string {
-	return fmt.Sprintf("%s/%s/%s/%s/%s/%s/%s", f.Layout, f.Container, f.Units, f.Separator, f.Encoding, f.Dates, f.Clock)
+	return fmt.Sprintf("%s/%s/%s/%s/%s/%s/%s", f.Layout, f.Container, f.Units,
+		f.Separator, f.Encoding, f.Dates, f.Clock)
 }
 
 func (f Format) book() bool { return f.Container == "workbook" }
@@ -63,7 +64,8 @@ func (f Format) possible() bool {
 	if f.book() {
 		return f.Separator == "" && f.Encoding == ""
 	}
-	return f.Separator != "" && f.Encoding != "" && f.Dates != "real-1900" && f.Dates != "real-1904" && f.Clock != "real"
+	return f.Separator != "" && f.Encoding != "" && f.Dates != "real-1900" &&
+		f.Dates != "real-1904" && f.Clock != "real"
 }
 
 // Random is a possible format.

@@ -42,7 +42,8 @@ func (m *maker) settle() {
 func (m *maker) alone(t *Trip) bool {
 	first, last := midnight(t.Legs[0].Start), midnight(t.Legs[len(t.Legs)-1].End)
 	for _, o := range m.s.Trips {
-		if o != t && o.Boat == t.Boat && !midnight(o.Legs[0].Start).After(last) && !midnight(o.Legs[len(o.Legs)-1].End).Before(first) {
+		if o != t && o.Boat == t.Boat && !midnight(o.Legs[0].Start).After(last) &&
+			!midnight(o.Legs[len(o.Legs)-1].End).Before(first) {
 			return false
 		}
 	}
@@ -104,7 +105,8 @@ func (m *maker) covered(boat string, at time.Time) bool {
 }
 
 func (m *maker) outcome() *Strike {
-	s := &Strike{Outcome: pick(m, Missed, Missed, Lost, Landed, Landed, Released), Angler: maybe(m, "Zoë", "Håkon", "Ana"), Speed: m.amount(60, 60, 150, 10, "kn")}
+	s := &Strike{Outcome: pick(m, Missed, Missed, Lost, Landed, Landed, Released),
+		Angler: maybe(m, "Zoë", "Håkon", "Ana"), Speed: m.amount(60, 60, 150, 10, "kn")}
 	if m.odds(8) {
 		s.Outcome = ""
 	}

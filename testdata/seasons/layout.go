@@ -170,7 +170,8 @@ func (w *writer) legs() sheet {
 
 func (w *writer) addLeg(r row, l *Leg) {
 	for name, c := range map[string]cell{
-		"leg": words(w.legNames[l]), "date": onDate(l.Start), "start": clock(l.Start, l.Start), "end": clock(l.End, l.Start),
+		"leg": words(w.legNames[l]), "date": onDate(l.Start),
+		"start": clock(l.Start, l.Start), "end": clock(l.End, l.Start),
 		"speed": quantity(l.Speed), "heading": quantity(l.Heading), "lat": degrees(l.Lat), "lon": degrees(l.Lon),
 		"area": words(l.Area), "seatemp": quantity(l.SeaTemp), "wind": words(l.Wind), "seastate": words(l.SeaState),
 		"approach": words(l.Approach), "school": quantity(l.School), "nearest": quantity(l.Nearest),

@@ -6,7 +6,8 @@ import (
 )
 
 func (w *writer) strikes() sheet {
-	s := sheet{name: "Strikes", fields: strings.Fields("trip boat date strike leg time line lure outcome species cause fight angler speed")}
+	s := sheet{name: "Strikes", fields: strings.Fields("trip boat date strike leg time line lure outcome species " +
+		"cause fight angler speed")}
 	for _, t := range w.s.Trips {
 		for _, k := range t.Strikes {
 			if k.FishOnly {
@@ -25,7 +26,8 @@ func (w *writer) strikes() sheet {
 }
 
 func (w *writer) fish() sheet {
-	s := sheet{name: "Fish", fields: strings.Fields("trip boat date strike leg time line species length kind girth scale state cert kept angler fight speed")}
+	s := sheet{name: "Fish", fields: strings.Fields("trip boat date strike leg time line species length kind girth " +
+		"scale state cert kept angler fight speed")}
 	for _, t := range w.s.Trips {
 		for _, k := range t.Strikes {
 			if k.Fish == nil {
@@ -85,7 +87,8 @@ func (w *writer) addStrike(r row, k *Strike) {
 
 func addFish(r row, k *Strike) {
 	f := k.Fish
-	r["species"], r["length"], r["kind"], r["girth"] = words(k.Species), quantity(f.Length), words(f.Kind), quantity(f.Girth)
+	r["species"], r["length"], r["kind"], r["girth"] = words(k.Species), quantity(f.Length),
+		words(f.Kind), quantity(f.Girth)
 	r["scale"], r["state"], r["cert"] = quantity(f.Weight), words(f.State), words(f.Certified)
 	r["kept"] = words("released")
 	if k.Outcome == Landed {
@@ -199,6 +202,7 @@ func countRow(hits []*Strike) []row {
 		}
 	}
 	n := ls.at("")
-	return []row{{"strikes": whole(n.Strikes), "hooked": whole(n.Hookups), "landed": whole(n.Landed), "released": whole(n.Released),
-		"lost": whole(n.Hookups - n.Boated()), "missed": whole(missed)}}
+	return []row{{"strikes": whole(n.Strikes), "hooked": whole(n.Hookups), "landed": whole(n.Landed),
+		"released": whole(n.Released),
+		"lost":     whole(n.Hookups - n.Boated()), "missed": whole(missed)}}
 }

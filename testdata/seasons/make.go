@@ -87,8 +87,10 @@ func (m *maker) next(end time.Time) time.Time {
 }
 
 func (m *maker) trip(boat, label string, first time.Time) *Trip {
-	t := &Trip{Label: label, Boat: boat, Captain: pick(m, "Zoë Quill", "Håkon"), Port: pick(m, "São Vento", "Low Harbour"),
-		Anglers: maybe(m, "Zoë, Håkon", "Zoë; Ana", "Ana"), Notes: maybe(m, "calm, then \"lumpy\"; home late", "skipper’s choice – slow")}
+	t := &Trip{Label: label, Boat: boat, Captain: pick(m, "Zoë Quill", "Håkon"),
+		Port:    pick(m, "São Vento", "Low Harbour"),
+		Anglers: maybe(m, "Zoë, Håkon", "Zoë; Ana", "Ana"),
+		Notes:   maybe(m, "calm, then \"lumpy\"; home late", "skipper’s choice – slow")}
 	if m.odds(30) {
 		t.Wide = m.spread(2 + m.IntN(3))
 	}
@@ -117,8 +119,10 @@ func (m *maker) leg(t *Trip, start time.Time) *Leg {
 		Lat: m.amount(20, -4000, 4000, 100, "deg"), Lon: m.amount(0, -17000, 17000, 100, "deg"),
 		School: m.amount(70, 1, 9, 1, "yd"), Nearest: m.amount(60, 1, 40, 10, "nmi"),
 		Area: maybe(m, "Corner", "Bóveda"), Wind: maybe(m, "NW 12", "SE 5"), SeaState: maybe(m, "2", "3"),
-		Approach: maybe(m, "straight", "Circling", "temperature break"), Notes: maybe(m, "birds; bait", "flat, clear", "5\" chop")}
-	if night := midnight(start).AddDate(0, 0, 1); m.odds(30) && night.Sub(start) <= 3*time.Hour && night.Sub(start) >= 20*time.Minute {
+		Approach: maybe(m, "straight", "Circling", "temperature break"),
+		Notes:    maybe(m, "birds; bait", "flat, clear", "5\" chop")}
+	if night := midnight(start).AddDate(0, 0, 1); m.odds(30) && night.Sub(start) <= 3*time.Hour &&
+		night.Sub(start) >= 20*time.Minute {
 		l.End = night
 	}
 	if !l.Lat.Known {

@@ -10,7 +10,8 @@ import (
 
 // TestSameSeedSameFiles: text files come out byte for byte the same.
 func TestSameSeedSameFiles(t *testing.T) {
-	f := Format{Layout: "roles", Container: "text", Units: "cells", Separator: "semicolon", Encoding: "windows-1252", Dates: "names", Clock: "10:30 pm"}
+	f := Format{Layout: "roles", Container: "text", Units: "cells", Separator: "semicolon", Encoding: "windows-1252",
+		Dates: "names", Clock: "10:30 pm"}
 	var texts [2]string
 	for i := range texts {
 		w, err := Write(t.TempDir(), "log", New(5), f)

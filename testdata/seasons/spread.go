@@ -14,9 +14,11 @@ func (m *maker) spread(n int) []*Line {
 }
 
 func (m *maker) line(name string) *Line {
-	l := &Line{Name: name, Lure: maybe(m, "Bullet", "Big Chugger", "Señuelo", "Jet", "Diver"), Colour: maybe(m, "Black", "purple", "Blue Pink"),
-		Hooks: maybe(m, "double stiff", "single"), Leader: maybe(m, "300", "cable"),
-		Weight: m.amount(25, 4, 60, 1, "oz"), Class: m.amount(30, 30, 130, 1, "lb"), Drag: m.amount(40, 10, 50, 1, "lb")}
+	l := &Line{Name: name, Lure: maybe(m, "Bullet", "Big Chugger", "Señuelo", "Jet", "Diver"),
+		Colour: maybe(m, "Black", "purple", "Blue Pink"),
+		Hooks:  maybe(m, "double stiff", "single"), Leader: maybe(m, "300", "cable"),
+		Weight: m.amount(25, 4, 60, 1, "oz"), Class: m.amount(30, 30, 130, 1, "lb"),
+		Drag: m.amount(40, 10, 50, 1, "lb")}
 	switch {
 	case m.odds(20):
 	case m.odds(50):

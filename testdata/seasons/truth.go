@@ -54,7 +54,8 @@ func (ls levels) strike(name string, s *Strike) {
 	for _, add := range []struct {
 		is bool
 		n  *int
-	}{{s.hooked(), &at.Hookups}, {s.Outcome == Landed, &at.Landed}, {s.Outcome == Released, &at.Released}, {s.Outcome == "", &at.Unlogged}} {
+	}{{s.hooked(), &at.Hookups}, {s.Outcome == Landed, &at.Landed}, {s.Outcome == Released, &at.Released},
+		{s.Outcome == "", &at.Unlogged}} {
 		if add.is {
 			*add.n++
 		}
