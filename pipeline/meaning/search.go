@@ -16,6 +16,7 @@ type group struct {
 	rows    int
 	off     Switches
 	cache   map[string]float64
+	scratch assigned
 	kind    plan.Kind // "" while it is open
 	list    bool      // it lists gear: no record of any kind
 	timed   []int     // columns of words that tell bites and the times of trolling too
@@ -26,8 +27,14 @@ type choice []int
 
 func (g *group) assigned(c choice) assigned {
 	a := make(assigned, len(c))
+	g.assign(a, c)
+	return a
+}
+
+// assign adds the columns to what a choice takes them for.
+func (g *group) assign(a assigned, c choice) {
 	for i, k := range c {
-		x := g.cands[i][k]
+		x := &g.cands[i][k]
 		if x.column == nil {
 			continue
 		}
@@ -38,7 +45,6 @@ func (g *group) assigned(c choice) assigned {
 		}
 		a[name] = append(a[name], i)
 	}
-	return a
 }
 
 // score is the evidence for a choice: of each column alone, and between them.
@@ -47,7 +53,14 @@ func (g *group) score(c choice) float64 {
 	for i, k := range c {
 		t += g.cands[i][k].score
 	}
-	a := g.assigned(c)
+	if g.scratch == nil {
+		g.scratch = assigned{}
+	}
+	a := g.scratch // thousands of choices are scored: their room is used again
+	for name, columns := range a {
+		a[name] = columns[:0]
+	}
+	g.assign(a, c)
 	for _, r := range relations {
 		if !g.off[r.name] && !g.off["relations"] {
 			t += worthOf(r.name) * r.score(g, a)
