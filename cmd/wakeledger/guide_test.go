@@ -1,0 +1,124 @@
+package main
+
+import (
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// TestGuideHolds has every file, folder, test and command that DEVELOPERS.md names there, and every
+// package of ours in its list.
+func TestGuideHolds(t *testing.T) {
+	const root = "../.."
+	text, err := os.ReadFile(filepath.Join(root, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	guide, tree := string(text), treeOf(t, root)
+	makefile, err := os.ReadFile(filepath.Join(root, "Makefile"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := 0
+	for _, m := range regexp.MustCompile("`([^`\n]+)`").FindAllStringSubmatch(guide, -1) {
+		switch word := strings.TrimPrefix(m[1], "../"); {
+		case strings.HasPrefix(word, "make ") && !strings.ContainsAny(word[5:], " -."):
+			named++
+			if !strings.Contains(string(makefile), "\n"+word[5:]+":") {
+				t.Errorf("%s: there is no such target", word)
+			}
+		case regexp.MustCompile(`^(Test|Fuzz|Benchmark)\w+$`).MatchString(word):
+			named++
+			if !tree.hasText("func " + word + "(") {
+				t.Errorf("%s: there is no such test", word)
+			}
+		case regexp.MustCompile(`^[\w./*-]+\.(go|sql|csv|txt|md|js|txtar)$|^[\w.*-]+(/[\w.*-]+)*/$`).MatchString(word):
+			named++
+			if !tree.has(word) {
+				t.Errorf("%s: there is no such file or folder", word)
+			}
+		}
+	}
+	if named < 60 {
+		t.Errorf("%d names were looked at: the guide names more", named)
+	}
+	_, list, _ := strings.Cut(guide, "```\n")
+	list, _, _ = strings.Cut(list, "```")
+	for dir := range tree.packages {
+		if strings.HasPrefix(dir, "testdata/") {
+			continue
+		}
+		if !regexp.MustCompile(`(^|[ /\n])` + regexp.QuoteMeta(path.Base(dir)) + `/`).MatchString(list) {
+			t.Errorf("package %s is not in the list", dir)
+		}
+	}
+}
+
+// sourceTree is what the project holds.
+type sourceTree struct {
+	names    []string // files and folders, these with a slash at the end
+	packages map[string]bool
+	tests    []string // texts of the files of tests
+}
+
+func treeOf(t *testing.T, root string) sourceTree {
+	t.Helper()
+	s := sourceTree{packages: map[string]bool{}}
+	err := filepath.WalkDir(root, func(file string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		name, err := filepath.Rel(root, file)
+		if err != nil {
+			return err
+		}
+		name = filepath.ToSlash(name)
+		if d.IsDir() {
+			if d.Name() == ".git" || name == "bin" {
+				return fs.SkipDir
+			}
+			s.names = append(s.names, name+"/")
+			return nil
+		}
+		s.names = append(s.names, name)
+		if strings.HasSuffix(name, ".go") {
+			s.packages[path.Dir(name)] = true
+		}
+		if strings.HasSuffix(name, "_test.go") {
+			b, err := os.ReadFile(file)
+			s.tests = append(s.tests, string(b))
+			return err
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// has reports whether a path of the project, or the end of one, is of a pattern.
+func (s sourceTree) has(pattern string) bool {
+	for _, name := range s.names {
+		parts := strings.Split(name, "/")
+		for i := range parts {
+			if ok, _ := path.Match(pattern, strings.Join(parts[i:], "/")); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s sourceTree) hasText(text string) bool {
+	for _, file := range s.tests {
+		if strings.Contains(file, text) {
+			return true
+		}
+	}
+	return false
+}
