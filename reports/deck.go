@@ -11,6 +11,7 @@ import (
 
 	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/store"
+	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -158,7 +159,7 @@ func (d *deck) placesPanel() page.Panel {
 	for _, s := range d.Spread {
 		row := []page.Cell{page.Words(s.Position), page.Value(s.SetbackM * d.perM)}
 		for _, kn := range spreadSpeeds {
-			row = append(row, page.Value(s.SetbackM/(kn*1852/3600)))
+			row = append(row, page.Value(s.SetbackM/(kn*unit.MetresPerNmi/3600)))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: append(row, page.Words("______"))})
 	}
@@ -381,11 +382,11 @@ func (d *deck) relationNote(s queries.SpeciesSeen) string {
 
 // setbackPanel is counts at let-out speeds to distances.
 func (d *deck) setbackPanel() page.Panel {
-	unit, perM := "m", 1.0
+	far, perM := "m", 1.0
 	if d.length == "in" {
-		unit, perM = "yd", 1/0.9144
+		far, perM = "yd", 1/unit.MetresPerYard
 	}
-	p := page.Panel{Heading: "Setback, " + unit + ": count of seconds at a let-out speed", Notes: []string{
+	p := page.Panel{Heading: "Setback, " + far + ": count of seconds at a let-out speed", Notes: []string{
 		"Count × speed × 1852 / 3600 m. Speed over ground: a current along the line makes the true distance longer " +
 			"or shorter.",
 	}}
@@ -397,7 +398,7 @@ func (d *deck) setbackPanel() page.Panel {
 	for _, count := range []float64{10, 20, 30, 40, 60, 80, 100, 120} {
 		row := []page.Cell{page.Value(count)}
 		for _, kn := range speeds {
-			row = append(row, page.Value(count*kn*1852/3600*perM))
+			row = append(row, page.Value(count*kn*unit.MetresPerNmi/3600*perM))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: row})
 	}

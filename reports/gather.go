@@ -7,6 +7,7 @@ import (
 	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
+	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
 )
 
@@ -92,7 +93,7 @@ func gatherTape(ctx context.Context, db *store.DB) ([]queries.ScaleCheck, map[st
 func classWidth(fish []queries.Fish, units string) float64 {
 	scale := 1.0 // kg in one unit shown
 	if units == "us" {
-		scale = 0.45359237
+		scale = unit.KgPerPound
 	}
 	top := 0.0
 	for _, f := range fish {

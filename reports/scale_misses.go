@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
@@ -93,14 +94,14 @@ var slips = []struct {
 	factor float64
 	words  string
 }{
-	{1 / 0.45359237, "the scale weight looks like kg entered as lb"},
-	{0.45359237, "the scale weight looks like lb entered as kg"},
-	{2.54, "the length looks like cm taken as inches"},
-	{1 / 2.54, "the length looks like inches taken as cm"},
-	{2.54 * 2.54, "the girth looks like cm taken as inches"},
-	{1 / (2.54 * 2.54), "the girth looks like inches taken as cm"},
-	{2.54 * 2.54 * 2.54, "length and girth look like cm taken as inches"},
-	{1 / (2.54 * 2.54 * 2.54), "length and girth look like inches taken as cm"},
+	{1 / unit.KgPerPound, "the scale weight looks like kg entered as lb"},
+	{unit.KgPerPound, "the scale weight looks like lb entered as kg"},
+	{unit.CmPerInch, "the length looks like cm taken as inches"},
+	{1 / unit.CmPerInch, "the length looks like inches taken as cm"},
+	{unit.CmPerInch * unit.CmPerInch, "the girth looks like cm taken as inches"},
+	{1 / (unit.CmPerInch * unit.CmPerInch), "the girth looks like inches taken as cm"},
+	{unit.CmPerInch * unit.CmPerInch * unit.CmPerInch, "length and girth look like cm taken as inches"},
+	{1 / (unit.CmPerInch * unit.CmPerInch * unit.CmPerInch), "length and girth look like inches taken as cm"},
 }
 
 // explain guesses at why the tape missed the scale, from the fish's own numbers.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"wakeledger/pipeline/unit"
 	"wakeledger/reports/page"
 )
 
@@ -14,11 +15,9 @@ type units struct {
 	perKG, perCM, perM  float64
 }
 
-// The pound is 0.45359237 kg and the inch 2.54 cm, both exactly (international
-// yard and pound agreement, 1959).
 var unitSets = map[string]units{
 	"metric": {"kg", "cm", "m", 1, 1, 1},
-	"us":     {"lb", "in", "yd", 1 / 0.45359237, 1 / 2.54, 1 / 0.9144},
+	"us":     {"lb", "in", "yd", 1 / unit.KgPerPound, 1 / unit.CmPerInch, 1 / unit.MetresPerYard},
 }
 
 func unitsOf(name string) (units, error) {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"wakeledger/pipeline/store"
+	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
 )
 
@@ -155,7 +156,7 @@ func whatWasRead() []question {
 func askSizes(ctx context.Context, db *store.DB, a asked) (any, error) {
 	perUnit := 1.0
 	if a.us {
-		perUnit = kgPerPound
+		perUnit = unit.KgPerPound
 	}
 	width, err := queries.RoundClass(ctx, db, perUnit)
 	if err != nil {

@@ -71,9 +71,9 @@ type setbackRow struct {
 
 func (a *app) setbacks(counts []float64, kn float64, units string) error {
 	show := func(seconds float64) string {
-		m := seconds * kn * 1852 / 3600
+		m := seconds * kn * unit.MetresPerNmi / 3600
 		if units == "us" {
-			return fmt.Sprintf("%.0f yd", m/0.9144)
+			return fmt.Sprintf("%.0f yd", m/unit.MetresPerYard)
 		}
 		return fmt.Sprintf("%.0f m", m)
 	}

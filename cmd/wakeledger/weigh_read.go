@@ -18,22 +18,17 @@ type measuredFish struct {
 	us   bool            // shown in pounds and inches
 }
 
-const (
-	kgPerPound = 0.45359237
-	cmPerInch  = 2.54
-)
-
 // weight and length write a figure in the units shown.
 func (m measuredFish) weight(kg float64) string {
 	if m.us {
-		return fmt.Sprintf("%.1f lb", kg/kgPerPound)
+		return fmt.Sprintf("%.1f lb", kg/unit.KgPerPound)
 	}
 	return fmt.Sprintf("%.1f kg", kg)
 }
 
 func (m measuredFish) length(cm float64) string {
 	if m.us {
-		return fmt.Sprintf("%.0f in", cm/cmPerInch)
+		return fmt.Sprintf("%.0f in", cm/unit.CmPerInch)
 	}
 	return fmt.Sprintf("%.0f cm", cm)
 }

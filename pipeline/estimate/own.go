@@ -4,16 +4,15 @@ import (
 	"fmt"
 	"math"
 
+	"wakeledger/pipeline/unit"
+
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
 const (
-	kgPerLb = 0.45359237 // exact, international pound
-	cmPerIn = 2.54       // exact, international inch
-
 	// commonK is 1/800 lb per cubic inch in kg/cm^3: 1 / 28901.8336...
-	commonK = kgPerLb / (800 * cmPerIn * cmPerIn * cmPerIn)
+	commonK = unit.KgPerPound / (800 * unit.CmPerInch * unit.CmPerInch * unit.CmPerInch)
 
 	// minPairs is the least number of fish that an own coefficient rests on.
 	minPairs = 5

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"time"
+
+	"wakeledger/pipeline/unit"
 )
 
 // Factor is one thing by which a season is parted into levels.
@@ -37,15 +39,8 @@ const (
 	Drag       = "drag" // as a share of the line's class: no factor of --by
 )
 
-// The ounce is 28.349523125 g and the yard 0.9144 m, both exactly (international yard and pound
-// agreement, 1959). What a factor's kin are: dawn falls in the morning hours, a lure has its weight
-// and colour, a place in the spread its setback.
-const (
-	ounce      = 28.349523125
-	yard       = 0.9144
-	fahrenheit = 5.0 / 9
-)
-
+// all is the table. Of its kin: dawn falls in the morning hours, a lure has its weight and colour, a
+// place in the spread its setback.
 var all = []Factor{
 	{Name: Speed, Noun: "speed", Chosen: true, Ordered: true,
 		Classes: Scale{Unit: "kn", Edges: []float64{0, 6, 8, 10, 12, 14, 16}},
@@ -53,13 +48,13 @@ var all = []Factor{
 	{Name: "lure", Noun: "lure", Kin: "lure", Chosen: true, ByLine: true},
 	{Name: LureWeight, Noun: "lure weight", Kin: "lure", Chosen: true, ByLine: true, Ordered: true,
 		Classes: Scale{Unit: "g", Edges: []float64{0, 250, 500, 750, 1000, 1250, 1500}},
-		US:      Scale{Unit: "oz", Size: ounce, Edges: []float64{0, 8, 16, 24, 32, 40, 48}},
+		US:      Scale{Unit: "oz", Size: unit.GramsPerOunce, Edges: []float64{0, 8, 16, 24, 32, 40, 48}},
 		Club:    Scale{Unit: "g", Edges: []float64{0, 250, 500, 750, 1000, 1250, 1500}}},
 	{Name: "colour", Noun: "colour", Kin: "lure", Chosen: true, ByLine: true},
 	{Name: "hooks", Noun: "hooks", Kin: "lure", Chosen: true, ByLine: true},
 	{Name: "setback", Noun: "setback", Kin: "place", Chosen: true, ByLine: true, Ordered: true,
 		Classes: Scale{Unit: "m", Edges: []float64{0, 50, 100, 150, 200, 250, 300, 350, 400, 450}},
-		US:      Scale{Unit: "yd", Size: yard, Edges: []float64{0, 50, 100, 150, 200, 250, 300, 350, 400, 450, 500}}},
+		US:      Scale{Unit: "yd", Size: unit.MetresPerYard, Edges: []float64{0, 50, 100, 150, 200, 250, 300, 350, 400, 450, 500}}},
 	{Name: "position", Noun: "place in the spread", Kin: "place", Chosen: true, ByLine: true},
 	{Name: "approach", Noun: "approach", Chosen: true},
 	{Name: "month", Noun: "month", Kin: "season"},
@@ -68,7 +63,7 @@ var all = []Factor{
 	{Name: "moon", Noun: "moon", Kin: "season"},
 	{Name: "sea-temp", Noun: "sea temperature", Ordered: true,
 		Classes: Scale{Unit: "°C", Edges: []float64{-3, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30}},
-		US: Scale{Unit: "°F", Size: fahrenheit, Zero: 32,
+		US: Scale{Unit: "°F", Size: unit.CelsiusPerF, Zero: unit.FreezingF,
 			Edges: []float64{26, 50, 54, 58, 62, 66, 70, 74, 78, 82, 86}}},
 	{Name: "sea-state", Noun: "sea state", Ordered: true},
 	{Name: "turning", Noun: "turning"},
@@ -80,7 +75,7 @@ var all = []Factor{
 var beside = []Factor{
 	{Name: Gap, Noun: "gap",
 		Classes: Scale{Unit: "m", Edges: []float64{0, 5, 10, 15, 20, 30, 50}},
-		US:      Scale{Unit: "yd", Size: yard, Edges: []float64{0, 5, 10, 15, 20, 30, 50}}},
+		US:      Scale{Unit: "yd", Size: unit.MetresPerYard, Edges: []float64{0, 5, 10, 15, 20, 30, 50}}},
 	// a quarter to a third is what the trade fishes (common practice, no source)
 	{Name: Drag, Noun: "drag", Classes: Scale{Unit: "%", Edges: []float64{0, 15, 20, 25, 30, 35}}},
 }
@@ -145,8 +140,8 @@ func Text(name, level string) string {
 		}
 	}
 	if c, ok := Parse(level); ok {
-		if unit := Of(name).Classes.Unit; unit != "" {
-			return c.Words(unit)
+		if u := Of(name).Classes.Unit; u != "" {
+			return c.Words(u)
 		}
 	}
 	return level

@@ -95,7 +95,7 @@ func TestScales(t *testing.T) {
 			t.Errorf("%s: %+v", f.Name, f)
 		}
 	}
-	if oz := Of(LureWeight).US; oz.Inside(8) != 226.796185 || oz.ToShow(ounce) != 1 {
+	if oz := Of(LureWeight).US; oz.Inside(8) != 226.796185 || oz.ToShow(28.349523125) != 1 {
 		t.Error("8 oz are 226.796185 g")
 	}
 	if f := Of("sea-temp").US; f.Inside(70) != 21.111111 || f.Inside(50) != 10 || f.ToShow(10) != 50 {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"testing"
+
+	"wakeledger/pipeline/unit"
 )
 
 // schooling is a day on which much of the trolling circles surface schools, as
@@ -64,7 +66,7 @@ func differenced(fixes []Fix) []float64 {
 	for i := 1; i < len(fixes); i++ {
 		a, b := fixes[i-1], fixes[i]
 		s := float64(b.At-a.At) / 1000
-		raw[band(Distance(a.Lat, a.Lon, b.Lat, b.Lon)/s/metresPerKnotSecond)] += s
+		raw[band(Distance(a.Lat, a.Lon, b.Lat, b.Lon)/s/unit.KnotMS)] += s
 	}
 	return raw
 }

@@ -3,6 +3,8 @@ package track
 import (
 	"math"
 	"slices"
+
+	"wakeledger/pipeline/unit"
 )
 
 const (
@@ -75,13 +77,13 @@ func (c *cutter) smooth(p *Piece, middle, spacing int64) float64 {
 	metres := c.noise.metres()
 	rough = c.space.roughKn(metres)
 	if rough <= enoughKn || !best.fits(metres, float64(half)/1000) {
-		if differ := math.Abs(best.speed/metresPerKnotSecond - p.RunKn); spacing >= looseGap && differ > differKn {
+		if differ := math.Abs(best.speed/unit.KnotMS - p.RunKn); spacing >= looseGap && differ > differKn {
 			c.space.spread = max(c.space.spread, looseKn+differ)
 		}
 		return rough
 	}
 	for wide := half + half/2; wide <= widestArc &&
-		best.spread*metres > enoughKn*metresPerKnotSecond; wide += half / 2 {
+		best.spread*metres > enoughKn*unit.KnotMS; wide += half / 2 {
 		next, ok := c.arc(middle, wide, best.arc)
 		if !ok || !next.fits(metres, float64(wide)/1000) || !next.near(best.arc, p.Gap) {
 			break
@@ -94,8 +96,8 @@ func (c *cutter) smooth(p *Piece, middle, spacing int64) float64 {
 
 // put sets a piece's speed, course and turn by an arc through fixes of so much noise.
 func (f fitted) put(p *Piece, metres float64) {
-	p.RunKn = math.Abs(f.speed) / metresPerKnotSecond
-	p.ErrKn = f.spread * max(metres, math.Sqrt(f.squares/float64(f.free))) / metresPerKnotSecond
+	p.RunKn = math.Abs(f.speed) / unit.KnotMS
+	p.ErrKn = f.spread * max(metres, math.Sqrt(f.squares/float64(f.free))) / unit.KnotMS
 	p.Course, p.Turn = math.NaN(), math.NaN()
 	p.setCourse(math.Sin(f.course)*f.speed, math.Cos(f.course)*f.speed)
 	if p.RunKn > slowKn {
@@ -110,7 +112,7 @@ func (w *window) roughKn(metres float64) float64 {
 	for _, q := range w.pairs {
 		seconds += q.seconds / n
 	}
-	return 1.2533 * metres * math.Sqrt(2/n) / seconds / metresPerKnotSecond
+	return 1.2533 * metres * math.Sqrt(2/n) / seconds / unit.KnotMS
 }
 
 // fits tells whether the boat ran evenly within half a window of so many seconds.
@@ -119,17 +121,17 @@ func (f fitted) fits(metres, half float64) bool {
 	if f.squares > metres*metres*(k+3*math.Sqrt(2*k)) {
 		return false
 	}
-	return math.Abs(f.gain)*half < max(nearKn*metresPerKnotSecond, 2*f.more*metres*half)
+	return math.Abs(f.gain)*half < max(nearKn*unit.KnotMS, 2*f.more*metres*half)
 }
 
 // near tells whether an arc is much the one that it began with, and turns less than half a
 // circle from fix to fix.
 func (a arc) near(b arc, gap float64) bool {
-	return math.Abs(a.speed-b.speed) < max(b.speed/4, slowKn*metresPerKnotSecond) && math.Abs(a.rate)*gap < math.Pi
+	return math.Abs(a.speed-b.speed) < max(b.speed/4, slowKn*unit.KnotMS) && math.Abs(a.rate)*gap < math.Pi
 }
 
 func startOf(p *Piece) arc {
-	a := arc{speed: p.RunKn * metresPerKnotSecond}
+	a := arc{speed: p.RunKn * unit.KnotMS}
 	if !math.IsNaN(p.Course) {
 		a.course = p.Course * radian
 	}

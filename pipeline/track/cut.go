@@ -5,6 +5,8 @@ import (
 	"errors"
 	"slices"
 	"time"
+
+	"wakeledger/pipeline/unit"
 )
 
 // Tick is the length of a piece: the rule by which fixes are thinned.
@@ -316,7 +318,7 @@ func (c *cutter) jumps(a, b Fix) bool {
 	p := planeAt(a.Lat, a.Lon)
 	x, y := p.of(b.Lat, b.Lon)
 	square := x*x + y*y
-	top := c.settings.TopKn * metresPerKnotSecond * float64(b.At-a.At) / 1000
+	top := c.settings.TopKn * unit.KnotMS * float64(b.At-a.At) / 1000
 	return square > jumpMetres*jumpMetres && square > top*top
 }
 

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 	"time"
+
+	"wakeledger/pipeline/unit"
 )
 
 // straight is a boat on a straight course at a speed, a fix each second.
@@ -13,7 +15,7 @@ func straight(n int, kn float64, from time.Time) []Fix {
 	fixes := make([]Fix, n)
 	for i := range fixes {
 		fixes[i] = Fix{At: from.UnixMilli() + int64(i)*1000, SpeedKn: math.NaN(),
-			Lat: p.lat, Lon: p.lon + float64(i)*kn*metresPerKnotSecond/p.east}
+			Lat: p.lat, Lon: p.lon + float64(i)*kn*unit.KnotMS/p.east}
 	}
 	return fixes
 }

@@ -35,8 +35,6 @@ type Keeper func(record.Problem) error
 
 const endsEarly = "the file ends in the middle: what stands before is read"
 
-const metresPerKnotSecond = 1852.0 / 3600 // m/s in a knot
-
 // place tells whether a position can be.
 func place(lat, lon float64) bool {
 	return math.Abs(lat) <= 90 && math.Abs(lon) <= 180 && (lat != 0 || lon != 0)

@@ -11,6 +11,7 @@ import (
 	"strconv"
 
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/unit"
 )
 
 // gpx reads GPX 1.1 (topografix.com/GPX/1/1, 2004), and 1.0, which differs in
@@ -200,7 +201,7 @@ func (g *gpx) fix() (f Fix, why string) {
 	}
 	f.SpeedKn = math.NaN()
 	if v, ok := decimal(g.now.speed); ok && v >= 0 {
-		f.SpeedKn = v / metresPerKnotSecond
+		f.SpeedKn = v / unit.KnotMS
 	}
 	f.Break = g.broken
 	return f, ""

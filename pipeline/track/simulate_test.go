@@ -6,6 +6,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"wakeledger/pipeline/unit"
 )
 
 // run is a simulated boat: where it is and how fast, each tenth of a second.
@@ -30,8 +32,8 @@ func sail(spells []spell) run {
 			t := float64(len(r.kn)) / 10
 			now := kn + 0.4*math.Sin(2*math.Pi*t/45)
 			course += s.turn / 600 * radian
-			x += now * metresPerKnotSecond / 10 * math.Sin(course)
-			y += now * metresPerKnotSecond / 10 * math.Cos(course)
+			x += now * unit.KnotMS / 10 * math.Sin(course)
+			y += now * unit.KnotMS / 10 * math.Cos(course)
 			r.x, r.y, r.kn = append(r.x, x), append(r.y, y), append(r.kn, now)
 		}
 	}
@@ -114,7 +116,7 @@ func TestTimeInBands(t *testing.T) {
 			raw := make([]float64, len(edges))
 			for i := 1; i < len(fixes); i++ {
 				a, b := fixes[i-1], fixes[i]
-				raw[band(Distance(a.Lat, a.Lon, b.Lat, b.Lon)/every/metresPerKnotSecond)] += every
+				raw[band(Distance(a.Lat, a.Lon, b.Lat, b.Lon)/every/unit.KnotMS)] += every
 			}
 			ours := make([]float64, len(edges))
 			found, _ := pieces(t, fixes, Settings{})

@@ -3,6 +3,8 @@ package track
 import (
 	"math"
 	"slices"
+
+	"wakeledger/pipeline/unit"
 )
 
 const (
@@ -124,14 +126,14 @@ func (w *window) turnAt(i int) float64 {
 	return angle / n
 }
 
-func (q pair) knots() float64 { return math.Hypot(q.x, q.y) / q.seconds / metresPerKnotSecond }
+func (q pair) knots() float64 { return math.Hypot(q.x, q.y) / q.seconds / unit.KnotMS }
 
 // unclear tells whether fixes are missing after the i-th and the boat may have run
 // otherwise meanwhile: it turned before or after, or its speed was another.
 func (c *cutter) unclear(i int) bool {
 	a, b := c.fixes[i], c.fixes[i+1]
 	spacing := b.At - a.At
-	through := Distance(a.Lat, a.Lon, b.Lat, b.Lon) / (float64(spacing) / 1000) / metresPerKnotSecond
+	through := Distance(a.Lat, a.Lon, b.Lat, b.Lon) / (float64(spacing) / 1000) / unit.KnotMS
 	for _, side := range [][]Fix{c.before(i), c.after(i + 1)} {
 		n := len(side)
 		if n < 3 {

@@ -14,7 +14,8 @@ import (
 	"wakeledger/pipeline/unit"
 )
 
-var toKnots = map[string]float64{"kn": 1, "m/s": 3600.0 / 1852, "km/h": 1000.0 / 1852, "mph": 1609.344 / 1852}
+var toKnots = map[string]float64{"kn": 1, "m/s": 1 / unit.KnotMS, "km/h": 1000.0 / unit.MetresPerNmi,
+	"mph": unit.MetresPerMile / unit.MetresPerNmi}
 
 // table reads rows of fixes.
 type table struct {

@@ -6,6 +6,8 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+
+	"wakeledger/pipeline/unit"
 )
 
 // Column is one of a table. It is written "rate", "rate_lo..rate_hi" (one column of two
@@ -43,7 +45,7 @@ type measure struct {
 }
 
 var measures = []measure{
-	{"_kg", "kg", "lb", 0.45359237}, {"_cm", "cm", "in", 2.54}, {"_m", "m", "yd", 0.9144},
+	{"_kg", "kg", "lb", unit.KgPerPound}, {"_cm", "cm", "in", unit.CmPerInch}, {"_m", "m", "yd", unit.MetresPerYard},
 }
 
 // unitOf is the unit of a column and how many of it the unit shown has; "" and 1 where
