@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries/evidence"
 )
@@ -50,18 +51,16 @@ func mixedNote(e Evidence, r MixedUp) string {
 	noun := factors.Noun(e.Factor)
 	switch {
 	case r.With == nil:
-		return capital(noun) + ": changed on its own."
+		return sentence.Capital(noun) + ": changed on its own."
 	case *r.Share > 0.9 || r.Inflation != nil && *r.Inflation > 10:
 		return fmt.Sprintf("%s and %s were changed together: the log cannot tell one from the other.",
-			capital(noun), factors.Noun(*r.With))
+			sentence.Capital(noun), factors.Noun(*r.With))
 	case r.Inflation != nil && *r.Inflation > 2:
-		return fmt.Sprintf("%s changed with %s: that makes its ratios %.1f times as wide.", capital(noun),
+		return fmt.Sprintf("%s changed with %s: that makes its ratios %.1f times as wide.", sentence.Capital(noun),
 			factors.Noun(*r.With), *r.Inflation)
 	case !strings.Contains(r.Held, *r.With):
 		return fmt.Sprintf("%s changed with %s, and its ratios do not allow for that: either may be the cause.",
-			capital(noun), factors.Noun(*r.With))
+			sentence.Capital(noun), factors.Noun(*r.With))
 	}
-	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.", capital(noun), factors.Noun(*r.With))
+	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.", sentence.Capital(noun), factors.Noun(*r.With))
 }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/reports/page"
@@ -162,12 +163,12 @@ func (s *season) luresLine() page.BoxLine {
 	case !compared || len(s.Trips) < 2:
 		return line
 	case len(told) == 0:
-		line.Words = "no evidence yet that " + strings.Replace(list(silent), " and ", " or ", 1) +
+		line.Words = "no evidence yet that " + strings.Replace(sentence.List(silent), " and ", " or ", 1) +
 			" makes a difference. Buy what lasts."
 	case len(silent) == 0:
-		line.Words = capital(strings.Join(told, " "))
+		line.Words = sentence.Capital(strings.Join(told, " "))
 	default:
-		line.Words = capital(strings.Join(told, " ")) + " No evidence yet on " + list(silent) + "."
+		line.Words = sentence.Capital(strings.Join(told, " ")) + " No evidence yet on " + sentence.List(silent) + "."
 	}
 	return line
 }
@@ -207,7 +208,7 @@ func (s *season) tapeLine() page.BoxLine {
 	slices.Sort(divisors)
 	if len(divisors) > 0 && len(used) > 0 {
 		line.Words += fmt.Sprintf(" Divide by %s instead of 800: half then within %s.",
-			list(divisors), within(*used[0].MedianAbsKG))
+			sentence.List(divisors), within(*used[0].MedianAbsKG))
 	}
 	return line
 }

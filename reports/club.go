@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/reports/bundle"
 	"wakeledger/reports/page"
 )
@@ -114,7 +115,7 @@ func (c *club) open() []string {
 		return append([]string{"The logs of boat " + boats[0] + " leave questions open: its figures may change."},
 			c.secretary()...)
 	}
-	return append([]string{"The logs of boats " + list(boats) + " leave questions open: their figures may change."},
+	return append([]string{"The logs of boats " + sentence.List(boats) + " leave questions open: their figures may change."},
 		c.secretary()...)
 }
 
@@ -214,7 +215,7 @@ func (c *club) participation() (page.Section, error) {
 		return section, nil
 	}
 	section.Sentences = []string{fmt.Sprintf("%s: %s, %s line-hours, %s.",
-		capital(page.Plural(int64(len(c.boats)), "boat", "boats")),
+		sentence.Capital(page.Plural(int64(len(c.boats)), "boat", "boats")),
 		page.Plural(c.total.Trips, "trip", "trips"), hours(c.total.LineHours),
 		c.total.strikes.words("strike", "strikes"))}
 	var tenths []int64
@@ -226,7 +227,7 @@ func (c *club) participation() (page.Section, error) {
 	}
 	if n := halfOf(tenths); n < len(tenths) && sum(tenths) > 0 {
 		section.Sentences = append(section.Sentences, fmt.Sprintf("%s fished half or more of the line-hours.",
-			capital(page.Plural(int64(n), "boat", "boats"))))
+			sentence.Capital(page.Plural(int64(n), "boat", "boats"))))
 	}
 	var err error
 	if len(marks) <= mostBars {
@@ -310,7 +311,7 @@ func (b clubBoat) people(role string) string {
 			}
 		}
 	}
-	return list(names)
+	return sentence.List(names)
 }
 
 // severalNames is what stands between the names of a crew.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/bundle"
 	"wakeledger/reports/page"
@@ -203,7 +204,7 @@ func speciesWord(level string) string {
 	case bundle.Other:
 		return "Other species"
 	}
-	return capital(fishNames(level))
+	return sentence.Capital(fishNames(level))
 }
 
 // heavyFish is one fish with its boat.
@@ -275,7 +276,7 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 	}
 	if sure := slices.IndexFunc(fish, func(f heavyFish) bool { return !f.doubtful() }); sure >= 0 {
 		f := fish[sure]
-		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", capital(about), c.weightOf(f), c.weight,
+		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", sentence.Capital(about), c.weightOf(f), c.weight,
 			speciesWord(f.Species), f.boat)}
 	}
 	for _, f := range fish {

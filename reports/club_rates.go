@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries/evidence"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/bundle"
@@ -157,7 +158,7 @@ func clubRateSentences(known []estimateOf, f clubFactor, digits int, boatsEnough
 	if !ok || lead.v <= 0 {
 		return []string{"No " + f.noun + " has enough effort behind it to be put forward."}
 	}
-	first := fmt.Sprintf("%s: %s strikes per line-hour (%s to %s), the highest rate of a %s.", capital(lead.level),
+	first := fmt.Sprintf("%s: %s strikes per line-hour (%s to %s), the highest rate of a %s.", sentence.Capital(lead.level),
 		page.Number(lead.v, digits), page.Number(lead.lo, digits), page.Number(lead.hi, digits), f.noun)
 	var overlap []string
 	for _, o := range others {
@@ -172,7 +173,7 @@ func clubRateSentences(known []estimateOf, f clubFactor, digits int, boatsEnough
 		return []string{first, fmt.Sprintf("With fewer than %d boats, how much boats differ cannot be told: which "+
 			"%s is better is not settled.", stats.MinTrips, f.noun)}
 	case len(overlap) > 0:
-		return []string{first, "Its interval overlaps that of " + list(overlap) +
+		return []string{first, "Its interval overlaps that of " + sentence.List(overlap) +
 			": the boats' seasons do not settle which is better."}
 	}
 	return []string{first, "Its interval lies above that of every other " + f.noun + " with enough behind it. It " +
@@ -197,7 +198,7 @@ func (c *club) rateTable(f clubFactor, levels []clubLevel, comparison evidence.C
 		head = "Times that of " + c.levelText(f, comparison.Levels[comparison.Reference].Level) + ", same boats"
 	}
 	t := &page.Table{Caption: "strikes by " + f.noun, Columns: []page.Column{
-		{Head: capital(f.noun)}, {Head: "Boats", Kind: page.Measure},
+		{Head: sentence.Capital(f.noun)}, {Head: "Boats", Kind: page.Measure},
 		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
 		{Head: "Strikes", Kind: page.Measure}, {Head: "Hook-ups", Kind: page.Measure},
 		{Head: "Landed or released", Kind: page.Measure},
@@ -244,13 +245,13 @@ func (c *club) rateNotes(comparison evidence.Comparison, levels []clubLevel) []s
 	notes := []string{
 		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. " +
 			"An interval that leaves the chart ends in an arrow.",
-		"“" + capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, and the " +
+		"“" + sentence.Capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, and the " +
 			"classes in which a boat had fewer than 3 trips. No rate is made of it.",
 	}
 	figures := 0
 	for _, l := range levels {
 		if figures += l.cell.dark(); l.name == untold {
-			notes = append(notes, "“"+capital(untold)+"”: line-hours of classes in which a boat had no strike, or "+
+			notes = append(notes, "“"+sentence.Capital(untold)+"”: line-hours of classes in which a boat had no strike, or "+
 				"nearly all on one trip or day. They are in no rate, so that rates read higher than they were, most "+
 				"where there were few strikes.")
 		}
@@ -349,7 +350,7 @@ func (c *club) monthsSection() (page.Section, error) {
 			"that are not shown are drawn with the other strikes.")
 	}
 	if rest.boats > 0 {
-		section.Notes = append(section.Notes, "“"+capital(rest.name)+
+		section.Notes = append(section.Notes, "“"+sentence.Capital(rest.name)+
 			"”: strikes of boats that show how many they had, but not in which month.")
 	}
 	return section, err

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/species"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/bundle"
@@ -54,7 +55,7 @@ func (c *club) boatRates() (page.Section, error) {
 	t.Total = []page.Cell{page.Words("these boats"), page.Value(all.Effort),
 		page.Whole(all.Events), page.Value(season), {}}
 	section.Sentences = []string{fmt.Sprintf("%s: from %s to %s strikes per line-hour, together %s.",
-		capital(page.Plural(int64(len(known)), "boat", "boats")),
+		sentence.Capital(page.Plural(int64(len(known)), "boat", "boats")),
 		page.Number(extreme(marks, -1), digits), page.Number(extreme(marks, 1), digits), page.Number(season, digits))}
 	if len(known) > mostBars {
 		section.Table = t
@@ -102,7 +103,7 @@ func (c *club) secretary() []string {
 	}
 	c.each(func(_ int, id string, s bundle.Season) {
 		if of := yearsOf(s); len(of) > 0 && !slices.Contains(of, main) {
-			out = append(out, fmt.Sprintf("Boat %s shares %s, most others %s: ask for its season of %s.", id, list(of),
+			out = append(out, fmt.Sprintf("Boat %s shares %s, most others %s: ask for its season of %s.", id, sentence.List(of),
 				main, main))
 		}
 	})

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
 	"wakeledger/reports/page"
@@ -99,7 +100,7 @@ func (b Beside) compare() comparison {
 func (y *years) besideSection() (page.Section, error) {
 	c := y.Beside.compare()
 	a, b := c.sides[0], c.sides[1]
-	section := page.Section{ID: "beside", Heading: capital(a.name) + " beside " + b.name, Sentences: c.sentences()}
+	section := page.Section{ID: "beside", Heading: sentence.Capital(a.name) + " beside " + b.name, Sentences: c.sentences()}
 	var marks []page.RateMark
 	most := 0.0
 	for _, band := range c.bands {
@@ -170,7 +171,7 @@ func (c comparison) sentences() []string {
 	a, b := c.sides[0], c.sides[1]
 	if !c.known {
 		return []string{fmt.Sprintf("%s and %s can't be compared: one has no line-hours, or neither has a strike.",
-			capital(a.name), b.name)}
+			sentence.Capital(a.name), b.name)}
 	}
 	out := []string{c.verdict(), c.sideSentence(a), c.sideSentence(b)}
 	var apart []string
@@ -183,14 +184,14 @@ func (c comparison) sentences() []string {
 	}
 	if len(apart) > 0 {
 		return append(out, fmt.Sprintf("At these speeds %s differs from %s by more than luck: %s.", a.name, b.name,
-			list(apart)))
+			sentence.List(apart)))
 	}
 	return append(out, "No speed differs between them by more than luck.")
 }
 
 // verdict is no stronger than the interval of the ratio.
 func (c comparison) verdict() string {
-	r, a, b := c.overall, capital(c.sides[0].name), c.sides[1].name
+	r, a, b := c.overall, sentence.Capital(c.sides[0].name), c.sides[1].name
 	span := fmt.Sprintf("%s times the strikes per line-hour of %s (95 %%: %s to %s)", times(r.Ratio), b,
 		times(r.Interval.Lo), times(r.Interval.Hi))
 	switch {
@@ -213,11 +214,11 @@ func times(r float64) string {
 func (c comparison) sideSentence(s side) string {
 	rate, lo, hi := c.rate(s.all)
 	if rate == nil {
-		return fmt.Sprintf("%s: %s, no line-hours.", capital(s.name), page.Plural(s.trips, "trip", "trips"))
+		return fmt.Sprintf("%s: %s, no line-hours.", sentence.Capital(s.name), page.Plural(s.trips, "trip", "trips"))
 	}
 	digits := page.Decimals(*rate, 2)
 	return fmt.Sprintf("%s: %s in %s line-hours on %s, %s per line-hour (%s to %s); %s landed and %s released.",
-		capital(s.name),
+		sentence.Capital(s.name),
 		page.Plural(s.all.Events, "strike", "strikes"), hours(s.all.Effort), page.Plural(s.trips, "trip", "trips"),
 		page.Number(*rate, digits), page.Number(*lo, digits), page.Number(*hi, digits),
 		page.Count(s.landed), page.Count(s.released))
@@ -226,14 +227,14 @@ func (c comparison) sideSentence(s side) string {
 func (c comparison) table() *page.Table {
 	t := &page.Table{Caption: "the two seasons by speed band", Columns: []page.Column{{Head: "Speed over ground"}}}
 	for _, s := range c.sides {
-		t.Columns = append(t.Columns, page.Column{Head: capital(s.name) + ": line-hours", Unit: "h",
+		t.Columns = append(t.Columns, page.Column{Head: sentence.Capital(s.name) + ": line-hours", Unit: "h",
 			Kind: page.Measure, Decimals: 1},
-			page.Column{Head: capital(s.name) + ": strikes", Kind: page.Measure},
-			page.Column{Head: capital(s.name) + ": rate", Unit: "strikes per line-hour",
+			page.Column{Head: sentence.Capital(s.name) + ": strikes", Kind: page.Measure},
+			page.Column{Head: sentence.Capital(s.name) + ": rate", Unit: "strikes per line-hour",
 				Kind: page.Measure, Decimals: 2},
-			page.Column{Head: capital(s.name) + ": 95 % interval", Kind: page.Interval, Decimals: 2})
+			page.Column{Head: sentence.Capital(s.name) + ": 95 % interval", Kind: page.Interval, Decimals: 2})
 	}
-	t.Columns = append(t.Columns, page.Column{Head: capital(c.sides[0].name) + " over " + c.sides[1].name,
+	t.Columns = append(t.Columns, page.Column{Head: sentence.Capital(c.sides[0].name) + " over " + c.sides[1].name,
 		Unit: "times", Kind: page.Measure, Decimals: 2},
 		page.Column{Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 		page.Column{Head: "p, adjusted", Kind: page.Measure, Decimals: 3})

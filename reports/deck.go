@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/store"
 	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
@@ -233,7 +234,7 @@ func (d *deck) girthPanels() []page.Panel {
 	notes := []string{"L × G² / 800 (lb, in), common practice. On tarpon it read over 15 % light (Ault and Luo " +
 		"2013); no test on tunas was found."}
 	if len(rest) > 0 {
-		notes = append(notes, "By the boat's own fish: "+list(rest)+" than this table.")
+		notes = append(notes, "By the boat's own fish: "+sentence.List(rest)+" than this table.")
 	}
 	heading := "Any other fish: length × girth to " + d.weight
 	if panels == nil {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -118,5 +119,5 @@ func (s *season) doubtfulLegs() []string {
 	if len(parts) == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Doubtful, but counted: %s. 'Trip by trip' marks the trips.", list(parts))}
+	return []string{fmt.Sprintf("Doubtful, but counted: %s. 'Trip by trip' marks the trips.", sentence.List(parts))}
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
@@ -198,7 +199,7 @@ func ranked(rows []queries.StrikeRate) *queries.StrikeRate {
 
 func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *page.Table {
 	t := &page.Table{Caption: "strikes by " + factors.Noun(e.Factor), Columns: []page.Column{
-		{Head: capital(factors.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
+		{Head: sentence.Capital(factors.Noun(e.Factor))}, {Head: "Trips", Kind: page.Measure},
 		{Head: "Line-hours", Unit: "h", Kind: page.Measure, Decimals: 1}, {Head: "Strikes", Kind: page.Measure},
 		{Head: "Of these in the rate", Kind: page.Measure},
 		{Head: "Rate", Unit: "strikes per line-hour", Kind: page.Measure, Decimals: digits},
@@ -306,7 +307,7 @@ func nouns(names []string) string {
 	for _, n := range names {
 		words = append(words, factors.Noun(n))
 	}
-	return list(words)
+	return sentence.List(words)
 }
 
 // factorNotes are cautions of single factors.

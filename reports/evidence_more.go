@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/queries/stats"
@@ -29,7 +30,7 @@ func (s *season) mixedSection() (page.Section, error) {
 		if r.Held != "" {
 			held = strings.Split(r.Held, ", ")
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(capital(factors.Noun(r.Factor))),
+		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{page.Words(sentence.Capital(factors.Noun(r.Factor))),
 			page.Words(with), page.ValueOf(r.Share),
 			page.ValueOf(r.Inflation), page.Words(nouns(held))}})
 	}
@@ -57,7 +58,7 @@ func (s *season) mediansTable() *page.Table {
 	}}
 	for _, r := range s.Worked.Medians {
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(capital(fishNames(r.Species))), page.Words(s.tagged(factors.Text(bySpeed, r.Level))),
+			page.Words(sentence.Capital(fishNames(r.Species))), page.Words(s.tagged(factors.Text(bySpeed, r.Level))),
 			page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG),
 				scaled(r.MedianHi, s.perKG)),
@@ -187,7 +188,7 @@ func nextTable(next []queries.NextSeason) *page.Table {
 			trips = page.Whole(*q.Trips)
 		}
 		t.Rows = append(t.Rows, page.Row{Thin: q.Trips == nil, Cells: []page.Cell{
-			page.Words(capital(factors.Noun(q.Factor))), page.Words(factors.Text(q.Factor, q.SettingA)),
+			page.Words(sentence.Capital(factors.Noun(q.Factor))), page.Words(factors.Text(q.Factor, q.SettingA)),
 			page.Words(factors.Text(q.Factor, q.SettingB)),
 			page.Value(q.HadA), page.Value(q.HadB), trips, page.ValueOf(q.Hours),
 		}})

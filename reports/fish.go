@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -100,7 +101,7 @@ func (s *season) speciesCell(f queries.Fish) page.Cell {
 		}
 		return page.Cell{}
 	}
-	name := capital(fishNames(*f.Species))
+	name := sentence.Capital(fishNames(*f.Species))
 	if why := s.doubtsAt(placeOf(f)); why != "" {
 		name += " (doubtful: " + why + ")"
 	}

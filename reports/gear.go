@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -109,7 +110,7 @@ func (s *season) failureNotes() []string {
 		if f.Gear != "all" || f.Share == nil {
 			continue
 		}
-		out = append(out, fmt.Sprintf("%s failed in %s of %s: %s %% (%s to %s)%s.", capital(f.Part),
+		out = append(out, fmt.Sprintf("%s failed in %s of %s: %s %% (%s to %s)%s.", sentence.Capital(f.Part),
 			page.Count(f.Failed), page.Plural(f.Known, "hook-up", "hook-ups"),
 			page.Number(100**f.Share, 1), page.Number(100**f.Lo, 1), page.Number(100**f.Hi, 1), s.failedOn(f.Part)))
 	}
@@ -127,5 +128,5 @@ func (s *season) failedOn(part string) string {
 	if len(on) == 0 {
 		return ""
 	}
-	return "; by what it was, " + list(on)
+	return "; by what it was, " + sentence.List(on)
 }

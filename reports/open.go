@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -11,7 +12,7 @@ func notSettled(o queries.Open) []string {
 	if o.Questions == 0 {
 		return nil
 	}
-	return []string{capital(openText(o.Questions)) + " about the logs: these figures may change. " + o.Brief}
+	return []string{sentence.Capital(openText(o.Questions)) + " about the logs: these figures may change. " + o.Brief}
 }
 
 func openText(n int64) string { return page.Plural(n, "open question", "open questions") }

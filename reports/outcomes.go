@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -69,7 +70,7 @@ func (s *season) outcomeSentences(strikes, hooked, boated, unknown int64) []stri
 	for _, r := range s.Outcomes {
 		if r.Level == lead.level {
 			out = append(out, fmt.Sprintf("%s: %s of %s boated, %s (%s to %s), the largest share. %s",
-				capital(r.Level), page.Count(r.Boated),
+				sentence.Capital(r.Level), page.Count(r.Boated),
 				page.Plural(r.Strikes-r.NotLogged, "strike", "strikes"), page.Percent(lead.v),
 				page.Number(lead.lo*100, 0), page.Percent(lead.hi), verdict(lead, others)))
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/species"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
@@ -104,7 +105,7 @@ func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.
 		out.marks = append(out.marks, page.SizeDot{Row: row, Weight: *f.WeightKG * s.perKG,
 			Main: speciesName(f) == main})
 		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.WordsOf(f.Date),
-			page.Words(capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
+			page.Words(sentence.Capital(fishNames(speciesName(f)))), page.Words(s.tagged(f.SpeedBand)),
 			page.Value(*f.WeightKG * s.perKG), weighedBy(f.Method)}})
 	}
 	for i, b := range bands {
@@ -151,7 +152,7 @@ func (s *season) sizesPicture() (section page.Section, less string, err error) {
 	}
 	section.Sentences = []string{p.sentence}
 	section.Chart, err = page.Sizes(s.sizesFrame(p.sentence, main, othersThan(p.marks), len(medians),
-		page.Key{Mark: page.MarkDisc, Words: capital(fishNames(main))}), p.levels, p.marks, medians)
+		page.Key{Mark: page.MarkDisc, Words: sentence.Capital(fishNames(main))}), p.levels, p.marks, medians)
 	section.Table, section.Tables = s.dotsTable(p.rows), []*page.Table{s.mediansTable()}
 	return section, "", err
 }
@@ -168,11 +169,11 @@ func (s *season) mediansOf(name string) []queries.SizeMedian {
 
 // sizesSentence says whether the main species differs with speed.
 func (s *season) sizesSentence(main string, mains, all int64) string {
-	out := fmt.Sprintf("%s: no difference by speed shown, in %s.", capital(fishNames(main)),
+	out := fmt.Sprintf("%s: no difference by speed shown, in %s.", sentence.Capital(fishNames(main)),
 		page.Plural(mains, "weight", "weights"))
 	for _, m := range s.mediansOf(main) {
 		if m.PValue != nil && m.Shift != nil && m.Verdict != string(evidence.NotSettled) && m.Verdict != "" {
-			out = capital(s.sizeSentence(m))
+			out = sentence.Capital(s.sizeSentence(m))
 			break
 		}
 	}
@@ -229,7 +230,7 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 		if why != "" {
 			under = "doubtful: " + why
 		}
-		name := fmt.Sprintf("%d. %s", from+i, capital(fishNames(speciesName(f))))
+		name := fmt.Sprintf("%d. %s", from+i, sentence.Capital(fishNames(speciesName(f))))
 		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG),
 			Hi:    scaled(f.WeightHiKG, s.perKG),
 			Scale: isScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})

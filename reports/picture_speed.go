@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/reports/page"
@@ -73,7 +74,7 @@ func speedSentence(e *queries.Evidence, f *queries.Finding, r speedRatio) string
 		what = fmt.Sprintf("%s brought %s times the strikes of %s on the same days%s.", r.name, ratioText(*r.ratio),
 			others(e), ratioSpan(r.lo, r.hi))
 	}
-	return capital(what) + " " + verdictTail(f)
+	return sentence.Capital(what) + " " + verdictTail(f)
 }
 
 // speedPart is the season's speed bands, each beside the others on the same trips.
@@ -197,7 +198,7 @@ func (s *season) matteredPart() (out part[page.RatioMark]) {
 	}
 	for _, f := range with {
 		m := page.RatioMark{Ratio: f.Ratio, Lo: f.RatioLo, Hi: f.RatioHi, Strength: page.Plain,
-			Level: s.row(capital(factors.Noun(f.Factor)) + "\n" + setting(f))}
+			Level: s.row(sentence.Capital(factors.Noun(f.Factor)) + "\n" + setting(f))}
 		m.Counts = "no strike elsewhere"
 		if f.Ratio != nil {
 			m.Counts = ratioText(*f.Ratio) + " ×"
@@ -210,7 +211,7 @@ func (s *season) matteredPart() (out part[page.RatioMark]) {
 	}
 	out.sentence = matteredSentence(with)
 	if len(without) > 0 {
-		out.aside = capital(list(without)) + " can't be compared: no trip fished two of a kind, or none is logged."
+		out.aside = sentence.Capital(sentence.List(without)) + " can't be compared: no trip fished two of a kind, or none is logged."
 	}
 	return out
 }
@@ -259,11 +260,11 @@ func matteredSentence(with []queries.Finding) string {
 	case len(settled)+len(leaning) == 0:
 		return out + "none stands clear of luck."
 	case len(leaning) == 0:
-		return out + list(settled) + " settled; the rest may be luck."
+		return out + sentence.List(settled) + " settled; the rest may be luck."
 	case len(settled) == 0:
-		return out + list(leaning) + " " + leanWord(leaning) + "; the rest may be luck."
+		return out + sentence.List(leaning) + " " + leanWord(leaning) + "; the rest may be luck."
 	}
-	return out + list(settled) + " settled and " + list(leaning) + " " + leanWord(leaning) + "; the rest may be luck."
+	return out + sentence.List(settled) + " settled and " + sentence.List(leaning) + " " + leanWord(leaning) + "; the rest may be luck."
 }
 
 func leanWord(what []string) string {
@@ -287,7 +288,7 @@ func findingsTable(rows []page.Row) *page.Table {
 
 // findingRow is a factor's row of the table.
 func (s *season) findingRow(f queries.Finding) page.Row {
-	return page.Row{Cells: []page.Cell{page.Words(s.tagged(capital(factors.Noun(f.Factor)))), page.Words(f.Verdict),
+	return page.Row{Cells: []page.Cell{page.Words(s.tagged(sentence.Capital(factors.Noun(f.Factor)))), page.Words(f.Verdict),
 		page.Words(factors.Text(f.Factor, *f.Better)), page.Words(factors.Text(f.Factor, *f.Other)),
 		page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
 		page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s"))}}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -233,7 +234,7 @@ func pairsSentence(levels []page.Level, columns []string, cells []page.PairMark)
 	case len(hardly) > 2:
 		return out + fmt.Sprintf(" Hardly tried: %s and %d more.", list2(hardly[:2]), len(hardly)-2)
 	}
-	return out + " Hardly tried: " + list(hardly) + "."
+	return out + " Hardly tried: " + sentence.List(hardly) + "."
 }
 
 // list2 joins two with a comma, for more to follow.

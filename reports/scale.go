@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -45,7 +46,7 @@ func Scale(w io.Writer, in ScaleInput) error {
 	r := &scaleReport{ScaleInput: in, units: u}
 	r.used = slices.DeleteFunc(slices.Clone(in.Fish), func(f queries.ScaleFish) bool { return f.LeftOut != nil })
 	p := page.Page{
-		Report: page.ScaleReport, Title: in.Title, Kicker: "Tape against scale", Subtitle: list(in.Boats),
+		Report: page.ScaleReport, Title: in.Title, Kicker: "Tape against scale", Subtitle: sentence.List(in.Boats),
 		Lang: "en-GB", Generated: in.Generated,
 		Open: notSettled(in.Open), Tiles: r.tiles(),
 		Footer: []string{"A weight from the tape is an estimate: not for records, sale or legal size."},
@@ -94,7 +95,7 @@ func (r *scaleReport) tiles() []page.Tile {
 	if c.Ratio == nil {
 		return tiles
 	}
-	tiles = append(tiles, page.Tile{Label: capital(queries.WeighedBy(c.Method)),
+	tiles = append(tiles, page.Tile{Label: sentence.Capital(queries.WeighedBy(c.Method)),
 		Value: page.Number(100*math.Abs(1-*c.Ratio), 1), Unit: "% " + lightOrHeavy(*c.Ratio),
 		Note: "on " + page.Plural(c.N, "fish", "fish")})
 	tiles = append(tiles, page.Tile{Label: "Half of the fish within", Value: r.small(*c.MedianAbsKG), Unit: r.weight})
@@ -199,7 +200,7 @@ func (r *scaleReport) answer(c queries.ScaleCheck) string {
 		word = "your own divisors"
 	}
 	return fmt.Sprintf("%s; with %s, %s, it is within %s on half the fish.", head, word,
-		list(divisors), within(*own.MedianAbsKG))
+		sentence.List(divisors), within(*own.MedianAbsKG))
 }
 
 // divisors are the boat's own numbers that are in use, by species.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
 	"wakeledger/queries/stats"
@@ -152,7 +153,7 @@ func (r *scaleReport) explain(f queries.ScaleFish, c queries.ScaleCheck) string 
 		}
 		return "nothing in the row explains it"
 	}
-	return list(why)
+	return sentence.List(why)
 }
 
 func outside(v float64, lo, hi *float64) bool {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -165,7 +166,7 @@ func newSeason(in SeasonInput) (*season, error) {
 // subtitle is the boats, where the title does not name them, the trips and their days.
 func (s *season) subtitle() string {
 	var parts []string
-	if names := list(s.Boats); names != "" && !strings.HasPrefix(s.Title, names) {
+	if names := sentence.List(s.Boats); names != "" && !strings.HasPrefix(s.Title, names) {
 		parts = append(parts, names)
 	}
 	if n := int64(len(s.Trips)); n > 0 {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -278,13 +279,13 @@ func TestWeightMethodsAreNamed(t *testing.T) {
 }
 
 func TestWords(t *testing.T) {
-	if got := capital("élan"); got != "Élan" {
+	if got := sentence.Capital("élan"); got != "Élan" {
 		t.Errorf("capital: %q", got)
 	}
-	if got := capital(""); got != "" {
+	if got := sentence.Capital(""); got != "" {
 		t.Errorf("capital of nothing: %q", got)
 	}
-	if got := list([]string{"a", "b", "c"}); got != "a, b and c" {
+	if got := sentence.List([]string{"a", "b", "c"}); got != "a, b and c" {
 		t.Errorf("list: %q", got)
 	}
 	if got := day("2026-07-14", "2 January 2006"); got != "14 July 2026" {

@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -65,7 +66,7 @@ func (s *season) rates() []estimateOf {
 
 // rateSentence is one level in words; its rate and interval must be known.
 func rateSentence(r queries.StrikeRate, digits int) string {
-	return fmt.Sprintf("%s: %s in %s line-hours, %s per line-hour (%s to %s).", capital(r.Level),
+	return fmt.Sprintf("%s: %s in %s line-hours, %s per line-hour (%s to %s).", sentence.Capital(r.Level),
 		page.Plural(r.Strikes, "strike", "strikes"), hours(r.LineHours),
 		page.Number(*r.Rate, digits), page.Number(*r.RateLo, digits), page.Number(*r.RateHi, digits))
 }

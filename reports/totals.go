@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/queries/stats"
@@ -126,7 +127,7 @@ func (s *season) heaviestTile(label string, f *queries.Fish) page.Tile {
 	}
 	note := ""
 	if f.Species != nil {
-		note = capital(fishNames(*f.Species))
+		note = sentence.Capital(fishNames(*f.Species))
 	}
 	if !isScale(f.Method) {
 		note = joined("an estimate", note)

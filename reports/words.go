@@ -3,10 +3,9 @@ package reports
 import (
 	"regexp"
 	"slices"
-	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
+
+	"wakeledger/pipeline/sentence"
 )
 
 // notLogged is the level of what a log does not say. It is shown, last.
@@ -35,17 +34,6 @@ func grouped(sentence string) string {
 	return longHours.ReplaceAllString(sentence, "$1\u202f$2 line-hours")
 }
 
-// list joins words as a sentence does: "a, b and c".
-func list(words []string) string {
-	switch len(words) {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
-}
-
 // day prints an ISO date in words; what is not one comes back as it is.
 func day(iso, layout string) string {
 	t, err := time.Parse(time.DateOnly, iso)
@@ -60,15 +48,6 @@ func text(s *string) string {
 		return ""
 	}
 	return *s
-}
-
-// capital is the sentence with its first letter as a capital.
-func capital(s string) string {
-	first, size := utf8.DecodeRuneInString(s)
-	if first == utf8.RuneError {
-		return s
-	}
-	return string(unicode.ToUpper(first)) + s[size:]
 }
 
 // estimateOf is one level's figure with its interval, for comparing in words.
@@ -95,9 +74,9 @@ func verdict(lead estimateOf, others []estimateOf) string {
 		return "Its interval lies above that of every other speed band with enough behind it. " +
 			"It is one season's result, picked after looking: worth trying again, not settled."
 	case len(below) == 0:
-		return "Its interval overlaps that of " + list(overlap) + ": the season does not settle which is better."
+		return "Its interval overlaps that of " + sentence.List(overlap) + ": the season does not settle which is better."
 	}
-	return "Its interval lies above that of " + list(below) + " but overlaps that of " + list(overlap) +
+	return "Its interval lies above that of " + sentence.List(below) + " but overlaps that of " + sentence.List(overlap) +
 		": between those the season does not settle which is better."
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -75,7 +76,7 @@ func (y *years) inOrder() [2]*season { return [2]*season{y.seasons[y.order[0]], 
 func (y *years) subtitle() string {
 	var parts []string
 	for _, s := range y.inOrder() {
-		parts = append(parts, capital(s.tag)+": "+s.subtitle())
+		parts = append(parts, sentence.Capital(s.tag)+": "+s.subtitle())
 	}
 	return strings.Join(parts, "; ")
 }
@@ -85,7 +86,7 @@ func (y *years) open() []string {
 	var out []string
 	for _, s := range y.inOrder() {
 		for _, line := range notSettled(s.Open) {
-			out = append(out, capital(s.tag)+": "+line)
+			out = append(out, sentence.Capital(s.tag)+": "+line)
 		}
 	}
 	return out
@@ -96,7 +97,7 @@ func (y *years) tiles() []page.Tile {
 	this, other := y.seasons[0].tiles(), y.seasons[1].tiles()
 	for i := range this {
 		was := strings.TrimSpace(other[i].Value + " " + other[i].Unit)
-		this[i].Label, this[i].Note = this[i].Label+", "+y.seasons[0].tag, capital(y.seasons[1].tag)+": "+was
+		this[i].Label, this[i].Note = this[i].Label+", "+y.seasons[0].tag, sentence.Capital(y.seasons[1].tag)+": "+was
 		if other[i].Label != strings.TrimSuffix(this[i].Label, ", "+y.seasons[0].tag) {
 			this[i].Note += ", " + withinSentence(other[i].Label)
 		}
@@ -112,8 +113,8 @@ func (y *years) cautions() page.Section {
 // keys are the two inks.
 func (y *years) keys() []page.Key {
 	s := y.inOrder()
-	return []page.Key{{Mark: page.MarkEarlier, Words: capital(s[0].tag)},
-		{Mark: page.MarkLater, Words: capital(s[1].tag)}}
+	return []page.Key{{Mark: page.MarkEarlier, Words: sentence.Capital(s[0].tag)},
+		{Mark: page.MarkLater, Words: sentence.Capital(s[1].tag)}}
 }
 
 // pictures are those of the season, each with both seasons in it.
@@ -143,9 +144,9 @@ func together[Mark any](y *years, of func(*season) part[Mark], rows func(part[Ma
 		switch {
 		case p.less == aloneOnPage:
 		case p.less != "":
-			sentences = append(sentences, capital(s.tag)+": not drawn: "+p.less+".")
+			sentences = append(sentences, sentence.Capital(s.tag)+": not drawn: "+p.less+".")
 		default:
-			sentences = append(sentences, capital(s.tag)+": "+p.sentence)
+			sentences = append(sentences, sentence.Capital(s.tag)+": "+p.sentence)
 			for _, l := range rows(p) {
 				name, _, _ := strings.Cut(l.Name, "\n")
 				names[i] = append(names[i], strings.TrimSuffix(name, ", "+s.tag))

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/terminal"
 )
@@ -152,7 +153,7 @@ func (a *app) showSheet(s *pipeline.SheetReport) {
 		fmt.Fprintf(a.out, "\n  %s: not understood; %s\n", name, placeOf(s))
 	} else {
 		fmt.Fprintf(a.out, "\n  %s: read as %s, because %s; %s%s kept%s\n", name, s.Kind, s.Why, placeOf(s),
-			count(s.Kept, "row", "rows"), passedOver(s.Skipped))
+			sentence.Count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	}
 	for _, n := range s.Notes {
 		fmt.Fprintf(a.out, "    note: %s\n", n)

@@ -10,7 +10,7 @@ import (
 // not here fails the test, so that a new one is placed on purpose.
 var arrows = map[string]string{
 	"cmd/dist": "pipeline/logbook",
-	"cmd/wakeledger": "pipeline pipeline/estimate pipeline/factors pipeline/identity pipeline/logbook " +
+	"cmd/wakeledger": "pipeline pipeline/estimate pipeline/factors pipeline/identity pipeline/logbook pipeline/sentence " +
 		"pipeline/meaning pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/spelling " +
 		"pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export reports/output " +
 		"reports/page reports/terminal",
@@ -20,7 +20,7 @@ var arrows = map[string]string{
 		"pipeline/zone",
 	"pipeline/batch":    "pipeline/entry",
 	"pipeline/entry":    "",
-	"pipeline/estimate": "pipeline/unit",
+	"pipeline/estimate": "pipeline/sentence pipeline/unit",
 	"pipeline/factors":  "pipeline/unit",
 	"pipeline/identity": "",
 	"pipeline/infile":   "",
@@ -36,6 +36,7 @@ var arrows = map[string]string{
 		"pipeline/record pipeline/unit pipeline/words",
 	"pipeline/record":   "",
 	"pipeline/sheet":    "pipeline/infile pipeline/record",
+	"pipeline/sentence": "",
 	"pipeline/sky":      "",
 	"pipeline/species":  "",
 	"pipeline/spelling": "",
@@ -44,10 +45,10 @@ var arrows = map[string]string{
 	"pipeline/unit":     "",
 	"pipeline/words":    "pipeline/spelling",
 	"pipeline/zone":     "",
-	"queries":           "pipeline/estimate pipeline/factors pipeline/store queries/evidence queries/stats",
-	"queries/evidence":  "pipeline/factors queries/stats",
+	"queries":           "pipeline/estimate pipeline/factors pipeline/sentence pipeline/store queries/evidence queries/stats",
+	"queries/evidence":  "pipeline/factors pipeline/sentence queries/stats",
 	"queries/stats":     "",
-	"reports": "pipeline/estimate pipeline/factors pipeline/species pipeline/store pipeline/unit queries " +
+	"reports": "pipeline/estimate pipeline/factors pipeline/sentence pipeline/species pipeline/store pipeline/unit queries " +
 		"queries/evidence queries/stats reports/bundle reports/export reports/page",
 	"reports/export":   "",
 	"reports/bundle":   "pipeline/factors pipeline/infile",

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 )
 
 // proposeLegs writes the legs that tracks suggest to a new log, for the boat to
@@ -32,7 +33,7 @@ func (a *app) proposeLegs(ctx context.Context, cfg pipeline.Config, tracks []str
 	if cfg.Zone != "" {
 		clock = "the clock of " + cfg.Zone
 	}
-	fmt.Fprintf(a.out, "%s: %s of steady speed, on %s\n", name, count(int64(n), "leg", "legs"), clock)
+	fmt.Fprintf(a.out, "%s: %s of steady speed, on %s\n", name, sentence.Count(int64(n), "leg", "legs"), clock)
 	a.note("delete what was no trolling, fill in the lines out, then load it with the track")
 	return nil
 }

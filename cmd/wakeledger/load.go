@@ -13,6 +13,7 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/sentence"
 )
 
 func (a *app) loadCmd() *cobra.Command {
@@ -112,7 +113,7 @@ func (a *app) tellLoaded(ctx context.Context, s *pipeline.Season, reports []pipe
 		kept += r.Kept
 	}
 	if len(folded) > 0 {
-		a.note("and %s, read whole in the same ways", count(int64(len(folded)), "log more", "logs more"))
+		a.note("and %s, read whole in the same ways", sentence.Count(int64(len(folded)), "log more", "logs more"))
 	}
 	if last && kept > manyRows {
 		a.note("%d rows: the season's tables are made at the first question", kept)
@@ -232,7 +233,7 @@ func (a *app) tellSheet(s pipeline.SheetReport) {
 		a.note("  %s: not understood, not read", name)
 		return
 	}
-	a.note("  %s: read as %s (%s), %s%s", name, s.Kind, s.Why, count(s.Kept, "row", "rows"), passedOver(s.Skipped))
+	a.note("  %s: read as %s (%s), %s%s", name, s.Kind, s.Why, sentence.Count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	if unknown := s.Unknown(); len(unknown) > 0 {
 		a.note("    kept under their own names: %s", strings.Join(unknown, ", "))
 	}

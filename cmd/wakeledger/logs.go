@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/store"
 )
 
@@ -144,7 +145,7 @@ func (a *app) restoreCmd() *cobra.Command {
 				if r.Asked != nil {
 					return a.tellAsked([]pipeline.LogReport{r})
 				}
-				fmt.Fprintf(a.out, "log %d, %s: back, %s\n", r.ID, r.Label, count(r.Kept, "row", "rows"))
+				fmt.Fprintf(a.out, "log %d, %s: back, %s\n", r.ID, r.Label, sentence.Count(r.Kept, "row", "rows"))
 				for _, l := range r.Replaced {
 					fmt.Fprintf(a.out, "%s: replaced by it\n", logWords(l))
 				}
@@ -239,7 +240,7 @@ func (a *app) tidyCmd() *cobra.Command {
 				return err
 			}
 			fmt.Fprintf(a.out, "%s removed that were replaced or forgotten; %s is %.1f MB now, %.1f MB before\n",
-				count(int64(len(gone)), "log", "logs"), a.db, size(a.db), before)
+				sentence.Count(int64(len(gone)), "log", "logs"), a.db, size(a.db), before)
 			fmt.Fprintf(a.out, "the season file as it was is in %s\n", beside)
 			return nil
 		},

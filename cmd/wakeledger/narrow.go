@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
@@ -76,10 +77,10 @@ func (a *app) narrow(ctx context.Context, s *pipeline.Season, p part) error {
 		return usage("no trip %s: the season file has trips %s", p.words(), spanOf(trips))
 	}
 	if left.Undated > 0 && f.Since+f.Until != "" {
-		a.note("left out: %s without a date", count(left.Undated, "trip", "trips"))
+		a.note("left out: %s without a date", sentence.Count(left.Undated, "trip", "trips"))
 	}
 	if left.Unnamed > 0 && f.Species != "" {
-		a.note("left out: %s with no species logged", count(left.Unnamed, "strike", "strikes"))
+		a.note("left out: %s with no species logged", sentence.Count(left.Unnamed, "strike", "strikes"))
 	}
 	return nil
 }

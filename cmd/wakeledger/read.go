@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 )
 
@@ -53,8 +54,8 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 		}
 	}
 	if n > 0 {
-		fmt.Fprintf(w, "%s: %s, %s\n", count(n, "log more", "logs more"), hoursLine(rest),
-			count(rest.Strikes, "strike", "strikes"))
+		fmt.Fprintf(w, "%s: %s, %s\n", sentence.Count(n, "log more", "logs more"), hoursLine(rest),
+			sentence.Count(rest.Strikes, "strike", "strikes"))
 	}
 	return nil
 }
@@ -64,7 +65,7 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 func seasonLines(x queries.LogRead) []string {
 	var lines []string
 	if x.Trips > 0 {
-		lines = append(lines, count(x.Trips, "trip", "trips")+days(x))
+		lines = append(lines, sentence.Count(x.Trips, "trip", "trips")+days(x))
 	}
 	if x.BoatHours > 0 || x.Strikes > 0 {
 		lines = append(lines, hoursLine(x), strikesLine(x))
@@ -90,19 +91,12 @@ func strikesLine(x queries.LogRead) string {
 	if x.Strikes == 0 {
 		return "no strikes"
 	}
-	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released", count(x.Strikes, "strike", "strikes"),
+	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released", sentence.Count(x.Strikes, "strike", "strikes"),
 		x.Missed, x.Lost, x.Landed, x.Released)
 	if x.NotLogged > 0 {
 		line += fmt.Sprintf(", %d not logged", x.NotLogged)
 	}
 	return line
-}
-
-func count(n int64, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 func days(x queries.LogRead) string {
@@ -156,7 +150,7 @@ func settledLines(r pipeline.LogReport, questions []queries.Question) []string {
 		lines = append(lines, line)
 	}
 	if r.SetAside > 0 {
-		line := count(r.SetAside, "cell or row", "cells or rows") + " set aside"
+		line := sentence.Count(r.SetAside, "cell or row", "cells or rows") + " set aside"
 		if len(aside) > 0 {
 			line += ", which may change " + effectWords(aside)
 		}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/reports"
 	"wakeledger/reports/page"
 )
@@ -96,8 +97,8 @@ func (a *app) summary(in reports.SeasonInput) {
 		fmt.Fprintf(a.out, "%s: these figures may change. %s\n", questionsOpen(in.Open.Questions), in.Open.Brief)
 	}
 	fmt.Fprintf(a.out, "%s, %s, %.1f boat-hours, %.1f line-hours\n",
-		count(int64(len(in.Trips)), "trip", "trips"), count(legs, "leg", "legs"), boat, lines)
-	fmt.Fprintf(a.out, "%s: %d landed, %d released\n", count(strikes, "strike", "strikes"), landed, released)
+		sentence.Count(int64(len(in.Trips)), "trip", "trips"), sentence.Count(legs, "leg", "legs"), boat, lines)
+	fmt.Fprintf(a.out, "%s: %d landed, %d released\n", sentence.Count(strikes, "strike", "strikes"), landed, released)
 	for _, r := range in.StrikeRate {
 		if r.Rate == nil {
 			continue

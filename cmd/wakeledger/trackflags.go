@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"wakeledger/pipeline"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 )
 
@@ -90,7 +91,7 @@ func tellTracks(ctx context.Context, s *pipeline.Season, w io.Writer) (int64, er
 		fmt.Fprintf(w, "track %s: %s\n", strings.TrimSpace(t.File+" "+t.Member), t.Note)
 	}
 	if n > mostTracks {
-		fmt.Fprintf(w, "and %s: 'wakeledger ask tracks' lists them\n", count(n-mostTracks, "track more", "tracks more"))
+		fmt.Fprintf(w, "and %s: 'wakeledger ask tracks' lists them\n", sentence.Count(n-mostTracks, "track more", "tracks more"))
 	}
 	if err != nil || len(tracks) == 0 {
 		return n, err
@@ -112,7 +113,7 @@ func tellTrips(ctx context.Context, s *pipeline.Season, w io.Writer) error {
 	}
 	if n > mostTracks {
 		fmt.Fprintf(w, "and %s: 'wakeledger ask track-speed' lists them\n",
-			count(int64(n-mostTracks), "trip more", "trips more"))
+			sentence.Count(int64(n-mostTracks), "trip more", "trips more"))
 	}
 	return err
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 )
 
@@ -17,7 +18,7 @@ func (a *app) tellTroubles(t queries.Troubles) {
 		a.tellEach(t.Aside)
 	}
 	if n := queries.Count(t.Doubts); n > 0 {
-		fmt.Fprintf(a.out, "%s kept, but doubtful (wakeledger ask doubts)\n", count(n, "row", "rows"))
+		fmt.Fprintf(a.out, "%s kept, but doubtful (wakeledger ask doubts)\n", sentence.Count(n, "row", "rows"))
 		a.tellEach(t.Doubts)
 	}
 }

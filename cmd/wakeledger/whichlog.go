@@ -13,6 +13,7 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/pipeline/identity"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 )
@@ -32,7 +33,7 @@ func (a *app) identityFlags(c *cobra.Command) {
 
 // loadedLine says what became of a log.
 func loadedLine(r pipeline.LogReport) string {
-	n := count(r.Kept, "row", "rows")
+	n := sentence.Count(r.Kept, "row", "rows")
 	aside := problems(r.SetAside) + " set aside"
 	switch {
 	case r.Known == pipeline.Unchanged && r.KnownAs.Name == r.Name:
@@ -246,9 +247,9 @@ func (a *app) tellTrips(ctx context.Context, s *pipeline.Season, before int64) e
 		return err
 	}
 	if now > before {
-		a.note("%s before, %d more", count(before, "trip", "trips"), now-before)
+		a.note("%s before, %d more", sentence.Count(before, "trip", "trips"), now-before)
 	} else {
-		a.note("%s before, %d now", count(before, "trip", "trips"), now)
+		a.note("%s before, %d now", sentence.Count(before, "trip", "trips"), now)
 	}
 	return nil
 }

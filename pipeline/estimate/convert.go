@@ -3,6 +3,8 @@ package estimate
 import (
 	"fmt"
 	"math"
+
+	"wakeledger/pipeline/sentence"
 )
 
 // measure is a length of a known kind, with what was done to reach it.
@@ -89,7 +91,7 @@ func (c *Catalogue) lengthSteps(species string, m measure) []measure {
 // step is m after one conversion, with its note.
 func (m measure) step(cmTo float64, kind string, v Conversion, how string) measure {
 	note := fmt.Sprintf("%s %s was converted to %s %s (%s%s).",
-		capital(kindName(m.kind)), cm(m.cm), kindName(kind), cm(cmTo), cite(v.Source, v.Document), how)
+		sentence.Capital(kindName(m.kind)), cm(m.cm), kindName(kind), cm(cmTo), cite(v.Source, v.Document), how)
 	notes := append(append([]string{}, m.notes...), note)
 	if how == "" && (v.MinCM > 0 && m.cm < v.MinCM || v.MaxCM > 0 && m.cm > v.MaxCM) {
 		notes = append(notes, fmt.Sprintf("That conversion was measured on fish of %s to %s only.", cm(v.MinCM),

@@ -136,11 +136,3 @@ func stateName(state string) string {
 	}
 	return state
 }
-
-// capital is s with a capital first letter.
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}

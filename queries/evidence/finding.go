@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 	"wakeledger/queries/stats"
 )
 
@@ -160,7 +161,7 @@ func (f *Finding) judge() {
 	case f.Better == "" || !(f.P < Alpha) || f.few < MinLeanTrips:
 		return
 	case !(f.PSeason < Alpha):
-		f.Blocked = fmt.Sprintf("with %s compared, luck alone could do this", plural(int64(f.Factors), "factor"))
+		f.Blocked = fmt.Sprintf("with %s compared, luck alone could do this", sentence.Count(int64(f.Factors), "factor", "factors"))
 	case f.paired < stats.MinTrips:
 		f.Blocked = "too few trips"
 	case f.Behind.Events < MinStrikes:

@@ -4,15 +4,15 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"wakeledger/pipeline/factors"
+	"wakeledger/pipeline/sentence"
 )
 
 // Sentence is the finding in plain words: the verdict, what it rests on, and
 // never more than its interval says. text words a level.
 func (f Finding) Sentence(text func(level string) string) string {
-	head := capital(factors.Noun(f.Factor)) + ", " + string(f.Verdict) + ": "
+	head := sentence.Capital(factors.Noun(f.Factor)) + ", " + string(f.Verdict) + ": "
 	if f.Better == "" {
 		return head + f.unknown(text)
 	}
@@ -71,7 +71,7 @@ func (f Finding) luck() string {
 	case !(f.Ratio.Interval.Lo > 1):
 		return ""
 	case f.P >= Alpha:
-		return fmt.Sprintf(". With %s made, luck alone does this often enough", plural(int64(f.Compared), "comparison"))
+		return fmt.Sprintf(". With %s made, luck alone does this often enough", sentence.Count(int64(f.Compared), "comparison", "comparisons"))
 	}
 	return ". Too few trips fished it"
 }
@@ -89,12 +89,12 @@ func (f Finding) behind() string {
 		both = "two or more"
 	}
 	return fmt.Sprintf("Behind it: %s in %s line-hours on %s that fished %s.",
-		plural(f.Behind.Events, "strike"), hours(f.Behind.Effort), plural(int64(f.Strata), unit), both)
+		sentence.Count(f.Behind.Events, "strike", "strikes"), hours(f.Behind.Effort), sentence.Count(int64(f.Strata), unit, unit+"s"), both)
 }
 
 // unknown says why no two levels can be compared.
 func (f Finding) unknown(text func(string) string) string {
-	season := fmt.Sprintf("%s in %s line-hours", plural(f.Season.Events, "strike"), hours(f.Season.Effort))
+	season := fmt.Sprintf("%s in %s line-hours", sentence.Count(f.Season.Events, "strike", "strikes"), hours(f.Season.Effort))
 	switch {
 	case f.Levels == 0:
 		return "the log gives no hours by " + factors.Noun(f.Factor) + "."
@@ -137,18 +137,4 @@ func hours(h float64) string {
 		return strconv.FormatFloat(h, 'f', 1, 64)
 	}
 	return strconv.FormatFloat(h, 'f', 0, 64)
-}
-
-func plural(n int64, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
