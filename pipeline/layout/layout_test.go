@@ -76,6 +76,10 @@ func TestTables(t *testing.T) {
 		{"notes at the foot", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:00|08:00|4\nNotes:|sharks about", "table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26; form [Notes] 4=sharks about"},
 		{"a template that nobody filled in", "Date:||Boat:|\nStart:||End:|\nNotes:|", ""},
 		{"a heading over nothing", leg, "table [Date,Start,End,Lines] "},
+		{"rows of a key beneath", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|\n|tape: mahi|80 cm|\n5/6/26|06:10|08:20|5",
+			"table [Date,Start,End,Lines] 2=3/6/26 4=4/6/26 7=5/6/26; records [Date,tape,tape] 3=3/6/26 5=4/6/26 6=4/6/26"},
+		{"a key in two rows alone", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|",
+			"table [Date,Start,End,Lines] 2=3/6/26 3=tape: wahoo 4=4/6/26 5=tape: tuna"},
 		{"nothing", "", ""},
 		{"texts of no shape", "a|b\nc", ""},
 	} {

@@ -28,7 +28,13 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 			}
 			b.Rows = append(b.Rows, row)
 		}
-		out = append(out, b)
+		told, ok := Block{}, false
+		if !b.Open {
+			told, ok = b.beneath()
+		}
+		if out = append(out, b); ok {
+			out = append(out, told)
+		}
 	}
 	return out
 }
