@@ -85,6 +85,22 @@ func TestCountsWithThoseLetGo(t *testing.T) {
 	}
 }
 
+// TestOfThose holds that fish "of which" some were let go have these in them.
+func TestOfThose(t *testing.T) {
+	const rows = "\n2026-06-03|06:00|11:00|6|7|9|4|3\n2026-06-04|06:00|12:00|6|8|7|3|1\n2026-06-05|06:00|12:00|6|8|5|2|0\n2026-06-06|06:00|12:00|6|8|8|3|2"
+	for head, want := range map[string]bool{
+		"Date|In|Out|Lines|Knots|Bites|Landed|of which released":       true,
+		"Data|Inizio|Fine|Canne|Nodi|Abboccate|A bordo|di cui ril.":    true,
+		"Date|Début|Fin|Lignes|Noeuds|Touches|Au bateau|dont relâchés": true,
+		"Date|In|Out|Lines|Knots|Bites|Landed|Released":                false,
+	} {
+		u := inferred(t, "log.xlsx", nil, "2026", head+rows).Data()[0]
+		if !u.Plan.Binds("released_n") || u.Plan.Inclusive != want {
+			t.Errorf("%s: %s, inclusive %v", head, summary(u.Plan), u.Plan.Inclusive)
+		}
+	}
+}
+
 // TestTripsNotTrolled holds that a trip all of whose stretches were fished otherwise is none, and
 // that hours of trips which another table has stretch by stretch leave the trips with their days.
 func TestTripsNotTrolled(t *testing.T) {

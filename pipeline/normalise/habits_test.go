@@ -44,3 +44,24 @@ func TestWeightFromNoScale(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesUp holds that a row with no lines out is no trolling, whatever hours stand beside it, and
+// that one with a bite stays.
+func TestLinesUp(t *testing.T) {
+	rows := log{text: "Date|Start|End|Lines|Speed (kn)|Strikes|Landed\n2026-06-03|06:00|08:00|4|8|1|1\n2026-06-03|08:00|09:00|0|24|0|0\n" +
+		"2026-06-03|09:00|10:00|5|8|1|0\n2026-06-03|10:00|11:00|0|8|1|0"}.read(t)
+	if rows[0].skip != NotASkip || rows[1].skip != Elsewise || rows[2].skip != NotASkip || rows[3].skip != NotASkip {
+		t.Errorf("%+v", rows)
+	}
+}
+
+// TestMethodInBrackets holds that a fish with another way of fishing in brackets was not trolled.
+func TestMethodInBrackets(t *testing.T) {
+	rows := log{text: "Date|Time|Species|Length (cm)|Result\n2026-06-03|06:40|wahoo (drifting)|120|landed\n2026-06-03|07:10|wahoo|118|landed\n2026-06-04|07:10|mahi (bull)|100|landed\n" +
+		"2026-06-05|07:10|tuna (jig)|70|landed"}.read(t)
+	for i, want := range []Skip{Elsewise, NotASkip, NotASkip, Elsewise} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}

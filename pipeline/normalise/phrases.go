@@ -33,9 +33,11 @@ func (r *Reader) phrases() {
 		}
 		switch t.Column.Parse {
 		case "stretches":
-			stretches = append(stretches, phrase.Stretches(text)...)
-			if len(stretches) == 0 {
+			told := phrase.Stretches(text)
+			if stretches = append(stretches, told...); len(stretches) == 0 {
 				r.unread(t, text, "it has no times: expected some like 6:10 to 11:40")
+			} else if unpaired(text, told) {
+				r.aside = append(r.aside, r.problem(t, text, "it has more times than stretches were read from"))
 			}
 		case "event":
 			r.event(t, text)
@@ -56,6 +58,23 @@ func (r *Reader) phrases() {
 	r.alike()
 	r.rods()
 	r.times()
+}
+
+// clockTime is a time of day as it is mostly written.
+var clockTime = regexp.MustCompile(`\b\d{1,2}[:.,h]\d{2}\b`)
+
+// unpaired tells a cell with more times of day than its stretches begin and end with.
+func unpaired(text string, told []phrase.Stretch) bool {
+	n := len(clockTime.FindAllString(text, -1))
+	for _, s := range told {
+		if s.HasStart {
+			n--
+		}
+		if s.HasEnd {
+			n--
+		}
+	}
+	return n > 0
 }
 
 // ofOne are what a row of several strikes or fish says of one of them at most.
@@ -211,6 +230,7 @@ func (r *Reader) times() {
 func (r *Reader) stretched(all []phrase.Stretch) {
 	speed, lines := r.value("speed_kn"), r.value("lines_out")
 	set := r.settings(len(all))
+	var paces []entry.Value
 	for k, s := range all {
 		v := map[string]entry.Value{}
 		start, end := int64(s.Start.Seconds), int64(s.End.Seconds)
@@ -221,6 +241,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 				end += day
 			}
 			v["start_s"], v["end_s"] = entry.OfInt(start), entry.OfInt(end)
+		} else if s.HasStart && s.Open {
+			v["start_s"] = entry.OfInt(start)
 		} else if s.Hours > 0 {
 			v["duration_s"] = entry.OfReal(s.Hours * 3600)
 		}
@@ -228,6 +250,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			v["stopped_s"] = entry.OfReal(s.StopMinutes * 60)
 		}
 		switch {
+		case r.paces != nil:
+			v["speed_kn"] = entry.OfReal(r.paces[k])
 		case s.SpeedLo > 0:
 			v["speed_kn"] = entry.OfReal((s.SpeedLo + s.SpeedHi) / 2)
 		case len(set.Speeds) > 0:
@@ -236,6 +260,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			v["speed_kn"] = speed
 		}
 		switch {
+		case r.linesEach != nil:
+			v["lines_out"] = entry.OfInt(int64(r.linesEach[k]))
 		case s.Lines >= 0:
 			v["lines_out"] = entry.OfInt(int64(s.Lines))
 		case len(set.Lines) > 0:
@@ -250,6 +276,7 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			return
 		}
 		v["leg"] = entry.OfText(strconv.Itoa(k + 1))
+		paces = append(paces, v["speed_kn"])
 		r.beside(plan.Legs, v)
 	}
 	for _, name := range []string{"speed_kn", "lines_out"} {
@@ -257,6 +284,23 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			r.values[i] = entry.Value{} // they are its stretches'
 		}
 	}
+	if i, ok := r.index["speed_kn"]; !ok {
+		return
+	} else if len(slices.Compact(paces)) == 1 {
+		r.values[i] = paces[0] // whichever of them its bites were on
+		return
+	}
+	r.ofEither()
+}
+
+// ofEither says of a row of several stretches of different speeds, with bites, that its bites may be of
+// either.
+func (r *Reader) ofEither() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" })
+	if i < 0 || r.paces == nil || !slices.ContainsFunc(countNames, func(name string) bool { return r.value(name).Int > 0 }) {
+		return
+	}
+	r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, "a stretch each; at which speed the row's bites came is not known"))
 }
 
 func (r *Reader) hasAll(v map[string]entry.Value) bool {
