@@ -225,3 +225,34 @@ func TestDayNames(t *testing.T) {
 		}
 	}
 }
+
+// TestLooseText holds what commas do to sentences and lists of a text file: a title and lines that
+// explain words are notes, and what stands behind the last heading is one text.
+func TestLooseText(t *testing.T) {
+	const rows = "3/6/26,06:00,08:00,wahoo kept\n4/6/26,06:10,08:20,wahoo kept 8.5 kg,2 mahi,tuna lost\n5/6/26,06:00,09:00,mahi lost,1 tuna"
+	for _, c := range []struct{ what, text, want, tail string }{
+		{"legend and list", "log of the season, kept by the mate, at night\ndate,start,end,bites\nk kept / l lost / m missed, no hook\nkg = port scale, abt = by eye\n" + rows,
+			"table [date,start,end,bites] 5=3/6/26 6=4/6/26 7=5/6/26", "wahoo kept 8.5 kg, 2 mahi, tuna lost"},
+		{"headings that explain themselves", "date,start,end,landed (y = yes),bites (n = none)\n3/6/26,06:00,08:00,y,1\n4/6/26,06:00,08:00,n,2\n5/6/26,06:00,08:00,n,2",
+			"table [date,start,end,landed (y = yes),bites (n = none)] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
+		{"a column without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,,2\n4/6/26,06:10,08:20,one,5\n5/6/26,06:00,09:00,two,1",
+			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
+	} {
+		s := memory.Lines("", strings.ReplaceAll(c.text, ",", "|"))
+		s.Info.Separator = ","
+		g, err := Read(memory.Book{s}, 0, 1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		taken := Take(g, like)
+		if got := shown(taken); got != c.want {
+			t.Errorf("%s:\n got      %s\n expected %s", c.what, got, c.want)
+			continue
+		}
+		if c.tail != "" {
+			if got := taken.Blocks[0].Rows[1].Cells[3].Text; got != c.tail || len(taken.Notes) != 3 {
+				t.Errorf("%s: the list is %q, notes %v", c.what, got, taken.Notes)
+			}
+		}
+	}
+}

@@ -65,6 +65,21 @@ func TestColumnsExplained(t *testing.T) {
 	}
 }
 
+// TestFatesOfALine holds that a line of nothing but codes and fates is a legend, and that short names of
+// fish are.
+func TestFatesOfALine(t *testing.T) {
+	l := readLegend([]string{"b boated / f freed, or let go / x lost (had been on) / n missed, no hook", "bon bonito  alba albacore  white = white marlin"})
+	short := l.abbreviations()
+	for code, want := range map[string]string{"b": "boated", "x": "lost", "n": "missed, no hook", "alba": "albacore"} {
+		if short[code] != want {
+			t.Errorf("%s is %q, expected %q of %v", code, short[code], want, short)
+		}
+	}
+	if got := readLegend([]string{"a boat / b crew / c bait"}).abbreviations(); len(got) > 0 {
+		t.Errorf("words that are no fates: %v", got)
+	}
+}
+
 // TestCountsWithThoseLetGo holds when counts by species have the fish let go in them: where a line
 // above says so, or the strikes add up; else it is open, but where more were let go than counted.
 func TestCountsWithThoseLetGo(t *testing.T) {

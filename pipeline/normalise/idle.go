@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
@@ -144,9 +145,29 @@ type lain struct {
 	still      bool
 }
 
-// still tells a row whose speed is that the boat lay still.
+// still tells a row whose speed is that the boat lay still, or whose lines or times are another way of
+// fishing: "2 livebait drift", "bottom all day".
 func (r *Reader) still() bool {
-	return slices.ContainsFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" && words.Still(t.text) })
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		switch {
+		case t.text == "":
+			return false
+		case t.Column.Name == "speed_kn":
+			return words.Still(t.text)
+		case t.Column.Name == "lines_out":
+			return otherLines(t.text)
+		case t.Column.Parse == "stretches":
+			how, ok := words.Method(t.text)
+			return ok && how != "troll" && how != "kite" && len(phrase.Stretches(t.text)) == 0
+		}
+		return false
+	})
+}
+
+// otherLines tells a number of lines, or none, with nothing behind it but another way of fishing.
+func otherLines(text string) bool {
+	rest := strings.Fields(strings.TrimLeft(text, "0123456789 "))
+	return len(rest) > 0 && !slices.ContainsFunc(rest, func(w string) bool { return !words.AnotherMethod(w) })
 }
 
 // linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still.

@@ -371,8 +371,10 @@ func (r *Reader) unended() bool {
 	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known {
 		return false
 	}
-	r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,
-		"no end: the hours of this stretch are left out"))
+	if r.targets[end].Column.Name == "end_s" { // else it is asked about as it stands
+		r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,
+			"no end: the hours of this stretch are left out"))
+	}
 	return true
 }
 
