@@ -65,3 +65,27 @@ func TestMethodInBrackets(t *testing.T) {
 		}
 	}
 }
+
+// TestPauseInWords holds that what a remark says of lines that were up is taken off the stretch around
+// it, and said, and that times outside of it are not.
+func TestPauseInWords(t *testing.T) {
+	rows := log{text: "Date|Start|End|Lines|Knots|Remarks\n2026-06-03|06:00|12:00|4|6|Lines up 0930-1015 for weed. 1 mahi kept.\n2026-06-04|06:00|09:00|4|6|stopped 11:30-12:00, one wahoo lost before\n" +
+		"2026-06-05|06:00|09:00|4|6|2 tuna kept\n2026-06-06|06:00|09:00|4|6|nothing"}.read(t)
+	for i, want := range []string{"2700", "", "", ""} {
+		if got := rows[i].values["stopped_s"]; got != want {
+			t.Errorf("row %d: %q s without lines, expected %q", i, got, want)
+		}
+	}
+}
+
+// TestLinesOfAnotherKind holds that a row whose lines or times name another way of fishing is no
+// stretch, and neither are its fish.
+func TestLinesOfAnotherKind(t *testing.T) {
+	rows := log{text: "Date|Times|Lines|Knots|Bites in words\n2026-06-03|06:00-08:00|5|7|wahoo kept\n2026-06-03|08:30-09:30|2 livebait drift||tuna kept\n2026-06-04|06:00-08:00|4 flat|7|nil\n" +
+		"2026-06-05|bottom all day|||3 snapper kept\n2026-06-06|06:00-08:00|jig||mahi kept\n2026-06-07|06:00-09:00|5|8|mahi lost"}.read(t)
+	for i, want := range []Skip{NotASkip, Elsewise, NotASkip, Elsewise, Elsewise, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}

@@ -53,11 +53,38 @@ func (r *Reader) phrases() {
 		r.stretched(stretches)
 	}
 	r.told(stretches)
+	r.paused()
 	r.remarked()
 	r.strikeSets()
 	r.alike()
 	r.rods()
 	r.times()
+}
+
+// paused takes off the row's hours what its remarks say of lines that were up meanwhile.
+func (r *Reader) paused() {
+	to, ok := r.index["stopped_s"]
+	start, end := r.value("start_s"), r.value("end_s")
+	if !ok || r.values[to].Known || !start.Known || !end.Known {
+		return
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		if p := t.Column.Parse; t.withTimes || p != "story" && p != "fishlist" && t.Column.Name != "notes" {
+			continue
+		}
+		for _, p := range phrase.Pauses(t.text) {
+			from, until := int64(p.Start.Seconds), int64(p.End.Seconds)
+			if from < start.Int && !p.Start.Sure {
+				from, until = from+day/2, until+day/2
+			}
+			if from < start.Int || until > end.Int || until <= from {
+				continue
+			}
+			r.values[to] = entry.OfReal(r.values[to].Real + float64(until-from))
+			r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
+		}
+	}
 }
 
 // clockTime is a time of day as it is mostly written.

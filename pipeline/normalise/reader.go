@@ -195,6 +195,9 @@ func (r *Reader) implied() {
 	if r.layout.Outings || r.layout.Half > 0 || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
+	if r.layout.Binds("start_s") && r.layout.Binds("end_s") && (r.layout.Reads("story", "fishlist") || r.layout.Binds("notes")) {
+		r.add("stopped_s", entry.Real) // a remark may tell of a pause
+	}
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}

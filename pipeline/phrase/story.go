@@ -16,6 +16,7 @@ type teller struct {
 	notes    []note  // of each bite
 	clock    *Clock  // one alone, of the clause that follows
 	bare     *clause // a fish's name alone, which the next clause may say more of
+	talked   *clause // a fish without a fate or a count, whose measures the next clause may tell
 }
 
 // note is how a bite was told.
@@ -30,7 +31,9 @@ func Tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
 	s := scan(text)
 	s.withoutSpans()
-	for _, c := range s.clauses(d, false) {
+	all := s.clauses(d, false)
+	shares(all)
+	for _, c := range all {
 		t.clause(c)
 	}
 	if t.bare != nil {
@@ -72,6 +75,7 @@ func (t *teller) clause(c clause) {
 		return
 	}
 	switch {
+	case t.likewise(c):
 	case (t.away || c.others > 0) && t.elsewhere(c):
 	case c.score != nil:
 		t.score(c.score)
@@ -135,6 +139,9 @@ func (c *clause) quiet(list bool) bool {
 // idle notes talk: what is only seen lasts for the sentence.
 func (t *teller) idle(c clause) {
 	t.seen = t.seen || c.seen || c.idle
+	if c.fish != nil && c.fish.text != "" && !c.fish.several && !t.seen && !c.none && !c.compound && !c.alone() {
+		t.talked = &c
+	}
 	switch {
 	case c.seen || c.idle || c.compound || c.none:
 	case c.alone():
@@ -182,10 +189,14 @@ func (t *teller) clockOf(c *clause) {
 // name gives a clause without a fish the name that stood alone before it: "Blackfin (rel)".
 // A name that stays alone is left.
 func (t *teller) name(c *clause) {
+	if t.talked != nil && t.bare == nil && c.join == aComma && c.fish == nil && c.onlyMeasures() {
+		c.fish = t.talked.fish // a wahoo hit it of course, 131 cm
+	}
+	t.talked = nil
 	if t.bare == nil {
 		return
 	}
-	if c.join != aBreak && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
+	if (c.join != aBreak || c.onlyMeasures()) && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
 		c.fish = t.bare.fish
 		if c.place == "" {
 			c.place = t.bare.place
