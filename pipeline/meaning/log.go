@@ -156,6 +156,7 @@ func (l *Log) settle() {
 			u.Plan.Kind = ""
 		}
 	}
+	l.held()
 	l.parts()
 	l.linked()
 	l.halves()
