@@ -57,6 +57,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.aside()
 	q.leftOver()
 	q.sums()
+	q.summaries()
 	return ordered(q.out)
 }
 
