@@ -248,3 +248,28 @@ func TestFiguresOfToldStretches(t *testing.T) {
 		}
 	}
 }
+
+// TestUnknownFishInAList holds that what became of something that is no fish known is named, where no
+// count of the row stands for it.
+func TestUnknownFishInAList(t *testing.T) {
+	for heads, want := range map[string]int{"Date,Times,Lines,Knots,Catch": 1, "Date,Times,Lines,Knots,Landed,Catch": 0} {
+		text, n := heads, ",2"
+		if want > 0 {
+			n = ""
+		}
+		for _, fish := range []string{"wahoo kept; zibble released", "wahoo kept; mahi lost", "2 wahoo kept", "tuna; mahi"} {
+			text += "\n2026-06-03,6:00-8:00,5,7" + n + "," + fish
+		}
+		x, u := only(t, csvOf(text))
+		r, err := x.Reader(u, Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, row := range u.Block.Rows {
+			_, _, problems := r.Row(RowOf(row))
+			if i == 0 && len(problems) != want || i > 0 && len(problems) > 0 {
+				t.Errorf("%s, row %d: %v", heads, i, problems)
+			}
+		}
+	}
+}

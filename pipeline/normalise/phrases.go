@@ -460,9 +460,15 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 }
 
 // unseen makes a strike of each bite of a list that was missed or lost and names no fish:
-// "2 hoos, 1 knockdown no hookup".
+// "2 hoos, 1 knockdown no hookup". What became of something that is no fish known is left.
 func (r *Reader) unseen(t *target, text string) {
-	for _, b := range phrase.Tell(text, t.defaults()).Bites {
+	told := phrase.Tell(text, t.defaults())
+	for _, left := range told.Left {
+		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, t.defaults())) == 0 {
+			r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
+		}
+	}
+	for _, b := range told.Bites {
 		if b.Name != "" || b.Fate != words.Missed && b.Fate != words.Lost || b.Method != "" && b.Method != "troll" {
 			continue
 		}
