@@ -62,8 +62,11 @@ func (x *builder) fillsDown(column, filled int) bool {
 
 // Words by which a log says that what is blank is as in the row above.
 var (
-	blankCell = regexp.MustCompile(`(?i)\b(?:blanks?|empty|left out|nothing written|vac[ií][oa]s?|en blanco|vuot[oaie]|vides?|vazi[oa]s?|leer\w*)\b`)
-	asAbove   = regexp.MustCompile(`(?i)\b(?:same as|as)\s+(?:the\s+)?(?:row|line|one)?\s*(?:above|before)\b|\bunchanged\b|\bno change\b|\bigual (?:que |a |ao )?(?:arriba|antes|acima)|\bcome sopra\b|\bcomme (?:ci-dessus|avant|au-dessus)|\bwie (?:oben|zuvor|davor)|\bunver[aä]ndert`)
+	blankCell = regexp.MustCompile(`(?i)\b(?:blanks?|empty|left out|nothing written|vac[ií][oa]s?|en blanco|` +
+		`vuot[oaie]|vides?|vazi[oa]s?|leer\w*)\b`)
+	asAbove = regexp.MustCompile(`(?i)\b(?:same as|as)\s+(?:the\s+)?(?:row|line|one)?\s*(?:above|before)\b|` +
+		`\bunchanged\b|\bno change\b|\bigual (?:que |a |ao )?(?:arriba|antes|acima)|\bcome sopra\b|` +
+		`\bcomme (?:ci-dessus|avant|au-dessus)|\bwie (?:oben|zuvor|davor)|\bunver[aä]ndert`)
 	sayingEnd = regexp.MustCompile(`[.;]\s+|\n`)
 )
 
@@ -81,24 +84,30 @@ func (l *Log) held() {
 
 // hold carries the settings that a saying is about.
 func (l *Log) hold(saying string) {
-	named := func(b *plan.Binding) bool {
-		return slices.ContainsFunc(strings.Fields(normalise(b.Heading)), func(w string) bool { return len(w) > 1 && strings.Contains(saying, " "+w+" ") })
-	}
 	for _, u := range l.Data() {
-		p := u.Plan
-		if p.Kind != plan.Flat && p.Kind != plan.Legs {
-			continue
-		}
-		some := false
-		for i := range p.Bindings {
-			some = some || named(&p.Bindings[i])
-		}
-		for i := range p.Bindings {
-			b := &p.Bindings[i]
-			if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && (named(b) || !some) {
-				b.Carried = true
-				u.b.note("%s: blank where it is as in the row above, as the log says", b.Heading)
-			}
+		u.b.hold(func(b *plan.Binding) bool {
+			return slices.ContainsFunc(strings.Fields(normalise(b.Heading)), func(w string) bool {
+				return len(w) > 1 && strings.Contains(saying, " "+w+" ")
+			})
+		})
+	}
+}
+
+// hold carries the settings of a block that are named; all of them where named is nil or names no column.
+func (x *builder) hold(named func(*plan.Binding) bool) {
+	p := x.plan
+	if p.Kind != plan.Flat && p.Kind != plan.Legs {
+		return
+	}
+	some := false
+	for i := range p.Bindings {
+		some = some || named != nil && named(&p.Bindings[i])
+	}
+	for i := range p.Bindings {
+		b := &p.Bindings[i]
+		if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && (!some || named(b)) {
+			b.Carried = true
+			x.note("%s: blank where it is as in the row above", b.Heading)
 		}
 	}
 }
