@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"wakeledger/pipeline/unit"
 )
 
 // keyed is a text with what it is before a colon: "weighed: wahoo".
@@ -45,7 +47,7 @@ func (b *Block) beneath() (Block, bool) {
 				out.Labels = append(out.Labels, b.Labels[j])
 			}
 		case holds(out.Rows, i):
-			out.Labels = append(out.Labels, Label{Col: i, Text: key})
+			out.Labels = append(out.Labels, Label{Col: i, Text: labelOf(out.Rows, i, key)})
 		}
 	}
 	b.Rows = rest
@@ -71,7 +73,8 @@ func (b *Block) keyBeneath() (col int, key string) {
 	}
 	other := 0
 	for _, row := range b.Rows {
-		if own, _, ok := keyOf(row, columns[key]); ok && own != key || len(row.filled(0, columns[key])) > 0 && row.at(columns[key]).Look != Blank {
+		own, _, ok := keyOf(row, columns[key])
+		if ok && own != key || len(row.filled(0, columns[key])) > 0 && row.at(columns[key]).Look != Blank {
 			other++
 		}
 	}
@@ -95,3 +98,21 @@ func lastFilled(row Row) int {
 	cells := row.filled(0, len(row.Cells))
 	return cells[len(cells)-1]
 }
+
+// labelOf is what stands over a column of such rows: their key, but the unit where its cells are figures
+// of lengths.
+func labelOf(rows []Row, col int, key string) string {
+	for _, row := range rows {
+		m := withUnit.FindStringSubmatch(row.at(col).Text)
+		if m == nil {
+			continue
+		}
+		if u, ok := unit.Lookup(strings.ToLower(m[1])); ok && u.Dimension() == unit.Length {
+			return m[1]
+		}
+	}
+	return key
+}
+
+// withUnit is a figure with its unit.
+var withUnit = regexp.MustCompile(`^\d+(?:[.,]\d+)?\s*(\pL+)$`)

@@ -77,7 +77,7 @@ func TestTables(t *testing.T) {
 		{"a template that nobody filled in", "Date:||Boat:|\nStart:||End:|\nNotes:|", ""},
 		{"a heading over nothing", leg, "table [Date,Start,End,Lines] "},
 		{"rows of a key beneath", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|\n|tape: mahi|80 cm|\n5/6/26|06:10|08:20|5",
-			"table [Date,Start,End,Lines] 2=3/6/26 4=4/6/26 7=5/6/26; records [Date,tape,tape] 3=3/6/26 5=4/6/26 6=4/6/26"},
+			"table [Date,Start,End,Lines] 2=3/6/26 4=4/6/26 7=5/6/26; records [Date,tape,cm] 3=3/6/26 5=4/6/26 6=4/6/26"},
 		{"a key in two rows alone", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|",
 			"table [Date,Start,End,Lines] 2=3/6/26 3=tape: wahoo 4=4/6/26 5=tape: tuna"},
 		{"nothing", "", ""},
@@ -235,6 +235,8 @@ func TestLooseText(t *testing.T) {
 			"table [date,start,end,bites] 5=3/6/26 6=4/6/26 7=5/6/26", "wahoo kept 8.5 kg, 2 mahi, tuna lost"},
 		{"headings that explain themselves", "date,start,end,landed (y = yes),bites (n = none)\n3/6/26,06:00,08:00,y,1\n4/6/26,06:00,08:00,n,2\n5/6/26,06:00,08:00,n,2",
 			"table [date,start,end,landed (y = yes),bites (n = none)] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
+		{"remarks without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,2,calm\n4/6/26,06:10,08:20,5,rough\n5/6/26,06:00,09:00,1,calm again",
+			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
 		{"a column without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,,2\n4/6/26,06:10,08:20,one,5\n5/6/26,06:00,09:00,two,1",
 			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
 	} {

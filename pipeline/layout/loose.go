@@ -54,10 +54,11 @@ func (g *Grid) explained(h head, end int) map[int]bool {
 	return out
 }
 
-// joinLoose puts the cells behind the last heading back into the text that commas of a text file parted:
-// "wahoo kept,mahi lost" under the last of five headings.
+// joinLoose puts the cells behind the last heading back into the text that the separators of a text file
+// parted: "wahoo kept,mahi lost" under the last of five headings.
 func (b *Block) joinLoose() {
-	if b.Grid.Info.Workbook || b.Grid.Info.Separator != "," || b.Open {
+	sep := b.Grid.Info.Separator
+	if b.Grid.Info.Workbook || sep == "" || sep == " " || b.Open {
 		return
 	}
 	n := len(b.Labels)
@@ -67,24 +68,9 @@ func (b *Block) joinLoose() {
 	if n == 0 || n == len(b.Labels) {
 		return
 	}
-	last, texts, cells, rows, point := b.Labels[n-1].Col, 0, 0, 0, false
-	for _, row := range b.Rows {
-		behind := row.filled(last+1, len(row.Cells))
-		for k, i := range behind {
-			if i != last+1+k || row.at(last).Look == Blank {
-				return // a column of its own, with gaps
-			}
-			cells++
-			if strings.IndexFunc(row.Cells[i].Text, unicode.IsLetter) >= 0 {
-				texts++
-			}
-		}
-		rows += min(1, len(behind))
-		for _, c := range row.Cells {
-			point = point || decimalPoint.MatchString(c.Text)
-		}
-	}
-	if rows < fewLoose || 10*texts < 8*cells {
+	last := b.Labels[n-1].Col
+	point, ok := b.looseTail(last)
+	if !ok {
 		return
 	}
 	b.Labels = b.Labels[:n]
@@ -95,15 +81,49 @@ func (b *Block) joinLoose() {
 		}
 		tail := Row{Cells: row.Cells[last:]}
 		text := joined(tail)
-		if point { // a comma is none of a figure's
+		if sep != "," || point { // a comma is none of a figure's
 			var parts []string
 			for _, i := range tail.filled(0, len(tail.Cells)) {
 				parts = append(parts, strings.TrimSpace(tail.Cells[i].Text))
 			}
-			text = strings.Join(parts, ", ")
+			mark := ", "
+			if sep != "," {
+				mark = "; "
+			}
+			text = strings.Join(parts, mark)
 		}
 		row.Cells = append(append([]Cell{}, row.Cells[:last]...), Cell{Text: text, Look: Text})
 	}
+}
+
+// looseTail reports whether the cells behind the last heading go on with its text, in some rows and
+// without gaps, and whether figures of the table have a decimal point.
+func (b *Block) looseTail(last int) (point, ok bool) {
+	rows, texts, cells := 0, 0, 0
+	own, worded := 0, 0 // cells under the last heading, and those with words
+	for _, row := range b.Rows {
+		if c := row.at(last); c.Look != Blank {
+			own++
+			if lettered(c.Text) {
+				worded++
+			}
+		}
+		behind := row.filled(last+1, len(row.Cells))
+		for k, i := range behind {
+			if i != last+1+k || row.at(last).Look == Blank {
+				return false, false // a column of its own, with gaps
+			}
+			cells++
+			if lettered(row.Cells[i].Text) {
+				texts++
+			}
+		}
+		rows += min(1, len(behind))
+		for _, c := range row.Cells {
+			point = point || decimalPoint.MatchString(c.Text)
+		}
+	}
+	return point, rows >= fewLoose && 10*texts >= 8*cells && 10*worded >= 8*own
 }
 
 // isSentence tells a line of a text file whose cells are what commas parted of a sentence, with a space
@@ -119,3 +139,5 @@ func (g *Grid) isSentence(row *Row, cells []int) bool {
 	}
 	return true
 }
+
+func lettered(text string) bool { return strings.IndexFunc(text, unicode.IsLetter) >= 0 }

@@ -88,10 +88,14 @@ func fateCodes(text string) map[string]string {
 			return nil
 		}
 		means, _, _ := strings.Cut(m[2], "(")
-		if _, _, _, ok := words.FateOf(means); !ok {
+		fate, cause, _, ok := words.FateOf(means)
+		if !ok {
 			return nil
 		}
-		codes[strings.ToLower(m[1])] = strings.TrimSpace(means)
+		if means = strings.TrimSpace(means); cause == "" && fate > words.Bit {
+			means = fate.String() // "off" alone is no fate among other words
+		}
+		codes[strings.ToLower(m[1])] = means
 	}
 	if len(codes) < 2 {
 		return nil

@@ -17,7 +17,8 @@ var letteredNumber = regexp.MustCompile(`^(\d{1,4})[\s.-]?([a-h])$`)
 func (l *Log) parts() {
 	of := map[string]string{}
 	for _, u := range l.Data() {
-		if trip := u.Plan.Find("trip"); trip != nil && u.Plan.Kind == plan.Trips && slices.ContainsFunc(u.b.rows, func(row []string) bool {
+		trip := u.Plan.Find("trip")
+		if trip != nil && u.Plan.Kind == plan.Trips && slices.ContainsFunc(u.b.rows, func(row []string) bool {
 			return letteredNumber.MatchString(strings.ToLower(cellOf(row, trip.Index)))
 		}) {
 			return // a row of each, with what trips have: they are trips
@@ -46,7 +47,8 @@ func (l *Log) parts() {
 // something else.
 func (u *Understood) partNames() (map[string]string, bool) {
 	trip, date := u.Plan.Find("trip"), u.Plan.Find("date")
-	if trip == nil || date == nil || u.Plan.Kind != plan.Flat && u.Plan.Kind != plan.Legs || !u.Plan.Binds("start_s", "duration_s") {
+	effort := (u.Plan.Kind == plan.Flat || u.Plan.Kind == plan.Legs) && u.Plan.Binds("start_s", "duration_s")
+	if trip == nil || date == nil || !effort {
 		return nil, true
 	}
 	of, letters, dayOf := map[string]string{}, map[string]string{}, map[string]unit.Date{}

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -70,13 +71,27 @@ func TestColumnsExplained(t *testing.T) {
 func TestFatesOfALine(t *testing.T) {
 	l := readLegend([]string{"b boated / f freed, or let go / x lost (had been on) / n missed, no hook", "bon bonito  alba albacore  white = white marlin"})
 	short := l.abbreviations()
-	for code, want := range map[string]string{"b": "boated", "x": "lost", "n": "missed, no hook", "alba": "albacore"} {
+	for code, want := range map[string]string{"b": "landed", "x": "lost", "n": "missed", "alba": "albacore"} {
 		if short[code] != want {
 			t.Errorf("%s is %q, expected %q of %v", code, short[code], want, short)
 		}
 	}
 	if got := readLegend([]string{"a boat / b crew / c bait"}).abbreviations(); len(got) > 0 {
 		t.Errorf("words that are no fates: %v", got)
+	}
+}
+
+// TestBitesInWords holds that a heading of bites stands over a count, or over words that tell them.
+func TestBitesInWords(t *testing.T) {
+	const rows = "\n2026-06-03|06:00|08:00|4|%s\n2026-06-04|06:10|09:00|5|%s\n2026-06-05|06:00|09:00|4|%s"
+	for _, head := range []string{"Bites", "the strikes we had", "Touches", "Abboccate", "Bisse"} {
+		for want, cells := range map[string][3]any{"count": {"2", "0", "1"}, "story": {"yft kept 98cm, wahoo lost", "mahi released", "missed, 2 sail released"}} {
+			p := inferred(t, "log.csv", nil, "Log", "Date|Start|End|Lines|"+head+fmt.Sprintf(rows, cells[0], cells[1], cells[2])).Blocks[0].Plan
+			i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Index == 4 })
+			if i < 0 || p.Bindings[i].Column.Parse != want {
+				t.Errorf("%s over %v: %s, expected a %s", head, cells, summary(p), want)
+			}
+		}
 	}
 }
 

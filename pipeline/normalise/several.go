@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 )
 
@@ -143,7 +144,7 @@ func (r *Reader) partedHours(hours, speeds several) bool {
 		}
 		r.beside(plan.Legs, leg)
 	}
-	r.aside = append(r.aside, r.problem(speeds.t, speeds.text, "a stretch each; at which speed the row's bites came is not known"))
+	r.aside = append(r.aside, r.problem(speeds.t, speeds.text, record.OfEither))
 	return true
 }
 

@@ -180,7 +180,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 	for _, p := range s.Stats.Aside {
 		b := s.binding(p)
 		switch {
-		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil:
+		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil || strings.HasPrefix(p.Reason, record.OfEither):
 			left = append(left, p)
 			continue
 		case s.half(p) || unsureDay(p):

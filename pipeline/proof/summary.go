@@ -18,7 +18,8 @@ const leastAnchor = 5
 func (q *inquiry) summaries() {
 	for _, u := range q.log.Blocks {
 		p := u.Plan
-		if u.Block.Shape != layout.Form || p.Kind != "" && !u.Proof || len(u.Block.Rows) != 1 || p.Binds("date", "start_s", "end_s", "time_s") {
+		form := u.Block.Shape == layout.Form && len(u.Block.Rows) == 1 && (p.Kind == "" || u.Proof)
+		if !form || p.Binds("date", "start_s", "end_s", "time_s") {
 			continue
 		}
 		anchored := false
@@ -37,7 +38,8 @@ func (q *inquiry) summaries() {
 			switch read := q.read(b.Column.Name); {
 			case slices.ContainsFunc(read, near):
 				anchored = true
-				q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s, %s, is what was read", rowOf(Subject{Understood: u}, u.Block.Rows[0]), b.Heading, short(want)))
+				where := rowOf(Subject{Understood: u}, u.Block.Rows[0])
+				q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s, %s, is what was read", where, b.Heading, short(want)))
 			case len(read) == 1 && read[0] > 0:
 				off = append(off, differing{b: b, cell: cell, sum: read[0]})
 			}
@@ -64,7 +66,8 @@ func (q *inquiry) unlike(u *meaning.Understood, off []differing) {
 			}
 		}
 	}
-	q.ask("summary", u.Plan.Name, "your totals", fmt.Sprintf("In your summary %s. Which is right?", some(heads)), []string{"what was read", "the summary"}, effect, keys...)
+	q.ask("summary", u.Plan.Name, "your totals", fmt.Sprintf("In your summary %s. Which is right?", some(heads)),
+		[]string{"what was read", "the summary"}, effect, keys...)
 	q.last().Brief = "Totals of a summary are not what was read."
 }
 
