@@ -28,7 +28,7 @@ func TestHoursWithoutAnEnd(t *testing.T) {
 		}
 		for i, want := range []float64{2, 2, c.want} {
 			if got := trips[i].BoatHours; math.Abs(got-want) > 1e-6 {
-				t.Errorf("trip of %v: %v hours, expected %v", trips[i].Date, got, want)
+				t.Errorf("trip %d of %q: %v hours, expected %v", i+1, c.heads, got, want)
 			}
 		}
 	}

@@ -89,3 +89,21 @@ func TestLinesOfAnotherKind(t *testing.T) {
 		}
 	}
 }
+
+// TestSpeedWithoutHours holds that bites told in words on a row whose hours nobody wrote down have the
+// row's speed, and that those of other rows take that of their stretch.
+func TestSpeedWithoutHours(t *testing.T) {
+	x, u := only(t, csvOf("Date,Start,End,Lines,Knots,What happened\n2026-06-03,06:00,12:00,4,6,1 mahi kept\n2026-06-04,,,4,7,one wahoo lost\n2026-06-05,06:00,09:00,4,6,2 tuna kept\n2026-06-06,06:00,09:00,4,6,nothing"))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		for _, s := range r.Sides() {
+			if got := s.Values["strike_speed_kn"]; got.Known != (i == 1) || i == 1 && got.Real != 7 {
+				t.Errorf("row %d: a bite at %v", i, got)
+			}
+		}
+	}
+}

@@ -11,6 +11,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -327,7 +328,7 @@ func (r *Reader) ofEither() {
 	if i < 0 || r.paces == nil || !slices.ContainsFunc(countNames, func(name string) bool { return r.value(name).Int > 0 }) {
 		return
 	}
-	r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, "a stretch each; at which speed the row's bites came is not known"))
+	r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, record.OfEither))
 }
 
 func (r *Reader) hasAll(v map[string]entry.Value) bool {

@@ -49,6 +49,7 @@ type clause struct {
 	unknown  int  // unknown words
 	loose    int  // numbers without a meaning
 	share    bool // so many of the fish counted before: two wahoo, one kept, one lost
+	unsure   bool // so many of the fish counted before, or more beside them
 	blank    bool // a fish without a measure, among those that have one
 }
 

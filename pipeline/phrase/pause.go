@@ -12,7 +12,8 @@ func Pauses(text string) []Stretch {
 	var out []Stretch
 	for _, sp := range s.spans() {
 		if tok := s.items[sp.from].tok; sp.hasStart && sp.hasEnd && s.pausedBefore(tok) {
-			out = append(out, Stretch{Start: sp.start, End: sp.end, HasStart: true, HasEnd: true, Lines: -1, Place: s.toks[tok].At})
+			out = append(out, Stretch{Start: sp.start, End: sp.end, HasStart: true, HasEnd: true, Lines: -1,
+				Place: s.toks[tok].At})
 		}
 	}
 	return out

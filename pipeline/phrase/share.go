@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -11,26 +12,41 @@ const mostBetween = 8
 
 // shares marks the clauses that say what became of each of several fish counted before them, where
 // they add up to these: "two wahoo, one kept 48 cm, one let go", "2 mahi: kept one; the other shook off".
+// Where they do not, and speak of fish that were on, it is not known which of them they mean.
 func shares(all []clause) {
 	for i := range all {
 		g := &all[i]
-		if g.fish == nil || g.fish.text == "" || g.count < 2 || g.fate != words.FateUnknown || g.kg+g.length > 0 {
+		if g.fish == nil || g.fish.text == "" || g.count < 2 || g.fate != words.FateUnknown {
 			continue
 		}
-		sum, of := 0, []*clause{}
+		sum, of, measured := 0, []*clause{}, g.kg+g.length > 0
 		for j := i + 1; j < len(all) && j <= i+mostBetween && sum < g.count; j++ {
 			c := &all[j]
-			if c.fish != nil && c.fish.text != "" || c.clock != nil || (c.count == 0) != (c.fate == words.FateUnknown) || len(of) == 0 && c.kg+c.length > 0 && c.count == 0 {
+			told := c.fate != words.FateUnknown || c.count > 0 && c.kg+c.length > 0
+			own := c.fish != nil && c.fish.text != "" || c.clock != nil
+			if own || (c.count > 0) != told || len(of) == 0 && c.join == aBreak {
 				break
 			}
+			measured = measured || len(of) == 0 && c.kg+c.length > 0 && c.count == 0
 			if c.count > 0 {
 				sum, of = sum+c.count, append(of, c)
 			}
 		}
-		if sum == g.count && len(of) > 1 {
+		if len(of) == 0 {
+			continue
+		}
+		nested := slices.ContainsFunc(of, func(c *clause) bool { return c.fate == words.Hooked })
+		if sum == g.count && len(of) > 1 && !measured && !nested {
 			for _, c := range of {
 				c.share = true
+				if c.fate == words.FateUnknown {
+					c.fate = words.Landed // one of 12 kg
+				}
 			}
+			continue
+		}
+		for _, c := range of {
+			c.unsure = c.unsure || !c.article && (c.fate == words.Hooked || c.fate == words.Landed) && g.count > c.count
 		}
 	}
 }

@@ -9,6 +9,7 @@ type teller struct {
 	sentence int // index of the first bite of the sentence
 	seen     bool
 	away     bool // the sentence is of other boats
+	mate     bool // or of another fish like the last one
 	off      bool // the sentence is of fish that were not trolled
 	nothing  bool
 	blocked  bool    // a bite of the sentence was left: what goes on is not of the last one told
@@ -69,13 +70,15 @@ func (t *teller) clause(c clause) {
 		c.count, c.many = 2, false
 	}
 	if c.join == aBreak {
-		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked = len(t.story.Bites), false, false, false, true, false
+		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked, t.mate = len(t.story.Bites), false, false, false, true, false, false
 	}
 	if t.list && t.untrolled(c) {
 		return
 	}
 	switch {
 	case t.likewise(c):
+	case c.unsure:
+		t.leave(c)
 	case (t.away || c.others > 0) && t.elsewhere(c):
 	case c.score != nil:
 		t.score(c.score)
@@ -153,10 +156,20 @@ func (t *teller) idle(c clause) {
 
 // elsewhere leaves what a sentence tells of other boats.
 func (t *teller) elsewhere(c clause) bool {
+	here := false
 	for _, it := range c.items {
 		if it.kind == anElse {
-			t.away = true
+			t.away, here = true, true
+			t.mate = t.mate || it.text == "its"
 		}
+	}
+	bare := c.pronoun && c.fate >= words.Missed && c.fish == nil && c.count == 0 && !c.stranger
+	if cur := t.last(); t.mate && !here && cur != nil && cur.Name != "" && bare {
+		b := Bite{Session: c.session, Told: c.at, Cause: c.cause} // its mate took the other lure, lost it at the gaff
+		b.N, b.Fate, b.Name = 1, c.fate, cur.Name
+		b.measure(c)
+		t.story.Bites, t.notes = append(t.story.Bites, b), append(t.notes, note{word: c.fateWord})
+		return true
 	}
 	if t.away && (c.fate != words.FateUnknown || c.fish != nil) {
 		t.leave(c)
