@@ -53,6 +53,8 @@ var answerCases = []struct {
 	{"two trips", "Date,Start,End,Lines,Bites,Deck\n2026-07-04,07:00,08:00,4,2,41\n,09:00,10:00,4,1,\n2026-07-05,07:00,08:00,4,2,38\n,09:00,10:00,4,2,\n2026-07-06,07:00,08:00,4,2,44\n,09:00,10:00,4,1,\n" +
 		"2026-07-07,07:00,08:00,4,2,40\n2026-07-07,13:00,14:00,4,2,39\n,15:00,16:00,4,2,\n2026-07-08,07:00,08:00,4,2,42\n,09:00,10:00,4,1,\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"one trip a day": 5, "two trips": 6}},
+	{"parts", "Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n2a,2026-07-05,07:00,08:00,4,2\n2b,2026-07-05,08:10,09:00,2,0\n3a,2026-07-06,06:00,09:00,4,1\n3b,2026-07-06,14:00,17:00,4,2\n4,2026-07-07,07:00,09:00,4,0\n",
+		"SELECT count(*) FROM trip", 4, map[string]float64{"one trip": 4, "a trip for each letter": 6}},
 }
 
 func TestAnswers(t *testing.T) {

@@ -87,8 +87,11 @@ func Take(g *Grid, like Likeness) *Sheet {
 			end = heads[k+1].first
 		}
 		s.Blocks = append(s.Blocks, g.tables(h, end, like)...)
+		explained := g.explained(h, end)
 		for r := h.first; r < end; r++ {
-			used[r] = r <= h.last || !g.isAside(h, r, like)
+			if used[r] = r <= h.last || explained[r] || !g.isAside(h, r, like); explained[r] {
+				s.Notes = append(s.Notes, Note{Row: g.Rows[r].Num, Text: joined(g.Rows[r])})
+			}
 		}
 	}
 	s.outside(used, like)

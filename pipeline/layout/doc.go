@@ -9,6 +9,8 @@
 //	grid.go    a sheet's cells
 //	head.go    which rows are headings
 //	table.go   the rows under a heading, tables side by side
+//	beneath.go rows of one key beneath a table's rows
+//	loose.go   sentences and lists of a text file that its separators parted
 //	form.go    labels beside their values
 //	turn.go    records across
 //	diary.go   a text of days and times, a paragraph a day

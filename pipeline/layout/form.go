@@ -143,6 +143,10 @@ func (s *Sheet) line(r int, like Likeness) []pair {
 	var pairs []pair
 	row := &s.Grid.Rows[r]
 	cells := row.filled(0, len(row.Cells))
+	if s.Grid.isSentence(row, cells) {
+		s.Notes = append(s.Notes, Note{row.Num, cells[0] + 1, joined(*row)})
+		return nil
+	}
 	for k := 0; k < len(cells); k++ {
 		i := cells[k]
 		c := row.Cells[i]

@@ -53,7 +53,7 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 	row := &g.Rows[r]
 	cells := row.filled(0, len(row.Cells))
 	n := float64(len(cells))
-	if len(cells) < 2 || g.isComment(r) {
+	if len(cells) < 2 || g.isComment(r) || g.explains(r) {
 		return false
 	}
 	texts, colons, hits, sure, contrast := 0.0, 0, 0.0, 0, 0.0

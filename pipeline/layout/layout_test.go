@@ -76,6 +76,10 @@ func TestTables(t *testing.T) {
 		{"notes at the foot", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:00|08:00|4\nNotes:|sharks about", "table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26; form [Notes] 4=sharks about"},
 		{"a template that nobody filled in", "Date:||Boat:|\nStart:||End:|\nNotes:|", ""},
 		{"a heading over nothing", leg, "table [Date,Start,End,Lines] "},
+		{"rows of a key beneath", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|\n|tape: mahi|80 cm|\n5/6/26|06:10|08:20|5",
+			"table [Date,Start,End,Lines] 2=3/6/26 4=4/6/26 7=5/6/26; records [Date,tape,cm] 3=3/6/26 5=4/6/26 6=4/6/26"},
+		{"a key in two rows alone", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|",
+			"table [Date,Start,End,Lines] 2=3/6/26 3=tape: wahoo 4=4/6/26 5=tape: tuna"},
 		{"nothing", "", ""},
 		{"texts of no shape", "a|b\nc", ""},
 	} {
@@ -218,6 +222,39 @@ func TestDayNames(t *testing.T) {
 	for text, want := range map[string]string{"Sábado, 7 de Maio. Mar chão": "7 de Maio", "Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5"} {
 		if m := dayFirst.FindStringSubmatch(text); m == nil || m[2] != want {
 			t.Errorf("%q: %q", text, m)
+		}
+	}
+}
+
+// TestLooseText holds what commas do to sentences and lists of a text file: a title and lines that
+// explain words are notes, and what stands behind the last heading is one text.
+func TestLooseText(t *testing.T) {
+	const rows = "3/6/26,06:00,08:00,wahoo kept\n4/6/26,06:10,08:20,wahoo kept 8.5 kg,2 mahi,tuna lost\n5/6/26,06:00,09:00,mahi lost,1 tuna"
+	for _, c := range []struct{ what, text, want, tail string }{
+		{"legend and list", "log of the season, kept by the mate, at night\ndate,start,end,bites\nk kept / l lost / m missed, no hook\nkg = port scale, abt = by eye\n" + rows,
+			"table [date,start,end,bites] 5=3/6/26 6=4/6/26 7=5/6/26", "wahoo kept 8.5 kg, 2 mahi, tuna lost"},
+		{"headings that explain themselves", "date,start,end,landed (y = yes),bites (n = none)\n3/6/26,06:00,08:00,y,1\n4/6/26,06:00,08:00,n,2\n5/6/26,06:00,08:00,n,2",
+			"table [date,start,end,landed (y = yes),bites (n = none)] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
+		{"remarks without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,2,calm\n4/6/26,06:10,08:20,5,rough\n5/6/26,06:00,09:00,1,calm again",
+			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
+		{"a column without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,,2\n4/6/26,06:10,08:20,one,5\n5/6/26,06:00,09:00,two,1",
+			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
+	} {
+		s := memory.Lines("", strings.ReplaceAll(c.text, ",", "|"))
+		s.Info.Separator = ","
+		g, err := Read(memory.Book{s}, 0, 1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		taken := Take(g, like)
+		if got := shown(taken); got != c.want {
+			t.Errorf("%s:\n got      %s\n expected %s", c.what, got, c.want)
+			continue
+		}
+		if c.tail != "" {
+			if got := taken.Blocks[0].Rows[1].Cells[3].Text; got != c.tail || len(taken.Notes) != 3 {
+				t.Errorf("%s: the list is %q, notes %v", c.what, got, taken.Notes)
+			}
 		}
 	}
 }

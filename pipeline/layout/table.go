@@ -6,8 +6,9 @@ import "strings"
 func (g *Grid) tables(h head, end int, like Likeness) []Block {
 	labels := gridQuestions(g.labels(h))
 	var body []Row
+	explained := g.explained(h, end)
 	for r := h.last + 1; r < end; r++ {
-		if !g.isAside(h, r, like) {
+		if !explained[r] && !g.isAside(h, r, like) {
 			body = append(body, g.Rows[r])
 		}
 	}
@@ -28,7 +29,16 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 			}
 			b.Rows = append(b.Rows, row)
 		}
-		out = append(out, b)
+		if len(parts) == 1 {
+			b.joinLoose()
+		}
+		told, ok := Block{}, false
+		if !b.Open {
+			told, ok = b.beneath()
+		}
+		if out = append(out, b); ok {
+			out = append(out, told)
+		}
 	}
 	return out
 }

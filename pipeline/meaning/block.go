@@ -150,6 +150,7 @@ func (x *builder) settle() {
 	x.unsigned()
 	x.onlyUnits(x.rows)
 	x.carried(x.rows)
+	x.filledDown()
 	x.caught()
 	x.plan.Hashed = hashed(x.block.Grid)
 	x.twelve()
@@ -600,7 +601,8 @@ func (x *builder) inclusive() {
 		return
 	}
 	w := x.weighLanded(l, r)
-	p.Inclusive = p.Inclusive || w.with > w.without
+	ofThose, _ := x.t.concepts.found(normalise(r.Heading))
+	p.Inclusive = p.Inclusive || w.with > w.without || ofThose["ofthose"] && w.without == 0
 	if p.Inclusive {
 		x.note("%s counts the fish let go too", l.Heading)
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -26,7 +27,8 @@ var (
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
 	spaced         = regexp.MustCompile(`^(\S[^=:]{0,21}?)\s{2,}(\S.*)$`) // WET  first line in the water
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
-	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+`)
+	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
+	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
 	columnKey      = regexp.MustCompile(`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
@@ -49,6 +51,10 @@ func readLegend(texts []string) *legend {
 				continue
 			}
 		}
+		if codes := fateCodes(text); codes != nil {
+			maps.Copy(l.words, codes)
+			continue
+		}
 		if m := spaced.FindStringSubmatch(text); m != nil && !spaced.MatchString(m[2]) {
 			if word := normalise(m[1]); l.words[word] == "" {
 				l.words[word] = strings.TrimSpace(m[2])
@@ -58,10 +64,43 @@ func readLegend(texts []string) *legend {
 		for _, part := range betweenSayings.Split(text, -1) {
 			if m := equals.FindStringSubmatch(part); m != nil {
 				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
+			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) && !fishName(m[1]) && l.words[m[1]] == "" {
+				l.words[m[1]] = m[2]
 			}
 		}
 	}
 	return l
+}
+
+// fishName tells a word that names a fish.
+func fishName(word string) bool {
+	fish := phrase.FishList(word, phrase.Defaults{})
+	return len(fish) == 1 && fish[0].Name != ""
+}
+
+// fateCodes reads a line that is nothing but codes, of one to three letters, with what became of a fish:
+// "k kept / r released / l lost (was on) / m missed, no hookup". What stands in brackets explains more.
+func fateCodes(text string) map[string]string {
+	codes := map[string]string{}
+	for _, part := range strings.Split(text, " / ") {
+		m := codePart.FindStringSubmatch(strings.TrimSpace(part))
+		if m == nil || len(m[1]) > 3 {
+			return nil
+		}
+		means, _, _ := strings.Cut(m[2], "(")
+		fate, cause, _, ok := words.FateOf(means)
+		if !ok {
+			return nil
+		}
+		if means = strings.TrimSpace(means); cause == "" && fate > words.Bit {
+			means = fate.String() // "off" alone is no fate among other words
+		}
+		codes[strings.ToLower(m[1])] = means
+	}
+	if len(codes) < 2 {
+		return nil
+	}
+	return codes
 }
 
 // codesIn reads "0 missed / 1 lost / 2 landed"; nil where a part is no code with its meaning.

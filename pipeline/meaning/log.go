@@ -48,7 +48,7 @@ type Log struct {
 func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet string, row int) Said, off Switches) *Log {
 	l := &Log{File: file, Sheets: sheets, lexicon: t}
 	var blocks []*layout.Block
-	told := map[*layout.Block]string{}
+	told, changed := map[*layout.Block]string{}, map[*layout.Block]bool{}
 	l.Keys = keySheets(sheets)
 	for _, s := range sheets {
 		if slices.Contains(l.Keys, s) {
@@ -63,6 +63,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			if said := t.monthDays(b); said != "" {
 				stripFoot(b)
 				told[b] = said
+			}
+			if said := t.changes(b); said != "" {
+				told[b], changed[b] = said, true
 			}
 			l.Texts = append(l.Texts, b.Above...)
 			if b.Shape == layout.Form {
@@ -86,6 +89,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			x := t.build(g, c, why, b, columns[b], l.legend)
 			if told[b] != "" {
 				x.note("%s", told[b])
+			}
+			if changed[b] {
+				x.hold(nil)
 			}
 			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b], choice: c, Proof: isProof(b)})
 		}
@@ -156,6 +162,8 @@ func (l *Log) settle() {
 			u.Plan.Kind = ""
 		}
 	}
+	l.held()
+	l.parts()
 	l.linked()
 	l.halves()
 	l.catalogues()

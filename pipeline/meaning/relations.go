@@ -63,6 +63,7 @@ var relations = []relation{
 	{"how it was weighed stands beside weights", weighedBeside},
 	{"lines of each stretch", linesEach},
 	{"hours of a meter are the engine's", meterHours},
+	{"entries have one time", entriesTimes},
 }
 
 // cached works a relation of some columns out once.

@@ -34,6 +34,7 @@ var relationCases = map[string]struct {
 	"how it was weighed stands beside weights": {"scale_kg=4.1 NA 6 3 NA 2 9 NA|?weighed=s NA e s NA s s NA", "scale_kg=4.1 NA 6 3 NA 2 9 NA|?weighed=s e s s e NA NA s", true, true},
 	"lines of each stretch": {"start_s=06:00 07:00 06:30 06:10 06:20 06:00|speed_kn=7 8 9 8 12 7|?lines_out=6 4 6 4 2 4",
 		"start_s=06:00 07:00 06:30 06:10 06:20 06:00|?lines_out=1 2 3 4 5 6", true, false},
+	"entries have one time":             {"start_s=06:00 07:00 06:30|event=lines_in wahoo lines_up", "start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|event=lines_in wahoo lines_up", false, true},
 	"hours of a meter are the engine's": {"duration_s=2 3 4 5", "duration_s=7.4 10.4 9.3 7|notes=2314.2 2321.6 2332.0 2341.3|port=2321.6 2332.0 2341.3 2348.3", false, true},
 }
 
@@ -83,6 +84,8 @@ func TestRelationsAtTheirEdges(t *testing.T) {
 		{"a start without an end", "start before end", "start_s=06:00 07:10 06:40", -1},
 		{"a running number of lines in one stretch", "lines out belong to a stretch", "start_s=06:00 06:00 06:00|end_s=08:00 08:00 08:00|lines_out=1 2 3", -1},
 		{"as many lines as that day, at the same hours", "lines out belong to a stretch", "date=3/6/26 4/6/26 5/6/26|start_s=06:00 06:00 06:00|end_s=08:00 08:00 08:00|lines_out=4 5 4", 0},
+		{"words beside a start and an end", "entries have one time", "start_s=06:00 07:10 06:40|end_s=08:00 11:00 13:00|event=lines_in wahoo lines_up", -1},
+		{"words beside one time", "entries have one time", "start_s=06:00 07:10 06:40|event=lines_in wahoo lines_up", 0},
 		{"a count of two words and one without", "counts beside a word", "strikes_n=5 4 2|hooked_n=3 4 1|?lost_n=1 0 0", 0},
 	} {
 		got := score(t, c.relation, c.spec)

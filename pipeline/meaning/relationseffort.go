@@ -194,3 +194,12 @@ func (g *group) differ(h, from, to int) bool {
 	}
 	return n > 3 && 10*same >= 9*n
 }
+
+// entriesTimes holds that what stands beside a start and an end is told of that stretch: an entry of a
+// log of events has one time.
+func entriesTimes(g *group, a assigned) float64 {
+	if len(a["event"]) == 0 || !a.has("start_s", "end_s") || startBeforeEnd(g, a) <= 0 {
+		return 0
+	}
+	return -4
+}

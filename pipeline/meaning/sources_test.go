@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -65,6 +66,35 @@ func TestColumnsExplained(t *testing.T) {
 	}
 }
 
+// TestFatesOfALine holds that a line of nothing but codes and fates is a legend, and that short names of
+// fish are.
+func TestFatesOfALine(t *testing.T) {
+	l := readLegend([]string{"b boated / f freed, or let go / x lost (had been on) / n missed, no hook", "bon bonito  alba albacore  white = white marlin"})
+	short := l.abbreviations()
+	for code, want := range map[string]string{"b": "landed", "x": "lost", "n": "missed", "alba": "albacore"} {
+		if short[code] != want {
+			t.Errorf("%s is %q, expected %q of %v", code, short[code], want, short)
+		}
+	}
+	if got := readLegend([]string{"a boat / b crew / c bait"}).abbreviations(); len(got) > 0 {
+		t.Errorf("words that are no fates: %v", got)
+	}
+}
+
+// TestBitesInWords holds that a heading of bites stands over a count, or over words that tell them.
+func TestBitesInWords(t *testing.T) {
+	const rows = "\n2026-06-03|06:00|08:00|4|%s\n2026-06-04|06:10|09:00|5|%s\n2026-06-05|06:00|09:00|4|%s"
+	for _, head := range []string{"Bites", "the strikes we had", "Touches", "Abboccate", "Bisse"} {
+		for want, cells := range map[string][3]any{"count": {"2", "0", "1"}, "story": {"yft kept 98cm, wahoo lost", "mahi released", "missed, 2 sail released"}} {
+			p := inferred(t, "log.csv", nil, "Log", "Date|Start|End|Lines|"+head+fmt.Sprintf(rows, cells[0], cells[1], cells[2])).Blocks[0].Plan
+			i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Index == 4 })
+			if i < 0 || p.Bindings[i].Column.Parse != want {
+				t.Errorf("%s over %v: %s, expected a %s", head, cells, summary(p), want)
+			}
+		}
+	}
+}
+
 // TestCountsWithThoseLetGo holds when counts by species have the fish let go in them: where a line
 // above says so, or the strikes add up; else it is open, but where more were let go than counted.
 func TestCountsWithThoseLetGo(t *testing.T) {
@@ -81,6 +111,22 @@ func TestCountsWithThoseLetGo(t *testing.T) {
 		u := inferred(t, "log.xlsx", nil, "2026", c.sheet).Data()[0]
 		if u.Plan.Inclusive != c.inclusive || u.LandedOpen() != c.open {
 			t.Errorf("%s: %s, inclusive %v, open %v", c.what, summary(u.Plan), u.Plan.Inclusive, u.LandedOpen())
+		}
+	}
+}
+
+// TestOfThose holds that fish "of which" some were let go have these in them.
+func TestOfThose(t *testing.T) {
+	const rows = "\n2026-06-03|06:00|11:00|6|7|9|4|3\n2026-06-04|06:00|12:00|6|8|7|3|1\n2026-06-05|06:00|12:00|6|8|5|2|0\n2026-06-06|06:00|12:00|6|8|8|3|2"
+	for head, want := range map[string]bool{
+		"Date|In|Out|Lines|Knots|Bites|Landed|of which released":       true,
+		"Data|Inizio|Fine|Canne|Nodi|Abboccate|A bordo|di cui ril.":    true,
+		"Date|Début|Fin|Lignes|Noeuds|Touches|Au bateau|dont relâchés": true,
+		"Date|In|Out|Lines|Knots|Bites|Landed|Released":                false,
+	} {
+		u := inferred(t, "log.xlsx", nil, "2026", head+rows).Data()[0]
+		if !u.Plan.Binds("released_n") || u.Plan.Inclusive != want {
+			t.Errorf("%s: %s, inclusive %v", head, summary(u.Plan), u.Plan.Inclusive)
 		}
 	}
 }

@@ -107,11 +107,11 @@ func (r *Reader) logged(t *target) string {
 	if t.Index < len(r.row.Cells) {
 		s = trimmed(r.row.Cells[t.Index])
 	}
-	if t.By != nil {
-		return t.By[strings.ToLower(s)]
-	}
 	if s == "" && t.Column.Key && r.row.Merged != nil {
 		s = strings.TrimSpace(r.row.Merged[t.Index])
+	}
+	if t.By != nil {
+		return t.By[strings.ToLower(s)]
 	}
 	return s
 }

@@ -44,3 +44,66 @@ func TestWeightFromNoScale(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesUp holds that a row with no lines out is no trolling, whatever hours stand beside it, and
+// that one with a bite stays.
+func TestLinesUp(t *testing.T) {
+	rows := log{text: "Date|Start|End|Lines|Speed (kn)|Strikes|Landed\n2026-06-03|06:00|08:00|4|8|1|1\n2026-06-03|08:00|09:00|0|24|0|0\n" +
+		"2026-06-03|09:00|10:00|5|8|1|0\n2026-06-03|10:00|11:00|0|8|1|0"}.read(t)
+	if rows[0].skip != NotASkip || rows[1].skip != Elsewise || rows[2].skip != NotASkip || rows[3].skip != NotASkip {
+		t.Errorf("%+v", rows)
+	}
+}
+
+// TestMethodInBrackets holds that a fish with another way of fishing in brackets was not trolled.
+func TestMethodInBrackets(t *testing.T) {
+	rows := log{text: "Date|Time|Species|Length (cm)|Result\n2026-06-03|06:40|wahoo (drifting)|120|landed\n2026-06-03|07:10|wahoo|118|landed\n2026-06-04|07:10|mahi (bull)|100|landed\n" +
+		"2026-06-05|07:10|tuna (jig)|70|landed"}.read(t)
+	for i, want := range []Skip{Elsewise, NotASkip, NotASkip, Elsewise} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}
+
+// TestPauseInWords holds that what a remark says of lines that were up is taken off the stretch around
+// it, and said, and that times outside of it are not.
+func TestPauseInWords(t *testing.T) {
+	rows := log{text: "Date|Start|End|Lines|Knots|Remarks\n2026-06-03|06:00|12:00|4|6|Lines up 0930-1015 for weed. 1 mahi kept.\n2026-06-04|06:00|09:00|4|6|stopped 11:30-12:00, one wahoo lost before\n" +
+		"2026-06-05|06:00|09:00|4|6|2 tuna kept\n2026-06-06|06:00|09:00|4|6|nothing"}.read(t)
+	for i, want := range []string{"2700", "", "", ""} {
+		if got := rows[i].values["stopped_s"]; got != want {
+			t.Errorf("row %d: %q s without lines, expected %q", i, got, want)
+		}
+	}
+}
+
+// TestLinesOfAnotherKind holds that a row whose lines or times name another way of fishing is no
+// stretch, and neither are its fish.
+func TestLinesOfAnotherKind(t *testing.T) {
+	rows := log{text: "Date|Times|Lines|Knots|Bites in words\n2026-06-03|06:00-08:00|5|7|wahoo kept\n2026-06-03|08:30-09:30|2 livebait drift||tuna kept\n2026-06-04|06:00-08:00|4 flat|7|nil\n" +
+		"2026-06-05|bottom all day|||3 snapper kept\n2026-06-06|06:00-08:00|jig||mahi kept\n2026-06-07|06:00-09:00|5|8|mahi lost"}.read(t)
+	for i, want := range []Skip{NotASkip, Elsewise, NotASkip, Elsewise, Elsewise, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}
+
+// TestSpeedWithoutHours holds that bites told in words on a row whose hours nobody wrote down have the
+// row's speed, and that those of other rows take that of their stretch.
+func TestSpeedWithoutHours(t *testing.T) {
+	x, u := only(t, csvOf("Date,Start,End,Lines,Knots,What happened\n2026-06-03,06:00,12:00,4,6,1 mahi kept\n2026-06-04,,,4,7,one wahoo lost\n2026-06-05,06:00,09:00,4,6,2 tuna kept\n2026-06-06,06:00,09:00,4,6,nothing"))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		for _, s := range r.Sides() {
+			if got := s.Values["strike_speed_kn"]; got.Known != (i == 1) || i == 1 && got.Real != 7 {
+				t.Errorf("row %d: a bite at %v", i, got)
+			}
+		}
+	}
+}

@@ -2,9 +2,11 @@ package normalise
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
 	"wakeledger/testdata/memory"
 )
@@ -207,6 +209,67 @@ func TestGirthBesideLength(t *testing.T) {
 		_, _, problems := r.Row(RowOf(u.Block.Rows[i]))
 		if got := r.value("girth_cm").Real; got != want || (len(problems) > 0) != (want == 0) {
 			t.Errorf("row %d: %v cm round, problems %v; expected %v cm", i+2, got, problems, want)
+		}
+	}
+}
+
+// TestFiguresOfToldStretches holds that speeds and lines parted as the times beside them are those of
+// each stretch, that bites between two speeds are said to be of either, and that times that make no
+// stretch are named.
+func TestFiguresOfToldStretches(t *testing.T) {
+	x, u := only(t, csvOf("Date,Times trolled,Lines,Knots,Bites,Landed\n2026-06-03,6:00-8:00,5,7,1,1\n2026-06-04,6:00-7:00 / 7:30-9:00,5 / 3,7 / 13,2,0\n"+
+		"2026-06-05,6:00-7:00 / 7:30-9:00,5,7,1,1\n2026-06-06,6:00-8:00 / 8:30,5,7,0,0\n2026-06-07,6:10-,5,7,0,0\n"))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var aside []int
+	for _, row := range u.Block.Rows {
+		values, _, problems := r.Row(RowOf(row))
+		aside = append(aside, len(problems))
+		switch sides := r.Sides(); row.Num {
+		case 3:
+			if len(sides) != 2 || sides[0].Values["lines_out"].Int != 5 || sides[1].Values["lines_out"].Int != 3 || sides[1].Values["speed_kn"].Real != 13 {
+				t.Errorf("two stretches of two speeds are %v", sides)
+			}
+		case 4:
+			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool { return f.Name == "speed_kn" }); len(sides) != 2 || values[i].Real != 7 {
+				t.Errorf("bites of two stretches of one speed have %v", values[i])
+			}
+		case 6:
+			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool { return f.Name == "start_s" }); values == nil || values[i].Int != 22200 {
+				t.Errorf("a stretch without an end is %v", values)
+			}
+		}
+	}
+	for i, want := range []bool{false, true, false, true, false} {
+		if (aside[i] > 0) != want {
+			t.Errorf("row %d: %d problems", i, aside[i])
+		}
+	}
+}
+
+// TestUnknownFishInAList holds that what became of something that is no fish known is named, where no
+// count of the row stands for it.
+func TestUnknownFishInAList(t *testing.T) {
+	for heads, want := range map[string]int{"Date,Times,Lines,Knots,Catch": 1, "Date,Times,Lines,Knots,Landed,Catch": 0} {
+		text, n := heads, ",2"
+		if want > 0 {
+			n = ""
+		}
+		for _, fish := range []string{"wahoo kept; zibble released", "wahoo kept; mahi lost", "2 wahoo kept", "tuna; mahi"} {
+			text += "\n2026-06-03,6:00-8:00,5,7" + n + "," + fish
+		}
+		x, u := only(t, csvOf(text))
+		r, err := x.Reader(u, Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, row := range u.Block.Rows {
+			_, _, problems := r.Row(RowOf(row))
+			if i == 0 && len(problems) != want || i > 0 && len(problems) > 0 {
+				t.Errorf("%s, row %d: %v", heads, i, problems)
+			}
 		}
 	}
 }

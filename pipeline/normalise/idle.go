@@ -1,10 +1,12 @@
 package normalise
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
@@ -50,6 +52,9 @@ func (r *Reader) idle() Skip {
 		}
 	default:
 		return NotASkip
+	}
+	if r.linesUp() {
+		return Elsewise
 	}
 	if r.anyCell(words.NotGone) && !r.effort() && !r.struck() && !slices.ContainsFunc(r.side, named) {
 		return NotGone // "sat at the dock til ten and bagged it" boated nothing
@@ -110,6 +115,9 @@ func (r *Reader) untrolled() bool {
 			}
 		}
 		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || (t.Column.Parse == "story" || t.Column.Parse == "fishlist") && r.layout.Kind == plan.Flat // which has no stretch here
+		if (said || t.Column.Parse == "species") && t.Column.Name != "notes" && bracketedMethod(t.text) {
+			return true
+		}
 		if said && (words.Otherwise(t.text) || t.Column.Name == "notes" && words.AnotherMethod(t.text)) {
 			return true
 		}
@@ -119,15 +127,53 @@ func (r *Reader) untrolled() bool {
 	})
 }
 
+var bracketed = regexp.MustCompile(`\(([^()]{3,30})\)`)
+
+// bracketedMethod tells a fish with another way of fishing in brackets behind it: "1 tuna (drifting)".
+func bracketedMethod(text string) bool {
+	for _, m := range bracketed.FindAllStringSubmatch(text, -1) {
+		if how, ok := words.Method(m[1]); ok && how != "troll" && how != "kite" {
+			return true
+		}
+	}
+	return false
+}
+
 // lain is the stretch above: the boat lay still, or fished in another way, or it did not.
 type lain struct {
 	date, trip entry.Value
 	still      bool
 }
 
-// still tells a row whose speed is that the boat lay still.
+// still tells a row whose speed is that the boat lay still, or whose lines or times are another way of
+// fishing: "2 livebait drift", "bottom all day".
 func (r *Reader) still() bool {
-	return slices.ContainsFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" && words.Still(t.text) })
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		switch {
+		case t.text == "":
+			return false
+		case t.Column.Name == "speed_kn":
+			return words.Still(t.text)
+		case t.Column.Name == "lines_out":
+			return otherLines(t.text)
+		case t.Column.Parse == "stretches":
+			how, ok := words.Method(t.text)
+			return ok && how != "troll" && how != "kite" && len(phrase.Stretches(t.text)) == 0
+		}
+		return false
+	})
+}
+
+// otherLines tells a number of lines, or none, with nothing behind it but another way of fishing.
+func otherLines(text string) bool {
+	rest := strings.Fields(strings.TrimLeft(text, "0123456789 "))
+	return len(rest) > 0 && !slices.ContainsFunc(rest, func(w string) bool { return !words.AnotherMethod(w) })
+}
+
+// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still.
+func (r *Reader) linesUp() bool {
+	n := r.value("lines_out")
+	return n.Known && n.Int == 0 && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) && !r.struck() && len(r.side) == 0
 }
 
 // empty tells a row of effort in which no column of effort or strikes is filled: it has

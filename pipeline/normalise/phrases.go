@@ -11,6 +11,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -33,9 +34,11 @@ func (r *Reader) phrases() {
 		}
 		switch t.Column.Parse {
 		case "stretches":
-			stretches = append(stretches, phrase.Stretches(text)...)
-			if len(stretches) == 0 {
+			told := phrase.Stretches(text)
+			if stretches = append(stretches, told...); len(stretches) == 0 {
 				r.unread(t, text, "it has no times: expected some like 6:10 to 11:40")
+			} else if unpaired(text, told) {
+				r.aside = append(r.aside, r.problem(t, text, "it has more times than stretches were read from"))
 			}
 		case "event":
 			r.event(t, text)
@@ -51,11 +54,55 @@ func (r *Reader) phrases() {
 		r.stretched(stretches)
 	}
 	r.told(stretches)
+	r.paused()
 	r.remarked()
 	r.strikeSets()
 	r.alike()
 	r.rods()
 	r.times()
+}
+
+// paused takes off the row's hours what its remarks say of lines that were up meanwhile.
+func (r *Reader) paused() {
+	to, ok := r.index["stopped_s"]
+	start, end := r.value("start_s"), r.value("end_s")
+	if !ok || r.values[to].Known || !start.Known || !end.Known {
+		return
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		if p := t.Column.Parse; t.withTimes || p != "story" && p != "fishlist" && t.Column.Name != "notes" {
+			continue
+		}
+		for _, p := range phrase.Pauses(t.text) {
+			from, until := int64(p.Start.Seconds), int64(p.End.Seconds)
+			if from < start.Int && !p.Start.Sure {
+				from, until = from+day/2, until+day/2
+			}
+			if from < start.Int || until > end.Int || until <= from {
+				continue
+			}
+			r.values[to] = entry.OfReal(r.values[to].Real + float64(until-from))
+			r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
+		}
+	}
+}
+
+// clockTime is a time of day as it is mostly written.
+var clockTime = regexp.MustCompile(`\b\d{1,2}[:.,h]\d{2}\b`)
+
+// unpaired tells a cell with more times of day than its stretches begin and end with.
+func unpaired(text string, told []phrase.Stretch) bool {
+	n := len(clockTime.FindAllString(text, -1))
+	for _, s := range told {
+		if s.HasStart {
+			n--
+		}
+		if s.HasEnd {
+			n--
+		}
+	}
+	return n > 0
 }
 
 // ofOne are what a row of several strikes or fish says of one of them at most.
@@ -211,6 +258,7 @@ func (r *Reader) times() {
 func (r *Reader) stretched(all []phrase.Stretch) {
 	speed, lines := r.value("speed_kn"), r.value("lines_out")
 	set := r.settings(len(all))
+	var paces []entry.Value
 	for k, s := range all {
 		v := map[string]entry.Value{}
 		start, end := int64(s.Start.Seconds), int64(s.End.Seconds)
@@ -221,6 +269,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 				end += day
 			}
 			v["start_s"], v["end_s"] = entry.OfInt(start), entry.OfInt(end)
+		} else if s.HasStart && s.Open {
+			v["start_s"] = entry.OfInt(start)
 		} else if s.Hours > 0 {
 			v["duration_s"] = entry.OfReal(s.Hours * 3600)
 		}
@@ -228,6 +278,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			v["stopped_s"] = entry.OfReal(s.StopMinutes * 60)
 		}
 		switch {
+		case r.paces != nil:
+			v["speed_kn"] = entry.OfReal(r.paces[k])
 		case s.SpeedLo > 0:
 			v["speed_kn"] = entry.OfReal((s.SpeedLo + s.SpeedHi) / 2)
 		case len(set.Speeds) > 0:
@@ -236,6 +288,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			v["speed_kn"] = speed
 		}
 		switch {
+		case r.linesEach != nil:
+			v["lines_out"] = entry.OfInt(int64(r.linesEach[k]))
 		case s.Lines >= 0:
 			v["lines_out"] = entry.OfInt(int64(s.Lines))
 		case len(set.Lines) > 0:
@@ -250,6 +304,7 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			return
 		}
 		v["leg"] = entry.OfText(strconv.Itoa(k + 1))
+		paces = append(paces, v["speed_kn"])
 		r.beside(plan.Legs, v)
 	}
 	for _, name := range []string{"speed_kn", "lines_out"} {
@@ -257,6 +312,23 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			r.values[i] = entry.Value{} // they are its stretches'
 		}
 	}
+	if i, ok := r.index["speed_kn"]; !ok {
+		return
+	} else if len(slices.Compact(paces)) == 1 {
+		r.values[i] = paces[0] // whichever of them its bites were on
+		return
+	}
+	r.ofEither()
+}
+
+// ofEither says of a row of several stretches of different speeds, with bites, that its bites may be of
+// either.
+func (r *Reader) ofEither() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" })
+	if i < 0 || r.paces == nil || !slices.ContainsFunc(countNames, func(name string) bool { return r.value(name).Int > 0 }) {
+		return
+	}
+	r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, record.OfEither))
 }
 
 func (r *Reader) hasAll(v map[string]entry.Value) bool {
@@ -389,9 +461,15 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 }
 
 // unseen makes a strike of each bite of a list that was missed or lost and names no fish:
-// "2 hoos, 1 knockdown no hookup".
+// "2 hoos, 1 knockdown no hookup". What became of something that is no fish known is left.
 func (r *Reader) unseen(t *target, text string) {
-	for _, b := range phrase.Tell(text, t.defaults()).Bites {
+	told := phrase.Tell(text, t.defaults())
+	for _, left := range told.Left {
+		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, t.defaults())) == 0 {
+			r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
+		}
+	}
+	for _, b := range told.Bites {
 		if b.Name != "" || b.Fate != words.Missed && b.Fate != words.Lost || b.Method != "" && b.Method != "troll" {
 			continue
 		}

@@ -69,6 +69,9 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 			if speed := oneSpeed(stretches); speed > 0 && len(stretches) > 1 {
 				v["strike_speed_kn"] = entry.OfReal(speed)
 			}
+			if speed := r.value("speed_kn"); len(stretches) == 0 && r.layout.Kind == plan.Flat && speed.Known && !r.timed() {
+				v["strike_speed_kn"] = speed // of a stretch whose hours nobody wrote down
+			}
 			r.beside(plan.Strikes, v)
 			n++
 			if b.Fate == words.Landed || b.Fate == words.Released {
@@ -86,6 +89,11 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 	for _, left := range s.Left {
 		r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
 	}
+}
+
+// timed reports whether a row has its hours: a start and an end, or how long.
+func (r *Reader) timed() bool {
+	return r.at(r.slots.duration).Known || r.at(r.slots.start).Known && r.at(r.slots.end).Known
 }
 
 // toldIn is the stretch, from 1, of which the text was telling when it told the bite; 0 where

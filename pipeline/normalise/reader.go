@@ -47,37 +47,38 @@ type Reader struct {
 
 	month time.Month // of the last date that was read without a year
 
-	slots     slots
-	spread    *spread    // nil where no column is a place in the spread
-	headers   [][]headed // of the header, to know one that is given again
-	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
-	freed     int        // index of the field of those released that species' counts add up to; -1
-	values    []entry.Value
-	moments   []placed // moments of this row, whose seconds wait for the date
-	problems  []record.Problem
-	aside     []record.Problem // cells that the row does without
-	doubts    []record.Problem
-	row       *sheet.Row
-	sets      int    // of strikes for which a row has columns
-	lists     bool   // fish and their measures stand in lists
-	side      []Side // what the row tells beside its own entry
-	num       int    // of the row
-	parts     int64  // sides that earlier entries of the same row had
-	fatesTold bool   // lists of fish tell what became of the bites that a column counts
-	nothing   bool   // the row says that nothing struck
-	elsewise  bool   // the row was not trolled
-	last      lastLeg
-	several   []several // cells of the row that hold what several would
-	worded    []several // counts of the row that name their fish
-	spell     spell     // what a row of a log of events tells of a whole stretch
-	lain      lain
-	beyond    bool       // the rows stand under a title that says that they were not trolled
-	answer    []string   // the cells of the last answer of a form
-	like      int        // fish of the species that the row names with a number
-	each      []measures // cells with those of several fish
-	unweighed int        // weights in words that nobody says are from a scale
-	open      lastOpen   // the stretch above that has no end
-	events    eventLog
+	slots            slots
+	spread           *spread    // nil where no column is a place in the spread
+	headers          [][]headed // of the header, to know one that is given again
+	catch            int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	freed            int        // index of the field of those released that species' counts add up to; -1
+	values           []entry.Value
+	moments          []placed // moments of this row, whose seconds wait for the date
+	problems         []record.Problem
+	aside            []record.Problem // cells that the row does without
+	doubts           []record.Problem
+	row              *sheet.Row
+	sets             int    // of strikes for which a row has columns
+	lists            bool   // fish and their measures stand in lists
+	side             []Side // what the row tells beside its own entry
+	num              int    // of the row
+	parts            int64  // sides that earlier entries of the same row had
+	fatesTold        bool   // lists of fish tell what became of the bites that a column counts
+	nothing          bool   // the row says that nothing struck
+	elsewise         bool   // the row was not trolled
+	last             lastLeg
+	several          []several // cells of the row that hold what several would
+	paces, linesEach []float64 // speeds and lines of the stretches that the row tells in words, where it has one for each
+	worded           []several // counts of the row that name their fish
+	spell            spell     // what a row of a log of events tells of a whole stretch
+	lain             lain
+	beyond           bool       // the rows stand under a title that says that they were not trolled
+	answer           []string   // the cells of the last answer of a form
+	like             int        // fish of the species that the row names with a number
+	each             []measures // cells with those of several fish
+	unweighed        int        // weights in words that nobody says are from a scale
+	open             lastOpen   // the stretch above that has no end
+	events           eventLog
 }
 
 // target is where a binding's cells go.
@@ -194,6 +195,9 @@ func (r *Reader) implied() {
 	if r.layout.Outings || r.layout.Half > 0 || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
+	if r.layout.Binds("start_s") && r.layout.Binds("end_s") && (r.layout.Reads("story", "fishlist") || r.layout.Binds("notes")) {
+		r.add("stopped_s", entry.Real) // a remark may tell of a pause
+	}
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
@@ -296,6 +300,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
 	r.several, r.worded, r.like, r.each, r.spell = nil, nil, 0, nil, spell{}
+	r.paces, r.linesEach = nil, nil
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}
@@ -341,6 +346,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.unknowns()
 	r.caught()
 	r.place()
+	r.ofStretches()
 	r.parted()
 	r.phrases()
 	r.likened()

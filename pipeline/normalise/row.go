@@ -364,13 +364,17 @@ type lastOpen struct{ date, trip, speed entry.Value }
 // unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but
 // its strikes have its speed.
 func (r *Reader) unended() bool {
-	end := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "end_s" && t.Set == 0 })
+	end := slices.IndexFunc(r.targets, func(t target) bool {
+		return t.Column.Name == "end_s" && t.Set == 0 && words.NotLogged(t.text) || t.Column.Parse == "stretches" && t.text != ""
+	})
 	dated := r.value("date").Known || r.value("trip").Known
-	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known || !words.NotLogged(r.targets[end].text) {
+	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known {
 		return false
 	}
-	r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,
-		"no end: the hours of this stretch are left out"))
+	if r.targets[end].Column.Name == "end_s" { // else it is asked about as it stands
+		r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,
+			"no end: the hours of this stretch are left out"))
+	}
 	return true
 }
 

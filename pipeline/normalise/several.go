@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 )
 
@@ -51,6 +52,31 @@ func (r *Reader) severally(t *target, text string, wrong error) bool {
 		return true
 	}
 	return false
+}
+
+// ofStretches keeps the speeds and the numbers of lines of the stretches that the row tells in words,
+// where it has one for each: "8 / 14" beside 6:00-8:30 / 8:45-11:15.
+func (r *Reader) ofStretches() {
+	n := 0
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Parse == "stretches" {
+			n += len(phrase.Stretches(r.values[t.field].Text))
+		}
+	}
+	r.several = slices.DeleteFunc(r.several, func(s several) bool {
+		of := figures(s.parts, n)
+		switch {
+		case of == nil:
+			return false
+		case s.t.Column.Name == "speed_kn":
+			r.paces = of
+			return true
+		case s.t.Column.Name == "lines_out":
+			r.linesEach = of
+			return true
+		}
+		return false
+	})
 }
 
 // parted makes a stretch of each of several starts and ends that stand in one cell each
@@ -118,7 +144,7 @@ func (r *Reader) partedHours(hours, speeds several) bool {
 		}
 		r.beside(plan.Legs, leg)
 	}
-	r.aside = append(r.aside, r.problem(speeds.t, speeds.text, "a stretch each; at which speed the row's bites came is not known"))
+	r.aside = append(r.aside, r.problem(speeds.t, speeds.text, record.OfEither))
 	return true
 }
 

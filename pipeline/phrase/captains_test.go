@@ -64,6 +64,36 @@ func TestTellLeaves(t *testing.T) {
 	})
 }
 
+// What became of each of several fish, of another like it, and what is said of a fish a mark further on.
+func TestTellShares(t *testing.T) {
+	checkTold(t, []saying{
+		{"Three wahoo at the ledge, two kept, one let go", "wahoo released; 2 wahoo landed"},
+		{"3 tuna before lunch: boxed two, 70 cm; the other came off at the rail", "tuna lost; 2 tuna landed 70cm"},
+		{"dos dorados, uno embarcado, otro perdido", "dorados lost; dorados landed"},
+		{"2 wahoo 30 & 41 lb, one lost, one missed", "wahoo landed 13.6kg; wahoo landed 18.6kg; lost; missed"},
+		{"deux bonites, une relâchée, une de 4 kg", "bonites landed 4kg; bonites released"},
+		{"Tuna x4, kept 3.", "4 Tuna landed | left: kept 3"},
+		{"Four mahi came in, hooked three, landed two", "4 mahi landed | left: hooked three / landed two"},
+		{"2 tuna: 80 and 71 cm, kept one", "tuna landed 80cm; tuna landed 71cm | left: kept one"},
+		{"Mahi released. Another mahi at noon, same.", "Mahi released; mahi released 12:00"},
+		{"Bonito on the green squid, 61 cm, kept", "Bonito landed 61cm"},
+		{"Nice wahoo! 120 cm, 11 kg on the spring scale", "wahoo landed 120cm 11kg*"},
+		{"A second one cut off the rig", "lost (cut off)"},
+		{"Tuna took it in the end, 88 cm", "Tuna landed 88cm"},
+		{"One thump on the rigger, nothing there", "missed @rigger"},
+		{"Bite at 0900, ran and threw it, a marlin we think", "marlin lost 9:00 (spat hook)"},
+		{"Wahoo 90 cm kept, and its buddy took the long one, lost it at the boat", "Wahoo landed 90cm; Wahoo lost (at the boat)"},
+		{"Fridge full, no more fish today", ""},
+	})
+	for text, want := range map[string]string{
+		"Lines up 0930-1015 for weed": "9:30 to 10:15", "stopped 10:30-11:00, then 2 wahoo": "10:30? to 11:00?", "fished 0930-1015": "", "líneas arriba de 1200 a 1330 para comer": "12:00 to 13:30", "two bites 0930-1015": "",
+	} {
+		if got := showStretches(Pauses(text)); got != want {
+			t.Errorf("%q: pauses %q, expected %q", text, got, want)
+		}
+	}
+}
+
 // Fifty captains of many tongues and what a careful human reads.
 func TestTellCaptains(t *testing.T) {
 	checkTold(t, []saying{

@@ -136,8 +136,13 @@ func TestStretches(t *testing.T) {
 		"Set 1 0630-0900 @ 8; Set 2 0930-1200 @ 12": "6:30 to 9:00 at 8; 9:30 to 12:00 at 12", "in 0700 out 1310, 45 min lunch": "7:00 to 13:10 less 45",
 		"7:15 AM to 2:05 PM (stopped 30 min to fight fish), 5 lines, 8.5 knots": "7:15 to 14:05 5 lines at 8.5 less 30", "0600 to noon": "6:00 to 12:00",
 		"had one on 20 min, line parted": "", "45 min fight": "", "lines in at 6:40, lines out at 12:15": "6:40? to 12:15?",
-		"de 7h à 11h":               "7:00 to 11:00",
-		"6-11":                      "6:00? to 11:00?",
+		"de 7h à 11h":            "7:00 to 11:00",
+		"6-11":                   "6:00? to 11:00?",
+		"5,30-8,00 / 8,45-12,00": "5:30? to 8:00?; 8:45? to 12:00?",
+		"9h00-11h":               "9:00 to 11:00",
+		"6h-8h, 9h-11h30":        "6:00 to 8:00; 9:00 to 11:30",
+		"7.00-9.00, 9.30-11.15":  "7:00? to 9:00?; 9:30? to 11:15?",
+		"0720-":                  "7:20", "7,20 -": "7:20?", "0720-?": "7:20", "8-": "",
 		"trolled 6:30 till noonish": "", "SW 10, 2-3 ft": "", "": "", "8.5": "", "Fingers": "",
 	} {
 		if got := showStretches(Stretches(text)); got != want {

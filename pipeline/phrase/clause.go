@@ -48,6 +48,8 @@ type clause struct {
 	stranger bool // an unknown word where a fish would stand
 	unknown  int  // unknown words
 	loose    int  // numbers without a meaning
+	share    bool // so many of the fish counted before: two wahoo, one kept, one lost
+	unsure   bool // so many of the fish counted before, or more beside them
 	blank    bool // a fish without a measure, among those that have one
 }
 
@@ -257,6 +259,9 @@ func isCount(items []item, i, start int) bool {
 	}
 	j := significant(items, i+1)
 	if it.article {
+		for j < len(items) && items[j].kind == aWord && ordinals[items[j].text] > 0 {
+			j = significant(items, j+1) // a second one
+		}
 		from := j
 		for j < len(items) && (items[j].kind == aLength || items[j].kind == aWeight || items[j].kind == aGlue || items[j].kind == aHedge) {
 			j++

@@ -151,7 +151,8 @@ func (s *scanner) hours(i int) (item, bool) {
 	if !ok || unit != "h" || v > 24 || len(s.tok(i)) > 2 && !hasPoint(s.tok(i)) {
 		return item{}, false
 	}
-	if next == i+1 && s.near(next) && s.tok(next) == "h" && (s.atHour(i-1) || s.toHour(end)) && !(s.digits(end) && s.near(end)) {
+	oclock := s.atHour(i-1) || s.toHour(end) || s.clockDash(i)
+	if next == i+1 && s.near(next) && s.tok(next) == "h" && oclock && !(s.digits(end) && s.near(end)) {
 		return item{kind: aClock, clock: Clock{Seconds: int(v) * 3600 % day, Sure: true}, num: v * 100, end: end, digits: true}, true
 	}
 	it := item{kind: aTime, num: v * 60, end: end, digits: true, unit: "h"}
@@ -225,4 +226,11 @@ func (s *scanner) atSpeed(i int) item {
 		return it
 	}
 	return item{kind: aGlue, end: i + 1}
+}
+
+// clockDash reports whether a clock and a dash stand right before token i: 9h00-11h.
+func (s *scanner) clockDash(i int) bool {
+	n := len(s.items)
+	return n > 1 && s.tok(i-1) == "-" && s.near(i) && s.near(i-1) && s.items[n-1].end == i &&
+		s.items[n-2].kind == aClock && s.items[n-2].end == i-1
 }

@@ -63,7 +63,7 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"nichts, nur Delfine gesehen", "nothing"},
 		{"3 Bisse, 1 gelandet (Goldmakrele 7 kg), 2 verloren", "Goldmakrele landed 7kg; 2 lost | of 3"},
 		{"Mahi 36\", mahi 34\", both released", "Mahi released 91.4cm; mahi released 86.4cm"},
-		{"Nice wahoo! 52 lbs on the boga. Lost its buddy.", "left: Nice wahoo / 52 lbs on the boga / Lost its buddy"},
+		{"Nice wahoo! 52 lbs on the boga. Lost its buddy.", "wahoo landed 23.6kg* | left: Lost its buddy"},
 		{"found a pallet with mahi on it, put 5 in the box, lost 3", "5 landed; 3 lost"},
 		{"4 strikes, 3 hookups, 2 landed (mahi 12, mahi 15)", "bite; hooked; 2 landed | of 4 | left: mahi 12 / mahi 15"},
 		{"Bite 0705 SR YFT 34\" rel", "YFT released 86.4cm @SR 7:05"},

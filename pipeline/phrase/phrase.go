@@ -17,6 +17,7 @@ type Stretch struct {
 	StopMinutes      float64  // to be taken off
 	Hours            float64  // told as a duration, before the stop is taken off; 0 not told
 	More             []string // further speeds and numbers of lines told of it, as written
+	Open             bool     // its end was left to be written: 6:10-
 	Place            int      // the byte of the text where it begins to be told
 }
 

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/words"
 )
@@ -298,12 +299,22 @@ func (c *clause) isStranger() bool {
 		return true
 	}
 	for i, it := range c.items {
-		if it.kind == aFate && (c.strangeObject(i) || c.loseTackle(i)) {
+		if it.kind == aFate && !c.brokeOff(i) && (c.strangeObject(i) || c.loseTackle(i)) {
 			return true
 		}
 	}
 	told := c.count > 0 || c.fish != nil || c.clock != nil || c.pronoun || c.many
 	return !told && (c.unknown > 0 || c.idle || c.setting)
+}
+
+// brokeOff reports whether a fish or a count stands before a fate with a cause at item i: what a second
+// one bit off is no fish that was lost.
+func (c *clause) brokeOff(i int) bool {
+	if j := significant(c.items, i+1); j < len(c.items) && (c.items[j].kind == aNumber || c.items[j].kind == aLines) {
+		return false // cut off 2 lures: how many bit is not told
+	}
+	return c.items[i].fate.Cause != "" && (c.counted >= 0 && c.counted < i ||
+		slices.ContainsFunc(c.items[:i], func(it item) bool { return it.kind == aFish && it.text != "" }))
 }
 
 // strangeObject reports whether an unknown word follows the fate at item i as its object. A
@@ -313,6 +324,9 @@ func (c *clause) strangeObject(i int) bool {
 		return false
 	}
 	for j := i + 1; j < len(c.items); j++ {
+		if c.items[j].kind == aGlue && prepositions[c.items[j].text] {
+			return false // at the rail, for the neighbours: no object
+		}
 		switch c.items[j].kind {
 		case aGlue, aHedge, aPlace, aPronoun, aTimes, aTackle:
 			continue
@@ -327,6 +341,15 @@ func (c *clause) strangeObject(i int) bool {
 	}
 	return false
 }
+
+// prepositions stand before a place, a person or a time, not before what was lost.
+var prepositions = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields("at by near beside for behind under junto para chez pour pres presso sotto per vicino perto beim bei neben unter") {
+		m[w] = true
+	}
+	return m
+}()
 
 // loseTackle reports whether the object of the fate at item i is a lure or the like, with
 // no preposition before it.

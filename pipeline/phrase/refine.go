@@ -21,6 +21,7 @@ func (t *teller) refine(c clause) bool {
 		return t.moreMeasures(cur, c) // bluefin aboard. 47 in, girth 33
 	case c.fate == 0 && !own:
 		return c.scaled && c.kg > 0 && cur.Kg == 0 && t.moreMeasures(cur, c)
+	case c.share && t.takeShare(c):
 	case t.isPart(cur, c, same):
 		t.split(cur, c)
 	case !own && c.clock == nil && t.goesOn(cur, c, same):
@@ -103,6 +104,9 @@ func (t *teller) sameFish(cur *Bite, c clause) bool {
 	if (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && cur.Name == "" && cur.Kg+cur.LengthCm == 0 && cur.At == nil &&
 		c.count == 0 && c.fate == 0 && c.clock == nil && c.kg+c.length > 0 {
 		return true // kept 1, a comma, 27.5in blackfin
+	}
+	if cur.Fate == words.Lost && cur.N == 1 && cur.Name == "" && c.join == aComma && c.article && c.fate == 0 && c.clock == nil && c.kg+c.length == 0 {
+		return true // jumped and threw it, a sailfish we think
 	}
 	if cur.Fate == words.FateUnknown && cur.N == 1 && cur.Name == "" && cur.Kg+cur.LengthCm == 0 && c.count == 0 {
 		return true // one fish, a comma, 22 lb mahi

@@ -72,7 +72,7 @@ func (s *scanner) joined(i int) (timed, bool) {
 	a, okA := s.end(i)
 	if s.items[i].kind == aNumber && s.items[i].hi > 0 { // 6-11 was read as a range
 		b, okB := s.digitsClock(s.items[i].end-1, s.items[i].hi)
-		plain := s.items[i].num == float64(int(s.items[i].num)) || s.items[i].hi == float64(int(s.items[i].hi))
+		plain := !withMinutes(s.tok(s.items[i].tok)) || !withMinutes(s.tok(s.items[i].end-1))
 		return timed{a, b, true, true, i, i + 1}, okA && okB && (!plain || s.wholeHours(i))
 	}
 	next := s.items[i].end
@@ -94,6 +94,24 @@ func (s *scanner) joined(i int) (timed, bool) {
 		return timed{a, b, true, true, i, j + 1}, true
 	}
 	return timed{}, false
+}
+
+// openEnded reads a clock and a dash or "to", and nothing behind it: 6:10-.
+func (s *scanner) openEnded() (Clock, bool) {
+	if len(s.items) == 0 || s.items[0].end >= len(s.toks) {
+		return Clock{}, false
+	}
+	c, ok := s.end(0)
+	next, dash := s.toWord(s.items[0].end)
+	for next < len(s.toks) && s.tok(next) == "?" {
+		next++
+	}
+	return c, ok && dash && next == len(s.toks) && s.items[0].tok == 0 && (s.items[0].kind == aClock || len(s.tok(0)) > 2)
+}
+
+// withMinutes reports whether a number is written as a clock may be: 6.30, 12,00.
+func withMinutes(text string) bool {
+	return len(text) > 3 && (text[len(text)-3] == '.' || text[len(text)-3] == ',')
 }
 
 // toWord passes a dash, "to", "until" and the like.
@@ -130,7 +148,7 @@ func (s *scanner) digitsClock(tok int, v float64) (Clock, bool) {
 	if len(text) == 3 && v == float64(int(v)) && v < 1260 && int(v)%100 < 60 {
 		return Clock{Seconds: (int(v)/100*60 + int(v)%100) * 60}, true
 	}
-	if len(text) > 3 && (text[len(text)-3] == '.' || text[len(text)-3] == ',') && v < 24 {
+	if withMinutes(text) && v < 24 {
 		m := int(v*100+.5) % 100
 		return Clock{Seconds: (int(v)*60 + m) * 60, Sure: v >= 13 || text[0] == '0'}, m < 60
 	}

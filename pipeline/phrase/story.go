@@ -9,6 +9,7 @@ type teller struct {
 	sentence int // index of the first bite of the sentence
 	seen     bool
 	away     bool // the sentence is of other boats
+	mate     bool // or of another fish like the last one
 	off      bool // the sentence is of fish that were not trolled
 	nothing  bool
 	blocked  bool    // a bite of the sentence was left: what goes on is not of the last one told
@@ -16,6 +17,7 @@ type teller struct {
 	notes    []note  // of each bite
 	clock    *Clock  // one alone, of the clause that follows
 	bare     *clause // a fish's name alone, which the next clause may say more of
+	talked   *clause // a fish without a fate or a count, whose measures the next clause may tell
 }
 
 // note is how a bite was told.
@@ -30,7 +32,9 @@ func Tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
 	s := scan(text)
 	s.withoutSpans()
-	for _, c := range s.clauses(d, false) {
+	all := s.clauses(d, false)
+	shares(all)
+	for _, c := range all {
 		t.clause(c)
 	}
 	if t.bare != nil {
@@ -66,12 +70,15 @@ func (t *teller) clause(c clause) {
 		c.count, c.many = 2, false
 	}
 	if c.join == aBreak {
-		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked = len(t.story.Bites), false, false, false, true, false
+		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked, t.mate = len(t.story.Bites), false, false, false, true, false, false
 	}
 	if t.list && t.untrolled(c) {
 		return
 	}
 	switch {
+	case t.likewise(c):
+	case c.unsure:
+		t.leave(c)
 	case (t.away || c.others > 0) && t.elsewhere(c):
 	case c.score != nil:
 		t.score(c.score)
@@ -135,6 +142,9 @@ func (c *clause) quiet(list bool) bool {
 // idle notes talk: what is only seen lasts for the sentence.
 func (t *teller) idle(c clause) {
 	t.seen = t.seen || c.seen || c.idle
+	if c.fish != nil && c.fish.text != "" && !c.fish.several && !t.seen && !c.none && !c.compound && !c.alone() {
+		t.talked = &c
+	}
 	switch {
 	case c.seen || c.idle || c.compound || c.none:
 	case c.alone():
@@ -146,10 +156,20 @@ func (t *teller) idle(c clause) {
 
 // elsewhere leaves what a sentence tells of other boats.
 func (t *teller) elsewhere(c clause) bool {
+	here := false
 	for _, it := range c.items {
 		if it.kind == anElse {
-			t.away = true
+			t.away, here = true, true
+			t.mate = t.mate || it.text == "its"
 		}
+	}
+	bare := c.pronoun && c.fate >= words.Missed && c.fish == nil && c.count == 0 && !c.stranger
+	if cur := t.last(); t.mate && !here && cur != nil && cur.Name != "" && bare {
+		b := Bite{Session: c.session, Told: c.at, Cause: c.cause} // its mate took the other lure, lost it at the gaff
+		b.N, b.Fate, b.Name = 1, c.fate, cur.Name
+		b.measure(c)
+		t.story.Bites, t.notes = append(t.story.Bites, b), append(t.notes, note{word: c.fateWord})
+		return true
 	}
 	if t.away && (c.fate != words.FateUnknown || c.fish != nil) {
 		t.leave(c)
@@ -182,10 +202,14 @@ func (t *teller) clockOf(c *clause) {
 // name gives a clause without a fish the name that stood alone before it: "Blackfin (rel)".
 // A name that stays alone is left.
 func (t *teller) name(c *clause) {
+	if t.talked != nil && t.bare == nil && c.join == aComma && c.fish == nil && c.onlyMeasures() {
+		c.fish = t.talked.fish // a wahoo hit it of course, 131 cm
+	}
+	t.talked = nil
 	if t.bare == nil {
 		return
 	}
-	if c.join != aBreak && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
+	if (c.join != aBreak || c.onlyMeasures()) && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
 		c.fish = t.bare.fish
 		if c.place == "" {
 			c.place = t.bare.place

@@ -9,6 +9,9 @@ func Stretches(text string) []Stretch {
 	s := scan(text)
 	spans := s.spans()
 	if len(spans) == 0 {
+		if c, ok := s.openEnded(); ok {
+			return []Stretch{{Start: c, HasStart: true, Open: true, Lines: -1}}
+		}
 		return s.untimed()
 	}
 	var out []Stretch

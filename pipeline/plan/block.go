@@ -84,6 +84,7 @@ type Block struct {
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
 	Numbered   bool       // each trip has its number: a row with neither one nor a departure was not gone
 	Departs    bool       // each departure begins a trip, numbered or not
+	Parts      bool       // numbers with letters name stretches of one trip: 9a and 9b
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 

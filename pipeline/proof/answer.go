@@ -130,6 +130,11 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 		}
 	},
 	"untrolled": leaveRows,
+	"parts": func(l *meaning.Log, _ *Question, choice string) {
+		if choice == "trips" {
+			l.OwnTrips()
+		}
+	},
 	"two trips": func(_ *meaning.Log, q *Question, choice string) {
 		if choice == "two" && len(q.of) > 0 {
 			q.of[0].Plan.Trips = q.trips

@@ -57,6 +57,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.aside()
 	q.leftOver()
 	q.sums()
+	q.summaries()
 	return ordered(q.out)
 }
 
@@ -235,6 +236,7 @@ func (q *inquiry) block(s Subject) {
 	q.unnamed(s)
 	q.repeats(s)
 	q.outings(s)
+	q.parts(s)
 	overlaps := slices.DeleteFunc(slices.Clone(t.Overlaps), func(o Overlap) bool { // a wrong end is asked about
 		return slices.ContainsFunc(t.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })
 	})

@@ -129,6 +129,17 @@ func TestAskedOfCells(t *testing.T) {
 	}
 }
 
+// TestBitesOfEither holds that a speed for each of two stretches is no word that is asked about: what it
+// leaves open is said once.
+func TestBitesOfEither(t *testing.T) {
+	s := with(func(s *Stats) {
+		s.Aside = []record.Problem{{Pos: record.Pos{File: "log", Row: 3, Col: 5}, Column: "Speed", Cell: "8 / 14", Reason: record.OfEither + "; the rest of the row is kept"}}
+	})
+	if got := kinds(asked(t, inferred(t, "log", legs), s)); slices.Contains(got, "word") || !slices.Contains(got, "aside") {
+		t.Errorf("%v is asked", got)
+	}
+}
+
 // TestUnreadTexts holds that texts beside the tables are asked about where several of them
 // speak of bites, and that prices and the weather are not.
 func TestUnreadTexts(t *testing.T) {

@@ -53,7 +53,10 @@ func (q *inquiry) ends(s *Subject) {
 				rows = append(rows, h)
 			}
 		}
-		b := s.Plan.Find(lacks)
+		b, apart := s.Plan.Find(lacks), true
+		if i := slices.IndexFunc(s.Plan.Bindings, func(x plan.Binding) bool { return x.Column.Parse == "stretches" }); b == nil && i >= 0 {
+			b, apart = &s.Plan.Bindings[i], false // start and end stand in one cell
+		}
 		if len(rows) == 0 || b == nil || b.Index < 0 {
 			continue
 		}
@@ -73,7 +76,7 @@ func (q *inquiry) ends(s *Subject) {
 		q.ask("no end", s.Plan.Name, b.Heading, text, []string{"leave the hours out"}, hours, keys...)
 		x := q.last()
 		x.Brief = fmt.Sprintf("%s not say %s.", plural(len(rows), "stretch does", "stretches do"), what)
-		if len(rows) == 1 {
+		if len(rows) == 1 && apart {
 			x.cell, x.column = plan.Cell{Row: rows[0].Row, Index: b.Index}, b
 		}
 	}
@@ -177,7 +180,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 	for _, p := range s.Stats.Aside {
 		b := s.binding(p)
 		switch {
-		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil:
+		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil || strings.HasPrefix(p.Reason, record.OfEither):
 			left = append(left, p)
 			continue
 		case s.half(p) || unsureDay(p):

@@ -15,4 +15,5 @@
 //	answer.go    what an answer is, and what it does to the plan
 //	totals.go    what each answer would make of the totals
 //	agree.go     what agrees with the log's own sums
+//	summary.go   what agrees with forms that sum the season up
 package proof

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
@@ -80,4 +81,38 @@ func filled(rows []layout.Row, index int) int {
 		}
 	}
 	return n
+}
+
+// longPause is from how many seconds without lines in the water on, between stretches of one lettered
+// number, the boat may have been home meanwhile.
+const longPause = 2 * 3600
+
+// parts asks whether stretches of one number, a and b, are trips of their own where they lie far apart.
+func (q *inquiry) parts(s Subject) {
+	trip := s.Plan.Find("trip")
+	if !s.Plan.Parts || trip == nil {
+		return
+	}
+	last := map[string]span{} // by day and number
+	for _, r := range s.Block.Rows {
+		number := trip.By[strings.ToLower(cellAt(r, trip.Index))]
+		at := slices.IndexFunc(s.Stats.Worked, func(w Worked) bool { return w.Row == int64(r.Num) })
+		if at < 0 || number == cellAt(r, trip.Index) {
+			continue
+		}
+		day := s.Stats.Worked[at].Day
+		i := slices.IndexFunc(s.Stats.spans[day], func(x span) bool { return x.row == int64(r.Num) })
+		if i < 0 {
+			continue
+		}
+		x, key := s.Stats.spans[day][i], day+" "+number
+		if before, ok := last[key]; ok && x.from-before.to >= longPause {
+			q.ask("parts", s.Plan.Name, trip.Heading, fmt.Sprintf("Some numbers under %q have letters, and hours lie between, the first: %s. Is each letter a trip?", trip.Heading, rowName(&s, x.row)),
+				[]string{"one trip", "a trip for each letter"}, []string{"trips"})
+			y := q.last()
+			y.Brief, y.Choices = "Numbers with letters may be trips of their own.", []string{"one", "trips"}
+			return
+		}
+		last[key] = x
+	}
 }

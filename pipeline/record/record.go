@@ -109,3 +109,7 @@ func shorten(s string) string {
 	}
 	return string([]rune(s)[:maxShown]) + "…"
 }
+
+// OfEither is the reason of a cell that has a speed for each of several stretches: it is read, and says
+// not on which of them the row's bites were.
+const OfEither = "a stretch each; at which speed the row's bites came is not known"

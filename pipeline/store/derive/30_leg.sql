@@ -30,9 +30,10 @@ WITH dated AS (
     SELECT f.*, f.start_offset_s - e.offset_s AS change_s, f.clock_end < e.local_from + to_seconds(f.start_offset_s - e.offset_s) AS twice
     FROM offsets f ASOF LEFT JOIN zone_offset e ON e.zone = f.tz AND e.local_from <= f.clock_end
 )
--- put_back: hours by which the clock was put back meanwhile
+-- put_back: hours by which the clock was put back meanwhile. Hours without clock times are as they
+-- lasted; an ASOF join finds them an offset all the same.
 SELECT * EXCLUDE (hours, tz, clock_end, start_offset_s, change_s, twice),
-    CASE WHEN twice THEN 0 ELSE coalesce(change_s, 0) / 3600.0 END AS put_back, hours + put_back AS hours
+    CASE WHEN clock_end IS NULL OR twice THEN 0 ELSE coalesce(change_s, 0) / 3600.0 END AS put_back, hours + put_back AS hours
 FROM changed;
 
 -- A leg is known by its boat and start; without a start by its trip and name or

@@ -1,0 +1,113 @@
+package meaning
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/plan"
+)
+
+// holdsOn are the settings that hold until they are changed: where one is blank, that of the row above
+// may have been meant.
+var holdsOn = []string{"speed_kn", "lines_out"}
+
+// fewCopied is how many cells of a column must be those of another, and how many of its blanks be
+// filled there, for the other to be it with its blanks filled.
+const fewCopied = 3
+
+// filledDown takes a setting from the column in which the log's owner filled its blanks with the value
+// of the row above, as a formula does.
+func (x *builder) filledDown() {
+	p := x.plan
+	if p.Kind != plan.Flat && p.Kind != plan.Legs {
+		return
+	}
+	for i := range p.Bindings {
+		b := &p.Bindings[i]
+		if !slices.Contains(holdsOn, b.Column.Name) || b.By != nil || b.Set > 0 {
+			continue
+		}
+		at := slices.IndexFunc(p.Unknown, func(u plan.Unknown) bool { return x.fillsDown(b.Index, u.Index) })
+		if at < 0 {
+			continue
+		}
+		from := p.Unknown[at]
+		x.note("%s: %q has it with its blanks filled from the row above, and was taken", b.Heading, from.Heading)
+		p.Unknown = slices.Clone(p.Unknown)
+		p.Unknown[at] = plan.Unknown{Index: b.Index, Heading: b.Heading, Aside: "filled"}
+		b.Index, b.Heading = from.Index, from.Heading
+	}
+}
+
+// fillsDown tells whether a column is another one wherever that is filled, and the value of the row
+// above wherever it is blank.
+func (x *builder) fillsDown(column, filled int) bool {
+	same, blank, last := 0, 0, ""
+	for _, row := range x.rows {
+		own, other := cellOf(row, column), cellOf(row, filled)
+		switch {
+		case own == "" && other == "" || last == "" && own == "":
+		case own == "" && other == last:
+			blank++
+		case own == other:
+			same++
+		default:
+			return false
+		}
+		last = other
+	}
+	return same >= fewCopied && blank >= fewCopied
+}
+
+// Words by which a log says that what is blank is as in the row above.
+var (
+	blankCell = regexp.MustCompile(`(?i)\b(?:blanks?|empty|left out|nothing written|vac[ií][oa]s?|en blanco|` +
+		`vuot[oaie]|vides?|vazi[oa]s?|leer\w*)\b`)
+	asAbove = regexp.MustCompile(`(?i)\b(?:same as|as)\s+(?:the\s+)?(?:row|line|one)?\s*(?:above|before)\b|` +
+		`\bunchanged\b|\bno change\b|\bigual (?:que |a |ao )?(?:arriba|antes|acima)|\bcome sopra\b|` +
+		`\bcomme (?:ci-dessus|avant|au-dessus)|\bwie (?:oben|zuvor|davor)|\bunver[aä]ndert`)
+	sayingEnd = regexp.MustCompile(`[.;]\s+|\n`)
+)
+
+// held takes speeds and numbers of lines from the row above where the log says that blanks are as above;
+// of the headings that it names, if it names any.
+func (l *Log) held() {
+	for _, text := range l.Texts {
+		for _, saying := range sayingEnd.Split(text, -1) {
+			if blankCell.MatchString(saying) && asAbove.MatchString(saying) {
+				l.hold(" " + normalise(saying) + " ")
+			}
+		}
+	}
+}
+
+// hold carries the settings that a saying is about.
+func (l *Log) hold(saying string) {
+	for _, u := range l.Data() {
+		u.b.hold(func(b *plan.Binding) bool {
+			return slices.ContainsFunc(strings.Fields(normalise(b.Heading)), func(w string) bool {
+				return len(w) > 1 && strings.Contains(saying, " "+w+" ")
+			})
+		})
+	}
+}
+
+// hold carries the settings of a block that are named; all of them where named is nil or names no column.
+func (x *builder) hold(named func(*plan.Binding) bool) {
+	p := x.plan
+	if p.Kind != plan.Flat && p.Kind != plan.Legs {
+		return
+	}
+	some := false
+	for i := range p.Bindings {
+		some = some || named != nil && named(&p.Bindings[i])
+	}
+	for i := range p.Bindings {
+		b := &p.Bindings[i]
+		if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && (!some || named(b)) {
+			b.Carried = true
+			x.note("%s: blank where it is as in the row above", b.Heading)
+		}
+	}
+}

@@ -1,0 +1,32 @@
+package phrase
+
+import "wakeledger/pipeline/words"
+
+// pauseWords is how many words before a span of time may say that lines were up during it.
+const pauseWords = 3
+
+// Pauses are the times between which a remark says that the lines were up: "lines up 1120-1300 for a
+// squall".
+func Pauses(text string) []Stretch {
+	s := scan(text)
+	var out []Stretch
+	for _, sp := range s.spans() {
+		if tok := s.items[sp.from].tok; sp.hasStart && sp.hasEnd && s.pausedBefore(tok) {
+			out = append(out, Stretch{Start: sp.start, End: sp.end, HasStart: true, HasEnd: true, Lines: -1,
+				Place: s.toks[tok].At})
+		}
+	}
+	return out
+}
+
+// pausedBefore reports whether a word right before a token says that lines came up or were not fished.
+func (s *scanner) pausedBefore(tok int) bool {
+	for j := tok - 1; j >= 0 && j >= tok-pauseWords && (!words.Stops(s.toks[j]) || s.tok(j) == ":"); j-- {
+		for _, kind := range []string{"stop", "pause"} {
+			if _, ok := words.LineAt(s.toks, j, kind); ok {
+				return true
+			}
+		}
+	}
+	return false
+}

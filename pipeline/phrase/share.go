@@ -1,0 +1,76 @@
+package phrase
+
+import (
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/words"
+)
+
+// mostBetween is how many clauses may lie between a count of fish and the last of its shares.
+const mostBetween = 8
+
+// shares marks the clauses that say what became of each of several fish counted before them, where
+// they add up to these: "two wahoo, one kept 48 cm, one let go", "2 mahi: kept one; the other shook off".
+// Where they do not, and speak of fish that were on, it is not known which of them they mean.
+func shares(all []clause) {
+	for i := range all {
+		g := &all[i]
+		if g.fish == nil || g.fish.text == "" || g.count < 2 || g.fate != words.FateUnknown {
+			continue
+		}
+		sum, of, measured := 0, []*clause{}, g.kg+g.length > 0
+		for j := i + 1; j < len(all) && j <= i+mostBetween && sum < g.count; j++ {
+			c := &all[j]
+			told := c.fate != words.FateUnknown || c.count > 0 && c.kg+c.length > 0
+			own := c.fish != nil && c.fish.text != "" || c.clock != nil
+			if own || (c.count > 0) != told || len(of) == 0 && c.join == aBreak {
+				break
+			}
+			measured = measured || len(of) == 0 && c.kg+c.length > 0 && c.count == 0
+			if c.count > 0 {
+				sum, of = sum+c.count, append(of, c)
+			}
+		}
+		if len(of) == 0 {
+			continue
+		}
+		nested := slices.ContainsFunc(of, func(c *clause) bool { return c.fate == words.Hooked })
+		if sum == g.count && len(of) > 1 && !measured && !nested {
+			for _, c := range of {
+				c.share = true
+				if c.fate == words.FateUnknown {
+					c.fate = words.Landed // one of 12 kg
+				}
+			}
+			continue
+		}
+		for _, c := range of {
+			c.unsure = c.unsure || !c.article && (c.fate == words.Hooked || c.fate == words.Landed) && g.count > c.count
+		}
+	}
+}
+
+// takeShare parts a clause's fish off those that were counted before without a fate.
+func (t *teller) takeShare(c clause) bool {
+	for i := len(t.story.Bites) - 1; i >= 0; i-- {
+		if b := &t.story.Bites[i]; t.notes[i].counted && b.Fate == words.FateUnknown && b.Name != "" && b.N >= c.count {
+			t.split(b, c)
+			return true
+		}
+	}
+	return false
+}
+
+// likewise gives a bite the fate of the one before it: "another wahoo at dusk, same".
+func (t *teller) likewise(c clause) bool {
+	n := len(t.story.Bites)
+	if n < 2 || t.fresh || !words.Ditto(strings.Trim(c.text, " .!")) {
+		return false
+	}
+	if cur, before := &t.story.Bites[n-1], t.story.Bites[n-2]; cur.Fate == words.FateUnknown {
+		cur.Fate, cur.Cause = before.Fate, before.Cause
+		return true
+	}
+	return false
+}
