@@ -199,8 +199,11 @@ func (s *scanner) isTo(j int) bool {
 // untimed reads stretches that have a duration and no clocks: "2 h at 8 kts then 1.5 h at
 // 12". A duration alone is one only where nothing else stands in the text.
 func (s *scanner) untimed() []Stretch {
-	if len(s.items) == 0 || s.biting(len(s.items)-1) {
+	if len(s.items) == 0 {
 		return nil
+	}
+	if s.biting(len(s.items) - 1) {
+		return s.sentences()
 	}
 	var out []Stretch
 	from, effort := 0, len(s.items) == 1
@@ -211,8 +214,10 @@ func (s *scanner) untimed() []Stretch {
 		}
 		st := Stretch{Lines: -1}
 		s.fill(&st, from, i+1)
-		if st.Hours > 0 {
+		if st.Hours > 0 && !otherMethod(s.raw(s.items[from].tok, s.items[i].end)) {
 			out = append(out, st)
+		}
+		if st.Hours > 0 {
 			from = i + 1
 		}
 		effort = effort || st.SpeedLo > 0 || st.Lines >= 0
@@ -222,6 +227,34 @@ func (s *scanner) untimed() []Stretch {
 	}
 	carry(out)
 	return out
+}
+
+// sentences reads those of a text that tell how long lines were out, with how many or at which speed,
+// and nothing of fish or of another way of fishing: "Trolled 3 h with 4 lines. One wahoo."
+func (s *scanner) sentences() []Stretch {
+	var out []Stretch
+	for from := 0; from < len(s.items); {
+		to := from
+		for to < len(s.items) && s.items[to].kind != aBreak {
+			to++
+		}
+		st := Stretch{Lines: -1}
+		if s.fill(&st, from, to); to > from && !s.biting(to-1) && st.Hours > 0 && (st.SpeedLo > 0 || st.Lines >= 0) {
+			first, last := s.items[from], s.items[to-1]
+			st.Place = s.toks[first.tok].At
+			if !otherMethod(s.raw(first.tok, last.end)) {
+				out = append(out, st)
+			}
+		}
+		from = to + 1
+	}
+	return out
+}
+
+// otherMethod reports whether a sentence of hours speaks of another way of fishing than trolling.
+func otherMethod(text string) bool {
+	m, ok := words.Method(text)
+	return words.Otherwise(text) || ok && m != "troll" && m != "kite"
 }
 
 // carry gives a stretch the speed and lines of the one before where it tells none, and the
