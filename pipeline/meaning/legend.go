@@ -15,6 +15,7 @@ import (
 // legend is what a log says of its own words: what a heading stands for, and what the
 // codes in a column's cells mean.
 type legend struct {
+	figures *figures                     // what the counts in cells of several are; nil: not said
 	missing string                       // what stands where a value is missing: -9
 	words   map[string]string            // by heading or code in normal form
 	codes   map[string]map[string]string // by heading in normal form, then code in lower case

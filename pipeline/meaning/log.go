@@ -76,6 +76,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
+	l.legend.figures = t.figuresIn(l.Texts)
 	for _, s := range l.Keys {
 		l.legend.addKey(s, sheets)
 	}

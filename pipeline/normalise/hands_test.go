@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -207,6 +208,26 @@ func TestGirthBesideLength(t *testing.T) {
 		_, _, problems := r.Row(RowOf(u.Block.Rows[i]))
 		if got := r.value("girth_cm").Real; got != want || (len(problems) > 0) != (want == 0) {
 			t.Errorf("row %d: %v cm round, problems %v; expected %v cm", i+2, got, problems, want)
+		}
+	}
+}
+
+// TestLinesChanged holds that a stretch whose number of lines was changed at a time is one of each number,
+// and that the time must lie within it.
+func TestLinesChanged(t *testing.T) {
+	x, u := only(t, csvOf("Date,In,Up,Rods,Knots,Bites\n2026-07-04,06:00,10:00,6 then 4 at 8:30,7,2\n2026-07-05,06:00,10:00,5,7,1\n2026-07-06,06:00,10:00,6 then 4 at 11:30,7,0\n2026-07-07,06:00,10:00,5,8,1\n2026-07-08,06:00,10:00,6,8,1\n2026-07-09,06:00,10:00,6,8,0\n2026-07-10,06:00,10:00,4,8,0\n"))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		var got []int64
+		for _, s := range r.Sides() {
+			got = append(got, s.Values["start_s"].Int, s.Values["end_s"].Int, s.Values["lines_out"].Int)
+		}
+		if want := [][]int64{{21600, 30600, 6, 30600, 36000, 4}, nil, nil, nil, nil, nil, nil}[i]; !slices.Equal(got, want) || (r.value("start_s").Known != (want == nil)) {
+			t.Errorf("row %d: %v, expected %v", row.Num, got, want)
 		}
 	}
 }

@@ -34,7 +34,7 @@ func (r *Reader) idle() Skip {
 		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
 			return Elsewise
 		}
-		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() && r.untrolled() {
+		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() && !slices.ContainsFunc(r.side, paced) && r.untrolled() {
 			return Elsewise // hours without a speed or a bite, on the handline
 		}
 	case plan.Legs:
@@ -84,6 +84,9 @@ func (r *Reader) elsewhere() bool {
 	}
 	return trip != "" && texts["leg"] != "" && r.layout.Elsewise[plan.Stretch(trip, texts["leg"])]
 }
+
+// paced tells a stretch beside a row that has a speed: one of several of the row.
+func paced(s Side) bool { return s.Kind == plan.Legs && s.Values["speed_kn"].Known }
 
 // named tells an entry beside a row that names a fish or measures it, or has effort.
 func named(s Side) bool {

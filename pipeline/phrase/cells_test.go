@@ -198,6 +198,21 @@ func TestSettings(t *testing.T) {
 	}
 }
 
+// TestCountFish holds how many fish a cell names: no number for all of a kind, and one for a fish with
+// two names.
+func TestCountFish(t *testing.T) {
+	for text, want := range map[string]int{"2 mahi, wahoo": 3, "1 mahi, peanut": 1, "wahoo": 1, "both wahoo": 2, "all the mahi": 0, "mahi, all": 0, "all wahoo and a mahi": 0} {
+		if n, ok := CountFish(text); n != want || ok != (want > 0) {
+			t.Errorf("%q: %d %v, expected %d", text, n, ok, want)
+		}
+	}
+	for text, want := range map[string]string{"all the mahi": "mahi", "mahi, all": "mahi", "tutti i tonni": "tonni", "both wahoo": "", "all wahoo and a mahi": "", "all of 3 mahi": "", "mahi": ""} {
+		if name, ok := AllOf(text); (ok || want != "") && name != want {
+			t.Errorf("all of %q: %q %v, expected %q", text, name, ok, want)
+		}
+	}
+}
+
 func TestCount(t *testing.T) {
 	for text, want := range map[string]int{
 		"2": 2, "two": 2, "none": 0, "0": 0, "3 (1 lost)": 3, "2 fish": 2, "zero": 0, "nothing": 0, "dos": 2, "3 bites": 3, "1 missed": 1, "no bites": 0, "~4": 4, "2?": 2, "skunked": 0, "2.0": 2, "one": 1, "3, one lost": 3,

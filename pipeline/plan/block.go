@@ -32,6 +32,7 @@ type Unknown struct {
 	Index   int
 	Heading string
 	Fate    string // of a count of a species: what became of them, by the group that it stands in
+	Named   bool   // of such a count: its cells name the fish, "2 skipjack"
 	Aside   string // what it holds that counts do not rest on (money, people ...); "" where nobody knows
 }
 
@@ -66,6 +67,8 @@ type Block struct {
 
 	Catch      []Unknown // of Unknown: how many of a species, by its name
 	Caught     bool      // those of Catch were landed
+	Figures    []string  // what each of several figures in a cell of Catch counts: strikes_n, hooked_n, landed_n
+	Alone      bool      // one figure alone counts all of these
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
 	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
@@ -76,6 +79,7 @@ type Block struct {
 	Hashed     bool       // rows that start with # are comments
 	Order      unit.Order // of day and month, where the log's owner said it
 	Twelve     bool       // clock times are of twelve hours without am or pm
+	Afternoon  bool       // an end before its start is of the afternoon, as most are: 6:10 to 1:40
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better
