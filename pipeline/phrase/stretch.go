@@ -115,6 +115,9 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 				st.More = append(st.More, s.raw(it.tok, it.end))
 			}
 		case aLines:
+			if s.struck(i) || s.eitherOf(i) {
+				continue
+			}
 			switch fits := it.hi <= it.num && !s.takenIn(i); {
 			case fits && st.Lines < 0:
 				st.Lines = int(it.num)
@@ -123,7 +126,7 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 			}
 		case aNumber:
 			switch bare := it.hi == 0 && st.SpeedLo == 0; {
-			case st.Lines < 0 && (s.pulled(i) || s.putOut(i) || s.ofThem(i)):
+			case st.Lines < 0 && (s.pulled(i) || s.putOut(i) || s.ofThem(i) || st.HasStart && s.alone(i)):
 				st.Lines = int(it.num)
 			case !bare && it.hi == 0 && s.paced(i) && it.num != st.SpeedLo:
 				st.More = append(st.More, s.raw(it.tok, it.end))
@@ -143,6 +146,42 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 // ofThem reports whether a number counts the lines just spoken of: lines in 6:30, four of them.
 func (s *scanner) ofThem(i int) bool {
 	return s.tok(s.items[i].end) == "of" && s.tok(s.items[i].end+1) == "them" && !s.biting(i)
+}
+
+// struck reports whether the lines of an item went off: "two rods go together".
+func (s *scanner) struck(i int) bool {
+	switch s.tok(s.items[i].end) {
+	case "go", "goes", "went", "going", "fired", "screamed", "doubled":
+		return true
+	}
+	return false
+}
+
+// eitherOf reports whether a number of lines is one of two that somebody was not sure of: "four or five lines".
+func (s *scanner) eitherOf(i int) bool {
+	return i > 0 && s.tok(s.items[i].tok-1) == "or" && s.items[i-1].kind != aLines
+}
+
+// mostAlone is the most lines that a number alone may count.
+const mostAlone = 15
+
+// alone reports whether a number stands between commas, in a sentence of no fish, behind the clock at which
+// lines went in: "lines in 6:15, five, 8 kt".
+func (s *scanner) alone(i int) bool {
+	it := s.items[i]
+	if it.hi > 0 || it.article || it.num < 2 || it.num > mostAlone || it.num != float64(int(it.num)) || s.biting(i) || i == 0 {
+		return false
+	}
+	parts := func(k kind) bool { return k == aComma || k == aBreak }
+	if !parts(s.items[i-1].kind) || i+1 < len(s.items) && !parts(s.items[i+1].kind) && !(s.tok(it.end) == "this" && s.tok(it.end+1) == "time") {
+		return false
+	}
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		if s.items[j].kind == aClock {
+			return true
+		}
+	}
+	return false
 }
 
 // atPace reports whether a bare number is a speed: behind "at", after so many lines or the
