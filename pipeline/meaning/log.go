@@ -447,6 +447,7 @@ func (l *Log) ranks() {
 	counted, listed, fish := false, false, false
 	for _, u := range data {
 		l.lists(u)
+		l.fishOfRemarks(u)
 		u.weighedTogether()
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0

@@ -5,6 +5,7 @@ import (
 
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // toldInRemarks takes a form's remarks for its hours and bites, where they tell how long lines were
@@ -35,4 +36,35 @@ func (u *Understood) fills(names ...string) bool {
 	return slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
 		return slices.Contains(names, b.Column.Name) && (b.Index < 0 || len(column(u.b.rows, b.Index)) > 0)
 	})
+}
+
+// fewMeasured is how many remarks must tell a fish's measure before all of them may.
+const fewMeasured = 3
+
+// fishOfRemarks takes remarks that tell how long or heavy one fish of the row was, "biggest 9.4 kg on the
+// scale", for those of that fish: where the rows count fish, and neither name nor measure any elsewhere.
+func (l *Log) fishOfRemarks(u *Understood) {
+	p := u.Plan
+	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Name == "notes" && b.Column.Parse == "text" && b.Index >= 0 })
+	if p.Kind != plan.Flat || i < 0 || len(p.Catch) == 0 || p.Binds("species", "length_cm", "scale_kg", "girth_cm") || u.told {
+		return
+	}
+	if slices.ContainsFunc(l.Data(), func(o *Understood) bool { return o != u && (o.Plan.Kind == plan.Fish || o.Plan.Kind == plan.Strikes) }) {
+		return // these list them
+	}
+	b, measured := &p.Bindings[i], 0
+	for _, c := range column(u.b.rows, b.Index) {
+		fish := phrase.FishList(c, phrase.Defaults{})
+		if !slices.ContainsFunc(fish, func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 }) {
+			continue
+		}
+		if len(fish) != 1 || fish[0].N > 1 || fish[0].Fate == words.Lost || fish[0].Fate == words.Missed {
+			return
+		}
+		measured++
+	}
+	if measured >= fewMeasured {
+		b.Measured = true
+		u.b.note("%s: measures in it are those of one of the row's fish", b.Heading)
+	}
 }

@@ -10,15 +10,16 @@ import (
 
 // Binding ties a column of a block to what it means.
 type Binding struct {
-	Index   int    // of the cell in the row, from 0
-	Heading string // as logged; a group's name before its own where it has one
-	Column  *Column
-	Unit    unit.Unit // stated in the heading; "" where it states none
-	Only    unit.Unit // the only unit in which the numbers seen are possible, "" where nothing tells
-	Scaled  bool      // weights in its phrases are from a scale, as the heading or the log says
-	Carried bool      // written once for the rows under it
-	Set     int       // 0, or 1 and up for the second and further stretches of one row
-	Guess   bool      // its weights or lengths are guesses, by the heading's words
+	Index    int    // of the cell in the row, from 0
+	Heading  string // as logged; a group's name before its own where it has one
+	Column   *Column
+	Unit     unit.Unit // stated in the heading; "" where it states none
+	Only     unit.Unit // the only unit in which the numbers seen are possible, "" where nothing tells
+	Scaled   bool      // weights in its phrases are from a scale, as the heading or the log says
+	Carried  bool      // written once for the rows under it
+	Set      int       // 0, or 1 and up for the second and further stretches of one row
+	Measured bool      // remarks that tell how long or heavy one of the row's fish was
+	Guess    bool      // its weights or lengths are guesses, by the heading's words
 
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
