@@ -39,10 +39,11 @@ func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]
 				tables = append(tables, s.tableOf(p, sheets))
 			}
 		}
-		for _, book := range books(tables) {
+		keys := takeKeys(&tables)
+		for _, book := range withKeys(books(tables), tables, keys) {
 			for _, p := range book {
 				for _, o := range book {
-					if o != p {
+					if o != p && !slices.Contains(out[p], filepath.Base(o)) {
 						out[p] = append(out[p], filepath.Base(o))
 					}
 				}
@@ -51,6 +52,65 @@ func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]
 		}
 	}
 	return out
+}
+
+// takeKeys takes out of the tables those that say what headings and codes of the others mean, and
+// hold no record: a code-book saved beside them.
+func takeKeys(tables *[]tableOf) (keys []tableOf) {
+	var sheets []*layout.Sheet
+	for _, t := range *tables {
+		for _, x := range t.sheets {
+			x.Grid.Info.Name = filepath.Base(t.path)
+			sheets = append(sheets, x)
+		}
+	}
+	isKey := func(t tableOf) bool {
+		return !slices.ContainsFunc(t.sheets, func(x *layout.Sheet) bool { return !meaning.IsKey(x, sheets) })
+	}
+	for _, t := range *tables {
+		if isKey(t) {
+			keys = append(keys, t)
+		}
+	}
+	*tables = slices.DeleteFunc(*tables, isKey)
+	return keys
+}
+
+// withKeys adds to each book, and to each table that is a book alone, the keys to its headings.
+// A key to the tables of two boats makes them no book of one.
+func withKeys(books [][]string, tables, keys []tableOf) [][]string {
+	if len(keys) == 0 {
+		return books
+	}
+	for _, t := range tables {
+		if !slices.ContainsFunc(books, func(b []string) bool { return slices.Contains(b, t.path) }) {
+			books = append(books, []string{t.path})
+		}
+	}
+	for i, book := range books {
+		for _, k := range keys {
+			if slices.ContainsFunc(tables, func(t tableOf) bool { return slices.Contains(book, t.path) && k.explains(&t) }) {
+				books[i] = append(books[i], k.path)
+			}
+		}
+	}
+	return books
+}
+
+// explains tells a key that names headings of a table.
+func (t *tableOf) explains(o *tableOf) bool {
+	said := map[string]bool{}
+	for _, x := range t.sheets {
+		for _, r := range x.Grid.Rows {
+			for _, c := range r.Cells {
+				for _, part := range strings.Split(c.Text, "/") {
+					said[strings.ToLower(strings.TrimSpace(part))] = true
+				}
+			}
+		}
+	}
+	name := strings.TrimSuffix(filepath.Base(t.path), filepath.Ext(t.path)) // outcome.csv
+	return slices.ContainsFunc(o.headings, func(h string) bool { return said[h] || meaning.SameKey(name, h) })
 }
 
 // sumsOf are the hashes of files of a folder, in order.
@@ -108,6 +168,7 @@ func (s *Season) besideSheets(path string, first int) []*layout.Sheet {
 // tableOf is what a file's tables may be joined to others by.
 type tableOf struct {
 	path     string
+	sheets   []*layout.Sheet
 	headings []string
 	boats    map[string]bool
 	days     map[string]bool
@@ -124,7 +185,7 @@ type keyColumn struct {
 }
 
 func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
-	t := tableOf{path: path, boats: map[string]bool{}, days: map[string]bool{}}
+	t := tableOf{path: path, sheets: sheets, boats: map[string]bool{}, days: map[string]bool{}}
 	for _, x := range sheets {
 		for i := range x.Blocks {
 			b := &x.Blocks[i]

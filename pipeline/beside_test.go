@@ -60,6 +60,7 @@ func TestBeside(t *testing.T) {
 	s := season(t)
 	no := func(string) bool { return false }
 	months := strings.ReplaceAll(bookRuns, "2026-06", "2026-07")
+	const key = "Column,Code,Meaning\nResult,Lost,hooked and gone\nResult,Boated,in the box\nResult,Missed,never hooked\nRun,,what run it was in\nSpecies,,as seen\n"
 	for _, c := range []struct {
 		what  string
 		files []string
@@ -69,6 +70,8 @@ func TestBeside(t *testing.T) {
 		{"a file a month", []string{"June.csv", bookRuns, "July.csv", months}, nil},
 		{"nothing in common", []string{"Trips.csv", bookTrips, "Fish.csv", "Species,Length cm,Kept\nWahoo,120,y\nWahoo,122,y\nWahoo,99,n\n"}, nil},
 		{"the same numbers on other days", []string{"Runs.csv", bookRuns, "Trips.csv", strings.ReplaceAll(bookTrips, "2026-06", "2025-09")}, nil},
+		{"a key to codes", []string{"Strikes.csv", bookStrikes, "Codes.csv", key}, []string{"Codes.csv"}},
+		{"one key to two boats", []string{"Tern.csv", withBoat(bookStrikes, "Tern"), "Skua.csv", strings.ReplaceAll(withBoat(bookStrikes, "Skua"), ",Length cm", ",Fork"), "Codes.csv", key}, []string{"Codes.csv"}},
 		{"two boats", []string{"Trips.csv", withBoat(bookTrips, "Tern"), "Runs.csv", withBoat(bookRuns, "Skua")}, nil},
 	} {
 		paths := written(t, c.files...)

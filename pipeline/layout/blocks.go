@@ -66,9 +66,9 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
-	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) }, g.paragraphs} {
+	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) }, func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {
 		b, ok := told()
-		if !ok || b.Shape == Prose && len(heads) > 0 || headed && g.Width >= sureHeads {
+		if !ok || headed && g.Width >= sureHeads {
 			continue
 		}
 		for _, text := range b.Above {
@@ -84,7 +84,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 	for k, h := range heads {
 		end := len(g.Rows)
 		if k+1 < len(heads) {
-			end = heads[k+1].first
+			end = heads[k+1].first - g.titleRows(h, heads[k+1].first)
 		}
 		s.Blocks = append(s.Blocks, g.tables(h, end, like)...)
 		explained := g.explained(h, end)
@@ -113,6 +113,24 @@ func (g *Grid) named(h head, like Likeness) int {
 	return n
 }
 
+// mostTitles is how many rows the title of a table has at the most.
+const mostTitles = 3
+
+// titleRows is how many of the rows above a heading are the title of its table, and no rows of the
+// table above, whose heading is h: each of one text, with a blank row between them and that table.
+func (g *Grid) titleRows(h head, next int) int {
+	for n := 1; n <= mostTitles && next-n > h.last; n++ {
+		row := &g.Rows[next-n]
+		if cells := row.filled(0, g.Width); len(cells) != 1 || row.Cells[cells[0]].Look != Text {
+			return 0
+		}
+		if row.Num > g.Rows[next-n-1].Num+1 {
+			return n
+		}
+	}
+	return 0
+}
+
 // titles gives each block the texts that stand above it, up to the block before.
 func (s *Sheet) titles(used map[int]bool) {
 	for i := range s.Blocks {
@@ -121,7 +139,7 @@ func (s *Sheet) titles(used map[int]bool) {
 			continue
 		}
 		for r := b.Heads[0] - 1; r >= 0 && !used[r]; r-- {
-			for _, c := range s.Grid.Rows[r].Cells {
+			for _, c := range s.Grid.Rows[r].Cells { // from the nearest row upwards
 				if c.Look != Blank {
 					b.Above = append(b.Above, c.Text)
 				}

@@ -48,8 +48,9 @@ func (g *Grid) diary() (Block, bool) {
 }
 
 // paragraphs takes a text of a paragraph a day, each beginning with its day or under it: one
-// row a day, with its words.
-func (g *Grid) paragraphs() (Block, bool) {
+// row a day, with its words. Where a line is like a heading, a blank line must stand before each day:
+// lines of prose that were parted at their commas look like many things.
+func (g *Grid) paragraphs(headed bool) (Block, bool) {
 	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
 	lines, apart, last := 0, 0, 0
 	for i := range g.Rows {
@@ -81,7 +82,7 @@ func (g *Grid) paragraphs() (Block, bool) {
 		}
 	}
 	wrapped := 10*apart >= 8*n && mostWrapped*n > lines
-	return b, !g.Info.Workbook && n >= 3 && 2*long > n && (3*n > lines || wrapped)
+	return b, !g.Info.Workbook && n >= 3 && 2*long > n && (3*n > lines && !headed || wrapped)
 }
 
 // figured is a line that goes on with a figure and its unit: "7.5 kts until 1:00".

@@ -164,6 +164,30 @@ func TestAbove(t *testing.T) {
 	}
 }
 
+// TestTitleBetween holds that a text between a blank row and the next table's heading is the title of
+// that table, and no row of the one above; right under its rows it is one of them.
+func TestTitleBetween(t *testing.T) {
+	const fish = "\nDate|Species|Length\n3/6/26|Wahoo|120"
+	s := take(t, leg+"3/6/26|06:00|08:00|4\n\nPart 2, fish of the day"+fish)
+	if len(s.Blocks) != 2 || len(s.Blocks[0].Rows) != 1 || !slices.Equal(s.Blocks[1].Above, []string{"Part 2, fish of the day"}) {
+		t.Errorf("%s, above the second %q", shown(s), s.Blocks[len(s.Blocks)-1].Above)
+	}
+	s = take(t, leg+"3/6/26|06:00|08:00|4\nblown out"+fish)
+	if len(s.Blocks) != 2 || len(s.Blocks[0].Rows) != 2 || len(s.Blocks[1].Above) > 0 {
+		t.Errorf("%s, above the second %q", shown(s), s.Blocks[len(s.Blocks)-1].Above)
+	}
+}
+
+// TestProseParted holds that prose with a blank line before each day is a paragraph a day, whatever
+// its lines look like when they are parted at their commas.
+func TestProseParted(t *testing.T) {
+	s := take(t, "The book of 2026\n\nFri Jun 5. Out at first light| four rods| north bank.\nstart| end| and up\nas ever. One wahoo.\n\nSun Jun 7. Six rods till noon along the same bank.\n\n"+
+		"Tue Jun 9. Nothing in the morning and nothing later on,\nso home we went.")
+	if len(s.Blocks) != 1 || s.Blocks[0].Shape != Prose || len(s.Blocks[0].Rows) != 3 || !strings.HasSuffix(s.Blocks[0].Rows[0].Cells[1].Text, "One wahoo.") {
+		t.Errorf("%s", shown(s))
+	}
+}
+
 // TestOpen holds that only a table that reaches the last of the rows looked at goes on.
 func TestOpen(t *testing.T) {
 	text := leg + strings.Repeat("3/6/26|06:00|08:00|4\n", 20)

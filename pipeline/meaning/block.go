@@ -45,6 +45,9 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 		x.rows = append(x.rows, texts)
 	}
 	x.bind(c, columns, l)
+	if l.figures != nil && len(p.Catch) > 0 {
+		p.Figures, p.Alone = l.figures.names, l.figures.alone
+	}
 	for _, r := range b.Foot {
 		if p.Foot == nil {
 			p.Foot = map[int64]bool{}
@@ -448,6 +451,7 @@ func (x *builder) caught() {
 	if len(p.Catch) == 0 {
 		return
 	}
+	x.others()
 	if p.Binds("landed_n", "kept_n") {
 		// these count them already, but for what a group says became of some
 		released := p.Binds("landed_n") && !p.Binds("released_n", "kept_n")
@@ -460,7 +464,7 @@ func (x *builder) caught() {
 	for _, c := range p.Catch {
 		said = append(said, c.Heading)
 	}
-	p.Caught = p.Binds("missed_n", "lost_n", "hooked_n", "strikes_n") || !slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) || slices.ContainsFunc(said, func(s string) bool {
+	p.Caught = len(p.Figures) > 0 || p.Binds("missed_n", "lost_n", "hooked_n", "strikes_n") || !slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) || slices.ContainsFunc(said, func(s string) bool {
 		in, _ := x.t.concepts.found(normalise(s))
 		return in["land"] || in["keep"]
 	})
@@ -486,6 +490,9 @@ func includesLetGo(text string) bool {
 // weighCatch holds counts by species against the fish that another column says were let go:
 // with them, or without, the row's strikes add up; fewer than were let go cannot have these in them.
 func (x *builder) weighCatch() (v landedVotes) {
+	if len(x.plan.Figures) > 0 {
+		return x.weighFigures()
+	}
 	released := x.plan.Find("released_n")
 	if released == nil {
 		return v
@@ -575,6 +582,36 @@ func (x *builder) twelve() {
 		back = back || okA && okB && b < a
 	}
 	x.plan.Twelve = all > 0 && back && 5*sure < all
+	if x.plan.Afternoon = x.afternoons(s.Index, e.Index); x.plan.Afternoon {
+		x.note("%s: times of twelve hours without am or pm: most stretches would else go on into the next night", e.Heading)
+	}
+}
+
+// fewAfternoons is how many stretches must end in the afternoon by a clock of twelve hours before all do.
+const fewAfternoons = 4
+
+// afternoons tells ends that are of twelve hours though the file knows them as times: most stretches
+// begin in the morning and would end in the small hours of the next day, none begins in the evening,
+// and half a day earlier each is of usual length.
+func (x *builder) afternoons(start, end int) bool {
+	both, next := 0, 0
+	for _, row := range x.block.Rows {
+		a, okA := clock(x.group, row, start)
+		b, okB := clock(x.group, row, end)
+		if !okA || !okB {
+			continue
+		}
+		both++
+		switch {
+		case a < 3*3600 || a >= 13*3600:
+			return false
+		case b < a && b+12*3600 <= a:
+			return false
+		case b < a:
+			next++
+		}
+	}
+	return next >= fewAfternoons && 2*next > both
 }
 
 func clock(g *group, row layout.Row, i int) (int, bool) {

@@ -135,7 +135,7 @@ func TestLegend(t *testing.T) {
 	if c := l.codes["res"]; c["0"] != "missed" || c["2"] != "landed" || l.more("Q") != "lines quit" || l.more("B") != "bites" || len(l.codes) != 1 {
 		t.Errorf("%+v", l)
 	}
-	for text, want := range map[string]int{"0 missed / 1 lost / 2 landed": 3, "M = missed, L = lost": 2, "calm and warm": 0, "1 lost": 0} {
+	for text, want := range map[string]int{"0 missed / 1 lost / 2 landed": 3, "M = missed, L = lost": 2, "K = kept, or given away   F = freed at the boat   G = gone": 3, "calm and warm": 0, "1 lost": 0} {
 		if got := codesIn(text); len(got) != want {
 			t.Errorf("%q: %v", text, got)
 		}
@@ -148,6 +148,18 @@ func TestLegend(t *testing.T) {
 	}
 	if bare := planOf(t, "", rows); bare.Binds("outcome") {
 		t.Errorf("without one: %s", summary(bare))
+	}
+	// a heading that names the codes is theirs
+	const named = "Date|Time|End K F G|Species|Kg|S or E\n3/6/26|06:40|G||4|S\n14/6/26|07:10|K|Wahoo|9|E\n15/6/26|07:10|F|Wahoo|8|E\n16/6/26|07:10|K|Mahi|5|S"
+	byName := planOf(t, "", "End:  K = kept   F = freed at the boat   G = gone, hooked before\nAll fish at the fork. Mass in kg: S = club scale, E = guessed. None = guessed.\n\n"+named)
+	for name, want := range map[string]string{"outcome": "freed at the boat", "weighed": "guessed"} {
+		b := byName.Find(name)
+		if code := map[string]string{"outcome": "f", "weighed": "e"}[name]; b == nil || b.Codes[code] != want {
+			t.Errorf("%s: %v in %s", name, b, summary(byName))
+		}
+	}
+	if codes := byName.Find("weighed").Codes; codes[""] != "guessed." {
+		t.Errorf("no letter means %q", codes[""])
 	}
 	headed := planOf(t, "", "Zk = bites\n\nDate|Start|End|Zk\n3/6/26|06:00|08:00|2\n14/6/26|06:10|09:00|0\n15/6/26|07:00|11:30|3")
 	if !headed.Binds("strikes_n") {

@@ -61,10 +61,16 @@ func (l *Log) untrolled() {
 }
 
 // apart finds rows of strikes or fish under a title of their own that says that they were not
-// trolled: "Other (stopped, on the jig)". They end at a blank row.
+// trolled: "Other (stopped, on the jig)". They end at a blank row; a title above a table is of all of it.
 func (l *Log) apart() {
 	for _, u := range l.Data() {
 		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
+			continue
+		}
+		if len(u.Block.Above) > 0 && otherTitle(u.Block.Above[0]) {
+			for _, r := range u.Block.Rows {
+				setApart(u.Plan, r)
+			}
 			continue
 		}
 		i := slices.IndexFunc(l.Sheets, func(s *layout.Sheet) bool { return s.Grid == u.Block.Grid })
@@ -84,6 +90,15 @@ func (l *Log) apart() {
 			}
 		}
 	}
+}
+
+// longestTitle is the most bytes of a title: what is longer explains.
+const longestTitle = 80
+
+// otherTitle tells a title of fish that were not trolled. One that says what does not belong here,
+// "no bottom fish", is no such.
+func otherTitle(text string) bool {
+	return len(text) <= longestTitle && words.Otherwise(text) && (!words.Negated(text) || words.NotTrolled(text))
 }
 
 // setApart says of a row that it was not trolled.

@@ -26,6 +26,21 @@ func TestUntrolled(t *testing.T) {
 	t.Errorf("no table of strikes in %s", summary(l.Data()[0].Plan))
 }
 
+// TestTitleOfTable holds that a title above a table of fish that says how else they were caught is of all
+// of its rows, and that one which says what does not belong there is not.
+func TestTitleOfTable(t *testing.T) {
+	const sheet = "Date|In|Up|Lines|Knots\n2026-06-03|06:00|08:00|4|7\n2026-06-04|06:00|09:00|4|8\n2026-06-05|06:00|09:30|5|8\n|\n%s\nDate|Species|How many|Heaviest kg\n2026-06-03|amberjack|2|8\n2026-06-04|grouper|3|\n2026-06-05|grouper|1|9"
+	for title, want := range map[string]int{"Other fishing (at anchor, live bait)": 3, "Fish, but no bottom fish": 0, "The troll's fish": 0} {
+		apart := 0
+		for _, u := range inferred(t, "log", nil, "June", fmt.Sprintf(sheet, title)).Data() {
+			apart += len(u.Plan.Apart)
+		}
+		if apart != want {
+			t.Errorf("%q: %d rows apart, expected %d", title, apart, want)
+		}
+	}
+}
+
 // TestTitledApart holds that strikes under a title that says that they were not trolled are apart
 // from those above it.
 func TestTitledApart(t *testing.T) {

@@ -235,6 +235,9 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 	if column := t.countedByName(v); column != nil {
 		c := candidate{column: column}
 		c.add(off, "fish by name", 3)
+		if said.columns[column].weight >= loosely {
+			c.add(off, "words", 1) // and no yes or no
+		}
 		out = append(out, c)
 	}
 	if said.asideWeight > 0 {
@@ -249,8 +252,8 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 // go, and whose cells name them: "1 yft, 1 mahi". nil: it is none.
 func (t *Lexicon) countedByName(v *Values) *plan.Column {
 	fate, _, _, ok := words.FateOf(v.Label.Text)
-	if !ok || v.length() >= prose || v.fishes(t) <= 0.2 {
-		return nil
+	if !ok || v.length() >= prose || v.fishes(t) <= 0.2 || othersWord.MatchString(v.Label.Text) {
+		return nil // others are beside what is counted: see others
 	}
 	name := ""
 	switch {
@@ -263,7 +266,8 @@ func (t *Lexicon) countedByName(v *Values) *plan.Column {
 	}
 	named := v.share("fish or no", func(c layout.Cell) bool {
 		_, fish := phrase.CountFish(c.Text)
-		return fish || yesOrNo(c) || words.Nothing(c.Text)
+		_, all := phrase.AllOf(c.Text)
+		return fish || all || yesOrNo(c) || words.Nothing(c.Text)
 	})
 	if columns := alike(t.Columns, name, "count"); named >= 0.9 && len(columns) > 0 {
 		return columns[0]

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -16,11 +17,16 @@ import (
 func keySheets(sheets []*layout.Sheet) []*layout.Sheet {
 	var out []*layout.Sheet
 	for _, s := range sheets {
-		if explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionary(s, sheets) != nil {
+		if IsKey(s, sheets) {
 			out = append(out, s)
 		}
 	}
 	return out
+}
+
+// IsKey tells a sheet that says what headings and codes of others mean.
+func IsKey(s *layout.Sheet, sheets []*layout.Sheet) bool {
+	return explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionaryOf(s, sheets) != nil
 }
 
 // explainsHeadings tells a sheet of two columns or three in which most of the rows that have
@@ -169,51 +175,100 @@ func definition(text string) string {
 // entry is a row of a dictionary: a heading, one of its codes or none, and what that means.
 type entry struct{ head, code, means string }
 
-// dictionary reads a sheet that has a row for each heading of the others and for each code of
-// their columns: in one column the heading, before the words a column of codes. nil is no such.
-func dictionary(s *layout.Sheet, sheets []*layout.Sheet) []entry {
+// dictionary is what a sheet says that has a row for each heading of the others and for each code
+// of their columns.
+type dictionary struct {
+	entries []entry
+	missing string // what stands in any column where nothing was written down: -9
+}
+
+// dictionaryOf reads a sheet as one: in one column the heading, before the words a column of codes.
+// Of several such columns that counts which names most headings: the first may name tables. nil is no such.
+func dictionaryOf(s *layout.Sheet, sheets []*layout.Sheet) *dictionary {
 	if s.Grid.Width < 3 || s.Grid.Width > 6 || len(s.Grid.Rows) > 1000 {
 		return nil
 	}
-	for col := range s.Grid.Width - 2 {
-		var out []entry
-		told, coded := 0, 0
-		for _, r := range s.Grid.Rows {
-			if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Look == layout.Date || c.Look == layout.Clock }) {
-				return nil // records
-			}
-			head, code, means := headAt(r, col)
-			if head == "" || means == "" {
-				continue
-			}
-			told++
-			if !slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, head) }) {
-				continue
-			}
-			if code != "" {
-				coded++
-			}
-			out = append(out, entry{head, code, means})
-		}
-		if coded >= 3 && len(out) >= 5 && 4*len(out) >= 3*told {
-			return out
+	for _, r := range s.Grid.Rows {
+		if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Look == layout.Date || c.Look == layout.Clock }) {
+			return nil // records
 		}
 	}
-	return nil
+	var out *dictionary
+	most := 0
+	for col := range s.Grid.Width - 2 {
+		if d, n := dictionaryAt(s, col, sheets); d != nil && n > most {
+			out, most = d, n
+		}
+	}
+	return out
 }
 
-// headAt is the heading in a row's cell, the code in the next one, and the words behind it.
-func headAt(r layout.Row, col int) (head, code, means string) {
+// dictionaryAt reads a sheet as a dictionary of the headings in one of its columns, and counts them.
+func dictionaryAt(s *layout.Sheet, col int, sheets []*layout.Sheet) (*dictionary, int) {
+	d, named := &dictionary{}, map[string]bool{}
+	told, coded := 0, 0
+	for _, r := range s.Grid.Rows {
+		code, means := codeAt(r, col)
+		if means == "" {
+			continue
+		}
+		said := headsAt(r, col)
+		heads := slices.DeleteFunc(slices.Clone(said), func(h string) bool {
+			return !slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, h) })
+		})
+		if len(heads) == 0 && code != "" && saysMissing(means) {
+			d.missing = code // "all", or no heading
+			continue
+		}
+		if len(said) > 0 {
+			told++
+		}
+		if len(heads) > 0 && code != "" {
+			coded++
+		}
+		for _, h := range heads {
+			d.entries, named[h] = append(d.entries, entry{h, code, means}), true
+		}
+	}
+	if coded < 3 || len(d.entries) < 5 || 4*len(d.entries) < 3*told {
+		return nil, 0
+	}
+	return d, len(named)
+}
+
+// saysMissing tells words for a value that nobody wrote down: "not recorded / does not apply".
+func saysMissing(means string) bool {
+	first := strings.FieldsFunc(means, func(r rune) bool { return strings.ContainsRune(";(/,", r) })
+	return len(first) > 0 && (words.NotLogged(strings.TrimSpace(first[0])) || missingWords.MatchString(first[0]))
+}
+
+var missingWords = regexp.MustCompile(`(?i)^\s*(?:(?:missing|no) (?:values?|data|entry|records?)|missing|not (?:noted|applicable|available|written down))\s*$`)
+
+// headsAt are the headings that a row's cell names: itself, or several as in "t_in / t_out".
+func headsAt(r layout.Row, col int) []string {
+	if col >= len(r.Cells) {
+		return nil
+	}
+	out := []string{normalise(r.Cells[col].Text)}
+	if parts := strings.Split(r.Cells[col].Text, "/"); len(parts) > 1 {
+		for _, p := range parts {
+			out = append(out, normalise(p))
+		}
+	}
+	return slices.DeleteFunc(out, func(h string) bool { return h == "" })
+}
+
+// codeAt is the code behind a row's heading, and the words behind that.
+func codeAt(r layout.Row, col int) (code, means string) {
 	if col+1 >= len(r.Cells) {
-		return "", "", ""
+		return "", ""
 	}
 	for _, c := range r.Cells[col+2:] {
 		if c.Look != layout.Blank {
-			means = c.Text
-			break
+			return strings.ToLower(r.Cells[col+1].Text), c.Text
 		}
 	}
-	return normalise(r.Cells[col].Text), strings.ToLower(r.Cells[col+1].Text), means
+	return "", ""
 }
 
 func hasHeading(s *layout.Sheet, head string) bool {
@@ -235,8 +290,11 @@ func gist(means string) string {
 // addKey takes what a key sheet says into the legend: the codes of a column and, where it has
 // one list, what its heading stands for; or the words for each heading.
 func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
-	if told := dictionary(s, sheets); told != nil {
-		for _, e := range told {
+	if d := dictionaryOf(s, sheets); d != nil {
+		if d.missing != "" {
+			l.missing = d.missing
+		}
+		for _, e := range d.entries {
 			switch {
 			case e.code == "":
 				l.words[e.head] = definition(e.means)

@@ -62,6 +62,24 @@ func TestDictionary(t *testing.T) {
 			t.Errorf("%s: code %s is not %q: %v", name, code, want, b)
 		}
 	}
+	// tables named like headings, two headings in one cell, and what is missing in any column
+	const shared = "table|field|value|stands for\nrun|down / up||gear down, gear up\nrun|knots||over the ground\nhit|end|a|touched, not hooked\nhit|end|b|hooked and lost\nhit|end|c|boated and kept\n" +
+		"hit|kilos||weight in kg\nany||-1|not written down (or not asked)"
+	const runs = "run|date|down|up|knots\nA1|2026-06-03|06:00|09:00|7\nA2|2026-06-04|06:00|-1|8\nA3|2026-06-05|06:00|10:00|-1\nA4|2026-06-06|06:00|10:00|7"
+	const hits = "hit|run|when|end|kilos\n1|A1|06:40|c|4.2\n2|A1|07:40|a|-1\n3|A3|08:10|b|-1\n4|A3|09:10|c|6.1\n5|A4|09:10|c|5.1"
+	l = inferred(t, "log", nil, "runs", runs, "hits", hits, "book", shared)
+	if len(l.Keys) != 1 || len(l.Data()) != 2 {
+		t.Fatalf("%d key sheets, %d blocks with data: expected one and two", len(l.Keys), len(l.Data()))
+	}
+	for name, want := range map[string]string{"outcome b": "hooked and lost", "scale_kg -1": "-"} {
+		name, code, _ := strings.Cut(name, " ")
+		if b := l.Data()[1].Plan.Find(name); b == nil || b.Codes[code] != want {
+			t.Errorf("%s: code %s is not %q: %v of %s", name, code, want, b, summary(l.Data()[1].Plan))
+		}
+	}
+	if b := l.Data()[0].Plan.Find("end_s"); b == nil || b.Codes["-1"] != "-" {
+		t.Errorf("-1 under up is not missing: %s", summary(l.Data()[0].Plan))
+	}
 	records := inferred(t, "log", nil, "2026", "Date|wahoo|mahi|aku\n2026-06-03|1||\n2026-06-04||2|", "Bites", "Date|What|Fate|Note\n2026-06-03|wahoo|landed|jet\n2026-06-04|mahi|landed|plug\n2026-06-04|mahi|lost|plug\n2026-06-05|aku|lost|jet\n2026-06-06|aku|lost|jet")
 	if len(records.Keys) != 0 {
 		t.Errorf("a table of bites with days is no key to columns of species")

@@ -16,9 +16,11 @@ import (
 // legend is what a log says of its own words: what a heading stands for, and what the
 // codes in a column's cells mean.
 type legend struct {
+	figures *figures                     // what the counts in cells of several are; nil: not said
 	missing string                       // what stands where a value is missing: -9
 	words   map[string]string            // by heading or code in normal form
 	codes   map[string]map[string]string // by heading in normal form, then code in lower case
+	blank   map[string]string            // by such a heading: what it means that no code stands there
 }
 
 var (
@@ -27,6 +29,9 @@ var (
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
 	spaced         = regexp.MustCompile(`^(\S[^=:]{0,21}?)\s{2,}(\S.*)$`) // WET  first line in the water
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
+	sentences      = regexp.MustCompile(`\.\s+`)
+	noCode         = regexp.MustCompile(`(?i)^(?:no (?:letter|code|mark|entry)|blank|left blank|empty|nothing|none)$`)
+	wide           = regexp.MustCompile(`\s{2,}`)
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
 	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
@@ -35,7 +40,7 @@ var (
 
 // readLegend gathers the legends among texts that are part of no table.
 func readLegend(texts []string) *legend {
-	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}}
+	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{}}
 	for _, text := range texts {
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]
@@ -53,6 +58,10 @@ func readLegend(texts []string) *legend {
 		}
 		if codes := fateCodes(text); codes != nil {
 			maps.Copy(l.words, codes)
+			continue
+		}
+		if head, codes := codesWithin(text); codes != nil {
+			l.codes[head], l.blank[head] = codes, blankIn(text)
 			continue
 		}
 		if m := spaced.FindStringSubmatch(text); m != nil && !spaced.MatchString(m[2]) {
@@ -103,6 +112,30 @@ func fateCodes(text string) map[string]string {
 	return codes
 }
 
+// codesWithin reads the codes that one of a text's sentences lists: "Taped at the fork. Mass in kg: S = scale, G = guess."
+func codesWithin(text string) (head string, codes map[string]string) {
+	for _, sentence := range sentences.Split(text, -1) {
+		m := colonKey.FindStringSubmatch(sentence)
+		if m == nil || strings.Count(m[2], "=") < 2 {
+			continue
+		}
+		if codes := codesIn(m[2]); codes != nil {
+			return normalise(m[1]), codes
+		}
+	}
+	return "", nil
+}
+
+// blankIn is what a text says of cells without a code: "No letter = guessed".
+func blankIn(text string) string {
+	for _, sentence := range sentences.Split(text, -1) {
+		if m := equals.FindStringSubmatch(sentence); m != nil && noCode.MatchString(m[1]) {
+			return strings.TrimSpace(m[2])
+		}
+	}
+	return ""
+}
+
 // codesIn reads "0 missed / 1 lost / 2 landed"; nil where a part is no code with its meaning.
 func codesIn(text string) map[string]string {
 	parts := parted.Split(text, -1)
@@ -110,6 +143,10 @@ func codesIn(text string) map[string]string {
 		parts = strings.Split(text, ";") // commas are of the meanings then
 	} else if n > 1 && strings.Count(text, ". ") >= n-1 {
 		parts = strings.Split(text, ". ")
+	} else if n > 1 && len(wide.FindAllString(text, -1)) >= n-1 {
+		if in := wide.Split(text, -1); !slices.ContainsFunc(in, func(p string) bool { return strings.Count(p, "=") != 1 }) {
+			parts = in // B = in the boat   L = lost, on the jump
+		}
 	}
 	codes := map[string]string{}
 	whole, loose := 0, 0
@@ -139,10 +176,34 @@ func isFate(text string) bool {
 // more is what the legend says of a heading, "" where it says nothing.
 func (l *legend) more(heading string) string { return l.words[normalise(heading)] }
 
+// codesOn are the codes said of a heading, or of another where this one names each of them, "S or G".
+func (l *legend) codesOn(heading string) map[string]string {
+	head := normalise(heading)
+	if codes := l.codes[head]; codes != nil {
+		return codes
+	}
+	in := set(strings.Fields(head))
+	var found map[string]string
+	for _, codes := range l.codes {
+		named := len(codes) > 1
+		for c := range codes {
+			named = named && in[c]
+		}
+		switch {
+		case !named:
+		case found != nil && !maps.Equal(found, codes):
+			return nil // which of two lists is not said
+		default:
+			found = codes
+		}
+	}
+	return found
+}
+
 // codesFor are the codes of a column: those said of its heading, or those said without
 // a heading, where nearly all of its cells are such.
 func (l *legend) codesFor(v *Values) map[string]string {
-	known := l.codes[normalise(v.Label.Text)]
+	known := l.codesOn(v.Label.Text)
 	if known != nil {
 		return known
 	}
@@ -201,6 +262,12 @@ func (l *legend) abbreviations() map[string]string {
 // of a bite needs no legend, whose remark on it may say less.
 func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 	codes := l.meaningsOf(v, c)
+	for head, means := range l.blank { // a weight that nobody says is from a scale
+		if means != "" && c.Parse == "weighed" && len(codes) > 0 && maps.Equal(codes, l.codes[head]) {
+			codes = maps.Clone(codes)
+			codes[""] = means
+		}
+	}
 	if l.missing == "" || !slices.ContainsFunc(v.cells, func(x layout.Cell) bool { return x.Text == l.missing }) {
 		return codes
 	}
@@ -213,7 +280,7 @@ func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 
 func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 	if tellsInWords[c.Parse] {
-		if codes := l.codes[normalise(v.Label.Text)]; allCodes(v, codes) {
+		if codes := l.codesOn(v.Label.Text); allCodes(v, codes) {
 			return codes
 		}
 		return l.abbreviations()
@@ -257,7 +324,9 @@ func (l *legend) rewritten(v *Values) *Values {
 		if codes == nil && c.Look == layout.Text && v.length() > longestCode {
 			rows[i].Text = words.WrittenOut(c.Text, short)
 		}
-		if w, ok := codes[strings.ToLower(c.Text)]; ok {
+		if w, ok := codes[strings.ToLower(c.Text)]; ok && saysMissing(w) {
+			rows[i] = layout.Cell{}
+		} else if ok {
 			rows[i] = layout.Cell{Text: w, Look: layout.Text}
 		}
 	}

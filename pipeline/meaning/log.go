@@ -20,6 +20,7 @@ type Understood struct {
 	Plan  *plan.Block
 	Block *layout.Block
 	Proof bool // worked out from the log's other cells: held against them, no data
+	told  bool // a form whose remarks stand for the tables of its sheet
 
 	b       *builder
 	columns []int
@@ -78,6 +79,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
+	l.legend.figures = t.figuresIn(l.Texts)
 	for _, s := range l.Keys {
 		l.legend.addKey(s, sheets)
 	}
@@ -234,6 +236,7 @@ func (l *Log) forms() {
 				}
 			}
 		}
+		l.toldInRemarks(f)
 		effort := p.Binds("start_s", "duration_s", "line_hours") || p.Binds(countNames...)
 		if !effort || !p.Binds("date", "trip") && !p.Gives("date") {
 			p.Kind = ""
@@ -452,6 +455,7 @@ func (l *Log) ranks() {
 	counted, listed, fish := false, false, false
 	for _, u := range data {
 		l.lists(u)
+		l.fishOfRemarks(u)
 		u.weighedTogether()
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
@@ -461,7 +465,7 @@ func (l *Log) ranks() {
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
 			b.Scaled = b.Column.Parse == "count" && (words.Scaled(b.Heading) || l.scaled()) // of the fish that it names
-			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" {
+			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" || u.told {
 				continue
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.scaled() || u.exact(b)
@@ -601,7 +605,7 @@ func (l *Log) effortOnce(data []*Understood) {
 	keys := map[*group]keySets{}
 	var groups []*group
 	for _, u := range data {
-		if !u.Plan.Binds("start_s", "duration_s", "line_hours") {
+		if !u.fills("start_s", "end_s", "duration_s", "line_hours") {
 			continue
 		}
 		g := u.b.group
@@ -618,7 +622,7 @@ func (l *Log) effortOnce(data []*Understood) {
 				continue
 			}
 			for _, u := range data {
-				if u.b.group == g {
+				if u.b.group == g && !u.told {
 					u.Plan.NoEffort = true
 					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") && !slices.ContainsFunc(data, func(o *Understood) bool {
 						return o.b.group != g && (o.Plan.Binds("date") || o.Plan.Gives("date"))

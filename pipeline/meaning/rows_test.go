@@ -1,8 +1,12 @@
 package meaning
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
+
+	"wakeledger/pipeline/layout"
 )
 
 const days = "Date|Start|End|Knots|Bites|Lost|Kept\n2026-06-03|06:00|08:00|8|3|1|2\n2026-06-04|06:00|08:00|9|4|1|1\n2026-06-05|06:00|08:00|8|5|1|4\n" +
@@ -106,6 +110,25 @@ func TestStartsAnew(t *testing.T) {
 		"2026-06-04|3|11:00|12:00|7|5|1\n2026-06-05|1|06:00|08:00|7|6|1\n2026-06-05|2|09:00|10:00|7|4|0"
 	if b := planOf(t, "", head+rows).Find("lines_out"); b == nil || b.Heading != "Rods" {
 		t.Errorf("lines out are %v, expected Rods", b)
+	}
+}
+
+// TestToldInRemarks holds that a form's remarks tell its hours and bites where its tables were left
+// empty, and are remarks where they were filled in.
+func TestToldInRemarks(t *testing.T) {
+	const form = "Boat|Tern||Date|%s\n|\nRun|Lines in|Lines up|Rods|Knots\n%s\n2||||\n|\nTime|Fish|Outcome|Length cm\n%s\n|\nRemarks|%s"
+	const told = "No time to write. Trolled 4 hours with 5 rods at 8 knots. Two dorado boated, one lost."
+	l := inferred(t, "log", nil, "3 June", fmt.Sprintf(form, "2026-06-03", "1|06:00|09:00|4|7", "06:40|wahoo|landed|110\n07:10|wahoo|lost|", told),
+		"5 June", fmt.Sprintf(form, "2026-06-05", "1|06:00|09:30|4|7", "06:50|wahoo|landed|101\n08:10||missed|", "calm"),
+		"9 June", fmt.Sprintf(form, "2026-06-09", "1||||", "|||", told))
+	var days []string
+	for _, u := range l.Data() {
+		if u.Block.Shape == layout.Form && u.Plan.Reads("story") && u.Plan.Reads("stretches") && !u.Plan.NoEffort {
+			days = append(days, u.Plan.Name)
+		}
+	}
+	if !slices.Equal(days, []string{"9 June"}) {
+		t.Errorf("hours in the remarks of %v, expected those of 9 June alone", days)
 	}
 }
 

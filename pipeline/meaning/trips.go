@@ -293,7 +293,7 @@ func (u *Understood) codedAshore(l *legend) {
 		return
 	}
 	for _, x := range u.Plan.Unknown {
-		codes := l.codes[normalise(x.Heading)]
+		codes := l.codesOn(x.Heading)
 		for _, r := range u.Block.Rows {
 			if x.Index >= len(r.Cells) || !words.NotGone(codes[strings.ToLower(r.Cells[x.Index].Text)]) {
 				continue

@@ -1,6 +1,8 @@
 package normalise
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/entry"
@@ -12,6 +14,7 @@ import (
 
 // caught adds up the counts of columns that are headed by a species.
 func (r *Reader) caught() {
+	r.inFigures()
 	if r.catch < 0 && r.freed < 0 {
 		return
 	}
@@ -22,10 +25,13 @@ func (r *Reader) caught() {
 		if c.Index < len(r.row.Cells) {
 			text = trimmed(r.row.Cells[c.Index])
 		}
-		if words.NotLogged(text) {
+		if words.NotLogged(text) || len(r.figures) > 0 && c.Fate == "" {
 			continue
 		}
 		v, ok := plainNumber(text)
+		if n, fish := phrase.CountFish(text); !ok && c.Named && (fish || words.Nothing(text)) {
+			v, ok = float64(n), true
+		}
 		if !ok || v != float64(int64(v)) || v > 200 {
 			p := r.pos
 			p.Row, p.Col = r.row.Num, c.Index+1
@@ -44,6 +50,72 @@ func (r *Reader) caught() {
 	if r.catch >= 0 && (known || r.layout.CatchBlank) {
 		r.values[r.catch] = entry.OfInt(sum)
 	}
+}
+
+// inFigures adds up cells of several counts, as "5-3-2" of bites, fish hooked and fish boated.
+func (r *Reader) inFigures() {
+	if len(r.figures) == 0 {
+		return
+	}
+	sums, known := make([]int64, len(r.figures)), false
+	for _, c := range r.layout.Catch {
+		text := ""
+		if c.Index < len(r.row.Cells) {
+			text = trimmed(r.row.Cells[c.Index])
+		}
+		if words.NotLogged(text) || c.Fate != "" {
+			continue
+		}
+		figures, reason := r.figuresOf(text)
+		if reason != "" {
+			p := r.pos
+			p.Row, p.Col = r.row.Num, c.Index+1
+			r.problems = append(r.problems, record.Problem{Pos: p, Column: c.Heading, Cell: text, Reason: reason})
+			continue
+		}
+		known = true
+		for k, v := range figures {
+			sums[k] += v
+		}
+	}
+	for k, i := range r.figures {
+		if i >= 0 && (known || r.layout.CatchBlank) {
+			r.values[i] = entry.OfInt(sums[k])
+		}
+	}
+}
+
+// ofThose are counts of which each has the next in it.
+var ofThose = []string{"strikes_n", "hooked_n", "landed_n"}
+
+// figuresOf are the counts of a cell; a reason where it has others than the log says.
+func (r *Reader) figuresOf(text string) (figures []int64, reason string) {
+	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("-–/", c) }) {
+		v, ok := plainNumber(strings.TrimSpace(part))
+		if !ok || v != float64(int64(v)) || v > 200 {
+			return nil, "not counts: expected whole numbers from 0 to 200"
+		}
+		figures = append(figures, int64(v))
+	}
+	if len(figures) == 1 && r.layout.Alone {
+		for len(figures) < len(r.figures) {
+			figures = append(figures, figures[0])
+		}
+	}
+	if len(figures) != len(r.figures) {
+		return nil, fmt.Sprintf("%d counts where the log says that there are %d", len(figures), len(r.figures))
+	}
+	more := int64(-1)
+	for _, name := range ofThose {
+		k := slices.Index(r.layout.Figures, name)
+		if k >= 0 && more >= 0 && figures[k] > more {
+			return nil, "a count of some of the others is greater than they are"
+		}
+		if k >= 0 {
+			more = figures[k]
+		}
+	}
+	return figures, ""
 }
 
 // letGoInWords counts the fish that a row's lists say were let go, where its columns count

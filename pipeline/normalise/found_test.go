@@ -214,3 +214,60 @@ func TestDayNoDate(t *testing.T) {
 	expect(t, "trips", got.field("trip", 2, 3), "3rd of the month", "4th")
 	expect(t, "dates", got.field("date", 2, 3), nil, nil)
 }
+
+// TestFigures holds that cells of several counts are read as the log says they are written, one figure
+// alone too, and that all of a kind let go are as many as were boated.
+func TestFigures(t *testing.T) {
+	const said = "species columns: strikes/hooked/landed. A single number = all of them landed\n\nDate,In,Out,Rods,Mahi,Wahoo,Let go\n"
+	const rows = "2026-07-04,06:00,08:00,4,3/2/2,,1 mahi\n2026-07-05,06:00,08:00,4,2,2/1/0,all the mahi\n2026-07-06,06:00,08:00,4,,4/2/1,wahoo\n"
+	got := readText(t, "log.csv", said+rows)
+	expect(t, "strikes", got.field("strikes_n", 4, 5, 6), int64(3), int64(4), int64(4))
+	expect(t, "hooked", got.field("hooked_n", 4, 5, 6), int64(2), int64(3), int64(2))
+	expect(t, "landed and kept, as more were landed than that", got.field("landed_n", 4, 5, 6), int64(1), int64(0), int64(0))
+	expect(t, "let go", got.field("released_n", 4, 5, 6), int64(1), int64(2), int64(1))
+
+	odd := readText(t, "log.csv", said+strings.Replace(rows, "4/2/1", "1/2/1", 1)) // more hooked than struck
+	expect(t, "an odd cell", odd.field("strikes_n", 4, 6), int64(3), nil)
+	alone := readText(t, "log.csv", strings.Replace(said, ". A single number = all of them landed", "", 1)+rows)
+	expect(t, "a figure alone that nobody explains", alone.field("strikes_n", 4, 5), int64(3), nil)
+	unsaid := readText(t, "log.csv", strings.TrimPrefix(said, "species columns: strikes/hooked/landed. ")+rows)
+	expect(t, "figures that nobody explains", unsaid.field("strikes_n", 4, 5, 6), nil, nil, nil)
+}
+
+// TestAfternoons holds that ends before their starts are of the afternoon where most are, and of the
+// next night where few are.
+func TestAfternoons(t *testing.T) {
+	const head = "Date,In,Up,Rods,Knots\n"
+	const h = int64(3600)
+	rows := "2026-07-04,06:00:00,01:00:00,4,7\n2026-07-05,06:30:00,02:00:00,4,7\n2026-07-06,07:00:00,11:00:00,4,7\n2026-07-07,06:00:00,03:00:00,4,7\n2026-07-08,05:40:00,01:20:00,4,7\n"
+	got := readText(t, "log.csv", head+rows)
+	expect(t, "most", got.field("end_s", 2, 4, 6), 13*h, 11*h, 13*h+1200)
+	night := readText(t, "log.csv", head+rows+"2026-07-09,19:00:00,02:00:00,4,7\n")
+	expect(t, "a night among them", night.field("end_s", 2, 7), 25*h, 26*h)
+	few := readText(t, "log.csv", head+strings.ReplaceAll(strings.ReplaceAll(rows, "02:00:00", "12:00:00"), "03:00:00", "13:00:00"))
+	expect(t, "few", few.field("end_s", 2, 3), 25*h, 12*h)
+}
+
+// TestOthersAboard holds that fish named under a heading of others are counted with those of the columns of
+// species, and let go where their words say so.
+func TestOthersAboard(t *testing.T) {
+	got := readText(t, "log.csv", "Fecha,Largado,Recogido,Picadas,Fallos,Bonitos a bordo,Otros a bordo\n2026-07-04,06:00,08:00,5,1,4,\n2026-07-05,06:00,08:00,4,1,1,2 listados\n"+
+		"2026-07-06,06:00,08:00,2,,1,1 dorado\n2026-07-07,06:00,08:00,3,,3,\n")
+	expect(t, "boated", got.field("landed_n", 2, 3, 4, 5), int64(4), int64(3), int64(2), int64(3))
+	other := readText(t, "log.csv", "Date,In,Up,Bites,Albies,Tuna,Other\n2026-07-04,06:00,08:00,2,2,0,\n2026-07-05,06:00,08:00,1,0,1,tuna let go\n2026-07-06,06:00,08:00,3,2,1,1 wahoo\n")
+	expect(t, "a heading that says of no fate", other.field("strikes_n", 2, 3, 4), int64(2), int64(1), int64(3))
+	expect(t, "and its fish", other.field("landed_n", 2, 3, 4), int64(2), int64(1), int64(3))
+}
+
+// TestStopAmongStretches holds that a day of two stretches is trolled though its words tell of a stop on
+// live bait too, whose fish is none of the troll's.
+func TestStopAmongStretches(t *testing.T) {
+	const diary = "Fri Jun 5 2026. Lines in 6:00, four lines, 7 kt. One wahoo 7:10, boated. Lines up 9:00 and we soaked live bait till 10:30.\nLines in 11:00, four lines, 8 kt, up 13:00. Nothing more.\n\n" +
+		"Sun Jun 7 2026. Lines in 6:30, five lines, 8 kt. One mahi 8:10, boated, 12 lb. Lines up 11:00.\n\nTue Jun 9 2026. At anchor on live bait all day, no trolling. Four snapper, all kept for supper.\n"
+	got := readText(t, "diary.txt", diary)
+	for row, want := range map[int64]bool{1: true, 4: true, 6: false} {
+		if _, read := got.entries[place{row: row}]; read != want {
+			t.Errorf("the day of line %d: read %v, expected %v", row, read, want)
+		}
+	}
+}

@@ -273,3 +273,44 @@ func TestUnknownFishInAList(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesChanged holds that a stretch whose number of lines was changed at a time is one of each number,
+// and that the time must lie within it.
+func TestLinesChanged(t *testing.T) {
+	x, u := only(t, csvOf("Date,In,Up,Rods,Knots,Bites\n2026-07-04,06:00,10:00,6 then 4 at 8:30,7,2\n2026-07-05,06:00,10:00,5,7,1\n2026-07-06,06:00,10:00,6 then 4 at 11:30,7,0\n2026-07-07,06:00,10:00,5,8,1\n2026-07-08,06:00,10:00,6,8,1\n2026-07-09,06:00,10:00,6,8,0\n2026-07-10,06:00,10:00,4,8,0\n"))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		var got []int64
+		for _, s := range r.Sides() {
+			got = append(got, s.Values["start_s"].Int, s.Values["end_s"].Int, s.Values["lines_out"].Int)
+		}
+		if want := [][]int64{{21600, 30600, 6, 30600, 36000, 4}, nil, nil, nil, nil, nil, nil}[i]; !slices.Equal(got, want) || (r.value("start_s").Known != (want == nil)) {
+			t.Errorf("row %d: %v, expected %v", row.Num, got, want)
+		}
+	}
+}
+
+// TestMeasuredRemarks holds that remarks which tell how heavy or long one fish was are of one of the fish
+// that their row counts, where the log lists its fish nowhere else; one of a row without fish is set aside.
+func TestMeasuredRemarks(t *testing.T) {
+	const head = "Date,In,Up,Rods,Knots,Bites,Albacore boated,Notes\n"
+	rows := "2026-06-03,06:00,10:00,5,7,3,2,a good one: 74 cm\n2026-06-04,06:00,10:00,5,7,1,1,one of 8.7 kg on the scale\n2026-06-05,06:00,10:00,5,7,0,0,birds far off\n" +
+		"2026-06-06,06:00,10:00,5,7,2,2,one of 81 cm\n2026-06-07,06:00,10:00,5,7,1,0,one of 80 cm went by\n"
+	for text, want := range map[string][]int{head + rows: {1, 1, 0, 1, 0}, strings.ReplaceAll(head+rows, "one of 81 cm", "albacore 81 cm; albacore 82 cm"): {0, 0, 0, 0, 0}} {
+		x, u := only(t, memory.Lines("", strings.ReplaceAll(strings.TrimSpace(text), ",", "|")))
+		r, err := x.Reader(u, Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, row := range u.Block.Rows {
+			r.Row(RowOf(row))
+			if got := len(r.Sides()); got != want[i] || r.value("strikes_n").Int != []int64{3, 1, 0, 2, 1}[i] {
+				t.Errorf("row %d: %d fish beside %d strikes, expected %d", row.Num, got, r.value("strikes_n").Int, want[i])
+			}
+		}
+	}
+}

@@ -36,7 +36,7 @@ func (r *Reader) idle() Skip {
 		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
 			return Elsewise
 		}
-		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() && r.untrolled() {
+		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() && !slices.ContainsFunc(r.side, paced) && r.untrolled() {
 			return Elsewise // hours without a speed or a bite, on the handline
 		}
 	case plan.Legs:
@@ -89,6 +89,9 @@ func (r *Reader) elsewhere() bool {
 	}
 	return trip != "" && texts["leg"] != "" && r.layout.Elsewise[plan.Stretch(trip, texts["leg"])]
 }
+
+// paced tells a stretch beside a row that has a speed: one of several of the row.
+func paced(s Side) bool { return s.Kind == plan.Legs && s.Values["speed_kn"].Known }
 
 // named tells an entry beside a row that names a fish or measures it, or has effort.
 func named(s Side) bool {
@@ -170,10 +173,12 @@ func otherLines(text string) bool {
 	return len(rest) > 0 && !slices.ContainsFunc(rest, func(w string) bool { return !words.AnotherMethod(w) })
 }
 
-// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still.
+// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still. A stretch
+// with a name of its own may have bites in another table.
 func (r *Reader) linesUp() bool {
 	n := r.value("lines_out")
-	return n.Known && n.Int == 0 && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) && !r.struck() && len(r.side) == 0
+	return n.Known && n.Int == 0 && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) &&
+		!r.struck() && len(r.side) == 0 && !r.value("leg").Known
 }
 
 // empty tells a row of effort in which no column of effort or strikes is filled: it has

@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -41,8 +42,17 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 			r.weights(t, text)
 			r.conserved(t, text, stretches)
 			r.note(text)
+		case "text":
+			if t.Measured && tellsMeasure(text) && !words.Otherwise(text) {
+				listed = r.fishOf(t, text, listed, fish, counted)
+			}
 		}
 	}
+}
+
+// tellsMeasure tells a remark of a fish with a length or a weight.
+func tellsMeasure(text string) bool {
+	return slices.ContainsFunc(phrase.FishList(text, phrase.Defaults{}), func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 })
 }
 
 // storied makes a strike of each bite that a text tells of.

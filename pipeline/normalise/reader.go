@@ -50,6 +50,7 @@ type Reader struct {
 	slots            slots
 	spread           *spread    // nil where no column is a place in the spread
 	headers          [][]headed // of the header, to know one that is given again
+	figures          []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
 	catch            int        // index of the field, of those hooked or landed, that species' counts add up to; -1
 	freed            int        // index of the field of those released that species' counts add up to; -1
 	values           []entry.Value
@@ -232,7 +233,14 @@ func (r *Reader) implied() {
 	if r.layout.Caught {
 		sum = "landed_n"
 	}
-	if len(r.layout.Catch) > 0 && !r.layout.Binds(sum, "landed_n", "kept_n") {
+	for _, name := range r.layout.Figures {
+		i := -1
+		if !r.layout.Binds(name) {
+			i = r.add(name, entry.Int)
+		}
+		r.figures = append(r.figures, i)
+	}
+	if len(r.layout.Catch) > 0 && len(r.figures) == 0 && !r.layout.Binds(sum, "landed_n", "kept_n") {
 		r.catch = r.add(sum, entry.Int)
 	}
 	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch, func(u plan.Unknown) bool { return u.Fate == "released" }) {

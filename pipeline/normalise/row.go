@@ -207,8 +207,8 @@ func (r *Reader) place() {
 	r.pastMidnight(r.slots.depart, r.slots.back)
 }
 
-// pastMidnight moves an end that is earlier than its start to the next day,
-// unless the end was logged with a date of its own.
+// pastMidnight moves an end that is earlier than its start to the next day, or to the afternoon where
+// the log's ends are of twelve hours, unless the end was logged with a date of its own.
 func (r *Reader) pastMidnight(i, j int) {
 	if !r.at(i).Known || !r.at(j).Known || r.values[j].Int >= r.values[i].Int {
 		return
@@ -217,6 +217,10 @@ func (r *Reader) pastMidnight(i, j int) {
 		if p.field == j && p.m.HasDate {
 			return
 		}
+	}
+	if later := r.values[j].Int + day/2; r.layout.Afternoon && j == r.slots.end && later > r.values[i].Int {
+		r.values[j].Int = later
+		return
 	}
 	r.values[j].Int += day
 }

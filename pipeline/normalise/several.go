@@ -95,6 +95,9 @@ func (r *Reader) parted() {
 	if all == nil && r.partedHours(of["duration_s"], of["speed_kn"]) {
 		used["duration_s"], used["speed_kn"] = true, true
 	}
+	if all == nil {
+		used["lines_out"] = r.linesChanged(of["lines_out"])
+	}
 	for _, s := range r.several {
 		if !used[s.t.Column.Name] {
 			r.unread(s.t, s.text, s.wrong.Error())
@@ -127,6 +130,47 @@ func (r *Reader) parted() {
 	if i, ok := r.index["duration_s"]; ok && all != nil {
 		r.values[i] = entry.Value{} // of all of them
 	}
+}
+
+// linesChanged parts the row's stretch where its number of lines was changed: "14 then 6 at 15:50". Its
+// bites were at its speed; on which of its stretches is not known.
+func (r *Reader) linesChanged(s several) bool {
+	start, end := r.at(r.slots.start), r.at(r.slots.end)
+	if len(s.parts) < 2 || !start.Known || !end.Known || r.value("stopped_s").Real > 0 || r.layout.Twelve {
+		return false
+	}
+	at, lines := []int64{start.Int}, []int64{}
+	for k, part := range s.parts {
+		number, _, _ := strings.Cut(part, " ")
+		n, err := strconv.Atoi(number)
+		clocks := phrase.Clocks(strings.TrimPrefix(part, number))
+		if err != nil || float64(n) > s.t.Column.Max || len(clocks) != min(k, 1) {
+			return false
+		}
+		lines = append(lines, int64(n))
+		if k == 0 {
+			continue
+		}
+		change := int64(clocks[0].Seconds)
+		if change <= at[k-1] || change >= end.Int {
+			return false
+		}
+		at = append(at, change)
+	}
+	at = append(at, end.Int)
+	for k, n := range lines {
+		v := map[string]entry.Value{"start_s": entry.OfInt(at[k]), "end_s": entry.OfInt(at[k+1]), "lines_out": entry.OfInt(n), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		if x := r.value("speed_kn"); x.Known {
+			v["speed_kn"] = x
+		}
+		r.beside(plan.Legs, v)
+	}
+	for _, i := range []int{r.slots.start, r.slots.end, r.slots.duration} {
+		if i >= 0 {
+			r.values[i] = entry.Value{} // of all of them
+		}
+	}
+	return true
 }
 
 // partedHours makes a stretch of each of several hours and speeds: "1.5 + 3" at "14 then 7".
@@ -200,10 +244,35 @@ func (r *Reader) named(t *target, text string) (n int, ok bool) {
 	if !slices.Contains(fishCounts, t.Column.Name) {
 		return 0, false
 	}
+	if name, all := phrase.AllOf(text); all {
+		return r.allOf(name)
+	}
 	if n, ok = phrase.CountFish(text); ok {
 		r.worded = append(r.worded, several{t: t, text: text})
 	}
 	return n, ok
+}
+
+// allOf is how many of a species the row counts as boated, for "all the skippy".
+func (r *Reader) allOf(name string) (n int, ok bool) {
+	m := r.set.Species.Find(name, r.set.Ocean)
+	for _, c := range r.layout.Catch {
+		of := r.set.Species.Find(c.Heading, r.set.Ocean)
+		if !m.Found || !of.Found || of.Species.Code != m.Species.Code || c.Fate != "" || c.Index >= len(r.row.Cells) {
+			continue
+		}
+		text := trimmed(r.row.Cells[c.Index])
+		if k := slices.Index(r.layout.Figures, "landed_n"); k >= 0 {
+			figures, reason := r.figuresOf(text)
+			if reason != "" {
+				return 0, false
+			}
+			return int(figures[k]), true
+		}
+		v, number := plainNumber(text)
+		return int(v), number && v == float64(int(v))
+	}
+	return 0, false
 }
 
 // measures are those of several fish in one cell: "9.3 + 8.7".

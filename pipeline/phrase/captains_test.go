@@ -67,11 +67,11 @@ func TestTellLeaves(t *testing.T) {
 // What became of each of several fish, of another like it, and what is said of a fish a mark further on.
 func TestTellShares(t *testing.T) {
 	checkTold(t, []saying{
-		{"Three wahoo at the ledge, two kept, one let go", "wahoo released; 2 wahoo landed"},
-		{"3 tuna before lunch: boxed two, 70 cm; the other came off at the rail", "tuna lost; 2 tuna landed 70cm"},
-		{"dos dorados, uno embarcado, otro perdido", "dorados lost; dorados landed"},
+		{"Three wahoo at the ledge, two kept, one let go", "2 wahoo landed; wahoo released"},
+		{"3 tuna before lunch: boxed two, 70 cm; the other came off at the rail", "2 tuna landed 70cm; tuna lost"},
+		{"dos dorados, uno embarcado, otro perdido", "dorados landed; dorados lost"},
 		{"2 wahoo 30 & 41 lb, one lost, one missed", "wahoo landed 13.6kg; wahoo landed 18.6kg; lost; missed"},
-		{"deux bonites, une relâchée, une de 4 kg", "bonites landed 4kg; bonites released"},
+		{"deux bonites, une relâchée, une de 4 kg", "bonites released; bonites landed 4kg"},
 		{"Tuna x4, kept 3.", "4 Tuna landed | left: kept 3"},
 		{"Four mahi came in, hooked three, landed two", "4 mahi landed | left: hooked three / landed two"},
 		{"2 tuna: 80 and 71 cm, kept one", "tuna landed 80cm; tuna landed 71cm | left: kept one"},

@@ -135,6 +135,8 @@ func TestStretches(t *testing.T) {
 		"two hours at 8 kts then 1.5 hrs at 12 kts":  "at 8 2 h; at 12 1.5 h", "6:20a-11:40a trolled 6 @ 8": "6:20 to 11:40 6 lines at 8",
 		"Set 1 0630-0900 @ 8; Set 2 0930-1200 @ 12": "6:30 to 9:00 at 8; 9:30 to 12:00 at 12", "in 0700 out 1310, 45 min lunch": "7:00 to 13:10 less 45",
 		"7:15 AM to 2:05 PM (stopped 30 min to fight fish), 5 lines, 8.5 knots": "7:15 to 14:05 5 lines at 8.5 less 30", "0600 to noon": "6:00 to 12:00",
+		"Rained. Towed for 2 and a half hours with 5 rods at 6 kn. One tuna, 9 kg.": "5 lines at 6 2.5 h", "five lines from 6:40 to 10:20, eight knots": "6:40? to 10:20? 5 lines at 8",
+		"Anchored 3 hours with 4 lines. One snapper.": "", "Fought a tuna 2 hours on 4 lines": "",
 		"had one on 20 min, line parted": "", "45 min fight": "", "lines in at 6:40, lines out at 12:15": "6:40? to 12:15?",
 		"de 7h à 11h":            "7:00 to 11:00",
 		"6-11":                   "6:00? to 11:00?",
@@ -197,6 +199,21 @@ func TestSettings(t *testing.T) {
 		}
 		if got := fmt.Sprint(s.Speeds, s.Lines, s.Usual); got != strings.ReplaceAll(want, "] [", "] [") {
 			t.Errorf("%q is %s, want %s", text, got, want)
+		}
+	}
+}
+
+// TestCountFish holds how many fish a cell names: no number for all of a kind, and one for a fish with
+// two names.
+func TestCountFish(t *testing.T) {
+	for text, want := range map[string]int{"2 mahi, wahoo": 3, "1 mahi, peanut": 1, "wahoo": 1, "both wahoo": 2, "all the mahi": 0, "mahi, all": 0, "all wahoo and a mahi": 0} {
+		if n, ok := CountFish(text); n != want || ok != (want > 0) {
+			t.Errorf("%q: %d %v, expected %d", text, n, ok, want)
+		}
+	}
+	for text, want := range map[string]string{"all the mahi": "mahi", "mahi, all": "mahi", "tutti i tonni": "tonni", "both wahoo": "", "all wahoo and a mahi": "", "all of 3 mahi": "", "mahi": ""} {
+		if name, ok := AllOf(text); (ok || want != "") && name != want {
+			t.Errorf("all of %q: %q %v, expected %q", text, name, ok, want)
 		}
 	}
 }

@@ -100,6 +100,10 @@ func (s *scanner) oclock(i int) int {
 			return i + 1
 		}
 		return i + 1
+	case "something": // at 8 something
+		if s.hourWord(i - 1) {
+			return i + 1
+		}
 	case "hrs", "h":
 		if len(s.tok(i-1)) >= 4 || s.tok(i-2) == ":" {
 			return i + 1

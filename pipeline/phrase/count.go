@@ -42,13 +42,56 @@ func CountFish(text string) (n int, ok bool) {
 	if plus := strings.TrimLeft(text, "0123456789 "); plus != text && strings.ContainsAny(plus[:min(1, len(plus))], "+(") {
 		return 0, false // "0 + 4 snapper" counts none, and more that are not of the count
 	}
-	for _, f := range FishList(text, Defaults{}) {
+	each := 1
+	for _, it := range scan(text).items {
+		switch {
+		case it.kind == aMany && it.num != 2:
+			return 0, false // "all the skippy" says no number
+		case it.kind == aMany:
+			each = 2
+		}
+	}
+	list := FishList(text, Defaults{})
+	if each > 1 && len(list) > 1 {
+		return 0, false
+	}
+	for i, f := range list {
 		if f.Name == "" || f.Fate == words.Lost || f.Fate == words.Missed {
 			return 0, false
 		}
-		n += max(f.N, 1)
+		if f.N > 0 && i > 0 && again(f, list[i-1], text) {
+			continue
+		}
+		n += max(f.N, each)
 	}
 	return n, n > 0
+}
+
+// again reports whether a fish is another name or the size of the one counted before it: "1 mahi, peanut".
+func again(f, before Fish, text string) bool {
+	at := strings.LastIndex(text, f.Name)
+	counted := strings.TrimRight(text[:max(at, 0)], " ") // what stands before the name
+	if at < 0 || !strings.HasSuffix(counted, ",") || strings.EqualFold(f.Name, before.Name) || f.Kg+f.LengthCm > 0 {
+		return false
+	}
+	a, b := fishes().Find(f.Name, ""), fishes().Find(before.Name, "")
+	size := !a.Found && len(a.Candidates) == 0 // a word for a fish of some size: peanut, rat, bull
+	return b.Found && (size || a.Found && a.Species.Code == b.Species.Code)
+}
+
+// AllOf is the kind of fish that a cell says all of, in place of a number: "all the skippy", "skippy, all".
+func AllOf(text string) (name string, ok bool) {
+	for _, it := range scan(text).items {
+		switch {
+		case it.kind == aMany && it.num != 2:
+			ok = true
+		case it.kind == aFish && name == "":
+			name = it.text
+		case it.kind != aGlue && it.kind != aComma && it.kind != aBreak && it.kind != aPronoun:
+			return "", false
+		}
+	}
+	return name, ok && name != ""
 }
 
 // counts reports whether the number at item i may be the count of a cell.

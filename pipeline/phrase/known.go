@@ -225,9 +225,13 @@ func (s *scanner) numberWord(i int) (item, bool) {
 	if it.article && (s.tok(i) == "another" || s.tok(i) == "other" || strings.HasSuffix(s.tok(i), "tro") || strings.HasSuffix(s.tok(i), "tra") || s.tok(i) == "autre") {
 		it.text = "other"
 	}
-	if end < len(s.toks) { // after an hour, two hours
-		if unit, next, ok := words.UnitAt(s.toks, end); ok && (unit == "min" || unit == "h") {
-			return item{kind: aTime, end: next, num: it.num * factor[unit], unit: unit}, true
+	if s.andHalf(end) && !it.article {
+		it.num, end = it.num+.5, end+3
+		it.end = end
+	}
+	if end < len(s.toks) { // after an hour, two hours, seven knots
+		if unit, next, ok := words.UnitAt(s.toks, end); ok && (unit == "min" || unit == "h" || unit == "kn" && !it.article) {
+			return item{kind: unitKind[unit], end: next, num: it.num * factor[unit], hi: it.num * factor[unit], unit: unit}, true
 		}
 	}
 	if doubles[s.tok(i)] {

@@ -56,6 +56,8 @@ func (s *scanner) value(i int) (v float64, next int, ok bool) {
 	switch {
 	case s.tok(next) == "½":
 		return v + .5, next + 1, true
+	case s.andHalf(next):
+		return v + .5, next + 3, true
 	case s.tok(next) == "¼":
 		return v + .25, next + 1, true
 	case s.tok(next) == "¾":
@@ -69,6 +71,11 @@ func (s *scanner) value(i int) (v float64, next int, ok bool) {
 		}
 	}
 	return v, next, true
+}
+
+// andHalf reads "and a half" behind a whole number.
+func (s *scanner) andHalf(i int) bool {
+	return ands[s.tok(i)] && s.tok(i+1) == "a" && s.tok(i+2) == "half"
 }
 
 // small is the whole number at a token, -1 if it is none.

@@ -15,6 +15,8 @@ func (t *teller) refine(c clause) bool {
 	switch {
 	case c.many && c.fate != 0 && !own, c.many && c.fate != 0 && c.count > 1 && c.count == cur.N:
 		return t.all(c)
+	case same && c.many && c.fate == 0 && c.count == 1 && cur.N > 1 && (c.fish == nil || c.fish.text == "") && c.kg+c.length > 0:
+		t.another(cur, c) // two mahi in the box, one of them 16 lb
 	case c.fate == 0 && !own && same:
 		return t.moreMeasures(cur, c)
 	case c.fate == 0 && !own && (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && c.onlyMeasures() && !taken(cur, c):

@@ -13,7 +13,7 @@ func Settings(text string) Setting {
 		case it.kind == aSpeed && it.num > 0 && it.num <= 25 && !s.windy(i):
 			out.addSpeed(it)
 			last = aSpeed
-		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i):
+		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i) && !s.struck(i) && !s.eitherOf(i):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
 		case it.kind == aNumber && s.linesAt(i) >= 0:

@@ -56,6 +56,11 @@ func (t *teller) takeShare(c clause) bool {
 	for i := len(t.story.Bites) - 1; i >= 0; i-- {
 		if b := &t.story.Bites[i]; t.notes[i].counted && b.Fate == words.FateUnknown && b.Name != "" && b.N >= c.count {
 			t.split(b, c)
+			if n := t.notes[i]; b.Fate != words.FateUnknown { // its last share: in the order in which they were told
+				last := *b
+				t.story.Bites = append(slices.Delete(t.story.Bites, i, i+1), last)
+				t.notes = append(slices.Delete(t.notes, i, i+1), n)
+			}
 			return true
 		}
 	}

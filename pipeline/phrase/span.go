@@ -198,6 +198,9 @@ func (s *scanner) worded() []timed {
 		if open := n > 0 && !out[n-1].hasEnd; open && !start && !end {
 			_, end = words.LineAt(s.toks, it.tok-1, "to") // back in 9:45, four lines, till 1:50
 		}
+		if !start && !end && i > 0 && s.items[i-1].kind == aLines && s.items[i-1].end == it.tok {
+			start = true // six lines 5:50
+		}
 		if s.biting(i) && !s.ofLines(tok, it.tok) {
 			start, end = false, false
 		}
@@ -208,6 +211,8 @@ func (s *scanner) worded() []timed {
 		switch {
 		case end && n > 0 && !out[n-1].hasEnd:
 			out[n-1].end, out[n-1].hasEnd, out[n-1].to = c, true, i+1
+		case end && n > 0 && s.thenFrom(out[n-1].to, i):
+			out = append(out, timed{start: out[n-1].end, hasStart: true, end: c, hasEnd: true, from: i, to: i + 1})
 		case end:
 			out = append(out, timed{end: c, hasEnd: true, from: i, to: i + 1})
 		default:
@@ -215,6 +220,20 @@ func (s *scanner) worded() []timed {
 		}
 	}
 	return out
+}
+
+// thens are words for what came right after.
+var thens = map[string]bool{"then": true, "puis": true, "luego": true, "poi": true, "depois": true, "dann": true}
+
+// thenFrom reports whether what stands between two items says that the one came right after the other:
+// "7 kt till 9:00, then 9 kt up to 1:30".
+func (s *scanner) thenFrom(from, to int) bool {
+	for i := from; i < to && s.items[i].kind != aBreak; i++ {
+		if thens[s.tok(s.items[i].tok)] {
+			return true
+		}
+	}
+	return false
 }
 
 // ofLines reports whether the words right before a clock are of lines: "looking for wahoo, lines

@@ -12,12 +12,14 @@ type teller struct {
 	mate     bool // or of another fish like the last one
 	off      bool // the sentence is of fish that were not trolled
 	nothing  bool
-	blocked  bool    // a bite of the sentence was left: what goes on is not of the last one told
-	fresh    bool    // no bite was told in the sentence yet
-	notes    []note  // of each bite
-	clock    *Clock  // one alone, of the clause that follows
-	bare     *clause // a fish's name alone, which the next clause may say more of
-	talked   *clause // a fish without a fate or a count, whose measures the next clause may tell
+	blocked  bool     // a bite of the sentence was left: what goes on is not of the last one told
+	fresh    bool     // no bite was told in the sentence yet
+	notes    []note   // of each bite
+	clock    *Clock   // one alone, of the clause that follows
+	bare     *clause  // a fish's name alone, which the next clause may say more of
+	talked   *clause  // a fish without a fate or a count, whose measures the next clause may tell
+	method   string   // of fishing, other than trolling, that the sentence speaks of before its fish
+	names    []clause // those before it in the sentence
 }
 
 // note is how a bite was told.
@@ -40,6 +42,10 @@ func Tell(text string, d Defaults) Story {
 	if t.bare != nil {
 		t.leave(*t.bare)
 	}
+	for _, n := range t.names {
+		t.leave(n)
+	}
+	t.partGroup()
 	t.totals()
 	t.settle()
 	t.story.Nothing = len(t.story.Bites) == 0 && len(t.story.Left) == 0 && (t.nothing || t.story.Strikes == 0)
@@ -70,11 +76,14 @@ func (t *teller) clause(c clause) {
 		c.count, c.many = 2, false
 	}
 	if c.join == aBreak {
+		t.partGroup()
+		t.method = ""
 		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked, t.mate = len(t.story.Bites), false, false, false, true, false, false
 	}
 	if t.list && t.untrolled(c) {
 		return
 	}
+	t.methodOf(&c)
 	switch {
 	case t.likewise(c):
 	case c.unsure:
@@ -93,11 +102,29 @@ func (t *teller) clause(c clause) {
 		}
 	case c.stranger || c.others > 0 || c.plural() || c.idle && c.fate == words.FateUnknown && !t.list:
 		t.leave(c)
+	case !t.list && t.sizeOf(c):
+	case !t.list && t.backTo(c):
 	case t.refine(c):
 	case c.isBite(t.list, t.fresh):
 		t.add(c)
 	default:
 		t.leave(c)
+	}
+}
+
+// methodOf gives a clause of fish the way of fishing that its sentence spoke of before: "threw plugs with
+// the spinning rods, three mahi".
+func (t *teller) methodOf(c *clause) {
+	switch m, ok := words.Method(c.text); {
+	case t.list:
+	case c.hasFish() || c.fate != words.FateUnknown:
+		if c.method == "" {
+			c.method = t.method
+		}
+	case ok && m == "troll":
+		t.method = ""
+	case ok && words.Otherwise(c.text):
+		t.method = m
 	}
 }
 
@@ -214,10 +241,29 @@ func (t *teller) name(c *clause) {
 		if c.place == "" {
 			c.place = t.bare.place
 		}
+		if c.many && c.fate != words.FateUnknown && c.kg+c.length == 0 {
+			t.each(*c)
+		}
+	} else if c.join != aBreak && c.alone() {
+		t.names = append(t.names, *t.bare) // mahi, mahi, wahoo, all in the box
+		t.bare = nil
+		return
 	} else {
 		t.leave(*t.bare)
 	}
-	t.bare = nil
+	for _, n := range t.names {
+		t.leave(n)
+	}
+	t.bare, t.names = nil, nil
+}
+
+// each tells a bite of each fish whose name alone was told before a clause that speaks of all of them.
+func (t *teller) each(c clause) {
+	for _, n := range t.names {
+		n.fate, n.fateWord, n.cause = c.fate, c.fateWord, c.cause
+		t.add(n)
+	}
+	t.names = nil
 }
 
 // leave keeps a clause that speaks of fish or fates for the user.

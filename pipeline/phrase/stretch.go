@@ -118,6 +118,9 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 				st.More = append(st.More, s.raw(it.tok, it.end))
 			}
 		case aLines:
+			if s.struck(i) || s.eitherOf(i) {
+				continue
+			}
 			switch fits := it.hi <= it.num && !s.takenIn(i); {
 			case fits && st.Lines < 0:
 				st.Lines = int(it.num)
@@ -126,7 +129,7 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 			}
 		case aNumber:
 			switch bare := it.hi == 0 && st.SpeedLo == 0; {
-			case st.Lines < 0 && (s.pulled(i) || s.putOut(i) || s.ofThem(i)):
+			case st.Lines < 0 && (s.pulled(i) || s.putOut(i) || s.ofThem(i) || st.HasStart && s.alone(i)):
 				st.Lines = int(it.num)
 			case !bare && it.hi == 0 && s.paced(i) && it.num != st.SpeedLo:
 				st.More = append(st.More, s.raw(it.tok, it.end))
@@ -146,6 +149,42 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 // ofThem reports whether a number counts the lines just spoken of: lines in 6:30, four of them.
 func (s *scanner) ofThem(i int) bool {
 	return s.tok(s.items[i].end) == "of" && s.tok(s.items[i].end+1) == "them" && !s.biting(i)
+}
+
+// struck reports whether the lines of an item went off: "two rods go together".
+func (s *scanner) struck(i int) bool {
+	switch s.tok(s.items[i].end) {
+	case "go", "goes", "went", "going", "fired", "screamed", "doubled":
+		return true
+	}
+	return false
+}
+
+// eitherOf reports whether a number of lines is one of two that somebody was not sure of: "four or five lines".
+func (s *scanner) eitherOf(i int) bool {
+	return i > 0 && s.tok(s.items[i].tok-1) == "or" && s.items[i-1].kind != aLines
+}
+
+// mostAlone is the most lines that a number alone may count.
+const mostAlone = 15
+
+// alone reports whether a number stands between commas, in a sentence of no fish, behind the clock at which
+// lines went in: "lines in 6:15, five, 8 kt".
+func (s *scanner) alone(i int) bool {
+	it := s.items[i]
+	if it.hi > 0 || it.article || it.num < 2 || it.num > mostAlone || it.num != float64(int(it.num)) || s.biting(i) || i == 0 {
+		return false
+	}
+	parts := func(k kind) bool { return k == aComma || k == aBreak }
+	if !parts(s.items[i-1].kind) || i+1 < len(s.items) && !parts(s.items[i+1].kind) && !(s.tok(it.end) == "this" && s.tok(it.end+1) == "time") {
+		return false
+	}
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		if s.items[j].kind == aClock {
+			return true
+		}
+	}
+	return false
 }
 
 // atPace reports whether a bare number is a speed: behind "at", after so many lines or the
@@ -202,8 +241,11 @@ func (s *scanner) isTo(j int) bool {
 // untimed reads stretches that have a duration and no clocks: "2 h at 8 kts then 1.5 h at
 // 12". A duration alone is one only where nothing else stands in the text.
 func (s *scanner) untimed() []Stretch {
-	if len(s.items) == 0 || s.biting(len(s.items)-1) {
+	if len(s.items) == 0 {
 		return nil
+	}
+	if s.biting(len(s.items) - 1) {
+		return s.sentences()
 	}
 	var out []Stretch
 	from, effort := 0, len(s.items) == 1
@@ -214,8 +256,10 @@ func (s *scanner) untimed() []Stretch {
 		}
 		st := Stretch{Lines: -1}
 		s.fill(&st, from, i+1)
-		if st.Hours > 0 {
+		if st.Hours > 0 && !otherMethod(s.raw(s.items[from].tok, s.items[i].end)) {
 			out = append(out, st)
+		}
+		if st.Hours > 0 {
 			from = i + 1
 		}
 		effort = effort || st.SpeedLo > 0 || st.Lines >= 0
@@ -225,6 +269,34 @@ func (s *scanner) untimed() []Stretch {
 	}
 	carry(out)
 	return out
+}
+
+// sentences reads those of a text that tell how long lines were out, with how many or at which speed,
+// and nothing of fish or of another way of fishing: "Trolled 3 h with 4 lines. One wahoo."
+func (s *scanner) sentences() []Stretch {
+	var out []Stretch
+	for from := 0; from < len(s.items); {
+		to := from
+		for to < len(s.items) && s.items[to].kind != aBreak {
+			to++
+		}
+		st := Stretch{Lines: -1}
+		if s.fill(&st, from, to); to > from && !s.biting(to-1) && st.Hours > 0 && (st.SpeedLo > 0 || st.Lines >= 0) {
+			first, last := s.items[from], s.items[to-1]
+			st.Place = s.toks[first.tok].At
+			if !otherMethod(s.raw(first.tok, last.end)) {
+				out = append(out, st)
+			}
+		}
+		from = to + 1
+	}
+	return out
+}
+
+// otherMethod reports whether a sentence of hours speaks of another way of fishing than trolling.
+func otherMethod(text string) bool {
+	m, ok := words.Method(text)
+	return words.Otherwise(text) || ok && m != "troll" && m != "kite"
 }
 
 // carry gives a stretch the speed and lines of the one before where it tells none, and the

@@ -10,15 +10,16 @@ import (
 
 // Binding ties a column of a block to what it means.
 type Binding struct {
-	Index   int    // of the cell in the row, from 0
-	Heading string // as logged; a group's name before its own where it has one
-	Column  *Column
-	Unit    unit.Unit // stated in the heading; "" where it states none
-	Only    unit.Unit // the only unit in which the numbers seen are possible, "" where nothing tells
-	Scaled  bool      // weights in its phrases are from a scale, as the heading or the log says
-	Carried bool      // written once for the rows under it
-	Set     int       // 0, or 1 and up for the second and further stretches of one row
-	Guess   bool      // its weights or lengths are guesses, by the heading's words
+	Index    int    // of the cell in the row, from 0
+	Heading  string // as logged; a group's name before its own where it has one
+	Column   *Column
+	Unit     unit.Unit // stated in the heading; "" where it states none
+	Only     unit.Unit // the only unit in which the numbers seen are possible, "" where nothing tells
+	Scaled   bool      // weights in its phrases are from a scale, as the heading or the log says
+	Carried  bool      // written once for the rows under it
+	Set      int       // 0, or 1 and up for the second and further stretches of one row
+	Measured bool      // remarks that tell how long or heavy one of the row's fish was
+	Guess    bool      // its weights or lengths are guesses, by the heading's words
 
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
@@ -32,6 +33,7 @@ type Unknown struct {
 	Index   int
 	Heading string
 	Fate    string // of a count of a species: what became of them, by the group that it stands in
+	Named   bool   // of such a count: its cells name the fish, "2 skipjack"
 	Aside   string // what it holds that counts do not rest on (money, people ...); "" where nobody knows
 }
 
@@ -66,6 +68,8 @@ type Block struct {
 
 	Catch      []Unknown // of Unknown: how many of a species, by its name
 	Caught     bool      // those of Catch were landed
+	Figures    []string  // what each of several figures in a cell of Catch counts: strikes_n, hooked_n, landed_n
+	Alone      bool      // one figure alone counts all of these
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
 	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
@@ -76,6 +80,7 @@ type Block struct {
 	Hashed     bool       // rows that start with # are comments
 	Order      unit.Order // of day and month, where the log's owner said it
 	Twelve     bool       // clock times are of twelve hours without am or pm
+	Afternoon  bool       // an end before its start is of the afternoon, as most are: 6:10 to 1:40
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better

@@ -76,6 +76,18 @@ func with(change func(*Stats)) Stats {
 	return s
 }
 
+// TestTemplate holds that a table of nothing but its rows' own numbers is an empty form, and no table
+// that was left: one with a word in it is.
+func TestTemplate(t *testing.T) {
+	const empty = "No|In|Up|Lines|Knots|Where\n1|||||\n2|||||\n3|||||"
+	nothing := Stats{Aside: []record.Problem{{Pos: record.Pos{File: "log", Row: 2}}, {Pos: record.Pos{File: "log", Row: 3}}, {Pos: record.Pos{File: "log", Row: 4}}}}
+	for sheet, want := range map[string]bool{empty: false, strings.Replace(empty, "3|||||", "3|||||north bank", 1): true} {
+		if got := slices.Contains(kinds(asked(t, inferred(t, "Blank", sheet, "June", legs), nothing, fine)), "left over"); got != want {
+			t.Errorf("asked %v, expected %v: %s", got, want, sheet)
+		}
+	}
+}
+
 // TestAsked holds that each question is asked when it should be, and not when all is in
 // order.
 func TestAsked(t *testing.T) {

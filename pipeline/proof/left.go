@@ -123,8 +123,23 @@ func (q *inquiry) unreadTexts(x *layout.Sheet) {
 	q.last().Brief = "Lines of text were not read: do they tell of trolling or fish?"
 }
 
+// template tells rows of which nothing is filled in but their own number: 1, 2, 3.
+func template(rows []layout.Row) bool {
+	for i, r := range rows {
+		for col, c := range r.Cells {
+			if c.Look != layout.Blank && (col > 0 || c.Text != strconv.Itoa(i+1)) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // unused asks about a block of which nothing was made.
 func (q *inquiry) unused(u *meaning.Understood) {
+	if template(u.Block.Rows) {
+		return
+	}
 	var heads []string
 	for _, l := range u.Block.Labels {
 		heads = append(heads, l.Text)

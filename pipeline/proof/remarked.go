@@ -81,7 +81,7 @@ func (q *inquiry) measuredRemarks(s Subject) {
 			continue
 		}
 		for _, b := range s.Plan.Bindings {
-			if b.Column.Name != "notes" || b.Column.Parse != "text" || b.Index < 0 || b.Index >= len(r.Cells) {
+			if b.Column.Name != "notes" || b.Column.Parse != "text" || b.Measured || b.Index < 0 || b.Index >= len(r.Cells) {
 				continue
 			}
 			text := r.Cells[b.Index].Text

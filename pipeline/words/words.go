@@ -323,6 +323,9 @@ func Otherwise(text string) bool {
 	return elsewise.anyKey(toks, "other") && !(ok && h.Key == "troll")
 }
 
+// NotTrolled reports whether a text says outright that something was not trolled.
+func NotTrolled(text string) bool { return elsewise.anyKey(Scan(text), "not") }
+
 // Lure reports whether a text names a lure that is trolled, whatever fish or bait it is made to
 // look like.
 func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }

@@ -1,0 +1,70 @@
+package meaning
+
+import (
+	"slices"
+
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// toldInRemarks takes a form's remarks for its hours and bites, where they tell how long lines were
+// out and the tables of its sheet were not filled in: "Trolled 4 h with 5 lines, two dorado in the box".
+func (l *Log) toldInRemarks(f *Understood) {
+	b := f.Plan.Find("notes")
+	inWords := f.Plan.Reads("stretches")
+	if b == nil || !inWords && f.Plan.Binds("start_s", "duration_s", "line_hours") || len(phrase.Stretches(f.text(b.Index))) == 0 {
+		return
+	}
+	for _, u := range l.Blocks {
+		if u == f || u.Plan.Sheet != f.Plan.Sheet {
+			continue
+		}
+		if u.fills(append([]string{"start_s", "end_s", "duration_s", "outcome"}, countNames...)...) {
+			return
+		}
+	}
+	b.Column = l.lexicon.named("notes", "story")
+	if !inWords {
+		f.Plan.Bindings = append(f.Plan.Bindings, plan.Binding{Index: b.Index, Heading: b.Heading, Column: l.lexicon.named("start_s", "stretches")})
+	}
+	f.Plan.Kind, f.told = plan.Flat, true
+}
+
+// fills tells a block that has a cell of one of the meanings.
+func (u *Understood) fills(names ...string) bool {
+	return slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+		return slices.Contains(names, b.Column.Name) && (b.Index < 0 || len(column(u.b.rows, b.Index)) > 0)
+	})
+}
+
+// fewMeasured is how many remarks must tell a fish's measure before all of them may.
+const fewMeasured = 3
+
+// fishOfRemarks takes remarks that tell how long or heavy one fish of the row was, "biggest 9.4 kg on the
+// scale", for those of that fish: where the rows count fish, and neither name nor measure any elsewhere.
+func (l *Log) fishOfRemarks(u *Understood) {
+	p := u.Plan
+	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Name == "notes" && b.Column.Parse == "text" && b.Index >= 0 })
+	if p.Kind != plan.Flat || i < 0 || len(p.Catch) == 0 || p.Binds("species", "length_cm", "scale_kg", "girth_cm") || u.told {
+		return
+	}
+	if slices.ContainsFunc(l.Data(), func(o *Understood) bool { return o != u && (o.Plan.Kind == plan.Fish || o.Plan.Kind == plan.Strikes) }) {
+		return // these list them
+	}
+	b, measured := &p.Bindings[i], 0
+	for _, c := range column(u.b.rows, b.Index) {
+		fish := phrase.FishList(c, phrase.Defaults{})
+		if !slices.ContainsFunc(fish, func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 }) {
+			continue
+		}
+		if len(fish) != 1 || fish[0].N > 1 || fish[0].Fate == words.Lost || fish[0].Fate == words.Missed {
+			return
+		}
+		measured++
+	}
+	if measured >= fewMeasured {
+		b.Measured = true
+		u.b.note("%s: measures in it are those of one of the row's fish", b.Heading)
+	}
+}
