@@ -8,7 +8,7 @@ DEMO_TRACKS = testdata/demo/tracks
 # packages under testdata, which ./... passes over
 FIXTURES = ./testdata/bench ./testdata/browser ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
 
-.PHONY: help build demo test check race fuzz bench golden dist dist-test clean
+.PHONY: help build demo test prove check race fuzz bench golden dist dist-test clean
 
 help: ## what can be made
 	@grep -E '^[a-z-]+:.*##' Makefile | sed -E 's/:.*##/\t/'
@@ -25,7 +25,14 @@ demo: build ## two invented seasons: logs in, season file and report out
 	@echo "report:      season.html (open it in a browser; it needs no network)"
 
 test: check ## what is checked before a change goes in
-	$(GO) test -timeout 60m ./... $(FIXTURES)
+	$(GO) test -short -timeout 20m ./... $(FIXTURES)
+
+# The tests that a short run leaves out or cuts short, whole.
+PROVEN = $(shell grep -rl --include='*_test.go' 'testing.Short' cmd pipeline queries reports)
+PROOFS = $(shell awk '/^func Test/ {split($$2, name, "[^A-Za-z0-9_]")} /testing.Short/ {print name[1]}' $(PROVEN) | sort -u | paste -sd '|')
+
+prove: ## what takes minutes: the corpus of logs, simulated seasons, kills, races, fuzzing
+	$(GO) test -timeout 60m -run '^($(PROOFS))$$' $(sort $(addprefix ./,$(dir $(PROVEN))))
 	$(MAKE) race
 	$(MAKE) fuzz FUZZTIME=2000x
 

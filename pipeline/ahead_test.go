@@ -38,7 +38,8 @@ func TestReadAhead(t *testing.T) {
 		for a.Next() {
 			got++
 			r := a.Row()
-			if r.Num != got || len(r.Cells) != 1+got%2 || r.Cells[0] != fmt.Sprint("a", got) || r.Cells[len(r.Cells)-1][1:] != fmt.Sprint(got) {
+			if r.Num != got || len(r.Cells) != 1+got%2 || r.Cells[0] != fmt.Sprint("a", got) ||
+				r.Cells[len(r.Cells)-1][1:] != fmt.Sprint(got) {
 				t.Fatalf("row %d of %d came as %+v", got, n, *r)
 			}
 		}

@@ -82,7 +82,8 @@ func (f *filling) answer() ([]proof.Question, error) {
 			case first:
 				proof.Settle(f.log, q, choice)
 				again = true
-			case !kept && q.Presumes() && !slices.ContainsFunc(f.presumed, func(p proof.Question) bool { return p.ID == q.ID }):
+			case !kept && q.Presumes() && !slices.ContainsFunc(f.presumed,
+				func(p proof.Question) bool { return p.ID == q.ID }):
 				proof.Settle(f.log, q, q.Choices[0])
 				f.presumed = append(f.presumed, *q)
 				again = true

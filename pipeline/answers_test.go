@@ -15,45 +15,90 @@ var answerCases = []struct {
 	open             float64
 	answers          map[string]float64
 }{
-	{"own hours", "Date,Start,End,Hours,Lines,Bites\n2026-07-04,07:00,09:00,1.5,4,1\n2026-07-05,07:00,09:00,1.5,4,0\n2026-07-06,07:00,10:00,2.5,4,2\n",
+	{"own hours",
+		"Date,Start,End,Hours,Lines,Bites\n2026-07-04,07:00,09:00,1.5,4,1\n2026-07-05,07:00,09:00,1.5,4,0\n" +
+			"2026-07-06,07:00,10:00,2.5,4,2\n",
 		"SELECT sum(hours) FROM leg", 7, map[string]float64{"your hours": 5.5, "the clock times": 7}},
-	{"overlap", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,1\n2026-07-05,07:30,09:00,4,2\n2026-07-06,07:00,09:00,4,2\n",
+	{"overlap",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,1\n" +
+			"2026-07-05,07:30,09:00,4,2\n2026-07-06,07:00,09:00,4,2\n",
 		"SELECT count(*) FROM strike", 6, map[string]float64{"count the later": 5, "count both": 6}},
-	{"inclusive", "Date,Start,End,Lines,Hooked,Landed,Released\n2026-07-04,07:00,09:00,4,5,2,1\n2026-07-05,07:00,09:00,4,4,2,1\n2026-07-06,07:00,09:00,4,1,1,0\n",
+	{"inclusive",
+		"Date,Start,End,Lines,Hooked,Landed,Released\n2026-07-04,07:00,09:00,4,5,2,1\n" +
+			"2026-07-05,07:00,09:00,4,4,2,1\n2026-07-06,07:00,09:00,4,1,1,0\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 5, map[string]float64{"yes": 3, "no": 5}},
-	{"no lines", "Date,Start,End,Speed (kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n",
+	{"no lines", "Date,Start,End,Speed " +
+		"(kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n",
 		"SELECT sum(line_hours) FROM effort", 0, map[string]float64{"6": 30, "leave": 0}},
-	{"two tellings", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n2026-07-06,07:00,09:00,4,2\n\n" +
-		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,lost,wahoo\n2026-07-06,07:30,missed,\n",
+	{"two tellings",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n" +
+			"2026-07-06,07:00,09:00,4,2\n\n" +
+			"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,lost,wahoo\n" +
+			"2026-07-06,07:30,missed,\n",
 		"SELECT count(*) FROM strike", -1, map[string]float64{"1": 5, "2": 3}},
-	{"column", "Date,Start,End,Lines,Zz\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,0\n2026-07-06,07:00,08:00,4,3\n2026-07-07,07:00,08:00,4,1\n",
+	{"column",
+		"Date,Start,End,Lines,Zz\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,0\n" +
+			"2026-07-06,07:00,08:00,4,3\n2026-07-07,07:00,08:00,4,1\n",
 		"SELECT count(*) FROM strike", 0, map[string]float64{"bites": 6, "none of these": 0}},
 	{"column", "Date,Species,Length (cm),Zz\n2026-07-04,wahoo,120,y\n2026-07-05,wahoo,150,n\n2026-07-06,wahoo,130,y\n",
-		"SELECT count(*) FILTER (WHERE outcome = 'released') FROM strike", 0, map[string]float64{"whether the fish was let go": 2, "whether the fish was kept": 1, "none of these": 0}},
-	{"column", "Date,Start,End,Lines,Wahoo,Zz,Mahi\n2026-07-04,07:00,09:00,4,2,1,0\n2026-07-05,07:00,09:00,4,0,0,1\n2026-07-06,07:00,08:00,4,3,1,1\n2026-07-07,07:00,08:00,4,1,2,0\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'released') FROM strike", 0,
+		map[string]float64{"whether the fish was let go": 2, "whether the fish was kept": 1, "none of these": 0}},
+	{"column",
+		"Date,Start,End,Lines,Wahoo,Zz,Mahi\n2026-07-04,07:00,09:00,4,2,1,0\n2026-07-05,07:00,09:00,4,0,0,1\n" +
+			"2026-07-06,07:00,08:00,4,3,1,1\n2026-07-07,07:00,08:00,4,1,2,0\n",
 		"SELECT count(*) FROM strike", 8, map[string]float64{"a count of its species": 12, "none of these": 8}},
-	{"caught", "Date,Start,End,Lines,Wahoo,Mahi\n2026-07-04,07:00,09:00,4,2,1\n2026-07-05,07:00,09:00,4,0,0\n2026-07-06,07:00,08:00,4,3,1\n2026-07-07,07:00,08:00,4,1,2\n",
-		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 0, map[string]float64{"yes": 10, "hooked, some lost": 0}},
-	{"no end", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,,4,2\n2026-07-06,07:00,08:00,4,2\n",
+	{"caught",
+		"Date,Start,End,Lines,Wahoo,Mahi\n2026-07-04,07:00,09:00,4,2,1\n2026-07-05,07:00,09:00,4,0,0\n" +
+			"2026-07-06,07:00,08:00,4,3,1\n2026-07-07,07:00,08:00,4,1,2\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 0,
+		map[string]float64{"yes": 10, "hooked, some lost": 0}},
+	{"no end",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,,4,2\n2026-07-06,07:00,08:00,4,2\n",
 		"SELECT sum(hours) FROM leg", 3, map[string]float64{"09:30": 5.5, "leave": 3, "leave the hours out": 3}},
-	{"long", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,12:05,01:20,4,2\n2026-07-06,07:00,08:00,4,2\n",
-		"SELECT sum(hours) FROM leg", 4.25, map[string]float64{"1": 4.25, "13:50": 4.75, "2": 16.25, "no, the next day at 01:20": 16.25}},
-	{"year", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2025-07-05,07:00,09:00,4,2\n2026-07-06,07:00,08:00,4,2\n2026-07-07,07:00,08:00,4,0\n2026-07-08,07:00,08:00,4,1\n",
+	{"long",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,12:05,01:20,4,2\n" +
+			"2026-07-06,07:00,08:00,4,2\n",
+		"SELECT sum(hours) FROM leg", 4.25, map[string]float64{"1": 4.25, "13:50": 4.75, "2": 16.25,
+			"no, the next day at 01:20": 16.25}},
+	// the end of the row's second stretch, not that of its first
+	{"long", "Date,AM start,AM end,AM lines,PM start,PM end,PM lines\n2026-07-04,07:00,09:00,4,13:00,15:00,4\n" +
+		"2026-07-06,07:00,09:00,4,12:05,01:20,4\n2026-07-08,07:00,08:00,4,13:00,14:00,5\n2026-07-10,07:00,08:00,4,,,\n",
+		"SELECT sum(hours) FROM leg", 10.25, map[string]float64{"1": 10.25, "2": 22.25}},
+	{"year",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2025-07-05,07:00,09:00,4,2\n" +
+			"2026-07-06,07:00,08:00,4,2\n2026-07-07,07:00,08:00,4,0\n2026-07-08,07:00,08:00,4,1\n",
 		"SELECT count(DISTINCT year(date)) FROM trip", 2, map[string]float64{"1": 1, "2": 2}},
-	{"order", "Date,Start,End,Lines,Bites\n3/4/2026,07:00,09:00,4,1\n5/4/2026,07:00,09:00,4,2\n6/5/2026,07:00,08:00,4,2\n",
+	{"order",
+		"Date,Start,End,Lines,Bites\n3/4/2026,07:00,09:00,4,1\n5/4/2026,07:00,09:00,4,2\n6/5/2026,07:00,08:00,4,2\n",
 		"SELECT count(*) FILTER (WHERE month(date) = 4) FROM trip", 0, map[string]float64{"the day first": 2, "2": 0}},
-	{"word", "Date,Start,End,Speed (kn),Lines,Bites\n2026-07-04,07:00,09:00,8,4,1\n2026-07-05,07:00,09:00,8,4,2\n2026-07-06,07:00,08:00,becalmed,4,0\n2026-07-07,07:00,09:00,7,4,2\n",
-		"SELECT sum(hours) FROM leg", 7, map[string]float64{"not trolling: leave it out": 6, "not trolling: leave it out: 6.0 h, 24.0 line-hours": 6, "not known": 7, "leave": 7, "5.5": 7}},
-	{"word", "Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,zonked,wahoo\n2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",
-		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1, map[string]float64{"landed": 1, "hooked and lost": 3}},
-	{"bitten", "Date,Start,End,Lines,Hooked,Missed,Lost,Landed\n2026-07-04,07:00,09:00,4,5,2,1,2\n2026-07-05,07:00,09:00,4,4,1,1,2\n2026-07-06,07:00,08:00,4,3,1,1,1\n",
+	{"word", "Date,Start,End,Speed " +
+		"(kn),Lines,Bites\n2026-07-04,07:00,09:00,8,4,1\n2026-07-05,07:00,09:00,8,4,2\n" +
+		"2026-07-06,07:00,08:00,becalmed,4,0\n2026-07-07,07:00,09:00,7,4,2\n",
+		"SELECT sum(hours) FROM leg", 7, map[string]float64{"not trolling: leave it out": 6,
+			"not trolling: leave it out: 6.0 h, 24.0 line-hours": 6, "not known": 7, "leave": 7, "5.5": 7}},
+	{"word",
+		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,zonked,wahoo\n" +
+			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1,
+		map[string]float64{"landed": 1, "hooked and lost": 3}},
+	{"bitten",
+		"Date,Start,End,Lines,Hooked,Missed,Lost,Landed\n2026-07-04,07:00,09:00,4,5,2,1,2\n" +
+			"2026-07-05,07:00,09:00,4,4,1,1,2\n2026-07-06,07:00,08:00,4,3,1,1,1\n",
 		"SELECT count(*) FROM strike", 16, map[string]float64{"no": 16, "yes": 12}},
-	{"stray", "Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n2026-07-06,07:00,09:00,4,2\n\n\nFish,Length (cm),Weight (kg)\nwahoo,120,9\nwahoo,150,20\n",
+	{"stray",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,2\n2026-07-05,07:00,09:00,4,1\n" +
+			"2026-07-06,07:00,09:00,4,2\n\n\nFish,Length (cm),Weight (kg)\nwahoo,120,9\nwahoo,150,20\n",
 		"SELECT count(*) FROM strike", 7, map[string]float64{"no, leave the table out": 5, "yes": 7}},
-	{"two trips", "Date,Start,End,Lines,Bites,Deck\n2026-07-04,07:00,08:00,4,2,41\n,09:00,10:00,4,1,\n2026-07-05,07:00,08:00,4,2,38\n,09:00,10:00,4,2,\n2026-07-06,07:00,08:00,4,2,44\n,09:00,10:00,4,1,\n" +
-		"2026-07-07,07:00,08:00,4,2,40\n2026-07-07,13:00,14:00,4,2,39\n,15:00,16:00,4,2,\n2026-07-08,07:00,08:00,4,2,42\n,09:00,10:00,4,1,\n",
+	{"two trips",
+		"Date,Start,End,Lines,Bites,Deck\n2026-07-04,07:00,08:00,4,2,41\n,09:00,10:00,4,1,\n" +
+			"2026-07-05,07:00,08:00,4,2,38\n,09:00,10:00,4,2,\n2026-07-06,07:00,08:00,4,2,44\n,09:00,10:00,4,1,\n" +
+			"2026-07-07,07:00,08:00,4,2,40\n2026-07-07,13:00,14:00,4,2,39\n,15:00,16:00,4,2,\n" +
+			"2026-07-08,07:00,08:00,4,2,42\n,09:00,10:00,4,1,\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"one trip a day": 5, "two trips": 6}},
-	{"parts", "Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n2a,2026-07-05,07:00,08:00,4,2\n2b,2026-07-05,08:10,09:00,2,0\n3a,2026-07-06,06:00,09:00,4,1\n3b,2026-07-06,14:00,17:00,4,2\n4,2026-07-07,07:00,09:00,4,0\n",
+	{"parts",
+		"Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n2a,2026-07-05,07:00,08:00,4,2\n" +
+			"2b,2026-07-05,08:10,09:00,2,0\n3a,2026-07-06,06:00,09:00,4,1\n3b,2026-07-06,14:00,17:00,4,2\n" +
+			"4,2026-07-07,07:00,09:00,4,0\n",
 		"SELECT count(*) FROM trip", 4, map[string]float64{"one trip": 4, "a trip for each letter": 6}},
 }
 
@@ -111,8 +156,10 @@ func TestAnswerThatDoesNotFit(t *testing.T) {
 func TestAnswerOfAnotherHand(t *testing.T) {
 	dir := t.TempDir()
 	mine, theirs := filepath.Join(dir, "mine.csv"), filepath.Join(dir, "theirs.csv")
-	log := "Date,Start,End,Speed (kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n"
-	other := "Day,Lines in,Lines up,Knots,Strikes\n2026-08-04,07:00,09:00,8,1\n2026-08-05,07:00,09:00,8,0\n2026-08-06,07:00,08:00,8,2\n"
+	log := "Date,Start,End,Speed " +
+		"(kn),Bites\n2026-07-04,07:00,09:00,8,1\n2026-07-05,07:00,09:00,8,0\n2026-07-06,07:00,08:00,8,2\n"
+	other := "Day,Lines in,Lines up,Knots,Strikes\n2026-08-04,07:00,09:00,8,1\n2026-08-05,07:00,09:00,8,0\n" +
+		"2026-08-06,07:00,08:00,8,2\n"
 	for name, text := range map[string]string{mine: log, theirs: other} {
 		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
 			t.Fatal(err)

@@ -44,7 +44,8 @@ func ParseEdges(settings []string) (Edges, error) {
 	for _, s := range settings {
 		factor, list, _ := strings.Cut(s, "=")
 		if all[factor] == nil {
-			return nil, fmt.Errorf("edges %q: expected one of %s, then = and numbers", s, strings.Join(EdgeFactors(), ", "))
+			return nil, fmt.Errorf("edges %q: expected one of %s, then = and numbers", s,
+				strings.Join(EdgeFactors(), ", "))
 		}
 		var values []float64
 		for _, word := range strings.Split(list, ",") {

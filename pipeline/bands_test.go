@@ -43,7 +43,8 @@ func TestFirstClassReachesDown(t *testing.T) {
 }
 
 func TestParseEdgesRefuses(t *testing.T) {
-	for _, s := range []string{"speed", "speed-band=", "speed-band=a", "speed-band=8,6", "speed-band=1,1", "speed-band=NaN", "depth=1", "light=10,20", "light=-1"} {
+	for _, s := range []string{"speed", "speed-band=", "speed-band=a", "speed-band=8,6", "speed-band=1,1",
+		"speed-band=NaN", "depth=1", "light=10,20", "light=-1"} {
 		if e, err := ParseEdges([]string{s}); err == nil {
 			t.Errorf("%q gives %v", s, e)
 		}

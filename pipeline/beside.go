@@ -89,7 +89,9 @@ func withKeys(books [][]string, tables, keys []tableOf) [][]string {
 	}
 	for i, book := range books {
 		for _, k := range keys {
-			if slices.ContainsFunc(tables, func(t tableOf) bool { return slices.Contains(book, t.path) && k.explains(&t) }) {
+			if slices.ContainsFunc(tables, func(t tableOf) bool {
+				return slices.Contains(book, t.path) && k.explains(&t)
+			}) {
 				books[i] = append(books[i], k.path)
 			}
 		}
@@ -296,7 +298,8 @@ func keyOf(b *layout.Block, col int, days map[int]string) (keyColumn, bool) {
 func pairsOf(b *layout.Block, with layout.Label, days map[int]string) []keyColumn {
 	var out []keyColumn
 	for _, l := range b.Labels {
-		k := keyColumn{heading: strings.ToLower(with.Text + "+" + l.Text), values: map[string]bool{}, days: map[string]string{}}
+		k := keyColumn{heading: strings.ToLower(with.Text + "+" + l.Text),
+			values: map[string]bool{}, days: map[string]string{}}
 		filled, short := 0, l.Col != with.Col
 		for i, r := range b.Rows {
 			first, c := textAt(r, with.Col), textAt(r, l.Col)
@@ -349,7 +352,8 @@ func books(tables []tableOf) [][]string {
 
 // joins tells whether two files are tables of one book: not of one hand, and not of two boats.
 func (t *tableOf) joins(o *tableOf) bool {
-	if len(t.headings) == 0 || len(o.headings) == 0 || identity.SameHand(t.headings, o.headings) || identity.SameHand(o.headings, t.headings) {
+	if len(t.headings) == 0 || len(o.headings) == 0 || identity.SameHand(t.headings, o.headings) ||
+		identity.SameHand(o.headings, t.headings) {
 		return false
 	}
 	if len(t.boats) > 0 && len(o.boats) > 0 && shared(t.boats, o.boats) == 0 {

@@ -11,10 +11,15 @@ import (
 )
 
 const (
-	bookTrips = "Trip no,Date,Cast off,Moored,Engine h,Notes\n1,2026-06-03,05:30,14:00,8.5,calm\n2,2026-06-05,05:40,13:00,7.3,\n3,2026-06-09,05:30,12:30,7.0,\n4,2026-06-12,06:00,12:00,6.0,\n"
-	bookRuns  = "Run no,Trip no,Date,Lines in,Lines up,Knots,Lines\n1,1,2026-06-03,06:00,08:00,7.5,4\n2,1,2026-06-03,09:00,11:00,8.5,4\n3,2,2026-06-05,06:00,09:00,7.5,5\n" +
+	bookTrips = "Trip no,Date,Cast off,Moored,Engine " +
+		"h,Notes\n1,2026-06-03,05:30,14:00,8.5,calm\n2,2026-06-05,05:40,13:00,7.3,\n3,2026-06-09,05:30,12:30,7.0,\n" +
+		"4,2026-06-12,06:00,12:00,6.0,\n"
+	bookRuns = "Run no,Trip no,Date,Lines in,Lines " +
+		"up,Knots,Lines\n1,1,2026-06-03,06:00,08:00,7.5,4\n2,1,2026-06-03,09:00,11:00,8.5,4\n" +
+		"3,2,2026-06-05,06:00,09:00,7.5,5\n" +
 		"4,3,2026-06-09,06:00,08:30,12,3\n5,4,2026-06-12,07:00,10:00,7,5\n"
-	bookStrikes = "No,Run,Result,Species,Length cm\n1,1,Lost,,\n2,2,Boated,Albacore,81\n3,3,Missed,,\n4,4,Boated,Wahoo,120\n5,5,Released,Bigeye,70\n"
+	bookStrikes = "No,Run,Result,Species,Length " +
+		"cm\n1,1,Lost,,\n2,2,Boated,Albacore,81\n3,3,Missed,,\n4,4,Boated,Wahoo,120\n5,5,Released,Bigeye,70\n"
 )
 
 // withBoat is a table with a last column that names one boat in each row.
@@ -60,18 +65,24 @@ func TestBeside(t *testing.T) {
 	s := season(t)
 	no := func(string) bool { return false }
 	months := strings.ReplaceAll(bookRuns, "2026-06", "2026-07")
-	const key = "Column,Code,Meaning\nResult,Lost,hooked and gone\nResult,Boated,in the box\nResult,Missed,never hooked\nRun,,what run it was in\nSpecies,,as seen\n"
+	const key = "Column,Code,Meaning\nResult,Lost,hooked and gone\nResult,Boated,in the box\nResult,Missed,never " +
+		"hooked\nRun,,what run it was in\nSpecies,,as seen\n"
 	for _, c := range []struct {
 		what  string
 		files []string
 		want  []string // beside the first
 	}{
-		{"an exported workbook", []string{"Trips.csv", bookTrips, "Runs.csv", bookRuns, "Strikes.csv", bookStrikes}, []string{"Runs.csv", "Strikes.csv"}},
+		{"an exported workbook", []string{"Trips.csv", bookTrips, "Runs.csv", bookRuns, "Strikes.csv", bookStrikes},
+			[]string{"Runs.csv", "Strikes.csv"}},
 		{"a file a month", []string{"June.csv", bookRuns, "July.csv", months}, nil},
-		{"nothing in common", []string{"Trips.csv", bookTrips, "Fish.csv", "Species,Length cm,Kept\nWahoo,120,y\nWahoo,122,y\nWahoo,99,n\n"}, nil},
-		{"the same numbers on other days", []string{"Runs.csv", bookRuns, "Trips.csv", strings.ReplaceAll(bookTrips, "2026-06", "2025-09")}, nil},
+		{"nothing in common", []string{"Trips.csv", bookTrips, "Fish.csv",
+			"Species,Length cm,Kept\nWahoo,120,y\nWahoo,122,y\nWahoo,99,n\n"}, nil},
+		{"the same numbers on other days", []string{"Runs.csv", bookRuns, "Trips.csv",
+			strings.ReplaceAll(bookTrips, "2026-06", "2025-09")}, nil},
 		{"a key to codes", []string{"Strikes.csv", bookStrikes, "Codes.csv", key}, []string{"Codes.csv"}},
-		{"one key to two boats", []string{"Tern.csv", withBoat(bookStrikes, "Tern"), "Skua.csv", strings.ReplaceAll(withBoat(bookStrikes, "Skua"), ",Length cm", ",Fork"), "Codes.csv", key}, []string{"Codes.csv"}},
+		{"one key to two boats", []string{"Tern.csv", withBoat(bookStrikes, "Tern"), "Skua.csv",
+			strings.ReplaceAll(withBoat(bookStrikes, "Skua"), ",Length cm", ",Fork"), "Codes.csv", key},
+			[]string{"Codes.csv"}},
 		{"two boats", []string{"Trips.csv", withBoat(bookTrips, "Tern"), "Runs.csv", withBoat(bookRuns, "Skua")}, nil},
 	} {
 		paths := written(t, c.files...)
@@ -88,7 +99,8 @@ func hoursOf(t *testing.T, s *Season) (hours float64, strikes int) {
 	if err := s.Derive(ctx); err != nil {
 		t.Fatal(err)
 	}
-	legs, err := s.DB.Query(ctx, "SELECT coalesce(sum(hours), 0), (SELECT count(*) FROM strike WHERE leg_id IS NOT NULL) FROM leg")
+	legs, err := s.DB.Query(ctx, "SELECT coalesce(sum(hours), 0), (SELECT count(*) FROM strike WHERE leg_id IS NOT "+
+		"NULL) FROM leg")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -37,8 +37,9 @@ func FindLog(all []store.Log, name string) (store.Log, error) {
 			return found[0], nil
 		}
 		if len(found) > 1 {
-			return store.Log{}, fmt.Errorf("%w: %q may be any of %d logs: give its number, 'wakeledger logs' lists them",
-				ErrNoLog, name, len(found))
+			return store.Log{},
+				fmt.Errorf("%w: %q may be any of %d logs: give its number, 'wakeledger logs' lists them",
+					ErrNoLog, name, len(found))
 		}
 	}
 	return store.Log{}, fmt.Errorf("%w: %q: 'wakeledger logs' lists the logs that there are", ErrNoLog, name)

@@ -33,7 +33,8 @@ func TestFitting(t *testing.T) {
 	}
 	for _, pattern := range []string{"*.ods", filepath.Join("none", "*.csv")} {
 		_, err := fitting(filepath.Join(dir, pattern))
-		if want := filepath.Join(dir, pattern) + ": there is no file that fits this name"; err == nil || err.Error() != want {
+		if want := filepath.Join(dir, pattern) + ": there is no file that fits this name"; err == nil ||
+			err.Error() != want {
 			t.Errorf("it says %v, want %s", err, want)
 		}
 	}

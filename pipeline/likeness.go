@@ -12,7 +12,8 @@ import (
 
 // likenesses is what log l, which names the days and boats x, has in common with the logs
 // of the season. Those with which it has nothing in common are left out.
-func (s *Season) likenesses(ctx context.Context, in *incoming, l *store.Log, x *store.Extent) ([]identity.Likeness, error) {
+func (s *Season) likenesses(ctx context.Context, in *incoming, l *store.Log,
+	x *store.Extent) ([]identity.Likeness, error) {
 	h := in.shelf
 	share, err := s.mayShare(ctx, in, l, x)
 	if err != nil {
@@ -22,7 +23,8 @@ func (s *Season) likenesses(ctx context.Context, in *incoming, l *store.Log, x *
 	share = slices.DeleteFunc(share, func(id int64) bool {
 		o := h.log(id)
 		return !in.other(o, l.ID) || !s.exhaust && !in.track && !x.MayBeTwin(h.extents[id]) &&
-			identity.Compare(h.boats(o, h.extents[id]), boats) == identity.OtherBoat // of which only the same legs matter
+			// of which only the same legs matter
+			identity.Compare(h.boats(o, h.extents[id]), boats) == identity.OtherBoat
 	})
 	var counted map[int64]*identity.Likeness
 	if len(share) > 0 {

@@ -170,7 +170,8 @@ func couldRead(reports []LogReport, errs []error) []LogReport {
 }
 
 // filler opens a log and gives what stores it, read in a manner: its sheets, or its tracks.
-func (s *Season) filler(ctx context.Context, in *incoming, m manner, l *store.Log, rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
+func (s *Season) filler(ctx context.Context, in *incoming, m manner, l *store.Log,
+	rep *LogReport) (fill func(*store.Load) error, closeLog func(), err error) {
 	if in.track {
 		fill, err := s.trackFiller(ctx, in.path, rep)
 		return fill, func() {}, err
@@ -317,7 +318,8 @@ func (s *Season) fill(ctx context.Context, load *store.Load, f *filling, l *stor
 func asked(all []proof.Question) []store.Question {
 	var out []store.Question
 	for _, q := range all {
-		out = append(out, store.Question{ID: q.ID, Kind: q.Kind, Sheet: q.Sheet, About: q.About, Text: q.Text, Brief: q.Brief, Options: q.Shown(), Effect: q.Effect})
+		out = append(out, store.Question{ID: q.ID, Kind: q.Kind, Sheet: q.Sheet, About: q.About, Text: q.Text,
+			Brief: q.Brief, Options: q.Shown(), Effect: q.Effect})
 	}
 	return out
 }
@@ -362,7 +364,8 @@ func (f *filling) source(b *table, rows sheet.Rows) (*source, error) {
 	if err != nil {
 		return nil, err
 	}
-	src := &source{rows: rows, reader: reader, skipped: map[normalise.Skip]int64{}, progress: f.progress, kind: b.Plan.Kind}
+	src := &source{rows: rows, reader: reader, skipped: map[normalise.Skip]int64{},
+		progress: f.progress, kind: b.Plan.Kind}
 	if !b.Block.Open {
 		src.stats = &proof.Stats{}
 	}
@@ -371,7 +374,8 @@ func (f *filling) source(b *table, rows sheet.Rows) (*source, error) {
 
 // entries stores a block's own entries, then what its rows tell beside them.
 func (f *filling) entries(ctx context.Context, b *table, src *source) error {
-	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.StoredAs(b.Plan.Kind)), Many: b.Block.Open && !b.info.Workbook}
+	to := store.Sheet{No: b.no, Name: b.info.Name, Kind: string(b.Plan.StoredAs(b.Plan.Kind)),
+		Many: b.Block.Open && !b.info.Workbook}
 	batches := batch.NewReader(ctx, src, batch.Rows)
 	n, err := f.load.Insert(ctx, to, batches)
 	batches.Release()
@@ -402,7 +406,8 @@ func (f *filling) unread(ctx context.Context, b *table) error {
 		return nil
 	}
 	b.report.SetAside = 1
-	return f.found(ctx, []record.Problem{{Pos: b.pos, Reason: "the table was not understood: none of its headings is about hours, strikes or fish"}})
+	return f.found(ctx, []record.Problem{{Pos: b.pos, Reason: "the table was not understood: none of its headings " +
+		"is about hours, strikes or fish"}})
 }
 
 func hasNumbers(b *layout.Block) bool {
@@ -431,7 +436,8 @@ func (f *filling) setAside(ctx context.Context, problems *spool) error {
 }
 
 // stored keeps what was found wrong or doubtful in a block's rows.
-func (f *filling) stored(ctx context.Context, problems *spool, store func(context.Context, array.RecordReader) error) error {
+func (f *filling) stored(ctx context.Context, problems *spool,
+	store func(context.Context, array.RecordReader) error) error {
 	if problems.n == 0 {
 		return nil
 	}

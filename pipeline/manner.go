@@ -49,7 +49,8 @@ func (c *Config) manner(log string, ofTrack bool) manner {
 
 // or has what an earlier manner says where m says nothing.
 func (m manner) or(earlier manner) manner {
-	for _, f := range []struct{ to, from *string }{{&m.Boat, &earlier.Boat}, {&m.Zone, &earlier.Zone}, {&m.Units, &earlier.Units},
+	for _, f := range []struct{ to, from *string }{{&m.Boat, &earlier.Boat},
+		{&m.Zone, &earlier.Zone}, {&m.Units, &earlier.Units},
 		{&m.Dates, &earlier.Dates}, {&m.Decimal, &earlier.Decimal}, {&m.Ocean, &earlier.Ocean}} {
 		if *f.to == "" {
 			*f.to = *f.from
@@ -83,7 +84,8 @@ func (m manner) full() manner {
 // under is the configuration for a log of some name, with a manner of reading in place of
 // its own.
 func (c Config) under(m manner, log string) Config {
-	c.Boat, c.Zone, c.Units, c.Ocean, c.Order, c.Mark = m.Boat, m.Zone, m.Units, m.Ocean, unit.OrderUnknown, unit.MarkUnknown
+	c.Boat, c.Zone, c.Units, c.Ocean, c.Order, c.Mark = m.Boat, m.Zone, m.Units, m.Ocean,
+		unit.OrderUnknown, unit.MarkUnknown
 	for order, name := range orderNames {
 		if name == m.Dates {
 			c.Order = order

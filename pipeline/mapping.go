@@ -24,11 +24,12 @@ type Mapping struct {
 
 // MappedSheet is one sheet of one log.
 type MappedSheet struct {
-	Log       string            `toml:"log"`        // the file's name
-	Sheet     string            `toml:"sheet"`      // "" in a text file
-	Kind      string            `toml:"kind"`       // trips, legs, lines, strikes, fish or flat
-	HeaderRow int               `toml:"header-row"` // as the sheet numbers it; 0: found by itself
-	Columns   map[string]string `toml:"columns"`    // heading -> column, with a unit after it where the cells state none
+	Log       string `toml:"log"`        // the file's name
+	Sheet     string `toml:"sheet"`      // "" in a text file
+	Kind      string `toml:"kind"`       // trips, legs, lines, strikes, fish or flat
+	HeaderRow int    `toml:"header-row"` // as the sheet numbers it; 0: found by itself
+	// heading -> column, with a unit after it where the cells state none
+	Columns map[string]string `toml:"columns"`
 }
 
 const (
@@ -47,9 +48,12 @@ func shallow(path string) error {
 	for n, line := range strings.Split(string(b), "\n") {
 		bare := quotedText.ReplaceAllString(line, "")
 		if max(strings.Count(bare, "."), strings.Count(bare, "["), strings.Count(bare, "{")) > mostParts {
-			return fmt.Errorf("line %d: a key of more than %d parts; a sheet has log, sheet, kind, header-row and columns", n+1, mostParts)
+			return fmt.Errorf(
+				"line %d: a key of more than %d parts; a sheet has log, sheet, kind, header-row and columns", n+1,
+				mostParts)
 		}
-		if bare = strings.TrimSpace(bare); strings.Contains(bare, "[") && !(strings.HasPrefix(bare, "[") && strings.HasSuffix(bare, "]")) {
+		if bare = strings.TrimSpace(bare); strings.Contains(bare, "[") &&
+			!(strings.HasPrefix(bare, "[") && strings.HasSuffix(bare, "]")) {
 			return fmt.Errorf("line %d: a list; no key of a mapping takes one", n+1)
 		}
 	}
@@ -73,7 +77,8 @@ func ReadMapping(path string) (Mapping, error) {
 		return m, fmt.Errorf("mapping %s: %w", path, err)
 	}
 	if extra := meta.Undecoded(); len(extra) > 0 {
-		return m, fmt.Errorf("mapping %s: %.60q is not known; a sheet has log, sheet, kind, header-row and columns", path, extra[0].String())
+		return m, fmt.Errorf("mapping %s: %.60q is not known; a sheet has log, sheet, kind, header-row and columns",
+			path, extra[0].String())
 	}
 	for _, s := range m.Sheets {
 		columns, err := plan.Columns()
@@ -176,7 +181,8 @@ func readColumn(columns []*plan.Column, kind plan.Kind, text string) (*meaning.S
 	}
 	name, parse, _ := strings.Cut(w[0], "/")
 	for _, c := range columns {
-		if c.Name == name && (parse == "" || c.Parse == parse) && (to.Column == nil || !to.Column.In(kind) && c.In(kind)) {
+		if c.Name == name && (parse == "" || c.Parse == parse) &&
+			(to.Column == nil || !to.Column.In(kind) && c.In(kind)) {
 			to.Column = c
 		}
 	}
@@ -254,7 +260,8 @@ func writeMappedSheet(w io.Writer, log string, s SheetReport) error {
 	if s.Kind == "" {
 		why = "not understood: say trips, legs, lines, strikes, fish or flat, and below what each heading is"
 	}
-	fmt.Fprintf(&b, "kind = %s # %s\nheader-row = %d\n[sheet.columns]\n", quoted(s.Kind), strings.ReplaceAll(why, "\n", " "), s.HeaderRow)
+	fmt.Fprintf(&b, "kind = %s # %s\nheader-row = %d\n[sheet.columns]\n", quoted(s.Kind),
+		strings.ReplaceAll(why, "\n", " "), s.HeaderRow)
 	written := map[string]bool{}
 	for _, c := range s.Columns {
 		if written[c.Heading] {

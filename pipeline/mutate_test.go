@@ -192,8 +192,10 @@ func (r *reading) differs(o *reading) (any bool, silent []string) {
 		what string
 	}{
 		{r.totals.Days != o.totals.Days, "trips"}, {math.Abs(r.totals.Hours-o.totals.Hours) > 0.06, "boat_hours"},
-		{math.Abs(r.totals.LineHours-o.totals.LineHours) > 0.06, "line_hours"}, {math.Abs(r.totals.Miles-o.totals.Miles) > 1, "bands"},
-		{r.totals.Bites != o.totals.Bites, "strikes"}, {r.totals.Hooked != o.totals.Hooked, "hooked"}, {r.totals.Landed != o.totals.Landed, "landed"},
+		{math.Abs(r.totals.LineHours-o.totals.LineHours) > 0.06, "line_hours"},
+		{math.Abs(r.totals.Miles-o.totals.Miles) > 1, "bands"},
+		{r.totals.Bites != o.totals.Bites, "strikes"}, {r.totals.Hooked != o.totals.Hooked, "hooked"},
+		{r.totals.Landed != o.totals.Landed, "landed"},
 		{r.totals.Released != o.totals.Released, "released"}, {r.totals.Measures != o.totals.Measures, "fish"},
 	} {
 		if d.is {
@@ -212,7 +214,7 @@ func (r *reading) differs(o *reading) (any bool, silent []string) {
 // stretch that two tables tell of counts as TotalsOf counts it.
 func TestHiddenHeadings(t *testing.T) {
 	if testing.Short() {
-		t.Skip("reads some logs many times")
+		t.Skip("'make prove' hides the headings")
 	}
 	dirs, err := filepath.Glob(filepath.Join("..", "testdata", "corpus", "*"))
 	if err != nil {
@@ -220,7 +222,8 @@ func TestHiddenHeadings(t *testing.T) {
 	}
 	same, asked, silent, quiet := 0, 0, 0, 0
 	for _, dir := range dirs {
-		if _, err := os.Stat(filepath.Join(dir, "truth.json")); err != nil || !*mutateAll && !slices.Contains(usually, filepath.Base(dir)) {
+		if _, err := os.Stat(filepath.Join(dir, "truth.json")); err != nil || !*mutateAll &&
+			!slices.Contains(usually, filepath.Base(dir)) {
 			continue
 		}
 		if only := os.Getenv("ONLY"); only != "" && !strings.Contains(dir, only) {
@@ -256,7 +259,8 @@ func TestHiddenHeadings(t *testing.T) {
 			default:
 				silent++
 				if *mutateAll {
-					fmt.Printf("%s\t%q\t%s\t%v\t%v -> %v %q\n", filepath.Base(dir), text, as.means[text], said, as.totals, r.totals, r.says)
+					fmt.Printf("%s\t%q\t%s\t%v\t%v -> %v %q\n", filepath.Base(dir), text, as.means[text],
+						said, as.totals, r.totals, r.says)
 				}
 			}
 		}
@@ -264,5 +268,7 @@ func TestHiddenHeadings(t *testing.T) {
 	if float64(silent) > mostSilent*float64(asked+silent) || asked == 0 {
 		t.Errorf("%d of %d hidden headings change a total without a word", silent, asked+silent)
 	}
-	t.Logf("%d logs that ask nothing, a heading hidden at a time: %d the same, %d asked, %d other totals without a word", quiet, same, asked, silent)
+	t.Logf(
+		"%d logs that ask nothing, a heading hidden at a time: %d the same, %d asked, %d other totals without a word",
+		quiet, same, asked, silent)
 }

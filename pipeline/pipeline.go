@@ -29,8 +29,9 @@ type Config struct {
 	Edges   Edges         // of classes; nil keeps those of the season file
 	// TrackClock is added to the times of tracks, for a receiver whose clock is wrong.
 	TrackClock     time.Duration
-	TrackClockSaid bool          // TrackClock holds, also where it is 0
-	TrackGap       time.Duration // without a fix, from which a track is parted; 0: as the log was read before, else 5 minutes
+	TrackClockSaid bool // TrackClock holds, also where it is 0
+	// without a fix, from which a track is parted; 0: as the log was read before, else 5 minutes
+	TrackGap time.Duration
 	// Replaces names the logs, by number or name, whose places the logs that are loaded
 	// take; Another says that they are logs of their own.
 	Replaces []string
@@ -144,7 +145,8 @@ func (s *Season) Under(cfg Config) (*Season, error) {
 }
 
 func (s *Season) settings() normalise.Settings {
-	set := normalise.Settings{Units: s.cfg.Units, Order: s.cfg.Order, Mark: s.cfg.Mark, Ocean: s.cfg.Ocean, Species: s.species}
+	set := normalise.Settings{Units: s.cfg.Units, Order: s.cfg.Order, Mark: s.cfg.Mark,
+		Ocean: s.cfg.Ocean, Species: s.species}
 	if loc, err := zone.Load(s.cfg.Zone); s.cfg.Zone != "" && err == nil { // a name that is none was refused before
 		set.Zone = loc
 	}

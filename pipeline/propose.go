@@ -42,7 +42,8 @@ func (t Trolling) complete() Trolling {
 // tracks are loaded into a season of their own, so that each second counts once
 // and the better receiver wins. Days and times are written in the configuration's
 // zone, UTC where there is none.
-func ProposeLegs(ctx context.Context, cfg Config, paths []string, t Trolling, w io.Writer) (n int, reports []LogReport, err error) {
+func ProposeLegs(ctx context.Context, cfg Config, paths []string, t Trolling, w io.Writer) (n int,
+	reports []LogReport, err error) {
 	cfg.Another = true // which log a track is asks nothing here: nothing is kept
 	s, err := Open(ctx, "", cfg)
 	if err != nil {
@@ -70,11 +71,13 @@ func ProposeLegs(ctx context.Context, cfg Config, paths []string, t Trolling, w 
 		names = append(names, filepath.Base(p))
 	}
 	note := "from " + sourcesWords(names) + ": were lines out, and how many?"
-	f := &legFinder{want: t.complete(), gap: s.cfg.trackGap().Milliseconds(), leg: func(from, to time.Time, kn float64) error {
-		n++
-		from, to = from.In(clock), to.In(clock)
-		return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"), strconv.FormatFloat(kn, 'f', 1, 64), "", note})
-	}}
+	f := &legFinder{want: t.complete(), gap: s.cfg.trackGap().Milliseconds(),
+		leg: func(from, to time.Time, kn float64) error {
+			n++
+			from, to = from.In(clock), to.In(clock)
+			return out.Write([]string{from.Format(time.DateOnly), from.Format("15:04"), to.Format("15:04"),
+				strconv.FormatFloat(kn, 'f', 1, 64), "", note})
+		}}
 	err = s.DB.TrackPieces(ctx, func(at int64, seconds, kn float64) error { return f.add(steady{at, seconds, kn}) })
 	if err = errors.Join(err, f.close()); err != nil {
 		return n, nil, fmt.Errorf("propose legs: %w", err)

@@ -20,7 +20,8 @@ func TestProposeLegs(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("time,lat,lon\n")
 	at, lat := time.Date(2026, 2, 13, 17, 30, 10, 0, time.UTC), -37.0
-	for _, s := range []struct{ minutes, kn float64 }{{30, 20}, {40, 9}, {0.5, 0}, {20, 9}, {30, 13}, {10, 9}, {30, 20}} {
+	for _, s := range []struct{ minutes, kn float64 }{{30, 20}, {40, 9}, {0.5, 0}, {20, 9},
+		{30, 13}, {10, 9}, {30, 20}} {
 		for range int(s.minutes * 30) {
 			fmt.Fprintf(&b, "%s,%.7f,176.2\n", at.Format(time.RFC3339), lat)
 			at, lat = at.Add(2*time.Second), lat+s.kn*2*1852/3600/110976

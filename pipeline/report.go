@@ -31,11 +31,12 @@ type SheetReport struct {
 // ColumnReport is how one column was understood.
 type ColumnReport struct {
 	Heading string
-	Column  string   // the season file's name; "" where the heading was not understood
-	Unit    string   // of cells that state none
-	Decided string   // the unit that its numbers are read in, "" where each cell says or none is decided
-	From    string   // what Decided rests on, or "not decided"; "" for a column without a unit
-	As      string   // what its cells are where it has no column of its own: a place in the spread, or a count of a species; "" else
+	Column  string // the season file's name; "" where the heading was not understood
+	Unit    string // of cells that state none
+	Decided string // the unit that its numbers are read in, "" where each cell says or none is decided
+	From    string // what Decided rests on, or "not decided"; "" for a column without a unit
+	// what its cells are where it has no column of its own: a place in the spread, or a count of a species; "" else
+	As      string
 	Nearest string   // what a heading that was not understood may be
 	Samples []string // up to three cells, as logged
 }
@@ -53,7 +54,8 @@ func (r *SheetReport) describe(b *table, t *meaning.Lexicon) {
 		rows = append(rows, sheetRow(row).Cells)
 	}
 	for _, x := range p.Bindings {
-		c := ColumnReport{Heading: x.Heading, Column: x.Column.Name, Unit: string(x.Unit), Samples: samplesOf(rows, x.Index)}
+		c := ColumnReport{Heading: x.Heading, Column: x.Column.Name, Unit: string(x.Unit),
+			Samples: samplesOf(rows, x.Index)}
 		if b.info.Workbook && (x.Column.Parse == "date" || x.Column.Parse == "moment") {
 			readable(c.Samples, b.info.Date1904)
 		}
@@ -65,7 +67,8 @@ func (r *SheetReport) describe(b *table, t *meaning.Lexicon) {
 		}
 		switch x.Column.Parse {
 		case "stretches", "story", "fishlist":
-			c.As = map[string]string{"stretches": "stretches in words", "story": "strikes in words", "fishlist": "fish in words"}[x.Column.Parse]
+			c.As = map[string]string{"stretches": "stretches in words", "story": "strikes in words",
+				"fishlist": "fish in words"}[x.Column.Parse]
 		}
 		r.Columns = append(r.Columns, c)
 	}

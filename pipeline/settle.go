@@ -110,7 +110,8 @@ func (s *Season) read(ctx context.Context, in *incoming, w way) (LogReport, erro
 // settlePlace says where log l goes, of which the days and boats are x. Its error is
 // errAsked where that is not certain, and errNotThisWay where another way of reading may
 // show it.
-func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, x *store.Extent, w way, rep *LogReport) (store.Place, error) {
+func (s *Season) settlePlace(ctx context.Context, in *incoming, l *store.Log, x *store.Extent, w way,
+	rep *LogReport) (store.Place, error) {
 	place := store.Place{Same: in.same, Drop: in.drop}
 	like, err := s.likenesses(ctx, in, l, x)
 	if err != nil {

@@ -28,7 +28,8 @@ type shelf struct {
 }
 
 func (s *Season) openShelf(ctx context.Context) (*shelf, error) {
-	h := &shelf{ofDay: map[int64][]int64{}, named: map[string]bool{}, near: map[string][]string{}, tracks: map[string]bool{},
+	h := &shelf{ofDay: map[int64][]int64{}, named: map[string]bool{},
+		near: map[string][]string{}, tracks: map[string]bool{},
 		undated: newUndatedLogs(), prints: newPrints()}
 	var err error
 	if h.all, err = s.DB.LogHeads(ctx); err != nil {

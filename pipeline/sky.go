@@ -48,7 +48,8 @@ func newSkies(legs []store.Afloat, margin time.Duration) *skies {
 		}
 		parts := sky.Split(l.From, l.To, l.Lat, l.Lon, margin)
 		for _, p := range parts {
-			s.lights = append(s.lights, store.LegLight{Leg: l.ID, Light: string(p.Light), Share: p.Share, FromTrip: l.FromTrip})
+			s.lights = append(s.lights, store.LegLight{Leg: l.ID, Light: string(p.Light),
+				Share: p.Share, FromTrip: l.FromTrip})
 		}
 		if len(parts) == 1 {
 			s.only[l.ID] = string(parts[0].Light)

@@ -43,7 +43,8 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 			s.note(values, problems)
 		}
 		switch {
-		case values == nil && skip == normalise.NotASkip || skip == normalise.Again: // set aside, or told by its sides alone
+		// set aside, or told by its sides alone
+		case values == nil && skip == normalise.NotASkip || skip == normalise.Again:
 		case skip != normalise.NotASkip:
 			s.skipped[skip]++
 		default:
@@ -102,7 +103,8 @@ func (s *problemSource) Next() ([]entry.Value, bool, error) {
 		return nil, false, err
 	}
 	known := func(t string) entry.Value { return entry.Value{Known: true, Text: t} }
-	s.values = append(s.values[:0], known(p.Pos.Sheet), entry.OfInt(int64(p.Pos.Row)), known(p.Column), known(p.Cell), known(p.Reason))
+	s.values = append(s.values[:0], known(p.Pos.Sheet), entry.OfInt(int64(p.Pos.Row)), known(p.Column),
+		known(p.Cell), known(p.Reason))
 	return s.values, true, nil
 }
 

@@ -12,7 +12,8 @@ func TestSpool(t *testing.T) {
 	for _, n := range []int{0, 1, inMemory, inMemory + 1, 3 * inMemory} {
 		var s spool
 		for i := range n {
-			p := record.Problem{Pos: record.Pos{File: "log.csv", Row: i + 2, Col: 3}, Column: "End", Cell: fmt.Sprint("1x:\n\"", i), Reason: "no time"}
+			p := record.Problem{Pos: record.Pos{File: "log.csv", Row: i + 2, Col: 3}, Column: "End",
+				Cell: fmt.Sprint("1x:\n\"", i), Reason: "no time"}
 			if err := s.add(p); err != nil {
 				t.Fatal(err)
 			}

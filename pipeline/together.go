@@ -38,7 +38,8 @@ func (h *shelf) groups(paths []string, of []int) [][]int {
 		}
 	}
 	for _, i := range of {
-		if st, err := os.Stat(paths[i]); err != nil || !st.Mode().IsRegular() || st.Size() > smallLog || h.isTrack(paths[i]) {
+		if st, err := os.Stat(paths[i]); err != nil || !st.Mode().IsRegular() ||
+			st.Size() > smallLog || h.isTrack(paths[i]) {
 			single(append(group, i)...)
 			group = nil
 			continue
@@ -71,7 +72,8 @@ func (s *Season) loadAll(ctx context.Context, paths []string, some []int, report
 
 // together loads a group of logs in one transaction, and reports whether it could: not
 // where a log is asked about or fails on its way in.
-func (s *Season) together(ctx context.Context, paths []string, group []int, reports []LogReport, errs []error) (bool, error) {
+func (s *Season) together(ctx context.Context, paths []string, group []int,
+	reports []LogReport, errs []error) (bool, error) {
 	// What a small log leaves behind is small: let some more of it lie before it is collected.
 	defer debug.SetGCPercent(debug.SetGCPercent(400))
 	s.grouped = true

@@ -100,7 +100,8 @@ func (t *tracking) fill(ctx context.Context, load *store.Load, rep *LogReport) e
 	t.progress.end()
 	rep.Sheets, rep.SetAside, rep.Questions = t.reports, t.problems.n, t.asked
 	f := &filling{load: load}
-	return errors.Join(f.setAside(ctx, &t.problems), load.Questions(ctx, asked(t.asked)), load.ReadWith(ctx, t.answers.used))
+	return errors.Join(f.setAside(ctx, &t.problems), load.Questions(ctx, asked(t.asked)),
+		load.ReadWith(ctx, t.answers.used))
 }
 
 // order tells the order of day and month of a table whose own dates do not: as asked
@@ -111,7 +112,8 @@ func (t *tracking) order(member string, d track.Days) unit.Order {
 		return t.cfg.Order
 	}
 	const words = "2 January 2006"
-	q := proof.TrackDays(d.Headings, member, d.Text, d.DayFirst[0].Time().Format(words), d.MonthFirst[0].Time().Format(words))
+	q := proof.TrackDays(d.Headings, member, d.Text, d.DayFirst[0].Time().Format(words),
+		d.MonthFirst[0].Time().Format(words))
 	if choice, ok, _ := t.answers.take(q.ID); ok {
 		if choice == q.Choices[0] {
 			return unit.DayFirst
@@ -141,7 +143,8 @@ func (t *tracking) withLegs(days []unit.Date) (n int) {
 func (s *Season) trackQuestions(path string, kept map[string]store.Answer) []proof.Question {
 	t := &tracking{cfg: &s.cfg, answers: newAnswers(kept)}
 	if t.cfg.Order == unit.OrderUnknown {
-		_ = track.Each(path, track.Options{Order: t.order}, func(record.Problem) error { return nil }, func(track.File) error { return nil })
+		_ = track.Each(path, track.Options{Order: t.order}, func(record.Problem) error { return nil },
+			func(track.File) error { return nil })
 	}
 	return t.asked
 }
@@ -158,14 +161,15 @@ func (t *tracking) pieces(yield func(track.Piece, error) bool) {
 		}
 		before := t.problems.n
 		t.no, t.kept = t.no+1, 0
-		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock), track.Settings{Gap: t.cfg.trackGap()}, func(p track.Piece) error {
-			t.progress.piece(p)
-			t.kept++
-			if !yield(p, nil) {
-				return errStopped
-			}
-			return nil
-		})
+		sum, err := track.Cut(track.PutOn(f.Reader, t.cfg.TrackClock),
+			track.Settings{Gap: t.cfg.trackGap()}, func(p track.Piece) error {
+				t.progress.piece(p)
+				t.kept++
+				if !yield(p, nil) {
+					return errStopped
+				}
+				return nil
+			})
 		if err == nil {
 			t.report(f, sum, t.problems.n-before)
 		}
@@ -184,19 +188,23 @@ func (t *tracking) report(f track.File, s track.Summary, aside int64) {
 	} else {
 		notes = append(trackNotes(s, t.cfg), notes...)
 	}
-	t.tracks = append(t.tracks, store.Track{No: t.no, Member: f.Name, Format: f.Format, FirstMS: s.First, LastMS: s.Last, Fixes: s.Fixes, Used: s.Used,
-		Reordered: s.Reordered, Late: s.Late, Repeated: s.Repeated, Jumps: s.Jumps, Gaps: s.Gaps, Breaks: s.Breaks, Joined: s.Joined,
+	t.tracks = append(t.tracks, store.Track{No: t.no, Member: f.Name, Format: f.Format, FirstMS: s.First,
+		LastMS: s.Last, Fixes: s.Fixes, Used: s.Used,
+		Reordered: s.Reordered, Late: s.Late, Repeated: s.Repeated, Jumps: s.Jumps, Gaps: s.Gaps,
+		Breaks: s.Breaks, Joined: s.Joined,
 		GapSeconds: s.GapSeconds, CoveredSeconds: s.Seconds, StoppedSeconds: s.Stopped,
 		Dropouts: s.Dropouts, DropoutSeconds: s.DropoutSeconds, LooseSeconds: s.Loose,
 		ClockSeconds: t.cfg.TrackClock.Seconds(), Unused: unused})
-	t.reports = append(t.reports, SheetReport{Name: f.Name, Kind: "track", Why: "it is " + f.Format + " with fixes", Kept: t.kept, SetAside: aside, Notes: notes})
+	t.reports = append(t.reports, SheetReport{Name: f.Name, Kind: "track", Why: "it is " + f.Format + " with fixes",
+		Kept: t.kept, SetAside: aside, Notes: notes})
 }
 
 // whyUnused says why a track gives no piece.
 func whyUnused(s track.Summary, cfg *Config, notes []string) string {
 	switch {
 	case s.Gaps > 0:
-		return fmt.Sprintf("its %d fixes are %s apart, more than --track-gap, %g min: nothing is known of the way between them, and none is used",
+		return fmt.Sprintf("its %d fixes are %s apart, more than --track-gap, %g min: nothing is known of the way "+
+			"between them, and none is used",
 			s.Used, apart(s.GapSeconds/float64(s.Gaps)), cfg.trackGap().Minutes())
 	case s.Fixes == 0 && len(notes) > 0:
 		return notes[0]
@@ -208,7 +216,8 @@ func whyUnused(s track.Summary, cfg *Config, notes []string) string {
 func trackNotes(s track.Summary, cfg *Config) []string {
 	const minutes = "2006-01-02 15:04"
 	notes := []string{fmt.Sprintf("%d fixes, %s to %s UTC, %.1f h of it covered, kept in pieces of %g s",
-		s.Used, time.UnixMilli(s.First).UTC().Format(minutes), time.UnixMilli(s.Last).UTC().Format(minutes), s.Seconds/3600, track.Tick.Seconds())}
+		s.Used, time.UnixMilli(s.First).UTC().Format(minutes), time.UnixMilli(s.Last).UTC().Format(minutes),
+		s.Seconds/3600, track.Tick.Seconds())}
 	if cfg.TrackClock != 0 {
 		notes = append(notes, fmt.Sprintf("%s added to its clock, as asked", onClock(cfg.TrackClock)))
 	}
@@ -220,7 +229,8 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		{s.Repeated, "fix", "fixes", "dropped, of a time that was there already"},
 		{s.Reordered, "fix", "fixes", "out of order, put in order by time"},
 		{s.Late, "fix", "fixes", "dropped, of more out of order than can be put in place"},
-		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them", cfg.trackGap().Minutes(), s.GapSeconds/60)},
+		{s.Gaps, "gap", "gaps", fmt.Sprintf("of more than %g min, %.0f min in all: nothing is known of them",
+			cfg.trackGap().Minutes(), s.GapSeconds/60)},
 		{s.Breaks, "place", "places", "where the file parts the track: not run over"},
 		{s.Joined, "place", "places", "where the file parts the track and no time was lost: run over"},
 	} {
@@ -232,14 +242,17 @@ func trackNotes(s track.Summary, cfg *Config) []string {
 		}
 	}
 	if s.DropoutSeconds > 0 {
-		notes = append(notes, fmt.Sprintf("%.0f min without a fix in which it turned or changed its speed (%d times): nothing is known of them", math.Ceil(s.DropoutSeconds/60), s.Dropouts))
+		notes = append(notes, fmt.Sprintf("%.0f min without a fix in which it turned or changed its speed (%d "+
+			"times): nothing is known of them", math.Ceil(s.DropoutSeconds/60), s.Dropouts))
 	}
 	said := func(seconds float64) bool { return seconds >= max(looseShare*s.Seconds, 360) }
 	if far := s.Loose - s.Noisy; said(far) {
-		notes = append(notes, fmt.Sprintf("%.1f h of it turning or changing speed with fixes far apart: the speed may be in a neighbouring band then", far/3600))
+		notes = append(notes, fmt.Sprintf("%.1f h of it turning or changing speed with fixes far apart: the speed "+
+			"may be in a neighbouring band then", far/3600))
 	}
 	if said(s.Noisy) {
-		notes = append(notes, fmt.Sprintf("%.1f h of it with speeds known to %.1f kn only, because the fixes scatter: some %.1f h may be in a neighbouring band of 2 kn",
+		notes = append(notes, fmt.Sprintf("%.1f h of it with speeds known to %.1f kn only, because the fixes "+
+			"scatter: some %.1f h may be in a neighbouring band of 2 kn",
 			s.Noisy/3600, s.NoisyKn, s.Astray/3600))
 	}
 	if minutes := int64(s.Stopped / 60); minutes > 0 {
@@ -288,9 +301,11 @@ type pieceSource struct {
 }
 
 var pieceFields = []entry.Field{
-	{Name: "track_no", Type: entry.Int}, {Name: "at_ms", Type: entry.Int}, {Name: "seconds", Type: entry.Real}, {Name: "lat", Type: entry.Real}, {Name: "lon", Type: entry.Real},
+	{Name: "track_no", Type: entry.Int}, {Name: "at_ms", Type: entry.Int}, {Name: "seconds", Type: entry.Real},
+	{Name: "lat", Type: entry.Real}, {Name: "lon", Type: entry.Real},
 	{Name: "run_kn", Type: entry.Real}, {Name: "err_kn", Type: entry.Real}, {Name: "said_kn", Type: entry.Real},
-	{Name: "course_deg", Type: entry.Real}, {Name: "turn_deg_min", Type: entry.Real}, {Name: "gap_s", Type: entry.Real}, {Name: "stretch", Type: entry.Int},
+	{Name: "course_deg", Type: entry.Real}, {Name: "turn_deg_min", Type: entry.Real}, {Name: "gap_s", Type: entry.Real},
+	{Name: "stretch", Type: entry.Int},
 }
 
 func (s *pieceSource) Fields() []entry.Field { return pieceFields }

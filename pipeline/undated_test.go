@@ -22,7 +22,8 @@ func TestSomeLogsAreEnough(t *testing.T) {
 		paths := randomLogs(t, rand.New(rand.NewPCG(seed, 12)))
 		var outcomes [2][]string
 		for i, exhaust := range []bool{false, true} {
-			s, err := Open(t.Context(), "", Config{Boat: "Tern", Now: func() time.Time { return time.Date(2028, 1, 1, 0, 0, 0, 0, time.UTC) }})
+			s, err := Open(t.Context(), "", Config{Boat: "Tern",
+				Now: func() time.Time { return time.Date(2028, 1, 1, 0, 0, 0, 0, time.UTC) }})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -45,7 +46,8 @@ func TestSomeLogsAreEnough(t *testing.T) {
 			}
 		}
 		if !reflect.DeepEqual(outcomes[0], outcomes[1]) {
-			t.Errorf("seed %d: got\n%s\nwant\n%s", seed, strings.Join(outcomes[0], "\n"), strings.Join(outcomes[1], "\n"))
+			t.Errorf("seed %d: got\n%s\nwant\n%s", seed, strings.Join(outcomes[0], "\n"),
+				strings.Join(outcomes[1], "\n"))
 		}
 	}
 	t.Logf("asked %v, replaced %d", asked, replaced)
@@ -102,18 +104,22 @@ func randomLogs(t *testing.T, random *rand.Rand) []string {
 
 // newLog is a table of trips, or of legs with or without days.
 func newLog(random *rand.Rand) (head string, rows []string) {
-	label, day := 1+random.IntN(12), time.Date(2026, time.Month(1+random.IntN(6)), 1+random.IntN(20), 0, 0, 0, 0, time.UTC)
+	label, day := 1+random.IntN(12), time.Date(2026, time.Month(1+random.IntN(6)),
+		1+random.IntN(20), 0, 0, 0, 0, time.UTC)
 	n := 2 + random.IntN(3)
 	switch kind := random.IntN(3); kind {
 	case 0:
 		head = "Trip,Date,Depart,Return"
 		for i := range n {
-			rows = append(rows, fmt.Sprintf("%d,%s,06:00,15:%02d", label+i, day.AddDate(0, 0, 2*i).Format("2006-01-02"), random.IntN(60)))
+			rows = append(rows, fmt.Sprintf("%d,%s,06:00,15:%02d", label+i,
+				day.AddDate(0, 0, 2*i).Format("2006-01-02"), random.IntN(60)))
 		}
 	default:
-		head = []string{"", "Trip,Start,End,Speed (kn),Lines,Strikes", "Trip,Date,Start,End,Speed (kn),Lines,Strikes"}[kind]
+		head = []string{"", "Trip,Start,End,Speed (kn),Lines,Strikes",
+			"Trip,Date,Start,End,Speed (kn),Lines,Strikes"}[kind]
 		for i := range 3 * n {
-			row := fmt.Sprintf("%02d:00,%02d:%02d,%d.%d,%d,%d", 6+i%3, 6+i%3, 30+random.IntN(25), 6+random.IntN(8), random.IntN(10), 3+random.IntN(3), random.IntN(3))
+			row := fmt.Sprintf("%02d:00,%02d:%02d,%d.%d,%d,%d", 6+i%3, 6+i%3, 30+random.IntN(25), 6+random.IntN(8),
+				random.IntN(10), 3+random.IntN(3), random.IntN(3))
 			if kind == 2 {
 				row = day.AddDate(0, 0, 2*(i/3)).Format("2006-01-02") + "," + row
 			}

@@ -54,7 +54,8 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		}
 		u.problems = append(u.problems, g.Problems...)
 		if len(g.Rows) > 0 && !info.Hidden {
-			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key, Event: s.lexicon.Event}))
+			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label,
+				Key: s.lexicon.Key, Event: s.lexicon.Event}))
 		}
 	}
 	said, err := s.cfg.Mapping.said(file, s.lexicon)
@@ -67,11 +68,13 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	beside := s.besideSheets(path, len(book.Sheets()))
 	u.log = s.lexicon.Infer(file, slices.Concat(sheets, beside), a.beside(said), s.cfg.Switches)
 	for _, b := range parted(u.log, sheets) {
-		u.others = append(u.others, &table{Understood: b, info: b.Block.Grid.Info, pos: record.Pos{File: b.Block.Grid.Info.Name}})
+		u.others = append(u.others, &table{Understood: b, info: b.Block.Grid.Info,
+			pos: record.Pos{File: b.Block.Grid.Info.Name}})
 		u.observe(b)
 	}
 	for i, b := range u.log.Blocks {
-		x := &table{Understood: b, no: i, info: b.Block.Grid.Info, pos: record.Pos{File: file, Sheet: b.Block.Grid.Info.Name}}
+		x := &table{Understood: b, no: i, info: b.Block.Grid.Info,
+			pos: record.Pos{File: file, Sheet: b.Block.Grid.Info.Name}}
 		x.report.describe(x, s.lexicon)
 		u.observe(b)
 		u.blocks = append(u.blocks, x)

@@ -93,7 +93,8 @@ func (in *incoming) earlierWays(l *store.Log, ids []int64) ([]way, error) {
 	seen := map[string]bool{} // manners of earlier logs
 	for i := range in.shelf.all {
 		o := &in.shelf.all[i]
-		if o.State != store.In || o.Track != in.track || len(ids) > 0 && !slices.Contains(ids, o.ID) || seen[o.Settings] {
+		if o.State != store.In || o.Track != in.track || len(ids) > 0 &&
+			!slices.Contains(ids, o.ID) || seen[o.Settings] {
 			continue
 		}
 		if len(ids) == 0 && !identity.SameHand(o.Headings, l.Headings) {

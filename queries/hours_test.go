@@ -16,8 +16,10 @@ func TestHoursWithoutAnEnd(t *testing.T) {
 		heads, night string
 		want         float64
 	}{
-		{"Date,Start,Hours,Lines,Bites\n2026-01-10,06:00,2,4,1\n2026-07-10,06:00,2,4,1\n", "2026-10-31,22:00,5,4,1\n", 5},
-		{"Date,Start,End,Lines,Bites\n2026-01-10,06:00,08:00,4,1\n2026-07-10,06:00,08:00,4,1\n", "2026-10-31,22:00,02:30,4,1\n", 5.5},
+		{"Date,Start,Hours,Lines,Bites\n2026-01-10,06:00,2,4,1\n2026-07-10,06:00,2,4,1\n",
+			"2026-10-31,22:00,5,4,1\n", 5},
+		{"Date,Start,End,Lines,Bites\n2026-01-10,06:00,08:00,4,1\n2026-07-10,06:00,08:00,4,1\n",
+			"2026-10-31,22:00,02:30,4,1\n", 5.5},
 	} {
 		dir := t.TempDir()
 		s := open(t, pipeline.Config{Boat: "Tern", Zone: "America/Halifax"})

@@ -62,5 +62,6 @@ func mixedNote(e Evidence, r MixedUp) string {
 		return fmt.Sprintf("%s changed with %s, and its ratios do not allow for that: either may be the cause.",
 			sentence.Capital(noun), factors.Noun(*r.With))
 	}
-	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.", sentence.Capital(noun), factors.Noun(*r.With))
+	return fmt.Sprintf("%s changed partly with %s; its ratios allow for that.",
+		sentence.Capital(noun), factors.Noun(*r.With))
 }

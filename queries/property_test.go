@@ -38,6 +38,9 @@ func answerBy[T any](t *testing.T, s *pipeline.Season, ask func(context.Context,
 // each table leaves out is with seasons.Tables.
 func TestAnyLogIsTheSameSeason(t *testing.T) {
 	formats := seasons.Sample(rand.New(rand.NewPCG(*firstSeed, 7)), 72)
+	if testing.Short() {
+		formats = formats[:12] // 'make prove' tries them all
+	}
 	tried := map[string]bool{}
 	for i, f := range formats {
 		seed := *firstSeed*1000 + uint64(i)
@@ -55,7 +58,7 @@ func TestAnyLogIsTheSameSeason(t *testing.T) {
 	}
 	for i, o := range seasons.Options() {
 		for _, v := range o.Values {
-			if !tried[fmt.Sprint(i, v)] {
+			if !testing.Short() && !tried[fmt.Sprint(i, v)] {
 				t.Errorf("%s %q was not tried", o.Name, v)
 			}
 		}
@@ -69,7 +72,11 @@ var plain = seasons.Format{Layout: "roles", Container: "text", Units: "metric", 
 // TestLevelsAddUp: by every factor, effort, strikes and sizes are those of the
 // model, level for level, and so add up to its season.
 func TestLevelsAddUp(t *testing.T) {
-	for i := range 40 {
+	n := 40
+	if testing.Short() {
+		n = 6 // 'make prove' has them all
+	}
+	for i := range n {
 		seed := *firstSeed*500 + uint64(i)
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			model := seasons.New(seed)

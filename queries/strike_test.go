@@ -98,7 +98,9 @@ func TestSeveralFishInARow(t *testing.T) {
 // A code that could be short for another way of fishing is asked about, and read as it is answered.
 func TestCodesOfWays(t *testing.T) {
 	const log = "Leg,Trip,Date,In,Out,Rods,SOG kt,Mode,Bites\n" +
-		"A,T1,2026-05-02,06:00,08:00,6,7,SPR,1\nB,T1,2026-05-02,08:10,09:00,6,12,HS,1\nA,T2,2026-05-03,06:00,08:00,4,7,SPR,0\nB,T2,2026-05-03,09:00,10:00,4,7,SPR,2\nC,T2,2026-05-03,11:00,12:00,4,,KITE,\n"
+		"A,T1,2026-05-02,06:00,08:00,6,7,SPR,1\nB,T1,2026-05-02,08:10,09:00,6,12,HS,1\n" +
+		"A,T2,2026-05-03,06:00,08:00,4,7,SPR,0\nB,T2,2026-05-03,09:00,10:00,4,7,SPR,2\n" +
+		"C,T2,2026-05-03,11:00,12:00,4,,KITE,\n"
 	file := filepath.Join(t.TempDir(), "log.csv")
 	if err := os.WriteFile(file, []byte(log), 0o600); err != nil {
 		t.Fatal(err)
@@ -120,5 +122,51 @@ func TestCodesOfWays(t *testing.T) {
 	}
 	if left := answer(t, s, queries.AskQuestions); legs != 4 || len(left) != 0 {
 		t.Errorf("answered: %d legs, still asked %+v; expected 4 legs and no question", legs, left)
+	}
+}
+
+// TestFishOfNumberedStretches: fish that name nothing but the number of their stretch are of that
+// stretch, in the same log before others of its folder; a number that two stretches have is none.
+func TestFishOfNumberedStretches(t *testing.T) {
+	const legs = "Trip,Date,Run,In,Up,Rods,Knots,Bites,Hooked,Boated\n" +
+		"1,2026-05-02,1,06:00,08:00,4,7,2,1,1\n1,2026-05-02,2,08:30,10:30,4,8,0,0,0\n" +
+		"2,2026-05-03,3,06:00,09:00,4,7,3,2,2\n3,2026-05-09,4,06:00,09:00,4,7,1,0,0\n" +
+		"4,2026-05-16,5,06:00,09:00,4,7,2,2,1\n"
+	for _, c := range []struct {
+		name, legs, fish string
+		strikes, landed  int
+	}{
+		{"each of a run", legs, "1,wahoo,110,11.2\n3,mahi,96,\n3,wahoo,121,14\n5,wahoo,99,8\n", 8, 4},
+		{"a run that is not there", legs, "1,wahoo,110,11.2\n9,mahi,96,\n3,wahoo,121,14\n5,wahoo,99,8\n", 9, 5},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			var files []string
+			for name, text := range map[string]string{"runs.csv": c.legs,
+				"kept.csv": "Run,Species,Length cm,Scale kg\n" + c.fish} {
+				files = append(files, filepath.Join(dir, name))
+				if err := os.WriteFile(files[len(files)-1], []byte(text), 0o600); err != nil {
+					t.Fatal(err)
+				}
+			}
+			s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+			load(t, s, files...)
+			var strikes, landed int
+			rows, err := s.DB.Query(context.Background(), "SELECT count(*), count(*) FILTER (WHERE outcome = "+
+				"'landed') FROM strike")
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer rows.Close()
+			if !rows.Next() {
+				t.Fatal(rows.Err())
+			}
+			if err := rows.Scan(&strikes, &landed); err != nil {
+				t.Fatal(err)
+			}
+			if strikes != c.strikes || landed != c.landed {
+				t.Errorf("%d strikes, %d landed; expected %d and %d", strikes, landed, c.strikes, c.landed)
+			}
+		})
 	}
 }

@@ -212,7 +212,8 @@ func TestTracksLoadedAgain(t *testing.T) {
 		t.Errorf("the same track in another file: %+v", r)
 	}
 	unchanged("the same track twice")
-	if r := load(t, s, gpxTrack(t, t.TempDir(), "phone.gpx", first.AddDate(0, 1, 0), again...))[0]; r.Known != pipeline.Unknown || len(r.Replaced) > 0 || r.Asked != nil {
+	phone = gpxTrack(t, t.TempDir(), "phone.gpx", first.AddDate(0, 1, 0), again...)
+	if r := load(t, s, phone)[0]; r.Known != pipeline.Unknown || len(r.Replaced) > 0 || r.Asked != nil {
 		t.Errorf("a track of another month: %+v", r)
 	}
 	unchanged("with a track of another month")

@@ -40,8 +40,9 @@ var flagInNote = regexp.MustCompile(`--track-clock (-?[0-9hm]+)`)
 func TestTrackClock(t *testing.T) {
 	const day = 24 * time.Hour
 	for off, want := range map[time.Duration]string{
-		0:                             "",
-		13 * time.Hour:                "with --boat \"Petrel\" --track-clock -13h: the track fits 1.7 of 1.7 logged hours",
+		0: "",
+		13 * time.Hour: "with --boat \"Petrel\" --track-clock -13h: the track fits 1.7 of 1.7 logged " +
+			"hours",
 		-2 * time.Hour:                "with --boat \"Petrel\" --track-clock 2h: ",
 		-5*time.Hour - 30*time.Minute: "with --boat \"Petrel\" --track-clock 5h30m: ",
 		12*time.Hour + 45*time.Minute: "with --boat \"Petrel\" --track-clock -12h45m: ",
@@ -261,7 +262,8 @@ func TestTrackLoadedAgainWithoutItsBoat(t *testing.T) {
 func TestTrackReadAgainUnderOtherSettings(t *testing.T) {
 	dir := t.TempDir()
 	file := writeText(t, dir, "a.csv",
-		"time,lat,lon\n2026-02-13T18:00:00Z,-36.5,176.2\n2026-02-13T18:04:00Z,-36.51,176.2\n2026-02-13T18:12:00Z,-36.53,176.2\n2026-02-13T18:16:00Z,-36.54,176.2\n")
+		"time,lat,lon\n2026-02-13T18:00:00Z,-36.5,176.2\n2026-02-13T18:04:00Z,-36.51,176.2\n"+
+			"2026-02-13T18:12:00Z,-36.53,176.2\n2026-02-13T18:16:00Z,-36.54,176.2\n")
 	season := filepath.Join(dir, "season.duckdb")
 	for i, c := range []struct {
 		cfg       pipeline.Config

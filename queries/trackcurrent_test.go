@@ -136,6 +136,9 @@ func northward(c Current) (kn, lo, hi float64) {
 // 95 % hold it 95 times in 100, within what so many of them tell; with a tide that
 // turns on the way, whose change they take for scatter, more often.
 func TestCurrentIntervalCoversTheCurrent(t *testing.T) {
+	if testing.Short() {
+		t.Skip("'make prove' simulates the seasons")
+	}
 	const seasons = 500
 	for _, c := range []struct {
 		name  string

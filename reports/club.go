@@ -115,7 +115,8 @@ func (c *club) open() []string {
 		return append([]string{"The logs of boat " + boats[0] + " leave questions open: its figures may change."},
 			c.secretary()...)
 	}
-	return append([]string{"The logs of boats " + sentence.List(boats) + " leave questions open: their figures may change."},
+	return append([]string{"The logs of boats " + sentence.List(boats) +
+		" leave questions open: their figures may change."},
 		c.secretary()...)
 }
 

@@ -276,7 +276,8 @@ func (c *club) heaviestSection(name string) (page.Section, error) {
 	}
 	if sure := slices.IndexFunc(fish, func(f heavyFish) bool { return !f.doubtful() }); sure >= 0 {
 		f := fish[sure]
-		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.", sentence.Capital(about), c.weightOf(f), c.weight,
+		section.Sentences = []string{fmt.Sprintf("%s%s %s, %s, boat %s.",
+			sentence.Capital(about), c.weightOf(f), c.weight,
 			speciesWord(f.Species), f.boat)}
 	}
 	for _, f := range fish {

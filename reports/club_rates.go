@@ -158,7 +158,8 @@ func clubRateSentences(known []estimateOf, f clubFactor, digits int, boatsEnough
 	if !ok || lead.v <= 0 {
 		return []string{"No " + f.noun + " has enough effort behind it to be put forward."}
 	}
-	first := fmt.Sprintf("%s: %s strikes per line-hour (%s to %s), the highest rate of a %s.", sentence.Capital(lead.level),
+	first := fmt.Sprintf("%s: %s strikes per line-hour (%s to %s), the highest rate of a %s.",
+		sentence.Capital(lead.level),
 		page.Number(lead.v, digits), page.Number(lead.lo, digits), page.Number(lead.hi, digits), f.noun)
 	var overlap []string
 	for _, o := range others {
@@ -245,13 +246,15 @@ func (c *club) rateNotes(comparison evidence.Comparison, levels []clubLevel) []s
 	notes := []string{
 		"The bar's length is the rate and its thickness the line-hours, so that its area is the number of strikes. " +
 			"An interval that leaves the chart ends in an arrow.",
-		"“" + sentence.Capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, and the " +
+		"“" + sentence.Capital(apart) + "” is what the logs do not say, strikes on legs whose lines are not logged, " +
+			"and the " +
 			"classes in which a boat had fewer than 3 trips. No rate is made of it.",
 	}
 	figures := 0
 	for _, l := range levels {
 		if figures += l.cell.dark(); l.name == untold {
-			notes = append(notes, "“"+sentence.Capital(untold)+"”: line-hours of classes in which a boat had no strike, or "+
+			notes = append(notes, "“"+sentence.Capital(untold)+
+				"”: line-hours of classes in which a boat had no strike, or "+
 				"nearly all on one trip or day. They are in no rate, so that rates read higher than they were, most "+
 				"where there were few strikes.")
 		}

@@ -103,7 +103,8 @@ func (c *club) secretary() []string {
 	}
 	c.each(func(_ int, id string, s bundle.Season) {
 		if of := yearsOf(s); len(of) > 0 && !slices.Contains(of, main) {
-			out = append(out, fmt.Sprintf("Boat %s shares %s, most others %s: ask for its season of %s.", id, sentence.List(of),
+			out = append(out, fmt.Sprintf("Boat %s shares %s, most others %s: ask for its season of %s.", id,
+				sentence.List(of),
 				main, main))
 		}
 	})

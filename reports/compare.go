@@ -100,7 +100,8 @@ func (b Beside) compare() comparison {
 func (y *years) besideSection() (page.Section, error) {
 	c := y.Beside.compare()
 	a, b := c.sides[0], c.sides[1]
-	section := page.Section{ID: "beside", Heading: sentence.Capital(a.name) + " beside " + b.name, Sentences: c.sentences()}
+	section := page.Section{ID: "beside", Heading: sentence.Capital(a.name) + " beside " +
+		b.name, Sentences: c.sentences()}
 	var marks []page.RateMark
 	most := 0.0
 	for _, band := range c.bands {

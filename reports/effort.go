@@ -27,7 +27,8 @@ func (s *season) effortSection() (page.Section, error) {
 	if s.lineHours > 0 {
 		section.Sentences = append(section.Sentences, fmt.Sprintf("%s: %s of the season's %s line-hours (%s), the "+
 			"most of any level.",
-			sentence.Capital(lead.Level), hours(lead.LineHours), hours(s.lineHours), page.Percent(lead.LineHours/s.lineHours)))
+			sentence.Capital(lead.Level), hours(lead.LineHours), hours(s.lineHours),
+			page.Percent(lead.LineHours/s.lineHours)))
 	}
 	if unlinedLegs > 0 {
 		section.Sentences = append(section.Sentences, fmt.Sprintf("On %s (%s boat-hours) the number of lines is not "+

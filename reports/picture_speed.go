@@ -211,7 +211,8 @@ func (s *season) matteredPart() (out part[page.RatioMark]) {
 	}
 	out.sentence = matteredSentence(with)
 	if len(without) > 0 {
-		out.aside = sentence.Capital(sentence.List(without)) + " can't be compared: no trip fished two of a kind, or none is logged."
+		out.aside = sentence.Capital(sentence.List(without)) +
+			" can't be compared: no trip fished two of a kind, or none is logged."
 	}
 	return out
 }
@@ -264,7 +265,8 @@ func matteredSentence(with []queries.Finding) string {
 	case len(settled) == 0:
 		return out + sentence.List(leaning) + " " + leanWord(leaning) + "; the rest may be luck."
 	}
-	return out + sentence.List(settled) + " settled and " + sentence.List(leaning) + " " + leanWord(leaning) + "; the rest may be luck."
+	return out + sentence.List(settled) + " settled and " + sentence.List(leaning) + " " +
+		leanWord(leaning) + "; the rest may be luck."
 }
 
 func leanWord(what []string) string {
@@ -288,7 +290,8 @@ func findingsTable(rows []page.Row) *page.Table {
 
 // findingRow is a factor's row of the table.
 func (s *season) findingRow(f queries.Finding) page.Row {
-	return page.Row{Cells: []page.Cell{page.Words(s.tagged(sentence.Capital(factors.Noun(f.Factor)))), page.Words(f.Verdict),
+	return page.Row{Cells: []page.Cell{page.Words(s.tagged(sentence.Capital(factors.Noun(f.Factor)))),
+		page.Words(f.Verdict),
 		page.Words(factors.Text(f.Factor, *f.Better)), page.Words(factors.Text(f.Factor, *f.Other)),
 		page.ValueOf(f.Ratio), page.Span(f.RatioLo, f.RatioHi), luck(f.PSeason),
 		page.Whole(f.Strikes), page.Value(f.Hours), page.Words(page.Plural(f.Shared, f.By, f.By+"s"))}}

@@ -53,7 +53,8 @@ func sailedTrack(t *testing.T) *pipeline.Season {
 		write("legs.csv", "trip,date,start,end,speed kn,lines "+
 			"out\nA,2026-07-01,06:00,07:00,9,4\nA,2026-07-01,07:00,09:00,12,5\n"),
 		write("strikes.csv",
-			"trip,date,time,outcome\nA,2026-07-01,06:30,landed\nA,2026-07-01,07:30,lost\nA,2026-07-01,08:30,lost\n")}); err != nil {
+			"trip,date,time,outcome\nA,2026-07-01,06:30,landed\nA,2026-07-01,07:30,lost\nA,2026-07-01,08:30,lost\n"),
+	}); err != nil {
 		t.Fatal(err)
 	}
 	if err := s.Derive(t.Context()); err != nil {

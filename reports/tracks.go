@@ -113,7 +113,8 @@ func (s *season) trackSentences(distance float64) []string {
 	}
 	for _, r := range s.Tracks.Turning {
 		if r.Rate != nil && (r.Level == "turning" || r.Level == "straight") {
-			out = append(out, fmt.Sprintf("%s: %s in %s line-hours, %s per line-hour (%s to %s).", sentence.Capital(r.Level),
+			out = append(out, fmt.Sprintf("%s: %s in %s line-hours, %s per line-hour (%s to %s).",
+				sentence.Capital(r.Level),
 				page.Plural(r.Strikes-r.WithoutHours, "strike", "strikes"), hours(r.LineHours), page.Number(*r.Rate, 2),
 				page.Number(*r.RateLo, 2), page.Number(*r.RateHi, 2)))
 		}

@@ -23,11 +23,13 @@ func TestCurrentInWords(t *testing.T) {
 	notes := s.currentNotes()
 	for i, want := range []string{
 		"4 July: 8.2 kn towards north-east and 9.8 kn towards south-west over the same ground (2 runs out, 1 back): " +
-			"a current of about 0.8 kn setting south-west, if the throttle was the same both ways (95 %: 0.5 to 1.1 kn).",
+			"a current of about 0.8 kn setting south-west, if the throttle was the same both ways (95 %: 0.5 to " +
+			"1.1 kn).",
 		"setting south-west, if the throttle was the same both ways; how sure that is cannot be told, because no " +
 			"trip ran there a second time.",
 		"not told apart from none (95 %: 0.2 kn to the north-east to 1.0 kn to the south-west).",
-		"a current of about 0.57 kn setting south-west, if the throttle was the same both ways (95 %: 0.55 to 0.59 kn).",
+		"a current of about 0.57 kn setting south-west, if the throttle was the same both ways (95 %: 0.55 to " +
+			"0.59 kn).",
 	} {
 		if len(notes) != 4 || !strings.HasSuffix(notes[i], want) {
 			t.Fatalf("%q, want the %d. to end with %q", notes, i+1, want)

@@ -74,9 +74,11 @@ func verdict(lead estimateOf, others []estimateOf) string {
 		return "Its interval lies above that of every other speed band with enough behind it. " +
 			"It is one season's result, picked after looking: worth trying again, not settled."
 	case len(below) == 0:
-		return "Its interval overlaps that of " + sentence.List(overlap) + ": the season does not settle which is better."
+		return "Its interval overlaps that of " + sentence.List(overlap) +
+			": the season does not settle which is better."
 	}
-	return "Its interval lies above that of " + sentence.List(below) + " but overlaps that of " + sentence.List(overlap) +
+	return "Its interval lies above that of " + sentence.List(below) +
+		" but overlaps that of " + sentence.List(overlap) +
 		": between those the season does not settle which is better."
 }
 

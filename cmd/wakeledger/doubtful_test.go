@@ -16,7 +16,8 @@ var doubtfulLogs = map[string]string{
 		"T1,Bowline,2026-06-01,07:00,11:00,8.5,4\nT1,Bowline,2026-06-01,10:30,12:30,12.5,4\n" +
 		"T2,Bowline,2026-06-03,07:00,11:00,24,4\nT2,Bowline,2026-06-03,11:00,14:00,9,4\n" +
 		"T3,Bowline,2026-06-05,06:00,20:00,9,4\nT3,Bowline,2026-06-05,20:00,21:00,12.5,4\n",
-	"strikes.csv": "trip,date,time,outcome,species\nT1,2026-06-01,08:00,missed,\nT1,2026-06-01,15:00,missed,\nT2,2026-06-03,12:00,missed,\nT3,2026-06-05,08:00,landed,yellowfin tuna\n",
+	"strikes.csv": "trip,date,time,outcome,species\nT1,2026-06-01,08:00,missed,\nT1,2026-06-01,15:00,missed,\n" +
+		"T2,2026-06-03,12:00,missed,\nT3,2026-06-05,08:00,landed,yellowfin tuna\n",
 	"fish.csv": "trip,date,time,species,length cm,girth cm\nT3,2026-06-05,08:00,yellowfin " +
 		"tuna,400,\nT2,2026-06-03,09:00,yellowfin tuna,100,65\n",
 }
@@ -67,7 +68,8 @@ func TestDoubtfulSaysSo(t *testing.T) {
 			t.Errorf("the page does not say %q", want)
 		}
 	}
-	sound := string(written(t, map[string][]string{"sound": {"--db", plainSeason(t, 4, 2, true), "report", "season"}})["sound"])
+	season := []string{"--db", plainSeason(t, 4, 2, true), "report", "season"}
+	sound := string(written(t, map[string][]string{"sound": season})["sound"])
 	sound, _, _ = strings.Cut(sound, `id="methods"`)
 	for _, word := range []string{"doubtful</small>", "Doubtful, but counted", "(doubtful"} {
 		if strings.Contains(sound, word) {

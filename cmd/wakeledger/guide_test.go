@@ -1,6 +1,8 @@
 package main
 
 import (
+	"go/scanner"
+	"go/token"
 	"io/fs"
 	"os"
 	"path"
@@ -8,6 +10,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"unicode/utf8"
 )
 
 // TestGuideHolds has every file, folder, test and command that DEVELOPERS.md names there, and every
@@ -121,4 +125,46 @@ func (s sourceTree) hasText(text string) bool {
 		}
 	}
 	return false
+}
+
+// TestLinesFit has lines of code at most 120 columns wide, a tab counted as four; what stands in raw
+// strings, such as expressions, statements and logs, is text.
+func TestLinesFit(t *testing.T) {
+	const root, most = "../..", 120
+	for _, name := range treeOf(t, root).names {
+		if !strings.HasSuffix(name, ".go") {
+			continue
+		}
+		b, err := os.ReadFile(filepath.Join(root, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		raw := rawLines(t, b)
+		for i, line := range strings.Split(string(b), "\n") {
+			if n := utf8.RuneCountInString(line) + 3*strings.Count(line, "\t"); n > most && !raw[i+1] {
+				t.Errorf("%s:%d: %d columns", name, i+1, n)
+			}
+		}
+	}
+}
+
+// rawLines are the lines of a file on which raw strings stand.
+func rawLines(t *testing.T, src []byte) map[int]bool {
+	t.Helper()
+	var s scanner.Scanner
+	set := token.NewFileSet()
+	file := set.AddFile("", set.Base(), len(src))
+	s.Init(file, src, nil, 0)
+	lines := map[int]bool{}
+	for {
+		pos, tok, lit := s.Scan()
+		if tok == token.EOF {
+			return lines
+		}
+		if tok == token.STRING && lit[0] == '`' {
+			for n := range strings.Count(lit, "\n") + 1 {
+				lines[file.Line(pos)+n] = true
+			}
+		}
+	}
 }

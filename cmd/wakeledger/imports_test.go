@@ -10,7 +10,8 @@ import (
 // not here fails the test, so that a new one is placed on purpose.
 var arrows = map[string]string{
 	"cmd/dist": "pipeline/logbook",
-	"cmd/wakeledger": "pipeline pipeline/estimate pipeline/factors pipeline/identity pipeline/logbook pipeline/sentence " +
+	"cmd/wakeledger": "pipeline pipeline/estimate pipeline/factors pipeline/identity pipeline/logbook " +
+		"pipeline/sentence " +
 		"pipeline/meaning pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/spelling " +
 		"pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export reports/output " +
 		"reports/page reports/terminal",
@@ -45,10 +46,12 @@ var arrows = map[string]string{
 	"pipeline/unit":     "",
 	"pipeline/words":    "pipeline/spelling",
 	"pipeline/zone":     "",
-	"queries":           "pipeline/estimate pipeline/factors pipeline/sentence pipeline/store queries/evidence queries/stats",
-	"queries/evidence":  "pipeline/factors pipeline/sentence queries/stats",
-	"queries/stats":     "",
-	"reports": "pipeline/estimate pipeline/factors pipeline/sentence pipeline/species pipeline/store pipeline/unit queries " +
+	"queries": "pipeline/estimate pipeline/factors pipeline/sentence pipeline/store queries/evidence " +
+		"queries/stats",
+	"queries/evidence": "pipeline/factors pipeline/sentence queries/stats",
+	"queries/stats":    "",
+	"reports": "pipeline/estimate pipeline/factors pipeline/sentence pipeline/species pipeline/store pipeline/unit " +
+		"queries " +
 		"queries/evidence queries/stats reports/bundle reports/export reports/page",
 	"reports/export":   "",
 	"reports/bundle":   "pipeline/factors pipeline/infile",

@@ -233,7 +233,8 @@ func (a *app) tellSheet(s pipeline.SheetReport) {
 		a.note("  %s: not understood, not read", name)
 		return
 	}
-	a.note("  %s: read as %s (%s), %s%s", name, s.Kind, s.Why, sentence.Count(s.Kept, "row", "rows"), passedOver(s.Skipped))
+	a.note("  %s: read as %s (%s), %s%s", name, s.Kind, s.Why,
+		sentence.Count(s.Kept, "row", "rows"), passedOver(s.Skipped))
 	if unknown := s.Unknown(); len(unknown) > 0 {
 		a.note("    kept under their own names: %s", strings.Join(unknown, ", "))
 	}

@@ -100,7 +100,8 @@ func whatWasCaught() []question {
 		{"sizes", "How many fish of each weight, at each speed or by another factor (--by).",
 			"level class_lo_kg..class_hi_kg|weight fish on_scale", byFactor, askSizes, ""},
 		{"size-medians", "Whether one speed, lure, ... (--by) brought larger fish than another.",
-			"species level fish trips median_kg|median shift_kg|larger_by shift_lo_kg..shift_hi_kg|larger_by,_95_% verdict",
+			"species level fish trips median_kg|median shift_kg|larger_by shift_lo_kg..shift_hi_kg|larger_by,_95_% " +
+				"verdict",
 			byFactor, typed(queries.AskSizeMedians), "larger by: than the level of that species with the most " +
 				"weights. Empty: that level, or too few fish."},
 		{"scale-check", "Trust the tape? How far each way to weigh by tape was from the scale.",

@@ -91,7 +91,8 @@ func strikesLine(x queries.LogRead) string {
 	if x.Strikes == 0 {
 		return "no strikes"
 	}
-	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released", sentence.Count(x.Strikes, "strike", "strikes"),
+	line := fmt.Sprintf("%s: %d missed, %d lost, %d landed, %d released",
+		sentence.Count(x.Strikes, "strike", "strikes"),
 		x.Missed, x.Lost, x.Landed, x.Released)
 	if x.NotLogged > 0 {
 		line += fmt.Sprintf(", %d not logged", x.NotLogged)

@@ -91,7 +91,8 @@ func tellTracks(ctx context.Context, s *pipeline.Season, w io.Writer) (int64, er
 		fmt.Fprintf(w, "track %s: %s\n", strings.TrimSpace(t.File+" "+t.Member), t.Note)
 	}
 	if n > mostTracks {
-		fmt.Fprintf(w, "and %s: 'wakeledger ask tracks' lists them\n", sentence.Count(n-mostTracks, "track more", "tracks more"))
+		fmt.Fprintf(w, "and %s: 'wakeledger ask tracks' lists them\n",
+			sentence.Count(n-mostTracks, "track more", "tracks more"))
 	}
 	if err != nil || len(tracks) == 0 {
 		return n, err

@@ -28,7 +28,8 @@ func (a *app) weighCmd() *cobra.Command {
 			"source.\n\n" +
 			"With a season file, the boat's own fish that had tape and scale count too.",
 		Example: "  wakeledger weigh --species PBF --length 74in --girth 55in\n  wakeledger weigh --species \"blue " +
-			"marlin\" --length 280cm --length-kind LJFL\n  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
+			"marlin\" --length 280cm --length-kind LJFL\n" +
+			"  wakeledger weigh --species YFT --stock YFT-ATL --length 120cm",
 		Args: takesNothing,
 		RunE: func(c *cobra.Command, _ []string) error {
 			cat, err := estimate.Default()

@@ -126,7 +126,8 @@ func TestDroppedInAWindow(t *testing.T) {
 		if stays := left == ""; stays != c.stays || strings.Contains(notes.String(), anyKey) != c.stays {
 			t.Errorf("%s, window %v: it stays: %v, want %v", c.args, c.window, stays, c.stays)
 		}
-		if again := strings.Contains(notes.String(), "drop the same logs again"); again != (c.stays && c.code == notSettled) {
+		again := strings.Contains(notes.String(), "drop the same logs again")
+		if again != (c.stays && c.code == notSettled) {
 			t.Errorf("%s, window %v: how to answer in a window is said: %v", c.args, c.window, again)
 		}
 		if !strings.Contains(out.String()+notes.String(), c.says) {

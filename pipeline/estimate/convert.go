@@ -124,7 +124,8 @@ func (c *Catalogue) toRound(species, ocean, state string) (factor float64, note 
 	loose := ""
 	if !found && state == Gutted {
 		v, found = c.factor(species, ocean, GilledGutted)
-		loose = "The factor is for gilled and gutted fish: if the gills were left in, the weight comes out a little high."
+		loose = "The factor is for gilled and gutted fish: if the gills were left in, the weight comes out a little " +
+			"high."
 	}
 	if !found && state == Bled {
 		return 1, bledNote, true

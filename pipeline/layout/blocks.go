@@ -20,7 +20,8 @@ const (
 type Likeness struct {
 	Label func(text string) float64 // how much a text is like a column's heading or a form's label, 0 to 1
 	Key   func(text string) bool    // whether a heading may name a day or a trip, so that it begins a table of its own
-	Event func(text string) string  // words that tell lines in or up, or that the boat left or is home, as they are best understood; "" for others
+	// words that tell lines in or up, or that the boat left or is home, as they are best understood; "" for others
+	Event func(text string) string
 }
 
 // Label is what stands over a column of a block, or beside a value.
@@ -66,7 +67,8 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
-	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) }, func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {
+	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) },
+		func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {
 		b, ok := told()
 		if !ok || headed && g.Width >= sureHeads {
 			continue

@@ -33,15 +33,20 @@ type Cell struct {
 }
 
 var (
-	numberLike   = regexp.MustCompile(`^(~|c\.|ca\.?|est\.?|about)?\s*[$€£]?[-+]?\d+([.,]\d+)?\s*(%|"|''|'|#|°|[\pL]{1,4}\.?|knots|lines|rods)?\s*\??$|^\d+ \d/\d$|^\d+-\d+(\.\d)?\s*(kts?|kn|knots)?$`)
-	clockLike    = regexp.MustCompile(`(?i)^~?\d{1,2}\s*[:h.]\s*\d{2}(:\d{2}(\.\d+)?)?\s*h?\s*([ap]\.?\s?m?\.?)?$|^~?\d{1,2}\s*[ap]\.?m\.?$|^noon$`)
-	dateLike     = regexp.MustCompile(`(?i)^((mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mie|jeu|gio|jue|ven|vie|sam|sab|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex)[\pL]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}([/.\-]\d{2,4})?|\d{1,2}(st|nd|rd|th|\.)?[ \-]?\s?(de )?\pL{3,10}\.?,?[ \-]?\s?(de )?(\d{2,4})?|\pL{3,10}\.?[ \-]\d{1,2}(st|nd|rd|th)?(,?[ \-]\d{2,4})?)(\s*\(\pL+\.?\))?(\s+\d{1,2}:\d\d(:\d\d)?\s*([ap]m)?)?$`)
+	numberLike = regexp.MustCompile(
+		`^(~|c\.|ca\.?|est\.?|about)?\s*[$€£]?[-+]?\d+([.,]\d+)?\s*(%|"|''|'|#|°|[\pL]{1,4}\.?|knots|lines|rods)?\s*\??$|^\d+ \d/\d$|^\d+-\d+(\.\d)?\s*(kts?|kn|knots)?$`)
+	clockLike = regexp.MustCompile(
+		`(?i)^~?\d{1,2}\s*[:h.]\s*\d{2}(:\d{2}(\.\d+)?)?\s*h?\s*([ap]\.?\s?m?\.?)?$|^~?\d{1,2}\s*[ap]\.?m\.?$|^noon$`)
+	dateLike = regexp.MustCompile(
+		`(?i)^((mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mie|jeu|gio|jue|ven|vie|sam|sab|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex)[\pL]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}([/.\-]\d{2,4})?|\d{1,2}(st|nd|rd|th|\.)?[ \-]?\s?(de )?\pL{3,10}\.?,?[ \-]?\s?(de )?(\d{2,4})?|\pL{3,10}\.?[ \-]\d{1,2}(st|nd|rd|th)?(,?[ \-]\d{2,4})?)(\s*\(\pL+\.?\))?(\s+\d{1,2}:\d\d(:\d\d)?\s*([ap]m)?)?$`)
 	isoLike      = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}([T ]\d{2}:\d{2}(:\d{2})?.*)?$`)
-	durationLike = regexp.MustCompile(`(?i)^\d{1,2}\s*(h|hrs?|hours?)\s*(\d{1,2}\s*(m|min)?)?$|^\d+\s*(m|min|mins|minutes)$`)
+	durationLike = regexp.MustCompile(
+		`(?i)^\d{1,2}\s*(h|hrs?|hours?)\s*(\d{1,2}\s*(m|min)?)?$|^\d+\s*(m|min|mins|minutes)$`)
 )
 
 // classLooks are the looks of a workbook's cells by their number format.
-var classLooks = map[sheet.Class]Look{sheet.Date: Date, sheet.DateTime: Date, sheet.Clock: Clock, sheet.Duration: Duration}
+var classLooks = map[sheet.Class]Look{sheet.Date: Date, sheet.DateTime: Date,
+	sheet.Clock: Clock, sheet.Duration: Duration}
 
 // lookOf tells what a cell looks like, from what the file knows of it, else from its text.
 func lookOf(text string, class sheet.Class) Look {
@@ -61,13 +66,15 @@ func lookOf(text string, class sheet.Class) Look {
 		return Number // most cells of a log: to say so without the expressions saves half of the time
 	}
 	switch {
-	case clockLike.MatchString(text) && !strings.Contains(text, ".") || clockLike.MatchString(text) && strings.ContainsAny(text, "apAP"):
+	case clockLike.MatchString(text) && !strings.Contains(text, ".") || clockLike.MatchString(text) &&
+		strings.ContainsAny(text, "apAP"):
 		return Clock
 	case isoLike.MatchString(text):
 		return Date
 	case durationLike.MatchString(text):
 		return Duration
-	case dateLike.MatchString(text) && strings.IndexFunc(text, unicode.IsLetter) >= 0 && isDay(text): // 3 Jun is no number of juns
+	// 3 Jun is no number of juns
+	case dateLike.MatchString(text) && strings.IndexFunc(text, unicode.IsLetter) >= 0 && isDay(text):
 		return Date
 	case numberLike.MatchString(text):
 		return Number

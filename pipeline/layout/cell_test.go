@@ -13,7 +13,8 @@ func TestLookOf(t *testing.T) {
 		Clock:    {"06:10", "6.10 am", "7am", "6h15", "2h45", "4:40 p.m.", "noon"},
 		Date:     {"3/6/26", "2026-06-03", "3-Jun", "Sat, June 25, 2026", "12 juin", "2026-06-03 06:10", "lun 8/6"},
 		Duration: {"3 hours", "40 min", "1 hr 20 min"},
-		Text:     {"Wahoo", "UTC-9", "Pass 2", "2 wahoo", "lost at the boat", "a text that is longer than any number or any clock time"},
+		Text: {"Wahoo", "UTC-9", "Pass 2", "2 wahoo", "lost at the boat",
+			"a text that is longer than any number or any clock time"},
 	} {
 		for _, text := range texts {
 			if got := lookOf(text, sheet.Plain); got != look {
@@ -25,7 +26,8 @@ func TestLookOf(t *testing.T) {
 
 // TestClasses holds that what a workbook says of a number stands above how it looks.
 func TestClasses(t *testing.T) {
-	for class, want := range map[sheet.Class]Look{sheet.Plain: Number, sheet.Date: Date, sheet.DateTime: Date, sheet.Clock: Clock, sheet.Duration: Duration} {
+	for class, want := range map[sheet.Class]Look{sheet.Plain: Number, sheet.Date: Date, sheet.DateTime: Date,
+		sheet.Clock: Clock, sheet.Duration: Duration} {
 		if got := lookOf("0.25", class); got != want {
 			t.Errorf("class %d: %d, expected %d", class, got, want)
 		}

@@ -7,7 +7,8 @@ import (
 
 var (
 	clockFirst = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?)?|[0-2]\d[0-5]\d)\b[\s,;:\-–—]+(\S.*)$`)
-	dayFirst   = regexp.MustCompile(`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
+	dayFirst   = regexp.MustCompile(
+		`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
 )
 
 // diary takes a text whose lines begin with a clock time under a line for each day: one
@@ -28,13 +29,16 @@ func (g *Grid) diary() (Block, bool) {
 	if timed < 5 || 3*timed < len(g.Rows) || dated == 0 {
 		return Block{}, false
 	}
-	b := Block{Grid: g, Shape: Records, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}
+	b := Block{Grid: g, Shape: Records, Labels: []Label{{Col: 0, Text: "date"},
+		{Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}
 	day, head := "", true
 	for i := range g.Rows {
 		text := g.Rows[i].at(0).Text
 		if m := clockFirst.FindStringSubmatch(text); m != nil {
 			head = false
-			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: day, Look: Date}, {Text: strings.TrimSpace(m[1]), Look: Clock}, {Text: m[3], Look: Text}}})
+			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
+				Cells: []Cell{{Text: day, Look: Date}, {Text: strings.TrimSpace(m[1]), Look: Clock},
+					{Text: m[3], Look: Text}}})
 		} else if m := dayFirst.FindStringSubmatch(text); m != nil && lookOf(m[2], 0) == Date {
 			day, head = m[2], false
 		} else if head {
@@ -67,7 +71,8 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 			if last > after+1 {
 				apart++ // a blank line stands before it
 			}
-			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num, Cells: []Cell{{Text: m[2], Look: Date}, {Text: m[3], Look: Text}}})
+			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
+				Cells: []Cell{{Text: m[2], Look: Date}, {Text: m[3], Look: Text}}})
 		case n == 0:
 			b.Above = append(b.Above, text)
 		default:
@@ -86,7 +91,8 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 }
 
 // figured is a line that goes on with a figure and its unit: "7.5 kts until 1:00".
-var figured = regexp.MustCompile(`(?i)^[\d.,/½ ]+\s*(?:kts?|kn|kns|knots?|nudos|nds|noeuds|lbs?|kgs?|ft|feet|cm|in|inch|inches|am|pm|h|hrs?|hours|lines|rods)\b`)
+var figured = regexp.MustCompile(
+	`(?i)^[\d.,/½ ]+\s*(?:kts?|kn|kns|knots?|nudos|nds|noeuds|lbs?|kgs?|ft|feet|cm|in|inch|inches|am|pm|h|hrs?|hours|lines|rods)\b`)
 
 // mostWrapped is into how many lines a day's paragraph may be broken, where a blank line stands before each.
 const mostWrapped = 12

@@ -166,7 +166,8 @@ func (s *Sheet) line(r int, like Likeness) []pair {
 			pairs = append(pairs, pair{r, i, label, Cell{Text: value, Look: lookOf(value, sheet.Plain)}})
 		case colon && (next.Look == Blank || strings.HasSuffix(next.Text, ":")):
 			// a label that nobody filled in
-		case colon, c.Look == Text && len(c.Text) < 50 && like.Label(c.Text) > 0.5 && isValue(next, like) && (next.Look != Text || cells[k+1] == i+1):
+		case colon, c.Look == Text && len(c.Text) < 50 && like.Label(c.Text) > 0.5 && isValue(next, like) &&
+			(next.Look != Text || cells[k+1] == i+1):
 			pairs = append(pairs, pair{r, i, label, next})
 			k++
 		case c.Text != "":

@@ -67,7 +67,8 @@ func (e *TooWide) Error() string {
 	if e.Sheet != "" {
 		where = e.Sheet + ", " + where
 	}
-	return fmt.Sprintf("%s: %d cells hold something, more than the %d that are read: take out what is no log", where, e.Cells, mostAcross)
+	return fmt.Sprintf("%s: %d cells hold something, more than the %d that are read: take out what is no log", where,
+		e.Cells, mostAcross)
 }
 
 // Read reads at most most rows of a sheet.
@@ -108,7 +109,8 @@ func (g *Grid) add(from *sheet.Row) (filled int) {
 	row := Row{Num: from.Num}
 	some := false
 	for i, text := range from.Cells {
-		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " ")), Spaced: strings.HasPrefix(text, " ")}
+		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " ")),
+			Spaced: strings.HasPrefix(text, " ")}
 		var class sheet.Class
 		if i < len(from.Class) {
 			class = from.Class[i]

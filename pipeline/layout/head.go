@@ -35,7 +35,8 @@ func (g *Grid) heads(like Likeness) []head {
 		}
 		if r+1 < len(g.Rows) && g.isUnits(r+1) {
 			h.last, h.units = r+1, true
-		} else if r+1 < len(g.Rows) && h.first == r && g.isHead(r+1, like) && g.words(r+1) && g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
+		} else if r+1 < len(g.Rows) && h.first == r && g.isHead(r+1, like) && g.words(r+1) &&
+			g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
 			h.names, h.last = r+1, r+1
 			if r+2 < len(g.Rows) && g.isUnits(r+2) {
 				h.last, h.units = r+2, true
@@ -199,7 +200,8 @@ func (g *Grid) repeated(r int, cells []int, like Likeness) bool {
 	}
 	for _, i := range cells {
 		for q := max(0, r-6); q < min(len(g.Rows), r+12); q++ {
-			if q != r && !labels[q] && strings.EqualFold(g.Rows[q].at(i).Text, g.Rows[r].Cells[i].Text) && !g.sameTexts(r, q) {
+			if q != r && !labels[q] && strings.EqualFold(g.Rows[q].at(i).Text, g.Rows[r].Cells[i].Text) &&
+				!g.sameTexts(r, q) {
 				again++
 				break
 			}
@@ -261,9 +263,12 @@ func (g *Grid) isGroup(r, names int) bool {
 
 // unitWords stand in a row of units beside units proper: counts, clocks, days, codes, and units of
 // what a log keeps by name.
-var unitWords = wordSet("#|no|no.|n|nº|n°|nr|nr.|num|anz|anz.|stk|stk.|stück|pcs|pc|count|qty|24hr|24 hr|24h|hh:mm|h:mm|hhmm|hh.mm|hh:mm:ss|h:min|uhr|utc|gmt|local time|clock|" +
-	"m/d/y|d/m/y|mm/dd|dd/mm|mm/dd/yy|dd/mm/yy|mm/dd/yyyy|dd/mm/yyyy|yyyy-mm-dd|dd.mm|dd.mm.|dd.mm.yy|dd.mm.yyyy|tt.mm|tt.mm.|tt.mm.jjjj|jj/mm|jj/mm/aa|jj/mm/aaaa|dd/mm/aa|dd/mm/aaaa|" +
-	"y/n|j/n|s/n|o/n|am/pm|local|text|code|name|-|–|—|$|€|£|eur|usd|r|%|gal|gals|us gal|l|ltr|ltrs|litre|litres|liter|liters|litri|litros|" +
+var unitWords = wordSet("#|no|no.|n|nº|n°|nr|nr.|num|anz|anz.|stk|stk.|stück|pcs|pc|count|qty|24hr|24 " +
+	"hr|24h|hh:mm|h:mm|hhmm|hh.mm|hh:mm:ss|h:min|uhr|utc|gmt|local time|clock|" +
+	"m/d/y|d/m/y|mm/dd|dd/mm|mm/dd/yy|dd/mm/yy|mm/dd/yyyy|dd/mm/yyyy|yyyy-mm-dd|dd.mm|dd.mm.|dd.mm.yy|dd.mm.yyyy|" +
+	"tt.mm|tt.mm.|tt.mm.jjjj|jj/mm|jj/mm/aa|jj/mm/aaaa|dd/mm/aa|dd/mm/aaaa|" +
+	"y/n|j/n|s/n|o/n|am/pm|local|text|code|name|-|–|—|$|€|£|eur|usd|r|%|gal|gals|us " +
+	"gal|l|ltr|ltrs|litre|litres|liter|liters|litri|litros|" +
 	"rpm|1/min|/min|min-1|min⁻¹|u/min|r/min|rev/min|tr/min|hpa|mbar|mb|bft|beaufort|bf|deg|°t|°m|sm|mn")
 
 func wordSet(list string) map[string]bool {

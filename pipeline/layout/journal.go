@@ -10,13 +10,18 @@ import (
 )
 
 var (
-	mailHead   = regexp.MustCompile(`(?i)^(from|to|cc|subject|date|sent|von|an|betreff|datum|gesendet|de|para|pour|à|a|asunto|fecha|enviado|assunto|data|objet|envoyé|oggetto|inviato)\s*:\s*(.*)$`)
-	wholeDay   = regexp.MustCompile(`(?i)\d{4}-\d{2}-\d{2}|\pL{3,10}\.? \d{1,2},? \d{4}|\d{1,2}\.? (?:de )?\pL{3,10}\.? (?:de )?\d{4}|\d{1,2}[./]\d{1,2}[./]\d{4}`)
+	mailHead = regexp.MustCompile(
+		`(?i)^(from|to|cc|subject|date|sent|von|an|betreff|datum|gesendet|de|para|pour|à|a|asunto|fecha|enviado|assunto|data|objet|envoyé|oggetto|inviato)\s*:\s*(.*)$`)
+	wholeDay = regexp.MustCompile(
+		`(?i)\d{4}-\d{2}-\d{2}|\pL{3,10}\.? \d{1,2},? \d{4}|\d{1,2}\.? (?:de )?\pL{3,10}\.? (?:de )?\d{4}|\d{1,2}[./]\d{1,2}[./]\d{4}`)
 	sentAt     = regexp.MustCompile(`(?i)\b(\d{1,2}):(\d{2})(?::\d{2})?\s*([ap]m)?`)
 	shortDay   = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}/\d{1,2})(?:[\s).,;]|$)`)
-	shortClock = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)\b(?:[\s,;:\-–—]+|\.\s+)(\S.*)$`)
-	clockAfter = regexp.MustCompile(`(?i)^((?:\d{1,2} )?\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:(?:[\s,;:\-–—]+|\.\s+)(.*))?$`)
-	measured   = regexp.MustCompile(`(?i)^\d+\s*(lbs?|kgs?|gal|gals|gallons?|litres?|liters?|nm|miles?|kts?|kn|knots|ft|feet|cm|rpm|hours?|hrs?|fathoms?|fm|pounds?)\b`)
+	shortClock = regexp.MustCompile(
+		`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)\b(?:[\s,;:\-–—]+|\.\s+)(\S.*)$`)
+	clockAfter = regexp.MustCompile(
+		`(?i)^((?:\d{1,2} )?\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:(?:[\s,;:\-–—]+|\.\s+)(.*))?$`)
+	measured = regexp.MustCompile(
+		`(?i)^\d+\s*(lbs?|kgs?|gal|gals|gallons?|litres?|liters?|nm|miles?|kts?|kn|knots|ft|feet|cm|rpm|hours?|hrs?|fathoms?|fm|pounds?)\b`)
 )
 
 // journal is what the lines of mails or notes told so far.
@@ -42,7 +47,8 @@ func (g *Grid) journal(like Likeness) (Block, bool) {
 	if g.Info.Workbook || like.Event == nil {
 		return Block{}, false
 	}
-	j := journal{b: Block{Grid: g, Shape: Records, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}}
+	j := journal{b: Block{Grid: g, Shape: Records,
+		Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}}
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
@@ -197,14 +203,16 @@ func (j *journal) line(num int, text string, like Likeness) {
 		time, what = t, rest
 	} else if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) {
 		time, what = strings.TrimSpace(m[1]), m[3]
-	} else if m := clockAfter.FindStringSubmatch(text); m != nil && like.Event(m[1]) != "" && !measured.MatchString(text[len(m[1]):]) {
+	} else if m := clockAfter.FindStringSubmatch(text); m != nil && like.Event(m[1]) != "" &&
+		!measured.MatchString(text[len(m[1]):]) {
 		if time, what = strings.TrimSpace(m[2]), like.Event(m[1]); digitFirst(text) {
 			what = m[1] // 5 lines in the water
 		}
 		if m[4] != "" {
 			what += ", " + m[4]
 		}
-	} else if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) && (len(m[3]) < len(text)/2+1 && !digitFirst(m[3]) || m[1] != "") {
+	} else if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) &&
+		(len(m[3]) < len(text)/2+1 && !digitFirst(m[3]) || m[1] != "") {
 		if j.sent == 0 || !j.shortDay(m[2]) {
 			j.day, j.bySent = m[2], false
 		}
@@ -231,7 +239,8 @@ func (j *journal) line(num int, text string, like Likeness) {
 		sent = j.sentTime
 	}
 	j.sentAt = append(j.sentAt, sent)
-	j.b.Rows = append(j.b.Rows, Row{Num: num, Cells: []Cell{{Text: j.day, Look: Date}, {Text: time, Look: Clock}, {Text: what, Look: Text}}})
+	j.b.Rows = append(j.b.Rows, Row{Num: num, Cells: []Cell{{Text: j.day, Look: Date},
+		{Text: time, Look: Clock}, {Text: what, Look: Text}}})
 }
 
 // longRest is from how many bytes on what stands behind a day's name and number tells of the day.

@@ -10,7 +10,8 @@ import (
 )
 
 // known are the labels of these tests: the package has none of its own.
-var known = strings.Split("date trip start end lines speed bites landed notes boat skipper angler species length weight time outcome rod lure", " ")
+var known = strings.Split("date trip start end lines speed bites landed notes boat skipper angler species length "+
+	"weight time outcome rod lure", " ")
 
 var like = Likeness{
 	Label: func(text string) float64 {
@@ -63,22 +64,39 @@ const leg = "Date|Start|End|Lines\n"
 
 func TestTables(t *testing.T) {
 	for _, c := range []struct{ what, text, want string }{
-		{"a heading of one row", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:10|08:20|5", "table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26"},
+		{"a heading of one row", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:10|08:20|5",
+			"table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26"},
 		{"under a title", "My log||\n\n" + leg + "3/6/26|06:00|08:00|4", "table [Date,Start,End,Lines] 4=3/6/26"},
-		{"groups over names", "|In the water|||Fish|\nDate|Start|End|Lines|Bites|Landed\n3/6/26|06:00|08:00|4|2|1", "table [Date,In the water Start,In the water End,In the water Lines,Fish Bites,Fish Landed] 3=3/6/26"},
-		{"names over units", "Date|Start|Speed|Length\n|24hr|kn|cm\n3/6/26|06:00|8|120", "table [Date,Start 24hr,Speed kn,Length cm] 3=3/6/26"},
-		{"groups, names and units", "|Times||Fish|\nDate|Start|End|Species|Length\nd/m/y|24hr|24hr||cm\n3/6/26|06:00|08:00|Wahoo|120", "table [Date d/m/y,Times Start 24hr,Times End 24hr,Fish Species,Fish Length cm] 4=3/6/26"},
-		{"one below the other", leg + "3/6/26|06:00|08:00|4\n\nDate|Species|Length\n3/6/26|Wahoo|120", "table [Date,Start,End,Lines] 2=3/6/26; table [Date,Species,Length] 5=3/6/26"},
-		{"side by side", "Date|Start|End||Date|Species|Length\n3/6/26|06:00|08:00||5/6/26|Wahoo|120\n4/6/26|06:00|08:00||6/6/26|Wahoo|90", "table [Date,Start,End] 2=3/6/26 3=4/6/26; table [Date,Species,Length] 2=5/6/26 3=6/6/26"},
-		{"a gap before a column is no second table", "Date|Start|End||Notes\n3/6/26|06:00|08:00||calm\n4/6/26|06:00|08:00||calm too", "table [Date,Start,End,Notes] 2=3/6/26 3=4/6/26"},
-		{"pages with the heading again", leg + "3/6/26|06:00|08:00|4\n\n" + leg + "4/6/26|06:00|08:00|5", "table [Date,Start,End,Lines] 2=3/6/26; table [Date,Start,End,Lines] 5=4/6/26"},
-		{"headings of no known word", "Raised|Came on|On deck|Put back\n5|4|2|1\n6|3|2|1\n4|2|2|0\n1|1|1|0", "table [Raised,Came on,On deck,Put back] 2=5 3=6 4=4 5=1"},
-		{"notes at the foot", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:00|08:00|4\nNotes:|sharks about", "table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26; form [Notes] 4=sharks about"},
+		{"groups over names", "|In the water|||Fish|\nDate|Start|End|Lines|Bites|Landed\n3/6/26|06:00|08:00|4|2|1",
+			"table [Date,In the water Start,In the water End,In the water Lines,Fish Bites,Fish Landed] 3=3/6/26"},
+		{"names over units", "Date|Start|Speed|Length\n|24hr|kn|cm\n3/6/26|06:00|8|120",
+			"table [Date,Start 24hr,Speed kn,Length cm] 3=3/6/26"},
+		{"groups, names and units",
+			"|Times||Fish|\nDate|Start|End|Species|Length\nd/m/y|24hr|24hr||cm\n3/6/26|06:00|08:00|Wahoo|120",
+			"table [Date d/m/y,Times Start 24hr,Times End 24hr,Fish Species,Fish Length cm] 4=3/6/26"},
+		{"one below the other", leg + "3/6/26|06:00|08:00|4\n\nDate|Species|Length\n3/6/26|Wahoo|120",
+			"table [Date,Start,End,Lines] 2=3/6/26; table [Date,Species,Length] 5=3/6/26"},
+		{"side by side",
+			"Date|Start|End||Date|Species|Length\n3/6/26|06:00|08:00||5/6/26|Wahoo|120\n" +
+				"4/6/26|06:00|08:00||6/6/26|Wahoo|90", "table [Date,Start,End] 2=3/6/26 3=4/6/26; table " +
+				"[Date,Species,Length] 2=5/6/26 3=6/6/26"},
+		{"a gap before a column is no second table",
+			"Date|Start|End||Notes\n3/6/26|06:00|08:00||calm\n4/6/26|06:00|08:00||calm too",
+			"table [Date,Start,End,Notes] 2=3/6/26 3=4/6/26"},
+		{"pages with the heading again", leg + "3/6/26|06:00|08:00|4\n\n" + leg + "4/6/26|06:00|08:00|5",
+			"table [Date,Start,End,Lines] 2=3/6/26; table [Date,Start,End,Lines] 5=4/6/26"},
+		{"headings of no known word", "Raised|Came on|On deck|Put back\n5|4|2|1\n6|3|2|1\n4|2|2|0\n1|1|1|0",
+			"table [Raised,Came on,On deck,Put back] 2=5 3=6 4=4 5=1"},
+		{"notes at the foot", leg + "3/6/26|06:00|08:00|4\n4/6/26|06:00|08:00|4\nNotes:|sharks about",
+			"table [Date,Start,End,Lines] 2=3/6/26 3=4/6/26; form [Notes] 4=sharks about"},
 		{"a template that nobody filled in", "Date:||Boat:|\nStart:||End:|\nNotes:|", ""},
 		{"a heading over nothing", leg, "table [Date,Start,End,Lines] "},
-		{"rows of a key beneath", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|\n|tape: mahi|80 cm|\n5/6/26|06:10|08:20|5",
-			"table [Date,Start,End,Lines] 2=3/6/26 4=4/6/26 7=5/6/26; records [Date,tape,cm] 3=3/6/26 5=4/6/26 6=4/6/26"},
-		{"a key in two rows alone", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: tuna|90 cm|",
+		{"rows of a key beneath", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: " +
+			"tuna|90 cm|\n|tape: mahi|80 cm|\n5/6/26|06:10|08:20|5",
+			"table [Date,Start,End,Lines] 2=3/6/26 4=4/6/26 7=5/6/26; records [Date,tape,cm] 3=3/6/26 5=4/6/26 " +
+				"6=4/6/26"},
+		{"a key in two rows alone", leg + "3/6/26|06:00|08:00|4\n|tape: wahoo|120 cm|\n4/6/26|06:10|08:20|5\n|tape: " +
+			"tuna|90 cm|",
 			"table [Date,Start,End,Lines] 2=3/6/26 3=tape: wahoo 4=4/6/26 5=tape: tuna"},
 		{"nothing", "", ""},
 		{"texts of no shape", "a|b\nc", ""},
@@ -94,9 +112,12 @@ func TestForms(t *testing.T) {
 		{"labels beside values", "Date|3/6/26|Boat|Wren\nStart|06:00|End|08:00", "form [Date,Boat,Start,End] 1=3/6/26"},
 		{"labels with colons", "Date:|3/6/26\nHappened:|two on the jet", "form [Date,Happened] 1=3/6/26"},
 		{"key: value in one cell", "Date: 3/6/26\nLines: 4", "form [Date,Lines] 1=3/6/26"},
-		{"records of keys", "Date: 3/6/26\nLines: 4\nBites: 2\n\nDate: 4/6/26\nLines: 5\nBites: 0", "records [Date,Lines,Bites] 1=3/6/26 5=4/6/26"},
-		{"a record without one key", "Date: 3/6/26\nLines: 4\nBites: 2\n\nDate: 4/6/26\nBites: 0\n\nDate: 5/6/26\nLines: 5\nBites: 1", "records [Date,Lines,Bites] 1=3/6/26 5=4/6/26 8=5/6/26"},
-		{"a key twice in one record", "Date: 3/6/26\nLines: 4\nBites: 2\nLines: 5\n\nDate: 4/6/26\nLines: 5\nBites: 0", "records [Date,Lines,Bites,Lines 2] 1=3/6/26 6=4/6/26"},
+		{"records of keys", "Date: 3/6/26\nLines: 4\nBites: 2\n\nDate: 4/6/26\nLines: 5\nBites: 0",
+			"records [Date,Lines,Bites] 1=3/6/26 5=4/6/26"},
+		{"a record without one key", "Date: 3/6/26\nLines: 4\nBites: 2\n\nDate: 4/6/26\nBites: 0\n\nDate: " +
+			"5/6/26\nLines: 5\nBites: 1", "records [Date,Lines,Bites] 1=3/6/26 5=4/6/26 8=5/6/26"},
+		{"a key twice in one record", "Date: 3/6/26\nLines: 4\nBites: 2\nLines: 5\n\nDate: 4/6/26\nLines: 5\nBites: 0",
+			"records [Date,Lines,Bites,Lines 2] 1=3/6/26 6=4/6/26"},
 		{"what labels mean", "Legs: Date|the day\nLegs: Start|when lines went in\nLegs: End|\nLines: Rod|its name", ""},
 		{"a sentence with a colon", "We learned one thing that day: never leave the spread alone with the boy", ""},
 	} {
@@ -109,7 +130,8 @@ func TestForms(t *testing.T) {
 // TestAcross holds that a sheet whose labels stand in its first column has a record in
 // each of the others.
 func TestAcross(t *testing.T) {
-	text := "Date|3/6/26|4/6/26|5/6/26\nStart|06:00|06:10|06:20\nEnd|08:00|08:10|08:20\nLines|4|5|4\nSkipper|Ansa|Olin|Ansa\nBites|2|0|1"
+	text := "Date|3/6/26|4/6/26|5/6/26\nStart|06:00|06:10|06:20\nEnd|08:00|08:10|08:20\nLines|4|5|4\n" +
+		"Skipper|Ansa|Olin|Ansa\nBites|2|0|1"
 	s := take(t, text)
 	if got := shown(s); got != "records [Date,Start,End,Lines,Skipper,Bites] 1=3/6/26 1=4/6/26 1=5/6/26" {
 		t.Fatal(got)
@@ -120,8 +142,10 @@ func TestAcross(t *testing.T) {
 }
 
 func TestDiary(t *testing.T) {
-	s := take(t, "Usual spread is 5 lines\nSat 3 June 2026\n0610 lines in\n0725 - wahoo, lost at the boat\nhe took the jet\n1105 lines up\n4 June 2026\n06:00 lines in\n07:40 nothing yet\n11:00 up")
-	if got := shown(s); got != "records [date,time,event] 3=3 June 2026 4=3 June 2026 6=3 June 2026 8=4 June 2026 9=4 June 2026 10=4 June 2026" {
+	s := take(t, "Usual spread is 5 lines\nSat 3 June 2026\n0610 lines in\n0725 - wahoo, lost at the boat\nhe took "+
+		"the jet\n1105 lines up\n4 June 2026\n06:00 lines in\n07:40 nothing yet\n11:00 up")
+	if got := shown(s); got != "records [date,time,event] 3=3 June 2026 4=3 June 2026 6=3 June 2026 8=4 June 2026 "+
+		"9=4 June 2026 10=4 June 2026" {
 		t.Fatal(got)
 	}
 	if c := s.Blocks[0].Rows[1].Cells; c[1].Text != "0725" || c[2].Text != "wahoo, lost at the boat he took the jet" {
@@ -130,7 +154,8 @@ func TestDiary(t *testing.T) {
 	if len(s.Notes) != 1 || s.Notes[0].Text != "Usual spread is 5 lines" {
 		t.Errorf("above the first day: %v", s.Notes)
 	}
-	if s := take(t, "0610 lines in\n0725 strike\n0800 strike\n0900 strike\n1105 lines up"); len(s.Blocks) > 0 && s.Blocks[0].Shape == Records {
+	if s := take(t, "0610 lines in\n0725 strike\n0800 strike\n0900 strike\n1105 lines up"); len(s.Blocks) > 0 &&
+		s.Blocks[0].Shape == Records {
 		t.Error("times under no day are taken for a diary")
 	}
 }
@@ -139,7 +164,8 @@ func TestDiary(t *testing.T) {
 // day before where the mail was sent before what it tells.
 func TestJournal(t *testing.T) {
 	mail := "From: Ansa\nTo: me\nDate: %s\nSubject: %s\n\n%s\n"
-	text := fmt.Sprintf(mail, "Sun, 10 May 2026 21:05 +0200", "log", "sat 5/9\n633 lines in\n90 lb wahoo\npicked up 7:40") +
+	text := fmt.Sprintf(mail, "Sun, 10 May 2026 21:05 +0200", "log",
+		"sat 5/9\n633 lines in\n90 lb wahoo\npicked up 7:40") +
 		fmt.Sprintf(mail, "Thu, 14 May 2026 07:05", "log 5/13", "up 1015. quiet\nfuel 520 gal") +
 		fmt.Sprintf(mail, "Wed, May 20, 2026 at 9:05 AM", "log", "0610 lines in\nup 1930")
 	s := take(t, text)
@@ -150,7 +176,8 @@ func TestJournal(t *testing.T) {
 	for _, r := range s.Blocks[0].Rows {
 		got += r.Cells[0].Text[5:] + " " + r.Cells[1].Text + " " + r.Cells[2].Text + "\n"
 	}
-	want := "05-09 633 lines in\n05-09  90 lb wahoo\n05-09 7:40 picked up\n05-13 1015 up, quiet\n05-13  fuel 520 gal\n05-19 0610 lines in\n05-19 1930 up\n"
+	want := "05-09 633 lines in\n05-09  90 lb wahoo\n05-09 7:40 picked up\n05-13 1015 up, quiet\n05-13  fuel 520 " +
+		"gal\n05-19 0610 lines in\n05-19 1930 up\n"
 	if got != want {
 		t.Errorf("told:\n%sexpected:\n%s", got, want)
 	}
@@ -159,7 +186,8 @@ func TestJournal(t *testing.T) {
 // TestAbove holds that titles are those of the table below them, and no other's.
 func TestAbove(t *testing.T) {
 	s := take(t, "Season of the Wren\n"+leg+"3/6/26|06:00|08:00|4\n\n\nDate|Species|Length\n3/6/26|Wahoo|120")
-	if len(s.Blocks) != 2 || !slices.Equal(s.Blocks[0].Above, []string{"Season of the Wren"}) || len(s.Blocks[1].Above) > 0 {
+	if len(s.Blocks) != 2 || !slices.Equal(s.Blocks[0].Above, []string{"Season of the Wren"}) ||
+		len(s.Blocks[1].Above) > 0 {
 		t.Errorf("%+v", s.Blocks)
 	}
 }
@@ -169,7 +197,8 @@ func TestAbove(t *testing.T) {
 func TestTitleBetween(t *testing.T) {
 	const fish = "\nDate|Species|Length\n3/6/26|Wahoo|120"
 	s := take(t, leg+"3/6/26|06:00|08:00|4\n\nPart 2, fish of the day"+fish)
-	if len(s.Blocks) != 2 || len(s.Blocks[0].Rows) != 1 || !slices.Equal(s.Blocks[1].Above, []string{"Part 2, fish of the day"}) {
+	if len(s.Blocks) != 2 || len(s.Blocks[0].Rows) != 1 ||
+		!slices.Equal(s.Blocks[1].Above, []string{"Part 2, fish of the day"}) {
 		t.Errorf("%s, above the second %q", shown(s), s.Blocks[len(s.Blocks)-1].Above)
 	}
 	s = take(t, leg+"3/6/26|06:00|08:00|4\nblown out"+fish)
@@ -181,9 +210,11 @@ func TestTitleBetween(t *testing.T) {
 // TestProseParted holds that prose with a blank line before each day is a paragraph a day, whatever
 // its lines look like when they are parted at their commas.
 func TestProseParted(t *testing.T) {
-	s := take(t, "The book of 2026\n\nFri Jun 5. Out at first light| four rods| north bank.\nstart| end| and up\nas ever. One wahoo.\n\nSun Jun 7. Six rods till noon along the same bank.\n\n"+
+	s := take(t, "The book of 2026\n\nFri Jun 5. Out at first light| four rods| north bank.\nstart| end| and up\nas "+
+		"ever. One wahoo.\n\nSun Jun 7. Six rods till noon along the same bank.\n\n"+
 		"Tue Jun 9. Nothing in the morning and nothing later on,\nso home we went.")
-	if len(s.Blocks) != 1 || s.Blocks[0].Shape != Prose || len(s.Blocks[0].Rows) != 3 || !strings.HasSuffix(s.Blocks[0].Rows[0].Cells[1].Text, "One wahoo.") {
+	if len(s.Blocks) != 1 || s.Blocks[0].Shape != Prose || len(s.Blocks[0].Rows) != 3 ||
+		!strings.HasSuffix(s.Blocks[0].Rows[0].Cells[1].Text, "One wahoo.") {
 		t.Errorf("%s", shown(s))
 	}
 }
@@ -229,9 +260,11 @@ func FuzzTake(f *testing.F) {
 
 // TestTitlesAreNoGroups holds that a title beside a remark, or a comment, stands over no headings.
 func TestTitlesAreNoGroups(t *testing.T) {
-	const rows = "Date|Start|End|Lines|Bites|Notes\n2026-06-03|06:00|08:00|5|1|calm\n2026-06-04|06:00|08:00|5|2|calm\n2026-06-05|06:00|08:00|5|0|wind"
+	const rows = "Date|Start|End|Lines|Bites|Notes\n2026-06-03|06:00|08:00|5|1|calm\n" +
+		"2026-06-04|06:00|08:00|5|2|calm\n2026-06-05|06:00|08:00|5|0|wind"
 	const want = "table [Date,Start,End,Lines,Bites,Notes] "
-	for _, above := range []string{"Motor vessel Rosalind 2026 page one||||all times local|\n", "# what we wrote down each day|times local, lines out||||\n"} {
+	for _, above := range []string{"Motor vessel Rosalind 2026 page one||||all times local|\n",
+		"# what we wrote down each day|times local, lines out||||\n"} {
 		if got := shown(take(t, above+rows)); !strings.Contains(got, want) {
 			t.Errorf("under %q: %s", above, got)
 		}
@@ -243,7 +276,8 @@ func TestTitlesAreNoGroups(t *testing.T) {
 
 // TestDayNames holds that a day may begin with its name in full, with accents or hyphens.
 func TestDayNames(t *testing.T) {
-	for text, want := range map[string]string{"Sábado, 7 de Maio. Mar chão": "7 de Maio", "Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5"} {
+	for text, want := range map[string]string{"Sábado, 7 de Maio. Mar chão": "7 de Maio",
+		"Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5"} {
 		if m := dayFirst.FindStringSubmatch(text); m == nil || m[2] != want {
 			t.Errorf("%q: %q", text, m)
 		}
@@ -253,15 +287,21 @@ func TestDayNames(t *testing.T) {
 // TestLooseText holds what commas do to sentences and lists of a text file: a title and lines that
 // explain words are notes, and what stands behind the last heading is one text.
 func TestLooseText(t *testing.T) {
-	const rows = "3/6/26,06:00,08:00,wahoo kept\n4/6/26,06:10,08:20,wahoo kept 8.5 kg,2 mahi,tuna lost\n5/6/26,06:00,09:00,mahi lost,1 tuna"
+	const rows = "3/6/26,06:00,08:00,wahoo kept\n4/6/26,06:10,08:20,wahoo kept 8.5 kg,2 mahi,tuna " +
+		"lost\n5/6/26,06:00,09:00,mahi lost,1 tuna"
 	for _, c := range []struct{ what, text, want, tail string }{
-		{"legend and list", "log of the season, kept by the mate, at night\ndate,start,end,bites\nk kept / l lost / m missed, no hook\nkg = port scale, abt = by eye\n" + rows,
+		{"legend and list", "log of the season, kept by the mate, at night\ndate,start,end,bites\nk kept / l lost / " +
+			"m missed, no hook\nkg = port scale, abt = by eye\n" + rows,
 			"table [date,start,end,bites] 5=3/6/26 6=4/6/26 7=5/6/26", "wahoo kept 8.5 kg, 2 mahi, tuna lost"},
-		{"headings that explain themselves", "date,start,end,landed (y = yes),bites (n = none)\n3/6/26,06:00,08:00,y,1\n4/6/26,06:00,08:00,n,2\n5/6/26,06:00,08:00,n,2",
+		{"headings that explain themselves", "date,start,end,landed (y = yes),bites (n = " +
+			"none)\n3/6/26,06:00,08:00,y,1\n4/6/26,06:00,08:00,n,2\n5/6/26,06:00,08:00,n,2",
 			"table [date,start,end,landed (y = yes),bites (n = none)] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
-		{"remarks without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,2,calm\n4/6/26,06:10,08:20,5,rough\n5/6/26,06:00,09:00,1,calm again",
+		{"remarks without a heading",
+			"date,start,end,bites\n3/6/26,06:00,08:00,2,calm\n4/6/26,06:10,08:20,5,rough\n" +
+				"5/6/26,06:00,09:00,1,calm again",
 			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
-		{"a column without a heading", "date,start,end,bites\n3/6/26,06:00,08:00,,2\n4/6/26,06:10,08:20,one,5\n5/6/26,06:00,09:00,two,1",
+		{"a column without a heading",
+			"date,start,end,bites\n3/6/26,06:00,08:00,,2\n4/6/26,06:10,08:20,one,5\n5/6/26,06:00,09:00,two,1",
 			"table [date,start,end,bites,] 2=3/6/26 3=4/6/26 4=5/6/26", ""},
 	} {
 		s := memory.Lines("", strings.ReplaceAll(c.text, ",", "|"))

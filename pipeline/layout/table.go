@@ -84,7 +84,8 @@ func (g *Grid) pairsBelow(h head, r int) bool {
 	pairs := 0
 	for q := first; q < len(g.Rows); q++ {
 		cells := g.Rows[q].filled(0, g.Width)
-		if len(cells) > 2 || len(cells) == 2 && cells[1] != cells[0]+1 || len(cells) > 0 && g.Rows[q].at(cells[0]).Look != Text {
+		if len(cells) > 2 || len(cells) == 2 && cells[1] != cells[0]+1 || len(cells) > 0 &&
+			g.Rows[q].at(cells[0]).Look != Text {
 			return false
 		}
 		pairs += min(1, len(cells)) // a value may be blank

@@ -84,9 +84,11 @@ func (l *Log) Usual(column, text string) {
 		if !u.tellsHours() {
 			continue
 		}
-		u.Plan.Given = slices.DeleteFunc(u.Plan.Given, func(g plan.Given) bool { return g.Column.Name == column && g.Default })
+		u.Plan.Given = slices.DeleteFunc(u.Plan.Given,
+			func(g plan.Given) bool { return g.Column.Name == column && g.Default })
 		if c != nil && c.In(u.Plan.Kind) {
-			u.Plan.Given = append(u.Plan.Given, plan.Given{Heading: Words(column), Column: c, Text: text, Default: true})
+			u.Plan.Given = append(u.Plan.Given, plan.Given{Heading: Words(column),
+				Column: c, Text: text, Default: true})
 			u.b.note("%s: %s where a row says nothing, as you answered", Words(column), text)
 		}
 	}

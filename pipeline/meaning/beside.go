@@ -43,9 +43,10 @@ func (u *Understood) leave(why string) {
 
 // remarksOnly tells a table of days and of what stands beside them: no trip, no time, no one aboard.
 func (u *Understood) remarksOnly() bool {
-	return u.Plan.Kind == plan.Trips && len(u.Plan.Given) == 0 && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
-		return !slices.Contains([]string{"date", "notes", "wind", "sea_state", "sea_temp_c", "area"}, b.Column.Name)
-	})
+	return u.Plan.Kind == plan.Trips && len(u.Plan.Given) == 0 &&
+		!slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
+			return !slices.Contains([]string{"date", "notes", "wind", "sea_state", "sea_temp_c", "area"}, b.Column.Name)
+		})
 }
 
 // tallies tells a table of counts whose rows have neither a day nor a trip nor an hour.
@@ -62,6 +63,7 @@ func (l *Log) otherStrikes(u *Understood) bool {
 	return slices.ContainsFunc(l.Data(), func(o *Understood) bool {
 		p := o.Plan
 		return o != u && (p.Binds("date", "trip", "leg") || p.Gives("date") || p.Gives("trip")) &&
-			(p.Kind == plan.Strikes || p.Kind == plan.Events || p.Binds(countNames...) || len(p.Catch) > 0 || p.Binds("outcome", "species"))
+			(p.Kind == plan.Strikes || p.Kind == plan.Events || p.Binds(countNames...) || len(p.Catch) > 0 ||
+				p.Binds("outcome", "species"))
 	})
 }

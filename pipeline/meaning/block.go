@@ -101,11 +101,13 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			if first == i {
 				set = seen[cand.column]
 			}
-			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: cand.column, Unit: cand.unit,
+			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
+				Column: cand.column, Unit: cand.unit,
 				Set: set, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
 			seen[cand.column]++
 			if slices.Contains(x.group.timed, j) && cand.column.Parse == "story" {
-				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading, Column: x.t.named("start_s", "stretches")})
+				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
+					Column: x.t.named("start_s", "stretches")})
 			}
 		}
 	}
@@ -184,7 +186,8 @@ func (x *builder) ownHours() {
 		return
 	}
 	at := first.Index
-	x.plan.Unknown = append(x.plan.Unknown, plan.Unknown{Index: at, Heading: first.Heading, Aside: "hours of all its stretches"})
+	x.plan.Unknown = append(x.plan.Unknown, plan.Unknown{Index: at, Heading: first.Heading,
+		Aside: "hours of all its stretches"})
 	x.plan.Bindings = slices.DeleteFunc(x.plan.Bindings, func(b plan.Binding) bool { return b.Index == at })
 }
 
@@ -196,7 +199,8 @@ func (x *builder) outings() {
 		x.leavings()
 		return
 	}
-	if date == nil || leave == nil || back == nil || p.Binds("trip") || p.Gives("trip") || p.Kind != plan.Flat && p.Kind != plan.Legs {
+	if date == nil || leave == nil || back == nil || p.Binds("trip") || p.Gives("trip") ||
+		p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
 	last, twice := "", 0
@@ -312,7 +316,8 @@ func (x *builder) timeOff() {
 	}
 	if less > 0 && same >= 4*less {
 		x.plan.OwnHours = true
-		x.note("%s: %d rows have less than their clock times, %s h at most: taken for time off", h.Heading, less, short(math.Round(most*100)/100))
+		x.note("%s: %d rows have less than their clock times, %s h at most: taken for time off", h.Heading, less,
+			short(math.Round(most*100)/100))
 	}
 }
 
@@ -362,7 +367,8 @@ func hashed(g *layout.Grid) bool {
 
 // section takes a title such as "Tag & release" for the fate of each row's fish.
 func (x *builder) section() {
-	if x.plan.Binds("outcome", "kept") || len(x.block.Above) == 0 || x.plan.Binds("start_s", "duration_s") || x.plan.Kind == plan.Trips || x.plan.Kind == plan.Lines {
+	if x.plan.Binds("outcome", "kept") || len(x.block.Above) == 0 || x.plan.Binds("start_s", "duration_s") ||
+		x.plan.Kind == plan.Trips || x.plan.Kind == plan.Lines {
 		return
 	}
 	title := x.block.Above[0]
@@ -372,7 +378,8 @@ func (x *builder) section() {
 }
 
 func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
-	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) || c.Name == "trip" && x.countsTrips(text) {
+	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) ||
+		c.Name == "trip" && x.countsTrips(text) {
 		return
 	}
 	x.plan.Given = append(x.plan.Given, plan.Given{Heading: label, Column: c, Text: text, Default: usual})
@@ -433,13 +440,16 @@ func (x *builder) unsigned() {
 		}
 		cells := column(x.rows, b.Index)
 		return len(cells) > 0 && !slices.ContainsFunc(cells, func(c string) bool {
-			return strings.ContainsAny(c, "NSEWnsew-\u2212") || len(strings.FieldsFunc(c, func(r rune) bool { return strings.ContainsRune(" °º'′:", r) })) < 2
+			return strings.ContainsAny(c, "NSEWnsew-\u2212") ||
+				len(strings.FieldsFunc(c, func(r rune) bool { return strings.ContainsRune(" °º'′:", r) })) < 2
 		})
 	}
 	for _, b := range x.plan.Bindings {
 		if open(b) {
 			x.plan.Unknown = append(x.plan.Unknown, plan.Unknown{Index: b.Index, Heading: b.Heading, Aside: "position"})
-			x.note("%s: degrees and minutes without a sign or a letter are kept by name: head the column %s N, S, E or W", b.Heading, b.Heading)
+			x.note(
+				"%s: degrees and minutes without a sign or a letter are kept by name: head the column %s N, S, E or W",
+				b.Heading, b.Heading)
 		}
 	}
 	x.plan.Bindings = slices.DeleteFunc(x.plan.Bindings, open)
@@ -464,17 +474,21 @@ func (x *builder) caught() {
 	for _, c := range p.Catch {
 		said = append(said, c.Heading)
 	}
-	p.Caught = len(p.Figures) > 0 || p.Binds("missed_n", "lost_n", "hooked_n", "strikes_n") || !slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) || slices.ContainsFunc(said, func(s string) bool {
-		in, _ := x.t.concepts.found(normalise(s))
-		return in["land"] || in["keep"]
-	})
+	p.Caught = len(p.Figures) > 0 || p.Binds("missed_n", "lost_n", "hooked_n", "strikes_n") ||
+		!slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) ||
+		slices.ContainsFunc(said, func(s string) bool {
+			in, _ := x.t.concepts.found(normalise(s))
+			return in["land"] || in["keep"]
+		})
 	p.CatchBlank = x.blankIsNone()
 	w := x.weighCatch()
-	p.Inclusive = p.Inclusive || w.with > w.without || p.Binds("released_n") && w.without == 0 && slices.ContainsFunc(x.block.Above, includesLetGo)
+	p.Inclusive = p.Inclusive || w.with > w.without || p.Binds("released_n") && w.without == 0 &&
+		slices.ContainsFunc(x.block.Above, includesLetGo)
 }
 
 // including are words by which a log says that a count has others in it.
-var including = regexp.MustCompile(`(?i)\b(?:incl|includ\w*|counting|y compris|inclu\w*|compres\w*|einschlie\w*)\b\.?(.*)`)
+var including = regexp.MustCompile(
+	`(?i)\b(?:incl|includ\w*|counting|y compris|inclu\w*|compres\w*|einschlie\w*)\b\.?(.*)`)
 
 // includesLetGo tells a line above a table that says of its counts of fish that they have those
 // in them that were let go: "fish columns = in the boat incl. ones let go".
@@ -583,7 +597,8 @@ func (x *builder) twelve() {
 	}
 	x.plan.Twelve = all > 0 && back && 5*sure < all
 	if x.plan.Afternoon = x.afternoons(s.Index, e.Index); x.plan.Afternoon {
-		x.note("%s: times of twelve hours without am or pm: most stretches would else go on into the next night", e.Heading)
+		x.note("%s: times of twelve hours without am or pm: most stretches would else go on into the next night",
+			e.Heading)
 	}
 }
 
@@ -624,7 +639,8 @@ func clock(g *group, row layout.Row, i int) (int, bool) {
 // saysHalf tells a clock time that says which half of the day it is of: by am or pm, by
 // a nought before its hour, or because the file knows it as a time.
 func saysHalf(c layout.Cell) bool {
-	if c.Look == layout.Clock && strings.IndexFunc(c.Text, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' }) < 0 {
+	if c.Look == layout.Clock && strings.IndexFunc(c.Text,
+		func(r rune) bool { return !unicode.IsDigit(r) && r != '.' }) < 0 {
 		return true
 	}
 	return strings.ContainsAny(c.Text, "apAP") || strings.HasPrefix(c.Text, "0")
@@ -715,7 +731,8 @@ func (u *Understood) LandedOpen() bool {
 
 // Sold tells a block about fish that were sold: one of its columns is a price.
 func (u *Understood) Sold() bool {
-	return u.Plan.Binds("species") && slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" }) && !u.Plan.Binds("date", "time_s")
+	return u.Plan.Binds("species") && slices.ContainsFunc(u.Plan.Unknown,
+		func(x plan.Unknown) bool { return x.Aside == "money" }) && !u.Plan.Binds("date", "time_s")
 }
 
 // Money tells a block that is about money or fuel: two of its columns are.

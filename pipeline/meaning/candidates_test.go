@@ -14,11 +14,16 @@ import (
 func TestCandidates(t *testing.T) {
 	l := lexicon(t)
 	for _, c := range []struct{ heading, cells, want string }{
-		{"Start", "06:00 06:10 07:00", "start_s"}, {"Hora de inicio", "06:00 06:10 07:00", "start_s"}, {"Lines up", "11:00 12:10 13:00", "end_s"}, {"Lines dry", "11:00 12:10 13:00", "end_s"},
-		{"Lines out", "4 5 4", "lines_out"}, {"Lines out", "11:00 12:10 13:00", "end_s"}, {"Fish", "2 0 1", "landed_n"}, {"Fish", "wahoo mahi wahoo", "species"},
-		{"Weight", "22 31 18", "scale_kg"}, {"Speed", "8 9.5 12", "speed_kn"}, {"Hours", "4 3.5 6", "duration_s"}, {"Rod hours", "20 14 30", "line_hours"},
-		{"Zark", "06:00 06:10 07:00", ""}, {"Zark", "wahoo mahi yellowfin", "species"}, {"Zark", "lost landed missed", "outcome"}, {"Zark", "3/6/26 14/6/26 15/6/26", "date"},
-		{"Wahoo", "2 0 1", "catch"}, {"Long rigger", "jet plug jet", "spread"}, {"Long rigger", "lost landed lost", "rod"}, {"Fuel", "20 31 18", "aside"},
+		{"Start", "06:00 06:10 07:00", "start_s"}, {"Hora de inicio", "06:00 06:10 07:00", "start_s"},
+		{"Lines up", "11:00 12:10 13:00", "end_s"}, {"Lines dry", "11:00 12:10 13:00", "end_s"},
+		{"Lines out", "4 5 4", "lines_out"}, {"Lines out", "11:00 12:10 13:00", "end_s"}, {"Fish", "2 0 1", "landed_n"},
+		{"Fish", "wahoo mahi wahoo", "species"},
+		{"Weight", "22 31 18", "scale_kg"}, {"Speed", "8 9.5 12", "speed_kn"}, {"Hours", "4 3.5 6", "duration_s"},
+		{"Rod hours", "20 14 30", "line_hours"},
+		{"Zark", "06:00 06:10 07:00", ""}, {"Zark", "wahoo mahi yellowfin", "species"},
+		{"Zark", "lost landed missed", "outcome"}, {"Zark", "3/6/26 14/6/26 15/6/26", "date"},
+		{"Wahoo", "2 0 1", "catch"}, {"Long rigger", "jet plug jet", "spread"},
+		{"Long rigger", "lost landed lost", "rod"}, {"Fuel", "20 31 18", "aside"},
 	} {
 		got := l.candidates(valuesOf(t, c.heading, strings.Fields(c.cells)...), "", nil)
 		if is := meaningOf(got[0]); is != c.want {
@@ -51,7 +56,8 @@ func TestUnitsSpeak(t *testing.T) {
 		}
 		return 0
 	}
-	if in, bare, cells := vote("Length (in)", "length_cm", "44", "40"), vote("Length", "length_cm", "44", "40"), vote("Length", "length_cm", "44in", "40in"); in <= 0 || bare != 0 || cells <= 0 {
+	if in, bare, cells := vote("Length (in)", "length_cm", "44", "40"), vote("Length", "length_cm", "44", "40"),
+		vote("Length", "length_cm", "44in", "40in"); in <= 0 || bare != 0 || cells <= 0 {
 		t.Errorf("in the heading %.1f, nowhere %.1f, in the cells %.1f", in, bare, cells)
 	}
 }
@@ -81,8 +87,10 @@ func TestSaid(t *testing.T) {
 		s := inferred(t, "log", nil, "s", rows).Sheets
 		return l.Infer("log", s, func(string, int) Said { return said }, nil).Data()[0].Plan
 	}
-	for name, to := range map[string]*plan.Column{"lines_out": l.named("lines_out", ""), "strikes_n": l.named("strikes_n", "")} {
-		if p := infer(Said{Kind: plan.Flat, Columns: map[string]*SaidColumn{"zark": {Column: to}}}); p.Find(name) == nil || p.Find(name).Heading != "Zark" || p.Kind != plan.Flat {
+	for name, to := range map[string]*plan.Column{"lines_out": l.named("lines_out", ""),
+		"strikes_n": l.named("strikes_n", "")} {
+		if p := infer(Said{Kind: plan.Flat, Columns: map[string]*SaidColumn{"zark": {Column: to}}}); p.Find(
+			name) == nil || p.Find(name).Heading != "Zark" || p.Kind != plan.Flat {
 			t.Errorf("said to be %s: %s", name, summary(p))
 		}
 	}

@@ -14,7 +14,8 @@ import (
 func (l *Log) catalogues() {
 	for _, u := range l.Blocks {
 		p := u.Plan
-		if u.Proof || u.Block.Shape != layout.Table || p.Kind != plan.Fish && p.Kind != plan.Strikes && p.Kind != "" || p.Binds("date", "trip", "leg", "strike", "time_s") || p.Gives("date") || p.Gives("trip") {
+		if u.Proof || u.Block.Shape != layout.Table || p.Kind != plan.Fish && p.Kind != plan.Strikes && p.Kind != "" ||
+			p.Binds("date", "trip", "leg", "strike", "time_s") || p.Gives("date") || p.Gives("trip") {
 			continue
 		}
 		for _, label := range u.Block.Labels {
@@ -53,7 +54,10 @@ func (l *Log) naming(u *Understood, codes map[string]bool, as []string) string {
 			continue
 		}
 		for _, label := range o.Block.Labels {
-			if as != nil && !slices.ContainsFunc(as, func(name string) bool { b := o.Plan.Find(name); return b != nil && b.Index == label.Col }) {
+			if as != nil && !slices.ContainsFunc(as, func(name string) bool {
+				b := o.Plan.Find(name)
+				return b != nil && b.Index == label.Col
+			}) {
 				continue
 			}
 			cells, found := column(o.b.rows, label.Col), 0

@@ -144,7 +144,8 @@ func (c *concepts) says(name string) (columns map[*plan.Column]float64, aside st
 	in, share := c.found(name)
 	columns = map[*plan.Column]float64{}
 	for _, r := range c.rules {
-		if slices.ContainsFunc(r.all, func(x string) bool { return !in[x] }) || slices.ContainsFunc(r.not, func(x string) bool { return in[x] }) {
+		if slices.ContainsFunc(r.all, func(x string) bool { return !in[x] }) ||
+			slices.ContainsFunc(r.not, func(x string) bool { return in[x] }) {
 			continue
 		}
 		w := r.weight * min(1, 0.3+0.8*share)

@@ -202,7 +202,8 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		score float64
 	}
 	var all []option
-	if headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 && !words.IsTotal(v.Label.Text) {
+	if headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 &&
+		!words.IsTotal(v.Label.Text) {
 		all = append(all, option{"catch", 99})
 	}
 	if whole := headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95; whole &&
@@ -210,7 +211,8 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		all = append(all, option{"strikes_n", 96}, option{"landed_n", 95})
 	}
 	marks := v.ticks() > 0.9 && v.texts() > 0.4
-	if in, _ := l.lexicon.concepts.found(normalise(v.Label.Text)); marks && len(in) == 0 && u.ofFish(a) && !a.has("kept") {
+	if in, _ := l.lexicon.concepts.found(normalise(v.Label.Text)); marks && len(in) == 0 &&
+		u.ofFish(a) && !a.has("kept") {
 		all = append(all, option{"kept", 98}, option{"released", 97})
 	}
 	if v.fates() >= 0.5 && a.has("outcome") && !a.has("kept") && u.ofFish(a) {
@@ -295,7 +297,8 @@ func (u *Understood) likeSpread(v *Values) bool {
 func (l *Log) tellsStrikes() bool {
 	return slices.ContainsFunc(l.Data(), func(u *Understood) bool {
 		p := u.Plan
-		return p.Kind == plan.Strikes || p.Kind == plan.Fish || p.Kind == plan.Events || len(p.Catch) > 0 || len(p.Rods) > 0 ||
+		return p.Kind == plan.Strikes || p.Kind == plan.Fish || p.Kind == plan.Events ||
+			len(p.Catch) > 0 || len(p.Rods) > 0 ||
 			p.Binds(countNames...) || p.Binds("outcome", "species") || p.Reads("story", "fishlist")
 	})
 }
@@ -317,7 +320,8 @@ func (l *Log) unworded(u *Understood, g *group) []Open {
 		c := g.cands[i][k]
 		none := slices.IndexFunc(g.cands[i], func(x candidate) bool { return x.column == nil })
 		if c.column == nil || none < 0 || !slices.Contains(weighty, meaningOf(c)) ||
-			!slices.Contains([]string{"quantity", "count", "moment"}, c.column.Parse) || !c.voted("no word") && !c.voted(oneLetter) || c.voted("a unit for a heading") {
+			!slices.Contains([]string{"quantity", "count", "moment"}, c.column.Parse) || !c.voted("no word") &&
+			!c.voted(oneLetter) || c.voted("a unit for a heading") {
 			continue
 		}
 		without := slices.Clone(u.choice)

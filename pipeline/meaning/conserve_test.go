@@ -26,19 +26,42 @@ func TestColumnsAreAccountedFor(t *testing.T) {
 		name, text, heading string
 		means               string // one of what it may be; "" where nothing is asked
 	}{
-		{"girth", fish + "Zark\n3/6/26|Wahoo|44|22|16.5\n4/6/26|Mahi|30|11|15\n9/6/26|Wahoo|51|31|19", "Zark", "girth_cm"},
-		{"a second count", days + "Zark\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|2", "Zark", "released_n"},
-		{"one cell alone", days + "Zark\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|\n9/6/26|07:00|11:00|5|4|3|", "Zark", "lost_n"},
-		{"marks of fish", fish + "Zark\n3/6/26|Wahoo|44|22|y\n4/6/26|Mahi|30|11|n\n9/6/26|Wahoo|51|31|y", "Zark", "released"},
-		{"one more species", "Date|Hours|Rods|Wahoo|Mahi|Zark\n3/6/26|4|4|1|0|2\n14/6/26|3.5|5|0|2|0\n15/6/26|6|5|3|1|1", "Zark", "catch"},
-		{"who was aboard", days + "Pax\n3/6/26|06:00|08:00|4|5|2|3\n4/6/26|06:00|09:00|4|3|1|2\n9/6/26|07:00|11:00|5|4|3|2", "Pax", ""},
-		{"a guess", fish + "Est. lb\n3/6/26|Wahoo|44|22|20\n4/6/26|Mahi|30|11|15\n9/6/26|Wahoo|51|31|30", "Est. lb", ""},
-		{"a running number", fish + "Zark\n3/6/26|Wahoo|44|22|1\n4/6/26|Mahi|30|11|2\n9/6/26|Wahoo|51|31|3", "Zark", ""},
-		{"a sum of two columns", "Date|Start|End|Lines|Landed|Lost|Zark\n3/6/26|06:00|08:00|4|2|2|4\n4/6/26|06:00|09:00|4|1|0|1\n9/6/26|07:00|11:00|5|2|3|5", "Zark", ""},
-		{"classes that add up", "Date|Hours|Rods|Fish|Zark|Quib|Fenn\n3/6/26|4|4|9|4|3|2\n4/6/26|3.5|5|5|0|4|1\n9/6/26|6|5|6|1|2|3\n10/6/26|6|5|4|3|0|1", "Quib", ""},
-		{"a place of the spread", "Date|Start|End|Short left|Long left|Zark\n3/6/26|06:00|08:00|jet|plug|bullet\n4/6/26|06:00|09:00|jet|bullet|jet\n9/6/26|07:00|11:00|plug|bullet|jet", "Zark", "spread"},
-		{"noughts alone", days + "Zark\n3/6/26|06:00|08:00|4|5|2|0\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|0", "Zark", ""},
-		{"fish of the bottom", days + "Snapper (bottom)\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|2", "Snapper (bottom)", ""},
+		{"girth", fish + "Zark\n3/6/26|Wahoo|44|22|16.5\n4/6/26|Mahi|30|11|15\n9/6/26|Wahoo|51|31|19", "Zark",
+			"girth_cm"},
+		{"a second count",
+			days + "Zark\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|2", "Zark",
+			"released_n"},
+		{"one cell alone",
+			days + "Zark\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|\n9/6/26|07:00|11:00|5|4|3|", "Zark",
+			"lost_n"},
+		{"marks of fish", fish + "Zark\n3/6/26|Wahoo|44|22|y\n4/6/26|Mahi|30|11|n\n9/6/26|Wahoo|51|31|y", "Zark",
+			"released"},
+		{"one more species",
+			"Date|Hours|Rods|Wahoo|Mahi|Zark\n3/6/26|4|4|1|0|2\n14/6/26|3.5|5|0|2|0\n15/6/26|6|5|3|1|1", "Zark",
+			"catch"},
+		{"who was aboard",
+			days + "Pax\n3/6/26|06:00|08:00|4|5|2|3\n4/6/26|06:00|09:00|4|3|1|2\n9/6/26|07:00|11:00|5|4|3|2", "Pax",
+			""},
+		{"a guess", fish + "Est. lb\n3/6/26|Wahoo|44|22|20\n4/6/26|Mahi|30|11|15\n9/6/26|Wahoo|51|31|30", "Est. lb",
+			""},
+		{"a running number", fish + "Zark\n3/6/26|Wahoo|44|22|1\n4/6/26|Mahi|30|11|2\n9/6/26|Wahoo|51|31|3", "Zark",
+			""},
+		{"a sum of two columns",
+			"Date|Start|End|Lines|Landed|Lost|Zark\n3/6/26|06:00|08:00|4|2|2|4\n4/6/26|06:00|09:00|4|1|0|1\n" +
+				"9/6/26|07:00|11:00|5|2|3|5", "Zark", ""},
+		{"classes that add up",
+			"Date|Hours|Rods|Fish|Zark|Quib|Fenn\n3/6/26|4|4|9|4|3|2\n4/6/26|3.5|5|5|0|4|1\n9/6/26|6|5|6|1|2|3\n" +
+				"10/6/26|6|5|4|3|0|1", "Quib", ""},
+		{"a place of the spread", "Date|Start|End|Short left|Long " +
+			"left|Zark\n3/6/26|06:00|08:00|jet|plug|bullet\n4/6/26|06:00|09:00|jet|bullet|jet\n" +
+			"9/6/26|07:00|11:00|plug|bullet|jet", "Zark", "spread"},
+		{"noughts alone",
+			days + "Zark\n3/6/26|06:00|08:00|4|5|2|0\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|0", "Zark",
+			""},
+		{"fish of the bottom",
+			days +
+				"Snapper (bottom)\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|0\n9/6/26|07:00|11:00|5|4|3|2",
+			"Snapper (bottom)", ""},
 	} {
 		o := openAs(inferred(t, "log", nil, "", c.text), c.heading)
 		switch {
@@ -72,7 +95,9 @@ func TestUnwordedMeanings(t *testing.T) {
 // heading's species is read as one.
 func TestAColumnIsAnsweredAsASpecies(t *testing.T) {
 	said := func(string, int) Said {
-		return Said{Answers: func(heading string, _ int, _ []string) (string, bool) { return "catch", heading == "Zark" }}
+		return Said{Answers: func(heading string, _ int, _ []string) (string, bool) {
+			return "catch", heading == "Zark"
+		}}
 	}
 	text := "Date|Hours|Rods|Wahoo|Mahi|Zark\n3/6/26|4|4|1|0|2\n14/6/26|3.5|5|0|2|0\n15/6/26|6|5|3|1|1"
 	l := inferredAs(t, "log", said, nil, "", text)

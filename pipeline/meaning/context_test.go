@@ -14,7 +14,8 @@ func TestOnlyUnits(t *testing.T) {
 		heading, cells string
 		want           unit.Unit
 	}{
-		{"SST", "67 68.5", unit.Fahrenheit}, {"SST", "21 22.5", unit.Celsius}, {"SST", "30 31", ""}, {"SST", "68F 69F", ""},
+		{"SST", "67 68.5", unit.Fahrenheit}, {"SST", "21 22.5", unit.Celsius},
+		{"SST", "30 31", ""}, {"SST", "68F 69F", ""},
 		{"Drag", "12 18", ""}, {"Lure wt", "300 450", unit.Gram}, {"Lure wt", "8 12", ""}, {"SST (F)", "60 61", ""},
 	} {
 		text := "Trip|Line|Start|End|Lure|" + c.heading
@@ -52,7 +53,8 @@ func TestGiven(t *testing.T) {
 			}
 		}
 		want := c.want
-		if strings.Join(got, " ") != want && strings.Join(got, " ") != want+" lines_out=5" { // the table has its own lines: a usual number is for blanks
+		if strings.Join(got, " ") != want && strings.Join(got, " ") != want+" lines_out=5" {
+			// the table has its own lines: a usual number is for blanks
 			t.Errorf("%q in %q: given %q, expected %q", c.rows, c.name, got, want)
 		}
 	}
@@ -100,12 +102,17 @@ func TestYears(t *testing.T) {
 		file, sheet, title string
 		from, to           int
 	}{
-		{"log 2025.csv", "", "", 2025, 2025}, {"log.xlsx", "2025", "", 2025, 2025}, {"log.xlsx", "", "Season 2025", 2025, 2025},
-		{"log 2025-26.csv", "", "", 2025, 2026}, {"log 2025-26.csv", "", "spring 2026", 2026, 2026}, {"log.csv", "", "season 25/26", 2025, 2026},
-		{"log 2025.csv", "", "Season 2026", 0, 0}, {"log 2005-06.csv", "", "", 0, 0}, {"log.csv", "", "", 0, 0}, {"log.csv", "", "founded 1998, season 2025", 0, 0},
+		{"log 2025.csv", "", "", 2025, 2025}, {"log.xlsx", "2025", "", 2025, 2025},
+		{"log.xlsx", "", "Season 2025", 2025, 2025},
+		{"log 2025-26.csv", "", "", 2025, 2026}, {"log 2025-26.csv", "", "spring 2026", 2026, 2026},
+		{"log.csv", "", "season 25/26", 2025, 2026},
+		{"log 2025.csv", "", "Season 2026", 0, 0}, {"log 2005-06.csv", "", "", 0, 0}, {"log.csv", "", "", 0, 0},
+		{"log.csv", "", "founded 1998, season 2025", 0, 0},
 	} {
-		p := inferred(t, c.file, nil, c.sheet, c.title+"\nDate|Start|End\n3-Jul|06:00|08:00\n4-Jul|06:00|08:00").Data()[0].Plan
-		if want := (unit.Years{From: c.from, To: c.to}); p.Years != want && want != (unit.Years{}) || want == (unit.Years{}) && c.title != "Season 2026" && p.Years != want {
+		p := inferred(t, c.file, nil, c.sheet, c.title+
+			"\nDate|Start|End\n3-Jul|06:00|08:00\n4-Jul|06:00|08:00").Data()[0].Plan
+		if want := (unit.Years{From: c.from, To: c.to}); p.Years != want && want != (unit.Years{}) ||
+			want == (unit.Years{}) && c.title != "Season 2026" && p.Years != want {
 			t.Errorf("%q %q %q: %v, expected %d to %d", c.file, c.sheet, c.title, p.Years, c.from, c.to)
 		}
 	}
@@ -114,8 +121,9 @@ func TestYears(t *testing.T) {
 // TestTitleDay holds that the day of a table is one that a title begins with.
 func TestTitleDay(t *testing.T) {
 	for title, want := range map[string]string{
-		"Trip 7/5/25 - the Fingers": "7/5/25", "12 July 2026": "12 July 2026", "Date: 2026-06-03, calm": "2026-06-03", "Log of Saturday, June 25, 2026": "Saturday, June 25, 2026",
-		"My log, printed 3 Jan 2026": "", "Trip 4": "", "July 2026": "",
+		"Trip 7/5/25 - the Fingers": "7/5/25", "12 July 2026": "12 July 2026", "Date: 2026-06-03, calm": "2026-06-03",
+		"Log of Saturday, June 25, 2026": "Saturday, June 25, 2026",
+		"My log, printed 3 Jan 2026":     "", "Trip 4": "", "July 2026": "",
 	} {
 		if got := titleDay([]string{title}); !strings.HasPrefix(got, want) || (got == "") != (want == "") {
 			t.Errorf("%q: %q, expected %q", title, got, want)
@@ -128,19 +136,23 @@ func TestTitleDay(t *testing.T) {
 
 // TestLegend holds that a log's own words for its headings and codes are used.
 func TestLegend(t *testing.T) {
-	l := readLegend([]string{"Res: 0 missed / 1 lost / 2 landed", "Q = lines quit; B = bites", "We saw birds all day.", "WET  first line in the water", "a table  of  words"})
+	l := readLegend([]string{"Res: 0 missed / 1 lost / 2 landed", "Q = lines quit; B = bites", "We saw birds all day.",
+		"WET  first line in the water", "a table  of  words"})
 	if l.more("WET") != "first line in the water" || l.more("a table") != "" {
 		t.Errorf("%+v", l.words)
 	}
-	if c := l.codes["res"]; c["0"] != "missed" || c["2"] != "landed" || l.more("Q") != "lines quit" || l.more("B") != "bites" || len(l.codes) != 1 {
+	if c := l.codes["res"]; c["0"] != "missed" || c["2"] != "landed" || l.more("Q") != "lines quit" ||
+		l.more("B") != "bites" || len(l.codes) != 1 {
 		t.Errorf("%+v", l)
 	}
-	for text, want := range map[string]int{"0 missed / 1 lost / 2 landed": 3, "M = missed, L = lost": 2, "K = kept, or given away   F = freed at the boat   G = gone": 3, "calm and warm": 0, "1 lost": 0} {
+	for text, want := range map[string]int{"0 missed / 1 lost / 2 landed": 3, "M = missed, L = lost": 2,
+		"K = kept, or given away   F = freed at the boat   G = gone": 3, "calm and warm": 0, "1 lost": 0} {
 		if got := codesIn(text); len(got) != want {
 			t.Errorf("%q: %v", text, got)
 		}
 	}
-	const rows = "Date|Time|Res|Species\n3/6/26|06:40|0|\n14/6/26|07:10|2|Wahoo\n15/6/26|07:10|1|Wahoo\n16/6/26|07:10|2|Mahi"
+	const rows = "Date|Time|Res|Species\n3/6/26|06:40|0|\n14/6/26|07:10|2|Wahoo\n15/6/26|07:10|1|Wahoo\n" +
+		"16/6/26|07:10|2|Mahi"
 	coded := planOf(t, "", "Res: 0 missed / 1 lost / 2 landed\n\n"+rows)
 	b := coded.Find("outcome")
 	if b == nil || b.Heading != "Res" || b.Codes["1"] != "lost" {
@@ -150,8 +162,10 @@ func TestLegend(t *testing.T) {
 		t.Errorf("without one: %s", summary(bare))
 	}
 	// a heading that names the codes is theirs
-	const named = "Date|Time|End K F G|Species|Kg|S or E\n3/6/26|06:40|G||4|S\n14/6/26|07:10|K|Wahoo|9|E\n15/6/26|07:10|F|Wahoo|8|E\n16/6/26|07:10|K|Mahi|5|S"
-	byName := planOf(t, "", "End:  K = kept   F = freed at the boat   G = gone, hooked before\nAll fish at the fork. Mass in kg: S = club scale, E = guessed. None = guessed.\n\n"+named)
+	const named = "Date|Time|End K F G|Species|Kg|S or " +
+		"E\n3/6/26|06:40|G||4|S\n14/6/26|07:10|K|Wahoo|9|E\n15/6/26|07:10|F|Wahoo|8|E\n16/6/26|07:10|K|Mahi|5|S"
+	byName := planOf(t, "", "End:  K = kept   F = freed at the boat   G = gone, hooked before\nAll fish at the "+
+		"fork. Mass in kg: S = club scale, E = guessed. None = guessed.\n\n"+named)
 	for name, want := range map[string]string{"outcome": "freed at the boat", "weighed": "guessed"} {
 		b := byName.Find(name)
 		if code := map[string]string{"outcome": "f", "weighed": "e"}[name]; b == nil || b.Codes[code] != want {
@@ -161,7 +175,8 @@ func TestLegend(t *testing.T) {
 	if codes := byName.Find("weighed").Codes; codes[""] != "guessed." {
 		t.Errorf("no letter means %q", codes[""])
 	}
-	headed := planOf(t, "", "Zk = bites\n\nDate|Start|End|Zk\n3/6/26|06:00|08:00|2\n14/6/26|06:10|09:00|0\n15/6/26|07:00|11:30|3")
+	headed := planOf(t, "",
+		"Zk = bites\n\nDate|Start|End|Zk\n3/6/26|06:00|08:00|2\n14/6/26|06:10|09:00|0\n15/6/26|07:00|11:30|3")
 	if !headed.Binds("strikes_n") {
 		t.Errorf("a heading of the legend: %s", summary(headed))
 	}
@@ -188,8 +203,10 @@ func TestLinked(t *testing.T) {
 
 // TestEffortOnce holds that hours that two tables tell are counted once, as the finer tells.
 func TestEffortOnce(t *testing.T) {
-	days := "Date|Start|End|Bites|Landed|Skipper|Boat\n3/6/26|06:00|12:00|3|1|Ansa|Wren\n14/6/26|06:10|13:00|2|1|Ansa|Wren\n15/6/26|07:00|11:30|0|0|Olin|Wren"
-	legs := "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n3/6/26|09:00|12:00|4|9\n14/6/26|06:10|13:00|4|9\n15/6/26|07:00|11:30|5|8"
+	days := "Date|Start|End|Bites|Landed|Skipper|Boat\n3/6/26|06:00|12:00|3|1|Ansa|Wren\n" +
+		"14/6/26|06:10|13:00|2|1|Ansa|Wren\n15/6/26|07:00|11:30|0|0|Olin|Wren"
+	legs := "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n3/6/26|09:00|12:00|4|9\n14/6/26|06:10|13:00|4|9\n" +
+		"15/6/26|07:00|11:30|5|8"
 	l := inferred(t, "log", nil, "Days", days, "Legs", legs)
 	for _, u := range l.Data() {
 		if want := u.Plan.Name == "Days"; u.Plan.NoEffort != want {

@@ -10,13 +10,16 @@ import (
 // TestUntrolled holds that a table of strikes knows which of the stretches that it names were fished
 // in another way, and that one fished in both is none.
 func TestUntrolled(t *testing.T) {
-	l := inferred(t, "log", nil, "legs", "tid|date|leg|st|et|nl|gr\n1|2026-06-03|a|06:00|08:00|4|tr\n1|2026-06-03|b|08:10|09:00|2|jg\n2|2026-06-04|a|06:00|08:00|4|tr\n2|2026-06-04|b|08:10|11:00|4|tr\n3|2026-06-05|a|06:00|08:00|5|bt",
+	l := inferred(t, "log", nil, "legs",
+		"tid|date|leg|st|et|nl|gr\n1|2026-06-03|a|06:00|08:00|4|tr\n1|2026-06-03|b|08:10|09:00|2|jg\n"+
+			"2|2026-06-04|a|06:00|08:00|4|tr\n2|2026-06-04|b|08:10|11:00|4|tr\n3|2026-06-05|a|06:00|08:00|5|bt",
 		"fish", "tid|leg|tm|sp|out|fl\n1|a|06:40|WAH|K|104\n1|b|08:20|WAH|K|99\n2|b|08:20|WAH|L|\n3|a|07:00|WAH|K|98")
 	for _, u := range l.Data() {
 		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
 			continue
 		}
-		for key, want := range map[string]bool{plan.Stretch("1", "b"): true, plan.Stretch("3", "A"): true, plan.Stretch("1", "a"): false, plan.Stretch("2", "b"): false} {
+		for key, want := range map[string]bool{plan.Stretch("1", "b"): true, plan.Stretch("3", "A"): true,
+			plan.Stretch("1", "a"): false, plan.Stretch("2", "b"): false} {
 			if u.Plan.Elsewise[key] != want {
 				t.Errorf("%q: %v, expected %v", key, !want, want)
 			}
@@ -29,8 +32,11 @@ func TestUntrolled(t *testing.T) {
 // TestTitleOfTable holds that a title above a table of fish that says how else they were caught is of all
 // of its rows, and that one which says what does not belong there is not.
 func TestTitleOfTable(t *testing.T) {
-	const sheet = "Date|In|Up|Lines|Knots\n2026-06-03|06:00|08:00|4|7\n2026-06-04|06:00|09:00|4|8\n2026-06-05|06:00|09:30|5|8\n|\n%s\nDate|Species|How many|Heaviest kg\n2026-06-03|amberjack|2|8\n2026-06-04|grouper|3|\n2026-06-05|grouper|1|9"
-	for title, want := range map[string]int{"Other fishing (at anchor, live bait)": 3, "Fish, but no bottom fish": 0, "The troll's fish": 0} {
+	const sheet = "Date|In|Up|Lines|Knots\n2026-06-03|06:00|08:00|4|7\n2026-06-04|06:00|09:00|4|8\n" +
+		"2026-06-05|06:00|09:30|5|8\n|\n%s\nDate|Species|How many|Heaviest kg\n2026-06-03|amberjack|2|8\n" +
+		"2026-06-04|grouper|3|\n2026-06-05|grouper|1|9"
+	for title, want := range map[string]int{"Other fishing (at anchor, live bait)": 3,
+		"Fish, but no bottom fish": 0, "The troll's fish": 0} {
 		apart := 0
 		for _, u := range inferred(t, "log", nil, "June", fmt.Sprintf(sheet, title)).Data() {
 			apart += len(u.Plan.Apart)
@@ -44,7 +50,9 @@ func TestTitleOfTable(t *testing.T) {
 // TestTitledApart holds that strikes under a title that says that they were not trolled are apart
 // from those above it.
 func TestTitledApart(t *testing.T) {
-	const rows = "Time|Outcome|Species|Length cm\n06:40|landed|wahoo|110\n07:40|missed||\n08:10|lost|dorado|\n09:10|landed|dorado|80\n|\n%s|\n|landed|amberjack|74\n|landed|amberjack|70"
+	const rows = "Time|Outcome|Species|Length " +
+		"cm\n06:40|landed|wahoo|110\n07:40|missed||\n08:10|lost|dorado|\n09:10|landed|dorado|80\n|\n%s|\n" +
+		"|landed|amberjack|74\n|landed|amberjack|70"
 	for title, want := range map[string]bool{"Other (stopped, on the jig)": true, "After lunch": false} {
 		apart := 0
 		for _, u := range inferred(t, "log", nil, "3 June 2026", fmt.Sprintf(rows, title)).Data() {

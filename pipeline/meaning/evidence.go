@@ -70,7 +70,8 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		short = sayings{}
 	}
 	var out []candidate
-	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] && v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
+	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] &&
+		v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
 		c := candidate{column: catchColumn}
 		if isCode(v.Label.Text) && (said.tells() || short.tells()) {
 			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
@@ -86,7 +87,8 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if isShort = isShort && cut.weight > s.weight; isShort {
 			s.unit = cut.unit
 		}
-		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension && (c.Name == "length_cm" || c.Name == "scale_kg") {
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && u.Dimension() == c.Dimension &&
+			(c.Name == "length_cm" || c.Name == "scale_kg") {
 			s.unit = u // 35 under g are no fish of grams
 		}
 		p := profile(t, v, c, s.unit)
@@ -120,7 +122,8 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			}
 		}
 		x.add(off, "cells", p)
-		if u, ok := unit.Lookup(v.Label.Text); ok && !word && x.unit == u && (c.Name == "length_cm" || c.Name == "scale_kg") {
+		if u, ok := unit.Lookup(v.Label.Text); ok && !word && x.unit == u &&
+			(c.Name == "length_cm" || c.Name == "scale_kg") {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
@@ -152,7 +155,8 @@ func tells(c *plan.Column) bool {
 		return false
 	}
 	switch c.Parse {
-	case "date", "moment", "stretches", "species", "outcome", "fishlist", "story", "method", "event", "weighed", "count", "position":
+	case "date", "moment", "stretches", "species", "outcome", "fishlist", "story", "method", "event",
+		"weighed", "count", "position":
 		return true
 	case "quantity":
 		switch c.Name {
@@ -223,7 +227,8 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		for _, column := range alike(t.Columns, "scale_kg", "quantity") {
 			c := candidate{column: column, unit: u}
 			weight := 0.5
-			if slices.Contains(column.Kinds, plan.Flat) && v.whole(0, 2000) > 0.9 { // a row of several fish, no scale: it is asked about
+			if slices.Contains(column.Kinds, plan.Flat) && v.whole(0, 2000) > 0.9 {
+				// a row of several fish, no scale: it is asked about
 				weight = -1.5
 			}
 			c.add(off, "the best fish's weight", weight)
@@ -278,9 +283,10 @@ func (t *Lexicon) countedByName(v *Values) *plan.Column {
 // bareFish tells a list of fish with their numbers and no more: "2 yft, 1 mahi".
 func bareFish(c layout.Cell) bool {
 	all := phrase.FishList(c.Text, phrase.Defaults{})
-	return words.Nothing(c.Text) || len(all) > 0 && c.Text[0] >= '0' && c.Text[0] <= '9' && !slices.ContainsFunc(all, func(f phrase.Fish) bool {
-		return f.Kg+f.LengthCm+f.GirthCm > 0 || f.Fate == words.Released
-	})
+	return words.Nothing(c.Text) || len(all) > 0 && c.Text[0] >= '0' && c.Text[0] <= '9' &&
+		!slices.ContainsFunc(all, func(f phrase.Fish) bool {
+			return f.Kg+f.LengthCm+f.GirthCm > 0 || f.Fate == words.Released
+		})
 }
 
 // speciesFate is what became of the fish whose species heads a column: of a heading that is
@@ -290,7 +296,8 @@ func (t *Lexicon) speciesFate(head string) (fate string, ok bool) {
 		return "", true
 	}
 	f, _, at, told := words.FateOf(head)
-	if !told || f != words.Landed && f != words.Released && f != words.Lost || !t.isSpecies(strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")) {
+	if !told || f != words.Landed && f != words.Released && f != words.Lost ||
+		!t.isSpecies(strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")) {
 		return "", false
 	}
 	return f.String(), true
@@ -334,10 +341,12 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return countProfile(v, c, not)
 	case "outcome":
-		if fates := v.fates(); fates < 0.5 && (fates >= fewFates || v.length() <= longestCode && v.texts() > 0.9) && v.closed() && !v.otherLetters() {
+		if fates := v.fates(); fates < 0.5 && (fates >= fewFates || v.length() <= longestCode && v.texts() > 0.9) &&
+			v.closed() && !v.otherLetters() {
 			return -0.4 // words or codes of his own: each is asked about
 		}
-		return pick(v.fates() >= 0.5 && (v.length() < 34 || v.spelledOut) && !v.otherLetters() && eventProfile(v, not) < 0, 2.2)
+		return pick(v.fates() >= 0.5 && (v.length() < 34 || v.spelledOut) && !v.otherLetters() &&
+			eventProfile(v, not) < 0, 2.2)
 	case "species":
 		if v.share("yes or no", yesOrNo) >= 0.9 {
 			return not // "Did we fish?"
@@ -347,11 +356,13 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.length() > prose {
 			return pick(v.fishes(t) >= 0.4, 1.2)
 		}
-		return pick(v.fishes(t) >= 0.4 && v.share("plain species", func(x layout.Cell) bool { return t.isSpecies(x.Text) }) < 0.7, 2.4)
+		return pick(v.fishes(t) >= 0.4 && v.share("plain species",
+			func(x layout.Cell) bool { return t.isSpecies(x.Text) }) < 0.7, 2.4)
 	case "story":
 		return storyProfile(v, not)
 	case "stretches":
-		return pick(v.dates() < 0.9 && v.share("stretch", func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+		return pick(v.dates() < 0.9 && v.share("stretch",
+			func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
 		// a weight with its guess beside it is a weight
 		told := v.share("scaled or hedged", func(x layout.Cell) bool {
@@ -368,7 +379,8 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return pick(v.coded(), 0.2)
 	case "method":
-		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6, 3.4)
+		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6,
+			3.4)
 	case "event":
 		return eventProfile(v, not)
 	case "position":
@@ -385,12 +397,14 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.counts() {
 			return not
 		}
-		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
+		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6,
+			0.5)
 	case "bool", "released", "tagcapture":
 		if v.counts() {
 			return not
 		}
-		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6, 0.5)
+		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6,
+			0.5)
 	case "lengthkind", "weightstate", "zone":
 		return pick(v.texts() > 0.6, 0.4)
 	}
@@ -505,9 +519,12 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 // usualRange is what quantities usually are, in the units in which they are written
 // without one, us and metric together (common practice, no source).
 var usualRange = map[string][2]float64{
-	"speed_kn": {2, 25}, "strike_speed_kn": {2, 25}, "letout_kn": {1, 15}, "duration_s": {0, 30}, "stopped_s": {0, 400}, "line_hours": {0, 400},
-	"length_cm": {8, 420}, "girth_cm": {5, 260}, "scale_kg": {0.4, 1500}, "lure_weight_g": {1, 2000}, "sea_temp_c": {5, 100},
-	"fight_s": {0, 600}, "drag_kg": {1, 60}, "line_class_kg": {4, 200}, "setback_m": {2, 2000}, "count_s": {2, 120}, "heading_deg": {0, 360},
+	"speed_kn": {2, 25}, "strike_speed_kn": {2, 25}, "letout_kn": {1, 15}, "duration_s": {0, 30},
+	"stopped_s": {0, 400}, "line_hours": {0, 400},
+	"length_cm": {8, 420}, "girth_cm": {5, 260}, "scale_kg": {0.4, 1500},
+	"lure_weight_g": {1, 2000}, "sea_temp_c": {5, 100},
+	"fight_s": {0, 600}, "drag_kg": {1, 60}, "line_class_kg": {4, 200}, "setback_m": {2, 2000},
+	"count_s": {2, 120}, "heading_deg": {0, 360},
 }
 
 func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) float64 {
@@ -569,16 +586,19 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if v.texts() > 0.4 && ticks > 0.9 && c.Name != "lines_out" && c.Name != "count" {
 		return 0.4
 	}
-	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && (len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
+	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 &&
+		(len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
 	if v.restarts() {
 		return not // of the fish of each trip
 	}
-	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 && v.distinct()*float64(len(v.cells)) > 5.5 {
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 &&
+		v.distinct()*float64(len(v.cells)) > 5.5 {
 		return not // the number of a stretch or a trip
 	}
-	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 && 10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
+	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 &&
+		10*len(v.cells) > 9*len(v.Rows) && len(v.cells) >= 8 {
 		return 0 // bites in every row are rare
 	}
 	lo, hi := 0.0, 200.0
@@ -623,13 +643,15 @@ func (v *Values) ticks() float64 {
 func (v *Values) fates() float64 {
 	return v.share("fate", func(c layout.Cell) bool {
 		_, cause, _, ok := words.FateOf(c.Text) // "lost, hook pulled" is one fate
-		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 && (cause != "" || fateFirst(c.Text)))
+		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 &&
+			(cause != "" || fateFirst(c.Text)))
 	})
 }
 
 // counts tells whole numbers of which some are above one: no yes and no.
 func (v *Values) counts() bool {
-	return v.numeric() > 0.9 && v.whole(0, 60) > 0.9 && slices.ContainsFunc(v.numbers, func(x float64) bool { return x > 1 })
+	return v.numeric() > 0.9 && v.whole(0, 60) > 0.9 &&
+		slices.ContainsFunc(v.numbers, func(x float64) bool { return x > 1 })
 }
 
 // fewFates is the least share of fates that are known, of one who has words of his own for most.
@@ -638,12 +660,14 @@ const fewFates = 0.2
 // closed tells texts of which a few stand again and again.
 func (v *Values) closed() bool {
 	const most, longest = 12, 34
-	return len(v.cells) >= 4 && v.texts() > 0.9 && v.length() < longest && v.distinct() <= 0.5 && v.distinct()*float64(len(v.cells)) <= most
+	return len(v.cells) >= 4 && v.texts() > 0.9 && v.length() < longest && v.distinct() <= 0.5 &&
+		v.distinct()*float64(len(v.cells)) <= most
 }
 
 // codes tells a few short texts or numbers that stand again and again.
 func (v *Values) codes() bool {
-	return len(v.cells) >= 6 && v.length() <= longestCode && v.distinct() <= 0.5 && v.distinct()*float64(len(v.cells)) <= 8
+	return len(v.cells) >= 6 && v.length() <= longestCode && v.distinct() <= 0.5 &&
+		v.distinct()*float64(len(v.cells)) <= 8
 }
 
 // otherLetters tells cells of one letter each of which a few are no fate's: M and F are no bites.
@@ -664,7 +688,9 @@ func fateFirst(text string) bool {
 }
 
 func (v *Values) fishes(t *Lexicon) float64 {
-	return v.share("species in", func(c layout.Cell) bool { return len(t.Species.In(c.Text)) > 0 || words.Nothing(c.Text) })
+	return v.share("species in", func(c layout.Cell) bool {
+		return len(t.Species.In(c.Text)) > 0 || words.Nothing(c.Text)
+	})
 }
 
 // severalKinds are so many that one of them would be a fish that is known.

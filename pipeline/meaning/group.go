@@ -18,7 +18,8 @@ func pages(blocks []*layout.Block) []*layout.Block {
 	for _, b := range blocks {
 		var last *layout.Block
 		for _, x := range out {
-			if x.Grid == b.Grid && x.Shape == layout.Table && b.Shape == layout.Table && sameKeys(x, b) && x.Labels[0].Col == b.Labels[0].Col {
+			if x.Grid == b.Grid && x.Shape == layout.Table && b.Shape == layout.Table && sameKeys(x, b) &&
+				x.Labels[0].Col == b.Labels[0].Col {
 				last = x
 			}
 		}
@@ -26,7 +27,10 @@ func pages(blocks []*layout.Block) []*layout.Block {
 			out = append(out, b)
 			continue
 		}
-		last.Rows = slices.DeleteFunc(last.Rows, func(r layout.Row) bool { return slices.Contains(last.Above, firstText(r)) }) // its title again
+		// its title again
+		last.Rows = slices.DeleteFunc(last.Rows, func(r layout.Row) bool {
+			return slices.Contains(last.Above, firstText(r))
+		})
 		last.Rows, last.Totals, last.Open = append(last.Rows, b.Rows...), append(last.Totals, b.Totals...), b.Open
 		last.Foot = append(last.Foot, b.Foot...)
 		b.Rows = nil
@@ -76,7 +80,9 @@ func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
 		}
 		of := make([]int, len(k))
 		for i, x := range k {
-			j := slices.IndexFunc(keys[at], func(o labelKey) bool { return o == x || o.text == x.text && families[x.text] > 1 })
+			j := slices.IndexFunc(keys[at], func(o labelKey) bool {
+				return o == x || o.text == x.text && families[x.text] > 1
+			})
 			if j < 0 {
 				j = len(keys[at])
 				keys[at] = append(keys[at], x)
@@ -214,7 +220,9 @@ func (g *group) places() {
 		return
 	}
 	for i := range g.cands {
-		g.cands[i] = slices.DeleteFunc(g.cands[i], func(x candidate) bool { return x.column == rodColumn || x.column == spreadColumn })
+		g.cands[i] = slices.DeleteFunc(g.cands[i], func(x candidate) bool {
+			return x.column == rodColumn || x.column == spreadColumn
+		})
 	}
 }
 
@@ -240,7 +248,8 @@ func (g *group) codes(isCatch func(candidate) bool) {
 
 // backWords are words that over counts of fish, beside those of the fish that were kept, say
 // that these went back.
-var backWords = []string{"back", "returned", "out", "over the side", "free", "swam", "alive", "dehors", "fuera", "fuori", "fora", "zuruck"}
+var backWords = []string{"back", "returned", "out", "over the side", "free", "swam", "alive", "dehors",
+	"fuera", "fuori", "fora", "zuruck"}
 
 // goneBack tells a group heading of fish that were let go.
 func goneBack(group string) bool {
@@ -279,7 +288,8 @@ func (g *group) siblings() {
 	g.codes(isCatch)
 	for i, c := range g.cands {
 		v := g.values[i]
-		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) || len(v.cells) > 0 && v.numeric() < 0.6 {
+		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) ||
+			len(v.cells) > 0 && v.numeric() < 0.6 {
 			continue
 		}
 		x := candidate{column: catchColumn}

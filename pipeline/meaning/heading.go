@@ -71,7 +71,8 @@ var ofSeveral = map[string]bool{
 // showed of the row's fish.
 func (h *heading) ofOneFish() {
 	if slices.ContainsFunc(strings.Fields(normalise(h.text)), func(w string) bool { return ofSeveral[w] }) {
-		h.candidates = slices.DeleteFunc(slices.Clone(h.candidates), func(c *plan.Column) bool { return c.Name == "scale_kg" || c.Name == "lure_weight_g" })
+		h.candidates = slices.DeleteFunc(slices.Clone(h.candidates),
+			func(c *plan.Column) bool { return c.Name == "scale_kg" || c.Name == "lure_weight_g" })
 	}
 }
 

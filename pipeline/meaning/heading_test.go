@@ -16,19 +16,31 @@ func TestHeading(t *testing.T) {
 		name string // the first column meant, "" for none
 		unit unit.Unit
 	}{
-		{"Length (in)", "length_cm", unit.Inch}, {"Length, in", "length_cm", unit.Inch}, {"Length in inches", "length_cm", unit.Inch},
-		{`Girth "`, "girth_cm", unit.Inch}, {`Length"`, "length_cm", unit.Inch}, {"Length/cm", "length_cm", unit.Centimetre},
-		{"Length (fork, in)", "length_cm", unit.Inch}, {"Length (FL) (cm)", "length_cm", unit.Centimetre}, {"Girth [CM]", "girth_cm", unit.Centimetre},
-		{"SST F", "sea_temp_c", unit.Fahrenheit}, {"SST °F", "sea_temp_c", unit.Fahrenheit}, {"Water temp (deg C)", "sea_temp_c", unit.Celsius},
-		{"water_temp_f", "sea_temp_c", unit.Fahrenheit}, {"Speed kts", "speed_kn", unit.Knot}, {"Speed (km/h)", "speed_kn", unit.KilometrePerHour},
+		{"Length (in)", "length_cm", unit.Inch}, {"Length, in", "length_cm", unit.Inch},
+		{"Length in inches", "length_cm", unit.Inch},
+		{`Girth "`, "girth_cm", unit.Inch}, {`Length"`, "length_cm", unit.Inch},
+		{"Length/cm", "length_cm", unit.Centimetre},
+		{"Length (fork, in)", "length_cm", unit.Inch}, {"Length (FL) (cm)", "length_cm", unit.Centimetre},
+		{"Girth [CM]", "girth_cm", unit.Centimetre},
+		{"SST F", "sea_temp_c", unit.Fahrenheit}, {"SST °F", "sea_temp_c", unit.Fahrenheit},
+		{"Water temp (deg C)", "sea_temp_c", unit.Celsius},
+		{"water_temp_f", "sea_temp_c", unit.Fahrenheit}, {"Speed kts", "speed_kn", unit.Knot},
+		{"Speed (km/h)", "speed_kn", unit.KilometrePerHour},
 		{"SpeedMph", "speed_kn", unit.MilePerHour}, {"Knots", "speed_kn", unit.Knot}, {"SOG", "speed_kn", ""},
-		{"Wt lbs", "scale_kg", unit.Pound}, {"Wt#", "scale_kg", unit.Pound}, {"Weight (#)", "scale_kg", unit.Pound}, {"Weight at dock - kg", "scale_kg", unit.Kilogram},
-		{"Lure oz", "lure_weight_g", unit.Ounce}, {"Lure (oz)", "lure_weight_g", unit.Ounce}, {"LureWeight", "lure_weight_g", ""}, {"Lure", "lure", ""},
-		{"Back (yds)", "setback_m", unit.Yard}, {"Setback ft", "setback_m", unit.Foot}, {"Fight (mins)", "fight_s", unit.Minute},
-		{"Wind (kn)", "wind", ""}, {"Sea state (ft)", "sea_state", unit.Foot}, {"Leader lb", "leader", ""}, {"Trip #", "trip", ""}, {"# Lines", "lines_out", ""}, {"Lines #", "lines_out", ""},
-		{"Hook-ups", "hooked_n", ""}, {"H/U", "hooked_n", ""}, {"Skipper:", "captain", ""}, {"  START   TIME (local) ", "start_s", ""}, {"Día", "date", ""},
-		{"AVG SPD (KTS)", "speed_kn", unit.Knot}, {"# BITES", "strikes_n", ""}, {"Total landed", "landed_n", ""}, {"Yds back", "setback_m", unit.Yard}, {"Min. fought", "fight_s", unit.Minute},
-		{"Leader material & lb", "leader", ""}, {"If lost - why", "loss_cause", ""}, {"Av. speed kn", "speed_kn", unit.Knot}, {"Number of rods", "lines_out", ""},
+		{"Wt lbs", "scale_kg", unit.Pound}, {"Wt#", "scale_kg", unit.Pound}, {"Weight (#)", "scale_kg", unit.Pound},
+		{"Weight at dock - kg", "scale_kg", unit.Kilogram},
+		{"Lure oz", "lure_weight_g", unit.Ounce}, {"Lure (oz)", "lure_weight_g", unit.Ounce},
+		{"LureWeight", "lure_weight_g", ""}, {"Lure", "lure", ""},
+		{"Back (yds)", "setback_m", unit.Yard}, {"Setback ft", "setback_m", unit.Foot},
+		{"Fight (mins)", "fight_s", unit.Minute},
+		{"Wind (kn)", "wind", ""}, {"Sea state (ft)", "sea_state", unit.Foot}, {"Leader lb", "leader", ""},
+		{"Trip #", "trip", ""}, {"# Lines", "lines_out", ""}, {"Lines #", "lines_out", ""},
+		{"Hook-ups", "hooked_n", ""}, {"H/U", "hooked_n", ""}, {"Skipper:", "captain", ""},
+		{"  START   TIME (local) ", "start_s", ""}, {"Día", "date", ""},
+		{"AVG SPD (KTS)", "speed_kn", unit.Knot}, {"# BITES", "strikes_n", ""}, {"Total landed", "landed_n", ""},
+		{"Yds back", "setback_m", unit.Yard}, {"Min. fought", "fight_s", unit.Minute},
+		{"Leader material & lb", "leader", ""}, {"If lost - why", "loss_cause", ""},
+		{"Av. speed kn", "speed_kn", unit.Knot}, {"Number of rods", "lines_out", ""},
 		{"Fuel used", "", ""}, {"In", "start_s", ""}, {"", "", ""}, {strings.Repeat("length ", 30), "", ""},
 	} {
 		h := table.heading(c.text)
@@ -45,8 +57,10 @@ func TestHeading(t *testing.T) {
 func TestNearest(t *testing.T) {
 	table := lexicon(t)
 	for _, c := range []struct{ heading, spelling, column string }{
-		{"Lenght", "length", "length_cm"}, {"Spede", "speed", "speed_kn"}, {"Skiper", "skipper", "captain"}, {"Sea tempp", "sea temp", "sea_temp_c"},
-		{"Grith", "girth", "girth_cm"}, {"Speices", "species", "species"}, {"Moon", "", ""}, {"Fuel used", "", ""}, {"", "", ""},
+		{"Lenght", "length", "length_cm"}, {"Spede", "speed", "speed_kn"}, {"Skiper", "skipper", "captain"},
+		{"Sea tempp", "sea temp", "sea_temp_c"},
+		{"Grith", "girth", "girth_cm"}, {"Speices", "species", "species"}, {"Moon", "", ""},
+		{"Fuel used", "", ""}, {"", "", ""},
 	} {
 		spelling, column, ok := table.Nearest(c.heading)
 		if ok != (c.column != "") || spelling != c.spelling || ok && column.Name != c.column {
@@ -57,7 +71,8 @@ func TestNearest(t *testing.T) {
 
 func FuzzHeading(f *testing.F) {
 	table := lexicon(f)
-	for _, s := range []string{"Length (in)", "Wt#", "Speed/kn", "LureWeight", "Weight (est)", "(", "°F", "# #", "Lines in", "\u0130(lb)["} {
+	for _, s := range []string{"Length (in)", "Wt#", "Speed/kn", "LureWeight", "Weight (est)", "(", "°F",
+		"# #", "Lines in", "\u0130(lb)["} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
@@ -81,10 +96,14 @@ func FuzzHeading(f *testing.F) {
 func TestFalseFriends(t *testing.T) {
 	table := lexicon(t)
 	for _, text := range []string{
-		"Fuel used", "Fuel (gal)", "Engine hours", "Start engine hours", "Hours run", "Generator hours", "Depth (ft)", "Water depth", "Water colour", "Water clarity",
-		"Current (kn)", "Current speed", "Tide", "High water", "Air temp", "Air temp (F)", "Barometer", "Moon", "Sunrise", "Time of sunset", "Boat length", "Lure length (in)",
-		"Rod length", "Max speed", "Top speed (kn)", "Distance run (nm)", "Miles", "Bait cost", "Crew share", "Photo", "Tag number", "Number of photos", "Weight of ice (lb)",
-		"Ice (lb)", "Price/lb", "Price per kg", "Est length", "Calculated weight (kg)", "Trolling motor", "Birds", "Bird count", "Whales", "Cloud", "Total cost", "Reel", "Drag type", "Age", "Trips", "Boats", "Witness",
+		"Fuel used", "Fuel (gal)", "Engine hours", "Start engine hours", "Hours run", "Generator hours", "Depth (ft)",
+		"Water depth", "Water colour", "Water clarity",
+		"Current (kn)", "Current speed", "Tide", "High water", "Air temp", "Air temp (F)", "Barometer", "Moon",
+		"Sunrise", "Time of sunset", "Boat length", "Lure length (in)",
+		"Rod length", "Max speed", "Top speed (kn)", "Distance run (nm)", "Miles", "Bait cost", "Crew share", "Photo",
+		"Tag number", "Number of photos", "Weight of ice (lb)",
+		"Ice (lb)", "Price/lb", "Price per kg", "Est length", "Calculated weight (kg)", "Trolling motor", "Birds",
+		"Bird count", "Whales", "Cloud", "Total cost", "Reel", "Drag type", "Age", "Trips", "Boats", "Witness",
 	} {
 		h := table.heading(text)
 		for _, c := range h.candidates {
@@ -99,7 +118,8 @@ func TestFalseFriends(t *testing.T) {
 // whatever else its heading says.
 func TestGuessedByHeading(t *testing.T) {
 	for _, heading := range []string{"Weight (est)", "Est. weight lb", "Estimated wt", "Approx weight"} {
-		p := planOf(t, "", "Date|Fish|"+heading+"|Length (in)\n2026-06-03|Wahoo|40|44\n2026-06-04|Wahoo|30|41\n2026-06-05|Wahoo|35|42")
+		p := planOf(t, "", "Date|Fish|"+heading+
+			"|Length (in)\n2026-06-03|Wahoo|40|44\n2026-06-04|Wahoo|30|41\n2026-06-05|Wahoo|35|42")
 		if p == nil || p.Binds("scale_kg") || !p.Binds("length_cm") {
 			t.Errorf("%s: %s", heading, summary(p))
 		}
@@ -108,7 +128,9 @@ func TestGuessedByHeading(t *testing.T) {
 
 // TestRates holds that so many an hour are no count, and a speed is no rate.
 func TestRates(t *testing.T) {
-	for heading, want := range map[string]bool{"Fish/hr": true, "Bites per hour": true, "Strikes per 100 line-hours": true, "Picadas por hora": true, "km/h": false, "Speed (km/h)": false, "nm per hour": false, "Hours": false} {
+	for heading, want := range map[string]bool{"Fish/hr": true, "Bites per hour": true,
+		"Strikes per 100 line-hours": true, "Picadas por hora": true, "km/h": false, "Speed (km/h)": false,
+		"nm per hour": false, "Hours": false} {
 		if got := isRate(heading); got != want {
 			t.Errorf("%q: %v, expected %v", heading, got, want)
 		}
@@ -127,7 +149,8 @@ func TestRunningNumbers(t *testing.T) {
 	if !values("1", "2", "3", "1", "2", "1", "2", "3", "4", "1").restarts() {
 		t.Error("the fish of three trips, numbered on each, are counts")
 	}
-	for _, v := range []*Values{values("1", "1", "3", "1", "2", "1", "1", "1", "0", "2"), values("1", "2", "3", "1"), values("1", "1", "1", "1", "3"), values("1", "2", "3", "4")} {
+	for _, v := range []*Values{values("1", "1", "3", "1", "2", "1", "1", "1", "0", "2"), values("1", "2", "3", "1"),
+		values("1", "1", "1", "1", "3"), values("1", "2", "3", "4")} {
 		if v.restarts() {
 			t.Errorf("%v are running numbers", v.numbers)
 		}

@@ -58,7 +58,8 @@ func inferredAs(t testing.TB, file string, said func(string, int) Said, off Swit
 	}
 	var taken []*layout.Sheet
 	for i := range all {
-		taken = append(taken, layout.Take(gridOf(t, i, all...), layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event}))
+		taken = append(taken, layout.Take(gridOf(t, i, all...),
+			layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event}))
 	}
 	return l.Infer(file, taken, said, off)
 }
@@ -112,7 +113,8 @@ func bound(p *plan.Block) map[string]string {
 		return m
 	}
 	for _, b := range p.Bindings {
-		m[b.Heading] = fmt.Sprintf("%s/%s %s set %d carried %t", b.Column.Name, b.Column.Parse, b.Unit, b.Set, b.Carried)
+		m[b.Heading] = fmt.Sprintf("%s/%s %s set %d carried %t", b.Column.Name,
+			b.Column.Parse, b.Unit, b.Set, b.Carried)
 	}
 	for _, u := range p.Unknown {
 		m[u.Heading] = "kept by name"
@@ -141,7 +143,8 @@ func made(t testing.TB, spec string) (*group, assigned) {
 		if !bare {
 			c.votes = []vote{{"words", 3}}
 		}
-		g.values, g.cands = append(g.values, newValues(layout.Label{Col: j, Text: heading}, rows, false, false)), append(g.cands, []candidate{c})
+		g.values, g.cands = append(g.values, newValues(layout.Label{Col: j, Text: heading}, rows, false, false)),
+			append(g.cands, []candidate{c})
 		g.rows = len(rows)
 		a[name] = append(a[name], j)
 	}

@@ -68,7 +68,8 @@ func readCorpus(t testing.TB, logs []string) []*corpusFile {
 				seen := map[string]int{}
 				for i, k := range u.columns {
 					means := meaningOf(u.b.group.cands[k][u.choice[k]])
-					if slices.Contains([]string{"catch", "rod", "spread"}, means) || len(u.b.group.values[k].cells) < 3 {
+					if slices.Contains([]string{"catch", "rod", "spread"}, means) ||
+						len(u.b.group.values[k].cells) < 3 {
 						continue // their heading is part of what they say
 					}
 					if seen[means]++; seen[means] <= 2 { // of a form's five fish two are enough
@@ -134,8 +135,10 @@ func (c *hiddenCounts) note(what string, n int) {
 
 func (c hiddenCounts) String() string {
 	n := max(1, c.got+c.asked+c.left+c.other)
-	return fmt.Sprintf("%5d columns: %5.1f %% got their meaning, %5.1f %% asked about, %5.1f %% left without one, %5.1f %% something else",
-		n, 100*float64(c.got)/float64(n), 100*float64(c.asked)/float64(n), 100*float64(c.left)/float64(n), 100*float64(c.other)/float64(n))
+	return fmt.Sprintf("%5d columns: %5.1f %% got their meaning, %5.1f %% asked about, %5.1f %% left without one, "+
+		"%5.1f %% something else",
+		n, 100*float64(c.got)/float64(n), 100*float64(c.asked)/float64(n), 100*float64(c.left)/float64(n),
+		100*float64(c.other)/float64(n))
 }
 
 // hidden reads a file with headings hidden, and counts the columns that totals rest on.
@@ -193,7 +196,8 @@ func (f *corpusFile) hidden(l *Lexicon, h hiding) hiddenCounts {
 				got = ""
 			}
 			switch {
-			case !slices.Contains(weighty, want) && !slices.Contains(weighty, got) && !slices.Contains(alsoWeighty, want):
+			case !slices.Contains(weighty, want) && !slices.Contains(weighty, got) &&
+				!slices.Contains(alsoWeighty, want):
 			case same(want, got):
 				c.got++
 			case asked[key(g, headingOf(g.values[k].Label), g.nth(k))]:
@@ -258,14 +262,18 @@ func TestHiddenHeadings(t *testing.T) {
 		t.Logf("%-12s %v", h.name, c)
 		n := float64(c.got + c.asked + c.left + c.other)
 		if got, other := float64(c.got)/n, float64(c.other)/n; got < h.got || other > h.other {
-			t.Errorf("%s: %.3f got their meaning, expected %.2f; %.3f something else, expected %.2f at most", h.name, got, h.got, other, h.other)
+			t.Errorf("%s: %.3f got their meaning, expected %.2f; %.3f something else, expected %.2f at most",
+				h.name, got, h.got, other, h.other)
 		}
 		if os.Getenv("LOST") != "" {
 			var all []string
 			for k := range c.lost {
 				all = append(all, k)
 			}
-			slices.SortFunc(all, func(a, b string) int { return c.lost[b]*1000 - c.lost[a]*1000 + strings.Compare(a, b) })
+			slices.SortFunc(all, func(a, b string) int {
+				return c.lost[b]*1000 - c.lost[a]*1000 +
+					strings.Compare(a, b)
+			})
 			for _, k := range all[:min(len(all), 40)] {
 				t.Logf("    %4d %s", c.lost[k], k)
 			}

@@ -76,7 +76,8 @@ func lists(s *layout.Sheet, sheets []*layout.Sheet) [][]layout.Row {
 		}
 		if last == 0 || int(r.Num) != last+1 {
 			out = append(out, nil)
-			if title != nil && title.Num+1 == r.Num && slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, normalise(firstText(*title))) }) {
+			if title != nil && title.Num+1 == r.Num && slices.ContainsFunc(sheets,
+				func(o *layout.Sheet) bool { return o != s && hasHeading(o, normalise(firstText(*title))) }) {
 				out[len(out)-1] = append(out[len(out)-1], *title)
 			}
 		}
@@ -113,7 +114,8 @@ func codedBy(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) []strin
 	}
 	head := normalise(firstText(rows[0]))
 	if codeHeads[head] {
-		head = normalise(strings.TrimSuffix(s.Grid.Info.Name, filepath.Ext(s.Grid.Info.Name))) // a table of its own: outcome.csv
+		// a table of its own: outcome.csv
+		head = normalise(strings.TrimSuffix(s.Grid.Info.Name, filepath.Ext(s.Grid.Info.Name)))
 	}
 	var out []string
 	for _, o := range sheets {
@@ -130,7 +132,8 @@ func codedBy(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) []strin
 }
 
 // codeHeads are headings of codes that do not say of what.
-var codeHeads = map[string]bool{"code": true, "id": true, "key": true, "no": true, "nr": true, "codigo": true, "codice": true, "symbol": true}
+var codeHeads = map[string]bool{"code": true, "id": true, "key": true, "no": true, "nr": true, "codigo": true,
+	"codice": true, "symbol": true}
 
 // codeOf is a row's code and the first words that stand beside it; none of a row that has a
 // day or a time, which is a record.
@@ -189,7 +192,9 @@ func dictionaryOf(s *layout.Sheet, sheets []*layout.Sheet) *dictionary {
 		return nil
 	}
 	for _, r := range s.Grid.Rows {
-		if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Look == layout.Date || c.Look == layout.Clock }) {
+		if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
+			return c.Look == layout.Date || c.Look == layout.Clock
+		}) {
 			return nil // records
 		}
 	}
@@ -242,7 +247,8 @@ func saysMissing(means string) bool {
 	return len(first) > 0 && (words.NotLogged(strings.TrimSpace(first[0])) || missingWords.MatchString(first[0]))
 }
 
-var missingWords = regexp.MustCompile(`(?i)^\s*(?:(?:missing|no) (?:values?|data|entry|records?)|missing|not (?:noted|applicable|available|written down))\s*$`)
+var missingWords = regexp.MustCompile(
+	`(?i)^\s*(?:(?:missing|no) (?:values?|data|entry|records?)|missing|not (?:noted|applicable|available|written down))\s*$`)
 
 // headsAt are the headings that a row's cell names: itself, or several as in "t_in / t_out".
 func headsAt(r layout.Row, col int) []string {

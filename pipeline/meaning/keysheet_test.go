@@ -8,7 +8,8 @@ import (
 // TestKeySheets holds that a sheet that explains the headings of another, or lists its codes,
 // is no data of its own, and is used.
 func TestKeySheets(t *testing.T) {
-	const strikes = "Trip|Date|Time|Result|Rod\n1|2026-06-03|06:40|2|1\n1|2026-06-03|07:40|1|2\n2|2026-06-04|08:10|3|1\n2|2026-06-04|09:10|2|2"
+	const strikes = "Trip|Date|Time|Result|Rod\n1|2026-06-03|06:40|2|1\n1|2026-06-03|07:40|1|2\n" +
+		"2|2026-06-04|08:10|3|1\n2|2026-06-04|09:10|2|2"
 	coded := inferred(t, "log", nil, "Bites", strikes, "Codes", "Result|Means\n1|missed\n2|landed\n3|let go")
 	if len(coded.Keys) != 1 || len(coded.Data()) != 1 {
 		t.Fatalf("%d key sheets, %d blocks with data: expected one of each", len(coded.Keys), len(coded.Data()))
@@ -17,23 +18,29 @@ func TestKeySheets(t *testing.T) {
 		t.Errorf("the codes of Result are not used: %v", b)
 	}
 	const trips = "Date|Wet|Dry|Rods|kt|Bumps|Up\n2026-06-03|06:00|11:00|5|7|3|1\n2026-06-04|06:00|12:00|5|8|2|0"
-	explained := inferred(t, "log", nil, "2026", trips, "Key", "Wet|first line in the water\nDry|last line up\nRods|how many we pulled\nBumps|anything that touched a bait\nBest fish|L x G x G / 800")
+	explained := inferred(t, "log", nil, "2026", trips, "Key", "Wet|first line in the water\nDry|last line "+
+		"up\nRods|how many we pulled\nBumps|anything that touched a bait\nBest fish|L x G x G / 800")
 	if len(explained.Keys) != 1 || len(explained.Data()) != 1 {
 		t.Errorf("%d key sheets, %d blocks with data: expected one of each", len(explained.Keys), len(explained.Data()))
 	}
-	several := inferred(t, "log", nil, "Bites", strings.ReplaceAll(strikes, "|Rod\n", "|Basis\n"), "Codes", "Code tables|\nResult|Means\n1|missed\n2|landed\n3|soltado: estuvo clavado y se fue\n|\nBasis|Means\n1|by the scale\n2|by eye\n|\nArea|Name\nN|north bank\nS|south bank")
+	several := inferred(t, "log", nil, "Bites", strings.ReplaceAll(strikes, "|Rod\n", "|Basis\n"), "Codes",
+		"Code tables|\nResult|Means\n1|missed\n2|landed\n3|soltado: estuvo clavado y se fue\n|\nBasis|Means\n1|by "+
+			"the scale\n2|by eye\n|\nArea|Name\nN|north bank\nS|south bank")
 	if len(several.Keys) != 1 || several.Data()[0].Plan.Find("outcome") == nil {
 		t.Fatalf("%d key sheets: expected one of several lists", len(several.Keys))
 	}
 	if codes := several.Data()[0].Plan.Find("outcome").Codes; codes["3"] != "estuvo clavado y se fue" {
 		t.Errorf("what a list defines behind a colon is not used: %v", codes)
 	}
-	alone := inferred(t, "log", nil, "Bites", strings.ReplaceAll(strings.ReplaceAll(strings.ReplaceAll(strikes, "|Rod\n", "|How\n"), "|1\n", "|T\n"), "|2\n", "|D\n"),
+	alone := inferred(t, "log", nil, "Bites", strings.ReplaceAll(
+		strings.ReplaceAll(strings.ReplaceAll(strikes, "|Rod\n", "|How\n"), "|1\n", "|T\n"), "|2\n", "|D\n"),
 		"Key", "Result|\n1|missed\n2|landed\n3|let go\n|\nHow|\nT|trolled\nD|deep drop")
-	if len(alone.Keys) != 1 || len(alone.Data()) != 1 || alone.Data()[0].Plan.Find("outcome") == nil || alone.Data()[0].Plan.Find("outcome").Codes["3"] != "let go" {
+	if len(alone.Keys) != 1 || len(alone.Data()) != 1 || alone.Data()[0].Plan.Find("outcome") == nil ||
+		alone.Data()[0].Plan.Find("outcome").Codes["3"] != "let go" {
 		t.Errorf("%d key sheets: expected one of lists below a heading alone", len(alone.Keys))
 	}
-	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites", strikes)
+	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites",
+		strikes)
 	if len(linked.Keys) != 0 {
 		t.Errorf("a sheet of trips is no key to their bites")
 	}
@@ -42,12 +49,18 @@ func TestKeySheets(t *testing.T) {
 // TestDictionary holds that a sheet with a row for each heading of the others, and for each code
 // of their columns, is their key: the codes of events and fates, days not gone, and what stands for nothing.
 func TestDictionary(t *testing.T) {
-	const book = "Missing values: -9|||\n|||\nSheet|Variable|Code|Meaning\ndays|status|0|scrubbed; did not leave the dock\ndays|status|1|completed\ndays|crew||persons aboard\n" +
-		"events|ev|1|lines in; a period begins\nevents|ev|3|a fish touched a trolled line\nevents|ev|4|all lines out; the period ends\nevents|spd||knots over ground\n" +
-		"events|outc|0|not hooked\nevents|outc|1|hooked and lost\nevents|outc|2|boated and kept\nevents|wtm|1|certified dock scale\nevents|wtm|3|estimate only"
-	const days = "trip|date|status|crew\n2301|2023-04-01|1|3\n2302|2023-04-09|1|3\n2303|2023-04-15|0|-9\n2304|2023-04-23|1|2"
-	const events = "seq|trip|time|ev|spd|lines|outc|wt|wtm\n1|2301|06:45|1|7|4|||\n2|2301|08:16|3|||2|19.2|1\n3|2301|09:43|3|||1||\n4|2301|10:45|4|||||\n5|2302|07:00|1|-9|3|||\n" +
-		"6|2302|07:14|3|||0||\n7|2302|09:56|3|||2|40|3\n8|2302|10:30|4|||||\n9|2304|07:00|1|7|4|||\n10|2304|09:00|4|||||"
+	const book = "Missing values: -9|||\n|||\nSheet|Variable|Code|Meaning\ndays|status|0|scrubbed; did not leave " +
+		"the dock\ndays|status|1|completed\ndays|crew||persons aboard\n" +
+		"events|ev|1|lines in; a period begins\nevents|ev|3|a fish touched a trolled line\nevents|ev|4|all lines " +
+		"out; the period ends\nevents|spd||knots over ground\n" +
+		"events|outc|0|not hooked\nevents|outc|1|hooked and lost\nevents|outc|2|boated and " +
+		"kept\nevents|wtm|1|certified dock scale\nevents|wtm|3|estimate only"
+	const days = "trip|date|status|crew\n2301|2023-04-01|1|3\n2302|2023-04-09|1|3\n2303|2023-04-15|0|-9\n" +
+		"2304|2023-04-23|1|2"
+	const events = "seq|trip|time|ev|spd|lines|outc|wt|wtm\n1|2301|06:45|1|7|4|||\n2|2301|08:16|3|||2|19.2|1\n" +
+		"3|2301|09:43|3|||1||\n4|2301|10:45|4|||||\n5|2302|07:00|1|-9|3|||\n" +
+		"6|2302|07:14|3|||0||\n7|2302|09:56|3|||2|40|3\n8|2302|10:30|4|||||\n9|2304|07:00|1|7|4|||\n" +
+		"10|2304|09:00|4|||||"
 	l := inferred(t, "log", nil, "book", book, "days", days, "events", events)
 	if len(l.Keys) != 1 || len(l.Data()) != 2 {
 		t.Fatalf("%d key sheets, %d blocks with data: expected one and two", len(l.Keys), len(l.Data()))
@@ -56,17 +69,21 @@ func TestDictionary(t *testing.T) {
 	if len(d.Ashore) != 1 {
 		t.Errorf("days not gone by their code: %v of %s, unknown %v", d.Ashore, summary(d), d.Unknown)
 	}
-	for name, want := range map[string]string{"event 4": "all lines out", "outcome 1": "hooked and lost", "weighed 3": "estimate only", "speed_kn -9": "-"} {
+	for name, want := range map[string]string{"event 4": "all lines out", "outcome 1": "hooked and lost",
+		"weighed 3": "estimate only", "speed_kn -9": "-"} {
 		name, code, _ := strings.Cut(name, " ")
 		if b := e.Find(name); b == nil || b.Codes[code] != want {
 			t.Errorf("%s: code %s is not %q: %v", name, code, want, b)
 		}
 	}
 	// tables named like headings, two headings in one cell, and what is missing in any column
-	const shared = "table|field|value|stands for\nrun|down / up||gear down, gear up\nrun|knots||over the ground\nhit|end|a|touched, not hooked\nhit|end|b|hooked and lost\nhit|end|c|boated and kept\n" +
+	const shared = "table|field|value|stands for\nrun|down / up||gear down, gear up\nrun|knots||over the " +
+		"ground\nhit|end|a|touched, not hooked\nhit|end|b|hooked and lost\nhit|end|c|boated and kept\n" +
 		"hit|kilos||weight in kg\nany||-1|not written down (or not asked)"
-	const runs = "run|date|down|up|knots\nA1|2026-06-03|06:00|09:00|7\nA2|2026-06-04|06:00|-1|8\nA3|2026-06-05|06:00|10:00|-1\nA4|2026-06-06|06:00|10:00|7"
-	const hits = "hit|run|when|end|kilos\n1|A1|06:40|c|4.2\n2|A1|07:40|a|-1\n3|A3|08:10|b|-1\n4|A3|09:10|c|6.1\n5|A4|09:10|c|5.1"
+	const runs = "run|date|down|up|knots\nA1|2026-06-03|06:00|09:00|7\nA2|2026-06-04|06:00|-1|8\n" +
+		"A3|2026-06-05|06:00|10:00|-1\nA4|2026-06-06|06:00|10:00|7"
+	const hits = "hit|run|when|end|kilos\n1|A1|06:40|c|4.2\n2|A1|07:40|a|-1\n3|A3|08:10|b|-1\n4|A3|09:10|c|6.1\n" +
+		"5|A4|09:10|c|5.1"
 	l = inferred(t, "log", nil, "runs", runs, "hits", hits, "book", shared)
 	if len(l.Keys) != 1 || len(l.Data()) != 2 {
 		t.Fatalf("%d key sheets, %d blocks with data: expected one and two", len(l.Keys), len(l.Data()))
@@ -80,7 +97,9 @@ func TestDictionary(t *testing.T) {
 	if b := l.Data()[0].Plan.Find("end_s"); b == nil || b.Codes["-1"] != "-" {
 		t.Errorf("-1 under up is not missing: %s", summary(l.Data()[0].Plan))
 	}
-	records := inferred(t, "log", nil, "2026", "Date|wahoo|mahi|aku\n2026-06-03|1||\n2026-06-04||2|", "Bites", "Date|What|Fate|Note\n2026-06-03|wahoo|landed|jet\n2026-06-04|mahi|landed|plug\n2026-06-04|mahi|lost|plug\n2026-06-05|aku|lost|jet\n2026-06-06|aku|lost|jet")
+	records := inferred(t, "log", nil, "2026", "Date|wahoo|mahi|aku\n2026-06-03|1||\n2026-06-04||2|", "Bites",
+		"Date|What|Fate|Note\n2026-06-03|wahoo|landed|jet\n2026-06-04|mahi|landed|plug\n2026-06-04|mahi|lost|plug\n"+
+			"2026-06-05|aku|lost|jet\n2026-06-06|aku|lost|jet")
 	if len(records.Keys) != 0 {
 		t.Errorf("a table of bites with days is no key to columns of species")
 	}
@@ -89,8 +108,10 @@ func TestDictionary(t *testing.T) {
 // TestSessionsOfARow holds that columns headed by the first and the second session are one
 // meaning each, counts too.
 func TestSessionsOfARow(t *testing.T) {
-	p := planOf(t, "", "Date|1st session - lines in|1st session - lines up|1st session - bites|1st session - landed|2nd session? - lines in|2nd session - lines up|2nd session - bites|2nd session - landed\n"+
-		"2026-06-03|06:00|08:00|2|1|09:00|11:00|1|0\n2026-06-04|06:10|08:00|0|0|09:10|11:00|3|2\n2026-06-05|06:10|08:00|0|0||||")
+	p := planOf(t, "", "Date|1st session - lines in|1st session - lines up|1st session - bites|1st session - "+
+		"landed|2nd session? - lines in|2nd session - lines up|2nd session - bites|2nd session - landed\n"+
+		"2026-06-03|06:00|08:00|2|1|09:00|11:00|1|0\n2026-06-04|06:10|08:00|0|0|09:10|11:00|3|2\n"+
+		"2026-06-05|06:10|08:00|0|0||||")
 	want := "flat: date start_s start_s end_s end_s strikes_n strikes_n landed_n landed_n"
 	if got := summary(p); got != want {
 		t.Errorf("got %s, expected %s", got, want)
@@ -100,8 +121,11 @@ func TestSessionsOfARow(t *testing.T) {
 // TestSessionsInOtherWords holds that what is asked of a second stretch in other words than of the
 // first is the same: the columns stand in one order and hold the same kinds of cells.
 func TestSessionsInOtherWords(t *testing.T) {
-	p := planOf(t, "", "Day|Did we fish?|First spell: when did the lines go in?|First spell: when were they all back aboard?|First spell: how many lines?|Second spell, if any: lines in at|Second spell: all lines aboard at|Second spell: number of lines|How many trolled fish reached the boat?|Of those, how many were let go?\n"+
-		"2026-06-03|Yes|06:00|08:00|5|09:00|11:00|4|2|0\n2026-06-04|Yes|06:10|08:00|5|09:10|11:00|4|0|0\n2026-06-05|Yes|06:10|08:00|6||||3|1\n2026-06-06|No||||||||")
+	p := planOf(t, "", "Day|Did we fish?|First spell: when did the lines go in?|First spell: when were they all "+
+		"back aboard?|First spell: how many lines?|Second spell, if any: lines in at|Second spell: all lines aboard "+
+		"at|Second spell: number of lines|How many trolled fish reached the boat?|Of those, how many were let go?\n"+
+		"2026-06-03|Yes|06:00|08:00|5|09:00|11:00|4|2|0\n2026-06-04|Yes|06:10|08:00|5|09:10|11:00|4|0|0\n"+
+		"2026-06-05|Yes|06:10|08:00|6||||3|1\n2026-06-06|No||||||||")
 	const want = "flat: date ?Did we fish? start_s start_s end_s end_s lines_out lines_out landed_n released_n"
 	if got := summary(p); got != want {
 		t.Errorf("got %s, expected %s", got, want)

@@ -43,7 +43,8 @@ func (f facts) effort() bool {
 	if f.has("start_s", "end_s") || f.any("stretches") {
 		return true
 	}
-	outing := f.has("depart_s", "return_s") && !f.any("speed_kn", "lines_out", "line", "lure", "leg", "approach", "stopped_s") && !f.counts() && !f.told()
+	outing := f.has("depart_s", "return_s") && !f.any("speed_kn", "lines_out", "line", "lure", "leg", "approach",
+		"stopped_s") && !f.counts() && !f.told()
 	return f.any("duration_s", "line_hours") && !outing
 }
 
@@ -54,7 +55,8 @@ var kindRules = []struct {
 	when func(facts) bool
 }{
 	{"", "it lists gear, with no day, trip or time", func(f facts) bool {
-		return f.things && !f.any("line", "species", "outcome", "length_cm", "girth_cm") && !f.told() && f.any("lure", "colour", "leader", "hooks", "lure_weight_g")
+		return f.things && !f.any("line", "species", "outcome", "length_cm", "girth_cm") && !f.told() &&
+			f.any("lure", "colour", "leader", "hooks", "lure_weight_g")
 	}},
 	{plan.Events, "its rows say when lines went in and came up", func(f facts) bool { return f.any("event") }},
 	{plan.Flat, "it has times of effort and what was on a line or struck", func(f facts) bool {
@@ -80,8 +82,10 @@ var kindRules = []struct {
 		return f.any("species") && !f.counts() && (f.hint == plan.Strikes || f.any("strike"))
 	}},
 	{plan.Flat, "it has times, species and gear", func(f facts) bool { return f.has("time_s", "species") && f.gear() }},
-	{plan.Flat, "it has lines or lures with counts of strikes", func(f facts) bool { return f.any("line", "lure") && f.counts() }},
-	{plan.Lines, "it has lines or lures with their gear", func(f facts) bool { return f.any("line", "lure") && f.gear() }},
+	{plan.Flat, "it has lines or lures with counts of strikes",
+		func(f facts) bool { return f.any("line", "lure") && f.counts() }},
+	{plan.Lines, "it has lines or lures with their gear",
+		func(f facts) bool { return f.any("line", "lure") && f.gear() }},
 	{plan.Trips, "it has a departure, a return, a captain or a port", func(f facts) bool {
 		return f.any("depart_s", "return_s", "captain", "port") && !f.counts() && !f.any("species") && !f.told()
 	}},
@@ -91,7 +95,8 @@ var kindRules = []struct {
 	{plan.Flat, "it has counts of strikes", facts.counts},
 	{plan.Flat, "it tells of strikes in words", facts.told},
 	{plan.Fish, "it has species", func(f facts) bool { return f.any("species") }},
-	{plan.Trips, "it has days or trips, and nothing of effort or strikes", func(f facts) bool { return f.any("date", "trip") }},
+	{plan.Trips, "it has days or trips, and nothing of effort or strikes",
+		func(f facts) bool { return f.any("date", "trip") }},
 }
 
 // kindOf decides what a record of the group's blocks is, and says why; "" where nothing tells.
@@ -109,9 +114,10 @@ func (g *group) kindOf(a assigned) (plan.Kind, string) {
 		}) > 0
 	}
 	f.ticked = g.ticked(a)
-	f.things = len(g.values) > 2 && g.rows > 2 && g.sheets() == 1 && !f.any(whenNames...) && !slices.ContainsFunc(g.blocks, func(b *layout.Block) bool {
-		return b.Shape != layout.Table || dayOf(b.Grid.Info.Name) != "" || titleDay(b.Above) != ""
-	})
+	f.things = len(g.values) > 2 && g.rows > 2 && g.sheets() == 1 && !f.any(whenNames...) &&
+		!slices.ContainsFunc(g.blocks, func(b *layout.Block) bool {
+			return b.Shape != layout.Table || dayOf(b.Grid.Info.Name) != "" || titleDay(b.Above) != ""
+		})
 	for _, r := range kindRules {
 		if r.when(f) {
 			g.list = r.kind == ""
@@ -122,7 +128,8 @@ func (g *group) kindOf(a assigned) (plan.Kind, string) {
 }
 
 // whenNames are the meanings by which a row is of a day, a trip, a stretch or a moment.
-var whenNames = []string{"date", "trip", "time_s", "start_s", "end_s", "depart_s", "return_s", "event", "stretches", "strike", "leg", "story"}
+var whenNames = []string{"date", "trip", "time_s", "start_s", "end_s", "depart_s", "return_s", "event",
+	"stretches", "strike", "leg", "story"}
 
 var nameWords = []struct {
 	word string

@@ -24,8 +24,9 @@ type legend struct {
 }
 
 var (
-	codePart       = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
-	missingMark    = regexp.MustCompile(`(?i)^missing (?:values?|data|cells?)\b[^:=]*(?:[:=]|\bis\b|\bare\b)\s*"?(-?\d+)"?\s*\.?$`)
+	codePart    = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
+	missingMark = regexp.MustCompile(
+		`(?i)^missing (?:values?|data|cells?)\b[^:=]*(?:[:=]|\bis\b|\bare\b)\s*"?(-?\d+)"?\s*\.?$`)
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
 	spaced         = regexp.MustCompile(`^(\S[^=:]{0,21}?)\s{2,}(\S.*)$`) // WET  first line in the water
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
@@ -35,7 +36,8 @@ var (
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
 	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
-	columnKey      = regexp.MustCompile(`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
+	columnKey      = regexp.MustCompile(
+		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
 
 // readLegend gathers the legends among texts that are part of no table.
@@ -73,12 +75,26 @@ func readLegend(texts []string) *legend {
 		for _, part := range betweenSayings.Split(text, -1) {
 			if m := equals.FindStringSubmatch(part); m != nil {
 				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
-			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) && !fishName(m[1]) && l.words[m[1]] == "" {
+				l.codeUnder(m[1], m[2])
+			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) &&
+				!fishName(m[1]) && l.words[m[1]] == "" {
 				l.words[m[1]] = m[2]
 			}
 		}
 	}
 	return l
+}
+
+// codeUnder reads a code beside the heading of its column: "lure LIVE = live bait, not trolling".
+func (l *legend) codeUnder(said, means string) {
+	head, code, two := strings.Cut(strings.TrimSpace(said), " ")
+	if !two || len(code) < 2 || strings.ToUpper(code) != code || strings.ContainsAny(code, " .,:") {
+		return
+	}
+	if head = normalise(head); l.codes[head] == nil {
+		l.codes[head] = map[string]string{}
+	}
+	l.codes[head][strings.ToLower(code)] = strings.TrimSpace(means)
 }
 
 // fishName tells a word that names a fish.
@@ -112,7 +128,8 @@ func fateCodes(text string) map[string]string {
 	return codes
 }
 
-// codesWithin reads the codes that one of a text's sentences lists: "Taped at the fork. Mass in kg: S = scale, G = guess."
+// codesWithin reads the codes that one of a text's sentences lists: "Taped at the fork. Mass in kg: S = scale, G =
+// guess."
 func codesWithin(text string) (head string, codes map[string]string) {
 	for _, sentence := range sentences.Split(text, -1) {
 		m := colonKey.FindStringSubmatch(sentence)
@@ -144,7 +161,8 @@ func codesIn(text string) map[string]string {
 	} else if n > 1 && strings.Count(text, ". ") >= n-1 {
 		parts = strings.Split(text, ". ")
 	} else if n > 1 && len(wide.FindAllString(text, -1)) >= n-1 {
-		if in := wide.Split(text, -1); !slices.ContainsFunc(in, func(p string) bool { return strings.Count(p, "=") != 1 }) {
+		if in := wide.Split(text, -1); !slices.ContainsFunc(in,
+			func(p string) bool { return strings.Count(p, "=") != 1 }) {
 			parts = in // B = in the boat   L = lost, on the jump
 		}
 	}
@@ -297,7 +315,8 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 	for _, cell := range v.cells {
 		word := strings.ToLower(cell.Text)
 		said := l.words[normalise(word)]
-		if _, _, _, known := words.FateOf(word); !known && codes[word] == "" && isFate(said) { // "Off = hooked, then gone"
+		if _, _, _, known := words.FateOf(word); !known && codes[word] == "" && isFate(said) {
+			// "Off = hooked, then gone"
 			if codes == nil {
 				codes = map[string]string{}
 			}

@@ -93,7 +93,8 @@ func (u *Understood) ofNumber(trip *plan.Binding, of map[string]string) {
 	}
 	trip.By, u.Plan.Parts = by, true
 	if c := u.b.t.named("leg", ""); c.In(u.Plan.Kind) && !u.Plan.Binds("leg") {
-		u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: trip.Index, Heading: trip.Heading, Column: c, By: leg})
+		u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: trip.Index,
+			Heading: trip.Heading, Column: c, By: leg})
 	}
 	u.b.note("%s: a and b of one number are of one day: taken for stretches of one trip", trip.Heading)
 }

@@ -142,12 +142,15 @@ func isRate(text string) bool {
 }
 
 // perDistance are what an hour has of a speed.
-var perDistance = map[string]bool{"km": true, "mi": true, "miles": true, "nm": true, "nmi": true, "sm": true, "litres": true, "l": true, "gal": true, "gallons": true}
+var perDistance = map[string]bool{"km": true, "mi": true, "miles": true, "nm": true, "nmi": true, "sm": true,
+	"litres": true, "l": true, "gal": true, "gallons": true}
 
-var perWhat = regexp.MustCompile(`(?i)(\pL+)\s*(?:/|\bper\b|\bpor\b|\bpar\b|\bpro\b|\ball')\s*(?:\d+\s*)?(?:h|hr|hrs|hour|hours|hora|horas|heure|ora|stunde|(?:line|rod)[- ]hours?|strikes?)\.?\)?$`)
+var perWhat = regexp.MustCompile(
+	`(?i)(\pL+)\s*(?:/|\bper\b|\bpor\b|\bpar\b|\bpro\b|\ball')\s*(?:\d+\s*)?(?:h|hr|hrs|hour|hours|hora|horas|heure|ora|stunde|(?:line|rod)[- ]hours?|strikes?)\.?\)?$`)
 
 // numberWords are headings that number what their group names: Trip, No.
-var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true, "numero": true, "ref": true, "name": true, "nom": true, "#": true}
+var numberWords = map[string]bool{"": true, "no": true, "nr": true, "n": true, "num": true, "number": true, "id": true,
+	"numero": true, "ref": true, "name": true, "nom": true, "#": true}
 
 // take adds what a group's heading says with its column's: of what stands under "Trip" not
 // each is the trip's number.
@@ -223,7 +226,8 @@ func (s *sayings) say(c *plan.Column, w float64, u unit.Unit) {
 // unitAmong is the unit of a dimension that stands among a heading's words.
 func unitAmong(text string, d unit.Dimension) unit.Unit {
 	for _, w := range headingWords(partSign(text)) {
-		if u, ok := unit.Lookup(w); ok && u.Dimension() == d && (len(w) > 1 || w == "h") && !strings.EqualFold(w, "in") {
+		if u, ok := unit.Lookup(w); ok && u.Dimension() == d &&
+			(len(w) > 1 || w == "h") && !strings.EqualFold(w, "in") {
 			return u
 		}
 	}

@@ -95,7 +95,8 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			if changed[b] {
 				x.hold(nil)
 			}
-			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b], choice: c, Proof: isProof(b)})
+			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b],
+				choice: c, Proof: isProof(b)})
 		}
 	}
 	l.summed(columns)
@@ -194,7 +195,8 @@ func (l *Log) Data() []*Understood {
 // sales tells a list of fish that were sold: a price, and neither a day nor a time.
 func (u *Understood) sales() bool {
 	p := u.Plan
-	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") && slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
+	return p.Kind == plan.Fish && !p.Binds("date", "trip", "time_s", "length_cm") &&
+		slices.ContainsFunc(p.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" })
 }
 
 // fewColumns is how many columns a book of one expense has at the most beside its day.
@@ -202,7 +204,10 @@ const fewColumns = 4
 
 // upkeep tells a list of days on which money was spent or the engine seen to, and no more.
 func (u *Understood) upkeep() bool {
-	spent := u.Money() || len(u.Plan.Unknown) <= fewColumns && slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Aside == "money" || x.Aside == "engine" })
+	spent := u.Money() || len(u.Plan.Unknown) <= fewColumns &&
+		slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool {
+			return x.Aside == "money" || x.Aside == "engine"
+		})
 	return u.Plan.Kind == plan.Trips && spent && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
 		return b.Column.Name != "date" && b.Column.Name != "notes"
 	})
@@ -278,7 +283,8 @@ func (l *Log) wholeLog(form *Understood, b plan.Binding, text string) {
 		return
 	}
 	others := func(u *Understood) bool {
-		return u != form && (u.Plan.Binds(name) || slices.ContainsFunc(u.Plan.Given, func(g plan.Given) bool { return g.Column.Name == name && g.Text != text }))
+		return u != form && (u.Plan.Binds(name) || slices.ContainsFunc(u.Plan.Given,
+			func(g plan.Given) bool { return g.Column.Name == name && g.Text != text }))
 	}
 	if slices.ContainsFunc(l.Blocks, others) {
 		return
@@ -335,7 +341,8 @@ func dayOf(text string) string {
 }
 
 // beforeDay are the words that a title may have before the day of its table.
-var beforeDay = map[string]bool{"trip": true, "day": true, "date": true, "outing": true, "fishing": true, "log": true, "of": true, "for": true, "on": true, "no": true}
+var beforeDay = map[string]bool{"trip": true, "day": true, "date": true, "outing": true, "fishing": true, "log": true,
+	"of": true, "for": true, "on": true, "no": true}
 
 // titleDay finds the one day that titles above a table begin with, as in "Trip of 3 June 2026, Marram".
 func titleDay(above []string) string {
@@ -459,7 +466,8 @@ func (l *Log) ranks() {
 		u.weighedTogether()
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
-		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 || u.filled("outcome", "species")
+		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 ||
+			u.filled("outcome", "species")
 	}
 	for _, u := range data {
 		for i := range u.Plan.Bindings {
@@ -565,7 +573,8 @@ func (u *Understood) weighedTogether() {
 	}
 	u.Plan.Unknown = append(u.Plan.Unknown, plan.Unknown{Index: w.Index, Heading: w.Heading, Aside: "weighed together"})
 	u.b.note("%s: what the fish of the row weigh together", w.Heading)
-	u.Plan.Bindings = slices.DeleteFunc(u.Plan.Bindings, func(b plan.Binding) bool { return b.Column.Name == "scale_kg" && b.Index == w.Index })
+	u.Plan.Bindings = slices.DeleteFunc(u.Plan.Bindings,
+		func(b plan.Binding) bool { return b.Column.Name == "scale_kg" && b.Index == w.Index })
 }
 
 // beside tells a list of fish beside whose cells measures stand.
@@ -592,7 +601,8 @@ func (u *Understood) beside(b *plan.Binding) bool {
 // rows that have anything of strikes.
 func (u *Understood) filled(names ...string) bool {
 	for _, name := range names {
-		if b := u.Plan.Find(name); b != nil && (3*len(column(u.b.rows, b.Index)) >= len(u.b.rows) || u.Plan.Kind == plan.Fish || u.Plan.Kind == plan.Strikes) {
+		if b := u.Plan.Find(name); b != nil && (3*len(column(u.b.rows, b.Index)) >= len(u.b.rows) ||
+			u.Plan.Kind == plan.Fish || u.Plan.Kind == plan.Strikes) {
 			return true
 		}
 	}
@@ -624,9 +634,10 @@ func (l *Log) effortOnce(data []*Understood) {
 			for _, u := range data {
 				if u.b.group == g && !u.told {
 					u.Plan.NoEffort = true
-					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") && !slices.ContainsFunc(data, func(o *Understood) bool {
-						return o.b.group != g && (o.Plan.Binds("date") || o.Plan.Gives("date"))
-					}) {
+					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") &&
+						!slices.ContainsFunc(data, func(o *Understood) bool {
+							return o.b.group != g && (o.Plan.Binds("date") || o.Plan.Gives("date"))
+						}) {
 						u.Plan.Kind = plan.Trips // its days are told nowhere else
 					}
 					u.b.note("its hours are told stretch by stretch elsewhere in the log")
@@ -685,7 +696,8 @@ func (u *Understood) keys(to keySets) {
 	}
 }
 
-// linked binds columns of two blocks by which rows of the one name rows of the other: the number of a stretch among strikes, that of a strike among fish.
+// linked binds columns of two blocks by which rows of the one name rows of the other: the number of a stretch among
+// strikes, that of a strike among fish.
 func (l *Log) linked() {
 	data := l.Data()
 	for _, to := range data {
@@ -714,7 +726,8 @@ func (l *Log) linked() {
 }
 
 // keysTo are what the rows of a block may be known by in another.
-var keysTo = map[plan.Kind][]string{plan.Legs: {"leg", "trip"}, plan.Flat: {"leg", "trip"}, plan.Strikes: {"strike"}, plan.Trips: {"trip"}}
+var keysTo = map[plan.Kind][]string{plan.Legs: {"leg", "trip"}, plan.Flat: {"leg", "trip"},
+	plan.Strikes: {"strike"}, plan.Trips: {"trip"}}
 
 // refers finds the column that may name the rows of another block by their key: the one
 // that is understood so, else one of the same heading.
@@ -722,7 +735,9 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	if b := u.Plan.Find(name); b != nil {
 		return plan.Unknown{Index: b.Index, Heading: b.Heading}, true
 	}
-	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return SameKey(x.Heading, key.Heading) }); i >= 0 {
+	if i := slices.IndexFunc(u.Plan.Unknown, func(x plan.Unknown) bool {
+		return SameKey(x.Heading, key.Heading)
+	}); i >= 0 {
 		return u.Plan.Unknown[i], true
 	}
 	// a bare number of another table's rows looks like a count
@@ -771,9 +786,11 @@ func (l *Log) link(to, from *Understood, key, ref plan.Unknown, c *plan.Column, 
 		at plan.Unknown
 	}{{to, key}, {from, ref}} {
 		if !u.Plan.Binds(c.Name) {
-			u.Plan.Bindings = slices.DeleteFunc(slices.Clone(u.Plan.Bindings), func(b plan.Binding) bool { return b.Index == u.at.Index && b.Column.Name == "count" })
+			u.Plan.Bindings = slices.DeleteFunc(slices.Clone(u.Plan.Bindings),
+				func(b plan.Binding) bool { return b.Index == u.at.Index && b.Column.Name == "count" })
 			u.Plan.Bindings = append(u.Plan.Bindings, plan.Binding{Index: u.at.Index, Heading: u.at.Heading, Column: c})
-			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown, func(x plan.Unknown) bool { return x.Index == u.at.Index })
+			u.Plan.Unknown = slices.DeleteFunc(u.Plan.Unknown,
+				func(x plan.Unknown) bool { return x.Index == u.at.Index })
 		}
 	}
 	for _, name := range []string{"trip", "date", "method"} {
@@ -802,7 +819,8 @@ func (l *Log) lend(to, from *Understood, key, ref plan.Unknown, name string) {
 			by[k] = v
 		}
 	}
-	from.Plan.Bindings = append(from.Plan.Bindings, plan.Binding{Index: ref.Index, Heading: has.Heading, Column: has.Column, By: by})
+	from.Plan.Bindings = append(from.Plan.Bindings,
+		plan.Binding{Index: ref.Index, Heading: has.Heading, Column: has.Column, By: by})
 }
 
 // sheets is in how many sheets the group has blocks.

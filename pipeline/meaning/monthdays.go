@@ -61,7 +61,8 @@ func monthOf(texts []string) (month time.Month, year int) {
 			}
 			dated := false
 			for _, next := range toks[i+1 : min(i+3, len(toks))] {
-				if y, err := strconv.Atoi(next); err == nil && (len(next) == 4 && y > 1950 && y < 2100 || len(next) == 2) {
+				if y, err := strconv.Atoi(next); err == nil &&
+					(len(next) == 4 && y > 1950 && y < 2100 || len(next) == 2) {
 					if len(next) == 2 {
 						y += 2000
 					}
@@ -120,7 +121,8 @@ func daysOfMonth(rows []layout.Row, col int) bool {
 		}
 		d := dayNumber(r.Cells[col].Text)
 		if d < max(1, last) {
-			if text := r.Cells[col].Text; n >= leastDays && i == len(rows)-1 && !strings.ContainsAny(text, "0123456789?") && !timed(&r) {
+			if text := r.Cells[col].Text; n >= leastDays && i == len(rows)-1 &&
+				!strings.ContainsAny(text, "0123456789?") && !timed(&r) {
 				continue
 			}
 			return false

@@ -25,7 +25,8 @@ const (
 )
 
 // weighty are the meanings that effort and strikes rest on.
-var weighty = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out", "strikes_n", "hooked_n", "landed_n", "kept_n", "released_n",
+var weighty = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out", "strikes_n", "hooked_n",
+	"landed_n", "kept_n", "released_n",
 	"lost_n", "missed_n", "outcome", "stretches", "date", "trip", "event", "scale_kg", "length_cm", "girth_cm"}
 
 // Open are the columns of the log's data that another reading would take otherwise, and
@@ -79,7 +80,8 @@ func (l *Log) best(u *Understood, g *group) []Open {
 	}
 	for i, v := range g.values {
 		c := g.cands[i][u.choice[i]]
-		if c.column == asideColumn && c.aside == "best" && unitAmong(v.Label.Text, unit.Mass) != "" && v.numeric() > 0.6 && len(v.cells) >= 3 {
+		if c.column == asideColumn && c.aside == "best" && unitAmong(v.Label.Text, unit.Mass) != "" &&
+			v.numeric() > 0.6 && len(v.cells) >= 3 {
 			o := l.openOf(u, g, i)
 			o.Others = []string{"scale_kg"}
 			out = append(out, o)
@@ -110,7 +112,8 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 			continue
 		}
 		now, then := meaningOf(g.cands[i][u.choice[i]]), meaningOf(g.cands[i][next])
-		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(g.kind, now, then) || !slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
+		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(g.kind, now, then) ||
+			!slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
 			continue
 		}
 		o := l.openOf(u, g, i)
@@ -151,10 +154,21 @@ func Words(name string) string {
 }
 
 var meaningWords = map[string]string{
-	"": "none of these", "start_s": "when the lines went in", "end_s": "when the lines came up", "duration_s": "hours with lines in the water", "stopped_s": "time stopped, to take off",
-	"speed_kn": "boat speed", "strike_speed_kn": "boat speed at the strike", "lines_out": "how many lines were out", "strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept": "whether the fish was kept", "released": "whether the fish was let go", "kept_n": "fish kept",
-	"released_n": "fish let go", "lost_n": "fish lost", "missed_n": "bites missed", "outcome": "what became of the fish", "stretches": "times of trolling", "date": "the day", "trip": "the trip's number",
-	"event": "what happened", "scale_kg": "weight on a scale", "length_cm": "length", "girth_cm": "girth", "story": "bites told in words", "fishlist": "fish told in words", "line": "which line", "time_s": "time of the strike",
-	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks", "count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else", "catch": "a count of its species", "spread": "the lure at a place of the spread",
-	"setback_m": "how far back", "lure_weight_g": "lure weight", "sea_temp_c": "water temperature", "fight_s": "fight time", "area": "where", "lure": "the lure", "species": "the fish", "angler": "who fought it", "drag_kg": "drag",
+	"": "none of these", "start_s": "when the lines went in", "end_s": "when the lines came up",
+	"duration_s": "hours with lines in the water", "stopped_s": "time stopped, to take off",
+	"speed_kn": "boat speed", "strike_speed_kn": "boat speed at the strike", "lines_out": "how many lines were out",
+	"strikes_n": "bites", "hooked_n": "fish hooked", "landed_n": "fish landed", "kept": "whether the fish was kept",
+	"released": "whether the fish was let go", "kept_n": "fish kept",
+	"released_n": "fish let go", "lost_n": "fish lost", "missed_n": "bites missed",
+	"outcome": "what became of the fish", "stretches": "times of trolling",
+	"date": "the day", "trip": "the trip's number",
+	"event": "what happened", "scale_kg": "weight on a scale", "length_cm": "length", "girth_cm": "girth",
+	"story": "bites told in words", "fishlist": "fish told in words", "line": "which line",
+	"time_s":   "time of the strike",
+	"depart_s": "when the boat left", "return_s": "when the boat was back", "notes": "remarks",
+	"count_s": "seconds let out", "leg": "number of the stretch", "aside": "something else",
+	"catch": "a count of its species", "spread": "the lure at a place of the spread",
+	"setback_m": "how far back", "lure_weight_g": "lure weight", "sea_temp_c": "water temperature",
+	"fight_s": "fight time", "area": "where", "lure": "the lure", "species": "the fish",
+	"angler": "who fought it", "drag_kg": "drag",
 }

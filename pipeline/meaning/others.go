@@ -20,7 +20,8 @@ func (x *builder) others() {
 		return // these count all
 	}
 	for _, b := range p.Bindings {
-		if b.Column.Parse != "fishlist" && b.Column.Parse != "story" || b.Index < 0 || !othersWord.MatchString(b.Heading) {
+		if b.Column.Parse != "fishlist" && b.Column.Parse != "story" || b.Index < 0 ||
+			!othersWord.MatchString(b.Heading) {
 			continue
 		}
 		cells, counted := column(x.rows, b.Index), 0

@@ -22,9 +22,10 @@ type figures struct {
 var (
 	partedBy   = regexp.MustCompile(`\s*[-–/]\s*`)
 	partedCell = regexp.MustCompile(`^\d{1,3}(?:\s*[-–/]\s*\d{1,3})+$`)
-	oneFigure  = regexp.MustCompile(`(?i)\b(?:one|single|lone|bare) (?:number|figure|digit)\b[^=]*(?:=|\bmeans?\b|\bis\b|:)(.*)`)
-	allOfThem  = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
-	saysParts  = regexp.MustCompile(`[=:](.*)`)
+	oneFigure  = regexp.MustCompile(
+		`(?i)\b(?:one|single|lone|bare) (?:number|figure|digit)\b[^=]*(?:=|\bmeans?\b|\bis\b|:)(.*)`)
+	allOfThem = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
+	saysParts = regexp.MustCompile(`[=:](.*)`)
 )
 
 // mostFigures is how many counts one cell holds at the most.

@@ -76,7 +76,8 @@ func (l *builder) carried(rows [][]string) {
 		if !b.Column.Key || b.Column.Name == "line" || (b.Column.Parse == "moment" && !l.plan.Binds("line", "lure")) {
 			continue
 		}
-		if b.Column.Name == "trip" && l.plan.Kind == plan.Trips && (mostlyNumbered(rows, b.Index) || jumpsOver(rows, b.Index)) {
+		if b.Column.Name == "trip" && l.plan.Kind == plan.Trips &&
+			(mostlyNumbered(rows, b.Index) || jumpsOver(rows, b.Index)) {
 			continue // the number was forgotten, or nobody went
 		}
 		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {

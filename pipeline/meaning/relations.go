@@ -81,8 +81,10 @@ func (g *group) cached(name string, columns []int, work func() float64) float64 
 }
 
 // setWords tell the second and further columns of one meaning: the afternoon's start.
-var setWords = []string{"2nd", "second", "2", "pm", "afternoon", "3rd", "third", "3", "1st", "first", "1", "am", "morning", "arvo",
-	"matin", "apres", "midi", "apresmidi", "manana", "tarde", "mattina", "pomeriggio", "manha", "vormittag", "nachmittag", "vormittags", "nachmittags"}
+var setWords = []string{"2nd", "second", "2", "pm", "afternoon", "3rd", "third", "3", "1st",
+	"first", "1", "am", "morning", "arvo",
+	"matin", "apres", "midi", "apresmidi", "manana", "tarde", "mattina", "pomeriggio", "manha", "vormittag",
+	"nachmittag", "vormittags", "nachmittags"}
 
 // sets tells columns that are the same but for a word for the first, second, third.
 func (g *group) sets(columns []int) bool {
@@ -92,7 +94,8 @@ func (g *group) sets(columns []int) bool {
 		var rest []string
 		found := false
 		for _, w := range strings.Fields(normalise(g.values[i].Label.Full())) {
-			if slices.Contains(setWords, strings.TrimRight(w, ".")) || slices.Contains(setWords, strings.TrimRight(w, "0123456789")+"") && w != "" {
+			if slices.Contains(setWords, strings.TrimRight(w, ".")) ||
+				slices.Contains(setWords, strings.TrimRight(w, "0123456789")+"") && w != "" {
 				found = true
 				continue
 			}
@@ -114,12 +117,15 @@ func (g *group) sets(columns []int) bool {
 }
 
 // mayRepeat are the meanings that one row may have of several stretches or fish.
-var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_kn", "lines_out", "strikes_n", "hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "species", "length_cm", "girth_cm", "scale_kg", "outcome"}
+var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_kn", "lines_out", "strikes_n",
+	"hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "species", "length_cm",
+	"girth_cm", "scale_kg", "outcome"}
 
 func alone(g *group, a assigned) float64 {
 	t := 0.0
 	for name, columns := range a {
-		if len(columns) < 2 || name == "notes" || name == "stretches" || name == "story" || name == "fishlist" || name == "aside" || name == "catch" || name == "rod" || name == "spread" {
+		if len(columns) < 2 || name == "notes" || name == "stretches" || name == "story" || name == "fishlist" ||
+			name == "aside" || name == "catch" || name == "rod" || name == "spread" {
 			continue
 		}
 		if slices.Contains(mayRepeat, name) && g.cached("sets", columns, func() float64 {
@@ -268,7 +274,8 @@ func (g *group) value(column, row int) float64 {
 // length is a cell's length in inches where it is written in feet and inches, else its number.
 func (g *group) length(column, row int) float64 {
 	text := g.values[column].Rows[row].Text
-	if q, err := unit.ParseQuantity(text, unit.Length, unit.Inch, unit.MarkOf(text)); err == nil && strings.ContainsAny(text, "'’′") {
+	if q, err := unit.ParseQuantity(text, unit.Length, unit.Inch, unit.MarkOf(text)); err == nil &&
+		strings.ContainsAny(text, "'’′") {
 		if v, err := q.In(unit.Inch); err == nil {
 			return v
 		}
@@ -317,8 +324,10 @@ func dockOrder(g *group, a assigned) float64 {
 
 func nested(g *group, a assigned) float64 {
 	t := 0.0
-	for _, p := range [][2]string{{"hooked_n", "strikes_n"}, {"landed_n", "hooked_n"}, {"landed_n", "strikes_n"}, {"released_n", "hooked_n"},
-		{"released_n", "strikes_n"}, {"kept_n", "landed_n"}, {"lost_n", "hooked_n"}, {"kept_n", "hooked_n"}, {"lost_n", "strikes_n"}, {"missed_n", "strikes_n"}} {
+	for _, p := range [][2]string{{"hooked_n", "strikes_n"}, {"landed_n", "hooked_n"},
+		{"landed_n", "strikes_n"}, {"released_n", "hooked_n"},
+		{"released_n", "strikes_n"}, {"kept_n", "landed_n"}, {"lost_n", "hooked_n"}, {"kept_n", "hooked_n"},
+		{"lost_n", "strikes_n"}, {"missed_n", "strikes_n"}} {
 		i, j := a.first(p[0]), a.first(p[1])
 		if i < 0 || j < 0 {
 			continue
@@ -364,11 +373,15 @@ var sums = []struct {
 	total string
 	parts []string
 }{
-	{"strikes_n", []string{"hooked_n", "missed_n"}}, {"strikes_n", []string{"landed_n", "lost_n", "missed_n"}}, {"hooked_n", []string{"landed_n", "lost_n"}},
-	{"landed_n", []string{"kept_n", "released_n"}}, {"landed_n", []string{"catch"}}, {"kept_n", []string{"catch"}}, {"strikes_n", []string{"catch"}},
-	{"hooked_n", []string{"catch"}}, {"hooked_n", []string{"kept_n", "released_n", "lost_n"}}, {"hooked_n", []string{"landed_n", "released_n", "lost_n"}},
+	{"strikes_n", []string{"hooked_n", "missed_n"}}, {"strikes_n", []string{"landed_n", "lost_n", "missed_n"}},
+	{"hooked_n", []string{"landed_n", "lost_n"}},
+	{"landed_n", []string{"kept_n", "released_n"}}, {"landed_n", []string{"catch"}}, {"kept_n", []string{"catch"}},
+	{"strikes_n", []string{"catch"}},
+	{"hooked_n", []string{"catch"}}, {"hooked_n", []string{"kept_n", "released_n", "lost_n"}},
+	{"hooked_n", []string{"landed_n", "released_n", "lost_n"}},
 	{"strikes_n", []string{"missed_n", "lost_n", "catch"}}, {"hooked_n", []string{"lost_n", "catch"}},
-	{"strikes_n", []string{"missed_n", "lost_n", "kept_n", "released_n"}}, {"strikes_n", []string{"landed_n", "released_n", "lost_n", "missed_n"}},
+	{"strikes_n", []string{"missed_n", "lost_n", "kept_n", "released_n"}},
+	{"strikes_n", []string{"landed_n", "released_n", "lost_n", "missed_n"}},
 }
 
 func addUp(g *group, a assigned) float64 {
@@ -501,7 +514,8 @@ func strikeClock(_ *group, a assigned) float64 {
 	if kind && fate {
 		t += 0.5
 	}
-	if clock && !fate && !kind && !a.has("event") && !a.has("strikes_n") && !a.has("length_cm") && !a.has("scale_kg") && !a.has("line") {
+	if clock && !fate && !kind && !a.has("event") && !a.has("strikes_n") && !a.has("length_cm") &&
+		!a.has("scale_kg") && !a.has("line") {
 		t -= 1.5
 	}
 	return t
@@ -658,7 +672,10 @@ func methodApart(g *group, a assigned) float64 {
 	if m < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 && len(a["stretches"]) == 0 {
 		return 0
 	}
-	if g.written[m].share("trolled", func(c layout.Cell) bool { w, ok := words.Method(c.Text); return ok && w == "troll" }) > 0 {
+	if g.written[m].share("trolled", func(c layout.Cell) bool {
+		w, ok := words.Method(c.Text)
+		return ok && w == "troll"
+	}) > 0 {
 		return 0
 	}
 	return -6

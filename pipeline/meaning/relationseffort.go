@@ -83,7 +83,8 @@ func linesEach(g *group, a assigned) float64 {
 	if g.cached("listed", []int{l}, func() float64 { return g.listed(l) }) > 0 {
 		return 3
 	}
-	if a.first("speed_kn") < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 || !g.values[l].likeLines(g.rows) {
+	if a.first("speed_kn") < 0 || a.first("start_s") < 0 && a.first("duration_s") < 0 ||
+		!g.values[l].likeLines(g.rows) {
 		return 0
 	}
 	taken := map[int]bool{}
@@ -130,7 +131,8 @@ func (g *group) listed(column int) float64 {
 				continue
 			}
 			n++
-			for _, parts := range [][]string{strings.Fields(c.Text), strings.FieldsFunc(c.Text, func(r rune) bool { return strings.ContainsRune(",;/+|", r) })} {
+			for _, parts := range [][]string{strings.Fields(c.Text),
+				strings.FieldsFunc(c.Text, func(r rune) bool { return strings.ContainsRune(",;/+|", r) })} {
 				if len(parts) > 1 && float64(len(parts)) == x {
 					same++
 					counts[len(parts)] = true

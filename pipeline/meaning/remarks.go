@@ -13,7 +13,8 @@ import (
 func (l *Log) toldInRemarks(f *Understood) {
 	b := f.Plan.Find("notes")
 	inWords := f.Plan.Reads("stretches")
-	if b == nil || !inWords && f.Plan.Binds("start_s", "duration_s", "line_hours") || len(phrase.Stretches(f.text(b.Index))) == 0 {
+	if b == nil || !inWords && f.Plan.Binds("start_s", "duration_s", "line_hours") ||
+		len(phrase.Stretches(f.text(b.Index))) == 0 {
 		return
 	}
 	for _, u := range l.Blocks {
@@ -26,7 +27,8 @@ func (l *Log) toldInRemarks(f *Understood) {
 	}
 	b.Column = l.lexicon.named("notes", "story")
 	if !inWords {
-		f.Plan.Bindings = append(f.Plan.Bindings, plan.Binding{Index: b.Index, Heading: b.Heading, Column: l.lexicon.named("start_s", "stretches")})
+		f.Plan.Bindings = append(f.Plan.Bindings, plan.Binding{Index: b.Index, Heading: b.Heading,
+			Column: l.lexicon.named("start_s", "stretches")})
 	}
 	f.Plan.Kind, f.told = plan.Flat, true
 }
@@ -45,11 +47,16 @@ const fewMeasured = 3
 // scale", for those of that fish: where the rows count fish, and neither name nor measure any elsewhere.
 func (l *Log) fishOfRemarks(u *Understood) {
 	p := u.Plan
-	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Name == "notes" && b.Column.Parse == "text" && b.Index >= 0 })
-	if p.Kind != plan.Flat || i < 0 || len(p.Catch) == 0 || p.Binds("species", "length_cm", "scale_kg", "girth_cm") || u.told {
+	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool {
+		return b.Column.Name == "notes" && b.Column.Parse == "text" && b.Index >= 0
+	})
+	if p.Kind != plan.Flat || i < 0 || len(p.Catch) == 0 || p.Binds("species", "length_cm", "scale_kg", "girth_cm") ||
+		u.told {
 		return
 	}
-	if slices.ContainsFunc(l.Data(), func(o *Understood) bool { return o != u && (o.Plan.Kind == plan.Fish || o.Plan.Kind == plan.Strikes) }) {
+	if slices.ContainsFunc(l.Data(), func(o *Understood) bool {
+		return o != u && (o.Plan.Kind == plan.Fish || o.Plan.Kind == plan.Strikes)
+	}) {
 		return // these list them
 	}
 	b, measured := &p.Bindings[i], 0

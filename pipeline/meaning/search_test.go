@@ -49,7 +49,8 @@ func TestJointly(t *testing.T) {
 // TestPairs holds that clock times stand above words that are used both ways: no single
 // column could change its meaning for the better, the two together can.
 func TestPairs(t *testing.T) {
-	p := planOf(t, "", "Date|Out|In|Lines\n3/6/26|06:00|08:00|4\n4/6/26|06:10|09:00|4\n5/6/26|07:00|11:30|5\n6/6/26|06:30|10:00|5")
+	p := planOf(t, "",
+		"Date|Out|In|Lines\n3/6/26|06:00|08:00|4\n4/6/26|06:10|09:00|4\n5/6/26|07:00|11:30|5\n6/6/26|06:30|10:00|5")
 	if s, e := p.Find("start_s"), p.Find("end_s"); s == nil || e == nil || s.Heading != "Out" || e.Heading != "In" {
 		t.Errorf("out before in: %s", summary(p))
 	}
@@ -59,7 +60,8 @@ func TestPairs(t *testing.T) {
 func TestSwitches(t *testing.T) {
 	l := lexicon(t)
 	v := valuesOf(t, "Speed (kn)", "8", "9.5", "12")
-	for _, name := range []string{"words", "no word", "cells", "unit", "a guess by its heading", "species over counts", "place over fates", "place over lures"} {
+	for _, name := range []string{"words", "no word", "cells", "unit", "a guess by its heading", "species over counts",
+		"place over fates", "place over lures"} {
 		for _, c := range l.candidates(v, "", Switches{name: true}) {
 			if slices.ContainsFunc(c.votes, func(x vote) bool { return x.Evidence == name }) {
 				t.Errorf("%s is off, and votes for %s", name, meaningOf(c))
@@ -88,9 +90,14 @@ func valuesOf(t *testing.T, heading string, cells ...string) *Values {
 // seasons are small logs of several hands.
 var seasons = []string{
 	unknownWords,
-	"Date|Start|End|Speed (kn)|Lines|Strikes|Landed|Notes\n3/6/26|06:00|08:00|8|4|2|1|calm\n14/6/26|06:10|09:00|9|5|0|0|rough\n15/6/26|07:00|11:30|12|5|3|2|",
-	"Date|Time|Rod|Lure|Outcome|Species|Length (in)|Weight (lb)\n3/6/26|06:40|short left|jet|landed|Wahoo|44|22\n14/6/26|07:40|long right|jet|lost|Wahoo||\n15/6/26|08:10|stinger|plug|released|Mahi|30|",
-	"Fecha|Inicio|Fin|Velocidad|Líneas|Picadas\n3/6/26|06:00|08:00|8|4|2\n14/6/26|06:10|09:00|9|5|0\n15/6/26|07:00|11:30|12|5|3",
+	"Date|Start|End|Speed " +
+		"(kn)|Lines|Strikes|Landed|Notes\n3/6/26|06:00|08:00|8|4|2|1|calm\n14/6/26|06:10|09:00|9|5|0|0|rough\n" +
+		"15/6/26|07:00|11:30|12|5|3|2|",
+	"Date|Time|Rod|Lure|Outcome|Species|Length (in)|Weight (lb)\n3/6/26|06:40|short " +
+		"left|jet|landed|Wahoo|44|22\n14/6/26|07:40|long " +
+		"right|jet|lost|Wahoo||\n15/6/26|08:10|stinger|plug|released|Mahi|30|",
+	"Fecha|Inicio|Fin|Velocidad|Líneas|Picadas\n3/6/26|06:00|08:00|8|4|2\n14/6/26|06:10|09:00|9|5|0\n" +
+		"15/6/26|07:00|11:30|12|5|3",
 	"Date|Hours|Rods|Wahoo|Mahi\n3/6/26|4|4|1|0\n14/6/26|3.5|5|0|2\n15/6/26|6|5|3|1",
 }
 

@@ -47,12 +47,14 @@ func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
 
 var (
 	setInside = regexp.MustCompile(`^(\pL+) (\d{1,2}) (\D.*)$`)
-	setBefore = regexp.MustCompile(`^(1st|2nd|3rd|4th|first|second|third|fourth|morning|afternoon) (?:(?:session|stretch|spell|run|set|go|pass|drag) )?(\D.*)$`)
+	setBefore = regexp.MustCompile(
+		`^(1st|2nd|3rd|4th|first|second|third|fourth|morning|afternoon) (?:(?:session|stretch|spell|run|set|go|pass|drag) )?(\D.*)$`)
 	setBehind = regexp.MustCompile(`^(\D.*?) ?(\d{1,2})$`)
 )
 
 // sessions are words before a heading for the first, the second stretch of a day.
-var sessions = map[string]int{"1st": 1, "first": 1, "morning": 1, "2nd": 2, "second": 2, "afternoon": 2, "3rd": 3, "third": 3, "4th": 4, "fourth": 4}
+var sessions = map[string]int{"1st": 1, "first": 1, "morning": 1, "2nd": 2, "second": 2, "afternoon": 2, "3rd": 3,
+	"third": 3, "4th": 4, "fourth": 4}
 
 // setOf parts a heading that numbers one of several like it ("Strike 2 what fish",
 // "Length 3", "2nd session - lines in") into what they have in common and its number; 0 where it does not.

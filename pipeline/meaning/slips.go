@@ -92,7 +92,8 @@ func (x *builder) wrongYears() {
 	}
 	for i, to := range slips(days) {
 		x.redate(i, date, to)
-		x.note("%s in row %d: %s stands among days of another year: read as %s", date.Heading, x.block.Rows[i].Num, days[i], to)
+		x.note("%s in row %d: %s stands among days of another year: read as %s", date.Heading,
+			x.block.Rows[i].Num, days[i], to)
 		days[i] = to
 	}
 	if 3*len(without) > len(days) {
@@ -102,7 +103,8 @@ func (x *builder) wrongYears() {
 	for _, i := range without {
 		if to, ok := x.yearOf(i, date, days); ok {
 			x.redate(i, date, to)
-			x.note("%s in row %d: %s has no year, and its place among the others says %s", date.Heading, x.block.Rows[i].Num, cellOf(x.rows[i], date.Index), to)
+			x.note("%s in row %d: %s has no year, and its place among the others says %s", date.Heading,
+				x.block.Rows[i].Num, cellOf(x.rows[i], date.Index), to)
 		}
 	}
 }

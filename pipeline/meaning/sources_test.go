@@ -22,9 +22,11 @@ func blockOf(l *Log, sheet string) *Understood {
 // TestRepeated leaves out the rows that a page copied from the year before still has at its foot.
 func TestRepeated(t *testing.T) {
 	const head = "Date|Start|End|Knots|Bites|Kept\n"
-	const old = "2025-06-03|06:00|08:00|8|3|2\n2025-06-04|06:00|08:00|9|4|1\n2025-06-05|06:00|08:00|8|5|4\n2025-06-06|06:00|08:00|9|1|0"
+	const old = "2025-06-03|06:00|08:00|8|3|2\n2025-06-04|06:00|08:00|9|4|1\n2025-06-05|06:00|08:00|8|5|4\n" +
+		"2025-06-06|06:00|08:00|9|1|0"
 	const now = "2026-06-03|06:00|08:00|8|3|2\n2026-06-04|06:00|08:00|9|4|1\n2026-06-09|06:00|08:00|9|4|1\n"
-	l := inferred(t, "log.xlsx", nil, "2025", head+old, "2026", head+now+"2025-06-05|06:00|08:00|8|5|4\n2025-06-06|06:00|08:00|9|1|1")
+	l := inferred(t, "log.xlsx", nil, "2025", head+old, "2026",
+		head+now+"2025-06-05|06:00|08:00|8|5|4\n2025-06-06|06:00|08:00|9|1|1")
 	if u := blockOf(l, "2026"); u == nil || len(u.Plan.Drop) != 1 || !u.Plan.Drop[5] {
 		t.Errorf("expected row 5 alone to be left out: %+v", u)
 	}
@@ -35,13 +37,17 @@ func TestRepeated(t *testing.T) {
 
 // TestCatalogues takes a list of tackle that strikes name by tags for no fish.
 func TestCatalogues(t *testing.T) {
-	const strikes = "Date|Time|Tag|Outcome|Species|Length cm\n2026-06-03|06:10|T01|landed|Albacore|81\n2026-06-04|06:20|T02|lost||\n2026-06-05|07:10|T03|landed|Wahoo|120\n2026-06-06|07:30|T01|missed||"
+	const strikes = "Date|Time|Tag|Outcome|Species|Length " +
+		"cm\n2026-06-03|06:10|T01|landed|Albacore|81\n2026-06-04|06:20|T02|lost||\n" +
+		"2026-06-05|07:10|T03|landed|Wahoo|120\n2026-06-06|07:30|T01|missed||"
 	for _, c := range []struct {
 		what, strikes string
 		want          bool
 	}{
 		{"tackle", strikes, true},
-		{"fish whose tags no strike names", "Date|Time|Outcome|Species|Length cm\n2026-06-03|06:10|landed|Albacore|81\n2026-06-04|06:20|lost||\n2026-06-05|07:10|landed|Wahoo|120", false},
+		{"fish whose tags no strike names", "Date|Time|Outcome|Species|Length " +
+			"cm\n2026-06-03|06:10|landed|Albacore|81\n2026-06-04|06:20|lost||\n2026-06-05|07:10|landed|Wahoo|120",
+			false},
 	} {
 		list := "Type|Tag|Weight g\nBullet|T01|70\nJet|T02|85\nSlant|T03|160"
 		if !c.want {
@@ -57,9 +63,11 @@ func TestCatalogues(t *testing.T) {
 
 // TestColumnsExplained holds that notes which say what a column's codes mean are used.
 func TestColumnsExplained(t *testing.T) {
-	l := readLegend([]string{"Fish sheet, column M (how mass obtained): S = scales at the ramp. C = calculated from length and girth. E = by eye.", "column F: B boated, R released, L lost.",
+	l := readLegend([]string{"Fish sheet, column M (how mass obtained): S = scales at the ramp. C = calculated from " +
+		"length and girth. E = by eye.", "column F: B boated, R released, L lost.",
 		"Times are ship's time, 24 h."})
-	for head, want := range map[string]map[string]string{"m": {"s": "scales at the ramp", "c": "calculated from length and girth", "e": "by eye."}, "f": {"b": "boated", "r": "released", "l": "lost."}} {
+	for head, want := range map[string]map[string]string{"m": {"s": "scales at the ramp",
+		"c": "calculated from length and girth", "e": "by eye."}, "f": {"b": "boated", "r": "released", "l": "lost."}} {
 		if got := l.codes[head]; !maps.Equal(got, want) {
 			t.Errorf("column %s: %v, expected %v", head, got, want)
 		}
@@ -69,7 +77,8 @@ func TestColumnsExplained(t *testing.T) {
 // TestFatesOfALine holds that a line of nothing but codes and fates is a legend, and that short names of
 // fish are.
 func TestFatesOfALine(t *testing.T) {
-	l := readLegend([]string{"b boated / f freed, or let go / x lost (had been on) / n missed, no hook", "bon bonito  alba albacore  white = white marlin"})
+	l := readLegend([]string{"b boated / f freed, or let go / x lost (had been on) / n missed, no hook",
+		"bon bonito  alba albacore  white = white marlin"})
 	short := l.abbreviations()
 	for code, want := range map[string]string{"b": "landed", "x": "lost", "n": "missed", "alba": "albacore"} {
 		if short[code] != want {
@@ -85,8 +94,10 @@ func TestFatesOfALine(t *testing.T) {
 func TestBitesInWords(t *testing.T) {
 	const rows = "\n2026-06-03|06:00|08:00|4|%s\n2026-06-04|06:10|09:00|5|%s\n2026-06-05|06:00|09:00|4|%s"
 	for _, head := range []string{"Bites", "the strikes we had", "Touches", "Abboccate", "Bisse"} {
-		for want, cells := range map[string][3]any{"count": {"2", "0", "1"}, "story": {"yft kept 98cm, wahoo lost", "mahi released", "missed, 2 sail released"}} {
-			p := inferred(t, "log.csv", nil, "Log", "Date|Start|End|Lines|"+head+fmt.Sprintf(rows, cells[0], cells[1], cells[2])).Blocks[0].Plan
+		for want, cells := range map[string][3]any{"count": {"2", "0", "1"},
+			"story": {"yft kept 98cm, wahoo lost", "mahi released", "missed, 2 sail released"}} {
+			p := inferred(t, "log.csv", nil, "Log", "Date|Start|End|Lines|"+head+
+				fmt.Sprintf(rows, cells[0], cells[1], cells[2])).Blocks[0].Plan
 			i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Index == 4 })
 			if i < 0 || p.Bindings[i].Column.Parse != want {
 				t.Errorf("%s over %v: %s, expected a %s", head, cells, summary(p), want)
@@ -98,7 +109,8 @@ func TestBitesInWords(t *testing.T) {
 // TestCountsWithThoseLetGo holds when counts by species have the fish let go in them: where a line
 // above says so, or the strikes add up; else it is open, but where more were let go than counted.
 func TestCountsWithThoseLetGo(t *testing.T) {
-	const rows = "\n2026-06-03|06:00|11:00|6|7|4|1|3\n2026-06-04|06:00|12:00|6|8|2||1\n2026-06-05|06:00|12:00|6|8|1|2|\n2026-06-06|06:00|12:00|6|8|3||2"
+	const rows = "\n2026-06-03|06:00|11:00|6|7|4|1|3\n2026-06-04|06:00|12:00|6|8|2||1\n" +
+		"2026-06-05|06:00|12:00|6|8|1|2|\n2026-06-06|06:00|12:00|6|8|3||2"
 	const head = "Date|In|Out|Lines|Knots|Albacore|Skipjack|Let go"
 	for _, c := range []struct {
 		what, sheet     string
@@ -117,7 +129,8 @@ func TestCountsWithThoseLetGo(t *testing.T) {
 
 // TestOfThose holds that fish "of which" some were let go have these in them.
 func TestOfThose(t *testing.T) {
-	const rows = "\n2026-06-03|06:00|11:00|6|7|9|4|3\n2026-06-04|06:00|12:00|6|8|7|3|1\n2026-06-05|06:00|12:00|6|8|5|2|0\n2026-06-06|06:00|12:00|6|8|8|3|2"
+	const rows = "\n2026-06-03|06:00|11:00|6|7|9|4|3\n2026-06-04|06:00|12:00|6|8|7|3|1\n" +
+		"2026-06-05|06:00|12:00|6|8|5|2|0\n2026-06-06|06:00|12:00|6|8|8|3|2"
 	for head, want := range map[string]bool{
 		"Date|In|Out|Lines|Knots|Bites|Landed|of which released":       true,
 		"Data|Inizio|Fine|Canne|Nodi|Abboccate|A bordo|di cui ril.":    true,
@@ -134,8 +147,11 @@ func TestOfThose(t *testing.T) {
 // TestTripsNotTrolled holds that a trip all of whose stretches were fished otherwise is none, and
 // that hours of trips which another table has stretch by stretch leave the trips with their days.
 func TestTripsNotTrolled(t *testing.T) {
-	const legs = "Leg|Trip|In|Out|Rods|kt|Mode\n1|T1|06:00|08:00|6|7|troll\n2|T1|08:10|09:00|6|8|troll\n3|T2|06:00|08:00|4||bottom\n4|T3|06:00|08:00|6|7|troll\n5|T3|08:30|09:00|4||bottom"
-	l := inferred(t, "log.xlsx", nil, "Trips", "Trip|Date|From|To|Crew\nT1|2026-06-03|05:30|09:30|Ansa\nT2|2026-06-04|05:30|09:30|Orla\nT3|2026-06-05|05:30|09:30|Ansa", "Legs", legs)
+	const legs = "Leg|Trip|In|Out|Rods|kt|Mode\n1|T1|06:00|08:00|6|7|troll\n2|T1|08:10|09:00|6|8|troll\n" +
+		"3|T2|06:00|08:00|4||bottom\n4|T3|06:00|08:00|6|7|troll\n5|T3|08:30|09:00|4||bottom"
+	l := inferred(t, "log.xlsx", nil, "Trips",
+		"Trip|Date|From|To|Crew\nT1|2026-06-03|05:30|09:30|Ansa\nT2|2026-06-04|05:30|09:30|Orla\n"+
+			"T3|2026-06-05|05:30|09:30|Ansa", "Legs", legs)
 	u := blockOf(l, "Trips")
 	if u.Plan.Kind != plan.Trips || !maps.Equal(u.Plan.Apart, map[int64]bool{3: true}) {
 		t.Errorf("%s, apart %v: expected trips without row 3", summary(u.Plan), u.Plan.Apart)

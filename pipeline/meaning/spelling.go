@@ -87,7 +87,8 @@ func (t *Lexicon) meant(name string) []*plan.Column {
 		{tackle, func(c *plan.Column) bool { return c.Parse == "count" && c.Name != "lines_out" }},
 		{quantifiers, func(c *plan.Column) bool { return c.Parse == "count" }},
 	} {
-		rest := slices.DeleteFunc(strings.Fields(name), func(w string) bool { return spare.words[w] || spare.words[t.words[w]] })
+		rest := slices.DeleteFunc(strings.Fields(name),
+			func(w string) bool { return spare.words[w] || spare.words[t.words[w]] })
 		for _, c := range t.byEssence[t.essence(strings.Join(rest, " "))] {
 			several := c.Key && c.Parse == "text" && (plural(name) || plural(t.words[name])) // "Legs", "lns" count them
 			if !several && spare.fits(c) && !slices.Contains(found, c) {

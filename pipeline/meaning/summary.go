@@ -22,7 +22,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 		}
 		if u.statistics(l) {
 			u.Proof = true
-			u.Plan.Notes = append(u.Plan.Notes, "it has no day, and its figures are sums of another table: taken for statistics, and not counted again")
+			u.Plan.Notes = append(u.Plan.Notes, "it has no day, and its figures are sums of another table: taken "+
+				"for statistics, and not counted again")
 			continue
 		}
 		if u.Block.Shape != layout.Table {
@@ -30,7 +31,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 		}
 		if yearly(u.Block) && l.daysBeside(u.Block) {
 			u.Proof = true
-			u.Plan.Notes = append(u.Plan.Notes, "it has a row a year or a season: taken for a look back, and not counted")
+			u.Plan.Notes = append(u.Plan.Notes,
+				"it has a row a year or a season: taken for a look back, and not counted")
 			continue
 		}
 		if dated(u.Block) {
@@ -55,7 +57,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 			case sameSums(sums, of) >= 2:
 				note = "its columns add up to those of another table: taken for its sums, and not counted again"
 			case u.withoutDay() && l.stretches(g):
-				note = "its hours are of no day, and another table has the stretches: taken for its sums, and not counted again"
+				note = "its hours are of no day, and another table has the stretches: taken for its sums, and not " +
+					"counted again"
 			case monthly(u.Block) && !u.Plan.Binds("start_s", "end_s", "duration_s"):
 				note = "it has a row a month, and another table has the days: taken for its sums, and not counted again"
 			}
@@ -72,7 +75,8 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 // figures that is not whole is the sum of one of the table's columns, or two that are, or it has
 // more hours than a day.
 func (u *Understood) statistics(l *Log) bool {
-	if u.Block.Shape != layout.Form || u.Plan.Binds("date", "start_s", "end_s", "time_s") || u.Plan.Gives("date") || !l.daysBeside(u.Block) {
+	if u.Block.Shape != layout.Form || u.Plan.Binds("date", "start_s", "end_s", "time_s") ||
+		u.Plan.Gives("date") || !l.daysBeside(u.Block) {
 		return false
 	}
 	hours := u.Plan.Find("duration_s", "line_hours")
@@ -111,7 +115,8 @@ func cellAt(r layout.Row, i int) string {
 // withoutDay tells a block with hours of which no row says a day, a trip or a time.
 func (u *Understood) withoutDay() bool {
 	p := u.Plan
-	return p.Binds("duration_s", "line_hours") && !p.Binds("date", "trip", "leg", "start_s", "end_s", "time_s", "depart_s") &&
+	return p.Binds("duration_s", "line_hours") &&
+		!p.Binds("date", "trip", "leg", "start_s", "end_s", "time_s", "depart_s") &&
 		dayOf(p.Name) == "" && len(u.Block.Above) == 0 && !monthly(u.Block)
 }
 
@@ -159,7 +164,8 @@ func monthly(b *layout.Block) bool {
 }
 
 // ofYear is a year or a season alone: 2023, 2023-24, 2023/2024, season 2023.
-var ofYear = regexp.MustCompile(`^(?i:(?:season|saison|temporada|stagione|época|epoca|year) )?(?:19|20)\d\d(?: ?[-/–] ?(?:(?:19|20)?\d\d))?$`)
+var ofYear = regexp.MustCompile(
+	`^(?i:(?:season|saison|temporada|stagione|época|epoca|year) )?(?:19|20)\d\d(?: ?[-/–] ?(?:(?:19|20)?\d\d))?$`)
 
 // yearly tells a block with a column that names another year or season in each of its rows,
 // but for one that sums them.
@@ -181,7 +187,8 @@ func yearly(b *layout.Block) bool {
 // daysBeside tells whether another table of the log has days, and more rows.
 func (l *Log) daysBeside(b *layout.Block) bool {
 	return slices.ContainsFunc(l.Blocks, func(o *Understood) bool {
-		return o.Block != b && !o.Proof && len(o.Block.Rows) > len(b.Rows) && o.Plan.Binds("date") && dated(o.Block) && !yearly(o.Block)
+		return o.Block != b && !o.Proof && len(o.Block.Rows) > len(b.Rows) && o.Plan.Binds("date") &&
+			dated(o.Block) && !yearly(o.Block)
 	})
 }
 

@@ -10,7 +10,8 @@ import (
 // has sums of its own to be data.
 func TestSummed(t *testing.T) {
 	const rows = "Date|Start|End|Knots|Bites|Kept\n2026-06-03|06:00|08:00|8|3|2\n2026-06-04|06:00|08:00|9|4|1\n" +
-		"2026-06-05|06:00|08:00|8|5|4\n2026-06-06|06:00|08:00|9|1|0\n2026-06-07|06:00|08:00|8|2|1\n2026-06-08|06:00|08:00|9|3|2"
+		"2026-06-05|06:00|08:00|8|5|4\n2026-06-06|06:00|08:00|9|1|0\n2026-06-07|06:00|08:00|8|2|1\n" +
+		"2026-06-08|06:00|08:00|9|3|2"
 	for _, c := range []struct {
 		what, table string
 		want        bool
@@ -38,9 +39,12 @@ func TestSummed(t *testing.T) {
 // TestStatistics holds that the season's figures below its days are no trip, and how many trips
 // there were is no trip's name; what the fish of a row weigh together is no one fish's weight.
 func TestStatistics(t *testing.T) {
-	const rows = "Nr|Date|Start|End|Hours|Rods|Bites|Caught on the troll|Kg\n1|2026-05-03|06:00|08:10|2.17|4|2|albacore 12.1 kg; albacore 11.2 kg|23.3\n2|2026-06-04|06:00|08:20|2.33|4|3|wahoo 8.1 kg; mahi 4.2 kg|12.3\n" +
+	const rows = "Nr|Date|Start|End|Hours|Rods|Bites|Caught on the " +
+		"troll|Kg\n1|2026-05-03|06:00|08:10|2.17|4|2|albacore 12.1 kg; albacore 11.2 " +
+		"kg|23.3\n2|2026-06-04|06:00|08:20|2.33|4|3|wahoo 8.1 kg; mahi 4.2 kg|12.3\n" +
 		"3|2026-07-05|06:00|08:30|2.5|4|1|mahi 3.3 kg|3.3\n4|2026-08-06|06:00|08:45|2.75|4|0||"
-	l := inferred(t, "log.xlsx", nil, "Season", rows+"\n||||||||\n|STATISTICS|||||||\n|Trips|4||||||\n|Hours trolled|9.75||||||\n|Hours a fish|1.95||||||\n")
+	l := inferred(t, "log.xlsx", nil, "Season", rows+"\n||||||||\n|STATISTICS|||||||\n|Trips|4||||||\n|Hours "+
+		"trolled|9.75||||||\n|Hours a fish|1.95||||||\n")
 	for _, u := range l.Blocks {
 		if u.Plan.Gives("trip") {
 			t.Errorf("%s: the number of trips is taken for the name of one", u.Plan.Name)

@@ -15,7 +15,8 @@ var overRows = regexp.MustCompile(`(?i)\(\$?([A-Z]{1,3})\$?(\d+):\$?([A-Z]{1,3})
 // sumsRows tells a formula over several rows of one column.
 func sumsRows(formula string) bool {
 	m := overRows.FindStringSubmatch(formula)
-	return m != nil && m[1] == m[3] && m[2] != m[4] || strings.Count(formula, "+") >= 2 && worksOut.MatchString("sum(") && sameColumn.MatchString(formula)
+	return m != nil && m[1] == m[3] && m[2] != m[4] || strings.Count(formula, "+") >= 2 &&
+		worksOut.MatchString("sum(") && sameColumn.MatchString(formula)
 }
 
 // sameColumn is a sum of cells such as I11+I17+I26.

@@ -74,7 +74,8 @@ func breaks(days []unit.Date) int {
 func (x *builder) overnights() {
 	p := x.plan
 	date := p.Find("date")
-	if date == nil || date.Column.Parse != "date" || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Kind != plan.Flat && p.Kind != plan.Legs {
+	if date == nil || date.Column.Parse != "date" || p.Binds("trip") || p.Gives("trip") || p.Outings ||
+		p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
 	days := x.daysOf(date.Index)
@@ -85,7 +86,8 @@ func (x *builder) overnights() {
 	}
 	said := func(day unit.Date, kind string) bool {
 		for i, row := range x.rows {
-			if days[i] == day && slices.ContainsFunc(row, func(c string) bool { return c != "" && words.Night(c, kind) }) {
+			if days[i] == day && slices.ContainsFunc(row,
+				func(c string) bool { return c != "" && words.Night(c, kind) }) {
 				return true
 			}
 		}
@@ -138,7 +140,8 @@ const fewFirsts = 3
 func (x *builder) twoClients() {
 	p := x.plan
 	date := p.Find("date")
-	if date == nil || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Trips != nil || p.Kind != plan.Flat && p.Kind != plan.Legs {
+	if date == nil || p.Binds("trip") || p.Gives("trip") || p.Outings || p.Trips != nil ||
+		p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
 	days := x.daysOf(date.Index)
@@ -150,7 +153,8 @@ func (x *builder) twoClients() {
 			if d == 0 {
 				continue
 			}
-			if last >= 0 && d == days[last] && !strings.EqualFold(cellOf(x.rows[i], index), cellOf(x.rows[last], index)) && cellOf(x.rows[i], index) != "" {
+			if last >= 0 && d == days[last] && !strings.EqualFold(cellOf(x.rows[i], index),
+				cellOf(x.rows[last], index)) && cellOf(x.rows[i], index) != "" {
 				twice++
 				if name[last] == "" {
 					name[last] = fmt.Sprint(d, " ", cellOf(x.rows[last], index))

@@ -34,7 +34,8 @@ func TestOvernight(t *testing.T) {
 			t.Errorf("%s: %v is not one trip", c.what, p.Trips)
 		}
 	}
-	p := inferred(t, "log.csv", nil, "Log", legHeads+"\n2026-05-01|06:00|09:00|5|8|\n2026-05-02|06:00|09:00|5|8|day 2\n2026-05-09|06:00|09:00|5|8|").Blocks[0].Plan
+	p := inferred(t, "log.csv", nil, "Log", legHeads+"\n2026-05-01|06:00|09:00|5|8|\n2026-05-02|06:00|09:00|5|8|day "+
+		"2\n2026-05-09|06:00|09:00|5|8|").Blocks[0].Plan
 	if len(p.Trips) > 0 {
 		t.Errorf("the second of the month is taken for a second day: %v", p.Trips)
 	}
@@ -48,7 +49,8 @@ func TestTwoClients(t *testing.T) {
 		rows += fmt.Sprintf("\n2026-05-%02d|%s|06:00|08:00|5|8\n||09:00|11:00|5|8", 3+i, client)
 	}
 	for _, second := range []string{"Egon (pm)", "Dagny"} {
-		p := inferred(t, "log.csv", nil, "Log", rows+"\n2026-05-10|Dagny|06:00|09:00|5|8\n2026-05-10|"+second+"|12:30|16:00|5|8").Blocks[0].Plan
+		p := inferred(t, "log.csv", nil, "Log", rows+"\n2026-05-10|Dagny|06:00|09:00|5|8\n2026-05-10|"+second+
+			"|12:30|16:00|5|8").Blocks[0].Plan
 		if two := second != "Dagny"; (len(p.Trips) == 2 && p.Trips[8] != p.Trips[9]) != two {
 			t.Errorf("Dagny and %s: the trips of rows are %v", second, p.Trips)
 		}
@@ -92,7 +94,8 @@ func TestSlips(t *testing.T) {
 
 // TestYearOfNeighbours holds that a day without a year takes that of the days beside it.
 func TestYearOfNeighbours(t *testing.T) {
-	rows := legHeads + "\n2025-12-20|06:00|09:00|5|8|\n2025-12-27|06:00|09:00|5|8|\nSat 10 Jan|06:00|09:00|5|8|\n2026-01-17|06:00|09:00|5|8|"
+	rows := legHeads + "\n2025-12-20|06:00|09:00|5|8|\n2025-12-27|06:00|09:00|5|8|\nSat 10 " +
+		"Jan|06:00|09:00|5|8|\n2026-01-17|06:00|09:00|5|8|"
 	p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan
 	if got := p.Cells[plan.Cell{Row: 4, Index: 0}]; got != "2026-01-10" {
 		t.Errorf("Sat 10 Jan is read as %q", got)
@@ -108,8 +111,10 @@ func TestClients(t *testing.T) {
 	if p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan; p.Binds("trip") {
 		t.Error("the name of a client is that of a trip")
 	}
-	rows = strings.NewReplacer("family", "A-1", "Bo", "A-2", "friends", "A-3").Replace("Date|Trip|Start|End|Lines|Knots\n2026-05-03|family|06:00|08:00|5|8\n2026-05-04|family|06:00|08:00|5|8\n" +
-		"2026-05-09|Bo|06:00|08:00|5|8\n2026-05-12|friends|06:00|08:00|5|8")
+	rows = strings.NewReplacer("family", "A-1", "Bo", "A-2", "friends",
+		"A-3").Replace(
+		"Date|Trip|Start|End|Lines|Knots\n2026-05-03|family|06:00|08:00|5|8\n2026-05-04|family|06:00|08:00|5|8\n" +
+			"2026-05-09|Bo|06:00|08:00|5|8\n2026-05-12|friends|06:00|08:00|5|8")
 	if p := inferred(t, "log.csv", nil, "Log", rows).Blocks[0].Plan; !p.Binds("trip") {
 		t.Error("a trip of two days has lost its name")
 	}
@@ -118,9 +123,12 @@ func TestClients(t *testing.T) {
 // TestLeftAndBack holds that a log of events in which the boat comes home the day after it left is known
 // by its outings, and that an anchorage at noon makes no second trip.
 func TestLeftAndBack(t *testing.T) {
-	const a = "Date|Time|Event\n2026-05-03|06:00|left dock\n2026-05-03|07:00|lines in\n2026-05-03|09:00|lines up\n2026-05-03|12:00|back at dock\n"
-	night := "2026-05-09|06:00|left dock\n2026-05-09|07:00|lines in\n2026-05-09|19:00|lines up\n2026-05-10|07:00|lines in\n2026-05-10|08:00|lines up\n2026-05-10|12:00|back at dock"
-	noon := "2026-05-09|06:00|left dock\n2026-05-09|07:00|lines in\n2026-05-09|10:00|lines up\n2026-05-09|10:30|anchored\n2026-05-09|12:00|anchor up\n" +
+	const a = "Date|Time|Event\n2026-05-03|06:00|left dock\n2026-05-03|07:00|lines in\n2026-05-03|09:00|lines " +
+		"up\n2026-05-03|12:00|back at dock\n"
+	night := "2026-05-09|06:00|left dock\n2026-05-09|07:00|lines in\n2026-05-09|19:00|lines " +
+		"up\n2026-05-10|07:00|lines in\n2026-05-10|08:00|lines up\n2026-05-10|12:00|back at dock"
+	noon := "2026-05-09|06:00|left dock\n2026-05-09|07:00|lines in\n2026-05-09|10:00|lines " +
+		"up\n2026-05-09|10:30|anchored\n2026-05-09|12:00|anchor up\n" +
 		"2026-05-09|12:10|lines in\n2026-05-09|15:00|lines up\n2026-05-09|16:00|back at dock"
 	for rows, want := range map[string]bool{night: true, noon: false} {
 		if p := inferred(t, "log.csv", nil, "Log", a+rows).Blocks[0].Plan; p.Kind != plan.Events || p.Outings != want {
@@ -132,8 +140,10 @@ func TestLeftAndBack(t *testing.T) {
 // TestNumberedTrips holds that days without a number beside trips that have one were not gone, and
 // that a table without numbers for several of its rows says nothing of the kind.
 func TestNumberedTrips(t *testing.T) {
-	const rows = "Trip|Date|Left|Back\n1|2026-05-03|06:00|14:00\n2|2026-05-04|06:00|14:00\n3|2026-05-05|06:00|14:00\n4|2026-05-06|06:00|14:00\n5|2026-05-07|06:00|14:00"
-	for more, want := range map[string]bool{"": false, "\n|2026-05-08|10:45|12:02": true, "\n|2026-05-08|10:45|12:02\n|2026-05-09|10:45|12:02\n|2026-05-10|10:45|12:02": false} {
+	const rows = "Trip|Date|Left|Back\n1|2026-05-03|06:00|14:00\n2|2026-05-04|06:00|14:00\n" +
+		"3|2026-05-05|06:00|14:00\n4|2026-05-06|06:00|14:00\n5|2026-05-07|06:00|14:00"
+	for more, want := range map[string]bool{"": false, "\n|2026-05-08|10:45|12:02": true,
+		"\n|2026-05-08|10:45|12:02\n|2026-05-09|10:45|12:02\n|2026-05-10|10:45|12:02": false} {
 		if p := planOf(t, "", rows+more); p.Kind != plan.Trips || p.Numbered != want {
 			t.Errorf("%q: %s, numbered %v, expected %v", more, p.Kind, p.Numbered, want)
 		}
@@ -143,7 +153,8 @@ func TestNumberedTrips(t *testing.T) {
 // TestYearOnce holds that days without a year follow the first, which has one, and that days that do
 // not follow it are left alone.
 func TestYearOnce(t *testing.T) {
-	const rows = "Date|Start|End|Lines\n%s|06:00|08:00|4\n13 April|06:00|08:00|4\n20 April|06:00|08:00|4\n5 May|06:00|08:00|4\n19 May|06:00|08:00|4"
+	const rows = "Date|Start|End|Lines\n%s|06:00|08:00|4\n13 April|06:00|08:00|4\n20 April|06:00|08:00|4\n5 " +
+		"May|06:00|08:00|4\n19 May|06:00|08:00|4"
 	with := planOf(t, "", fmt.Sprintf(rows, "6 April 2024"))
 	if got := with.Cells[plan.Cell{Row: 5, Index: 0}]; got != "2024-05-05" {
 		t.Errorf("5 May is read as %q", got)

@@ -264,7 +264,8 @@ func (v *Values) clockOf(c layout.Cell) (int, bool) {
 			return 0, false
 		case v.workbook && x > 0 && x < 1 && isMinute(x):
 			return int(x*86400 + 0.5), true
-		case x == float64(int(x)) && x >= 100 && x <= 2400 && int(x)%100 < 60 && (len(c.Text) == 4 || len(c.Text) == 3 && v.fourDigits):
+		case x == float64(int(x)) && x >= 100 && x <= 2400 && int(x)%100 < 60 &&
+			(len(c.Text) == 4 || len(c.Text) == 3 && v.fourDigits):
 			return int(x)/100*3600 + int(x)%100*60, true
 		case v.dotted && x < 24:
 			return int(x)*3600 + int((x-float64(int(x)))*100+0.5)*60, true

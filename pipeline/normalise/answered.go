@@ -56,5 +56,6 @@ func (r *Reader) answered() Skip {
 }
 
 // strikeFields are those that tell of strikes and fish, and of nothing else.
-var strikeFields = []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n", "outcome", "species", "species_logged", "time_s",
+var strikeFields = []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n", "outcome",
+	"species", "species_logged", "time_s",
 	"loss_cause", "fight_s", "kept", "length_cm", "girth_cm", "scale_kg", "strike"}

@@ -30,13 +30,15 @@ func (r *Reader) between(t *target, text string) error {
 		return err
 	}
 	if from < c.Min || to > c.Max {
-		return fmt.Errorf("%s to %s %s is not possible here: expected %s to %s %s", short(from), short(to), c.Unit, short(c.Min), short(c.Max), c.Unit)
+		return fmt.Errorf("%s to %s %s is not possible here: expected %s to %s %s", short(from), short(to), c.Unit,
+			short(c.Min), short(c.Max), c.Unit)
 	}
 	reason := fmt.Sprintf("more than %d kn from end to end: kept without a speed", maxBetween)
 	if to-from <= maxBetween {
 		middle := (from + to) / 2
 		r.values[t.field] = entry.OfReal(middle)
-		reason = fmt.Sprintf("a range: its middle, %s kn, was taken", strconv.FormatFloat(math.Round(middle*100)/100, 'f', -1, 64))
+		reason = fmt.Sprintf("a range: its middle, %s kn, was taken",
+			strconv.FormatFloat(math.Round(middle*100)/100, 'f', -1, 64))
 	}
 	r.doubts = append(r.doubts, r.problem(t, text, reason))
 	return nil

@@ -59,7 +59,8 @@ func (r *Reader) says(t *target) string {
 	if first := r.firstOf(t); first != nil && words.Ditto(text) {
 		return r.says(first)
 	}
-	if r.layout.Kind == plan.Events && (t.Column.Name == "speed_kn" || t.Column.Name == "strike_speed_kn" || t.Column.Name == "lines_out") && words.Ditto(text) {
+	if r.layout.Kind == plan.Events && (t.Column.Name == "speed_kn" || t.Column.Name == "strike_speed_kn" ||
+		t.Column.Name == "lines_out") && words.Ditto(text) {
 		return "" // as it was, whatever the row above says
 	}
 	if r.isDitto(text) || t.Column.Key && text != "" && !strings.ContainsAny(text, "0123456789") && words.Ditto(text) {
@@ -67,7 +68,8 @@ func (r *Reader) says(t *target) string {
 	}
 	if means, ok := t.Codes[strings.ToLower(text)]; ok {
 		text = means
-	} else if len(t.Codes) > 0 && (t.Column.Parse == "event" || t.Column.Parse == "story" || t.Column.Parse == "fishlist" || t.Column.Parse == "stretches") {
+	} else if len(t.Codes) > 0 && (t.Column.Parse == "event" || t.Column.Parse == "story" ||
+		t.Column.Parse == "fishlist" || t.Column.Parse == "stretches") {
 		text = words.WrittenOut(text, t.Codes)
 	}
 	if text != "" {
@@ -126,7 +128,8 @@ func (r *Reader) forgotten(t *target) bool {
 		}
 	}
 	for i := range r.targets {
-		if o := &r.targets[i]; o.given == "" && o.text != "" && (o.Column.Name == "start_s" || o.Column.Name == "duration_s") {
+		if o := &r.targets[i]; o.given == "" && o.text != "" &&
+			(o.Column.Name == "start_s" || o.Column.Name == "duration_s") {
 			if m, err := r.moment(o.text); err == nil && m.HasDate {
 				return false // its clock time has a day of its own
 			}

@@ -35,7 +35,8 @@ func (r *Reader) caught() {
 		if !ok || v != float64(int64(v)) || v > 200 {
 			p := r.pos
 			p.Row, p.Col = r.row.Num, c.Index+1
-			r.problems = append(r.problems, record.Problem{Pos: p, Column: c.Heading, Cell: text, Reason: "not a count: expected a whole number from 0 to 200"})
+			r.problems = append(r.problems, record.Problem{Pos: p, Column: c.Heading, Cell: text,
+				Reason: "not a count: expected a whole number from 0 to 200"})
 			continue
 		}
 		if known = true; c.Fate == "released" && r.freed >= 0 {
@@ -189,11 +190,13 @@ func beforeOtherwise(text string) string {
 // landed where the row has a fish's weight or length.
 func (r *Reader) measured() {
 	s := &r.slots
-	if r.layout.Kind != plan.Flat || s.landed < 0 || r.at(s.strikes).Int < 2 || r.at(s.hooked).Known || r.at(s.landed).Known || r.at(s.released).Known {
+	if r.layout.Kind != plan.Flat || s.landed < 0 || r.at(s.strikes).Int < 2 || r.at(s.hooked).Known ||
+		r.at(s.landed).Known || r.at(s.released).Known {
 		return
 	}
 	kept := r.value("kept")
-	if (r.value("scale_kg").Known || r.value("length_cm").Known) && !r.value("outcome").Known && (!kept.Known || kept.Int == 1) {
+	if (r.value("scale_kg").Known || r.value("length_cm").Known) && !r.value("outcome").Known &&
+		(!kept.Known || kept.Int == 1) {
 		r.values[s.landed] = entry.OfInt(1)
 	}
 }

@@ -23,22 +23,23 @@ type parser struct {
 }
 
 var parsers = map[string]parser{
-	"text":        {entry.Text, textCell},
-	"zone":        {entry.Text, zoneCell},
-	"date":        {entry.Day, dateCell},
-	"moment":      {entry.Int, momentCell},
-	"quantity":    {entry.Real, quantityCell},
-	"count":       {entry.Int, countCell},
-	"position":    {entry.Real, positionCell},
-	"latitude":    {entry.Real, latitudeCell},
-	"longitude":   {entry.Real, longitudeCell},
-	"bool":        {entry.Flag, flagCell("bool", "yes")},
-	"tangle":      {entry.Flag, tangleCell},
-	"kept":        {entry.Flag, flagCell("kept", "yes")},
-	"tagcapture":  {entry.Flag, flagCell("tagcapture", "yes")},
-	"released":    {entry.Flag, flagCell("bool", "no")},
-	"outcome":     {entry.Text, outcomeCell},
-	"lengthkind":  {entry.Text, listCell("lengthkind", "fork length, curved fork length, total length or lower jaw to fork")},
+	"text":       {entry.Text, textCell},
+	"zone":       {entry.Text, zoneCell},
+	"date":       {entry.Day, dateCell},
+	"moment":     {entry.Int, momentCell},
+	"quantity":   {entry.Real, quantityCell},
+	"count":      {entry.Int, countCell},
+	"position":   {entry.Real, positionCell},
+	"latitude":   {entry.Real, latitudeCell},
+	"longitude":  {entry.Real, longitudeCell},
+	"bool":       {entry.Flag, flagCell("bool", "yes")},
+	"tangle":     {entry.Flag, tangleCell},
+	"kept":       {entry.Flag, flagCell("kept", "yes")},
+	"tagcapture": {entry.Flag, flagCell("tagcapture", "yes")},
+	"released":   {entry.Flag, flagCell("bool", "no")},
+	"outcome":    {entry.Text, outcomeCell},
+	"lengthkind": {entry.Text, listCell("lengthkind",
+		"fork length, curved fork length, total length or lower jaw to fork")},
 	"weightstate": {entry.Text, listCell("weightstate", "round, bled, gilled and gutted, or dressed")},
 	"species":     {entry.Text, speciesCell},
 	"stretches":   {entry.Text, textCell},
@@ -131,7 +132,8 @@ func (r *Reader) yearless(t *target, d unit.DayMonth) error {
 	case !ok:
 		return unit.ErrNoSuchDay
 	case years.From == years.To && !d.HasWeekday && r.month >= time.October && d.Month <= time.March:
-		return fmt.Errorf("a %s below a %s, and %d is the only year stated: write the year with the day", d.Month, r.month, years.From)
+		return fmt.Errorf("a %s below a %s, and %d is the only year stated: write the year with the day", d.Month,
+			r.month, years.From)
 	}
 	r.month = d.Month
 	r.values[t.field] = entry.OfInt(int64(date))
@@ -189,12 +191,14 @@ func (r *Reader) ownClock(m unit.Moment) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("a time %s, where the boat's clock of %s is %s: log the boat's own clock, or name its zone", zone.Offset(*m.Offset), r.set.Zone, zone.Offset(own))
+	return fmt.Errorf("a time %s, where the boat's clock of %s is %s: log the boat's own clock, or name its zone",
+		zone.Offset(*m.Offset), r.set.Zone, zone.Offset(own))
 }
 
 func dateHelp(err error) error {
 	if errors.Is(err, unit.ErrAmbiguousDate) {
-		return fmt.Errorf("%w: nothing in the file tells day-first from month-first: --dates day-first or --dates month-first settles it", err)
+		return fmt.Errorf("%w: nothing in the file tells day-first from month-first: --dates day-first or --dates "+
+			"month-first settles it", err)
 	}
 	return err
 }
@@ -228,7 +232,8 @@ func (r *Reader) mark() unit.Mark {
 
 func quantityCell(r *Reader, t *target, text string) error {
 	c := t.Column
-	if v, ok := plainNumber(text); ok && r.fallback(t) == c.Unit && v >= c.Min && v <= c.Max && r.mark() != unit.MarkComma {
+	if v, ok := plainNumber(text); ok && r.fallback(t) == c.Unit && v >= c.Min &&
+		v <= c.Max && r.mark() != unit.MarkComma {
 		r.values[t.field] = entry.OfReal(v)
 		return nil
 	}
@@ -295,7 +300,8 @@ func quantityCell(r *Reader, t *target, text string) error {
 // stand, for that; wrong is what they are as a weight.
 func (r *Reader) notWeighed(t *target, text string, wrong error) error {
 	kept, ok := r.words.find("kept", text)
-	if t.Column.Name != "scale_kg" || !ok || kept != "no" || r.released < 0 || plain(text) == "no" || plain(text) == "n" {
+	if t.Column.Name != "scale_kg" || !ok || kept != "no" || r.released < 0 ||
+		plain(text) == "no" || plain(text) == "n" {
 		return wrong
 	}
 	r.values[r.released] = entry.OfFlag(false)
@@ -371,9 +377,11 @@ func (r *Reader) onlyUnit(t *target, text string) (unit.Quantity, error) {
 		return unit.Quantity{Value: v, Unit: unit.Celsius}, nil
 	}
 	if c.US != "" && c.Metric != "" {
-		return unit.Quantity{}, fmt.Errorf("no unit: is it %s or %s? A unit in the heading or cell, or --log-units us or metric, settles it", c.US, c.Metric)
+		return unit.Quantity{}, fmt.Errorf("no unit: is it %s or %s? A unit in the heading or cell, or --log-units "+
+			"us or metric, settles it", c.US, c.Metric)
 	}
-	return unit.Quantity{}, fmt.Errorf("no unit: write it in the heading or the cell, such as %q", text+" "+string(c.Unit))
+	return unit.Quantity{}, fmt.Errorf("no unit: write it in the heading or the cell, such as %q",
+		text+" "+string(c.Unit))
 }
 
 // countCell reads a whole number, or a yes or a no of what can only have been one.
@@ -394,7 +402,8 @@ func countCell(r *Reader, t *target, text string) error {
 	if err != nil {
 		if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {
 			v, err = float64(n), nil
-		} else if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max && !strings.ContainsAny(text, "0123456789") {
+		} else if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max &&
+			!strings.ContainsAny(text, "0123456789") {
 			v, err = float64(n), nil
 		} else if n, ok := leading(text); ok && n <= t.Column.Max {
 			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(n)))
@@ -474,7 +483,8 @@ func speciesCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	name := oneSpaced(text)
-	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 && fish[0].Name != "" && r.sets == 0 && !r.lists {
+	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 &&
+		fish[0].Name != "" && r.sets == 0 && !r.lists {
 		r.like, name = fish[0].N, fish[0].Name
 	}
 	r.values[r.index["species_logged"]] = entry.OfText(name)
@@ -544,7 +554,8 @@ func about(text string) (float64, bool) {
 		return 0, false
 	}
 	var v []float64
-	for _, f := range strings.FieldsFunc(strings.ReplaceAll(strings.ReplaceAll(text, " 1/2", ".5"), "½", ".5"), func(c rune) bool { return (c < '0' || c > '9') && c != '.' }) {
+	for _, f := range strings.FieldsFunc(strings.ReplaceAll(strings.ReplaceAll(text, " 1/2", ".5"), "½", ".5"),
+		func(c rune) bool { return (c < '0' || c > '9') && c != '.' }) {
 		if f = strings.Trim(f, "."); f == "" {
 			continue // ca.
 		}
@@ -569,11 +580,13 @@ func leading(text string) (float64, bool) {
 	for n < len(text) && text[n] >= '0' && text[n] <= '9' {
 		n++
 	}
-	if n == 0 || n == len(text) || text[n] != ' ' && text[n] != '(' || strings.HasPrefix(strings.TrimSpace(text[n:]), "/") || strings.HasPrefix(strings.TrimSpace(text[n:]), "-") {
+	if n == 0 || n == len(text) || text[n] != ' ' && text[n] != '(' || strings.HasPrefix(strings.TrimSpace(text[n:]),
+		"/") || strings.HasPrefix(strings.TrimSpace(text[n:]), "-") {
 		return 0, false
 	}
 	outside, _, _ := strings.Cut(text[n:], "(")
-	if first := strings.TrimSpace(outside); first != "" && first[0] >= 'A' && strings.ContainsAny(outside, "0123456789") {
+	if first := strings.TrimSpace(outside); first != "" && first[0] >= 'A' &&
+		strings.ContainsAny(outside, "0123456789") {
 		return 0, false // 4 then 7
 	}
 	v, err := strconv.ParseFloat(text[:n], 64)

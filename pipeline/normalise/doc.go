@@ -8,7 +8,8 @@
 // A row with a column for each place in the spread gives an entry for each of its
 // lines beside its own (spread.go). A fish's notes may tell what became of it
 // (fate.go). A cell may hold what several would (several.go), a row of events a whole
-// stretch (spell.go), and a row may stand twice (again.go). Phrases in a row's cells give stretches, strikes and fish beside its own
+// stretch (spell.go), and a row may stand twice (again.go). Phrases in a row's cells give stretches, strikes and fish
+// beside its own
 // entry (phrases.go, side.go).
 //
 // A cell that cannot be used comes back as a problem with its place, text and

@@ -62,7 +62,8 @@ func (r *Reader) event(t *target, text string) {
 		return
 	}
 	if n := len(r.spell.weights); n > 0 {
-		r.aside = append(r.aside, r.problem(t, text, plural(n, "one weight", "weights")+" beside one event: of which fish?"))
+		r.aside = append(r.aside, r.problem(t, text, plural(n, "one weight", "weights")+
+			" beside one event: of which fish?"))
 	}
 	at := r.value("time_s")
 	timed := at.Known
@@ -97,7 +98,8 @@ func (r *Reader) event(t *target, text string) {
 	case timed && e.open && fate:
 		r.aside = append(r.aside, r.problem(t, text, "may tell of a bite, in words that were not understood"))
 	case r.code(text):
-		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; read as a remark"))
+		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; "+
+			"read as a remark"))
 	}
 }
 
@@ -192,7 +194,8 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	}
 	paceless := what == words.EventPace && !speed.Known && (!lines.Known || lines == e.lines) && e.open
 	if paceless {
-		r.aside = append(r.aside, r.problem(t, text, "the speed changes, and to what is not said: not logged from here"))
+		r.aside = append(r.aside,
+			r.problem(t, text, "the speed changes, and to what is not said: not logged from here"))
 	}
 	changed = speed.Known && speed != e.speed || lines.Known && lines != e.lines || paceless && e.speed.Known
 	switch {
@@ -202,7 +205,8 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 		}
 		r.endStretch(at)
 	case what == words.EventUp && !e.fished:
-		r.aside = append(r.aside, r.problem(t, text, "lines up, and nobody said when they went in: that stretch is left out"))
+		r.aside = append(r.aside, r.problem(t, text, "lines up, and nobody said when they went in: that stretch is "+
+			"left out"))
 	case what == words.EventIn && !e.open:
 		e.byOut = out
 		r.beginStretch(t, text, at)
@@ -295,7 +299,8 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 		switch {
 		case v["outcome"].Text != "":
 			told.Bites = []phrase.Bite{{}}
-		case e.open && timed && (v["length_cm"].Known || v["girth_cm"].Known || v["scale_kg"].Known): // its columns measure a fish
+		// its columns measure a fish
+		case e.open && timed && (v["length_cm"].Known || v["girth_cm"].Known || v["scale_kg"].Known):
 			told.Bites = []phrase.Bite{{Fish: phrase.Fish{Fate: words.Landed}}}
 			if fish := phrase.FishList(text, t.defaults()); len(fish) == 1 {
 				told.Bites[0].Name = fish[0].Name
@@ -358,7 +363,8 @@ func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[strin
 	case !hooked && toks[len(toks)-1].Text == "on": // long corner - on!
 		v["outcome"] = entry.OfText("hooked")
 	case !hooked && fate == words.Lost && strings.Contains(strings.ToLower(notes[at[0]:at[1]]), "drop"):
-		r.aside = append(r.aside, r.problem(t, notes, "dropped: was it hooked and lost, or never hooked? Its outcome is not logged"))
+		r.aside = append(r.aside, r.problem(t, notes, "dropped: was it hooked and lost, or never hooked? Its "+
+			"outcome is not logged"))
 	case ok && fate >= words.Missed:
 		v["outcome"] = entry.OfText(outcomeOf(fate))
 		if cause != "" {
@@ -414,7 +420,9 @@ func (r *Reader) newBite(v map[string]entry.Value) {
 	e := &r.events
 	r.beside(plan.Strikes, v)
 	e.struck = append(e.struck, v)
-	e.bites = slices.DeleteFunc(e.bites, func(b bite) bool { return b.values["outcome"].Text == "" && e.last-b.at > soon })
+	e.bites = slices.DeleteFunc(e.bites, func(b bite) bool {
+		return b.values["outcome"].Text == "" && e.last-b.at > soon
+	})
 	if outcome := v["outcome"].Text; outcome == "" || outcome == "hooked" {
 		e.bites = append(e.bites, bite{v, e.last})
 	}

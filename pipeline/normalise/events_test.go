@@ -60,7 +60,8 @@ func showSide(s normalise.Side) string {
 	clock := func(name string) string { return fmt.Sprintf("%d:%02d", v[name].Int/3600, v[name].Int/60%60) }
 	var p []string
 	if s.Kind == plan.Legs {
-		p = append(p, clock("start_s")+"-"+clock("end_s"), fmt.Sprintf("%d at %g", v["lines_out"].Int, v["speed_kn"].Real))
+		p = append(p, clock("start_s")+"-"+clock("end_s"),
+			fmt.Sprintf("%d at %g", v["lines_out"].Int, v["speed_kn"].Real))
 	} else {
 		p = append(p, clock("time_s"), v["outcome"].Text)
 	}
@@ -144,7 +145,8 @@ func TestEventWords(t *testing.T) {
 11:15 released bonito del norte 52.0
 10:00-11:30 6 at 8.5
 11:30-13:00 5 at 8.5`)
-	expectTold(t, aside, "13 not known: neither lines in or up, nor a change, nor a bite; read as a remark; the rest of the row is kept")
+	expectTold(t, aside, "13 not known: neither lines in or up, nor a change, nor a bite; read as a remark; the "+
+		"rest of the row is kept")
 }
 
 // What an event log leaves open is said at the row that opened it.

@@ -60,7 +60,8 @@ func (r *Reader) cameOff(text string) (name string, ok bool) {
 			name, i = text[toks[i].At:toks[next-1].End], next-1
 			continue
 		}
-		if !slices.Contains([]string{"on", "then", "and", "hook", "hooked", "up", "came", "fish", "one", "hookup"}, words.Fold(toks[i].Text)) {
+		if !slices.Contains([]string{"on", "then", "and", "hook", "hooked", "up", "came", "fish", "one", "hookup"},
+			words.Fold(toks[i].Text)) {
 			return "", false
 		}
 	}
@@ -70,7 +71,8 @@ func (r *Reader) cameOff(text string) (name string, ok bool) {
 // corrected reports whether words mend what was written before: "only had 4 out, not 5".
 func corrected(text string) bool {
 	return slices.ContainsFunc(words.Scan(text), func(t words.Token) bool {
-		return slices.Contains([]string{"not", "only", "actually", "really", "correction", "wrong", "meant"}, words.Fold(t.Text))
+		return slices.Contains([]string{"not", "only", "actually", "really", "correction", "wrong", "meant"},
+			words.Fold(t.Text))
 	})
 }
 

@@ -19,7 +19,8 @@ func (r *Reader) noted() {
 		return
 	}
 	told := ""
-	for _, clause := range strings.FieldsFunc(r.value("notes").Text, func(c rune) bool { return strings.ContainsRune(",;.()", c) }) {
+	for _, clause := range strings.FieldsFunc(r.value("notes").Text,
+		func(c rune) bool { return strings.ContainsRune(",;.()", c) }) {
 		means, ok := r.words.find("fate", clause)
 		switch {
 		case !ok:

@@ -114,8 +114,10 @@ func expect(t *testing.T, what string, got []any, want ...any) {
 // A speed with two ends near each other is their middle, each time with a word; far
 // apart it is none, and what is no range stays a problem.
 func TestSpeedBetween(t *testing.T) {
-	got := readText(t, "log.csv", "Date,In,Out,Speed (kn)\n2026-07-04,06:00,08:00,8\n2026-07-05,06:00,08:00,7-8\n2026-07-06,06:00,08:00,7-8\n"+
-		"2026-07-07,06:00,08:00,6.5 to 7\n2026-07-08,06:00,08:00,6-12\n2026-07-09,06:00,08:00,8-7\n2026-07-10,06:00,08:00,39-41\n")
+	got := readText(t, "log.csv",
+		"Date,In,Out,Speed (kn)\n2026-07-04,06:00,08:00,8\n2026-07-05,06:00,08:00,7-8\n2026-07-06,06:00,08:00,7-8\n"+
+			"2026-07-07,06:00,08:00,6.5 to "+
+			"7\n2026-07-08,06:00,08:00,6-12\n2026-07-09,06:00,08:00,8-7\n2026-07-10,06:00,08:00,39-41\n")
 	expect(t, "speed", got.field("speed_kn", 2, 3, 4, 5, 6), 8.0, 7.5, 7.5, 6.75, nil)
 	var doubtful []int
 	for _, d := range got.doubts {
@@ -134,7 +136,9 @@ func TestSpeedBetween(t *testing.T) {
 // A column for each place in the spread makes a line of each lure; the row's effort
 // and what it counts stand once, in its own entry.
 func TestSpread(t *testing.T) {
-	got := readText(t, "log.csv", "Date,In,Out,Kts,Port long,Stbd short,Shotgun,Bites\n2026-07-04,06:00,08:00,8,Blue tube,Black jet,,2\n2026-07-05,06:00,08:00,8,'',Green jet,Bird,0\n2026-07-06,06:00,08:00,8,,-,,1\n")
+	got := readText(t, "log.csv", "Date,In,Out,Kts,Port long,Stbd "+
+		"short,Shotgun,Bites\n2026-07-04,06:00,08:00,8,Blue tube,Black jet,,2\n2026-07-05,06:00,08:00,8,'',Green "+
+		"jet,Bird,0\n2026-07-06,06:00,08:00,8,,-,,1\n")
 	own := []any{}
 	for row := int64(2); row <= 4; row++ {
 		e := got.entries[place{row: row}]
@@ -149,26 +153,30 @@ func TestSpread(t *testing.T) {
 				continue
 			}
 			lines = append(lines, e["line"].(string)+"="+e["lure"].(string))
-			if e["start_s"] != int64(21600) || e["end_s"] != int64(28800) || e["strikes_n"] != nil || e["speed_kn"] != nil || e["lines_out"] != nil {
+			if e["start_s"] != int64(21600) || e["end_s"] != int64(28800) || e["strikes_n"] != nil ||
+				e["speed_kn"] != nil || e["lines_out"] != nil {
 				t.Errorf("row %d part %d is %v: expected its effort alone beside its line", row, part, e)
 			}
 		}
 	}
-	if s := strings.Join(lines, "; "); s != "Port long=Blue tube; Stbd short=Black jet; Port long=Blue tube; Stbd short=Green jet; Shotgun=Bird" {
+	if s := strings.Join(lines, "; "); s != "Port long=Blue tube; Stbd short=Black jet; Port long=Blue tube; Stbd "+
+		"short=Green jet; Shotgun=Bird" {
 		t.Errorf("lines: %s", s)
 	}
 }
 
 // What became of a fish is taken from its notes where a clause says just that.
 func TestNoted(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Time,Fish,Length cm,Notes\n2026-07-04,06:40,Wahoo,120,\"released, 25 min\"\n2026-07-04,07:40,Wahoo,121,on ice\n2026-07-04,08:40,Wahoo,122,\"nearly lost, a kept promise\"\n"+
+	got := readText(t, "log.csv", "Date,Time,Fish,Length cm,Notes\n2026-07-04,06:40,Wahoo,120,\"released, 25 "+
+		"min\"\n2026-07-04,07:40,Wahoo,121,on ice\n2026-07-04,08:40,Wahoo,122,\"nearly lost, a kept promise\"\n"+
 		"2026-07-04,09:40,Wahoo,123,\"kept, released\"\n2026-07-04,10:40,Wahoo,124,not released\n")
 	expect(t, "outcome", got.field("outcome", 2, 3, 4, 5, 6), "released", "landed", nil, nil, nil)
 }
 
 // Where the sheet says what became of its fish, or counts them, the notes do not.
 func TestNotedBeside(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Time,Fish,Length cm,Kept,Notes\n2026-07-04,06:40,Wahoo,120,yes,released\n2026-07-04,06:50,Wahoo,120,no,x\n")
+	got := readText(t, "log.csv", "Date,Time,Fish,Length "+
+		"cm,Kept,Notes\n2026-07-04,06:40,Wahoo,120,yes,released\n2026-07-04,06:50,Wahoo,120,no,x\n")
 	expect(t, "outcome", got.field("outcome", 2, 3), nil, nil)
 }
 
@@ -176,9 +184,11 @@ func TestNotedBeside(t *testing.T) {
 // a date alone that is missing is taken from there too, which is told.
 func TestLeftOut(t *testing.T) {
 	head := "Date,Boat,From,To,Species,Scale kg\n2026-07-04,Wren,09:00,17:00,Wahoo,18\n"
-	rest := "2026-07-06,Wren,09:10,17:00,,\n2026-07-08,Wren,09:20,17:00,Wahoo,15\n2026-07-09,Wren,09:20,17:00,Wahoo,15\n2026-07-10,Wren,09:20,17:00,,\n"
+	rest := "2026-07-06,Wren,09:10,17:00,,\n2026-07-08,Wren,09:20,17:00,Wahoo,15\n" +
+		"2026-07-09,Wren,09:20,17:00,Wahoo,15\n2026-07-10,Wren,09:20,17:00,,\n"
 	got := readText(t, "log.csv", head+",,,,Wahoo,21\n"+rest)
-	expect(t, "second fish", []any{got.entries[place{row: 3}]["date"], got.entries[place{row: 3}]["start_s"]}, "2026-07-04", int64(32400))
+	expect(t, "second fish", []any{got.entries[place{row: 3}]["date"], got.entries[place{row: 3}]["start_s"]},
+		"2026-07-04", int64(32400))
 	got = readText(t, "log.csv", head+",Wren,09:30,17:00,Wahoo,21\n"+rest)
 	expect(t, "a day forgotten", got.field("date", 3), any("2026-07-04"))
 	if len(got.doubts) != 1 || got.doubts[0].Pos.Row != 3 || !strings.Contains(got.doubts[0].Reason, "2026-07-04") {
@@ -218,12 +228,15 @@ func TestDayNoDate(t *testing.T) {
 // TestFigures holds that cells of several counts are read as the log says they are written, one figure
 // alone too, and that all of a kind let go are as many as were boated.
 func TestFigures(t *testing.T) {
-	const said = "species columns: strikes/hooked/landed. A single number = all of them landed\n\nDate,In,Out,Rods,Mahi,Wahoo,Let go\n"
-	const rows = "2026-07-04,06:00,08:00,4,3/2/2,,1 mahi\n2026-07-05,06:00,08:00,4,2,2/1/0,all the mahi\n2026-07-06,06:00,08:00,4,,4/2/1,wahoo\n"
+	const said = "species columns: strikes/hooked/landed. A single number = all of them " +
+		"landed\n\nDate,In,Out,Rods,Mahi,Wahoo,Let go\n"
+	const rows = "2026-07-04,06:00,08:00,4,3/2/2,,1 mahi\n2026-07-05,06:00,08:00,4,2,2/1/0,all the " +
+		"mahi\n2026-07-06,06:00,08:00,4,,4/2/1,wahoo\n"
 	got := readText(t, "log.csv", said+rows)
 	expect(t, "strikes", got.field("strikes_n", 4, 5, 6), int64(3), int64(4), int64(4))
 	expect(t, "hooked", got.field("hooked_n", 4, 5, 6), int64(2), int64(3), int64(2))
-	expect(t, "landed and kept, as more were landed than that", got.field("landed_n", 4, 5, 6), int64(1), int64(0), int64(0))
+	expect(t, "landed and kept, as more were landed than that", got.field("landed_n", 4, 5, 6), int64(1), int64(0),
+		int64(0))
 	expect(t, "let go", got.field("released_n", 4, 5, 6), int64(1), int64(2), int64(1))
 
 	odd := readText(t, "log.csv", said+strings.Replace(rows, "4/2/1", "1/2/1", 1)) // more hooked than struck
@@ -239,22 +252,27 @@ func TestFigures(t *testing.T) {
 func TestAfternoons(t *testing.T) {
 	const head = "Date,In,Up,Rods,Knots\n"
 	const h = int64(3600)
-	rows := "2026-07-04,06:00:00,01:00:00,4,7\n2026-07-05,06:30:00,02:00:00,4,7\n2026-07-06,07:00:00,11:00:00,4,7\n2026-07-07,06:00:00,03:00:00,4,7\n2026-07-08,05:40:00,01:20:00,4,7\n"
+	rows := "2026-07-04,06:00:00,01:00:00,4,7\n2026-07-05,06:30:00,02:00:00,4,7\n2026-07-06,07:00:00,11:00:00,4,7\n" +
+		"2026-07-07,06:00:00,03:00:00,4,7\n2026-07-08,05:40:00,01:20:00,4,7\n"
 	got := readText(t, "log.csv", head+rows)
 	expect(t, "most", got.field("end_s", 2, 4, 6), 13*h, 11*h, 13*h+1200)
 	night := readText(t, "log.csv", head+rows+"2026-07-09,19:00:00,02:00:00,4,7\n")
 	expect(t, "a night among them", night.field("end_s", 2, 7), 25*h, 26*h)
-	few := readText(t, "log.csv", head+strings.ReplaceAll(strings.ReplaceAll(rows, "02:00:00", "12:00:00"), "03:00:00", "13:00:00"))
+	few := readText(t, "log.csv", head+strings.ReplaceAll(strings.ReplaceAll(rows, "02:00:00", "12:00:00"), "03:00:00",
+		"13:00:00"))
 	expect(t, "few", few.field("end_s", 2, 3), 25*h, 12*h)
 }
 
 // TestOthersAboard holds that fish named under a heading of others are counted with those of the columns of
 // species, and let go where their words say so.
 func TestOthersAboard(t *testing.T) {
-	got := readText(t, "log.csv", "Fecha,Largado,Recogido,Picadas,Fallos,Bonitos a bordo,Otros a bordo\n2026-07-04,06:00,08:00,5,1,4,\n2026-07-05,06:00,08:00,4,1,1,2 listados\n"+
+	got := readText(t, "log.csv", "Fecha,Largado,Recogido,Picadas,Fallos,Bonitos a bordo,Otros a "+
+		"bordo\n2026-07-04,06:00,08:00,5,1,4,\n2026-07-05,06:00,08:00,4,1,1,2 listados\n"+
 		"2026-07-06,06:00,08:00,2,,1,1 dorado\n2026-07-07,06:00,08:00,3,,3,\n")
 	expect(t, "boated", got.field("landed_n", 2, 3, 4, 5), int64(4), int64(3), int64(2), int64(3))
-	other := readText(t, "log.csv", "Date,In,Up,Bites,Albies,Tuna,Other\n2026-07-04,06:00,08:00,2,2,0,\n2026-07-05,06:00,08:00,1,0,1,tuna let go\n2026-07-06,06:00,08:00,3,2,1,1 wahoo\n")
+	other := readText(t, "log.csv",
+		"Date,In,Up,Bites,Albies,Tuna,Other\n2026-07-04,06:00,08:00,2,2,0,\n2026-07-05,06:00,08:00,1,0,1,tuna let "+
+			"go\n2026-07-06,06:00,08:00,3,2,1,1 wahoo\n")
 	expect(t, "a heading that says of no fate", other.field("strikes_n", 2, 3, 4), int64(2), int64(1), int64(3))
 	expect(t, "and its fish", other.field("landed_n", 2, 3, 4), int64(2), int64(1), int64(3))
 }
@@ -262,8 +280,10 @@ func TestOthersAboard(t *testing.T) {
 // TestStopAmongStretches holds that a day of two stretches is trolled though its words tell of a stop on
 // live bait too, whose fish is none of the troll's.
 func TestStopAmongStretches(t *testing.T) {
-	const diary = "Fri Jun 5 2026. Lines in 6:00, four lines, 7 kt. One wahoo 7:10, boated. Lines up 9:00 and we soaked live bait till 10:30.\nLines in 11:00, four lines, 8 kt, up 13:00. Nothing more.\n\n" +
-		"Sun Jun 7 2026. Lines in 6:30, five lines, 8 kt. One mahi 8:10, boated, 12 lb. Lines up 11:00.\n\nTue Jun 9 2026. At anchor on live bait all day, no trolling. Four snapper, all kept for supper.\n"
+	const diary = "Fri Jun 5 2026. Lines in 6:00, four lines, 7 kt. One wahoo 7:10, boated. Lines up 9:00 and we " +
+		"soaked live bait till 10:30.\nLines in 11:00, four lines, 8 kt, up 13:00. Nothing more.\n\n" +
+		"Sun Jun 7 2026. Lines in 6:30, five lines, 8 kt. One mahi 8:10, boated, 12 lb. Lines up 11:00.\n\nTue Jun " +
+		"9 2026. At anchor on live bait all day, no trolling. Four snapper, all kept for supper.\n"
 	got := readText(t, "diary.txt", diary)
 	for row, want := range map[int64]bool{1: true, 4: true, 6: false} {
 		if _, read := got.entries[place{row: row}]; read != want {

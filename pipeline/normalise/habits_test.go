@@ -5,8 +5,10 @@ import "testing"
 // TestFishLetGoInWords holds that fish that only the remarks say were let go count beside those
 // kept, as far as fish were hooked.
 func TestFishLetGoInWords(t *testing.T) {
-	rows := log{text: "Date|Hours|Rods|Bites|Hooked|In the box|Remarks\n2026-06-03|4|5|4|3|2|2 wahoo 20 & 31 lb. Turned one mahi loose. Came home wet and glad of it.\n" +
-		"2026-06-04|5|5|2|1|1|Blackfin 9 lb. Sailfish released, and another sailfish released, so we say at the bar.\n2026-06-05|5|5|0|0|0|Nada, and the bilge pump stuck on again all day long."}.read(t)
+	rows := log{text: "Date|Hours|Rods|Bites|Hooked|In the box|Remarks\n2026-06-03|4|5|4|3|2|2 wahoo 20 & 31 lb. " +
+		"Turned one mahi loose. Came home wet and glad of it.\n" +
+		"2026-06-04|5|5|2|1|1|Blackfin 9 lb. Sailfish released, and another sailfish released, so we say at the " +
+		"bar.\n2026-06-05|5|5|0|0|0|Nada, and the bilge pump stuck on again all day long."}.read(t)
 	for i, want := range []string{"1", "", ""} {
 		if got := rows[i].values["released_n"]; got != want {
 			t.Errorf("row %d: %q let go, expected %q: %v", i, got, want, rows[i])
@@ -17,8 +19,10 @@ func TestFishLetGoInWords(t *testing.T) {
 // TestStretchWithoutAnEnd holds that the strikes under a stretch whose end nobody wrote down
 // have its speed, and those of the next one have not.
 func TestStretchWithoutAnEnd(t *testing.T) {
-	rows := log{text: "Trip|Date|In|Up|Knots|Bite|Fish|Result\n1|2026-06-03|06:00||7|06:40|wahoo|landed\n|||||07:10|mahi|lost\n||08:00|09:00|9|08:10|mahi|landed\n|||||08:30|mahi|lost\n" +
-		"2|2026-06-04|06:00|08:00|8|06:40|wahoo|landed\n|||||07:10|mahi|lost"}.read(t)
+	rows := log{
+		text: "Trip|Date|In|Up|Knots|Bite|Fish|Result\n1|2026-06-03|06:00||7|06:40|wahoo|landed\n" +
+			"|||||07:10|mahi|lost\n||08:00|09:00|9|08:10|mahi|landed\n|||||08:30|mahi|lost\n" +
+			"2|2026-06-04|06:00|08:00|8|06:40|wahoo|landed\n|||||07:10|mahi|lost"}.read(t)
 	for i, want := range []string{"7", "7", "9", ""} {
 		if got := rows[i].values["speed_kn"]; got != want {
 			t.Errorf("row %d: speed %q, expected %q: %v", i, got, want, rows[i])
@@ -28,7 +32,9 @@ func TestStretchWithoutAnEnd(t *testing.T) {
 
 // TestBoatThatLayStill holds that a row whose speed is that the boat lay still is no stretch.
 func TestBoatThatLayStill(t *testing.T) {
-	rows := log{text: "Date|Start|End|Knots|Rods\n2026-06-03|06:00|08:00|7|5\n2026-06-03|08:10|09:00|anchored|\n2026-06-03|09:10|11:00|8|5"}.read(t)
+	rows := log{
+		text: "Date|Start|End|Knots|Rods\n2026-06-03|06:00|08:00|7|5\n2026-06-03|08:10|09:00|anchored|\n" +
+			"2026-06-03|09:10|11:00|8|5"}.read(t)
 	if rows[0].skip != NotASkip || rows[1].skip != Elsewise || rows[2].skip != NotASkip {
 		t.Errorf("%v", rows)
 	}
@@ -37,7 +43,9 @@ func TestBoatThatLayStill(t *testing.T) {
 // TestWeightFromNoScale holds that a weight that the column beside it says was worked out is
 // not logged.
 func TestWeightFromNoScale(t *testing.T) {
-	rows := log{text: "Date|Species|Length (cm)|Weight (kg)|How weighed\n2026-06-03|wahoo|120|14|scale\n2026-06-03|wahoo|118|13|by formula\n2026-06-04|wahoo|110|9|est by eye\n2026-06-04|wahoo|112|10|scale"}.read(t)
+	rows := log{text: "Date|Species|Length (cm)|Weight (kg)|How " +
+		"weighed\n2026-06-03|wahoo|120|14|scale\n2026-06-03|wahoo|118|13|by formula\n2026-06-04|wahoo|110|9|est by " +
+		"eye\n2026-06-04|wahoo|112|10|scale"}.read(t)
 	for i, want := range []string{"14", "", "", "10"} {
 		if got := rows[i].values["scale_kg"]; got != want {
 			t.Errorf("row %d: %q kg, expected %q", i, got, want)
@@ -48,16 +56,47 @@ func TestWeightFromNoScale(t *testing.T) {
 // TestLinesUp holds that a row with no lines out is no trolling, whatever hours stand beside it, and
 // that one with a bite stays.
 func TestLinesUp(t *testing.T) {
-	rows := log{text: "Date|Start|End|Lines|Speed (kn)|Strikes|Landed\n2026-06-03|06:00|08:00|4|8|1|1\n2026-06-03|08:00|09:00|0|24|0|0\n" +
+	rows := log{text: "Date|Start|End|Lines|Speed " +
+		"(kn)|Strikes|Landed\n2026-06-03|06:00|08:00|4|8|1|1\n2026-06-03|08:00|09:00|0|24|0|0\n" +
 		"2026-06-03|09:00|10:00|5|8|1|0\n2026-06-03|10:00|11:00|0|8|1|0"}.read(t)
 	if rows[0].skip != NotASkip || rows[1].skip != Elsewise || rows[2].skip != NotASkip || rows[3].skip != NotASkip {
 		t.Errorf("%+v", rows)
 	}
 }
 
+// TestOtherHalfOfTheDay holds that an afternoon of another way of fishing leaves the morning, beside which
+// its columns stand, trolled.
+func TestOtherHalfOfTheDay(t *testing.T) {
+	rows := log{text: "Date|AM In|AM Up|AM Rods|AM Kts|AM Strikes|PM In|PM Up|PM Rods|PM Kts|PM Strikes\n" +
+		"2026-06-03|06:00|08:00|4|8|1|13:00|15:00|5|7|2\n2026-06-04|06:10|08:20|4|8|0|||bottom||\n" +
+		"2026-06-05|||bottom|||||||\n2026-06-06|06:00|09:00|5|8|1|13:10|15:00|4|7|0\n" +
+		"2026-06-07|06:00|09:00|4|8|1|||||"}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, Elsewise, NotASkip, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}
+
+// TestDayOfAnotherWay holds that what stands below the first row of a day that was not trolled was not
+// either, and that a day told in words of drifting alone is none.
+func TestDayOfAnotherWay(t *testing.T) {
+	rows := log{
+		text: "Date|In|Out|Lines|Knots|Time|Fish|Result|Notes\n2026-06-03|06:00|09:00|5|7|06:40|wahoo|landed|\n" +
+			"|||||07:10|mahi|lost|\n" +
+			"2026-06-04||||||rooster|released|beach day, casting only, no trolling\n|||||08:10|rooster|lost|\n" +
+			"2026-06-05|06:00|09:00|4|7|06:40|wahoo|landed|\n|||||07:20|wahoo|landed|"}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, Elsewise, Elsewise, NotASkip, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}
+
 // TestMethodInBrackets holds that a fish with another way of fishing in brackets was not trolled.
 func TestMethodInBrackets(t *testing.T) {
-	rows := log{text: "Date|Time|Species|Length (cm)|Result\n2026-06-03|06:40|wahoo (drifting)|120|landed\n2026-06-03|07:10|wahoo|118|landed\n2026-06-04|07:10|mahi (bull)|100|landed\n" +
+	rows := log{text: "Date|Time|Species|Length (cm)|Result\n2026-06-03|06:40|wahoo " +
+		"(drifting)|120|landed\n2026-06-03|07:10|wahoo|118|landed\n2026-06-04|07:10|mahi (bull)|100|landed\n" +
 		"2026-06-05|07:10|tuna (jig)|70|landed"}.read(t)
 	for i, want := range []Skip{Elsewise, NotASkip, NotASkip, Elsewise} {
 		if rows[i].skip != want {
@@ -69,7 +108,8 @@ func TestMethodInBrackets(t *testing.T) {
 // TestPauseInWords holds that what a remark says of lines that were up is taken off the stretch around
 // it, and said, and that times outside of it are not.
 func TestPauseInWords(t *testing.T) {
-	rows := log{text: "Date|Start|End|Lines|Knots|Remarks\n2026-06-03|06:00|12:00|4|6|Lines up 0930-1015 for weed. 1 mahi kept.\n2026-06-04|06:00|09:00|4|6|stopped 11:30-12:00, one wahoo lost before\n" +
+	rows := log{text: "Date|Start|End|Lines|Knots|Remarks\n2026-06-03|06:00|12:00|4|6|Lines up 0930-1015 for weed. " +
+		"1 mahi kept.\n2026-06-04|06:00|09:00|4|6|stopped 11:30-12:00, one wahoo lost before\n" +
 		"2026-06-05|06:00|09:00|4|6|2 tuna kept\n2026-06-06|06:00|09:00|4|6|nothing"}.read(t)
 	for i, want := range []string{"2700", "", "", ""} {
 		if got := rows[i].values["stopped_s"]; got != want {
@@ -81,8 +121,10 @@ func TestPauseInWords(t *testing.T) {
 // TestLinesOfAnotherKind holds that a row whose lines or times name another way of fishing is no
 // stretch, and neither are its fish.
 func TestLinesOfAnotherKind(t *testing.T) {
-	rows := log{text: "Date|Times|Lines|Knots|Bites in words\n2026-06-03|06:00-08:00|5|7|wahoo kept\n2026-06-03|08:30-09:30|2 livebait drift||tuna kept\n2026-06-04|06:00-08:00|4 flat|7|nil\n" +
-		"2026-06-05|bottom all day|||3 snapper kept\n2026-06-06|06:00-08:00|jig||mahi kept\n2026-06-07|06:00-09:00|5|8|mahi lost"}.read(t)
+	rows := log{text: "Date|Times|Lines|Knots|Bites in words\n2026-06-03|06:00-08:00|5|7|wahoo " +
+		"kept\n2026-06-03|08:30-09:30|2 livebait drift||tuna kept\n2026-06-04|06:00-08:00|4 flat|7|nil\n" +
+		"2026-06-05|bottom all day|||3 snapper kept\n2026-06-06|06:00-08:00|jig||mahi " +
+		"kept\n2026-06-07|06:00-09:00|5|8|mahi lost"}.read(t)
 	for i, want := range []Skip{NotASkip, Elsewise, NotASkip, Elsewise, Elsewise, NotASkip} {
 		if rows[i].skip != want {
 			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
@@ -93,7 +135,9 @@ func TestLinesOfAnotherKind(t *testing.T) {
 // TestSpeedWithoutHours holds that bites told in words on a row whose hours nobody wrote down have the
 // row's speed, and that those of other rows take that of their stretch.
 func TestSpeedWithoutHours(t *testing.T) {
-	x, u := only(t, csvOf("Date,Start,End,Lines,Knots,What happened\n2026-06-03,06:00,12:00,4,6,1 mahi kept\n2026-06-04,,,4,7,one wahoo lost\n2026-06-05,06:00,09:00,4,6,2 tuna kept\n2026-06-06,06:00,09:00,4,6,nothing"))
+	x, u := only(t, csvOf("Date,Start,End,Lines,Knots,What happened\n2026-06-03,06:00,12:00,4,6,1 mahi "+
+		"kept\n2026-06-04,,,4,7,one wahoo lost\n2026-06-05,06:00,09:00,4,6,2 tuna "+
+		"kept\n2026-06-06,06:00,09:00,4,6,nothing"))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)

@@ -14,8 +14,10 @@ import (
 // TestStrikesBeneathAStretch holds that strikes on lines beneath a stretch that was not trolled
 // are not trolled either, and that those of the next one are.
 func TestStrikesBeneathAStretch(t *testing.T) {
-	rows := log{text: "Trip|Date|In|Up|Knots|Bite|Fish|Result\n1|2026-06-03|06:00|07:00|7|06:40|wahoo|landed\n|||||06:50|mahi|lost\n||08:00|09:00|chumming|08:10|mahi|landed\n" +
-		"|||||08:30|mahi|lost\n||09:30|10:00|7|09:40|wahoo|lost\n|||||09:50|mahi|bite"}.read(t)
+	rows := log{
+		text: "Trip|Date|In|Up|Knots|Bite|Fish|Result\n1|2026-06-03|06:00|07:00|7|06:40|wahoo|landed\n" +
+			"|||||06:50|mahi|lost\n||08:00|09:00|chumming|08:10|mahi|landed\n" +
+			"|||||08:30|mahi|lost\n||09:30|10:00|7|09:40|wahoo|lost\n|||||09:50|mahi|bite"}.read(t)
 	for i, want := range []Skip{NotASkip, NotASkip, Elsewise, Elsewise, NotASkip, NotASkip} {
 		if rows[i].skip != want {
 			t.Errorf("row %d: %q, expected %q: %v", i, rows[i].skip, want, rows[i])
@@ -29,8 +31,10 @@ func TestStrikesBeneathAStretch(t *testing.T) {
 // TestFishNamedUnderACount holds that fish that are named where a count stands are counted.
 func TestFishNamedUnderACount(t *testing.T) {
 	const head, good = "Date|In|Up|Bites|Pulled off|Boated", "2026-06-03|06:00|08:00|4|1|2"
-	for cell, want := range map[string]string{"1 yellowfin ~34#, 1 blackfin ~10#, 1 wahoo 20#": "3", "2 mahi 6.5 & 10#": "2", "the wahoo": "1", "0 + 4 snapper": "0", "2": "2"} {
-		if got := (log{text: under(head, good, "2026-06-04|06:00|08:00|4|1|"+cell)}).last(t).values["landed_n"]; got != want {
+	for cell, want := range map[string]string{"1 yellowfin ~34#, 1 blackfin ~10#, 1 wahoo 20#": "3",
+		"2 mahi 6.5 & 10#": "2", "the wahoo": "1", "0 + 4 snapper": "0", "2": "2"} {
+		if got := (log{text: under(head, good, "2026-06-04|06:00|08:00|4|1|"+cell)}).last(
+			t).values["landed_n"]; got != want {
 			t.Errorf("%q: %q boated, expected %q", cell, got, want)
 		}
 	}
@@ -39,7 +43,8 @@ func TestFishNamedUnderACount(t *testing.T) {
 // TestSeveralInOneCell holds that two starts and two ends in one cell each are two stretches,
 // and that other numbers of them are set aside.
 func TestSeveralInOneCell(t *testing.T) {
-	const text = "Date,In,Up,Lines,Knots\n2026-06-03,06:00,08:00,5,7\n2026-06-04,06:00,08:00,5,7\n2026-06-05,6:30 / 11:55,11:00 / 1:45,5,7\n2026-06-06,6:30 / 11:55,11:00,5,7\n" +
+	const text = "Date,In,Up,Lines,Knots\n2026-06-03,06:00,08:00,5,7\n2026-06-04,06:00,08:00,5,7\n2026-06-05,6:30 / " +
+		"11:55,11:00 / 1:45,5,7\n2026-06-06,6:30 / 11:55,11:00,5,7\n" +
 		"2026-06-07,6:30 / 8:00,7:30 / 9:00,3 / 5,14 / 7\n"
 	x, u := only(t, csvOf(text))
 	r, err := x.Reader(u, Settings{})
@@ -51,7 +56,8 @@ func TestSeveralInOneCell(t *testing.T) {
 		_, _, problems := r.Row(RowOf(row))
 		sides, aside = append(sides, len(r.Sides())), append(aside, len(problems))
 		if row.Num == 4 {
-			if v := r.Sides()[0].Values; v["start_s"].Int != 42900 || v["end_s"].Int != 49500 || v["lines_out"].Int != 5 {
+			if v := r.Sides()[0].Values; v["start_s"].Int != 42900 ||
+				v["end_s"].Int != 49500 || v["lines_out"].Int != 5 {
 				t.Errorf("the second stretch is %v, expected 11:55 to 13:45 with 5 lines", v)
 			}
 		}
@@ -73,7 +79,8 @@ func TestSeveralInOneCell(t *testing.T) {
 
 // TestLikeFish holds that a number beside a species makes as many strikes.
 func TestLikeFish(t *testing.T) {
-	x, u := only(t, csvOf("Date,Time,Fish,Result\n2026-06-03,06:40,wahoo,landed\n2026-06-03,07:40,albacore x3,landed\n2026-06-04,06:50,mahi,lost\n2026-06-04,08:50,mahi,missed\n"))
+	x, u := only(t, csvOf("Date,Time,Fish,Result\n2026-06-03,06:40,wahoo,landed\n2026-06-03,07:40,albacore "+
+		"x3,landed\n2026-06-04,06:50,mahi,lost\n2026-06-04,08:50,mahi,missed\n"))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)
@@ -97,9 +104,11 @@ func TestNoughtsAlone(t *testing.T) {
 
 // TestSentTwice passes over an answer of a form that is the one above again.
 func TestSentTwice(t *testing.T) {
-	const head = "Timestamp|Day of the trip|Where|Crew|Lines in|Lines up|Rods|Knots|Bites|Missed|Lost|Wahoo landed|Sea temp (F)|Remarks"
+	const head = "Timestamp|Day of the trip|Where|Crew|Lines in|Lines up|Rods|Knots|Bites|Missed|Lost|Wahoo " +
+		"landed|Sea temp (F)|Remarks"
 	a := "6/3/2026 18:00:00|2026-06-03|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|calm"
-	rows := log{text: head + "\n" + a + "\n6/3/2026 18:02:00|2026-06-03|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|that was sent twice, forget it\n" +
+	rows := log{text: head + "\n" + a + "\n6/3/2026 18:02:00|2026-06-03|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|that " +
+		"was sent twice, forget it\n" +
 		"6/4/2026 18:02:00|2026-06-04|ledge|Ann|06:00|08:00|5|7|3|1|1|1|72|another day"}.read(t)
 	for i, want := range []Skip{NotASkip, Again, NotASkip} {
 		if rows[i].skip != want {
@@ -114,7 +123,8 @@ func csvOf(text string) memory.Sheet {
 
 // TestNotSailedForNoHours passes over a day not sailed whose hours are a nought.
 func TestNotSailedForNoHours(t *testing.T) {
-	rows := log{text: "Date|In|Up|Hours|Rods|Notes\n2026-06-03|06:00|08:00|2|5|calm\n2026-06-04|NA|NA|0|NA|not sailed, wind\n2026-06-05|06:00|09:00|3|5|calm"}.read(t)
+	rows := log{text: "Date|In|Up|Hours|Rods|Notes\n2026-06-03|06:00|08:00|2|5|calm\n2026-06-04|NA|NA|0|NA|not " +
+		"sailed, wind\n2026-06-05|06:00|09:00|3|5|calm"}.read(t)
 	if rows[1].skip != NotGone {
 		t.Errorf("%v", rows[1])
 	}
@@ -123,8 +133,11 @@ func TestNotSailedForNoHours(t *testing.T) {
 // TestSetsAmongCounts: fish in columns of their own are among those that the row counts; where
 // it counts strikes alone, they are taken out of their number.
 func TestSetsAmongCounts(t *testing.T) {
-	const text = "Date,Start,End,Knots,Lines,Strikes,Hooked,Kept,Missed,Lost,Put back,Fish 1,Fish 1 weight (kg),Fish 2,Fish 2 weight (kg)\n" +
-		"2026-06-02,06:00,08:00,8,5,2,1,1,1,0,0,wahoo,12,,\n2026-06-03,06:00,08:00,7,5,3,2,2,1,0,0,wahoo,14,dorado,6\n2026-06-04,06:00,08:00,8,5,3,,,,,,wahoo,14,dorado,6\n" +
+	const text = "Date,Start,End,Knots,Lines,Strikes,Hooked,Kept,Missed,Lost,Put back,Fish 1,Fish 1 weight " +
+		"(kg),Fish 2,Fish 2 weight (kg)\n" +
+		"2026-06-02,06:00,08:00,8,5,2,1,1,1,0,0,wahoo,12,,\n" +
+		"2026-06-03,06:00,08:00,7,5,3,2,2,1,0,0,wahoo,14,dorado,6\n" +
+		"2026-06-04,06:00,08:00,8,5,3,,,,,,wahoo,14,dorado,6\n" +
 		"2026-06-05,06:00,08:00,8,5,4,3,2,1,1,0,wahoo,9,wahoo,8\n2026-06-06,06:00,08:00,8,5,0,0,0,0,0,0,,,,\n"
 	x, u := only(t, csvOf(text))
 	r, err := x.Reader(u, Settings{})
@@ -138,8 +151,10 @@ func TestSetsAmongCounts(t *testing.T) {
 			sides   int
 		}{{2, plan.Fish, 1}, {3, plan.Fish, 2}, {1, plan.Strikes, 2}}[i]
 		_, _, problems := r.Row(RowOf(row))
-		if len(problems) > 0 || r.value("strikes_n").Int != want.strikes || len(r.Sides()) != want.sides || r.Sides()[0].Kind != want.kind {
-			t.Errorf("row %d: %d strikes, beside them %+v, problems %v", row.Num, r.value("strikes_n").Int, r.Sides(), problems)
+		if len(problems) > 0 || r.value("strikes_n").Int != want.strikes || len(r.Sides()) != want.sides ||
+			r.Sides()[0].Kind != want.kind {
+			t.Errorf("row %d: %d strikes, beside them %+v, problems %v", row.Num,
+				r.value("strikes_n").Int, r.Sides(), problems)
 		}
 	}
 }
@@ -199,7 +214,9 @@ func TestNumbersGivenUp(t *testing.T) {
 
 // TestGirthBesideLength: a girth that no fish of its length has is left out, with a word.
 func TestGirthBesideLength(t *testing.T) {
-	const text = "Date,Time,Species,Outcome,Length mm,Girth mm,Remarks\n2026-06-02,07:10,wahoo,landed,935,390,\n2026-06-03,07:10,wahoo,landed,935,39,\n2026-06-04,07:10,wahoo,landed,1100,,girth 410 mm\n2026-06-05,07:10,wahoo,landed,1110,420,\n"
+	const text = "Date,Time,Species,Outcome,Length mm,Girth " +
+		"mm,Remarks\n2026-06-02,07:10,wahoo,landed,935,390,\n2026-06-03,07:10,wahoo,landed,935,39,\n" +
+		"2026-06-04,07:10,wahoo,landed,1100,,girth 410 mm\n2026-06-05,07:10,wahoo,landed,1110,420,\n"
 	x, u := only(t, csvOf(text))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
@@ -217,8 +234,12 @@ func TestGirthBesideLength(t *testing.T) {
 // each stretch, that bites between two speeds are said to be of either, and that times that make no
 // stretch are named.
 func TestFiguresOfToldStretches(t *testing.T) {
-	x, u := only(t, csvOf("Date,Times trolled,Lines,Knots,Bites,Landed\n2026-06-03,6:00-8:00,5,7,1,1\n2026-06-04,6:00-7:00 / 7:30-9:00,5 / 3,7 / 13,2,0\n"+
-		"2026-06-05,6:00-7:00 / 7:30-9:00,5,7,1,1\n2026-06-06,6:00-8:00 / 8:30,5,7,0,0\n2026-06-07,6:10-,5,7,0,0\n"))
+	x,
+		u := only(t,
+		csvOf("Date,Times trolled,Lines,Knots,Bites,Landed\n2026-06-03,6:00-8:00,5,7,1,1\n2026-06-04,6:00-7:00 / "+
+			"7:30-9:00,5 / 3,7 / 13,2,0\n"+
+			"2026-06-05,6:00-7:00 / 7:30-9:00,5,7,1,1\n2026-06-06,6:00-8:00 / 8:30,5,7,0,0\n"+
+			"2026-06-07,6:10-,5,7,0,0\n"))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)
@@ -229,15 +250,19 @@ func TestFiguresOfToldStretches(t *testing.T) {
 		aside = append(aside, len(problems))
 		switch sides := r.Sides(); row.Num {
 		case 3:
-			if len(sides) != 2 || sides[0].Values["lines_out"].Int != 5 || sides[1].Values["lines_out"].Int != 3 || sides[1].Values["speed_kn"].Real != 13 {
+			if len(sides) != 2 || sides[0].Values["lines_out"].Int != 5 || sides[1].Values["lines_out"].Int != 3 ||
+				sides[1].Values["speed_kn"].Real != 13 {
 				t.Errorf("two stretches of two speeds are %v", sides)
 			}
 		case 4:
-			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool { return f.Name == "speed_kn" }); len(sides) != 2 || values[i].Real != 7 {
+			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool { return f.Name == "speed_kn" }); len(
+				sides) != 2 || values[i].Real != 7 {
 				t.Errorf("bites of two stretches of one speed have %v", values[i])
 			}
 		case 6:
-			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool { return f.Name == "start_s" }); values == nil || values[i].Int != 22200 {
+			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool {
+				return f.Name == "start_s"
+			}); values == nil || values[i].Int != 22200 {
 				t.Errorf("a stretch without an end is %v", values)
 			}
 		}
@@ -252,12 +277,14 @@ func TestFiguresOfToldStretches(t *testing.T) {
 // TestUnknownFishInAList holds that what became of something that is no fish known is named, where no
 // count of the row stands for it.
 func TestUnknownFishInAList(t *testing.T) {
-	for heads, want := range map[string]int{"Date,Times,Lines,Knots,Catch": 1, "Date,Times,Lines,Knots,Landed,Catch": 0} {
+	for heads, want := range map[string]int{"Date,Times,Lines,Knots,Catch": 1,
+		"Date,Times,Lines,Knots,Landed,Catch": 0} {
 		text, n := heads, ",2"
 		if want > 0 {
 			n = ""
 		}
-		for _, fish := range []string{"wahoo kept; zibble released", "wahoo kept; mahi lost", "2 wahoo kept", "tuna; mahi"} {
+		for _, fish := range []string{"wahoo kept; zibble released", "wahoo kept; mahi lost",
+			"2 wahoo kept", "tuna; mahi"} {
 			text += "\n2026-06-03,6:00-8:00,5,7" + n + "," + fish
 		}
 		x, u := only(t, csvOf(text))
@@ -277,7 +304,10 @@ func TestUnknownFishInAList(t *testing.T) {
 // TestLinesChanged holds that a stretch whose number of lines was changed at a time is one of each number,
 // and that the time must lie within it.
 func TestLinesChanged(t *testing.T) {
-	x, u := only(t, csvOf("Date,In,Up,Rods,Knots,Bites\n2026-07-04,06:00,10:00,6 then 4 at 8:30,7,2\n2026-07-05,06:00,10:00,5,7,1\n2026-07-06,06:00,10:00,6 then 4 at 11:30,7,0\n2026-07-07,06:00,10:00,5,8,1\n2026-07-08,06:00,10:00,6,8,1\n2026-07-09,06:00,10:00,6,8,0\n2026-07-10,06:00,10:00,4,8,0\n"))
+	x, u := only(t, csvOf("Date,In,Up,Rods,Knots,Bites\n2026-07-04,06:00,10:00,6 then 4 at "+
+		"8:30,7,2\n2026-07-05,06:00,10:00,5,7,1\n2026-07-06,06:00,10:00,6 then 4 at "+
+		"11:30,7,0\n2026-07-07,06:00,10:00,5,8,1\n2026-07-08,06:00,10:00,6,8,1\n2026-07-09,06:00,10:00,6,8,0\n"+
+		"2026-07-10,06:00,10:00,4,8,0\n"))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)
@@ -288,7 +318,8 @@ func TestLinesChanged(t *testing.T) {
 		for _, s := range r.Sides() {
 			got = append(got, s.Values["start_s"].Int, s.Values["end_s"].Int, s.Values["lines_out"].Int)
 		}
-		if want := [][]int64{{21600, 30600, 6, 30600, 36000, 4}, nil, nil, nil, nil, nil, nil}[i]; !slices.Equal(got, want) || (r.value("start_s").Known != (want == nil)) {
+		if want := [][]int64{{21600, 30600, 6, 30600, 36000, 4}, nil, nil, nil, nil, nil, nil}[i]; !slices.Equal(got,
+			want) || (r.value("start_s").Known != (want == nil)) {
 			t.Errorf("row %d: %v, expected %v", row.Num, got, want)
 		}
 	}
@@ -298,9 +329,11 @@ func TestLinesChanged(t *testing.T) {
 // that their row counts, where the log lists its fish nowhere else; one of a row without fish is set aside.
 func TestMeasuredRemarks(t *testing.T) {
 	const head = "Date,In,Up,Rods,Knots,Bites,Albacore boated,Notes\n"
-	rows := "2026-06-03,06:00,10:00,5,7,3,2,a good one: 74 cm\n2026-06-04,06:00,10:00,5,7,1,1,one of 8.7 kg on the scale\n2026-06-05,06:00,10:00,5,7,0,0,birds far off\n" +
+	rows := "2026-06-03,06:00,10:00,5,7,3,2,a good one: 74 cm\n2026-06-04,06:00,10:00,5,7,1,1,one of 8.7 kg on the " +
+		"scale\n2026-06-05,06:00,10:00,5,7,0,0,birds far off\n" +
 		"2026-06-06,06:00,10:00,5,7,2,2,one of 81 cm\n2026-06-07,06:00,10:00,5,7,1,0,one of 80 cm went by\n"
-	for text, want := range map[string][]int{head + rows: {1, 1, 0, 1, 0}, strings.ReplaceAll(head+rows, "one of 81 cm", "albacore 81 cm; albacore 82 cm"): {0, 0, 0, 0, 0}} {
+	for text, want := range map[string][]int{head + rows: {1, 1, 0, 1, 0},
+		strings.ReplaceAll(head+rows, "one of 81 cm", "albacore 81 cm; albacore 82 cm"): {0, 0, 0, 0, 0}} {
 		x, u := only(t, memory.Lines("", strings.ReplaceAll(strings.TrimSpace(text), ",", "|")))
 		r, err := x.Reader(u, Settings{})
 		if err != nil {
@@ -309,7 +342,8 @@ func TestMeasuredRemarks(t *testing.T) {
 		for i, row := range u.Block.Rows {
 			r.Row(RowOf(row))
 			if got := len(r.Sides()); got != want[i] || r.value("strikes_n").Int != []int64{3, 1, 0, 2, 1}[i] {
-				t.Errorf("row %d: %d fish beside %d strikes, expected %d", row.Num, got, r.value("strikes_n").Int, want[i])
+				t.Errorf("row %d: %d fish beside %d strikes, expected %d", row.Num, got,
+					r.value("strikes_n").Int, want[i])
 			}
 		}
 	}

@@ -14,7 +14,8 @@ import (
 // idle tells rows that are no entry because they say that there was nothing to enter:
 // a day not gone, a test, a stretch's table under which nothing struck.
 func (r *Reader) idle() Skip {
-	if own := r.ownEffort(); r.layout.Kind == plan.Flat && (own || r.value("date") != r.lain.date || r.value("trip") != r.lain.trip) {
+	own, begins := r.ownEffort(), r.value("date") != r.lain.date || r.value("trip") != r.lain.trip
+	if r.layout.Kind == plan.Flat && (own || begins) {
 		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.elsewise)}
 	}
 	if r.elsewise {
@@ -33,10 +34,12 @@ func (r *Reader) idle() Skip {
 		if r.still() || r.lain.still {
 			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
-		if !r.ownEffort() && (r.struck() || len(r.side) > 0) && r.untrolled() {
+		if !own && (r.struck() || len(r.side) > 0) && (r.untrolled() || r.otherDay()) {
+			r.lain.still = r.lain.still || begins // a day that begins so was not trolled, nor what it took below
 			return Elsewise
 		}
-		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() && !slices.ContainsFunc(r.side, paced) && r.untrolled() {
+		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() &&
+			!slices.ContainsFunc(r.side, paced) && r.untrolled() {
 			return Elsewise // hours without a speed or a bite, on the handline
 		}
 	case plan.Legs:
@@ -47,7 +50,8 @@ func (r *Reader) idle() Skip {
 		if r.layout.Apart[int64(r.row.Num)] {
 			return Elsewise
 		}
-		if r.layout.Numbered && !r.value("trip").Known && !r.value("depart_s").Known && !r.value("return_s").Known || r.layout.Ashore[int64(r.row.Num)] {
+		if r.layout.Numbered && !r.value("trip").Known && !r.value("depart_s").Known && !r.value("return_s").Known ||
+			r.layout.Ashore[int64(r.row.Num)] {
 			return NotGone
 		}
 	default:
@@ -98,7 +102,8 @@ func named(s Side) bool {
 	if s.Kind != plan.Strikes && s.Kind != plan.Fish {
 		return true
 	}
-	return slices.ContainsFunc([]string{"species_logged", "length_cm", "girth_cm", "scale_kg"}, func(name string) bool { return s.Values[name].Known })
+	return slices.ContainsFunc([]string{"species_logged", "length_cm", "girth_cm", "scale_kg"},
+		func(name string) bool { return s.Values[name].Known })
 }
 
 // untrolled tells a row of a strike or a fish whose words say that it was not trolled, or whose
@@ -117,7 +122,9 @@ func (r *Reader) untrolled() bool {
 				return true
 			}
 		}
-		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || (t.Column.Parse == "story" || t.Column.Parse == "fishlist") && r.layout.Kind == plan.Flat // which has no stretch here
+		// which has no stretch here
+		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" ||
+			(t.Column.Parse == "story" || t.Column.Parse == "fishlist") && r.layout.Kind == plan.Flat
 		if (said || t.Column.Parse == "species") && t.Column.Name != "notes" && bracketedMethod(t.text) {
 			return true
 		}
@@ -128,6 +135,14 @@ func (r *Reader) untrolled() bool {
 	return slices.ContainsFunc(r.layout.Unknown, func(u plan.Unknown) bool {
 		return u.Index < len(r.row.Cells) && words.Otherwise(r.row.Cells[u.Index])
 	})
+}
+
+// otherDay tells a day told in words that speak of another way of fishing alone, with no lines and no speed.
+func (r *Reader) otherDay() bool {
+	return !r.value("lines_out").Known && !r.value("speed_kn").Known &&
+		slices.ContainsFunc(r.targets, func(t target) bool {
+			return t.Column.Parse == "story" && words.OnlyOther(t.text)
+		})
 }
 
 var bracketed = regexp.MustCompile(`\(([^()]{3,30})\)`)
@@ -153,7 +168,7 @@ type lain struct {
 func (r *Reader) still() bool {
 	return slices.ContainsFunc(r.targets, func(t target) bool {
 		switch {
-		case t.text == "":
+		case t.text == "" || r.anotherSet(t.Set):
 			return false
 		case t.Column.Name == "speed_kn":
 			return words.Still(t.text)
@@ -166,6 +181,17 @@ func (r *Reader) still() bool {
 		return false
 	})
 }
+
+// anotherSet tells a row whose columns hold several stretches, of which another than set was trolled: the
+// afternoon's "bottom" is not the morning's.
+func (r *Reader) anotherSet(set int) bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		name := t.Column.Name
+		return t.Set != set && (name == "start_s" || name == "end_s" || name == "duration_s") && startsDigit(t.text)
+	})
+}
+
+func startsDigit(s string) bool { return s != "" && s[0] >= '0' && s[0] <= '9' }
 
 // otherLines tells a number of lines, or none, with nothing behind it but another way of fishing.
 func otherLines(text string) bool {

@@ -65,7 +65,8 @@ func (r *Reader) deal(t *target, text string, fates []words.Fate, m measured) {
 	}
 	if len(items) != len(to) {
 		if strings.ContainsAny(text, "0123456789") && !words.Hedged(text) {
-			r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d measures for %d fish", len(items), len(fates))))
+			r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d measures for %d fish", len(items),
+				len(fates))))
 		}
 		return
 	}
@@ -88,7 +89,8 @@ func (r *Reader) deal(t *target, text string, fates []words.Fate, m measured) {
 // too, the sets are of fish that are counted already.
 func (r *Reader) strikeSets() {
 	kind, n := plan.Strikes, int64(0)
-	if r.layout.Kind == plan.Flat && slices.ContainsFunc(fishCounts, func(name string) bool { return r.value(name).Known }) {
+	if r.layout.Kind == plan.Flat && slices.ContainsFunc(fishCounts,
+		func(name string) bool { return r.value(name).Known }) {
 		kind = plan.Fish
 	}
 	for k := range r.sets {
@@ -148,7 +150,8 @@ func (r *Reader) remarked() {
 // "midio 42 pulg", "measured 41 in to the fork".
 func (r *Reader) lengthTold(remark string) {
 	name := r.value("species_logged").Text
-	if name == "" || r.sets > 0 || r.lists || r.like > 1 || r.value("length_cm").Known || r.layout.Kind == plan.Events || !words.Taped(remark) {
+	if name == "" || r.sets > 0 || r.lists || r.like > 1 || r.value("length_cm").Known ||
+		r.layout.Kind == plan.Events || !words.Taped(remark) {
 		return
 	}
 	fish := phrase.FishList(name+" "+remark, phrase.Defaults{})

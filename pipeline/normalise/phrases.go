@@ -83,7 +83,8 @@ func (r *Reader) paused() {
 				continue
 			}
 			r.values[to] = entry.OfReal(r.values[to].Real + float64(until-from))
-			r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
+			r.doubts = append(r.doubts, r.problem(t, t.text,
+				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
 		}
 	}
 }
@@ -325,7 +326,8 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 // either.
 func (r *Reader) ofEither() {
 	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" })
-	if i < 0 || r.paces == nil || !slices.ContainsFunc(countNames, func(name string) bool { return r.value(name).Int > 0 }) {
+	if i < 0 || r.paces == nil || !slices.ContainsFunc(countNames,
+		func(name string) bool { return r.value(name).Int > 0 }) {
 		return
 	}
 	r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, record.OfEither))
@@ -414,7 +416,8 @@ func (r *Reader) note(text string) {
 // fishOf makes a fish of each that a text lists; never more than the row counts. A fish that an
 // earlier list of the row names too is the same one: "1 wahoo" and, under the dock's weights,
 // "wahoo 31.5". It returns the row's fish so far.
-func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int, counted bool) []map[string]entry.Value {
+func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int,
+	counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, t.defaults())
 	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
@@ -455,7 +458,8 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		}
 	}
 	if counted && n > max(0, room) {
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf(
+			"tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
 }
@@ -532,7 +536,8 @@ func (r *Reader) rods() {
 		if u.Index >= len(r.row.Cells) {
 			continue
 		}
-		for _, part := range strings.FieldsFunc(r.row.Cells[u.Index], func(c rune) bool { return strings.ContainsRune(";/\n,", c) }) {
+		for _, part := range strings.FieldsFunc(r.row.Cells[u.Index],
+			func(c rune) bool { return strings.ContainsRune(";/\n,", c) }) {
 			fate, cause, _, ok := words.FateOf(part)
 			fish := phrase.FishList(part, phrase.Defaults{})
 			if words.Nothing(part) || !ok && len(fish) == 0 {
@@ -585,7 +590,8 @@ func (r *Reader) weighed(t *target, text string) {
 		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
 	default:
 		r.values[i] = entry.Value{}
-		r.aside = append(r.aside, r.problem(t, text, "the log does not say whether a scale gave this weight: taken as not logged"))
+		r.aside = append(r.aside, r.problem(t, text, "the log does not say whether a scale gave this weight: taken "+
+			"as not logged"))
 	}
 }
 
@@ -597,6 +603,7 @@ func (r *Reader) method(t *target, text string) {
 	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading):
 		r.elsewise = true
 	case !ok:
-		r.aside = append(r.aside, r.problem(t, text, "it names no way of fishing: taken as trolled; the rest of the row is kept"))
+		r.aside = append(r.aside, r.problem(t, text, "it names no way of fishing: taken as trolled; the rest of the "+
+			"row is kept"))
 	}
 }

@@ -44,7 +44,8 @@ func Take(file string, book sheet.Book, most int) (Taken, error) {
 		}
 		x.Problems = append(x.Problems, g.Problems...)
 		if len(g.Rows) > 0 {
-			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label, Key: lexicon.Key, Event: lexicon.Event}))
+			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label,
+				Key: lexicon.Key, Event: lexicon.Event}))
 		}
 	}
 	x.Log = lexicon.Infer(file, sheets, func(string, int) meaning.Said { return meaning.Said{} }, nil)

@@ -52,7 +52,8 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 
 // tellsMeasure tells a remark of a fish with a length or a weight.
 func tellsMeasure(text string) bool {
-	return slices.ContainsFunc(phrase.FishList(text, phrase.Defaults{}), func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 })
+	return slices.ContainsFunc(phrase.FishList(text, phrase.Defaults{}),
+		func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 })
 }
 
 // storied makes a strike of each bite that a text tells of.
@@ -79,7 +80,8 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 			if speed := oneSpeed(stretches); speed > 0 && len(stretches) > 1 {
 				v["strike_speed_kn"] = entry.OfReal(speed)
 			}
-			if speed := r.value("speed_kn"); len(stretches) == 0 && r.layout.Kind == plan.Flat && speed.Known && !r.timed() {
+			if speed := r.value("speed_kn"); len(stretches) == 0 &&
+				r.layout.Kind == plan.Flat && speed.Known && !r.timed() {
 				v["strike_speed_kn"] = speed // of a stretch whose hours nobody wrote down
 			}
 			r.beside(plan.Strikes, v)
@@ -92,9 +94,11 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 	r.nothing = r.nothing || s.Nothing && n == 0
 	switch {
 	case s.Strikes >= 0 && s.Strikes != n:
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d bites, and %d were found in its words", s.Strikes, n)))
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d bites, and %d were found in its words",
+			s.Strikes, n)))
 	case s.Landed >= 0 && s.Landed != boated:
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d to the boat, and %d were found in its words", s.Landed, boated)))
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("says %d to the boat, and %d were found in its words",
+			s.Landed, boated)))
 	}
 	for _, left := range s.Left {
 		r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
@@ -150,7 +154,8 @@ func (r *Reader) conserved(t *target, text string, stretches []phrase.Stretch) {
 // weights sets weights aside that words tell and nobody says are from a scale.
 func (r *Reader) weights(t *target, text string) {
 	if n := r.unweighed; n > 0 {
-		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%s: from a scale, or a guess? Not taken for one of a scale", plural(n, "a weight", "weights"))))
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf(
+			"%s: from a scale, or a guess? Not taken for one of a scale", plural(n, "a weight", "weights"))))
 	}
 	r.unweighed = 0
 }

@@ -39,7 +39,8 @@ func TestParagraphInACell(t *testing.T) {
 		reasons = append(reasons, p.Reason)
 	}
 	all := strings.Join(reasons, "\n")
-	if len(reasons) != 2 || !strings.Contains(all, "not used: 7") || !strings.Contains(all, "a weight: from a scale, or a guess?") {
+	if len(reasons) != 2 || !strings.Contains(all, "not used: 7") ||
+		!strings.Contains(all, "a weight: from a scale, or a guess?") {
 		t.Errorf("set aside: %s", all)
 	}
 }

@@ -47,29 +47,30 @@ type Reader struct {
 
 	month time.Month // of the last date that was read without a year
 
-	slots            slots
-	spread           *spread    // nil where no column is a place in the spread
-	headers          [][]headed // of the header, to know one that is given again
-	figures          []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
-	catch            int        // index of the field, of those hooked or landed, that species' counts add up to; -1
-	freed            int        // index of the field of those released that species' counts add up to; -1
-	values           []entry.Value
-	moments          []placed // moments of this row, whose seconds wait for the date
-	problems         []record.Problem
-	aside            []record.Problem // cells that the row does without
-	doubts           []record.Problem
-	row              *sheet.Row
-	sets             int    // of strikes for which a row has columns
-	lists            bool   // fish and their measures stand in lists
-	side             []Side // what the row tells beside its own entry
-	num              int    // of the row
-	parts            int64  // sides that earlier entries of the same row had
-	fatesTold        bool   // lists of fish tell what became of the bites that a column counts
-	nothing          bool   // the row says that nothing struck
-	elsewise         bool   // the row was not trolled
-	last             lastLeg
-	several          []several // cells of the row that hold what several would
-	paces, linesEach []float64 // speeds and lines of the stretches that the row tells in words, where it has one for each
+	slots     slots
+	spread    *spread    // nil where no column is a place in the spread
+	headers   [][]headed // of the header, to know one that is given again
+	figures   []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
+	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	freed     int        // index of the field of those released that species' counts add up to; -1
+	values    []entry.Value
+	moments   []placed // moments of this row, whose seconds wait for the date
+	problems  []record.Problem
+	aside     []record.Problem // cells that the row does without
+	doubts    []record.Problem
+	row       *sheet.Row
+	sets      int    // of strikes for which a row has columns
+	lists     bool   // fish and their measures stand in lists
+	side      []Side // what the row tells beside its own entry
+	num       int    // of the row
+	parts     int64  // sides that earlier entries of the same row had
+	fatesTold bool   // lists of fish tell what became of the bites that a column counts
+	nothing   bool   // the row says that nothing struck
+	elsewise  bool   // the row was not trolled
+	last      lastLeg
+	several   []several // cells of the row that hold what several would
+	// speeds and lines of the stretches that the row tells in words, where it has one for each
+	paces, linesEach []float64
 	worded           []several // counts of the row that name their fish
 	spell            spell     // what a row of a log of events tells of a whole stretch
 	lain             lain
@@ -181,7 +182,8 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
-	if also, ok := beside[b.Column.Parse]; ok && !(r.sets > 0 && b.OfStrike()) && !(also.Name == "loss_cause" && r.layout.Binds(also.Name)) {
+	if also, ok := beside[b.Column.Parse]; ok && !(r.sets > 0 && b.OfStrike()) &&
+		!(also.Name == "loss_cause" && r.layout.Binds(also.Name)) {
 		t.beside = r.add(also.Name, also.Type)
 	}
 	r.targets = append(r.targets, t)
@@ -196,20 +198,23 @@ func (r *Reader) implied() {
 	if r.layout.Outings || r.layout.Half > 0 || r.layout.Trips != nil {
 		r.add("trip", entry.Text)
 	}
-	if r.layout.Binds("start_s") && r.layout.Binds("end_s") && (r.layout.Reads("story", "fishlist") || r.layout.Binds("notes")) {
+	if r.layout.Binds("start_s") && r.layout.Binds("end_s") &&
+		(r.layout.Reads("story", "fishlist") || r.layout.Binds("notes")) {
 		r.add("stopped_s", entry.Real) // a remark may tell of a pause
 	}
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
-	if r.has("species") && r.has("notes") && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Fish || r.layout.Kind == plan.Flat) {
+	if r.has("species") && r.has("notes") && (r.layout.Kind == plan.Strikes ||
+		r.layout.Kind == plan.Fish || r.layout.Kind == plan.Flat) {
 		r.add("length_cm", entry.Real) // a remark may tell them
 		r.add("girth_cm", entry.Real)
 	}
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
 		r.released = r.add("kept", entry.Flag)
 	}
-	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") && (r.released >= 0 || !r.has("kept")) && !r.counts() {
+	if r.layout.Kind != plan.Trips && r.has("notes") && r.has("species") && !r.has("outcome") &&
+		(r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
 	if r.layout.Reads("story", "fishlist") {
@@ -243,10 +248,12 @@ func (r *Reader) implied() {
 	if len(r.layout.Catch) > 0 && len(r.figures) == 0 && !r.layout.Binds(sum, "landed_n", "kept_n") {
 		r.catch = r.add(sum, entry.Int)
 	}
-	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch, func(u plan.Unknown) bool { return u.Fate == "released" }) {
+	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch,
+		func(u plan.Unknown) bool { return u.Fate == "released" }) {
 		r.freed = r.add("released_n", entry.Int)
 	}
-	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") && !r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"); r.fatesTold {
+	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
+		!r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"); r.fatesTold {
 		r.add("lost_n", entry.Int)
 		r.add("missed_n", entry.Int)
 	}
@@ -338,7 +345,8 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			continue
 		}
 		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {
-			r.unread(t, text, "a formula without a stored value: open the workbook in the program that made it and save it again")
+			r.unread(t, text, "a formula without a stored value: open the workbook in the program that made it and "+
+				"save it again")
 			continue
 		}
 		if err := t.cell(r, t, text); err != nil && r.severally(t, text, err) {

@@ -130,7 +130,9 @@ func (r *Reader) namesASum() bool {
 		return false
 	}
 	return slices.ContainsFunc(r.headers, func(header []headed) bool {
-		return slices.ContainsFunc(header, func(h headed) bool { return h.index != at && strings.EqualFold(h.text, name) })
+		return slices.ContainsFunc(header, func(h headed) bool {
+			return h.index != at && strings.EqualFold(h.text, name)
+		})
 	})
 }
 
@@ -200,7 +202,8 @@ func (r *Reader) place() {
 		}
 		r.values[p.field] = entry.OfInt(s)
 	}
-	if s := &r.slots; r.at(s.start).Known && !r.at(s.end).Known && r.at(s.duration).Known && r.at(s.duration).Real == 0 {
+	if s := &r.slots; r.at(s.start).Known && !r.at(s.end).Known &&
+		r.at(s.duration).Known && r.at(s.duration).Real == 0 {
 		r.values[s.duration] = entry.Value{} // a formula that lacks the end: nobody knows the hours
 	}
 	r.pastMidnight(r.slots.start, r.slots.end)
@@ -263,12 +266,14 @@ type needs struct {
 
 var need = map[plan.Kind]needs{
 	plan.Legs: {"", true, "a leg needs a start and an end, or a duration"},
-	plan.Flat: {"outcome species species_logged strikes_n hooked_n landed_n released_n lost_n missed_n length_cm girth_cm scale_kg", true,
+	plan.Flat: {"outcome species species_logged strikes_n hooked_n landed_n released_n lost_n missed_n length_cm " +
+		"girth_cm scale_kg", true,
 		"a row needs a start and an end, or what struck"},
 	plan.Lines:   {"line lure leg setback_m count_s drag_kg", false, "a line needs its position or lure"},
 	plan.Trips:   {"trip date depart_s", false, "a trip needs a name or a date"},
 	plan.Strikes: {"trip date time_s leg outcome", false, "a strike needs a trip or a date"},
-	plan.Fish:    {"species species_logged length_cm girth_cm scale_kg", false, "a fish needs a species, a length or a weight"},
+	plan.Fish: {"species species_logged length_cm girth_cm scale_kg", false,
+		"a fish needs a species, a length or a weight"},
 }
 
 // slots are the fields that the rules over several cells look at, -1 for those
@@ -295,7 +300,8 @@ func (r *Reader) findSlots() {
 		}
 		return -1
 	}
-	r.slots = slots{start: at("start_s"), end: at("end_s"), duration: at("duration_s"), depart: at("depart_s"), back: at("return_s"), strikes: at("strikes_n"), hooked: at("hooked_n"),
+	r.slots = slots{start: at("start_s"), end: at("end_s"), duration: at("duration_s"), depart: at("depart_s"),
+		back: at("return_s"), strikes: at("strikes_n"), hooked: at("hooked_n"),
 		landed: at("landed_n"), released: at("released_n"), lost: at("lost_n"), missed: at("missed_n")}
 	r.slots.need = need[r.layout.Kind]
 	for _, name := range strings.Fields(r.slots.need.columns) {
@@ -312,7 +318,8 @@ func (r *Reader) findSlots() {
 }
 
 // tells are what a strike is known by: a day with none may stand in its sheet too.
-var tells = []string{"time_s", "outcome", "species", "species_logged", "strike", "line", "lure", "loss_cause", "fight_s", "kept", "length_cm", "girth_cm", "scale_kg"}
+var tells = []string{"time_s", "outcome", "species", "species_logged", "strike", "line", "lure", "loss_cause",
+	"fight_s", "kept", "length_cm", "girth_cm", "scale_kg"}
 
 // tellsNothing tells a row of strikes that holds none. A sheet that has no column for
 // what a strike is known by has one in each row, as its reader was told.
@@ -369,7 +376,8 @@ type lastOpen struct{ date, trip, speed entry.Value }
 // its strikes have its speed.
 func (r *Reader) unended() bool {
 	end := slices.IndexFunc(r.targets, func(t target) bool {
-		return t.Column.Name == "end_s" && t.Set == 0 && words.NotLogged(t.text) || t.Column.Parse == "stretches" && t.text != ""
+		return t.Column.Name == "end_s" && t.Set == 0 && words.NotLogged(t.text) ||
+			t.Column.Parse == "stretches" && t.text != ""
 	})
 	dated := r.value("date").Known || r.value("trip").Known
 	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known {
@@ -387,7 +395,8 @@ func (r *Reader) unended() bool {
 func (r *Reader) forWantOf() bool {
 	for _, p := range r.aside {
 		i := slices.IndexFunc(r.targets, func(t target) bool { return t.Index+1 == p.Pos.Col })
-		if i >= 0 && (r.slots.need.effort && isEffort(r.targets[i].Binding) || slices.Contains(r.slots.enough, r.targets[i].field)) {
+		if i >= 0 && (r.slots.need.effort && isEffort(r.targets[i].Binding) ||
+			slices.Contains(r.slots.enough, r.targets[i].field)) {
 			p.Whole = true
 			r.problems = append(r.problems, p)
 		}
@@ -441,7 +450,8 @@ func (r *Reader) checkGirth() {
 	}
 	for i := range r.targets {
 		if t := &r.targets[i]; t.Column.Name == "girth_cm" && t.field == r.index["girth_cm"] && t.text != "" {
-			r.aside = append(r.aside, r.problem(t, t.text, fmt.Sprintf("a girth of %s cm on a fish %s cm long: is the unit right? Taken as not logged", short(g.Real), short(l.Real))))
+			r.aside = append(r.aside, r.problem(t, t.text, fmt.Sprintf("a girth of %s cm on a fish %s cm long: is "+
+				"the unit right? Taken as not logged", short(g.Real), short(l.Real))))
 			r.values[t.field] = entry.Value{}
 			return
 		}

@@ -18,9 +18,13 @@ func TestRowsThatArePassedOver(t *testing.T) {
 		want Skip
 	}{
 		{"|||||", Blank}, {"", Blank}, {" | |", Blank}, {head, Header}, {"DATE|start|End||area|", Header},
-		{"Totals|||9||", Totals}, {"|Total||9||", Totals}, {"Total hours|||9||", Totals}, {"|||Sum||", Comment}, // a word alone where a number stands
-		{"# lost a rod", Comment}, {"# lost a rod|and|a reel", Comment}, {"// no", Comment}, {"went home for ice|||||", Comment}, {"|||||and the hook was bent", Comment},
-		{"2026-06-03|06:00|08:00|4||", NotASkip}, {"2026-06-03|06:00|08:00|4|Total|", NotASkip}, {"2026-06-03|06:00|08:00|4||Total bust", NotASkip}, {"2026-06-03|||||", NotGone}, // a day with nothing of effort or strikes was none out
+		// a word alone where a number stands
+		{"Totals|||9||", Totals}, {"|Total||9||", Totals}, {"Total hours|||9||", Totals}, {"|||Sum||", Comment},
+		{"# lost a rod", Comment}, {"# lost a rod|and|a reel", Comment}, {"// no", Comment},
+		{"went home for ice|||||", Comment}, {"|||||and the hook was bent", Comment},
+		// a day with nothing of effort or strikes was none out
+		{"2026-06-03|06:00|08:00|4||", NotASkip}, {"2026-06-03|06:00|08:00|4|Total|", NotASkip},
+		{"2026-06-03|06:00|08:00|4||Total bust", NotASkip}, {"2026-06-03|||||", NotGone},
 		{"#N/A|06:00|08:00|4||", NotASkip}, {"|06:00||||", NotASkip}, {"soon|||||", Comment},
 	} {
 		got := log{text: under(head, "2026-06-02|06:00|08:00|4||", c.row)}.last(t)
@@ -36,7 +40,8 @@ func TestRowsThatArePassedOver(t *testing.T) {
 // TestNamesThatLookLikeNotes holds that a lone name is kept where it can be one.
 func TestNamesThatLookLikeNotes(t *testing.T) {
 	for _, c := range []struct{ text, column string }{
-		{"Date|Species|Length (cm)\n2026-06-03|Wahoo|120\n|Yellowfin tuna|", "species_logged"}, {"Trip|Date|Captain\nA|2026-06-03|Ansa\nThe long one||", "trip"},
+		{"Date|Species|Length (cm)\n2026-06-03|Wahoo|120\n|Yellowfin tuna|", "species_logged"},
+		{"Trip|Date|Captain\nA|2026-06-03|Ansa\nThe long one||", "trip"},
 	} {
 		if got := (log{text: c.text}).read(t)[1]; got.values[c.column] == "" {
 			t.Errorf("%q: %v", c.text, got)
@@ -49,7 +54,9 @@ func TestNumberedRows(t *testing.T) {
 	if numbered[0].values["trip"] != "#1" || numbered[1].values["trip"] != "#2" {
 		t.Errorf("%v", numbered)
 	}
-	commented := log{text: "# trips by number\nTrip|Date|Start|End\n1|2026-06-03|06:00|08:00\n#2|2026-06-04|06:00|08:00\n3|2026-06-05|06:00|08:00\n4|2026-06-06|06:00|08:00"}.read(t)
+	commented := log{
+		text: "# trips by number\nTrip|Date|Start|End\n1|2026-06-03|06:00|08:00\n#2|2026-06-04|06:00|08:00\n" +
+			"3|2026-06-05|06:00|08:00\n4|2026-06-06|06:00|08:00"}.read(t)
 	if commented[1].skip != Comment || commented[2].values["trip"] != "3" {
 		t.Errorf("%v", commented)
 	}
@@ -58,11 +65,16 @@ func TestNumberedRows(t *testing.T) {
 // TestWhatARowNeeds holds what each kind of row cannot do without.
 func TestWhatARowNeeds(t *testing.T) {
 	for _, c := range []struct{ text, reason string }{
-		{"Date|Start|End|Rods\n2026-06-03|||4", "a leg needs"}, {"Date|Start|End|Line|Lure\n2026-06-03|||1|Cope", "what struck"}, {"Trip|Line|Lure|Notes|Drag (lb)\n1||||", "a line needs"},
-		{"Captain|Port|Date|Depart\nAnsa|Hollin Quay||", "a trip needs"}, {"Trip|Date|Time|Outcome|Notes|Angler\n||||x|Ansa", "a strike needs"}, {"Date|Species|Length (cm)|Angler\n2026-06-03|||Ansa", "a fish needs"},
+		{"Date|Start|End|Rods\n2026-06-03|||4", "a leg needs"},
+		{"Date|Start|End|Line|Lure\n2026-06-03|||1|Cope", "what struck"},
+		{"Trip|Line|Lure|Notes|Drag (lb)\n1||||", "a line needs"},
+		{"Captain|Port|Date|Depart\nAnsa|Hollin Quay||", "a trip needs"},
+		{"Trip|Date|Time|Outcome|Notes|Angler\n||||x|Ansa", "a strike needs"},
+		{"Date|Species|Length (cm)|Angler\n2026-06-03|||Ansa", "a fish needs"},
 	} {
 		got := log{text: c.text}.read(t)[0]
-		if len(got.problems) != 1 || !strings.Contains(got.problems[0].Reason, c.reason) || got.problems[0].Pos.Col != 0 {
+		if len(got.problems) != 1 || !strings.Contains(got.problems[0].Reason, c.reason) ||
+			got.problems[0].Pos.Col != 0 {
 			t.Errorf("%q: %v, expected %q", c.text, got, c.reason)
 		}
 	}
@@ -71,10 +83,12 @@ func TestWhatARowNeeds(t *testing.T) {
 // TestFaultsKnowTheirPlace holds that each bad cell of a row is told by file,
 // sheet, row, column, heading and text.
 func TestFaultsKnowTheirPlace(t *testing.T) {
-	got := log{text: "Legs of June\n" + under("Date|Start|End|Speed (kn)", "2026-06-03|06:00|08:00|12", "2026-06-03|06:00|08:00|fast\n2026-06-03|six|08:00|99"), name: "June"}.read(t)[8:]
+	got := log{text: "Legs of June\n" + under("Date|Start|End|Speed (kn)", "2026-06-03|06:00|08:00|12",
+		"2026-06-03|06:00|08:00|fast\n2026-06-03|six|08:00|99"), name: "June"}.read(t)[8:]
 	for i, want := range [][]record.Problem{
 		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 11, Col: 4}, Column: "Speed (kn)", Cell: "fast"}},
-		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 12, Col: 2}, Column: "Start", Cell: "six", Whole: true}}, // without a start it is no leg, whatever its speed
+		// without a start it is no leg, whatever its speed
+		{{Pos: record.Pos{File: "log", Sheet: "June", Row: 12, Col: 2}, Column: "Start", Cell: "six", Whole: true}},
 	} {
 		if len(got[i].problems) != len(want) {
 			t.Fatalf("row %d: %v", i, got[i].problems)
@@ -94,11 +108,15 @@ func TestFaultsKnowTheirPlace(t *testing.T) {
 // TestFilledDown holds what stands for blank cells: the corner of a merged area
 // in key columns only, and what is written once for the rows under it.
 func TestFilledDown(t *testing.T) {
-	merged := log{text: "Trip|Date|Start|End|Line|Strikes\n1|2026-06-03|06:00|08:00|1|2\n||||2|", merged: map[int]map[int]string{2: {0: "1", 1: "2026-06-03", 2: "06:00", 3: "08:00", 5: "2"}}}.read(t)[1].values
-	if merged["trip"] != "1" || merged["date"] != "2026-06-03" || merged["start_s"] != "21600" || merged["end_s"] != "28800" || merged["strikes_n"] != "" {
+	merged := log{text: "Trip|Date|Start|End|Line|Strikes\n1|2026-06-03|06:00|08:00|1|2\n||||2|",
+		merged: map[int]map[int]string{2: {0: "1", 1: "2026-06-03", 2: "06:00", 3: "08:00", 5: "2"}}}.read(t)[1].values
+	if merged["trip"] != "1" || merged["date"] != "2026-06-03" || merged["start_s"] != "21600" ||
+		merged["end_s"] != "28800" || merged["strikes_n"] != "" {
 		t.Errorf("merged: %v", merged)
 	}
-	once := log{text: "Trip|Date|Start|End|Speed\n1|2026-06-03|06:00|08:00|8\n||08:10|09:00|\n2||06:00|07:00|9\n||07:10|08:00|9"}.read(t)
+	once := log{
+		text: "Trip|Date|Start|End|Speed\n1|2026-06-03|06:00|08:00|8\n||08:10|09:00|\n2||06:00|07:00|9\n" +
+			"||07:10|08:00|9"}.read(t)
 	if v := once[1].values; v["trip"] != "1" || v["date"] != "2026-06-03" || v["speed_kn"] != "" {
 		t.Errorf("written once: %v", v)
 	}
@@ -143,7 +161,8 @@ func fuzzed(t *testing.T, x Taken, u *meaning.Understood, rows []sheet.Row) {
 	for i := range rows {
 		values, skip, problems := r.Row(&rows[i])
 		outcomes := 0
-		for _, is := range []bool{len(values) > 0, skip != NotASkip, len(values) == 0 && len(problems) > 0, len(values) == 0 && len(r.Sides()) > 0 && len(problems) == 0} {
+		for _, is := range []bool{len(values) > 0, skip != NotASkip, len(values) == 0 && len(problems) > 0,
+			len(values) == 0 && len(r.Sides()) > 0 && len(problems) == 0} {
 			if is {
 				outcomes++
 			}

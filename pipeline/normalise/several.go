@@ -23,7 +23,8 @@ type several struct {
 }
 
 // thens are words between what came one after the other.
-var thens = strings.NewReplacer(" then ", ";", " luego ", ";", " puis ", ";", " poi ", ";", " depois ", ";", " dann ", ";")
+var thens = strings.NewReplacer(" then ", ";", " luego ", ";", " puis ", ";", " poi ", ";",
+	" depois ", ";", " dann ", ";")
 
 // apart parts a cell of several clock times, hours, speeds or numbers of lines; nil where it
 // holds one.
@@ -44,7 +45,8 @@ func (r *Reader) severally(t *target, text string, wrong error) bool {
 	if r.layout.Kind == plan.Events && r.whole(t, text) {
 		return true
 	}
-	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "duration_s", "speed_kn", "lines_out"}, t.Column.Name) {
+	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "duration_s", "speed_kn", "lines_out"},
+		t.Column.Name) {
 		return false
 	}
 	if parts := apart(text); parts != nil && t.given == "" {
@@ -91,7 +93,8 @@ func (r *Reader) parted() {
 	}
 	all, sure := r.partedClocks(of["start_s"].parts, of["end_s"].parts)
 	speeds, lines := figures(of["speed_kn"].parts, len(all)), figures(of["lines_out"].parts, len(all))
-	used := map[string]bool{"start_s": all != nil, "end_s": all != nil, "speed_kn": speeds != nil, "lines_out": lines != nil}
+	used := map[string]bool{"start_s": all != nil, "end_s": all != nil,
+		"speed_kn": speeds != nil, "lines_out": lines != nil}
 	if all == nil && r.partedHours(of["duration_s"], of["speed_kn"]) {
 		used["duration_s"], used["speed_kn"] = true, true
 	}
@@ -110,7 +113,8 @@ func (r *Reader) parted() {
 		} else if end < start {
 			end += day
 		}
-		v := map[string]entry.Value{"start_s": entry.OfInt(start), "end_s": entry.OfInt(end), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		v := map[string]entry.Value{"start_s": entry.OfInt(start), "end_s": entry.OfInt(end),
+			"leg": entry.OfText(strconv.Itoa(k + 1))}
 		if speeds != nil {
 			v["speed_kn"] = entry.OfReal(speeds[k])
 		} else if x := r.value("speed_kn"); x.Known {
@@ -125,7 +129,8 @@ func (r *Reader) parted() {
 			r.beside(plan.Legs, v)
 			continue
 		}
-		r.values[r.index["start_s"]], r.values[r.index["end_s"]] = v["start_s"], v["end_s"] // of one speed: its counts are the row's
+		// of one speed: its counts are the row's
+		r.values[r.index["start_s"]], r.values[r.index["end_s"]] = v["start_s"], v["end_s"]
 	}
 	if i, ok := r.index["duration_s"]; ok && all != nil {
 		r.values[i] = entry.Value{} // of all of them
@@ -159,7 +164,8 @@ func (r *Reader) linesChanged(s several) bool {
 	}
 	at = append(at, end.Int)
 	for k, n := range lines {
-		v := map[string]entry.Value{"start_s": entry.OfInt(at[k]), "end_s": entry.OfInt(at[k+1]), "lines_out": entry.OfInt(n), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		v := map[string]entry.Value{"start_s": entry.OfInt(at[k]), "end_s": entry.OfInt(at[k+1]),
+			"lines_out": entry.OfInt(n), "leg": entry.OfText(strconv.Itoa(k + 1))}
 		if x := r.value("speed_kn"); x.Known {
 			v["speed_kn"] = x
 		}
@@ -182,7 +188,8 @@ func (r *Reader) partedHours(hours, speeds several) bool {
 		return false
 	}
 	for k := range h {
-		leg := map[string]entry.Value{"duration_s": entry.OfReal(h[k] * 3600), "speed_kn": entry.OfReal(v[k]), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		leg := map[string]entry.Value{"duration_s": entry.OfReal(h[k] * 3600), "speed_kn": entry.OfReal(v[k]),
+			"leg": entry.OfText(strconv.Itoa(k + 1))}
 		if x := r.value("lines_out"); x.Known {
 			leg["lines_out"] = x
 		}
@@ -320,4 +327,5 @@ func (r *Reader) likened() {
 }
 
 // likeFields are what several fish of one row have in common.
-var likeFields = []string{"leg", "time_s", "outcome", "species", "species_logged", "lure", "colour", "strike_speed_kn", "kept"}
+var likeFields = []string{"leg", "time_s", "outcome", "species", "species_logged", "lure",
+	"colour", "strike_speed_kn", "kept"}

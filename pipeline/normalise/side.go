@@ -29,7 +29,8 @@ func (r *Reader) isOwn(b plan.Binding) bool {
 	case "stretches", "story", "fishlist", "event", "method", "weighed":
 		return true
 	}
-	return b.Set > 0 || b.OfStrike() && r.sets > 0 || r.listed(b) || b.Column.Name == "count" || b.Column.Name == "kept_n" || b.Column.Name == "line_hours"
+	return b.Set > 0 || b.OfStrike() && r.sets > 0 || r.listed(b) || b.Column.Name == "count" ||
+		b.Column.Name == "kept_n" || b.Column.Name == "line_hours"
 }
 
 // listed tells a measure that stands in lists beside lists of fish.
@@ -82,7 +83,8 @@ func (r *Reader) beside(kind plan.Kind, values map[string]entry.Value) {
 			}
 		}
 	}
-	r.side = append(r.side, Side{Kind: kind, Row: int64(r.row.Num), Part: r.parts + int64(len(r.side)+1), Values: values})
+	r.side = append(r.side, Side{Kind: kind, Row: int64(r.row.Num), Part: r.parts +
+		int64(len(r.side)+1), Values: values})
 }
 
 // copyOf is the row's own entry again, for a count of like strikes or fish.

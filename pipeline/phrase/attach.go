@@ -40,7 +40,8 @@ func attachHedge(items []item, i int) {
 
 // crossed reads length x girth.
 func crossed(items []item, i int) {
-	if i == 0 || i+1 >= len(items) || items[i-1].kind != aLength && (items[i-1].kind != aNumber || items[i-1].num < 12) {
+	if i == 0 || i+1 >= len(items) || items[i-1].kind != aLength &&
+		(items[i-1].kind != aNumber || items[i-1].num < 12) {
 		return
 	}
 	if next := &items[i+1]; next.kind == aLength || next.kind == aNumber || next.kind == aGirth {
@@ -60,7 +61,8 @@ func girthWord(items []item, i int) {
 		if j < 0 || j >= len(items) || j == i+2 && items[i+1].kind != aColon && items[i+1].kind != aGlue {
 			continue
 		}
-		if k := items[j].kind; k == aGirth || k == aLength && (j > i || !lengthAfter(items, i)) || k == aNumber && items[j].num > 5 {
+		if k := items[j].kind; k == aGirth || k == aLength && (j > i || !lengthAfter(items, i)) ||
+			k == aNumber && items[j].num > 5 {
 			if k == aNumber {
 				items[j].unit = ""
 			}
@@ -72,7 +74,8 @@ func girthWord(items []item, i int) {
 
 // lengthAfter reports whether the girth's own number follows: "51 in, girth 24 in".
 func lengthAfter(items []item, i int) bool {
-	return i+1 < len(items) && (items[i+1].kind == aLength || items[i+1].kind == aNumber && items[i+1].num > 5) && items[i-1].kind == aLength && i >= 1
+	return i+1 < len(items) && (items[i+1].kind == aLength || items[i+1].kind == aNumber && items[i+1].num > 5) &&
+		items[i-1].kind == aLength && i >= 1
 }
 
 // mostMetres is the most metres that a girth has: behind a length in metres 82 is in centimetres.

@@ -5,7 +5,8 @@ import "testing"
 func BenchmarkTell(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		Tell("Took the Pruitts. Bumped into a sunfish the size of a door. Boxed a 39 inch mahi at 9:29. Hooked up flat line at 10:45, never saw it, wire chafed through. 2 for 4.", Defaults{})
+		Tell("Took the Pruitts. Bumped into a sunfish the size of a door. Boxed a 39 inch mahi at 9:29. Hooked up "+
+			"flat line at 10:45, never saw it, wire chafed through. 2 for 4.", Defaults{})
 	}
 }
 

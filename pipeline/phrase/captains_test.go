@@ -20,13 +20,17 @@ func TestTell(t *testing.T) {
 		{"1st: missed 1, a 179# BFT. 2nd: nothing", "[1] missed; [1] BFT landed 81.2kg"},
 		{"Knockdown on the flat line at 10:57, never came tight", "missed @flat line 10:57"},
 		{"Put a 49 inch wahoo in the box", "wahoo landed 124.5cm"},
-		{"Hooked a wahoo on the right short at 10:03 and pulled the hook. 0 for 1", "wahoo lost @right short 10:03 (pulled hook) | 0 for 1"},
+		{"Hooked a wahoo on the right short at 10:03 and pulled the hook. 0 for 1",
+			"wahoo lost @right short 10:03 (pulled hook) | 0 for 1"},
 		{"lost one at the boat", "lost (at the boat)"},
 		{"had one on 20 min, line parted", "lost (broke off)"},
-		{"1 knockdown no hookup", "missed"}, {"2 knockdowns no hookup, 1 BFT 306# on the flat line", "2 missed; BFT landed 138.8kg @flat line"},
+		{"1 knockdown no hookup", "missed"}, {"2 knockdowns no hookup, 1 BFT 306# on the flat line",
+			"2 missed; BFT landed 138.8kg @flat line"},
 		{"missed 2, lost 1 at the boat", "2 missed; lost (at the boat)"},
-		{"Bluefin aboard. 50 in, girth 36, 80 lb.", "Bluefin landed 127cm x91.4 36.3kg"}, {"Lost a wahoo. 3 ft seas", "wahoo lost"},
-		{"zip", "nothing"}, {"zip :(", "nothing"}, {"Not one bite all day.", "nothing"}, {"0 for 0. Good boat ride.", "0 for 0 | nothing"},
+		{"Bluefin aboard. 50 in, girth 36, 80 lb.", "Bluefin landed 127cm x91.4 36.3kg"},
+		{"Lost a wahoo. 3 ft seas", "wahoo lost"},
+		{"zip", "nothing"}, {"zip :(", "nothing"}, {"Not one bite all day.", "nothing"},
+		{"0 for 0. Good boat ride.", "0 for 0 | nothing"},
 		{"skunked", "nothing"}, {"", ""},
 	})
 }
@@ -34,16 +38,27 @@ func TestTell(t *testing.T) {
 // Remarks of the training logs and others that tell of no bite.
 func TestTellRemarks(t *testing.T) {
 	for _, text := range []string{
-		"Flying fish all day but nothing chasing them", "Bait balls at 180 ft, nothing under them", "porpoise at the Grounds, no takers, lumpy",
-		"Saw a free swimming turtle and a big hammerhead", "two other boats on it", "bird on every pole", "temp break, 3 deg", "porpoise school",
-		"dolphin under a pallet", "tuna busting, wouldnt eat", "wheel watch: Earl", "147 gal, $684", "home by 4", "sonar marks 20 fathoms", "fog till 9",
-		"crossed blue water at 28 deg 20", "supply boat ran us off", "no weedline at all", "turned on the edge", "left the good camera at home", "Dom forgot the gaff",
-		"bird schools, wouldnt go on the troll", "pots had mahi but wouldn't eat", "First session 8 kts, second session 14 kts", "Left engine running hot again, watch it.",
-		"Bumped into a sunfish the size of a door.", "worked the same number twice", "bait stacked at 180", "switched to 36 oz leads", "owe Kimo $40",
-		"need more 8/0 hooks", "came home early, seasick", "mucha agua verde, delfines", "beaucoup d'oiseaux", "água suja", "viele Delfine, kein Wind", "tanti gabbiani sul posto", "two marlin jumping off the ledge",
-		"Hank dropped his phone overboard", "broke the outrigger in the inlet", "2 boats near us caught mahi", "heard on the radio that others boxed 8 yellowfin", "released the drogue at noon", "boat limit by 9",
-		"lost an hour to a bad fuel filter", "missed the morning bite", "turned around at 40 miles, blown out", "wahoo season is on", "need to buy 2 new rods and tuna clips", "gaff broke on the second fish",
-		"hot bite at the ledge, limits of blackfin by 10", "caught bait for an hour, 2 dozen blue runners", "water 78, blue", "birds diving on skipjack, could not get a bite", "vimos dos marlines saltando", "whale shark under the boat",
+		"Flying fish all day but nothing chasing them", "Bait balls at 180 ft, nothing under them",
+		"porpoise at the Grounds, no takers, lumpy",
+		"Saw a free swimming turtle and a big hammerhead", "two other boats on it", "bird on every pole",
+		"temp break, 3 deg", "porpoise school",
+		"dolphin under a pallet", "tuna busting, wouldnt eat", "wheel watch: Earl", "147 gal, $684", "home by 4",
+		"sonar marks 20 fathoms", "fog till 9",
+		"crossed blue water at 28 deg 20", "supply boat ran us off", "no weedline at all", "turned on the edge",
+		"left the good camera at home", "Dom forgot the gaff",
+		"bird schools, wouldnt go on the troll", "pots had mahi but wouldn't eat",
+		"First session 8 kts, second session 14 kts", "Left engine running hot again, watch it.",
+		"Bumped into a sunfish the size of a door.", "worked the same number twice", "bait stacked at 180",
+		"switched to 36 oz leads", "owe Kimo $40",
+		"need more 8/0 hooks", "came home early, seasick", "mucha agua verde, delfines", "beaucoup d'oiseaux",
+		"água suja", "viele Delfine, kein Wind", "tanti gabbiani sul posto", "two marlin jumping off the ledge",
+		"Hank dropped his phone overboard", "broke the outrigger in the inlet", "2 boats near us caught mahi",
+		"heard on the radio that others boxed 8 yellowfin", "released the drogue at noon", "boat limit by 9",
+		"lost an hour to a bad fuel filter", "missed the morning bite", "turned around at 40 miles, blown out",
+		"wahoo season is on", "need to buy 2 new rods and tuna clips", "gaff broke on the second fish",
+		"hot bite at the ledge, limits of blackfin by 10", "caught bait for an hour, 2 dozen blue runners",
+		"water 78, blue", "birds diving on skipjack, could not get a bite",
+		"vimos dos marlines saltando", "whale shark under the boat",
 	} {
 		if s := Tell(text, Defaults{}); len(s.Bites) > 0 || s.Strikes > 0 {
 			t.Errorf("%q is read as %q", text, show(s))
@@ -82,11 +97,13 @@ func TestTellShares(t *testing.T) {
 		{"Tuna took it in the end, 88 cm", "Tuna landed 88cm"},
 		{"One thump on the rigger, nothing there", "missed @rigger"},
 		{"Bite at 0900, ran and threw it, a marlin we think", "marlin lost 9:00 (spat hook)"},
-		{"Wahoo 90 cm kept, and its buddy took the long one, lost it at the boat", "Wahoo landed 90cm; Wahoo lost (at the boat)"},
+		{"Wahoo 90 cm kept, and its buddy took the long one, lost it at the boat",
+			"Wahoo landed 90cm; Wahoo lost (at the boat)"},
 		{"Fridge full, no more fish today", ""},
 	})
 	for text, want := range map[string]string{
-		"Lines up 0930-1015 for weed": "9:30 to 10:15", "stopped 10:30-11:00, then 2 wahoo": "10:30? to 11:00?", "fished 0930-1015": "", "líneas arriba de 1200 a 1330 para comer": "12:00 to 13:30", "two bites 0930-1015": "",
+		"Lines up 0930-1015 for weed": "9:30 to 10:15", "stopped 10:30-11:00, then 2 wahoo": "10:30? to 11:00?",
+		"fished 0930-1015": "", "líneas arriba de 1200 a 1330 para comer": "12:00 to 13:30", "two bites 0930-1015": "",
 	} {
 		if got := showStretches(Pauses(text)); got != want {
 			t.Errorf("%q: pauses %q, expected %q", text, got, want)
@@ -98,11 +115,16 @@ func TestTellShares(t *testing.T) {
 func TestTellCaptains(t *testing.T) {
 	checkTold(t, []saying{
 		// United States
-		{"3 bites: missed 1, lost 1 on the leader, boated a 62\" wahoo", "missed; lost (at the boat); wahoo landed 157.5cm | of 3"},
-		{"Doubled up on yellowfin at 7:15, got both, 44# and 51#", "yellowfin landed 20kg 7:15; yellowfin landed 23.1kg 7:15"},
-		{"Blind strike on the shotgun 8:40, gone. Then a 28 lb mahi at 9:05.", "bite @shotgun 8:40; mahi landed 12.7kg 9:05"},
-		{"went 2-for-4: two yellowfin 35 & 41 lb, one spit the hook, one missed", "yellowfin landed 15.9kg; yellowfin landed 18.6kg; lost (spat hook); missed | 2 for 4"},
-		{"Released a small blue on the left long, ~150 lb. Lost a white at the leader.", "blue released 68kg~ @left long; white lost (at the boat)"},
+		{"3 bites: missed 1, lost 1 on the leader, boated a 62\" wahoo",
+			"missed; lost (at the boat); wahoo landed 157.5cm | of 3"},
+		{"Doubled up on yellowfin at 7:15, got both, 44# and 51#",
+			"yellowfin landed 20kg 7:15; yellowfin landed 23.1kg 7:15"},
+		{"Blind strike on the shotgun 8:40, gone. Then a 28 lb mahi at 9:05.",
+			"bite @shotgun 8:40; mahi landed 12.7kg 9:05"},
+		{"went 2-for-4: two yellowfin 35 & 41 lb, one spit the hook, one missed",
+			"yellowfin landed 15.9kg; yellowfin landed 18.6kg; lost (spat hook); missed | 2 for 4"},
+		{"Released a small blue on the left long, ~150 lb. Lost a white at the leader.",
+			"blue released 68kg~ @left long; white lost (at the boat)"},
 		{"caught 5 blackfin, released 3", "2 blackfin landed; 3 blackfin released"},
 		{"5 bites, 2 missed, 1 pulled hook", "2 bite; 2 missed; lost (pulled hook) | of 5"},
 		{"lost a wahoo and a mahi", "wahoo lost; mahi lost"},
@@ -119,10 +141,12 @@ func TestTellCaptains(t *testing.T) {
 		{"1 hooked 1 lost", "lost"},
 		{"let 2 small bluefin go, kept one 47 in, 61 lb on the scale", "2 bluefin released; landed 119.4cm 27.7kg*"},
 		// United Kingdom, Australia, South Africa
-		{"Two strikes, one dropped, one tagged - striped marlin est 85kg", "lost; striped marlin released 85kg~ | of 2"},
+		{"Two strikes, one dropped, one tagged - striped marlin est 85kg",
+			"lost; striped marlin released 85kg~ | of 2"},
 		{"Black marlin T&R approx 120kg, 10:20am", "Black marlin released 120kg~ 10:20"},
 		{"bust off by a big one on the short corner", "lost @short corner (broke off)"},
-		{"2 yellowfin (18.4kg, 22.1kg), 1 skippy let go", "yellowfin landed 18.4kg; yellowfin landed 22.1kg; skippy released"},
+		{"2 yellowfin (18.4kg, 22.1kg), 1 skippy let go", "yellowfin landed 18.4kg; yellowfin landed 22.1kg; skippy " +
+			"released"},
 		{"couple of knockdowns but no hook-ups", "2 missed"},
 		// Spanish
 		{"Picada en la caña izquierda a las 10:20, se soltó", "lost @caña izquierda 10:20"},

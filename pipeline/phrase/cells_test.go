@@ -23,11 +23,15 @@ func TestFishList(t *testing.T) {
 		{"striped marlin T/R ~80kg", Defaults{Scaled: true}, "striped marlin released 80kg~"},
 		{"34.5 in yft", Defaults{}, "yft 87.6cm"}, {"42.5 in bft", Defaults{}, "bft 108cm"},
 		{"Blue marlin rel c.100 kg", Defaults{}, "Blue marlin released 100kg~"},
-		{"Bigeye 50,1 kg, Blue marlin rel c.100 kg, Skipjack", Defaults{Scaled: true}, "Bigeye 50.1kg*; Blue marlin released 100kg~; Skipjack"},
-		{"1 wahoo 30 lb; on the jig: 2 amberjack", Defaults{}, "wahoo 13.6kg"}, {"2 mahi. 4 snapper (not in the count)", Defaults{}, "2 mahi"},
-		{"listado 3,1 kg 58 cm", Defaults{}, "listado 58cm 3.1kg"}, {"1 patudo 120 cm (cinta 90) 33 kg", Defaults{}, "patudo 120cm x90 33kg"},
+		{"Bigeye 50,1 kg, Blue marlin rel c.100 kg, Skipjack", Defaults{Scaled: true},
+			"Bigeye 50.1kg*; Blue marlin released 100kg~; Skipjack"},
+		{"1 wahoo 30 lb; on the jig: 2 amberjack", Defaults{}, "wahoo 13.6kg"},
+		{"2 mahi. 4 snapper (not in the count)", Defaults{}, "2 mahi"},
+		{"listado 3,1 kg 58 cm", Defaults{}, "listado 58cm 3.1kg"},
+		{"1 patudo 120 cm (cinta 90) 33 kg", Defaults{}, "patudo 120cm x90 33kg"},
 		{"wahoo, girth 24, 30 lb", Defaults{LengthUnit: "in"}, "wahoo x61 13.6kg"},
-		{"albacore kg 12,1; wahoo 90 cm kg 5,2; albacore ~9 kg", Defaults{}, "albacore 12.1kg; wahoo 90cm 5.2kg; albacore 9kg~"},
+		{"albacore kg 12,1; wahoo 90 cm kg 5,2; albacore ~9 kg", Defaults{},
+			"albacore 12.1kg; wahoo 90cm 5.2kg; albacore 9kg~"},
 		{"2 albacore, 1 BFT 138#", Defaults{}, "2 albacore; BFT 62.6kg"},
 		{"albacore 13.1kg, albacore 6kg", Defaults{}, "albacore 13.1kg; albacore 6kg"},
 		{`mako 6'2"`, Defaults{}, "mako 188cm"}, {"Wahoo 5 ft 3 in, 41 lb", Defaults{}, "Wahoo 160cm 18.6kg"},
@@ -35,17 +39,22 @@ func TestFishList(t *testing.T) {
 		{"mahi 30\"\nlongfin 31\"", Defaults{}, "mahi 76.2cm; longfin 78.7cm"},
 		{"YFT 40 in, 38 lb\nYFT 33 in released", Defaults{}, "YFT 101.6cm 17.2kg; YFT released 83.8cm"},
 		{"YFT tagged (est 20 kg), dorado 5 kg", Defaults{}, "YFT released 20kg~; dorado 5kg"},
-		{"blue marlin tagged (est 110 kg), wahoo 25.5 kg, dogtooth", Defaults{}, "blue marlin released 110kg~; wahoo 25.5kg; dogtooth"},
+		{"blue marlin tagged (est 110 kg), wahoo 25.5 kg, dogtooth", Defaults{},
+			"blue marlin released 110kg~; wahoo 25.5kg; dogtooth"},
 		{"YFT 24.5 kg, wahoo 12 kg, bonito, birds at the drop off", Defaults{}, "YFT 24.5kg; wahoo 12kg; bonito"},
 		{"sailfish tagged, striped marlin tagged", Defaults{}, "sailfish released; striped marlin released"},
 		{"southern bluefin T/R ~20kg, good bait up", Defaults{}, "southern bluefin released 20kg~"},
-		{"skippy, dirty water", Defaults{}, "skippy"}, {"lost the teaser", Defaults{}, ""}, {"sloppy", Defaults{}, ""}, {"", Defaults{}, ""},
-		{"wahoo; wahoo 44 in", Defaults{}, "wahoo; wahoo 111.8cm"}, {"whaoo", Defaults{}, "whaoo"}, {"cuda 10lb", Defaults{}, "cuda 4.5kg"},
-		{"YFT 70", lb, "YFT 31.8kg*"}, {"Dodo 33.5\"", Defaults{}, "Dodo 85.1cm"}, {"striped marlin 69.8kg", Defaults{}, "striped marlin 69.8kg"},
+		{"skippy, dirty water", Defaults{}, "skippy"}, {"lost the teaser", Defaults{}, ""},
+		{"sloppy", Defaults{}, ""}, {"", Defaults{}, ""},
+		{"wahoo; wahoo 44 in", Defaults{}, "wahoo; wahoo 111.8cm"}, {"whaoo", Defaults{}, "whaoo"},
+		{"cuda 10lb", Defaults{}, "cuda 4.5kg"},
+		{"YFT 70", lb, "YFT 31.8kg*"}, {"Dodo 33.5\"", Defaults{}, "Dodo 85.1cm"},
+		{"striped marlin 69.8kg", Defaults{}, "striped marlin 69.8kg"},
 		{"wahoo 51 29", Defaults{LengthUnit: "in", WeightUnit: "lb"}, "wahoo 129.5cm 13.2kg"},
 		{"wahoo 29 51", Defaults{LengthUnit: "in", WeightUnit: "lb"}, "wahoo 129.5cm 13.2kg"},
 		{"3 mahi 8, 10 and 12 lb", Defaults{}, "mahi 3.6kg; mahi 4.5kg; mahi 5.4kg"},
-		{"T. alalunga 94.5 cm", Defaults{}, "T. alalunga 94.5cm"}, {"Thunnus thynnus FL 152 cm, 69,7 kg", Defaults{}, "Thunnus thynnus 152cmFL 69.7kg"},
+		{"T. alalunga 94.5 cm", Defaults{}, "T. alalunga 94.5cm"}, {"Thunnus thynnus FL 152 cm, 69,7 kg", Defaults{},
+			"Thunnus thynnus 152cmFL 69.7kg"},
 		{"atún rojo 1,52 m", Defaults{}, "atún rojo 152cm"}, {"2 x YFT 20kg", Defaults{}, "2 YFT 20kg"},
 		{"wahoo 40-50 lb", Defaults{Scaled: true}, "wahoo 20.4kg~"}, {"Dorado 6", lb, "Dorado 2.7kg*"},
 	} {
@@ -57,7 +66,9 @@ func TestFishList(t *testing.T) {
 
 // A weight that is a guess is never one from a scale.
 func TestGuessIsNotScaled(t *testing.T) {
-	for _, hedge := range []string{"~80 lb", "about 80 lb", "80 lb est", "80lb?", "maybe 80 lb", "(est 80 lb)", "80 lb by eye", "c. 80 lb", "80 lbs or so", "unas 80 lb", "environ 80 lb", "circa 80 lb", "ca. 80 lb", "80ish lb", "80 lb ish"} {
+	for _, hedge := range []string{"~80 lb", "about 80 lb", "80 lb est", "80lb?", "maybe 80 lb", "(est 80 lb)",
+		"80 lb by eye", "c. 80 lb", "80 lbs or so", "unas 80 lb", "environ 80 lb", "circa 80 lb",
+		"ca. 80 lb", "80ish lb", "80 lb ish"} {
 		fish := FishList("YFT "+hedge, Defaults{Scaled: true})
 		if len(fish) != 1 || fish[0].Kg < 36 || !fish[0].Guess || fish[0].Scaled {
 			t.Errorf("%q is read as %+v", hedge, fish)
@@ -132,19 +143,25 @@ func TestStretches(t *testing.T) {
 		"6.45-10.25":                                 "6:45? to 10:25?",
 		"0650-0900, 0930-1030 7 lines @8":            "6:50 to 9:00 7 lines at 8; 9:30 to 10:30 7 lines at 8",
 		"7:00-11:00 minus 30 min lunch, 9 mph":       "7:00? to 11:00? at 7.8 less 30",
-		"two hours at 8 kts then 1.5 hrs at 12 kts":  "at 8 2 h; at 12 1.5 h", "6:20a-11:40a trolled 6 @ 8": "6:20 to 11:40 6 lines at 8",
-		"Set 1 0630-0900 @ 8; Set 2 0930-1200 @ 12": "6:30 to 9:00 at 8; 9:30 to 12:00 at 12", "in 0700 out 1310, 45 min lunch": "7:00 to 13:10 less 45",
-		"7:15 AM to 2:05 PM (stopped 30 min to fight fish), 5 lines, 8.5 knots": "7:15 to 14:05 5 lines at 8.5 less 30", "0600 to noon": "6:00 to 12:00",
-		"Rained. Towed for 2 and a half hours with 5 rods at 6 kn. One tuna, 9 kg.": "5 lines at 6 2.5 h", "five lines from 6:40 to 10:20, eight knots": "6:40? to 10:20? 5 lines at 8",
-		"Anchored 3 hours with 4 lines. One snapper.": "", "Fought a tuna 2 hours on 4 lines": "",
-		"had one on 20 min, line parted": "", "45 min fight": "", "lines in at 6:40, lines out at 12:15": "6:40? to 12:15?",
-		"de 7h à 11h":            "7:00 to 11:00",
-		"6-11":                   "6:00? to 11:00?",
-		"5,30-8,00 / 8,45-12,00": "5:30? to 8:00?; 8:45? to 12:00?",
-		"9h00-11h":               "9:00 to 11:00",
-		"6h-8h, 9h-11h30":        "6:00 to 8:00; 9:00 to 11:30",
-		"7.00-9.00, 9.30-11.15":  "7:00? to 9:00?; 9:30? to 11:15?",
-		"0720-":                  "7:20", "7,20 -": "7:20?", "0720-?": "7:20", "8-": "",
+		"two hours at 8 kts then 1.5 hrs at 12 kts":  "at 8 2 h; at 12 1.5 h",
+		"6:20a-11:40a trolled 6 @ 8":                 "6:20 to 11:40 6 lines at 8",
+		"Set 1 0630-0900 @ 8; Set 2 0930-1200 @ 12":  "6:30 to 9:00 at 8; 9:30 to 12:00 at 12",
+		"in 0700 out 1310, 45 min lunch":             "7:00 to 13:10 less 45",
+		"7:15 AM to 2:05 PM (stopped 30 min to fight fish), 5 lines, 8.5 knots": "7:15 to 14:05 5 lines at 8.5 less 30",
+		"0600 to noon": "6:00 to 12:00",
+		"Rained. Towed for 2 and a half hours with 5 rods at 6 kn. One tuna, 9 kg.": "5 lines at 6 2.5 h",
+		"five lines from 6:40 to 10:20, eight knots":                                "6:40? to 10:20? 5 lines at 8",
+		"Anchored 3 hours with 4 lines. One snapper.":                               "",
+		"Fought a tuna 2 hours on 4 lines":                                          "",
+		"had one on 20 min, line parted":                                            "", "45 min fight": "",
+		"lines in at 6:40, lines out at 12:15": "6:40? to 12:15?",
+		"de 7h à 11h":                          "7:00 to 11:00",
+		"6-11":                                 "6:00? to 11:00?",
+		"5,30-8,00 / 8,45-12,00":               "5:30? to 8:00?; 8:45? to 12:00?",
+		"9h00-11h":                             "9:00 to 11:00",
+		"6h-8h, 9h-11h30":                      "6:00 to 8:00; 9:00 to 11:30",
+		"7.00-9.00, 9.30-11.15":                "7:00? to 9:00?; 9:30? to 11:15?",
+		"0720-":                                "7:20", "7,20 -": "7:20?", "0720-?": "7:20", "8-": "",
 		"trolled 6:30 till noonish": "", "SW 10, 2-3 ft": "", "": "", "8.5": "", "Fingers": "",
 	} {
 		if got := showStretches(Stretches(text)); got != want {
@@ -155,8 +172,10 @@ func TestStretches(t *testing.T) {
 
 func TestDuration(t *testing.T) {
 	for text, want := range map[string]float64{
-		"2h45 less 20 min stop": 2 + 25./60, "5 1/2 hrs": 5.5, "3h": 3, "4.5 hours": 4.5, "45 min": .75, "4:30": 4.5, "2h45": 2.75, "2 h 15 min": 2.25,
-		"3 hours and 20 minutes": 3 + 20./60, "5½ h": 5.5, "2 horas y media": 2.5, "3,5 Stunden": 3.5, "4 heures": 4, "about 4 hrs": 4, "": 0, "wahoo": 0, "5": 0, "8 kts": 0,
+		"2h45 less 20 min stop": 2 + 25./60, "5 1/2 hrs": 5.5, "3h": 3, "4.5 hours": 4.5, "45 min": .75, "4:30": 4.5,
+		"2h45": 2.75, "2 h 15 min": 2.25,
+		"3 hours and 20 minutes": 3 + 20./60, "5½ h": 5.5, "2 horas y media": 2.5, "3,5 Stunden": 3.5, "4 heures": 4,
+		"about 4 hrs": 4, "": 0, "wahoo": 0, "5": 0, "8 kts": 0,
 	} {
 		if got, ok := Duration(text); math.Abs(got-want) > 1e-9 || ok != (want > 0) {
 			t.Errorf("%q is %g h (%v), want %g", text, got, ok, want)
@@ -166,8 +185,10 @@ func TestDuration(t *testing.T) {
 
 func TestClocks(t *testing.T) {
 	for text, want := range map[string]string{
-		"at 9:03": "9:03?", "10:57": "10:57?", "0730": "7:30", "about 7": "7:00?", "7:59": "7:59?", "2:40 pm": "14:40", "6:20a": "6:20", "around 12:46": "12:46?", "1315": "13:15",
-		"07:45:00": "7:45", "9": "9:00?", "2 lines": "", "2022": "", "8.5 kts": "", "a las 10:20": "10:20?", "9 a.m.": "9:00", "12:05 am": "0:05",
+		"at 9:03": "9:03?", "10:57": "10:57?", "0730": "7:30", "about 7": "7:00?", "7:59": "7:59?", "2:40 pm": "14:40",
+		"6:20a": "6:20", "around 12:46": "12:46?", "1315": "13:15",
+		"07:45:00": "7:45", "9": "9:00?", "2 lines": "", "2022": "", "8.5 kts": "", "a las 10:20": "10:20?",
+		"9 a.m.": "9:00", "12:05 am": "0:05",
 	} {
 		var got []string
 		for _, c := range Clocks(text) {
@@ -184,14 +205,29 @@ func TestSettings(t *testing.T) {
 		"First session 8 kts, second session 14 kts":                                          "[8 14] [] false",
 		"6 lines to start, 4 after the break. 8 kts before the break, 10 after.":              "[8 10] [6 4] false",
 		"5 lines to start, 3 after the break.\n10 kts before the break, 8 after. Zero bites.": "[10 8] [5 3] false",
-		"Ran 7 kts the whole time":                                                            "[7] [] false", "4 lines all day": "[] [4] false",
-		"Unless I write different: 6 lines out, 8 kts.": "[8] [6] true",
-		"cruise 22 kts, trolled 8 kts w/ 5 lines":       "[8] [5] false", "Took one line in": "[] [] false", "Took in one line. Three now.": "[] [3] false", "Speeded up to 7": "[7] [] false", "6 rods first pass, 4 rods second": "[] [6 4] false",
-		"usual 6 lines at 8 kn": "[8] [6] true", "normally 5 rods, 7-8 kts": "[7.5] [5] true",
-		"pulled 6 all day at 9 kts": "[9] [6] false", "ran 5, 8 knots": "[8] [5] false",
-		"wind 15 kts, SW 20 kts later": "[] [] false", "25 kn SE": "[] [] false", "1 BFT 138# at 10:15": "[] [] false",
-		"Siempre 6 cañas a 7 nudos": "[7] [6] true", "toujours 5 lignes, 8 noeuds": "[8] [5] true", "sempre 4 canne": "[] [4] true", "immer 6 Ruten": "[] [6] true", "sempre 6 linhas, 8 nós": "[8] [6] true",
-		"two lines": "[] [2] false", "10 km/h": "[5.4] [] false", "": "[] [] false",
+		"Ran 7 kts the whole time":                                                            "[7] [] false",
+		"4 lines all day":                                                                     "[] [4] false",
+		"Unless I write different: 6 lines out, 8 kts.":                                       "[8] [6] true",
+		"cruise 22 kts, trolled 8 kts w/ 5 lines":                                             "[8] [5] false",
+		"Took one line in":                                                                    "[] [] false",
+		"Took in one line. Three now.":                                                        "[] [3] false",
+		"Speeded up to 7":                                                                     "[7] [] false",
+		"6 rods first pass, 4 rods second":                                                    "[] [6 4] false",
+		"usual 6 lines at 8 kn":                                                               "[8] [6] true",
+		"normally 5 rods, 7-8 kts":                                                            "[7.5] [5] true",
+		"pulled 6 all day at 9 kts":                                                           "[9] [6] false",
+		"ran 5, 8 knots":                                                                      "[8] [5] false",
+		"wind 15 kts, SW 20 kts later":                                                        "[] [] false",
+		"25 kn SE":                                                                            "[] [] false",
+		"1 BFT 138# at 10:15":                                                                 "[] [] false",
+		"Siempre 6 cañas a 7 nudos":                                                           "[7] [6] true",
+		"toujours 5 lignes, 8 noeuds":                                                         "[8] [5] true",
+		"sempre 4 canne":                                                                      "[] [4] true",
+		"immer 6 Ruten":                                                                       "[] [6] true",
+		"sempre 6 linhas, 8 nós":                                                              "[8] [6] true",
+		"two lines":                                                                           "[] [2] false",
+		"10 km/h":                                                                             "[5.4] [] false",
+		"":                                                                                    "[] [] false",
 	} {
 		s := Settings(text)
 		for i := range s.Speeds {
@@ -206,12 +242,14 @@ func TestSettings(t *testing.T) {
 // TestCountFish holds how many fish a cell names: no number for all of a kind, and one for a fish with
 // two names.
 func TestCountFish(t *testing.T) {
-	for text, want := range map[string]int{"2 mahi, wahoo": 3, "1 mahi, peanut": 1, "wahoo": 1, "both wahoo": 2, "all the mahi": 0, "mahi, all": 0, "all wahoo and a mahi": 0} {
+	for text, want := range map[string]int{"2 mahi, wahoo": 3, "1 mahi, peanut": 1, "wahoo": 1, "both wahoo": 2,
+		"all the mahi": 0, "mahi, all": 0, "all wahoo and a mahi": 0} {
 		if n, ok := CountFish(text); n != want || ok != (want > 0) {
 			t.Errorf("%q: %d %v, expected %d", text, n, ok, want)
 		}
 	}
-	for text, want := range map[string]string{"all the mahi": "mahi", "mahi, all": "mahi", "tutti i tonni": "tonni", "both wahoo": "", "all wahoo and a mahi": "", "all of 3 mahi": "", "mahi": ""} {
+	for text, want := range map[string]string{"all the mahi": "mahi", "mahi, all": "mahi", "tutti i tonni": "tonni",
+		"both wahoo": "", "all wahoo and a mahi": "", "all of 3 mahi": "", "mahi": ""} {
 		if name, ok := AllOf(text); (ok || want != "") && name != want {
 			t.Errorf("all of %q: %q %v, expected %q", text, name, ok, want)
 		}
@@ -220,8 +258,11 @@ func TestCountFish(t *testing.T) {
 
 func TestCount(t *testing.T) {
 	for text, want := range map[string]int{
-		"2": 2, "two": 2, "none": 0, "0": 0, "3 (1 lost)": 3, "2 fish": 2, "zero": 0, "nothing": 0, "dos": 2, "3 bites": 3, "1 missed": 1, "no bites": 0, "~4": 4, "2?": 2, "skunked": 0, "2.0": 2, "one": 1, "3, one lost": 3,
-		"": -1, "-": -1, "a few": -1, "2-3": -1, "lots": -1, "2.5": -1, "wahoo": -1, "6/4": -1, "8 kts": -1, "20 lb": -1, "x": -1, "missed": -1, "2, 3": -1, "10:15": -1,
+		"2": 2, "two": 2, "none": 0, "0": 0, "3 (1 lost)": 3, "2 fish": 2, "zero": 0, "nothing": 0, "dos": 2,
+		"3 bites": 3, "1 missed": 1, "no bites": 0, "~4": 4, "2?": 2, "skunked": 0,
+		"2.0": 2, "one": 1, "3, one lost": 3,
+		"": -1, "-": -1, "a few": -1, "2-3": -1, "lots": -1, "2.5": -1, "wahoo": -1, "6/4": -1, "8 kts": -1,
+		"20 lb": -1, "x": -1, "missed": -1, "2, 3": -1, "10:15": -1,
 	} {
 		n, ok := Count(text)
 		if ok != (want >= 0) || ok && n != want {

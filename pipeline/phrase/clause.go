@@ -204,9 +204,12 @@ func begins(items []item, start, i int, list bool) bool {
 		if prefixed(items, start) && items[i-1].kind == aFate {
 			return false
 		}
-		return content && (count || fish) && !it.article && next < len(items) && next <= i+3 && (items[next].kind == aFish || items[next].kind == aFate && !items[next].fate.After) && (count && fate || fish)
+		return content && (count || fish) && !it.article && next < len(items) && next <= i+3 &&
+			(items[next].kind == aFish || items[next].kind == aFate && !items[next].fate.After) &&
+			(count && fate || fish)
 	case aFate:
-		if !fate || !count || it.fate.After || it.fate.Weak || i+1 >= len(items) || items[i+1].kind != aNumber || !items[i+1].digits {
+		if !fate || !count || it.fate.After || it.fate.Weak || i+1 >= len(items) ||
+			items[i+1].kind != aNumber || !items[i+1].digits {
 			return false
 		}
 		if prefixed(items, start) {
@@ -231,7 +234,8 @@ func prefixed(items []item, start int) bool {
 
 // significant is the first item from i on that is not glue.
 func significant(items []item, i int) int {
-	for i < len(items) && (items[i].kind == aGlue || items[i].kind == aTackle || items[i].kind == aTimes || items[i].kind == aHedge || items[i].kind == aKind || items[i].kind == aUnit) {
+	for i < len(items) && (items[i].kind == aGlue || items[i].kind == aTackle || items[i].kind == aTimes ||
+		items[i].kind == aHedge || items[i].kind == aKind || items[i].kind == aUnit) {
 		i++
 	}
 	return i
@@ -263,12 +267,14 @@ func isCount(items []item, i, start int) bool {
 			j = significant(items, j+1) // a second one
 		}
 		from := j
-		for j < len(items) && (items[j].kind == aLength || items[j].kind == aWeight || items[j].kind == aGlue || items[j].kind == aHedge) {
+		for j < len(items) && (items[j].kind == aLength || items[j].kind == aWeight ||
+			items[j].kind == aGlue || items[j].kind == aHedge) {
 			j++
 		}
 		if j < len(items) {
 			k := items[j].kind
-			return k == aFish || k == aFate || k == aNumber && items[j].num == 1 && !items[j].digits || hasWeight(items[from:j])
+			return k == aFish || k == aFate || k == aNumber && items[j].num == 1 &&
+				!items[j].digits || hasWeight(items[from:j])
 		}
 		return before && it.text == "other" || hasWeight(items[from:])
 	}

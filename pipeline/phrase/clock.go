@@ -27,7 +27,8 @@ func (s *scanner) clock(i int) (item, bool) {
 		end = max(next, s.oclock(next))
 	}
 	sure := end > next && s.meridiemAt(next) || h > 12 || h == 0 || s.tok(i)[0] == '0' || style == "h"
-	it := item{kind: aClock, clock: Clock{Seconds: (h*3600 + m*60 + sec) % day, Sure: sure}, end: end, digits: true, num: float64(h*100 + m)}
+	it := item{kind: aClock, clock: Clock{Seconds: (h*3600 + m*60 + sec) % day, Sure: sure}, end: end,
+		digits: true, num: float64(h*100 + m)}
 	it.compact = style == "compact" && !s.meridiemAt(next)
 	if it.compact && s.plain(i, next) {
 		return item{}, false
@@ -40,13 +41,15 @@ func (s *scanner) clockDigits(i int) (h, m, sec, next int, style string) {
 	v := s.small(i)
 	text := s.tok(i)
 	switch {
-	case v >= 0 && len(text) <= 2 && s.tok(i+1) == ":" && s.near(i+1) && s.near(i+2) && len(s.tok(i+2)) == 2 && s.small(i+2) >= 0:
+	case v >= 0 && len(text) <= 2 && s.tok(i+1) == ":" && s.near(i+1) && s.near(i+2) &&
+		len(s.tok(i+2)) == 2 && s.small(i+2) >= 0:
 		next = i + 3
 		if s.tok(next) == ":" && s.near(next) && len(s.tok(next+1)) == 2 && s.small(next+1) >= 0 {
 			sec, next = s.small(next+1), next+2
 		}
 		return v, s.small(i + 2), sec, next, "colon"
-	case v >= 0 && len(text) <= 2 && s.tok(i+1) == "h" && s.near(i+1) && s.near(i+2) && len(s.tok(i+2)) == 2 && s.small(i+2) >= 0:
+	case v >= 0 && len(text) <= 2 && s.tok(i+1) == "h" && s.near(i+1) && s.near(i+2) &&
+		len(s.tok(i+2)) == 2 && s.small(i+2) >= 0:
 		return v, s.small(i + 2), 0, i + 3, "h"
 	case v >= 0 && (len(text) == 4 || len(text) == 3):
 		return v / 100, v % 100, 0, i + 1, "compact"
@@ -157,7 +160,8 @@ func (s *scanner) hours(i int) (item, bool) {
 	}
 	oclock := s.atHour(i-1) || s.toHour(end) || s.clockDash(i)
 	if next == i+1 && s.near(next) && s.tok(next) == "h" && oclock && !(s.digits(end) && s.near(end)) {
-		return item{kind: aClock, clock: Clock{Seconds: int(v) * 3600 % day, Sure: true}, num: v * 100, end: end, digits: true}, true
+		return item{kind: aClock, clock: Clock{Seconds: int(v) * 3600 % day, Sure: true},
+			num: v * 100, end: end, digits: true}, true
 	}
 	it := item{kind: aTime, num: v * 60, end: end, digits: true, unit: "h"}
 	half := s.tok(end) == "1" && s.tok(end+1) == "/" && s.tok(end+2) == "2"
@@ -165,7 +169,9 @@ func (s *scanner) hours(i int) (item, bool) {
 		it.num, it.end = it.num+30, end+3
 		return it, true
 	}
-	if n := end + 1; (ands[s.tok(end)] || s.tok(end) == "con") && (s.tok(n) == "media" || s.tok(n) == "demie" || s.tok(n) == "mezza" || s.tok(n) == "mezzo" || s.tok(n) == "meia" || s.tok(n) == "a" && s.tok(n+1) == "half") {
+	if n := end + 1; (ands[s.tok(end)] || s.tok(end) == "con") &&
+		(s.tok(n) == "media" || s.tok(n) == "demie" || s.tok(n) == "mezza" || s.tok(n) == "mezzo" ||
+			s.tok(n) == "meia" || s.tok(n) == "a" && s.tok(n+1) == "half") {
 		it.num, it.end = it.num+30, n+1
 		if s.tok(n) == "a" {
 			it.end++
@@ -174,7 +180,8 @@ func (s *scanner) hours(i int) (item, bool) {
 	}
 	if m := s.small(end); m >= 0 && m < 60 && len(s.tok(end)) <= 2 {
 		close := s.near(end)
-		if close && s.tok(next) == "h" && s.near(next) && len(s.tok(end)) == 2 && (s.tok(i)[0] == '0' || v > 5 || s.toHour(end+1)) {
+		if close && s.tok(next) == "h" && s.near(next) && len(s.tok(end)) == 2 &&
+			(s.tok(i)[0] == '0' || v > 5 || s.toHour(end+1)) {
 			return item{}, false // a clock: 08h25, 11h20
 		}
 		after := end + 1

@@ -4,7 +4,8 @@ import "wakeledger/pipeline/words"
 
 // Parts of an hour in words: ten past seven, sept heures et demie, half after six.
 var (
-	hourParts = map[string]int{"quarter": 15, "half": 30, "media": 30, "demie": 30, "mezza": 30, "mezzo": 30, "meia": 30,
+	hourParts = map[string]int{"quarter": 15, "half": 30, "media": 30, "demie": 30,
+		"mezza": 30, "mezzo": 30, "meia": 30,
 		"cuarto": 15, "quart": 15, "quarto": 15, "viertel": 15, "thirty": 30, "fifteen": 15}
 	pastWords  = map[string]bool{"past": true, "after": true, "nach": true}
 	toWords    = map[string]bool{"to": true, "before": true, "til": true, "till": true, "vor": true}

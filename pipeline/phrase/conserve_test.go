@@ -17,13 +17,19 @@ type toldBites struct {
 }
 
 var toldClauses = []toldBites{
-	{"missed 2", words.Missed, 2}, {"1 missed", words.Missed, 1}, {"lost one at the boat", words.Lost, 1}, {"2 pulled hooks", words.Lost, 2}, {"a 99# BFT on the flat line", words.Landed, 1},
-	{"1 mahi 8# way back", words.Landed, 1}, {"boxed a wahoo", words.Landed, 1}, {"released 3 sailfish", words.Released, 3}, {"blue marlin T/R ~100 kg", words.Released, 1},
-	{"2 knockdowns no hookup", words.Missed, 2}, {"lost a mahi", words.Lost, 1}, {"wahoo 44 in 20 lb", words.Landed, 1}, {"let 2 yellowfin go", words.Released, 2}, {"1 wahoo broke off", words.Lost, 1},
-	{"2 picadas falladas", words.Missed, 2}, {"un dorado de 8 kg", words.Landed, 1}, {"2 germons relâchés", words.Released, 2}, {"1 tonno slamato", words.Lost, 1}, {"2 Fehlbisse", words.Missed, 2}, {"1 atum devolvido", words.Released, 1},
+	{"missed 2", words.Missed, 2}, {"1 missed", words.Missed, 1}, {"lost one at the boat", words.Lost, 1},
+	{"2 pulled hooks", words.Lost, 2}, {"a 99# BFT on the flat line", words.Landed, 1},
+	{"1 mahi 8# way back", words.Landed, 1}, {"boxed a wahoo", words.Landed, 1},
+	{"released 3 sailfish", words.Released, 3}, {"blue marlin T/R ~100 kg", words.Released, 1},
+	{"2 knockdowns no hookup", words.Missed, 2}, {"lost a mahi", words.Lost, 1}, {"wahoo 44 in 20 lb", words.Landed, 1},
+	{"let 2 yellowfin go", words.Released, 2}, {"1 wahoo broke off", words.Lost, 1},
+	{"2 picadas falladas", words.Missed, 2}, {"un dorado de 8 kg", words.Landed, 1},
+	{"2 germons relâchés", words.Released, 2}, {"1 tonno slamato", words.Lost, 1}, {"2 Fehlbisse", words.Missed, 2},
+	{"1 atum devolvido", words.Released, 1},
 }
 
-var toldRemarks = []string{"fog till 9", "bait balls at 180 ft", "74.2 F", "Took the Pruitts", "First session 8 kts", "birds everywhere", "porpoise", "nice weather", "118 gal"}
+var toldRemarks = []string{"fog till 9", "bait balls at 180 ft", "74.2 F", "Took the Pruitts", "First session 8 kts",
+	"birds everywhere", "porpoise", "nice weather", "118 gal"}
 
 // However clauses are put together, no bite is lost in silence and none is made up.
 func TestTellConserves(t *testing.T) {

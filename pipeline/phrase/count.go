@@ -39,7 +39,8 @@ func Count(text string) (n int, ok bool) {
 // CountFish counts the fish that a cell names where a number is due: "2 wahoo 31, 28#", "the
 // skippy". It reports false where one has no name, or a fate of its own.
 func CountFish(text string) (n int, ok bool) {
-	if plus := strings.TrimLeft(text, "0123456789 "); plus != text && strings.ContainsAny(plus[:min(1, len(plus))], "+(") {
+	if plus := strings.TrimLeft(text, "0123456789 "); plus != text &&
+		strings.ContainsAny(plus[:min(1, len(plus))], "+(") {
 		return 0, false // "0 + 4 snapper" counts none, and more that are not of the count
 	}
 	each := 1

@@ -54,7 +54,8 @@ func (t *teller) partGroup() {
 // 8:30: four bites, ...".
 func (t *teller) headed() {
 	head, g := t.story.Bites[t.sentence], &t.story.Bites[t.sentence+1]
-	if !t.notes[t.sentence+1].tells || head.N != 1 || head.Name == "" || head.Fate != words.FateUnknown || head.Kg+head.LengthCm > 0 || g.N < 2 || g.Name != "" {
+	if !t.notes[t.sentence+1].tells || head.N != 1 || head.Name == "" || head.Fate != words.FateUnknown || head.Kg+
+		head.LengthCm > 0 || g.N < 2 || g.Name != "" {
 		return
 	}
 	g.Name, g.At = head.Name, head.At
@@ -65,7 +66,8 @@ func (t *teller) headed() {
 // sizeOf reads a word for a fish of some size or sex behind one that was named: "a mahi, a bull, 19 lb".
 func (t *teller) sizeOf(c clause) bool {
 	cur := t.last()
-	if cur == nil || t.fresh || t.blocked || c.join != aComma || !c.article || c.fish == nil || cur.N != 1 || cur.Name == "" || c.clock != nil {
+	if cur == nil || t.fresh || t.blocked || c.join != aComma || !c.article || c.fish == nil || cur.N != 1 ||
+		cur.Name == "" || c.clock != nil {
 		return false
 	}
 	m := fishes().Find(c.fish.text, "")
@@ -82,7 +84,8 @@ func (t *teller) sizeOf(c clause) bool {
 
 // backTo reads a sentence that weighs or tapes a fish told before: "The wahoo was 25 lb".
 func (t *teller) backTo(c clause) bool {
-	if c.join != aBreak || c.fish == nil || c.fish.text == "" || c.count > 0 || c.fate != words.FateUnknown || c.kg+c.length == 0 ||
+	if c.join != aBreak || c.fish == nil || c.fish.text == "" || c.count > 0 ||
+		c.fate != words.FateUnknown || c.kg+c.length == 0 ||
 		!strings.HasPrefix(words.Fold(strings.TrimSpace(c.text)), "the ") {
 		return false
 	}

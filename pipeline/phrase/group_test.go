@@ -6,10 +6,12 @@ import "testing"
 func TestGroups(t *testing.T) {
 	checkTold(t, []saying{
 		{"Two wahoo on at 6:40, one in the cooler, one broke off", "wahoo landed 6:40; wahoo lost 6:40 (broke off)"},
-		{"Two wahoo in the cooler, one broke off", "2 wahoo landed; lost (broke off)"}, // one more than those in the cooler
+		// one more than those in the cooler
+		{"Two wahoo in the cooler, one broke off", "2 wahoo landed; lost (broke off)"},
 		{"Four yellowfin, let three go", "yellowfin landed; 3 yellowfin released"},
 		{"Kept 2 wahoo, lost 1", "2 wahoo landed; lost"},
-		{"Yellowfin at the buoy 8:30: three bites, two boated, one spit the hook", "2 Yellowfin landed 8:30; Yellowfin lost 8:30 (spat hook)"},
+		{"Yellowfin at the buoy 8:30: three bites, two boated, one spit the hook",
+			"2 Yellowfin landed 8:30; Yellowfin lost 8:30 (spat hook)"},
 		{"Yellowfin, yellowfin, skipjack, all in the box", "Yellowfin landed; yellowfin landed; skipjack landed"},
 		{"Yellowfin, wahoo. Nothing else", "left: wahoo / Yellowfin"},
 		{"One mahi 9:05, a bull, 41 inches, 17 lb", "mahi landed 104.1cm 7.7kg 9:05"},
@@ -19,7 +21,8 @@ func TestGroups(t *testing.T) {
 		{"Bite 10:40, nothing on it", "missed 10:40"},
 	})
 	for text, want := range map[string]string{
-		"Then we drifted and cast poppers with the spinning rods, two mahi, kept them": "cast", "Trolled the edge, two mahi, kept them": "",
+		"Then we drifted and cast poppers with the spinning rods, two mahi, kept them": "cast",
+		"Trolled the edge, two mahi, kept them":                                        "",
 	} {
 		s := Tell(text, Defaults{})
 		if len(s.Bites) != 1 || s.Bites[0].Method != want {
@@ -31,8 +34,9 @@ func TestGroups(t *testing.T) {
 // TestStretchesInSentences holds how a diary tells when lines were out, and how many.
 func TestStretchesInSentences(t *testing.T) {
 	for text, want := range map[string]string{
-		"Lines in 6:25, four, 7 kt. Up 11:30.":                                    "6:25? to 11:30? 4 lines at 7",
-		"Lines in 6:25. Six. 8 kt till 9:00, then 9.5 kt and up at 11:30.":        "6:25? to 9:00? 6 lines at 8; 9:00? to 11:30? 6 lines at 9.5",
+		"Lines in 6:25, four, 7 kt. Up 11:30.": "6:25? to 11:30? 4 lines at 7",
+		"Lines in 6:25. Six. 8 kt till 9:00, then 9.5 kt and up at 11:30.": "6:25? to 9:00? 6 lines at 8; " +
+			"9:00? to 11:30? 6 lines at 9.5",
 		"Six lines 6:25, 8 kt. Glassy. Up 11:30.":                                 "6:25? to 11:30? 6 lines at 8",
 		"Lines in 6:25 to 11:30, 7 kt. Three or four lines, who knows.":           "6:25? to 11:30? at 7",
 		"Lines in 6:25, 7 kt, up 11:30, five lines. 7:10 two rods go off, tunas.": "6:25? to 11:30? 5 lines at 7",

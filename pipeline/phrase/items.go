@@ -127,7 +127,8 @@ func (s *scanner) next(i int) item {
 }
 
 // marks are those that mean one thing everywhere.
-var marks = map[string]kind{"\n": aBreak, ";": aBreak, "!": aBreak, ",": aComma, "(": aComma, "[": aComma, ")": aClose, "]": aClose, ":": aColon, "x": aTimes, "&": anAnd}
+var marks = map[string]kind{"\n": aBreak, ";": aBreak, "!": aBreak, ",": aComma, "(": aComma, "[": aComma, ")": aClose,
+	"]": aClose, ":": aColon, "x": aTimes, "&": anAnd}
 
 // mark reads punctuation; false for marks that words know, such as "~".
 func (s *scanner) mark(i int) (item, bool) {
@@ -167,7 +168,8 @@ func (s *scanner) mark(i int) (item, bool) {
 // dash is what a dash or a stroke does: within a word nothing, alone it parts clauses.
 func (s *scanner) dash(i int) kind {
 	switch {
-	case i > 0 && s.tok(i) == "-" && (s.tok(i-1) == "/" && (s.tok(i+1) == ")" || s.tok(i+1) == "/") || s.tok(i-1) == "(" && s.tok(i+1) == "/"):
+	case i > 0 && s.tok(i) == "-" && (s.tok(i-1) == "/" && (s.tok(i+1) == ")" || s.tok(i+1) == "/") ||
+		s.tok(i-1) == "(" && s.tok(i+1) == "/"):
 		return aBlank
 	case i == 0 || s.near(i) && s.near(i+1):
 		return aGlue

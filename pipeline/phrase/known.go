@@ -69,7 +69,8 @@ func (s *scanner) fate(i int) (item, []int, bool) {
 	last := h.Used[len(h.Used)-1]
 	filled := !h.Open
 	for j := i + 1; j < last && !filled; j++ {
-		if _, inner := words.FateAt(s.toks, j); inner && j != h.Used[1] && j != last && len(h.Used) > 1 && !isUsed(h.Used, j) {
+		if _, inner := words.FateAt(s.toks, j); inner && j != h.Used[1] && j != last &&
+			len(h.Used) > 1 && !isUsed(h.Used, j) {
 			return item{}, nil, false
 		}
 		_, fish := s.fish(j)
@@ -96,10 +97,12 @@ func isUsed(used []int, j int) bool {
 
 // codes are FAO codes that captains write in small letters; other codes are words too
 // (lot, bet, com), and count in capitals only.
-var codes = map[string]bool{"bft": true, "yft": true, "alb": true, "skj": true, "sbt": true, "blf": true, "pbf": true, "bum": true, "mls": true, "whm": true, "swo": true, "wah": true, "kgm": true, "gt": true}
+var codes = map[string]bool{"bft": true, "yft": true, "alb": true, "skj": true, "sbt": true, "blf": true, "pbf": true,
+	"bum": true, "mls": true, "whm": true, "swo": true, "wah": true, "kgm": true, "gt": true}
 
 // never are codes and names that are no fish in prose, however written.
-var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true, "spanish": true, "buri": true, "mac": true, "silver king": true, "ahi": false}
+var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true,
+	"spanish": true, "buri": true, "mac": true, "silver king": true, "ahi": false}
 
 // fish reads the name of a fish or of a creature, the longest that there is.
 func (s *scanner) fish(i int) (item, bool) {
@@ -158,7 +161,8 @@ func (s *scanner) oneName(i, end int) bool {
 	}
 	for j := i; j < end; j++ {
 		t := s.toks[j]
-		if t.Kind == words.Digits || t.Kind == words.Mark && (t.Text != "-" || t.Gap) && t.Text != "'" && (t.Text != "." || s.toks[j-1].End-s.toks[j-1].At > 1) {
+		if t.Kind == words.Digits || t.Kind == words.Mark && (t.Text != "-" || t.Gap) && t.Text != "'" &&
+			(t.Text != "." || s.toks[j-1].End-s.toks[j-1].At > 1) {
 			return false
 		}
 	}
@@ -166,7 +170,8 @@ func (s *scanner) oneName(i, end int) bool {
 }
 
 // common are the names that a slip of the pen is looked for in.
-var common = []string{"wahoo", "yellowfin", "bluefin", "blackfin", "skipjack", "albacore", "dorado", "bigeye", "sailfish", "marlin", "swordfish", "kingfish", "barracuda", "spearfish", "mahimahi", "dolphinfish"}
+var common = []string{"wahoo", "yellowfin", "bluefin", "blackfin", "skipjack", "albacore", "dorado", "bigeye",
+	"sailfish", "marlin", "swordfish", "kingfish", "barracuda", "spearfish", "mahimahi", "dolphinfish"}
 
 func (s *scanner) slip(i int) bool {
 	for _, name := range common {
@@ -200,7 +205,9 @@ func (s *scanner) hedge(i int) (item, bool) {
 }
 
 // articles are words for one that say no more than that a fish follows.
-var articles = map[string]bool{"a": true, "an": true, "un": true, "una": true, "uno": true, "une": true, "um": true, "uma": true, "ein": true, "eine": true, "einen": true, "einer": true, "another": true, "other": true, "otro": true, "otra": true, "autre": true, "outro": true, "outra": true, "altro": true, "altra": true}
+var articles = map[string]bool{"a": true, "an": true, "un": true, "una": true, "uno": true, "une": true, "um": true,
+	"uma": true, "ein": true, "eine": true, "einen": true, "einer": true, "another": true, "other": true, "otro": true,
+	"otra": true, "autre": true, "outro": true, "outra": true, "altro": true, "altra": true}
 
 func (s *scanner) numberWord(i int) (item, bool) {
 	if i >= len(s.toks) || s.toks[i].Kind != words.Word {
@@ -222,7 +229,8 @@ func (s *scanner) numberWord(i int) (item, bool) {
 		return item{kind: aNumber, end: end, num: 2}, true
 	}
 	it := item{kind: aNumber, end: end, num: float64(n), article: articles[s.tok(i)]}
-	if it.article && (s.tok(i) == "another" || s.tok(i) == "other" || strings.HasSuffix(s.tok(i), "tro") || strings.HasSuffix(s.tok(i), "tra") || s.tok(i) == "autre") {
+	if it.article && (s.tok(i) == "another" || s.tok(i) == "other" || strings.HasSuffix(s.tok(i), "tro") ||
+		strings.HasSuffix(s.tok(i), "tra") || s.tok(i) == "autre") {
 		it.text = "other"
 	}
 	if s.andHalf(end) && !it.article {
@@ -230,8 +238,10 @@ func (s *scanner) numberWord(i int) (item, bool) {
 		it.end = end
 	}
 	if end < len(s.toks) { // after an hour, two hours, seven knots
-		if unit, next, ok := words.UnitAt(s.toks, end); ok && (unit == "min" || unit == "h" || unit == "kn" && !it.article) {
-			return item{kind: unitKind[unit], end: next, num: it.num * factor[unit], hi: it.num * factor[unit], unit: unit}, true
+		if unit, next, ok := words.UnitAt(s.toks, end); ok &&
+			(unit == "min" || unit == "h" || unit == "kn" && !it.article) {
+			return item{kind: unitKind[unit], end: next, num: it.num * factor[unit],
+				hi: it.num * factor[unit], unit: unit}, true
 		}
 	}
 	if doubles[s.tok(i)] {
@@ -241,7 +251,8 @@ func (s *scanner) numberWord(i int) (item, bool) {
 		}
 		return it, true
 	}
-	if next, ok := words.LineAt(s.toks, min(end, len(s.toks)-1), "line"); ok && end < len(s.toks) && !it.article && n < 20 {
+	if next, ok := words.LineAt(s.toks, min(end, len(s.toks)-1), "line"); ok &&
+		end < len(s.toks) && !it.article && n < 20 {
 		return item{kind: aLines, end: next, num: it.num}, true
 	}
 	if s.tok(i) == "both" {
@@ -251,13 +262,17 @@ func (s *scanner) numberWord(i int) (item, bool) {
 }
 
 // doubles are numbers that say that so many were hooked at a time.
-var doubles = map[string]bool{"double": true, "doblete": true, "doppietta": true, "doublet": true, "dupla": true, "doubled": true, "triple": true, "tripled": true, "quad": true}
+var doubles = map[string]bool{"double": true, "doblete": true, "doppietta": true, "doublet": true, "dupla": true,
+	"doubled": true, "triple": true, "tripled": true, "quad": true}
 
 // noons are the words for twelve o'clock.
-var noons = map[string]bool{"noon": true, "midday": true, "mediodia": true, "midi": true, "mezzogiorno": true, "mittag": true, "mittags": true}
+var noons = map[string]bool{"noon": true, "midday": true, "mediodia": true, "midi": true, "mezzogiorno": true,
+	"mittag": true, "mittags": true}
 
 // ands are the words that join clauses.
-var ands = map[string]bool{"and": true, "then": true, "but": true, "y": true, "e": true, "et": true, "und": true, "puis": true, "luego": true, "poi": true, "depois": true, "dann": true, "pero": true, "mais": true, "aber": true, "plus": true, "despues": true, "ensuite": true, "ed": true}
+var ands = map[string]bool{"and": true, "then": true, "but": true, "y": true, "e": true, "et": true, "und": true,
+	"puis": true, "luego": true, "poi": true, "depois": true, "dann": true, "pero": true, "mais": true, "aber": true,
+	"plus": true, "despues": true, "ensuite": true, "ed": true}
 
 func (s *scanner) glue(i int) (item, bool) {
 	if ands[s.tok(i)] {
@@ -282,7 +297,8 @@ func (s *scanner) glue(i int) (item, bool) {
 	for _, g := range []struct {
 		name string
 		kind kind
-	}{{"else", anElse}, {"seen", aSeen}, {"many", aMany}, {"no", aNo}, {"pronoun", aPronoun}, {"tackle", aTackle}, {"glue", aGlue}} {
+	}{{"else", anElse}, {"seen", aSeen}, {"many", aMany}, {"no", aNo}, {"pronoun", aPronoun},
+		{"tackle", aTackle}, {"glue", aGlue}} {
 		if next, ok := words.GlueIs(s.toks, i, g.name); ok {
 			return item{kind: g.kind, end: next, text: s.tok(i)}, true
 		}
@@ -308,4 +324,7 @@ func (s *scanner) sessionWord(i int) (item, bool) {
 	return item{kind: aSession, num: float64(n), end: j + 1}, true
 }
 
-var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "primera": 1, "primero": 1, "segunda": 2, "segundo": 2, "tercera": 3, "premier": 1, "premiere": 1, "deuxieme": 2, "seconde": 2, "troisieme": 3, "prima": 1, "seconda": 2, "terza": 3, "primeira": 1, "terceira": 3, "erste": 1, "erster": 1, "zweite": 2, "zweiter": 2, "dritte": 3, "dritter": 3, "morning": 1, "afternoon": 2}
+var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "primera": 1, "primero": 1,
+	"segunda": 2, "segundo": 2, "tercera": 3, "premier": 1, "premiere": 1, "deuxieme": 2, "seconde": 2, "troisieme": 3,
+	"prima": 1, "seconda": 2, "terza": 3, "primeira": 1, "terceira": 3, "erste": 1, "erster": 1, "zweite": 2,
+	"zweiter": 2, "dritte": 3, "dritter": 3, "morning": 1, "afternoon": 2}

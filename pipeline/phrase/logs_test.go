@@ -72,13 +72,17 @@ func measured(bites []Bite) (out [][2]float64) {
 // Log 08 tells its bites in prose; the expectations are its truth.json.
 func TestTellProseLog(t *testing.T) {
 	n, bites, left := told(t, "prose08.csv", Defaults{})
-	checkLog(t, n, sums{28, 22, 15, 6}, measured(bites), [][2]float64{{109.22, 7.121}, {83.82, 3.992}, {}, {}, {114.3, 9.026}, {119.38, 11.204}, {}, {124.46, 0}, {}, {}, {}, {}, {99.06, 0}, {}, {}, {}, {68.58, 0}, {}}, left)
+	checkLog(t, n, sums{28, 22, 15, 6}, measured(bites), [][2]float64{{109.22, 7.121}, {83.82, 3.992}, {}, {},
+		{114.3, 9.026}, {119.38, 11.204}, {}, {124.46, 0}, {}, {}, {}, {}, {99.06, 0}, {}, {}, {}, {68.58, 0}, {}},
+		left)
 }
 
 // Log 16 tells its bites in phrases; its title says that weights are from the dock scale.
 func TestTellPhrasesLog(t *testing.T) {
 	n, bites, left := told(t, "phrases16.csv", Defaults{Scaled: true})
-	checkLog(t, n, sums{34, 19, 16, 0}, measured(bites), [][2]float64{{0, 3.629}, {0, 2.722}, {147.32, 62.596}, {0, 81.193}, {0, 73.936}, {0, 28.576}, {0, 9.979}, {109.22, 26.762}, {}, {0, 44.906}, {}, {}, {0, 57.606}, {0, 131.995}, {0, 138.799}, {101.6, 18.144}}, left)
+	checkLog(t, n, sums{34, 19, 16, 0}, measured(bites), [][2]float64{{0, 3.629}, {0, 2.722}, {147.32, 62.596},
+		{0, 81.193}, {0, 73.936}, {0, 28.576}, {0, 9.979}, {109.22, 26.762}, {}, {0, 44.906}, {}, {}, {0, 57.606},
+		{0, 131.995}, {0, 138.799}, {101.6, 18.144}}, left)
 }
 
 func checkLog(t *testing.T, n, want sums, fish, wantFish [][2]float64, left []string) {
@@ -103,7 +107,8 @@ func checkLog(t *testing.T, n, want sums, fish, wantFish [][2]float64, left []st
 // boat_hours and line_hours of their truth.json. What the caller does is done here: clocks
 // without am or pm are put into one day, and log 08's usual six lines hold until told else.
 func TestEffortOfLogs(t *testing.T) {
-	for file, want := range map[string][2]float64{"prose08.csv": {95.417, 527.75}, "phrases16.csv": {104.667, 552.917}} {
+	for file, want := range map[string][2]float64{"prose08.csv": {95.417, 527.75},
+		"phrases16.csv": {104.667, 552.917}} {
 		f, err := os.Open("testdata/" + file)
 		if err != nil {
 			t.Fatal(err)
@@ -159,7 +164,8 @@ func TestSettingsOfProse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []string{"[]", "[8 14]", "[8 12]", "[8 10]", "[10 8]", "[7]", "[8 10]", "[]", "[]", "[]", "[]", "[8 9]", "[9]", "[]", "[12 8]", "[]", "[8 10]", "[10 8]"}
+	want := []string{"[]", "[8 14]", "[8 12]", "[8 10]", "[10 8]", "[7]", "[8 10]", "[]", "[]", "[]", "[]", "[8 9]",
+		"[9]", "[]", "[12 8]", "[]", "[8 10]", "[10 8]"}
 	for i, row := range rows[1:] {
 		if got := fmt.Sprint(Settings(row[1]).Speeds); got != want[i] {
 			t.Errorf("%q: speeds %s, want %s", row[1], got, want[i])

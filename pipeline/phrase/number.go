@@ -139,8 +139,10 @@ var factor = func() map[string]float64 {
 	return m
 }()
 
-var unitKind = map[string]kind{"in": aLength, "cm": aLength, "mm": aLength, "m": aLength, "ft": aLength, "lb": aWeight, "kg": aWeight, "g": aWeight, "oz": aWeight,
-	"kn": aSpeed, "mph": aSpeed, "km/h": aSpeed, "min": aTime, "h": aTime, "s": aTime, "girth": aGirth, "other": aMeasure}
+var unitKind = map[string]kind{"in": aLength, "cm": aLength, "mm": aLength, "m": aLength, "ft": aLength, "lb": aWeight,
+	"kg": aWeight, "g": aWeight, "oz": aWeight,
+	"kn": aSpeed, "mph": aSpeed, "km/h": aSpeed, "min": aTime, "h": aTime, "s": aTime,
+	"girth": aGirth, "other": aMeasure}
 
 // measure reads the unit at token next behind the number of token i.
 func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
@@ -166,7 +168,8 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 	if s.tok(end-1) != "." && s.tok(end) == "." && s.near(end) && !s.endsSentence(end) {
 		end++
 	}
-	it := item{kind: unitKind[symbol], num: v * factor[symbol], hi: hi * factor[symbol], unit: symbol, end: end, digits: true, exact: hasPoint(s.tok(i))}
+	it := item{kind: unitKind[symbol], num: v * factor[symbol], hi: hi * factor[symbol], unit: symbol, end: end,
+		digits: true, exact: hasPoint(s.tok(i))}
 	if (it.kind == aWeight || it.kind == aLength) && hi > v {
 		it.num, it.hedged = (it.num+it.hi)/2, true // "40-50 lb" was not measured
 	}
@@ -185,14 +188,16 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 // unitFirst reads a weight whose unit stands before it: "alalunga kg 12,1".
 func (s *scanner) unitFirst(i int) (item, bool) {
 	symbol, end, ok := words.UnitAt(s.toks, i)
-	if !ok || unitKind[symbol] != aWeight || !letters(s.tok(i)) || !s.digits(end) || i > 0 && s.digits(i-1) && !s.ofNext(i-1, symbol, end) {
+	if !ok || unitKind[symbol] != aWeight || !letters(s.tok(i)) || !s.digits(end) || i > 0 &&
+		s.digits(i-1) && !s.ofNext(i-1, symbol, end) {
 		return item{}, false
 	}
 	v, next, ok := s.value(end)
 	if !ok || s.unitAt(next) || v <= 0 || s.tok(next) == ":" {
 		return item{}, false
 	}
-	return item{kind: aWeight, num: v * factor[symbol], hi: v * factor[symbol], unit: symbol, end: next, digits: true, exact: hasPoint(s.tok(end))}, true
+	return item{kind: aWeight, num: v * factor[symbol], hi: v * factor[symbol], unit: symbol, end: next, digits: true,
+		exact: hasPoint(s.tok(end))}, true
 }
 
 // ofNext reports whether the unit behind the whole number at i is that of the number after it,
@@ -224,7 +229,8 @@ func (s *scanner) fits(symbol string, v float64, next, end int) bool {
 		if _, ok := words.LineAt(s.toks, min(end, len(s.toks)-1), "session"); ok && end < len(s.toks) || v < 5 {
 			return s.near(next) && v >= 5
 		}
-		return s.tok(end) != "the" && s.tok(end) != "a" && s.tok(end) != "box" && s.tok(end) != "my" && s.tok(end) != "all" && s.tok(end) != "total"
+		return s.tok(end) != "the" && s.tok(end) != "a" && s.tok(end) != "box" && s.tok(end) != "my" &&
+			s.tok(end) != "all" && s.tok(end) != "total"
 	case t == "o" || t == "a" || t == "l" && !s.near(next) || t == "f" && v < 30 || t == "nd" && s.near(next):
 		return false
 	case t == "tour" || t == "giro":
@@ -246,7 +252,8 @@ func (s *scanner) feetInches(i int) (item, bool) {
 		return item{}, false
 	}
 	inches, end, ok := s.value(next)
-	if !s.digits(next) || !ok || inches >= 12 || s.tok(i+1) != "'" && s.tok(end) != "in" && s.tok(end) != `"` && s.tok(end) != "inches" {
+	if !s.digits(next) || !ok || inches >= 12 || s.tok(i+1) != "'" && s.tok(end) != "in" &&
+		s.tok(end) != `"` && s.tok(end) != "inches" {
 		return item{}, false
 	}
 	if end < len(s.toks) {
@@ -254,7 +261,8 @@ func (s *scanner) feetInches(i int) (item, bool) {
 			end = n
 		}
 	}
-	return item{kind: aLength, num: (float64(feet)*12 + inches) * 2.54, hi: (float64(feet)*12 + inches) * 2.54, unit: "in", end: end, digits: true}, true
+	return item{kind: aLength, num: (float64(feet)*12 + inches) * 2.54, hi: (float64(feet)*12 + inches) * 2.54,
+		unit: "in", end: end, digits: true}, true
 }
 
 // score reads "2 for 5".

@@ -8,11 +8,15 @@ import (
 
 func TestClocksInWords(t *testing.T) {
 	for text, want := range map[string]string{
-		"at ten past seven": "7:10?", "quarter to eleven": "10:45?", "a quarter past 6": "6:15?", "half past five": "5:30?",
-		"at six thirty": "6:30?", "20 past 7": "7:20?", "a las siete y media": "7:30?", "à sept heures moins le quart": "6:45?",
-		"alle sette e mezza": "7:30?", "às sete e meia": "7:30?", "um halb sieben": "6:30?", "zehn nach acht": "8:10?",
+		"at ten past seven": "7:10?", "quarter to eleven": "10:45?",
+		"a quarter past 6": "6:15?", "half past five": "5:30?",
+		"at six thirty": "6:30?", "20 past 7": "7:20?", "a las siete y media": "7:30?",
+		"à sept heures moins le quart": "6:45?",
+		"alle sette e mezza":           "7:30?", "às sete e meia": "7:30?",
+		"um halb sieben": "6:30?", "zehn nach acht": "8:10?",
 		"quarter past twelve": "12:15?", "at 8.20": "8:20?", "midnight": "0:00",
-		"from ten to eleven": "", "ten to twelve lines": "", "2 horas y media": "", "five lines at 8.25 kn": "", "half a day": "", "a quarter mile": "",
+		"from ten to eleven": "", "ten to twelve lines": "", "2 horas y media": "", "five lines at 8.25 kn": "",
+		"half a day": "", "a quarter mile": "",
 	} {
 		var got []string
 		for _, c := range Clocks(text) {
@@ -28,16 +32,17 @@ func TestClocksInWords(t *testing.T) {
 // is named as more.
 func TestStretchesInProse(t *testing.T) {
 	for text, want := range map[string]string{
-		"Lines in at 6.15 with five rods at 8 knots. First bite at ten past seven. Lines up at 11.45.":                       "6:15? to 11:45? 5 lines at 8",
-		"On my own, 3 lines at 8 kts from 6 to 9:30.":                                                                        "6:00? to 9:30? 3 lines at 8",
-		"6 lignes à 8,5 noeuds de 5h45 à 12h15.":                                                                             "5:45 to 12:15 6 lines at 8.5",
-		"Two lines in at 6:45, ran the ledge at 12 knots looking for wahoo, lines up 8:00.":                                  "6:45? to 8:00? 2 lines at 12",
-		"2 lines at 13 kts from 6:15 to 7:15. Then 4 lines at 8.5, 7:25 till 9:55.":                                          "6:15? to 7:15? 2 lines at 13; 7:25? to 9:55? 4 lines at 8.5",
-		"Lines in 6:30, four of them, 7 knots, worked outside to 9:30. Back in 9:45, bumped it up to 7.5, till 1:50.":        "6:30? to 9:30? 4 lines at 7; 9:45? to 1:50? 4 lines at 7.5",
-		"Lines in 0545, six out at 9 knots, out of the water at 1215.":                                                       "5:45 to 12:15 6 lines at 9",
-		"In the water 6:45, out quarter to eleven. 7 knots all day.":                                                         "6:45? to 10:45? at 7",
-		"Trolled 0600 to 0930, 5 lines at 8 kn, slowed to 6 off the point.":                                                  "6:00 to 9:30 5 lines at 8 more 6",
-		"Lines in 5:50, out 9:20, 6 lines at 9 kts, 1 bite no hook up. Lines in 10:00, out 12:30, 6 lines at 10 kts: 1 fish": "5:50? to 9:20? 6 lines at 9; 10:00? to 12:30? 6 lines at 10",
+		"Lines in at 6.15 with five rods at 8 knots. First bite at ten past seven. Lines up at 11.45.":                "6:15? to 11:45? 5 lines at 8",
+		"On my own, 3 lines at 8 kts from 6 to 9:30.":                                                                 "6:00? to 9:30? 3 lines at 8",
+		"6 lignes à 8,5 noeuds de 5h45 à 12h15.":                                                                      "5:45 to 12:15 6 lines at 8.5",
+		"Two lines in at 6:45, ran the ledge at 12 knots looking for wahoo, lines up 8:00.":                           "6:45? to 8:00? 2 lines at 12",
+		"2 lines at 13 kts from 6:15 to 7:15. Then 4 lines at 8.5, 7:25 till 9:55.":                                   "6:15? to 7:15? 2 lines at 13; 7:25? to 9:55? 4 lines at 8.5",
+		"Lines in 6:30, four of them, 7 knots, worked outside to 9:30. Back in 9:45, bumped it up to 7.5, till 1:50.": "6:30? to 9:30? 4 lines at 7; 9:45? to 1:50? 4 lines at 7.5",
+		"Lines in 0545, six out at 9 knots, out of the water at 1215.":                                                "5:45 to 12:15 6 lines at 9",
+		"In the water 6:45, out quarter to eleven. 7 knots all day.":                                                  "6:45? to 10:45? at 7",
+		"Trolled 0600 to 0930, 5 lines at 8 kn, slowed to 6 off the point.":                                           "6:00 to 9:30 5 lines at 8 more 6",
+		"Lines in 5:50, out 9:20, 6 lines at 9 kts, 1 bite no hook up. Lines in 10:00, out 12:30, 6 lines at 10 " +
+			"kts: 1 fish": "5:50? to 9:20? 6 lines at 9; 10:00? to 12:30? 6 lines at 10",
 	} {
 		all := Stretches(text)
 		got := showStretches(all)

@@ -96,7 +96,8 @@ func (c *clause) flag(it *item, i int) {
 }
 
 // articlesToo are pronouns for several that are also articles.
-var articlesToo = map[string]bool{"los": true, "las": true, "les": true, "le": true, "la": true, "lo": true, "l": true, "o": true, "alle": true}
+var articlesToo = map[string]bool{"los": true, "las": true, "les": true, "le": true, "la": true, "lo": true,
+	"l": true, "o": true, "alle": true}
 
 // pointsBack reports whether a pronoun stands for a fish: not before a noun, as the
 // articles of the Romance languages do.
@@ -130,7 +131,8 @@ func (c *clause) inCompany(i int) bool {
 			return false
 		}
 	}
-	return i > 0 && (c.items[i-1].kind == aWeight || c.items[i-1].kind == aLength || c.items[i-1].kind == aFate) || c.list && len(c.items) == 1
+	return i > 0 && (c.items[i-1].kind == aWeight || c.items[i-1].kind == aLength || c.items[i-1].kind == aFate) ||
+		c.list && len(c.items) == 1
 }
 
 func (c *clause) addMeasure(it *item) {
@@ -270,7 +272,8 @@ func (c *clause) defaults(d Defaults) {
 	switch {
 	case len(bare) == 2 && long && heavy:
 		a, b := bare[0], bare[1]
-		if !usualShape(a.num*factor[d.LengthUnit], b.num*factor[d.WeightUnit]) && usualShape(b.num*factor[d.LengthUnit], a.num*factor[d.WeightUnit]) {
+		if !usualShape(a.num*factor[d.LengthUnit], b.num*factor[d.WeightUnit]) &&
+			usualShape(b.num*factor[d.LengthUnit], a.num*factor[d.WeightUnit]) {
 			a, b = b, a
 		}
 		give(a, aLength, d.LengthUnit)
@@ -345,7 +348,8 @@ func (c *clause) strangeObject(i int) bool {
 // prepositions stand before a place, a person or a time, not before what was lost.
 var prepositions = func() map[string]bool {
 	m := map[string]bool{}
-	for _, w := range strings.Fields("at by near beside for behind under junto para chez pour pres presso sotto per vicino perto beim bei neben unter") {
+	for _, w := range strings.Fields("at by near beside for behind under junto para chez pour pres presso sotto per " +
+		"vicino perto beim bei neben unter") {
 		m[w] = true
 	}
 	return m
@@ -358,7 +362,8 @@ func (c *clause) loseTackle(i int) bool {
 		switch it := c.items[j]; {
 		case it.kind == aTackle:
 			return true
-		case it.kind == aNumber, it.kind == aPronoun, it.kind == aGlue && (it.text == "the" || it.text == "my" || it.text == "our" || it.text == "good" || it.text == "big"):
+		case it.kind == aNumber, it.kind == aPronoun, it.kind == aGlue &&
+			(it.text == "the" || it.text == "my" || it.text == "our" || it.text == "good" || it.text == "big"):
 		default:
 			return false
 		}

@@ -15,11 +15,13 @@ func (t *teller) refine(c clause) bool {
 	switch {
 	case c.many && c.fate != 0 && !own, c.many && c.fate != 0 && c.count > 1 && c.count == cur.N:
 		return t.all(c)
-	case same && c.many && c.fate == 0 && c.count == 1 && cur.N > 1 && (c.fish == nil || c.fish.text == "") && c.kg+c.length > 0:
+	case same && c.many && c.fate == 0 && c.count == 1 && cur.N > 1 &&
+		(c.fish == nil || c.fish.text == "") && c.kg+c.length > 0:
 		t.another(cur, c) // two mahi in the box, one of them 16 lb
 	case c.fate == 0 && !own && same:
 		return t.moreMeasures(cur, c)
-	case c.fate == 0 && !own && (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && c.onlyMeasures() && !taken(cur, c):
+	case c.fate == 0 && !own && (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 &&
+		c.onlyMeasures() && !taken(cur, c):
 		return t.moreMeasures(cur, c) // bluefin aboard. 47 in, girth 33
 	case c.fate == 0 && !own:
 		return c.scaled && c.kg > 0 && cur.Kg == 0 && t.moreMeasures(cur, c)
@@ -100,20 +102,25 @@ func (t *teller) turn(cur *Bite, c clause) {
 // sameFish reports whether a clause with a fish of its own tells what the bite before it
 // was: "strike at 9:20, boated a wahoo".
 func (t *teller) sameFish(cur *Bite, c clause) bool {
-	if c.join == aColon && cur.Name == "" && cur.N == 1 && c.count == 0 && (c.fate == 0 || open(cur)) && c.clock == nil && cur.Fate != words.Missed && (cur.Fate != words.Lost || c.length == 0 && (c.kg == 0 || c.guess)) {
+	if c.join == aColon && cur.Name == "" && cur.N == 1 && c.count == 0 && (c.fate == 0 || open(cur)) &&
+		c.clock == nil && cur.Fate != words.Missed &&
+		(cur.Fate != words.Lost || c.length == 0 && (c.kg == 0 || c.guess)) {
 		return true // one tagged - striped marlin
 	}
-	if (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && cur.Name == "" && cur.Kg+cur.LengthCm == 0 && cur.At == nil &&
+	if (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 && cur.Name == "" && cur.Kg+
+		cur.LengthCm == 0 && cur.At == nil &&
 		c.count == 0 && c.fate == 0 && c.clock == nil && c.kg+c.length > 0 {
 		return true // kept 1, a comma, 27.5in blackfin
 	}
-	if cur.Fate == words.Lost && cur.N == 1 && cur.Name == "" && c.join == aComma && c.article && c.fate == 0 && c.clock == nil && c.kg+c.length == 0 {
+	if cur.Fate == words.Lost && cur.N == 1 && cur.Name == "" && c.join == aComma && c.article && c.fate == 0 &&
+		c.clock == nil && c.kg+c.length == 0 {
 		return true // jumped and threw it, a sailfish we think
 	}
 	if cur.Fate == words.FateUnknown && cur.N == 1 && cur.Name == "" && cur.Kg+cur.LengthCm == 0 && c.count == 0 {
 		return true // one fish, a comma, 22 lb mahi
 	}
-	if cur.N != 1 || c.count > 1 || !open(cur) || cur.Fate == words.FateUnknown || c.clock != nil || c.count == 1 && !c.article {
+	if cur.N != 1 || c.count > 1 || !open(cur) || cur.Fate == words.FateUnknown ||
+		c.clock != nil || c.count == 1 && !c.article {
 		return false
 	}
 	if c.fish != nil && c.fish.text != "" && cur.Name != "" && c.fish.text != cur.Name {
@@ -180,13 +187,15 @@ func (t *teller) next(cur *Bite, c clause) bool {
 // isPart reports whether a count is of those told before: caught 5 blackfin, released 3;
 // hooked 2 wahoo, lost 1 of them.
 func (t *teller) isPart(cur *Bite, c clause, same bool) bool {
-	if c.fate == 0 || c.count == 0 || c.article || c.count > cur.N || c.fish != nil && c.fish.text != "" || c.clock != nil {
+	if c.fate == 0 || c.count == 0 || c.article || c.count > cur.N || c.fish != nil &&
+		c.fish.text != "" || c.clock != nil {
 		return false
 	}
 	if c.many && (same || open(cur)) {
 		return true
 	}
-	return same && cur.N > c.count && cur.Fate == words.Landed && c.fate == words.Released && cur.Name != "" && t.notes[len(t.notes)-1].word == "caught"
+	return same && cur.N > c.count && cur.Fate == words.Landed && c.fate == words.Released && cur.Name != "" &&
+		t.notes[len(t.notes)-1].word == "caught"
 }
 
 // split parts a count of its bites off, with a fate of their own.

@@ -123,7 +123,8 @@ func (s *scanner) pulled(i int) bool {
 		return false
 	}
 	j := significant(s.items, i+1)
-	return j >= len(s.items) || s.items[j].kind == aBreak || s.items[j].kind == aComma || s.items[j].kind == aSpeed || s.items[j].kind == anAnd || s.tok(it.end) == "all" || s.tok(it.end) == "the"
+	return j >= len(s.items) || s.items[j].kind == aBreak || s.items[j].kind == aComma || s.items[j].kind == aSpeed ||
+		s.items[j].kind == anAnd || s.tok(it.end) == "all" || s.tok(it.end) == "the"
 }
 
 // putOut reports whether a bare number is of lines that are out: "three out".
@@ -162,7 +163,8 @@ func (s *scanner) paced(i int) bool {
 	}
 	for k := it.tok - 2; k >= max(0, it.tok-4); k-- {
 		switch s.tok(k) {
-		case "slowed", "slow", "sped", "speeded", "speed", "quickened", "eased", "bumped", "throttled", "backed", "dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
+		case "slowed", "slow", "sped", "speeded", "speed", "quickened", "eased", "bumped", "throttled", "backed",
+			"dropped", "came", "went", "pushed", "picked", "bajamos", "subimos", "ralenti", "accelere":
 			return true
 		}
 	}
@@ -173,7 +175,8 @@ func (s *scanner) paced(i int) bool {
 // before the break, 10 after".
 func (s *scanner) elliptic(i int) bool {
 	it := s.items[i]
-	if it.num < 1 || it.num > 25 || it.article || i == 0 || s.items[i-1].kind != aComma && s.items[i-1].kind != anAnd && s.items[i-1].kind != aGlue && s.items[i-1].kind != aBreak || it.end >= len(s.toks) {
+	if it.num < 1 || it.num > 25 || it.article || i == 0 || s.items[i-1].kind != aComma && s.items[i-1].kind != anAnd &&
+		s.items[i-1].kind != aGlue && s.items[i-1].kind != aBreak || it.end >= len(s.toks) {
 		return false
 	}
 	_, ok := words.LineAt(s.toks, it.end, "part")

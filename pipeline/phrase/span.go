@@ -106,7 +106,8 @@ func (s *scanner) openEnded() (Clock, bool) {
 	for next < len(s.toks) && s.tok(next) == "?" {
 		next++
 	}
-	return c, ok && dash && next == len(s.toks) && s.items[0].tok == 0 && (s.items[0].kind == aClock || len(s.tok(0)) > 2)
+	return c, ok && dash && next == len(s.toks) && s.items[0].tok == 0 &&
+		(s.items[0].kind == aClock || len(s.tok(0)) > 2)
 }
 
 // withMinutes reports whether a number is written as a clock may be: 6.30, 12,00.

@@ -78,7 +78,8 @@ func (t *teller) clause(c clause) {
 	if c.join == aBreak {
 		t.partGroup()
 		t.method = ""
-		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked, t.mate = len(t.story.Bites), false, false, false, true, false, false
+		t.sentence, t.seen, t.away, t.off, t.fresh, t.blocked, t.mate = len(t.story.Bites), false,
+			false, false, true, false, false
 	}
 	if t.list && t.untrolled(c) {
 		return
@@ -152,7 +153,8 @@ func (c *clause) quiet(list bool) bool {
 		return false
 	}
 	if c.fish == nil {
-		return c.seen || c.idle || c.unknown > 0 && c.count == 0 || c.length+c.girth+c.kg == 0 && (c.count == 0 || c.counted < 0) && !c.pronoun && !c.scaled && c.place == "" && c.clock == nil
+		return c.seen || c.idle || c.unknown > 0 && c.count == 0 || c.length+c.girth+c.kg == 0 &&
+			(c.count == 0 || c.counted < 0) && !c.pronoun && !c.scaled && c.place == "" && c.clock == nil
 	}
 	if list {
 		return false
@@ -163,7 +165,8 @@ func (c *clause) quiet(list bool) bool {
 	if c.idle && c.kg+c.length > 0 {
 		return false
 	}
-	return c.seen || c.idle || c.compound && c.count == 0 && c.kg+c.length == 0 || c.fish.text == "" && c.count == 0 && c.clock == nil || c.count == 0 && c.length+c.girth+c.kg == 0 && c.clock == nil
+	return c.seen || c.idle || c.compound && c.count == 0 && c.kg+c.length == 0 || c.fish.text == "" && c.count == 0 &&
+		c.clock == nil || c.count == 0 && c.length+c.girth+c.kg == 0 && c.clock == nil
 }
 
 // idle notes talk: what is only seen lasts for the sentence.
@@ -236,7 +239,8 @@ func (t *teller) name(c *clause) {
 	if t.bare == nil {
 		return
 	}
-	if (c.join != aBreak || c.onlyMeasures()) && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
+	if (c.join != aBreak || c.onlyMeasures()) && c.fish == nil && c.count == 0 &&
+		(c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
 		c.fish = t.bare.fish
 		if c.place == "" {
 			c.place = t.bare.place
@@ -284,7 +288,8 @@ func (c *clause) plural() bool {
 		return true
 	}
 	name := words.Fold(c.fish.text)
-	return len(name) > 4 && name[len(name)-1] == 's' && name != "albacores" && fishes().Find(name[:len(name)-1], "").Found
+	return len(name) > 4 && name[len(name)-1] == 's' && name != "albacores" &&
+		fishes().Find(name[:len(name)-1], "").Found
 }
 
 // isBite reports whether a clause tells of a bite of its own.
@@ -335,7 +340,8 @@ func (t *teller) add(c clause) {
 
 // shared reports whether a fish takes the fate of the one before it: lost a wahoo and a mahi.
 func (t *teller) shared(c clause) bool {
-	return c.join == anAnd && !t.fresh && c.fate == 0 && c.kg+c.length == 0 && c.clock == nil && t.last() != nil && t.last().Fate != 0 &&
+	return c.join == anAnd && !t.fresh && c.fate == 0 && c.kg+c.length == 0 && c.clock == nil &&
+		t.last() != nil && t.last().Fate != 0 &&
 		t.last().Name != "" && t.last().Kg+t.last().LengthCm == 0
 }
 

@@ -59,7 +59,8 @@ func Clocks(text string) []Clock {
 		switch {
 		case it.kind == aClock:
 			out = append(out, it.clock)
-		case it.kind == aNumber && it.digits && it.num == float64(int(it.num)) && it.num >= 1 && it.num <= 24 && (len(s.items) == 1 || s.hourWord(it.tok) || it.hedged && i == len(s.items)-1):
+		case it.kind == aNumber && it.digits && it.num == float64(int(it.num)) && it.num >= 1 && it.num <= 24 &&
+			(len(s.items) == 1 || s.hourWord(it.tok) || it.hedged && i == len(s.items)-1):
 			out = append(out, Clock{Seconds: int(it.num) * 3600 % day, Sure: it.num > 12})
 		}
 	}
@@ -172,11 +173,13 @@ const mostAlone = 15
 // lines went in: "lines in 6:15, five, 8 kt".
 func (s *scanner) alone(i int) bool {
 	it := s.items[i]
-	if it.hi > 0 || it.article || it.num < 2 || it.num > mostAlone || it.num != float64(int(it.num)) || s.biting(i) || i == 0 {
+	if it.hi > 0 || it.article || it.num < 2 || it.num > mostAlone || it.num != float64(int(it.num)) || s.biting(i) ||
+		i == 0 {
 		return false
 	}
 	parts := func(k kind) bool { return k == aComma || k == aBreak }
-	if !parts(s.items[i-1].kind) || i+1 < len(s.items) && !parts(s.items[i+1].kind) && !(s.tok(it.end) == "this" && s.tok(it.end+1) == "time") {
+	if !parts(s.items[i-1].kind) || i+1 < len(s.items) && !parts(s.items[i+1].kind) &&
+		!(s.tok(it.end) == "this" && s.tok(it.end+1) == "time") {
 		return false
 	}
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
@@ -191,7 +194,8 @@ func (s *scanner) alone(i int) bool {
 // clocks of a stretch ("4 lines at 8.5", "9:25 to 12:25 at 8").
 func (s *scanner) atPace(i int) bool {
 	it := s.items[i]
-	if t := s.tok(it.tok - 1); t != "at" && t != "a" && t != "bei" || it.article || !it.digits || it.num < 2 || it.num > 25 {
+	if t := s.tok(it.tok - 1); t != "at" && t != "a" && t != "bei" || it.article ||
+		!it.digits || it.num < 2 || it.num > 25 {
 		return false
 	}
 	j := i - 1
@@ -333,7 +337,8 @@ func Duration(text string) (hours float64, ok bool) {
 			total, found = total+it.num, true
 		case it.kind == aClock && len(s.items) == 1 && !it.compact && s.tok(it.tok+1) == ":" && it.end == it.tok+3:
 			total, found = float64(it.clock.Seconds)/60, true
-		case it.kind == aGlue, it.kind == anAnd, it.kind == aBreak, it.kind == aComma, it.kind == aHedge, it.kind == aClose:
+		case it.kind == aGlue, it.kind == anAnd, it.kind == aBreak, it.kind == aComma,
+			it.kind == aHedge, it.kind == aClose:
 		case it.kind == aWord, it.kind == aTime, it.kind == aPlace, it.kind == aFate, it.kind == aNo:
 		default:
 			return 0, false

@@ -25,7 +25,8 @@ func (t *teller) totals() {
 			b.N -= n
 			continue
 		}
-		if t.notes[i].counted && b.N > 1 && strings.HasPrefix(t.notes[i].word, "knock") && i+1 < len(t.notes) && t.notes[i+1].word == "stuck" {
+		if t.notes[i].counted && b.N > 1 && strings.HasPrefix(t.notes[i].word, "knock") && i+1 < len(t.notes) &&
+			t.notes[i+1].word == "stuck" {
 			total = true // two knockdowns, one stuck
 		}
 		if !plain || !total {
@@ -67,10 +68,12 @@ func (t *teller) overcounted(first int) {
 // "2 in the boat: bluefin 55 in, bluefin 48 in".
 func (t *teller) named(i int) int {
 	b, n := t.story.Bites[i], 0
-	if b.Name != "" || b.Fate != words.Landed && b.Fate != words.Released || i+1 >= len(t.notes) || !t.notes[i].counted || !t.notes[i+1].tells {
+	if b.Name != "" || b.Fate != words.Landed && b.Fate != words.Released || i+1 >= len(t.notes) ||
+		!t.notes[i].counted || !t.notes[i+1].tells {
 		return 0
 	}
-	for j := i + 1; j < len(t.story.Bites) && (t.story.Bites[j].Fate == b.Fate || t.story.Bites[j].Fate == 0) && t.story.Bites[j].Name != ""; j++ {
+	for j := i + 1; j < len(t.story.Bites) && (t.story.Bites[j].Fate == b.Fate || t.story.Bites[j].Fate == 0) &&
+		t.story.Bites[j].Name != ""; j++ {
 		n += t.story.Bites[j].N
 	}
 	return n
@@ -82,10 +85,13 @@ func (t *teller) parts(i int) int {
 	b, n := t.story.Bites[i], 0
 	for j := i + 1; j < len(t.story.Bites); j++ {
 		o := &t.story.Bites[j]
-		if o.Session != b.Session || o.Fate == b.Fate && o.Name == b.Name && o.At == nil && o.Place == "" && o.Kg+o.LengthCm == 0 {
+		if o.Session != b.Session || o.Fate == b.Fate && o.Name == b.Name && o.At == nil &&
+			o.Place == "" && o.Kg+o.LengthCm == 0 {
 			break
 		}
-		if b.Fate == words.FateUnknown && o.Fate != words.Landed && o.Fate != words.Released && o.Fate != words.FateUnknown || b.Fate == words.Hooked && (o.Fate == words.Bit || o.Fate == words.Missed) || b.Name != "" && o.Name != "" && o.Name != b.Name {
+		if b.Fate == words.FateUnknown && o.Fate != words.Landed && o.Fate != words.Released &&
+			o.Fate != words.FateUnknown || b.Fate == words.Hooked && (o.Fate == words.Bit || o.Fate == words.Missed) ||
+			b.Name != "" && o.Name != "" && o.Name != b.Name {
 			continue
 		}
 		if o.Name == "" && b.Name != "" {

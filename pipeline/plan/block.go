@@ -93,14 +93,15 @@ type Block struct {
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
-	Drop     map[int64]bool   // rows that are left out, as the log's owner said
-	Cells    map[Cell]string  // cells that are read as the log's owner said, in place of what they hold
-	Elsewise map[string]bool  // stretches, as Stretch names them, that were not trolled
-	Ashore   map[int64]bool   // rows of trips without hours, of which no other table tells: they were not gone
-	Apart    map[int64]bool   // rows that were not trolled: of strikes under a title that says so, of trips with no other stretches
-	Trips    map[int64]string // the trips of rows, where the log's owner told two of one day apart
-	Freed    bool             // the fish that its words say were let go are beside those that it counts
-	Foot     map[int64]bool   // rows under the table that are of no day: averages, another year
+	Drop     map[int64]bool  // rows that are left out, as the log's owner said
+	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
+	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
+	Ashore   map[int64]bool  // rows of trips without hours, of which no other table tells: they were not gone
+	// rows that were not trolled: of strikes under a title that says so, of trips with no other stretches
+	Apart map[int64]bool
+	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
+	Freed bool             // the fish that its words say were let go are beside those that it counts
+	Foot  map[int64]bool   // rows under the table that are of no day: averages, another year
 
 	Notes []string // what was concluded, for the user to see
 }
@@ -140,16 +141,21 @@ func (b *Block) Stories() int {
 
 // Paragraphs tells a block whose words tell bites and the times of trolling too.
 func (b *Block) Paragraphs() bool {
-	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "story" && b.Timed(x.Index) })
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool {
+		return x.Column.Parse == "story" && b.Timed(x.Index)
+	})
 }
 
 // Timed tells whether the cells at an index are read for times of trolling.
 func (b *Block) Timed(index int) bool {
-	return slices.ContainsFunc(b.Bindings, func(x Binding) bool { return x.Column.Parse == "stretches" && x.Index == index })
+	return slices.ContainsFunc(b.Bindings, func(x Binding) bool {
+		return x.Column.Parse == "stretches" && x.Index == index
+	})
 }
 
 // strikeNames are the columns of one strike or fish.
-var strikeNames = []string{"time_s", "outcome", "species", "length_cm", "girth_cm", "scale_kg", "line", "lure", "colour", "loss_cause", "fight_s", "angler", "weighed"}
+var strikeNames = []string{"time_s", "outcome", "species", "length_cm", "girth_cm", "scale_kg", "line", "lure",
+	"colour", "loss_cause", "fight_s", "angler", "weighed"}
 
 // OfStrike tells a column of one strike or fish.
 func (b *Binding) OfStrike() bool { return slices.Contains(strikeNames, b.Column.Name) }

@@ -32,7 +32,8 @@ func TestColumns(t *testing.T) {
 		if c.HasUnit != (c.Parse == "quantity") {
 			t.Errorf("%s: has a unit: %t, is read as %s", c.Name, c.HasUnit, c.Parse)
 		}
-		if (c.Parse == "quantity" || c.Parse == "count") && (math.IsNaN(c.Min) || math.IsNaN(c.Max)) && c.Name != "letout_kn" || c.Min > c.Max {
+		if (c.Parse == "quantity" || c.Parse == "count") && (math.IsNaN(c.Min) || math.IsNaN(c.Max)) &&
+			c.Name != "letout_kn" || c.Min > c.Max {
 			t.Errorf("%s: %g to %g is no range", c.Name, c.Min, c.Max)
 		}
 		if (c.US == "") != (c.Metric == "") && c.Metric == "" {
@@ -65,7 +66,8 @@ func TestSpellings(t *testing.T) {
 	seen := map[key]bool{}
 	for _, c := range all(t) {
 		for _, a := range c.Aliases {
-			if a != strings.ToLower(a) || a != strings.Join(strings.Fields(a), " ") || strings.ContainsAny(a, "?#()/-.,'") {
+			if a != strings.ToLower(a) || a != strings.Join(strings.Fields(a), " ") ||
+				strings.ContainsAny(a, "?#()/-.,'") {
 				t.Errorf("%s: %q is not in normal form", c.Name, a)
 			}
 			for _, k := range c.Kinds {
@@ -82,7 +84,8 @@ func TestSpellings(t *testing.T) {
 func TestParseColumn(t *testing.T) {
 	good := append(strings.Split("scale_kg,quantity,mass,kg,,lb,kg,0.05,2000,yes,fish strikes", ","), "weight|?round")
 	c, err := parseColumn(good)
-	if err != nil || !c.Key || !c.Doubtful["round"] || c.Doubtful["weight"] || !slices.Equal(c.Aliases, []string{"weight", "round"}) || !slices.Equal(c.Kinds, []Kind{Fish, Strikes}) {
+	if err != nil || !c.Key || !c.Doubtful["round"] || c.Doubtful["weight"] ||
+		!slices.Equal(c.Aliases, []string{"weight", "round"}) || !slices.Equal(c.Kinds, []Kind{Fish, Strikes}) {
 		t.Fatalf("%+v %v", c, err)
 	}
 	for _, k := range Kinds() {
@@ -94,7 +97,8 @@ func TestParseColumn(t *testing.T) {
 		value float64
 		unit  unit.Unit
 		want  bool
-	}{{2000, unit.Kilogram, true}, {2001, unit.Kilogram, false}, {4000, unit.Pound, true}, {5000, unit.Pound, false}, {0, unit.Kilogram, false}, {50, unit.Knot, false}} {
+	}{{2000, unit.Kilogram, true}, {2001, unit.Kilogram, false}, {4000, unit.Pound, true}, {5000, unit.Pound, false},
+		{0, unit.Kilogram, false}, {50, unit.Knot, false}} {
 		if c.Possible(v.value, v.unit) != v.want {
 			t.Errorf("%g %s: possible %t", v.value, v.unit, !v.want)
 		}
@@ -109,9 +113,12 @@ func TestParseColumn(t *testing.T) {
 }
 
 func TestBlock(t *testing.T) {
-	date, trip, story := &Column{Name: "date", Parse: "date"}, &Column{Name: "trip", Parse: "text"}, &Column{Name: "notes", Parse: "story"}
-	b := &Block{Bindings: []Binding{{Index: 3, Column: story}, {Index: 1, Column: date}, {Index: 2, Column: date, Set: 1}}, Given: []Given{{Column: trip}}}
-	if !b.Binds("trip", "date") || b.Binds("trip") || b.Find("date").Index != 1 || b.Find("boat") != nil || !b.Gives("trip") || b.Gives("date") || b.Stories() != 1 {
+	date, trip, story := &Column{Name: "date", Parse: "date"}, &Column{Name: "trip", Parse: "text"},
+		&Column{Name: "notes", Parse: "story"}
+	b := &Block{Bindings: []Binding{{Index: 3, Column: story}, {Index: 1, Column: date},
+		{Index: 2, Column: date, Set: 1}}, Given: []Given{{Column: trip}}}
+	if !b.Binds("trip", "date") || b.Binds("trip") || b.Find("date").Index != 1 || b.Find("boat") != nil ||
+		!b.Gives("trip") || b.Gives("date") || b.Stories() != 1 {
 		t.Errorf("%+v", b)
 	}
 }

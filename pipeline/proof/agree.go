@@ -35,7 +35,8 @@ func band(v float64) int {
 }
 
 // summed are the meanings whose rows of totals are held against the rows.
-var summed = map[string]bool{"duration_s": true, "line_hours": true, "strikes_n": true, "hooked_n": true, "landed_n": true, "kept_n": true, "released_n": true, "lost_n": true, "missed_n": true}
+var summed = map[string]bool{"duration_s": true, "line_hours": true, "strikes_n": true, "hooked_n": true,
+	"landed_n": true, "kept_n": true, "released_n": true, "lost_n": true, "missed_n": true}
 
 // sums holds rows of totals against the rows that they are the sums of, and asks where
 // they differ.
@@ -43,7 +44,8 @@ func (q *inquiry) sums() {
 	for i, s := range q.subjects {
 		q.now = &q.subjects[i]
 		for _, t := range s.Block.Totals {
-			if label := strings.ToLower(labelOf(t)); strings.Contains(label, "average") || strings.Contains(label, "per ") {
+			if label := strings.ToLower(labelOf(t)); strings.Contains(label, "average") ||
+				strings.Contains(label, "per ") {
 				continue
 			}
 			var off []differing
@@ -98,7 +100,8 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, 
 		}
 	}
 	if near(above) || near(here) || near(before) {
-		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its total of %s, %s, is the sum of the rows", rowOf(s, total), b.Heading, short(want)))
+		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its total of %s, %s, is the sum of the rows",
+			rowOf(s, total), b.Heading, short(want)))
 		return d, false
 	}
 	for i, x := range part {
@@ -118,7 +121,8 @@ func (q *inquiry) differ(s Subject, total layout.Row, off []differing) {
 	}
 	for n := range len(s.Block.Rows) {
 		if len(off) > 1 && !slices.ContainsFunc(off, func(d differing) bool { return !d.left[n] }) {
-			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its totals are the sums of the rows without the last %d", rowOf(s, total), n))
+			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf(
+				"%s: its totals are the sums of the rows without the last %d", rowOf(s, total), n))
 			return
 		}
 	}
@@ -132,7 +136,8 @@ func (q *inquiry) differ(s Subject, total layout.Row, off []differing) {
 			}
 		}
 	}
-	q.ask("total", s.Plan.Name, fmt.Sprintf("row %d", total.Num), fmt.Sprintf("%s: its total of %s. Which is right?", rowOf(s, total), some(heads)),
+	q.ask("total", s.Plan.Name, fmt.Sprintf("row %d", total.Num), fmt.Sprintf("%s: its total of %s. Which is right?",
+		rowOf(s, total), some(heads)),
 		[]string{"the rows", "the total"}, effect, keys...)
 	q.last().Brief = fmt.Sprintf("A total of %q is not the sum of its rows.", off[0].b.Heading)
 }

@@ -78,7 +78,8 @@ func Among(subjects []Subject) {
 	counted := countedOf(subjects)
 	hands := map[string][]Subject{}
 	for _, s := range subjects {
-		if t := s.Stats; s.Plan.Kind == plan.Strikes && !s.Plan.Among && t.ByCount == 0 && t.Stretches == 0 && t.Listed > 0 {
+		if t := s.Stats; s.Plan.Kind == plan.Strikes && !s.Plan.Among && t.ByCount == 0 &&
+			t.Stretches == 0 && t.Listed > 0 {
 			hand := fmt.Sprint(s.Plan.Heads)
 			hands[hand] = append(hands[hand], s)
 		}
@@ -111,7 +112,8 @@ func Twice(subjects []Subject) bool {
 	for _, coarse := range subjects {
 		for _, fine := range subjects {
 			c, f := coarse.Stats, fine.Stats
-			if coarse.Plan == fine.Plan || coarse.Plan.NoStrikes || fine.Plan.NoStrikes || !counts(coarse) || !counts(fine) || c.Rows >= f.Rows ||
+			if coarse.Plan == fine.Plan || coarse.Plan.NoStrikes || fine.Plan.NoStrikes || !counts(coarse) ||
+				!counts(fine) || c.Rows >= f.Rows ||
 				c.Landed+c.Lost > 0 && f.Landed+f.Lost == 0 && listed != c.ByCount || !sameBites(c.Told, f.Told) {
 				continue
 			}
@@ -201,12 +203,15 @@ func (q *inquiry) uncounted() {
 		}
 		over, of := beyond(s.Stats.Told, q.counted)
 		if over == 0 && s.Plan.Among {
-			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s are among those that the counts tell of their days: not counted again", s.Plan.Name, plural(of, "fish", "fish")))
+			q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s are among those that the counts tell of "+
+				"their days: not counted again", s.Plan.Name, plural(of, "fish", "fish")))
 		}
 		if over == 0 || over == of {
 			continue // without counts, or of days that have none
 		}
-		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("%q lists %s, %d more than the counts of their days tell. They are counted beside: were they trolled, or told twice?", s.Plan.Name, plural(of, "fish", "fish"), over),
+		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("%q lists %s, %d more than the counts of their days "+
+			"tell. They are counted beside: were they trolled, or told twice?", s.Plan.Name,
+			plural(of, "fish", "fish"), over),
 			nil, listing)
 		q.last().Brief = "A list tells of more fish than the counts of their days."
 	}

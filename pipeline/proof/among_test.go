@@ -12,8 +12,10 @@ import (
 func counting(days map[int64]Fates) Subject {
 	s := &Stats{}
 	for day, f := range days {
-		s.Add(Row{Kind: plan.Flat, Num: day, Values: map[string]entry.Value{"date": entry.OfInt(day), "strikes_n": entry.OfInt(int64(f.Held + 1)),
-			"missed_n": entry.OfInt(1), "landed_n": entry.OfInt(int64(f.Boated)), "lost_n": entry.OfInt(int64(f.Held - f.Boated))}})
+		s.Add(Row{Kind: plan.Flat, Num: day, Values: map[string]entry.Value{"date": entry.OfInt(day),
+			"strikes_n": entry.OfInt(int64(f.Held + 1)),
+			"missed_n":  entry.OfInt(1), "landed_n": entry.OfInt(int64(f.Boated)),
+			"lost_n": entry.OfInt(int64(f.Held - f.Boated))}})
 	}
 	return Subject{Understood: &meaning.Understood{Plan: &plan.Block{Kind: plan.Flat}}, Stats: s}
 }
@@ -22,7 +24,8 @@ func counting(days map[int64]Fates) Subject {
 func listedFish(fish ...any) Subject {
 	s := &Stats{}
 	for i := 0; i < len(fish); i += 2 {
-		s.Add(Row{Kind: plan.Strikes, Num: int64(i), Values: map[string]entry.Value{"date": entry.OfInt(int64(fish[i].(int))), "outcome": entry.OfText(fish[i+1].(string))}})
+		s.Add(Row{Kind: plan.Strikes, Num: int64(i), Values: map[string]entry.Value{
+			"date": entry.OfInt(int64(fish[i].(int))), "outcome": entry.OfText(fish[i+1].(string))}})
 	}
 	return Subject{Understood: &meaning.Understood{Plan: &plan.Block{Kind: plan.Strikes}}, Stats: s}
 }
@@ -68,7 +71,8 @@ func TestTwice(t *testing.T) {
 	table := func(rows [][2]int64, fates bool) Subject {
 		s := &Stats{}
 		for i, r := range rows {
-			v := map[string]entry.Value{"date": entry.OfInt(r[0]), "strikes_n": entry.OfInt(r[1]), "duration_s": entry.OfReal(3600), "lines_out": entry.OfInt(4)}
+			v := map[string]entry.Value{"date": entry.OfInt(r[0]), "strikes_n": entry.OfInt(r[1]),
+				"duration_s": entry.OfReal(3600), "lines_out": entry.OfInt(4)}
 			if fates {
 				v["landed_n"] = entry.OfInt(r[1])
 			}

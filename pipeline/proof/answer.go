@@ -32,7 +32,8 @@ var usual = map[string]struct {
 	min, max float64
 	whole    bool
 }{
-	"no lines": {"lines_out", 1, 30, true}, "few lines": {"lines_out", 1, 30, true}, "few speeds": {"speed_kn", 1, 40, false},
+	"no lines": {"lines_out", 1, 30, true}, "few lines": {"lines_out", 1, 30, true},
+	"few speeds": {"speed_kn", 1, 40, false},
 }
 
 // Choose reads an answer: the number of an option, from 1, its text, a usual figure where
@@ -59,7 +60,8 @@ func (q *Question) Choose(text string) (choice, said string, err error) {
 	}
 	switch {
 	case i >= 0 && i < len(q.Options) && q.Kind == "left over" && q.Choices[i] == "yes":
-		return "", "", fmt.Errorf("say what its columns are in a mapping file: 'wakeledger check --write-mapping' writes one")
+		return "", "", fmt.Errorf("say what its columns are in a mapping file: 'wakeledger check --write-mapping' " +
+			"writes one")
 	case i >= 0 && i < len(q.Options):
 		return q.Choices[i], q.Options[i], nil
 	case strings.EqualFold(text, Leave) && (len(q.Options) == 0 || q.column != nil):

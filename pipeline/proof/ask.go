@@ -67,7 +67,8 @@ func (q *inquiry) ask(kind, sheet, about, text string, options, effect []string,
 	if cut {
 		brief += "."
 	}
-	x := Question{ID: id(kind, append(append([]string{about}, key...), hand...)...), Kind: kind, Sheet: sheet, About: about, Text: text,
+	x := Question{ID: id(kind, append(append([]string{about}, key...), hand...)...), Kind: kind,
+		Sheet: sheet, About: about, Text: text,
 		Options: options, Effect: effect, Brief: brief, Choices: options, of: of}
 	q.out = append(q.out, x)
 }
@@ -142,8 +143,10 @@ func (q *inquiry) columns() {
 		} else {
 			text += " I make nothing of it."
 		}
-		q.out = append(q.out, Question{ID: ColumnID(o.Heading, o.Nth, o.Labels), Kind: "column", Sheet: o.Sheet, About: o.Heading, Text: text,
-			Options: options, Effect: effect, Brief: fmt.Sprintf("What stands under %q?", o.Heading), Choices: names, Taken: o.Taken})
+		q.out = append(q.out, Question{ID: ColumnID(o.Heading, o.Nth, o.Labels), Kind: "column",
+			Sheet: o.Sheet, About: o.Heading, Text: text,
+			Options: options, Effect: effect, Brief: fmt.Sprintf("What stands under %q?", o.Heading),
+			Choices: names, Taken: o.Taken})
 	}
 }
 
@@ -151,23 +154,31 @@ func (q *inquiry) columns() {
 func (q *inquiry) effort() {
 	t := &q.total
 	if t.Stretches == 0 {
-		unread := slices.ContainsFunc(q.subjects, func(s Subject) bool { return s.Block.Shape == layout.Records && s.Plan.Kind == plan.Trips })
+		unread := slices.ContainsFunc(q.subjects, func(s Subject) bool {
+			return s.Block.Shape == layout.Records && s.Plan.Kind == plan.Trips
+		})
 		if t.Strikes == 0 && unread {
-			q.ask("no effort", "", "hours", "I read the days of this diary, and made nothing of its lines: no hours of trolling, no bites.", nil, all)
+			q.ask("no effort", "", "hours", "I read the days of this diary, and made nothing of its lines: no hours "+
+				"of trolling, no bites.", nil, all)
 		}
 		if t.Strikes > 0 && q.lookedForEffort() {
-			q.ask("no effort", "", "hours", "I found no times or hours of trolling: nothing can be said per hour.", nil, hours)
+			q.ask("no effort", "", "hours", "I found no times or hours of trolling: nothing can be said per hour.", nil,
+				hours)
 		}
 		return
 	}
 	switch {
 	case t.NoLines == t.Stretches:
-		q.ask("no lines", "", "lines out", fmt.Sprintf("How many lines were out? The log does not say (%.1f h).", t.NoLinesH), []string{"a usual number", "leave line-hours out"}, lines)
+		q.ask("no lines", "", "lines out", fmt.Sprintf("How many lines were out? The log does not say (%.1f h).",
+			t.NoLinesH), []string{"a usual number", "leave line-hours out"}, lines)
 	case 4*t.NoLines > t.Stretches:
-		q.ask("few lines", "", "lines out", fmt.Sprintf("%d of %d stretches have no number of lines (%.1f h): their line-hours are left out.", t.NoLines, t.Stretches, t.NoLinesH), []string{"a usual number", "leave them out"}, lines)
+		q.ask("few lines", "", "lines out", fmt.Sprintf("%d of %d stretches have no number of lines (%.1f h): their "+
+			"line-hours are left out.", t.NoLines, t.Stretches, t.NoLinesH),
+			[]string{"a usual number", "leave them out"}, lines)
 	}
 	if 2*t.NoSpeed > t.Stretches && t.NoSpeed < t.Stretches {
-		q.ask("few speeds", "", "speed", fmt.Sprintf("%d of %d stretches have no speed.", t.NoSpeed, t.Stretches), []string{"a usual speed", "leave them out"}, []string{"bands"})
+		q.ask("few speeds", "", "speed", fmt.Sprintf("%d of %d stretches have no speed.", t.NoSpeed, t.Stretches),
+			[]string{"a usual speed", "leave them out"}, []string{"bands"})
 	}
 }
 
@@ -214,7 +225,8 @@ func (q *inquiry) compare(t *Stats) {
 	if counts == rows {
 		options = []string{"the counts", "the rows"}
 	}
-	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: which is right?", counts, t.ByCount, rows, struck), options, listing)
+	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: "+
+		"which is right?", counts, t.ByCount, rows, struck), options, listing)
 	x := q.last()
 	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, struck)
 	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed
@@ -242,17 +254,21 @@ func (q *inquiry) block(s Subject) {
 	})
 	if n := len(overlaps); n > 0 {
 		o := overlaps[0]
-		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d are for the same time of one day, and differ%s: was one entered twice?", o.Row, o.Other, pairsOf(n)),
+		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other),
+			fmt.Sprintf("Rows %d and %d are for the same time of one day, and differ%s: was one entered twice?", o.Row,
+				o.Other, pairsOf(n)),
 			[]string{"count the later", "count both"}, all, pairs(s)...)
 		for _, o := range overlaps {
 			q.last().rows = append(q.last().rows, o.Row)
 		}
 	}
 	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
-		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)
+		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was "+
+			"time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)
 	}
 	if s.Block.Shape == layout.Prose || p.Paragraphs() {
-		q.ask("prose", p.Name, "the paragraphs", fmt.Sprintf("I read %s and %s out of sentences: is that all, and right?", plural(t.Stretches, "stretch", "stretches"),
+		q.ask("prose", p.Name, "the paragraphs", fmt.Sprintf(
+			"I read %s and %s out of sentences: is that all, and right?", plural(t.Stretches, "stretch", "stretches"),
 			plural(t.Strikes, "bite", "bites")), nil, all, q.log.File, fmt.Sprint(t.Stretches, t.Strikes))
 	}
 	q.ranges(s)
@@ -297,7 +313,8 @@ func (q *inquiry) ranges(s Subject) {
 		}
 	}
 	if 10*ranges > 3*n {
-		q.ask("ranges", s.Plan.Name, b.Heading, "Speeds are ranges, not figures: what fell into which band is not known.", nil, []string{"bands"})
+		q.ask("ranges", s.Plan.Name, b.Heading,
+			"Speeds are ranges, not figures: what fell into which band is not known.", nil, []string{"bands"})
 	}
 }
 
@@ -313,7 +330,8 @@ func (q *inquiry) landed(s Subject) {
 	} else {
 		heading = s.Plan.Catch[0].Heading
 	}
-	q.ask("inclusive", s.Plan.Name, heading, fmt.Sprintf("Does %q count the fish under %q too? Until you say, it is read as no.", heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
+	q.ask("inclusive", s.Plan.Name, heading, fmt.Sprintf("Does %q count the fish under %q too? Until you say, it is "+
+		"read as no.", heading, r.Heading), []string{"no", "yes"}, []string{"landed", "hooked", "strikes", "bands"})
 }
 
 // caught asks what became of fish that are counted by species.
@@ -321,7 +339,8 @@ func (q *inquiry) caught(s Subject) {
 	if len(s.Plan.Catch) == 0 || s.Plan.Caught {
 		return
 	}
-	q.ask("caught", s.Plan.Name, s.Plan.Catch[0].Heading, "Fish are counted by species: were they all brought to the boat?", []string{"yes", "hooked, some lost"}, listing)
+	q.ask("caught", s.Plan.Name, s.Plan.Catch[0].Heading, "Fish are counted by species: were they all brought to "+
+		"the boat?", []string{"yes", "hooked, some lost"}, listing)
 }
 
 // aside asks where cells or rows that totals rest on could not be used.
@@ -364,7 +383,8 @@ func (q *inquiry) aside() {
 	if n == 1 {
 		many = "One cell or row"
 	}
-	q.ask("aside", "", "what could not be used", fmt.Sprintf("%s could not be used, the first: %s", many, first), nil, of, q.log.File, fmt.Sprint(n))
+	q.ask("aside", "", "what could not be used", fmt.Sprintf("%s could not be used, the first: %s", many, first), nil,
+		of, q.log.File, fmt.Sprint(n))
 }
 
 // useless tells a block of which no row could be used.
@@ -379,7 +399,8 @@ func (s *Subject) rests(p record.Problem) []string {
 	if p.Whole && s.Plan.Kind == plan.Legs && b != nil {
 		return append([]string{"trips"}, hours...)
 	}
-	if b == nil || p.Whole || p.Pos.Col == 0 || s.Plan.Kind == plan.Events && slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
+	if b == nil || p.Whole || p.Pos.Col == 0 || s.Plan.Kind == plan.Events &&
+		slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
 		return all // of an event nothing is left without them
 	}
 	if of := effectOf(b.Column.Name); of != nil {

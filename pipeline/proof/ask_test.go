@@ -61,10 +61,13 @@ func kinds(qs []Question) []string {
 }
 
 const (
-	legs    = "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n14/6/26|06:10|09:00|5|9\n15/6/26|06:10|09:00|5|9"
-	windy   = "Date|Start|End|Lines|Speed|Wind\n3/6/26|06:00|08:00|4|8|NE 12\n14/6/26|06:10|09:00|5|9|calm\n15/6/26|06:10|09:00|5|9|calm"
-	days    = "Date|Start|End|Lines|Strikes|Landed|Released\n3/6/26|06:00|08:00|4|5|2|1\n14/6/26|06:10|09:00|5|6|3|2\n15/6/26|06:10|09:00|5|2|1|0"
-	strikes = "Date|Time|Outcome|Species\n3/6/26|06:40|lost|Wahoo\n14/6/26|07:10|landed|Wahoo\n15/6/26|07:10|landed|Mahi"
+	legs  = "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n14/6/26|06:10|09:00|5|9\n15/6/26|06:10|09:00|5|9"
+	windy = "Date|Start|End|Lines|Speed|Wind\n3/6/26|06:00|08:00|4|8|NE " +
+		"12\n14/6/26|06:10|09:00|5|9|calm\n15/6/26|06:10|09:00|5|9|calm"
+	days = "Date|Start|End|Lines|Strikes|Landed|Released\n3/6/26|06:00|08:00|4|5|2|1\n" +
+		"14/6/26|06:10|09:00|5|6|3|2\n15/6/26|06:10|09:00|5|2|1|0"
+	strikes = "Date|Time|Outcome|Species\n3/6/26|06:40|lost|Wahoo\n14/6/26|07:10|landed|Wahoo\n" +
+		"15/6/26|07:10|landed|Mahi"
 )
 
 // fine is what a block in order came to.
@@ -80,9 +83,12 @@ func with(change func(*Stats)) Stats {
 // that was left: one with a word in it is.
 func TestTemplate(t *testing.T) {
 	const empty = "No|In|Up|Lines|Knots|Where\n1|||||\n2|||||\n3|||||"
-	nothing := Stats{Aside: []record.Problem{{Pos: record.Pos{File: "log", Row: 2}}, {Pos: record.Pos{File: "log", Row: 3}}, {Pos: record.Pos{File: "log", Row: 4}}}}
-	for sheet, want := range map[string]bool{empty: false, strings.Replace(empty, "3|||||", "3|||||north bank", 1): true} {
-		if got := slices.Contains(kinds(asked(t, inferred(t, "Blank", sheet, "June", legs), nothing, fine)), "left over"); got != want {
+	nothing := Stats{Aside: []record.Problem{{Pos: record.Pos{File: "log", Row: 2}},
+		{Pos: record.Pos{File: "log", Row: 3}}, {Pos: record.Pos{File: "log", Row: 4}}}}
+	for sheet, want := range map[string]bool{empty: false,
+		strings.Replace(empty, "3|||||", "3|||||north bank", 1): true} {
+		if got := slices.Contains(kinds(asked(t, inferred(t, "Blank", sheet, "June", legs), nothing, fine)),
+			"left over"); got != want {
 			t.Errorf("asked %v, expected %v: %s", got, want, sheet)
 		}
 	}
@@ -93,7 +99,8 @@ func TestTemplate(t *testing.T) {
 func TestAsked(t *testing.T) {
 	aside := func(column string, col int) Stats {
 		return with(func(s *Stats) {
-			s.Aside = []record.Problem{{Pos: record.Pos{File: "log", Row: 3, Col: col}, Column: column, Cell: "x", Reason: "not understood"}}
+			s.Aside = []record.Problem{{Pos: record.Pos{File: "log", Row: 3, Col: col}, Column: column,
+				Cell: "x", Reason: "not understood"}}
 		})
 	}
 	for _, c := range []struct {
@@ -101,13 +108,17 @@ func TestAsked(t *testing.T) {
 		when, not   Stats
 	}{
 		{"no effort", days, Stats{Strikes: 4, ByCount: 4}, fine},
-		{"no lines", legs, with(func(s *Stats) { s.NoLines, s.NoLinesH = 10, 30 }), with(func(s *Stats) { s.NoLines = 2 })},
-		{"few lines", legs, with(func(s *Stats) { s.NoLines, s.NoLinesH = 4, 12 }), with(func(s *Stats) { s.NoLines = 2 })},
+		{"no lines", legs, with(func(s *Stats) { s.NoLines, s.NoLinesH = 10, 30 }),
+			with(func(s *Stats) { s.NoLines = 2 })},
+		{"few lines", legs, with(func(s *Stats) { s.NoLines, s.NoLinesH = 4, 12 }),
+			with(func(s *Stats) { s.NoLines = 2 })},
 		{"few speeds", legs, with(func(s *Stats) { s.NoSpeed = 6 }), with(func(s *Stats) { s.NoSpeed = 5 })},
 		{"no strikes", legs, Stats{Stretches: 5, Hours: 9}, Stats{Stretches: 4, Hours: 9}},
-		{"no end", legs, with(func(s *Stats) { s.Half = []Half{{2, "", "end_s", 21600}} }), with(func(s *Stats) { s.Half = nil })},
+		{"no end", legs, with(func(s *Stats) { s.Half = []Half{{2, "", "end_s", 21600}} }),
+			with(func(s *Stats) { s.Half = nil })},
 		{"overlap", legs, with(func(s *Stats) { s.Overlaps = []Overlap{{2, 3}} }), fine},
-		{"own hours", legs, with(func(s *Stats) { s.Own, s.OwnClock = 28, 30 }), with(func(s *Stats) { s.Own, s.OwnClock = 29.9, 30 })},
+		{"own hours", legs, with(func(s *Stats) { s.Own, s.OwnClock = 28, 30 }),
+			with(func(s *Stats) { s.Own, s.OwnClock = 29.9, 30 })},
 		{"word", windy, aside("Speed", 5), aside("Wind", 6)}, // no total rests on the wind
 		{"aside", legs, aside("", 0), fine},
 	} {
@@ -125,12 +136,21 @@ func TestAsked(t *testing.T) {
 func TestAskedOfCells(t *testing.T) {
 	heads := "Date|Start|End|Lines|Speed\n"
 	for _, c := range []struct{ kind, when, not string }{
-		{"ranges", heads + "3/6/26|06:00|08:00|4|7-9\n14/6/26|06:10|09:00|5|5-7\n15/6/26|06:10|09:00|5|8", heads + "3/6/26|06:00|08:00|4|8-9\n14/6/26|06:10|09:00|5|8.5\n15/6/26|06:10|09:00|5|8"},
-		{"inclusive", days, "Date|Start|End|Lines|Strikes|Landed|Released\n3/6/26|06:00|08:00|4|5|1|2\n14/6/26|06:10|09:00|5|6|1|2\n15/6/26|06:10|09:00|5|2|1|0"},
-		{"caught", "Date|Start|End|Lines|Wahoo|Mahi\n3/6/26|06:00|08:00|4|2|0\n14/6/26|06:10|09:00|5|0|1", "Date|Start|End|Lines|Missed|Wahoo|Mahi\n3/6/26|06:00|08:00|4|1|2|0\n14/6/26|06:10|09:00|5|0|0|1"},
-		{"column", "Date|Start|End|Lines|Zark\n3/6/26|06:00|08:00|4|2\n14/6/26|06:10|09:00|5|0\n15/6/26|06:10|09:00|5|1", days},
+		{"ranges", heads + "3/6/26|06:00|08:00|4|7-9\n14/6/26|06:10|09:00|5|5-7\n15/6/26|06:10|09:00|5|8",
+			heads + "3/6/26|06:00|08:00|4|8-9\n14/6/26|06:10|09:00|5|8.5\n15/6/26|06:10|09:00|5|8"},
+		{"inclusive", days,
+			"Date|Start|End|Lines|Strikes|Landed|Released\n3/6/26|06:00|08:00|4|5|1|2\n14/6/26|06:10|09:00|5|6|1|2\n" +
+				"15/6/26|06:10|09:00|5|2|1|0"},
+		{"caught", "Date|Start|End|Lines|Wahoo|Mahi\n3/6/26|06:00|08:00|4|2|0\n14/6/26|06:10|09:00|5|0|1",
+			"Date|Start|End|Lines|Missed|Wahoo|Mahi\n3/6/26|06:00|08:00|4|1|2|0\n14/6/26|06:10|09:00|5|0|0|1"},
+		{"column",
+			"Date|Start|End|Lines|Zark\n3/6/26|06:00|08:00|4|2\n14/6/26|06:10|09:00|5|0\n15/6/26|06:10|09:00|5|1",
+			days},
 		{"left over", legs + "\n\nZark|Quib|Fenn\n1|2|3\n4|5|6\n7|8|9\n2|2|1", legs},
-		{"total", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\nTotal||||31", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\nTotal||||13"},
+		{"total",
+			"Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\n" +
+				"Total||||31", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n" +
+				"15/6/26|06:10|09:00|5|2\nTotal||||13"},
 	} {
 		if got := kinds(asked(t, inferred(t, "log", c.when), fine)); !slices.Contains(got, c.kind) {
 			t.Errorf("%s is not asked: %v", c.kind, got)
@@ -145,9 +165,11 @@ func TestAskedOfCells(t *testing.T) {
 // leaves open is said once.
 func TestBitesOfEither(t *testing.T) {
 	s := with(func(s *Stats) {
-		s.Aside = []record.Problem{{Pos: record.Pos{File: "log", Row: 3, Col: 5}, Column: "Speed", Cell: "8 / 14", Reason: record.OfEither + "; the rest of the row is kept"}}
+		s.Aside = []record.Problem{{Pos: record.Pos{File: "log", Row: 3, Col: 5}, Column: "Speed", Cell: "8 / 14",
+			Reason: record.OfEither + "; the rest of the row is kept"}}
 	})
-	if got := kinds(asked(t, inferred(t, "log", legs), s)); slices.Contains(got, "word") || !slices.Contains(got, "aside") {
+	if got := kinds(asked(t, inferred(t, "log", legs), s)); slices.Contains(got, "word") ||
+		!slices.Contains(got, "aside") {
 		t.Errorf("%v is asked", got)
 	}
 }
@@ -183,7 +205,9 @@ func TestTwoTellings(t *testing.T) {
 
 // TestAgrees holds that a total that is the sum of its rows is told.
 func TestAgrees(t *testing.T) {
-	l := inferred(t, "log", "Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\nTotal||||13")
+	l := inferred(t, "log",
+		"Date|Start|End|Lines|Bites\n3/6/26|06:00|08:00|4|5\n14/6/26|06:10|09:00|5|6\n15/6/26|06:10|09:00|5|2\n"+
+			"Total||||13")
 	asked(t, l, fine)
 	if len(l.Agreed) != 1 || !strings.Contains(l.Agreed[0], "13") {
 		t.Errorf("%q", l.Agreed)
@@ -227,7 +251,8 @@ func TestIDs(t *testing.T) {
 
 // TestOrder holds that what moves hours and strikes most comes first.
 func TestOrder(t *testing.T) {
-	qs := asked(t, inferred(t, "log", legs), with(func(s *Stats) { s.NoLines, s.NoLinesH, s.NoSpeed, s.Overlaps = 10, 30, 6, []Overlap{{2, 3}} }))
+	qs := asked(t, inferred(t, "log", legs), with(
+		func(s *Stats) { s.NoLines, s.NoLinesH, s.NoSpeed, s.Overlaps = 10, 30, 6, []Overlap{{2, 3}} }))
 	if got := kinds(qs); !slices.Equal(got, []string{"overlap", "no lines", "few speeds"}) {
 		t.Errorf("%v", got)
 	}
@@ -239,7 +264,8 @@ func TestOrder(t *testing.T) {
 }
 
 func TestOverEdge(t *testing.T) {
-	for text, want := range map[string]bool{"7-9": true, "5 to 6.5": true, "8+": true, "8-9": false, "8.5": false, "12": false, "14-17 kn": true, "fast": false} {
+	for text, want := range map[string]bool{"7-9": true, "5 to 6.5": true, "8+": true, "8-9": false, "8.5": false,
+		"12": false, "14-17 kn": true, "fast": false} {
 		if overEdge(text) != want {
 			t.Errorf("%q: over an edge %t", text, !want)
 		}

@@ -3,7 +3,9 @@ package proof
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode"
@@ -49,12 +51,15 @@ func (q *inquiry) ends(s *Subject) {
 	for _, lacks := range []string{"end_s", "start_s"} {
 		var rows []Half
 		for _, h := range s.Stats.Half {
-			if same := func(o Half) bool { return o.Day == h.Day && o.Clock == h.Clock }; h.Lacks == lacks && !slices.ContainsFunc(rows, same) {
+			if same := func(o Half) bool { return o.Day == h.Day && o.Clock == h.Clock }; h.Lacks == lacks &&
+				!slices.ContainsFunc(rows, same) {
 				rows = append(rows, h)
 			}
 		}
 		b, apart := s.Plan.Find(lacks), true
-		if i := slices.IndexFunc(s.Plan.Bindings, func(x plan.Binding) bool { return x.Column.Parse == "stretches" }); b == nil && i >= 0 {
+		if i := slices.IndexFunc(s.Plan.Bindings, func(x plan.Binding) bool {
+			return x.Column.Parse == "stretches"
+		}); b == nil && i >= 0 {
 			b, apart = &s.Plan.Bindings[i], false // start and end stand in one cell
 		}
 		if len(rows) == 0 || b == nil || b.Index < 0 {
@@ -71,7 +76,8 @@ func (q *inquiry) ends(s *Subject) {
 		}
 		text := fmt.Sprintf("%s does not say %s. When was that, by the clock?", places[0], what)
 		if len(rows) > 1 {
-			text = fmt.Sprintf("%d rows do not say %s: %s. Are their hours to be left out?", len(rows), what, some(places))
+			text = fmt.Sprintf("%d rows do not say %s: %s. Are their hours to be left out?",
+				len(rows), what, some(places))
 		}
 		q.ask("no end", s.Plan.Name, b.Heading, text, []string{"leave the hours out"}, hours, keys...)
 		x := q.last()
@@ -92,20 +98,66 @@ func some(all []string) string {
 
 // long asks whether a stretch of more than half a day ended in the afternoon.
 func (q *inquiry) long(s *Subject) {
-	b := s.Plan.Find("end_s")
-	if b == nil || b.Index < 0 {
-		return
-	}
 	for _, l := range s.Stats.Long[:min(mostLong, len(s.Stats.Long))] {
-		if l.End < 2*longLeg || l.End-longLeg <= l.Start { // on the same day the clock says what it says
+		b := endOf(s, l)
+		if b == nil || l.End < 2*longLeg || l.End-longLeg <= l.Start { // on the same day the clock says what it says
 			continue
 		}
-		text := fmt.Sprintf("%s: lines in at %s and up at %s, which would be %.1f hours. Was it %s?", rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600, clock(l.End-longLeg))
-		q.ask("long", s.Plan.Name, fmt.Sprintf("row %d", l.Row), text, []string{"yes, up at " + clock(l.End-longLeg), "no, the next day at " + clock(l.End)}, append(slices.Clone(hours), bites...), rowText(s, l.Row))
+		text := fmt.Sprintf("%s: lines in at %s and up at %s, which would be %.1f hours. Was it %s?",
+			rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600, clock(l.End-longLeg))
+		options := []string{"yes, up at " + clock(l.End-longLeg), "no, the next day at " + clock(l.End)}
+		about := fmt.Sprintf("row %d", l.Row)
+		if b.Set > 0 {
+			about += fmt.Sprintf(" %d", b.Set+1) // the row's second stretch
+		}
+		// a stretch into the next day makes one trip of two days
+		effect := append([]string{"trips"}, append(slices.Clone(hours), bites...)...)
+		q.ask("long", s.Plan.Name, about, text, options, effect, rowText(s, l.Row))
 		x := q.last()
 		x.Brief = "A stretch would be longer than half a day: its end is read as twelve hours earlier."
-		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b, []string{asCell(clock(l.End - longLeg)), "next day"}
+		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b,
+			[]string{asCell(clock(l.End - longLeg)), "next day"}
 	}
+}
+
+// endOf is the column of a stretch's end: in a row of several stretches that beside its own start. nil
+// where it stands in no column of its own.
+func endOf(s *Subject, l Long) *plan.Binding {
+	i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == l.Row })
+	first := s.Plan.Find("end_s")
+	if first == nil || first.Index < 0 || i < 0 {
+		return nil
+	}
+	cells := s.Block.Rows[i].Cells
+	at := func(b *plan.Binding, seconds int64) bool {
+		if b.Index < 0 || b.Index >= len(cells) {
+			return false
+		}
+		got, ok := clockIn(cells[b.Index].Text)
+		return ok && got%(24*3600) == seconds%(24*3600)
+	}
+	for k := range s.Plan.Bindings {
+		start := &s.Plan.Bindings[k]
+		if start.Column.Name != "start_s" || !at(start, l.Start) {
+			continue
+		}
+		for j := range s.Plan.Bindings {
+			end := &s.Plan.Bindings[j]
+			if end.Column.Name == "end_s" && end.Set == start.Set && end.Index >= 0 {
+				return end
+			}
+		}
+	}
+	return first
+}
+
+// clockIn is the clock time that a cell says, in seconds: a workbook's share of a day, or words.
+func clockIn(text string) (int64, bool) {
+	if x, err := strconv.ParseFloat(text, 64); err == nil {
+		return int64(math.Round(x * 24 * 3600)), x >= 0 && x < 1
+	}
+	m, err := unit.ParseMoment(text, unit.OrderUnknown)
+	return int64(m.Seconds), err == nil && m.HasTime
 }
 
 // lonely is how many days from all others make a day odd.
@@ -149,11 +201,14 @@ func (q *inquiry) years() {
 				if near(may.Unix()/86400, 60) < 2 {
 					continue
 				}
-				text := fmt.Sprintf("%s is of %s, and no other day of the log is near it. Is it %s?", rowName(s, row), dayWords(was), dayWords(may))
-				q.ask("year", s.Plan.Name, b.Heading, text, []string{"yes, " + dayWords(may), "no, " + dayWords(was)}, all, rowText(s, row))
+				text := fmt.Sprintf("%s is of %s, and no other day of the log is near it. Is it %s?",
+					rowName(s, row), dayWords(was), dayWords(may))
+				q.ask("year", s.Plan.Name, b.Heading, text, []string{"yes, " + dayWords(may), "no, " + dayWords(was)},
+					all, rowText(s, row))
 				x := q.last()
 				x.Brief = "A day stands a year from all others: is its year right?"
-				x.cell, x.column, x.Choices = plan.Cell{Row: row, Index: b.Index}, b, []string{asCell(may.Format(time.DateOnly)), "no"}
+				x.cell, x.column, x.Choices = plan.Cell{Row: row, Index: b.Index}, b,
+					[]string{asCell(may.Format(time.DateOnly)), "no"}
 				asked++
 				break
 			}
@@ -187,7 +242,8 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 			continue // asked already
 		case len(s.rests(p)) == 0 || measured(b) && figureless(p.Cell):
 			continue // no total rests on it: a word in place of a measure is none
-		case askable[b.Column.Parse] == nil || measured(b) || len(p.Cell) > 30 || p.Whole && b.Column.Parse == "count" && !figureless(p.Cell):
+		case askable[b.Column.Parse] == nil || measured(b) || len(p.Cell) > 30 || p.Whole &&
+			b.Column.Parse == "count" && !figureless(p.Cell):
 			left = append(left, p)
 			continue
 		}
@@ -203,7 +259,8 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 	for i, f := range all {
 		if i == mostCells {
 			for _, p := range s.Stats.Aside {
-				if word := strings.ToLower(strings.TrimSpace(p.Cell)); slices.ContainsFunc(all[i:], func(o found) bool { return o.b == s.binding(p) && o.word == word }) {
+				if word := strings.ToLower(strings.TrimSpace(p.Cell)); slices.ContainsFunc(all[i:],
+					func(o found) bool { return o.b == s.binding(p) && o.word == word }) {
 					left = append(left, p)
 				}
 			}
@@ -234,7 +291,8 @@ func (q *inquiry) order() {
 	if n == 0 {
 		return
 	}
-	q.ask("order", "", "dates", fmt.Sprintf("%s such as %q may have the day or the month first. Which is it?", plural(n, "date", "dates"), first),
+	q.ask("order", "", "dates", fmt.Sprintf("%s such as %q may have the day or the month first. Which is it?",
+		plural(n, "date", "dates"), first),
 		[]string{"the day first", "the month first"}, all)
 	x := q.last()
 	x.Brief, x.Choices = "Some dates may have the day or the month first.", []string{"day", "month"}
@@ -262,7 +320,9 @@ func (s *Subject) binding(p record.Problem) *plan.Binding {
 // half tells the problem of a row without a start or an end.
 func (s *Subject) half(p record.Problem) bool {
 	b := s.binding(p)
-	return slices.ContainsFunc(s.Stats.Half, func(h Half) bool { return h.Row == int64(p.Pos.Row) && b.Column.Name == h.Lacks })
+	return slices.ContainsFunc(s.Stats.Half, func(h Half) bool {
+		return h.Row == int64(p.Pos.Row) && b.Column.Name == h.Lacks
+	})
 }
 
 func measured(b *plan.Binding) bool {
@@ -287,7 +347,8 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 		return []string{"not known"}, []string{Leave}
 	},
 	"outcome": func(*plan.Binding, string) (options, choices []string) {
-		return []string{"missed", "hooked and lost", "landed", "let go", "no bite"}, []string{asCell("missed"), asCell("lost"), asCell("landed"), asCell("released"), asCell("nothing")}
+		return []string{"missed", "hooked and lost", "landed", "let go", "no bite"},
+			[]string{asCell("missed"), asCell("lost"), asCell("landed"), asCell("released"), asCell("nothing")}
 	},
 	"method": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"trolled", "not trolled: leave it out"}, []string{asCell("troll"), leaveOut}
@@ -343,7 +404,8 @@ func (q *inquiry) outcomes(s *Subject) {
 			continue
 		}
 		text := strings.ToLower(strings.TrimSpace(s.Block.Rows[i].Cells[b.Index].Text))
-		if fate, _, _, _ := words.FateOf(text); fate != words.Hooked && strings.ContainsFunc(text, unicode.IsLetter) && !words.Nothing(text) {
+		if fate, _, _, _ := words.FateOf(text); fate != words.Hooked && strings.ContainsFunc(text, unicode.IsLetter) &&
+			!words.Nothing(text) {
 			by[text] = append(by[text], num)
 		}
 	}
@@ -375,7 +437,8 @@ func (q *inquiry) guessed(s *Subject) {
 		}
 		for _, code := range slices.Sorted(maps.Keys(by)) {
 			rows := by[code]
-			clear := cut.name == "outcome" && words.PlainFate(code) || cut.name == "method" && strings.HasPrefix(b.Codes[code], code) && 2*len(rows) < len(s.Block.Rows)
+			clear := cut.name == "outcome" && words.PlainFate(code) || cut.name == "method" &&
+				strings.HasPrefix(b.Codes[code], code) && 2*len(rows) < len(s.Block.Rows)
 			if !clear {
 				q.word(s, b, code, rows, nil)
 			}

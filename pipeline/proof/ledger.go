@@ -114,7 +114,8 @@ func (s *Stats) Add(r Row) {
 		s.listed(r)
 		s.tell(v, listedTold(v))
 	case plan.Flat:
-		n := max(v["strikes_n"].Int, v["hooked_n"].Int+v["missed_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int+v["missed_n"].Int)
+		n := max(v["strikes_n"].Int, v["hooked_n"].Int+v["missed_n"].Int, v["landed_n"].Int+v["released_n"].Int+
+			v["lost_n"].Int+v["missed_n"].Int)
 		if n == 0 && (v["outcome"].Known || v["species_logged"].Known) {
 			n = 1
 			s.Listed++
@@ -135,7 +136,8 @@ func (s *Stats) Add(r Row) {
 // listed counts a row of one strike or fish.
 func (s *Stats) listed(r Row) {
 	v := r.Values
-	s.Placed = s.Placed || v["date"].Known || v["trip"].Known || v["leg"].Known || v["time_s"].Known || v["strike"].Known
+	s.Placed = s.Placed || v["date"].Known || v["trip"].Known || v["leg"].Known ||
+		v["time_s"].Known || v["strike"].Known
 	if v["outcome"].Text != "missed" {
 		s.Held++
 	}

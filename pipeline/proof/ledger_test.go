@@ -46,7 +46,8 @@ func TestEffort(t *testing.T) {
 		row(plan.Legs, 5, day{"date": 2, "start_s": 6}),
 		row(plan.Strikes, 6, day{"date": 3, "start_s": 6, "end_s": 9}), // is no effort
 	)
-	if s.Stretches != 3 || s.Hours != 2+2.5+4 || len(s.Half) != 1 || s.NoLines != 1 || s.NoLinesH != 2.5 || s.NoSpeed != 2 || len(s.Days) != 2 {
+	if s.Stretches != 3 || s.Hours != 2+2.5+4 || len(s.Half) != 1 || s.NoLines != 1 || s.NoLinesH != 2.5 ||
+		s.NoSpeed != 2 || len(s.Days) != 2 {
 		t.Errorf("%+v", s)
 	}
 	own := added(row(plan.Legs, 2, day{"date": 1, "start_s": 6, "end_s": 9, "duration_s": 2.5}))
@@ -81,7 +82,8 @@ func TestStrikes(t *testing.T) {
 	s := added(
 		row(plan.Strikes, 2, day{"time_s": 7}), row(plan.Fish, 3, day{"length_cm": 120}),
 		row(plan.Flat, 4, day{"strikes_n": 5, "landed_n": 2}), row(plan.Flat, 5, day{"landed_n": 2, "lost_n": 1}),
-		row(plan.Flat, 6, day{"species_logged": 1}), row(plan.Flat, 7, day{"strikes_n": 0}), row(plan.Legs, 8, day{"strikes_n": 4}),
+		row(plan.Flat, 6, day{"species_logged": 1}), row(plan.Flat, 7, day{"strikes_n": 0}),
+		row(plan.Legs, 8, day{"strikes_n": 4}),
 	)
 	if s.Listed != 3 || s.ByCount != 8 || s.Strikes != 11 {
 		t.Errorf("listed %d, by count %d, all %d", s.Listed, s.ByCount, s.Strikes)

@@ -46,13 +46,15 @@ func (q *inquiry) leftOver() {
 			if name != "" {
 				where = strconv.Quote(name)
 			}
-			q.ask("left over", name, name, fmt.Sprintf("I found no table in %s: is it about trolling or fish?", where), []string{"no", "yes"}, all, texts(x.Grid.Rows)...)
+			q.ask("left over", name, name, fmt.Sprintf("I found no table in %s: is it about trolling or fish?", where),
+				[]string{"no", "yes"}, all, texts(x.Grid.Rows)...)
 			q.last().Brief = "A sheet was not used: is it about trolling or fish?"
 		}
 		q.unreadTexts(x)
 	}
 	for _, u := range q.log.Blocks {
-		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || len(u.Block.Rows) < 3 || u.Money() || u.List() {
+		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form ||
+			len(u.Block.Rows) < 3 || u.Money() || u.List() {
 			continue
 		}
 		numbers := false
@@ -95,7 +97,9 @@ func (q *inquiry) repeats(s Subject) {
 	if s.Plan.Name != "" {
 		where = fmt.Sprintf(" of %q", s.Plan.Name)
 	}
-	q.ask("left over", s.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("The %d rows%s tell of %d trips, and only their days were used, not %s: do they tell of trolling or fish?", rows, where, len(names), strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+	q.ask("left over", s.Plan.Name, strings.Join(heads, ", "),
+		fmt.Sprintf("The %d rows%s tell of %d trips, and only their days were used, not %s: do they tell of "+
+			"trolling or fish?", rows, where, len(names), strings.Join(heads, ", ")), []string{"no", "yes"}, all)
 	q.last().Brief = "Rows of trips were used for their days alone: do they tell of trolling or fish?"
 }
 
@@ -118,7 +122,8 @@ func (q *inquiry) unreadTexts(x *layout.Sheet) {
 		return
 	}
 	first := speak[0]
-	q.ask("left over", x.Grid.Info.Name, "texts", fmt.Sprintf("%d lines of text were not read, the first %q (row %d): do they tell of trolling or fish?",
+	q.ask("left over", x.Grid.Info.Name, "texts", fmt.Sprintf("%d lines of text were not read, the first %q (row "+
+		"%d): do they tell of trolling or fish?",
 		len(speak), first.Text, first.Row), []string{"no", "yes"}, all)
 	q.last().Brief = "Lines of text were not read: do they tell of trolling or fish?"
 }
@@ -144,6 +149,8 @@ func (q *inquiry) unused(u *meaning.Understood) {
 	for _, l := range u.Block.Labels {
 		heads = append(heads, l.Text)
 	}
-	q.ask("left over", u.Plan.Name, strings.Join(heads, ", "), fmt.Sprintf("A table in %q was not used (%s): is it about trolling or fish?", u.Plan.Name, strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+	q.ask("left over", u.Plan.Name, strings.Join(heads, ", "),
+		fmt.Sprintf("A table in %q was not used (%s): is it about trolling or fish?", u.Plan.Name,
+			strings.Join(heads, ", ")), []string{"no", "yes"}, all)
 	q.last().Brief = "A table was not used: is it about trolling or fish?"
 }

@@ -17,7 +17,10 @@ const mostTwice = 0.3
 // outings asks about days on which a column that stands once a day, such as the client, is
 // filled twice: they may be two trips. Strikes of another table would not find such a trip.
 func (q *inquiry) outings(s Subject) {
-	if s.Plan.Binds("trip") || s.Plan.Outings || s.Plan.Trips != nil || slices.ContainsFunc(q.subjects, func(o Subject) bool { return o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish }) {
+	if s.Plan.Binds("trip") || s.Plan.Outings || s.Plan.Trips != nil ||
+		slices.ContainsFunc(q.subjects, func(o Subject) bool {
+			return o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish
+		}) {
 		return
 	}
 	days, names := map[string][]layout.Row{}, []string{}
@@ -62,7 +65,8 @@ func (q *inquiry) outings(s Subject) {
 		if len(keys) == 0 || once < 3 || float64(len(keys)) > mostTwice*float64(once) {
 			continue
 		}
-		q.ask("two trips", s.Plan.Name, u.Heading, fmt.Sprintf("%q stands once for most days of several rows, and twice for %s, the first from %s: two trips in a day?", u.Heading, plural(len(keys), "day", "days"), where),
+		q.ask("two trips", s.Plan.Name, u.Heading, fmt.Sprintf("%q stands once for most days of several rows, and "+
+			"twice for %s, the first from %s: two trips in a day?", u.Heading, plural(len(keys), "day", "days"), where),
 			[]string{"one trip a day", "two trips"}, []string{"trips"}, keys...)
 		x := q.last()
 		x.Brief, x.Choices, x.trips = "A day may be of two trips.", []string{"one", "two"}, trips
@@ -107,7 +111,8 @@ func (q *inquiry) parts(s Subject) {
 		}
 		x, key := s.Stats.spans[day][i], day+" "+number
 		if before, ok := last[key]; ok && x.from-before.to >= longPause {
-			q.ask("parts", s.Plan.Name, trip.Heading, fmt.Sprintf("Some numbers under %q have letters, and hours lie between, the first: %s. Is each letter a trip?", trip.Heading, rowName(&s, x.row)),
+			q.ask("parts", s.Plan.Name, trip.Heading, fmt.Sprintf("Some numbers under %q have letters, and hours "+
+				"lie between, the first: %s. Is each letter a trip?", trip.Heading, rowName(&s, x.row)),
 				[]string{"one trip", "a trip for each letter"}, []string{"trips"})
 			y := q.last()
 			y.Brief, y.Choices = "Numbers with letters may be trips of their own.", []string{"one", "trips"}

@@ -54,7 +54,8 @@ func (q *inquiry) remarked(s Subject) {
 	if n < fewRemarks {
 		return
 	}
-	q.ask("remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell of bites on days of which the rows of strikes say nothing, the first %q. They are not counted: write them with the other strikes, or leave them.",
+	q.ask("remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell of bites on days of which the rows of "+
+		"strikes say nothing, the first %q. They are not counted: write them with the other strikes, or leave them.",
 		plural(n, "remark", "remarks"), s.Plan.Name, first), nil, listing)
 	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
 }
@@ -81,11 +82,13 @@ func (q *inquiry) measuredRemarks(s Subject) {
 			continue
 		}
 		for _, b := range s.Plan.Bindings {
-			if b.Column.Name != "notes" || b.Column.Parse != "text" || b.Measured || b.Index < 0 || b.Index >= len(r.Cells) {
+			if b.Column.Name != "notes" || b.Column.Parse != "text" || b.Measured ||
+				b.Index < 0 || b.Index >= len(r.Cells) {
 				continue
 			}
 			text := r.Cells[b.Index].Text
-			if fish := phrase.FishList(text, phrase.Defaults{}); slices.ContainsFunc(fish, func(f phrase.Fish) bool { return f.LengthCm > 0 || f.Kg > 0 }) {
+			if fish := phrase.FishList(text, phrase.Defaults{}); slices.ContainsFunc(fish,
+				func(f phrase.Fish) bool { return f.LengthCm > 0 || f.Kg > 0 }) {
 				if n++; first == "" {
 					first = text
 				}
@@ -93,7 +96,8 @@ func (q *inquiry) measuredRemarks(s Subject) {
 		}
 	}
 	if n > 0 {
-		q.ask("measured remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell how long or heavy a fish was, the first %q. They are not used: give these fish a table of their own, or leave them.",
+		q.ask("measured remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell how long or heavy a fish was, "+
+			"the first %q. They are not used: give these fish a table of their own, or leave them.",
 			plural(n, "remark", "remarks"), s.Plan.Name, first), nil, []string{"fish"})
 		q.last().Brief = "Remarks tell how long or heavy fish were: they are not used."
 	}

@@ -20,7 +20,9 @@ func (q *inquiry) stray(s Subject) {
 	if t.Listed == 0 || t.ByCount > 0 || t.Stretches > 0 || t.Placed || q.total.Strikes == t.Strikes {
 		return
 	}
-	q.ask("stray", s.Plan.Name, strings.Join(s.Hand(), ", "), fmt.Sprintf("A table in %q reads as %s with no day and no trip. Are they fish of this season?", s.Plan.Name, plural(t.Listed, "fish", "fish")),
+	q.ask("stray", s.Plan.Name, strings.Join(s.Hand(), ", "),
+		fmt.Sprintf("A table in %q reads as %s with no day and no trip. Are they fish of this season?", s.Plan.Name,
+			plural(t.Listed, "fish", "fish")),
 		[]string{"no, leave the table out", "yes"}, listing)
 	x := q.last()
 	x.Brief, x.Choices = "A table tells of fish, and of no day: is it part of the season?", []string{"no", "yes"}
@@ -62,7 +64,8 @@ func (q *inquiry) untrolled() {
 	}{{"leg", legs}, {"strike", strikes}} {
 		for _, s := range q.subjects {
 			key := s.Plan.Find(of.key)
-			if key == nil || s.Plan.Find("method") != nil || s.Stats.Listed == 0 || of.key == "strike" && s.Plan.Binds("leg") {
+			if key == nil || s.Plan.Find("method") != nil || s.Stats.Listed == 0 ||
+				of.key == "strike" && s.Plan.Binds("leg") {
 				continue
 			}
 			l := left{of: s.Understood}
@@ -84,10 +87,12 @@ func (q *inquiry) untrolled() {
 	if n == 0 {
 		return
 	}
-	q.ask("untrolled", out[0].of.Plan.Name, "not trolled", fmt.Sprintf("%s in %q belong to stretches that were not trolled. Do they count?", plural(n, "row", "rows"), out[0].of.Plan.Name),
+	q.ask("untrolled", out[0].of.Plan.Name, "not trolled", fmt.Sprintf("%s in %q belong to stretches that were not "+
+		"trolled. Do they count?", plural(n, "row", "rows"), out[0].of.Plan.Name),
 		[]string{"no, leave them out", "yes, count them"}, listing)
 	x := q.last()
-	x.Brief, x.Choices, x.left = "Some bites belong to stretches that were not trolled: do they count?", []string{leaveOut, "yes"}, out
+	x.Brief, x.Choices, x.left = "Some bites belong to stretches that were not trolled: do they count?",
+		[]string{leaveOut, "yes"}, out
 }
 
 // jigged asks about bites of which another column has the word of another way of fishing: a jig
@@ -109,10 +114,12 @@ func (q *inquiry) jigged(s Subject) {
 			if 3*n > s.Stats.Listed {
 				continue // it is what this log trolls
 			}
-			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s %q under %q. Were they trolled?", rowsSay(n, s.Plan.Name), text, u.Heading),
+			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s %q under %q. Were they trolled?",
+				rowsSay(n, s.Plan.Name), text, u.Heading),
 				[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
 			x := q.last()
-			x.Brief, x.Choices, x.left = "Some bites may have come to another way of fishing: were they trolled?", []string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
+			x.Brief, x.Choices, x.left = "Some bites may have come to another way of fishing: were they trolled?",
+				[]string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
 		}
 	}
 }
@@ -137,10 +144,12 @@ func (q *inquiry) unnamed(s Subject) {
 		if 3*len(rows[text]) > numbered {
 			continue // it is how this log names its strikes
 		}
-		q.ask("untrolled", s.Plan.Name, key.Heading, fmt.Sprintf("%s %q under %q, where the others name a strike. Were they trolled?", rowsSay(len(rows[text]), s.Plan.Name), text, key.Heading),
+		q.ask("untrolled", s.Plan.Name, key.Heading, fmt.Sprintf("%s %q under %q, where the others name a strike. "+
+			"Were they trolled?", rowsSay(len(rows[text]), s.Plan.Name), text, key.Heading),
 			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
 		x := q.last()
-		x.Brief, x.Choices, x.left = "Some fish name no strike: were they trolled?", []string{leaveOut, "yes"}, []left{{s.Understood, rows[text]}}
+		x.Brief, x.Choices, x.left = "Some fish name no strike: were they trolled?", []string{leaveOut, "yes"},
+			[]left{{s.Understood, rows[text]}}
 	}
 }
 
@@ -183,7 +192,8 @@ func (q *inquiry) bitten(s Subject) {
 	if rows < 3 || 2*without >= rows {
 		return
 	}
-	q.ask("bitten", s.Plan.Name, hooked.Heading, fmt.Sprintf("Does %q count the bites under %q too? Until you say, it is read as no.", hooked.Heading, missed.Heading),
+	q.ask("bitten", s.Plan.Name, hooked.Heading, fmt.Sprintf(
+		"Does %q count the bites under %q too? Until you say, it is read as no.", hooked.Heading, missed.Heading),
 		[]string{"no", "yes"}, []string{"strikes", "hooked", "bands"}, missed.Heading)
 }
 
@@ -223,8 +233,10 @@ func (q *inquiry) freed(s Subject) {
 	if n < 2 {
 		return
 	}
-	q.ask("freed", s.Plan.Name, kept.Heading, fmt.Sprintf("%q tells of %d fish let go. Does %q count them?", under, n, kept.Heading),
-		[]string{"yes, they are among them", "no, they are beside them"}, []string{"landed", "released", "hooked", "strikes", "bands", "fish"}, under)
+	q.ask("freed", s.Plan.Name, kept.Heading, fmt.Sprintf("%q tells of %d fish let go. Does %q count them?", under, n,
+		kept.Heading),
+		[]string{"yes, they are among them", "no, they are beside them"},
+		[]string{"landed", "released", "hooked", "strikes", "bands", "fish"}, under)
 	q.last().Choices = []string{"among", "beside"}
 }
 

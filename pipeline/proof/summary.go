@@ -39,7 +39,8 @@ func (q *inquiry) summaries() {
 			case slices.ContainsFunc(read, near):
 				anchored = true
 				where := rowOf(Subject{Understood: u}, u.Block.Rows[0])
-				q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s, %s, is what was read", where, b.Heading, short(want)))
+				q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its %s, %s, is what was read",
+					where, b.Heading, short(want)))
 			case len(read) == 1 && read[0] > 0:
 				off = append(off, differing{b: b, cell: cell, sum: read[0]})
 			}

@@ -44,7 +44,8 @@ func TotalsOf(subjects []Subject) Totals {
 		if s.Plan.StoredAs(s.Plan.Kind) == plan.Fish {
 			fish, kept, gone = fish+s.Stats.Listed, kept+s.Stats.Boated, gone+s.Stats.Freed
 		} else {
-			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held, boated+s.Stats.Boated, freed+s.Stats.Freed
+			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held,
+				boated+s.Stats.Boated, freed+s.Stats.Freed
 		}
 	}
 	if t.Days = len(days); t.Days == 0 {
@@ -57,7 +58,8 @@ func TotalsOf(subjects []Subject) Totals {
 
 // words are the totals one by one.
 func (t Totals) words() []string {
-	return []string{plural(t.Days, "day", "days"), fmt.Sprintf("%.1f h", t.Hours), fmt.Sprintf("%.1f line-hours", t.LineHours),
+	return []string{plural(t.Days, "day", "days"), fmt.Sprintf("%.1f h", t.Hours),
+		fmt.Sprintf("%.1f line-hours", t.LineHours),
 		fmt.Sprintf("%.0f nm trolled", t.Miles),
 		plural(t.Bites, "bite", "bites"), fmt.Sprintf("%d hooked", t.Hooked), fmt.Sprintf("%d landed", t.Landed),
 		fmt.Sprintf("%d let go", t.Released),
@@ -96,7 +98,8 @@ func (q *Question) RestsOn(all []Totals) {
 			continue
 		}
 		for _, e := range []string{name, "bands"} { // a band is of hours, lines and strikes
-			if !slices.Contains(q.Effect, e) && (e == name || slices.Contains(bites[:1], name) || slices.Contains(hours, name)) {
+			if !slices.Contains(q.Effect, e) && (e == name || slices.Contains(bites[:1], name) ||
+				slices.Contains(hours, name)) {
 				q.Effect = append(q.Effect, e)
 			}
 		}

@@ -29,7 +29,8 @@ func TestPosString(t *testing.T) {
 
 // Worked by hand: XFD = 24*26*26 + 6*26 + 4 = 16,384, the last column of a sheet.
 func TestColumnName(t *testing.T) {
-	for col, want := range map[int]string{-1: "", 0: "", 1: "A", 26: "Z", 27: "AA", 52: "AZ", 53: "BA", 702: "ZZ", 703: "AAA", 16384: "XFD"} {
+	for col, want := range map[int]string{-1: "", 0: "", 1: "A", 26: "Z", 27: "AA", 52: "AZ", 53: "BA",
+		702: "ZZ", 703: "AAA", 16384: "XFD"} {
 		if got := ColumnName(col); got != want {
 			t.Errorf("column %d: got %q, want %q", col, got, want)
 		}

@@ -28,7 +28,8 @@ var (
 		"woo hoo|yoo hoo|frigate bird|frigatebird|king tide|king size|bottlenose dolphin|bottle nose dolphin|" +
 			"spotted dolphin|spinner dolphin|rissos dolphin|pod of dolphin|dolphin pod|sail boat|sail away|tuna " +
 			"tower|tuna tube|" +
-			"sierra nevada|la sierra|barra de|jack plate|mackerel sky|shark tooth|ono island|pez espada negro|sword tip")
+			"sierra nevada|la sierra|barra de|jack plate|mackerel sky|shark tooth|ono island|pez espada " +
+			"negro|sword tip")
 	// others are fish that take the name of another one: blackfin snapper.
 	others = set("snapper rockfish salmon bass grouper cod crab flounder tilefish shad scad croaker perch sculpin " +
 		"drum rosefish")

@@ -9,7 +9,8 @@ import (
 // accents maps the accented letters of the six languages to plain ones.
 var accents = func() map[rune]string {
 	m := map[rune]string{'ß': "ss", 'œ': "oe", 'æ': "ae"}
-	for plain, marked := range map[string]string{"a": "áàâãäåāª", "c": "ç", "e": "éèêëē", "i": "íìîïī", "n": "ñ", "o": "óòôõöøōº", "u": "úùûüū", "y": "ýÿ"} {
+	for plain, marked := range map[string]string{"a": "áàâãäåāª", "c": "ç", "e": "éèêëē", "i": "íìîïī", "n": "ñ",
+		"o": "óòôõöøōº", "u": "úùûüū", "y": "ýÿ"} {
 		for _, r := range marked {
 			m[r] = plain
 		}

@@ -124,7 +124,8 @@ func (l list) atKey(toks []Token, i int, key string) (next int, ok bool) {
 
 // skipped are words that may stand between the words of a phrase: pulled the hook,
 // let him go.
-var skipped = set("nos me the a an it him her them his its that this el la lo le les los las il o os as den die das der ihn es sie un une una um uma l")
+var skipped = set("nos me the a an it him her them his its that this el la lo le les los las il o os as den die das " +
+	"der ihn es sie un une una um uma l")
 
 // maxGap is how many words an underscore spans at most.
 const maxGap = 6

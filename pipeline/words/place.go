@@ -96,7 +96,8 @@ func IsPlace(text string) bool {
 			i, found = h.Next(), found || toks[len(toks)-1].Kind == Digits
 		case ok:
 			i, found = h.Next(), true
-		case toks[i].Kind == Digits && len(toks[i].Text) < 3 && (found || i > 0), toks[i].Text == "#", toks[i].Text == "/", toks[i].Text == "-", theWords[toks[i].Text]:
+		case toks[i].Kind == Digits && len(toks[i].Text) < 3 && (found || i > 0), toks[i].Text == "#",
+			toks[i].Text == "/", toks[i].Text == "-", theWords[toks[i].Text]:
 			i++
 		default:
 			return false

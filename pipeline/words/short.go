@@ -40,10 +40,14 @@ func ShortWeighed(code string) (string, bool) {
 }
 
 // weighedWords are words for how a weight was found, in the tongues of the lists.
-var weighedWords = map[string]string{"scale": "scale", "scales": "scale", "weighed": "scale", "bascula": "scale", "balanza": "scale", "bilancia": "scale", "balance": "scale",
-	"balanca": "scale", "waage": "scale", "gewogen": "scale", "estimate": "estimated", "estimated": "estimated", "guess": "estimated", "guessed": "estimated", "formula": "estimated",
-	"tape": "estimated", "eye": "estimated", "estimado": "estimated", "estime": "estimated", "calculated": "estimated", "calc": "estimated", "computed": "estimated", "calculado": "estimated", "calculada": "estimated",
-	"calcule": "estimated", "calculee": "estimated", "calcolato": "estimated", "calcolata": "estimated", "berechnet": "estimated", "errechnet": "estimated"}
+var weighedWords = map[string]string{"scale": "scale", "scales": "scale", "weighed": "scale", "bascula": "scale",
+	"balanza": "scale", "bilancia": "scale", "balance": "scale",
+	"balanca": "scale", "waage": "scale", "gewogen": "scale", "estimate": "estimated", "estimated": "estimated",
+	"guess": "estimated", "guessed": "estimated", "formula": "estimated",
+	"tape": "estimated", "eye": "estimated", "estimado": "estimated", "estime": "estimated", "calculated": "estimated",
+	"calc": "estimated", "computed": "estimated", "calculado": "estimated", "calculada": "estimated",
+	"calcule": "estimated", "calculee": "estimated", "calcolato": "estimated", "calcolata": "estimated",
+	"berechnet": "estimated", "errechnet": "estimated"}
 
 // ShortFate is what became of a bite by a code of two letters or more that is short for one
 // fate's name, or else for one fate's words alone: "rel", "lnd".

@@ -140,8 +140,10 @@ func NotGone(text string) bool {
 func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
 
 // notLogged are cells that say that nothing was logged, in lower case.
-var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true, "?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
-	"n/l": true, "nr": true, "n/r": true, "not recorded": true, "unk": true, "unknown": true, "not logged": true, "not known": true, "not taken": true, "not weighed": true,
+var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true,
+	"?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
+	"n/l": true, "nr": true, "n/r": true, "not recorded": true, "unk": true, "unknown": true, "not logged": true,
+	"not known": true, "not taken": true, "not weighed": true,
 	"not identified": true, "unidentified": true, "not measured": true,
 	"s/d": true, "sin dato": true, "sin datos": true, "n.d.": true, "nc": true, "k.a.": true}
 
@@ -150,7 +152,8 @@ const longestNotLogged = 14
 
 // NotLogged reports whether a cell is blank, or says that nothing was logged.
 func NotLogged(cell string) bool {
-	return cell == "" || len(cell) <= longestNotLogged && strings.IndexByte("-.?nNuUsSkK", cell[0]) >= 0 && notLogged[strings.ToLower(cell)] ||
+	return cell == "" || len(cell) <= longestNotLogged && strings.IndexByte("-.?nNuUsSkK", cell[0]) >= 0 &&
+		notLogged[strings.ToLower(cell)] ||
 		cell == "—" || cell == "–" || cell == "…"
 }
 
@@ -248,8 +251,10 @@ const (
 	EventFewer
 )
 
-var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange, "pace": EventPace, "more": EventMore, "fewer": EventFewer,
-	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave, "home": EventHome, "weigh": EventWeigh, "drop": EventDrop}
+var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange, "pace": EventPace,
+	"more": EventMore, "fewer": EventFewer,
+	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave,
+	"home": EventHome, "weigh": EventWeigh, "drop": EventDrop}
 
 // Entry is an entry of an event log, understood.
 type Entry struct {
@@ -268,7 +273,8 @@ func EntryOf(text string) Entry {
 	for i := range toks {
 		h, ok := events.at(toks, i)
 		e := eventOf[h.Key]
-		if !ok || strings.HasPrefix(h.Key, "only") || (i > 0 || e != EventQuiet) && e < EventIn && !(i == 0 && len(h.Used) > 1) || i > 0 && len(h.Used) == 1 {
+		if !ok || strings.HasPrefix(h.Key, "only") || (i > 0 || e != EventQuiet) && e < EventIn &&
+			!(i == 0 && len(h.Used) > 1) || i > 0 && len(h.Used) == 1 {
 			continue
 		}
 		out := Entry{Event: e, Rest: text[:toks[i].At] + text[toks[h.Next()-1].End:]}
@@ -310,6 +316,22 @@ func HalfOfDay(text string) (half string, ok bool) {
 func Method(text string) (method string, ok bool) {
 	h, ok := methods.any(Scan(text))
 	return h.Key, ok
+}
+
+// OnlyOther reports whether a text names ways of fishing, and trolling is none of them: "drifting with the
+// grandchildren".
+func OnlyOther(text string) bool {
+	found := false
+	toks := Scan(text)
+	for i := range toks {
+		if h, ok := methods.at(toks, i); ok {
+			if h.Key == "troll" || h.Key == "kite" {
+				return false
+			}
+			found = true
+		}
+	}
+	return found
 }
 
 // Otherwise reports whether what stands beside a fish or a strike says that it was not trolled:

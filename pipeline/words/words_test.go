@@ -12,16 +12,26 @@ func TestFateOf(t *testing.T) {
 		want  Fate
 		cause string
 	}{
-		{"knockdown no hookup", Missed, ""}, {"LDR - lost at the rail", Lost, "at the boat"}, {"tailed, released", Released, ""},
-		{"came unbuttoned", Lost, "pulled hook"}, {"tagged", Released, ""}, {"jumped off", Lost, ""}, {"boated", Landed, ""}, {"boxed", Landed, ""},
-		{"Box", Landed, ""}, {"gaffed", Landed, ""}, {"kept", Landed, ""}, {"iced", Landed, ""}, {"rel", Released, ""}, {"let go", Released, ""}, {"let him go", Released, ""},
-		{"T/R", Released, ""}, {"t&r", Released, ""}, {"pulled hook", Lost, "pulled hook"}, {"pulled the hooks", Lost, "pulled hook"},
-		{"broke off leader", Lost, "broke off"}, {"spit it", Lost, "spat hook"}, {"spit the hook", Lost, "spat hook"}, {"sharked", Lost, "shark"},
-		{"lost at boat", Lost, "at the boat"}, {"missed", Missed, ""}, {"miss", Missed, ""}, {"no hook-up", Missed, ""}, {"Short strike", Missed, ""},
-		{"hooked", Hooked, ""}, {"bite", Bit, ""}, {"not landed", FateUnknown, ""}, {"Strike", Bit, ""}, {"Srtike", Bit, ""}, {"Relased", Released, ""},
-		{"chewed through", Lost, "chafed leader"}, {"r", Released, ""}, {"se soltó", Lost, ""}, {"rompió la línea", Lost, "broke off"}, {"liberado", Released, ""},
-		{"décroché", Lost, ""}, {"relâché", Released, ""}, {"remis à l'eau", Released, ""}, {"pris", Landed, ""}, {"raté", Missed, ""}, {"slamato", Lost, ""}, {"rilasciata", Released, ""},
-		{"mancata", Missed, ""}, {"devolvido", Released, ""}, {"partiu a linha", Lost, "broke off"}, {"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
+		{"knockdown no hookup", Missed, ""}, {"LDR - lost at the rail", Lost, "at the boat"},
+		{"tailed, released", Released, ""},
+		{"came unbuttoned", Lost, "pulled hook"}, {"tagged", Released, ""}, {"jumped off", Lost, ""},
+		{"boated", Landed, ""}, {"boxed", Landed, ""},
+		{"Box", Landed, ""}, {"gaffed", Landed, ""}, {"kept", Landed, ""}, {"iced", Landed, ""}, {"rel", Released, ""},
+		{"let go", Released, ""}, {"let him go", Released, ""},
+		{"T/R", Released, ""}, {"t&r", Released, ""}, {"pulled hook", Lost, "pulled hook"},
+		{"pulled the hooks", Lost, "pulled hook"},
+		{"broke off leader", Lost, "broke off"}, {"spit it", Lost, "spat hook"},
+		{"spit the hook", Lost, "spat hook"}, {"sharked", Lost, "shark"},
+		{"lost at boat", Lost, "at the boat"}, {"missed", Missed, ""}, {"miss", Missed, ""},
+		{"no hook-up", Missed, ""}, {"Short strike", Missed, ""},
+		{"hooked", Hooked, ""}, {"bite", Bit, ""}, {"not landed", FateUnknown, ""}, {"Strike", Bit, ""},
+		{"Srtike", Bit, ""}, {"Relased", Released, ""},
+		{"chewed through", Lost, "chafed leader"}, {"r", Released, ""}, {"se soltó", Lost, ""},
+		{"rompió la línea", Lost, "broke off"}, {"liberado", Released, ""},
+		{"décroché", Lost, ""}, {"relâché", Released, ""}, {"remis à l'eau", Released, ""}, {"pris", Landed, ""},
+		{"raté", Missed, ""}, {"slamato", Lost, ""}, {"rilasciata", Released, ""},
+		{"mancata", Missed, ""}, {"devolvido", Released, ""}, {"partiu a linha", Lost, "broke off"},
+		{"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
 		{"lumpy on the way home", FateUnknown, ""}, {"", FateUnknown, ""}, {"blue/wht jet", FateUnknown, ""},
 	} {
 		f, cause, _, ok := FateOf(c.text)
@@ -40,19 +50,31 @@ func TestCells(t *testing.T) {
 		is      func(string) bool
 		yes, no []string
 	}{
-		"total": {IsTotal, []string{"TOTAL", "Total", "per trip", "day tot", "WEEK", "November total", "SEASON", "total page 1", "brought fwd", "Season hrs total", "Carried forward", "sum", "Average", "Summe", "suma", "Totale", "à reporter", "Total:", "Totals 2024"},
-			[]string{"SEASON 2021/22", "Total length", "Total bites on the troll", "summer", "Week at sea with Bob", "", "average day, no complaints", "Log 2023"}},
-		"hedged": {Hedged, []string{"~11", "about 7", "est 20 kg", "maybe 39 lb", "80 lb ish", "by eye", "39 lb?", "c.100 kg", "unos 40 kg", "environ 30 kg", "circa 20 kg", "geschätzt 20 kg", "mais ou menos 50 kg"},
+		"total": {IsTotal, []string{"TOTAL", "Total", "per trip", "day tot", "WEEK", "November total", "SEASON",
+			"total page 1", "brought fwd", "Season hrs total", "Carried forward", "sum", "Average", "Summe", "suma",
+			"Totale", "à reporter", "Total:", "Totals 2024"},
+			[]string{"SEASON 2021/22", "Total length", "Total bites on the troll", "summer", "Week at sea with Bob", "",
+				"average day, no complaints", "Log 2023"}},
+		"hedged": {Hedged, []string{"~11", "about 7", "est 20 kg", "maybe 39 lb", "80 lb ish", "by eye", "39 lb?",
+			"c.100 kg", "unos 40 kg", "environ 30 kg", "circa 20 kg", "geschätzt 20 kg", "mais ou menos 50 kg"},
 			[]string{"", "39 lb", "84 lb on the scale", "T. albacares"}},
-		"nothing": {Nothing, []string{"nothing", "skunked", "zip", "zip :(", "no bites", "none", "nil", "blank", "Zero bites.", "Not one bite all day.", "porpoise at the Grounds, no takers. Zip", "sin picadas", "rien", "bredouille", "niente", "nada", "nichts", "Kein Biss", "0 for 0", "No bites today"},
-			[]string{"", "zipped home", "missed 2", "nothing under them", "no weedline at all", "blank, lost one at the boat", "bait up, no current"}},
-		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE", "cancelled", "boat on the hard all month", "no salimos", "pas sorti", "abgesagt", "não saímos", "Stayed home", "not run, gale warning"},
+		"nothing": {Nothing, []string{"nothing", "skunked", "zip", "zip :(", "no bites", "none", "nil", "blank",
+			"Zero bites.", "Not one bite all day.", "porpoise at the Grounds, no takers. Zip", "sin picadas", "rien",
+			"bredouille", "niente", "nada", "nichts", "Kein Biss", "0 for 0", "No bites today"},
+			[]string{"", "zipped home", "missed 2", "nothing under them", "no weedline at all",
+				"blank, lost one at the boat", "bait up, no current"}},
+		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE",
+			"cancelled", "boat on the hard all month", "no salimos", "pas sorti", "abgesagt", "não saímos",
+			"Stayed home", "not run, gale warning"},
 			[]string{"", "came off", "off the harbor", "10 min then off", "no goal", "going well"}},
 		"ditto": {Ditto, []string{`"`, "''", "ditto", "do.", "〃", "idem", `-"-`}, []string{"", "5", "document", "-"}},
-		"place": {IsPlace, []string{"long corner", "stbd flat", "center", "handline", "R short", "shotgun", "P1", "rod 3", "way back", "port rigger", "short", "flat", "Left long", "Rod #4", "largo", "babor"},
+		"place": {IsPlace, []string{"long corner", "stbd flat", "center", "handline", "R short", "shotgun", "P1",
+			"rod 3", "way back", "port rigger", "short", "flat", "Left long", "Rod #4", "largo", "babor"},
 			[]string{"", "wahoo", "Lines", "Rod", "long ride home", "flat calm", "3", "left the dock"}},
-		"lure":   {Lure, []string{"swim plug, sardine", "6\" feather, squid colour", "cedar plug"}, []string{"", "sardine", "live mackerel", "on livebait"}},
-		"scaled": {Scaled, []string{"84 lb on the scale", "weighed", "Scale (lb)", "lb = dock scale", "certified", "báscula", "gewogen", "sur la balance"}, []string{"", "large scaled sheet", "maybe"}},
+		"lure": {Lure, []string{"swim plug, sardine", "6\" feather, squid colour", "cedar plug"},
+			[]string{"", "sardine", "live mackerel", "on livebait"}},
+		"scaled": {Scaled, []string{"84 lb on the scale", "weighed", "Scale (lb)", "lb = dock scale", "certified",
+			"báscula", "gewogen", "sur la balance"}, []string{"", "large scaled sheet", "maybe"}},
 	} {
 		for _, s := range c.yes {
 			if !c.is(s) {
@@ -80,8 +102,10 @@ func place(text string) (at [2]int, ok bool) {
 
 func TestPlace(t *testing.T) {
 	for text, want := range map[string]string{
-		"Knockdown on the flat line at 10:57": "flat line", "wahoo on the right short": "right short", "1 BFT 163# on the long rigger": "long rigger",
-		"a 127# BFT way back": "way back", "6# down the middle": "down the middle", "Hooked up left long": "left long", "on the left": "left",
+		"Knockdown on the flat line at 10:57": "flat line", "wahoo on the right short": "right short",
+		"1 BFT 163# on the long rigger": "long rigger",
+		"a 127# BFT way back":           "way back", "6# down the middle": "down the middle",
+		"Hooked up left long": "left long", "on the left": "left",
 		"left the dock": "", "long ride": "", "flat calm": "", "lost at the boat": "", "R short, green": "R short",
 	} {
 		at, ok := place(text)
@@ -94,15 +118,24 @@ func TestPlace(t *testing.T) {
 func TestEntryOf(t *testing.T) {
 	for text, want := range map[string]Entry{
 		"lines in": {Event: EventIn}, "LINES IN": {Event: EventIn}, "in": {Event: EventIn}, "UP": {Event: EventUp},
-		"Took one line in": {EventFewer, 1, ""}, "took 2 lines off, weed": {EventFewer, 2, ", weed"}, "one more line out": {EventMore, 1, ""}, "less": {EventFewer, 1, ""},
-		"quitamos una línea": {EventFewer, 1, " línea"}, "Strike": {Rest: "Strike"}, "Lines up, clear for fish": {Event: EventUp, Rest: ", clear for fish"},
-		"lines back in": {Event: EventIn}, "Lines up, heading home": {Event: EventUp, Rest: ", heading home"}, "Sped up": {Event: EventPace},
-		"Course change, 180": {Event: EventChange, Rest: ", 180"}, "up to 10 kn": {Event: EventPace, Rest: " 10 kn"},
-		"back in": {Event: EventIn}, "pulled lines": {Event: EventUp}, "Lines out": {Event: EventOut}, "Pulled a line": {EventFewer, 1, ""},
-		"líneas al agua": {Event: EventIn}, "lignes à l'eau": {Event: EventIn}, "lenze in acqua": {Event: EventIn}, "linhas na água": {Event: EventIn},
-		"Leinen raus": {Event: EventUp}, "left mooring": {Event: EventLeave}, "cast off, lines in": {Event: EventIn, Rest: "cast off, "},
-		"at the dock": {Event: EventHome}, "ok": {Event: EventQuiet}, "left rigger, fish on": {Rest: "left rigger, fish on"},
-		"bird school": {Event: EventQuiet, Rest: "bird school"}, "": {},
+		"Took one line in": {EventFewer, 1, ""}, "took 2 lines off, weed": {EventFewer, 2, ", weed"},
+		"one more line out": {EventMore, 1, ""}, "less": {EventFewer, 1, ""},
+		"quitamos una línea": {EventFewer, 1, " línea"}, "Strike": {Rest: "Strike"},
+		"Lines up, clear for fish": {Event: EventUp, Rest: ", clear for fish"},
+		"lines back in":            {Event: EventIn},
+		"Lines up, heading home":   {Event: EventUp, Rest: ", heading home"},
+		"Sped up":                  {Event: EventPace},
+		"Course change, 180":       {Event: EventChange, Rest: ", 180"},
+		"up to 10 kn":              {Event: EventPace, Rest: " 10 kn"},
+		"back in":                  {Event: EventIn}, "pulled lines": {Event: EventUp}, "Lines out": {Event: EventOut},
+		"Pulled a line":  {EventFewer, 1, ""},
+		"líneas al agua": {Event: EventIn}, "lignes à l'eau": {Event: EventIn}, "lenze in acqua": {Event: EventIn},
+		"linhas na água": {Event: EventIn},
+		"Leinen raus":    {Event: EventUp}, "left mooring": {Event: EventLeave},
+		"cast off, lines in": {Event: EventIn, Rest: "cast off, "},
+		"at the dock":        {Event: EventHome}, "ok": {Event: EventQuiet},
+		"left rigger, fish on": {Rest: "left rigger, fish on"},
+		"bird school":          {Event: EventQuiet, Rest: "bird school"}, "": {},
 	} {
 		if got := EntryOf(text); got != want {
 			t.Errorf("EntryOf(%q) = %+v, want %+v", text, got, want)
@@ -111,7 +144,8 @@ func TestEntryOf(t *testing.T) {
 }
 
 func TestStill(t *testing.T) {
-	for text, want := range map[string]bool{"parado": true, "Anchored": true, "drifting": true, "7": false, "7 kn": false, "": false, "slow": false} {
+	for text, want := range map[string]bool{"parado": true, "Anchored": true, "drifting": true, "7": false,
+		"7 kn": false, "": false, "slow": false} {
 		if got := Still(text); got != want {
 			t.Errorf("Still(%q) = %v", text, got)
 		}
@@ -120,7 +154,8 @@ func TestStill(t *testing.T) {
 
 // TestFateOfNoHookup holds that what was pulled and never hooked is missed, not lost.
 func TestFateOfNoHookup(t *testing.T) {
-	for text, want := range map[string]Fate{"something pulled, no hook-up": Missed, "no hook-up, pulled": Missed, "pulled": Lost, "pulled hook": Lost} {
+	for text, want := range map[string]Fate{"something pulled, no hook-up": Missed, "no hook-up, pulled": Missed,
+		"pulled": Lost, "pulled hook": Lost} {
 		if got, _, _, _ := FateOf(text); got != want {
 			t.Errorf("FateOf(%q) = %v, expected %v", text, got, want)
 		}
@@ -129,8 +164,10 @@ func TestFateOfNoHookup(t *testing.T) {
 
 func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
-		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true, "dropped a bait for dinner": true, "ao jig (fora da conta)": true,
-		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false, "bait balls off the buoy": false, "bait": false,
+		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true,
+		"dropped a bait for dinner": true, "ao jig (fora da conta)": true,
+		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false,
+		"bait balls off the buoy": false, "bait": false,
 		"hit while trolling past live bait": false, "paint bottom": false, "black jig": false, "": false,
 	} {
 		if got := Otherwise(text); got != want {
@@ -140,12 +177,14 @@ func TestOtherwise(t *testing.T) {
 }
 
 func TestNames(t *testing.T) {
-	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite", "Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": ""} {
+	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite",
+		"Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": ""} {
 		if got, ok := Method(text); got != want || ok != (want != "") {
 			t.Errorf("Method(%q) = %q", text, got)
 		}
 	}
-	for text, want := range map[string]time.Month{"JUL": 7, "Août": 8, "März": 3, "ene.": 1, "set": 9, "out": 10, "Wahoo": 0} {
+	for text, want := range map[string]time.Month{"JUL": 7, "Août": 8, "März": 3, "ene.": 1,
+		"set": 9, "out": 10, "Wahoo": 0} {
 		if got, ok := Month(text); got != want || ok != (want != 0) {
 			t.Errorf("Month(%q) = %d", text, got)
 		}
@@ -153,7 +192,8 @@ func TestNames(t *testing.T) {
 	if d, ok := Weekday("Sáb"); d != time.Saturday || !ok {
 		t.Errorf("sáb is %v", d)
 	}
-	for text, want := range map[string]int{"2": 2, "two": 2, "None": 0, "zwei": 2, "três": 3, "a": 1, "wahoo": -1, "": -1} {
+	for text, want := range map[string]int{"2": 2, "two": 2, "None": 0, "zwei": 2, "três": 3,
+		"a": 1, "wahoo": -1, "": -1} {
 		if got, ok := Number(text); ok != (want >= 0) || ok && got != want {
 			t.Errorf("Number(%q) = %d %v", text, got, ok)
 		}
@@ -166,7 +206,8 @@ func TestScanKeepsPlaces(t *testing.T) {
 	for _, k := range Scan(text) {
 		got = append(got, k.Text+"="+text[k.At:k.End])
 	}
-	want := []string{"didnt=Didn’t", "see=see", "l=l", "eau=eau", ",=,", "48,5=48,5", "\"=\"", "x=x", "1=1", "o=º", "\n=\n"}
+	want := []string{"didnt=Didn’t", "see=see", "l=l", "eau=eau", ",=,", "48,5=48,5",
+		"\"=\"", "x=x", "1=1", "o=º", "\n=\n"}
 	if len(got) != len(want) {
 		t.Fatalf("got %q", got)
 	}
@@ -220,10 +261,13 @@ func TestFateAlone(t *testing.T) {
 	for _, c := range []struct {
 		text, fate, cause string
 	}{
-		{"gone", "lost", ""}, {"off", "lost", ""}, {"sea lion", "lost", "seal"}, {"sharks", "lost", "shark"}, {"dinner", "landed", ""}, {"over the rail", "landed", ""},
-		{"swam strong", "released", ""}, {"tapped", "missed", ""}, {"tiburón", "lost", "shark"}, {"coupé", "lost", "broke off"}, {"missed with gaff", "lost", "at the boat"},
+		{"gone", "lost", ""}, {"off", "lost", ""}, {"sea lion", "lost", "seal"}, {"sharks", "lost", "shark"},
+		{"dinner", "landed", ""}, {"over the rail", "landed", ""},
+		{"swam strong", "released", ""}, {"tapped", "missed", ""}, {"tiburón", "lost", "shark"},
+		{"coupé", "lost", "broke off"}, {"missed with gaff", "lost", "at the boat"},
 		{"seal took it", "lost", "seal"}, {"crimp slipped", "lost", "broke off"}, {"pulled the skirt", "missed", ""},
-		{"tuna gone by noon", "", ""}, {"dinner at the club", "", ""}, {"saw a sea lion", "", ""}, {"off the bank", "", ""}, {"seals about", "", ""},
+		{"tuna gone by noon", "", ""}, {"dinner at the club", "", ""}, {"saw a sea lion", "", ""},
+		{"off the bank", "", ""}, {"seals about", "", ""},
 	} {
 		f, cause, _, _ := FateOf(c.text)
 		if f.String() != c.fate || cause != c.cause {
@@ -240,9 +284,12 @@ func TestShortCodes(t *testing.T) {
 		of         func(string) (string, bool)
 		code, want string
 	}{
-		{"method", ShortMethod, "tr", "troll"}, {"method", ShortMethod, "JG", "jig"}, {"method", ShortMethod, "bt", "bottom"}, {"method", ShortMethod, "dr", "drift"},
-		{"method", ShortMethod, "zz", ""}, {"weighed", ShortWeighed, "s", "scale"}, {"weighed", ShortWeighed, "e", "estimated"},
-		{"weighed", ShortWeighed, "g", ""}, {"fate", ShortFate, "lnd", "landed"}, {"fate", ShortFate, "lst", "lost"}, {"fate", ShortFate, "m", ""}, {"fate", ShortFate, "b", ""},
+		{"method", ShortMethod, "tr", "troll"}, {"method", ShortMethod, "JG", "jig"},
+		{"method", ShortMethod, "bt", "bottom"}, {"method", ShortMethod, "dr", "drift"},
+		{"method", ShortMethod, "zz", ""}, {"weighed", ShortWeighed, "s", "scale"},
+		{"weighed", ShortWeighed, "e", "estimated"},
+		{"weighed", ShortWeighed, "g", ""}, {"fate", ShortFate, "lnd", "landed"}, {"fate", ShortFate, "lst", "lost"},
+		{"fate", ShortFate, "m", ""}, {"fate", ShortFate, "b", ""},
 	} {
 		if got, ok := c.of(c.code); got != c.want || ok != (c.want != "") {
 			t.Errorf("%s %q: %q, expected %q", c.what, c.code, got, c.want)
@@ -253,7 +300,8 @@ func TestShortCodes(t *testing.T) {
 // TestByScale holds what a cell beside a weight says of where it is from.
 func TestByScale(t *testing.T) {
 	for text, want := range map[string][2]bool{
-		"scale": {true, true}, "S": {true, true}, "e": {false, true}, "by formula": {false, true}, "x": {false, false}, "": {false, false},
+		"scale": {true, true}, "S": {true, true}, "e": {false, true}, "by formula": {false, true},
+		"x": {false, false}, "": {false, false},
 	} {
 		if scale, told := ByScale(text); scale != want[0] || told != want[1] {
 			t.Errorf("%q: from a scale %t, told %t", text, scale, told)
@@ -277,7 +325,8 @@ func TestNotLogged(t *testing.T) {
 
 func TestGirthTold(t *testing.T) {
 	for text, want := range map[string]string{
-		"circonf. 92": "92", "girth 26 in, full of squid": "26 in", "girth: 26.5": "26.5", "giro": "", "92 giri": "", "girth 20, the other girth 22": "", "girth ok": "", "": "",
+		"circonf. 92": "92", "girth 26 in, full of squid": "26 in", "girth: 26.5": "26.5", "giro": "", "92 giri": "",
+		"girth 20, the other girth 22": "", "girth ok": "", "": "",
 	} {
 		if got := GirthTold(text); got != want {
 			t.Errorf("%q: %q, expected %q", text, got, want)
@@ -287,7 +336,10 @@ func TestGirthTold(t *testing.T) {
 
 func TestWholeRemarks(t *testing.T) {
 	for text, want := range map[string][2]bool{ // measured, another way of fishing
-		"midió 42 pulg": {true, false}, "measured 41 in": {true, false}, "fondo": {false, true}, "Bottom": {false, true}, "trolling": {false, false}, "fondo limpio y azul": {false, false}, "mar de fondo": {false, false}, "bait fish": {false, true}, "lots of bait fish": {false, false}, "": {false, false},
+		"midió 42 pulg": {true, false}, "measured 41 in": {true, false}, "fondo": {false, true},
+		"Bottom": {false, true}, "trolling": {false, false}, "fondo limpio y azul": {false, false},
+		"mar de fondo": {false, false}, "bait fish": {false, true},
+		"lots of bait fish": {false, false}, "": {false, false},
 	} {
 		if got := [2]bool{Taped(text), AnotherMethod(text)}; got != want {
 			t.Errorf("%q: %v, expected %v", text, got, want)

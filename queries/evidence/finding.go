@@ -161,7 +161,8 @@ func (f *Finding) judge() {
 	case f.Better == "" || !(f.P < Alpha) || f.few < MinLeanTrips:
 		return
 	case !(f.PSeason < Alpha):
-		f.Blocked = fmt.Sprintf("with %s compared, luck alone could do this", sentence.Count(int64(f.Factors), "factor", "factors"))
+		f.Blocked = fmt.Sprintf("with %s compared, luck alone could do this",
+			sentence.Count(int64(f.Factors), "factor", "factors"))
 	case f.paired < stats.MinTrips:
 		f.Blocked = "too few trips"
 	case f.Behind.Events < MinStrikes:

@@ -71,7 +71,8 @@ func (f Finding) luck() string {
 	case !(f.Ratio.Interval.Lo > 1):
 		return ""
 	case f.P >= Alpha:
-		return fmt.Sprintf(". With %s made, luck alone does this often enough", sentence.Count(int64(f.Compared), "comparison", "comparisons"))
+		return fmt.Sprintf(". With %s made, luck alone does this often enough",
+			sentence.Count(int64(f.Compared), "comparison", "comparisons"))
 	}
 	return ". Too few trips fished it"
 }
@@ -89,12 +90,14 @@ func (f Finding) behind() string {
 		both = "two or more"
 	}
 	return fmt.Sprintf("Behind it: %s in %s line-hours on %s that fished %s.",
-		sentence.Count(f.Behind.Events, "strike", "strikes"), hours(f.Behind.Effort), sentence.Count(int64(f.Strata), unit, unit+"s"), both)
+		sentence.Count(f.Behind.Events, "strike", "strikes"), hours(f.Behind.Effort),
+		sentence.Count(int64(f.Strata), unit, unit+"s"), both)
 }
 
 // unknown says why no two levels can be compared.
 func (f Finding) unknown(text func(string) string) string {
-	season := fmt.Sprintf("%s in %s line-hours", sentence.Count(f.Season.Events, "strike", "strikes"), hours(f.Season.Effort))
+	season := fmt.Sprintf("%s in %s line-hours", sentence.Count(f.Season.Events, "strike", "strikes"),
+		hours(f.Season.Effort))
 	switch {
 	case f.Levels == 0:
 		return "the log gives no hours by " + factors.Noun(f.Factor) + "."

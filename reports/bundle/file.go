@@ -56,7 +56,8 @@ type manifest struct {
 
 // about is the bundle's own description: the rule that it is made by.
 const about = "What one boat shares of its season. Each row is of at least three trips on three days with effort. " +
-	"No trip and no day is more than four fifths of a figure, nor of what is left of it without any other trip or day; " +
+	"No trip and no day is more than four fifths of a figure, nor of what is left of it without any other trip or " +
+	"day; " +
 	"a count that would be, or that is nothing at all, is not shown (null), nor are so many others that it follows " +
 	"by subtraction. " +
 	"Rows that may not stand alone stand together as merged. Minimum frequency rule (n = 3), p% rule (p = 25) and " +

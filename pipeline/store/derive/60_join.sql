@@ -5,8 +5,8 @@ CREATE OR REPLACE TEMP TABLE hit AS
 SELECT s.*, row_number() OVER (ORDER BY s.ord, s.sub) AS hit_id FROM struck s;
 
 CREATE OR REPLACE TEMP TABLE timed_leg AS
-SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at
-FROM leg_made m JOIN leg_trip t USING (leg_id);
+SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at, p.log_id, o.folder
+FROM leg_made m JOIN leg_trip t USING (leg_id) JOIN log_place p ON p.place = m.ord // 100000000000000 JOIN log o USING (log_id);
 
 -- What a row tells in words was on the row's stretch, where it has but one. Tables side by side
 -- have rows of one number: ord without its part is a row of one table.
@@ -20,6 +20,13 @@ UNION ALL
 SELECT h.hit_id, r.leg_id FROM hit h JOIN row_leg r ON r.told_by = h.ord // 128
 WHERE h.origin <> 'flat' AND h.time_s IS NULL;
 
+-- Legs numbered through a season, for strikes and fish that name nothing else: those of the same log,
+-- else of the logs of its folder.
+CREATE OR REPLACE TEMP TABLE numbered_leg AS
+SELECT h.hit_id, t.leg_id, t.log_id = h.log_id AS own, max(t.log_id = h.log_id) OVER (PARTITION BY h.hit_id) AS any_own
+FROM hit h JOIN log o ON o.log_id = h.log_id JOIN timed_leg t ON lower(t.leg) = lower(h.leg) AND (t.log_id = o.log_id OR t.folder = o.folder)
+WHERE h.trip_key IS NULL AND h.date IS NULL;
+
 -- A leg's name is of the trip, or of the day where the strike names no trip.
 CREATE OR REPLACE TEMP TABLE named_leg AS
 SELECT hit_id, min(leg_id) AS leg_id FROM (
@@ -27,6 +34,8 @@ SELECT hit_id, min(leg_id) AS leg_id FROM (
     UNION ALL
     SELECT h.hit_id, t.leg_id FROM hit h JOIN timed_leg t ON t.boat = h.boat AND t.on_date = h.date AND lower(t.leg) = lower(h.leg)
     WHERE h.trip_key IS NULL
+    UNION ALL
+    SELECT hit_id, leg_id FROM numbered_leg WHERE own = any_own
 ) GROUP BY hit_id HAVING count(*) = 1;
 
 CREATE OR REPLACE TEMP TABLE told_leg AS
