@@ -31,19 +31,24 @@ func TestClocksInWords(t *testing.T) {
 // Paragraphs tell times, speeds and lines between other things; a speed that no stretch takes
 // is named as more.
 func TestStretchesInProse(t *testing.T) {
-	for text, want := range map[string]string{
-		"Lines in at 6.15 with five rods at 8 knots. First bite at ten past seven. Lines up at 11.45.":                "6:15? to 11:45? 5 lines at 8",
-		"On my own, 3 lines at 8 kts from 6 to 9:30.":                                                                 "6:00? to 9:30? 3 lines at 8",
-		"6 lignes à 8,5 noeuds de 5h45 à 12h15.":                                                                      "5:45 to 12:15 6 lines at 8.5",
-		"Two lines in at 6:45, ran the ledge at 12 knots looking for wahoo, lines up 8:00.":                           "6:45? to 8:00? 2 lines at 12",
-		"2 lines at 13 kts from 6:15 to 7:15. Then 4 lines at 8.5, 7:25 till 9:55.":                                   "6:15? to 7:15? 2 lines at 13; 7:25? to 9:55? 4 lines at 8.5",
-		"Lines in 6:30, four of them, 7 knots, worked outside to 9:30. Back in 9:45, bumped it up to 7.5, till 1:50.": "6:30? to 9:30? 4 lines at 7; 9:45? to 1:50? 4 lines at 7.5",
-		"Lines in 0545, six out at 9 knots, out of the water at 1215.":                                                "5:45 to 12:15 6 lines at 9",
-		"In the water 6:45, out quarter to eleven. 7 knots all day.":                                                  "6:45? to 10:45? at 7",
-		"Trolled 0600 to 0930, 5 lines at 8 kn, slowed to 6 off the point.":                                           "6:00 to 9:30 5 lines at 8 more 6",
-		"Lines in 5:50, out 9:20, 6 lines at 9 kts, 1 bite no hook up. Lines in 10:00, out 12:30, 6 lines at 10 " +
-			"kts: 1 fish": "5:50? to 9:20? 6 lines at 9; 10:00? to 12:30? 6 lines at 10",
+	for _, c := range [][2]string{
+		{"Lines in at 6.15 with five rods at 8 knots. First bite at ten past seven. Lines up at 11.45.",
+			"6:15? to 11:45? 5 lines at 8"},
+		{"On my own, 3 lines at 8 kts from 6 to 9:30.", "6:00? to 9:30? 3 lines at 8"},
+		{"6 lignes à 8,5 noeuds de 5h45 à 12h15.", "5:45 to 12:15 6 lines at 8.5"},
+		{"Two lines in at 6:45, ran the ledge at 12 knots looking for wahoo, lines up 8:00.",
+			"6:45? to 8:00? 2 lines at 12"},
+		{"2 lines at 13 kts from 6:15 to 7:15. Then 4 lines at 8.5, 7:25 till 9:55.",
+			"6:15? to 7:15? 2 lines at 13; 7:25? to 9:55? 4 lines at 8.5"},
+		{"Lines in 6:30, four of them, 7 knots, worked outside to 9:30. Back in 9:45, bumped it up to 7.5, till 1:50.",
+			"6:30? to 9:30? 4 lines at 7; 9:45? to 1:50? 4 lines at 7.5"},
+		{"Lines in 0545, six out at 9 knots, out of the water at 1215.", "5:45 to 12:15 6 lines at 9"},
+		{"In the water 6:45, out quarter to eleven. 7 knots all day.", "6:45? to 10:45? at 7"},
+		{"Trolled 0600 to 0930, 5 lines at 8 kn, slowed to 6 off the point.", "6:00 to 9:30 5 lines at 8 more 6"},
+		{"Lines in 5:50, out 9:20, 6 lines at 9 kts, 1 bite no hook up. Lines in 10:00, out 12:30, 6 lines at 10 " +
+			"kts: 1 fish", "5:50? to 9:20? 6 lines at 9; 10:00? to 12:30? 6 lines at 10"},
 	} {
+		text, want := c[0], c[1]
 		all := Stretches(text)
 		got := showStretches(all)
 		for _, s := range all {
@@ -59,14 +64,16 @@ func TestStretchesInProse(t *testing.T) {
 
 // Counts that break one another down are one set of bites, and the clocks of a stretch are none of its bites.
 func TestTellProse(t *testing.T) {
-	for text, want := range map[string]string{
-		"4 strikes, 3 hooked up, 2 in the boat: bluefin 55 in, bluefin 48 in. Third one pulled the hook.": "bite 1; landed 1 bluefin; landed 1 bluefin; lost 1",
-		"2 bites, 2 hooked, 1 landed (bluefin 47 in), 1 broke off.":                                       "landed 1 bluefin; lost 1",
-		"Two knockdowns, one stuck: bluefin, 51 in":                                                       "missed 1; landed 1 bluefin",
-		"2 knockdowns no hookup, 1 wahoo":                                                                 "missed 2; landed 1 wahoo",
-		"Trolled 0600 to 0930, one bite, missed":                                                          "missed 1",
-		"First bite at ten past seven but it never stuck.":                                                "missed 1 at 7:10?",
+	for _, c := range [][2]string{
+		{"4 strikes, 3 hooked up, 2 in the boat: bluefin 55 in, bluefin 48 in. Third one pulled the hook.",
+			"bite 1; landed 1 bluefin; landed 1 bluefin; lost 1"},
+		{"2 bites, 2 hooked, 1 landed (bluefin 47 in), 1 broke off.", "landed 1 bluefin; lost 1"},
+		{"Two knockdowns, one stuck: bluefin, 51 in", "missed 1; landed 1 bluefin"},
+		{"2 knockdowns no hookup, 1 wahoo", "missed 2; landed 1 wahoo"},
+		{"Trolled 0600 to 0930, one bite, missed", "missed 1"},
+		{"First bite at ten past seven but it never stuck.", "missed 1 at 7:10?"},
 	} {
+		text, want := c[0], c[1]
 		s := Tell(text, Defaults{})
 		var got []string
 		for _, b := range s.Bites {
