@@ -21,7 +21,7 @@ const (
 // are no records.
 func TestNoRecords(t *testing.T) {
 	for name, text := range map[string]string{
-		"Maintenance": "Date|Engine hrs|Work done|Parts|By\n10/5/26|2310|impeller|Jabsco kit|me\n20/6/26|2344|oil " +
+		"Maintenance": "Date|Engine hrs|Work done|Parts|By\n10/5/26|2310|impeller|pump kit|me\n20/6/26|2344|oil " +
 			"and filters|4 l|yard\n2/8/26|2390|zincs|2|me",
 		"Fuel":     "Date|Litres|Price|Total\n3/6/26|160|1.61|257.6\n17/6/26|228|1.58|360.2\n23/6/26|274|1.6|438.4",
 		"Expenses": "Date|Item|Amount\n2/6/26|ice and bait|31\n9/6/26|mooring|220\n20/6/26|leader and hooks|64.5",
