@@ -256,7 +256,7 @@ func dayColumn(b *layout.Block) map[int]string {
 func dayText(text string) string {
 	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
 		if m, err := unit.ParseMoment(text, order); err == nil && m.HasDate {
-			return m.String()
+			return m.Date.String()
 		}
 	}
 	return ""

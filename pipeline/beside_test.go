@@ -83,12 +83,52 @@ func TestBeside(t *testing.T) {
 		{"one key to two boats", []string{"Tern.csv", withBoat(bookStrikes, "Tern"), "Skua.csv",
 			strings.ReplaceAll(withBoat(bookStrikes, "Skua"), ",Length cm", ",Fork"), "Codes.csv", key},
 			[]string{"Codes.csv"}},
+		{"numbers of stretches beside times of one day", []string{"legs.csv", exportedLegs, "bites.csv", exportedBites},
+			[]string{"bites.csv"}},
 		{"two boats", []string{"Trips.csv", withBoat(bookTrips, "Tern"), "Runs.csv", withBoat(bookRuns, "Skua")}, nil},
 	} {
 		paths := written(t, c.files...)
 		if got := s.beside(paths, no)[paths[0]]; !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v beside the first, expected %v", c.what, got, c.want)
 		}
+	}
+}
+
+// exportedLegs and exportedBites are tables of a database, with instants and numbers.
+const (
+	exportedLegs = "leg_id,trip_id,started_at,ended_at,method,rods,speed_kn,note\n" +
+		"101,1,2026-02-08T07:32:00-05:00,2026-02-08T08:32:00-05:00,troll,7,7.4,\n" +
+		"102,1,2026-02-08T09:00:00-05:00,2026-02-08T11:00:00-05:00,bottom,4,0,\n" +
+		"103,2,2026-02-15T06:30:00-05:00,2026-02-15T09:00:00-05:00,troll,6,7,\n" +
+		"104,3,2026-02-27T07:00:00-05:00,2026-02-27T10:00:00-05:00,troll,6,6.5,\n" +
+		"105,99,2026-01-01T00:00:00-05:00,2026-01-01T00:01:00-05:00,troll,9,9,TEST ROW ignore\n"
+	exportedBites = "bite_id,leg_id,at,outcome,species,length_in,note\n" +
+		"1001,101,2026-02-08T07:54:00-05:00,KEPT,mahi,30,\n1002,101,2026-02-08T08:10:00-05:00,LOST,wahoo,,\n" +
+		"1004,102,2026-02-08T09:48:00-05:00,KEPT,grouper,25,\n1005,102,2026-02-08T10:41:00-05:00,KEPT,snapper,19,\n" +
+		"1006,103,2026-02-15T08:01:00-05:00,RELEASED,sailfish,,\n1009,104,2026-02-27T08:48:00-05:00,MISSED,,,\n" +
+		"1010,104,2026-02-27T09:15:00-05:00,KEPT,mahi,33,\n"
+)
+
+// An export by numbers: bites of a stretch on the bottom are none, nor is a row that was a test, and
+// a number is no clock.
+func TestExportedTables(t *testing.T) {
+	ctx := context.Background()
+	s, err := Open(ctx, "", Config{Boat: "Tern", Zone: "UTC-5", Units: "us"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.DB.Close() })
+	if _, err := s.Load(ctx, written(t, "legs.csv", exportedLegs, "bites.csv", exportedBites)); err != nil {
+		t.Fatal(err)
+	}
+	if hours, strikes := hoursOf(t, s); hours != 6.5 || strikes != 5 {
+		t.Errorf("%.2f hours and %d strikes on a leg, expected 6.5 and 5", hours, strikes)
+	}
+	if n := totalOf(t, s, "SELECT count(*) FROM strike"); n != 5 {
+		t.Errorf("%.0f strikes, expected 5", n)
+	}
+	if n := totalOf(t, s, "SELECT count(*) FROM strike WHERE hour(strike_at) = 8"); n != 3 {
+		t.Errorf("%.0f strikes between 8 and 9, expected 3", n)
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 // which had no other stretches.
 func (l *Log) untrolled() {
 	other, trolled := map[string]bool{}, map[string]bool{}
+	named := map[string]int{}                           // stretches of each name: of one that is numbered through, strikes may name no trip
 	still, lure := map[string]bool{}, map[string]bool{} // trips with such stretches, and with others
 	for _, u := range l.Data() {
 		m, trip, leg := u.Plan.Find("method"), outingOf(u.Plan), u.Plan.Find("leg")
@@ -32,9 +33,11 @@ func (l *Log) untrolled() {
 				how = means
 			}
 			method, ok := words.Method(how)
+			named[plan.Stretch("", cellText(r, leg.Index))]++
 			switch key := plan.Stretch(name, cellText(r, leg.Index)); {
 			case ok && method != "troll":
 				other[key], still[name] = true, true
+				other[plan.Stretch("", cellText(r, leg.Index))] = true
 			default:
 				trolled[key], lure[name] = true, true
 			}
@@ -42,6 +45,11 @@ func (l *Log) untrolled() {
 	}
 	for key := range trolled {
 		delete(other, key)
+	}
+	for key, n := range named {
+		if n > 1 {
+			delete(other, key)
+		}
 	}
 	if len(other) == 0 {
 		return
@@ -54,7 +62,7 @@ func (l *Log) untrolled() {
 				}
 			}
 		}
-		if p := u.Plan; (p.Kind == plan.Strikes || p.Kind == plan.Fish) && outingOf(p) != nil && p.Binds("leg") {
+		if p := u.Plan; (p.Kind == plan.Strikes || p.Kind == plan.Fish) && p.Binds("leg") {
 			p.Elsewise = other
 		}
 	}

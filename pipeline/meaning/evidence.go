@@ -324,7 +324,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.dotted {
 			return pick(v.clockShare() >= 0.9, 0.9)
 		}
-		if v.running() {
+		if v.running() || isID(v.Label.Text) {
 			return not // the number of each row
 		}
 		if v.share("bare figures", func(x layout.Cell) bool { return digits(x.Text) == len(x.Text) }) >= 0.9 {

@@ -135,6 +135,17 @@ func (x *builder) ofTrip(row int, name string) {
 // an outing.
 const fewFirsts = 3
 
+// distinctDays are the different days among those of rows.
+func (x *builder) distinctDays(days []unit.Date) map[unit.Date]bool {
+	all := map[unit.Date]bool{}
+	for _, d := range days {
+		if d != 0 {
+			all[d] = true
+		}
+	}
+	return all
+}
+
 // twoClients parts the trips of a day that is written twice, each time with another client, in a
 // table that else writes day and client once, on the first row of an outing.
 func (x *builder) twoClients() {
@@ -163,8 +174,8 @@ func (x *builder) twoClients() {
 			}
 			last = i
 		}
-		if twice == 0 {
-			continue
+		if seen := len(x.distinctDays(days)); twice == 0 || 2*twice > seen {
+			continue // where most days are, what stands beside them names no outing: stretch A, stretch B
 		}
 		of := ""
 		for i, d := range days {

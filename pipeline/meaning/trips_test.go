@@ -57,6 +57,18 @@ func TestTwoClients(t *testing.T) {
 	}
 }
 
+// TestStretchesOfADay holds that letters of a day's stretches are no clients: nearly every day has some.
+func TestStretchesOfADay(t *testing.T) {
+	rows := "Date|Str|In|Out|Lines|Knots"
+	for i := range 5 {
+		rows += fmt.Sprintf("\n2026-05-%02d|A|06:00|08:00|5|8\n2026-05-%02d|B|09:00|11:00|4|7", 3+i, 3+i)
+	}
+	p := inferred(t, "log.csv", nil, "Log", rows+"\n2026-05-10|A|06:00|09:00|5|8\n|B|12:30|16:00|5|8").Blocks[0].Plan
+	if len(p.Trips) > 0 {
+		t.Errorf("the trips of rows are %v", p.Trips)
+	}
+}
+
 // TestSlips holds that a day out of order is mended where another year puts it in order, and that
 // days in order, and days in no order at all, stay.
 func TestSlips(t *testing.T) {

@@ -88,6 +88,9 @@ func (r *Reader) elsewhere() bool {
 		texts[r.targets[i].Column.Name] = r.targets[i].text
 	}
 	trip, ok := texts["trip"]
+	if !ok && texts["leg"] != "" && r.layout.Elsewise[plan.Stretch("", texts["leg"])] {
+		return true
+	}
 	if !ok {
 		trip = texts["date"]
 	}
@@ -231,7 +234,12 @@ func (r *Reader) empty() bool {
 
 func isTest(text string) bool {
 	t := strings.ToLower(strings.TrimSpace(text))
-	return t == "test" || t == "testing"
+	what, rest, more := strings.Cut(t, " ")
+	if what != "test" && what != "testing" {
+		return false
+	}
+	kind, _, _ := strings.Cut(rest, " ")
+	return !more || slices.Contains([]string{"row", "entry", "record", "line", "data", "only"}, strings.Trim(kind, ",.:"))
 }
 
 // anyCell tells whether one of the row's cells says something.

@@ -66,10 +66,10 @@ func (q *inquiry) measuredRemarks(s Subject) {
 	if s.Stats.ByCount == 0 {
 		return
 	}
-	listed := map[string]bool{} // days
+	listed := map[string]bool{} // days of which fish are listed elsewhere, by a table with measures
 	for _, o := range q.subjects {
 		for key, told := range o.Stats.Told {
-			listed[key] = listed[key] || told.Listed.Held > 0
+			listed[key] = listed[key] || told.Listed.Held > 0 && o.Stats.Measures > 0
 		}
 	}
 	days := map[int64]string{}
