@@ -14,7 +14,8 @@ import (
 // which had no other stretches.
 func (l *Log) untrolled() {
 	other, trolled := map[string]bool{}, map[string]bool{}
-	named := map[string]int{}                           // stretches of each name: of one that is numbered through, strikes may name no trip
+	// stretches of each name: of one that is numbered through, strikes may name no trip
+	named := map[string]int{}
 	still, lure := map[string]bool{}, map[string]bool{} // trips with such stretches, and with others
 	for _, u := range l.Data() {
 		m, trip, leg := u.Plan.Find("method"), outingOf(u.Plan), u.Plan.Find("leg")

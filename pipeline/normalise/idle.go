@@ -239,7 +239,8 @@ func isTest(text string) bool {
 		return false
 	}
 	kind, _, _ := strings.Cut(rest, " ")
-	return !more || slices.Contains([]string{"row", "entry", "record", "line", "data", "only"}, strings.Trim(kind, ",.:"))
+	return !more || slices.Contains([]string{"row", "entry", "record", "line", "data", "only"},
+		strings.Trim(kind, ",.:"))
 }
 
 // anyCell tells whether one of the row's cells says something.
