@@ -75,7 +75,6 @@ func readLegend(texts []string) *legend {
 		for _, part := range betweenSayings.Split(text, -1) {
 			if m := equals.FindStringSubmatch(part); m != nil {
 				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
-				l.codeUnder(m[1], m[2])
 			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) &&
 				!fishName(m[1]) && l.words[m[1]] == "" {
 				l.words[m[1]] = m[2]
@@ -83,18 +82,6 @@ func readLegend(texts []string) *legend {
 		}
 	}
 	return l
-}
-
-// codeUnder reads a code beside the heading of its column: "lure LIVE = live bait, not trolling".
-func (l *legend) codeUnder(said, means string) {
-	head, code, two := strings.Cut(strings.TrimSpace(said), " ")
-	if !two || len(code) < 2 || strings.ToUpper(code) != code || strings.ContainsAny(code, " .,:") {
-		return
-	}
-	if head = normalise(head); l.codes[head] == nil {
-		l.codes[head] = map[string]string{}
-	}
-	l.codes[head][strings.ToLower(code)] = strings.TrimSpace(means)
 }
 
 // fishName tells a word that names a fish.

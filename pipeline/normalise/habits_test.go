@@ -85,8 +85,9 @@ func TestDayOfAnotherWay(t *testing.T) {
 		text: "Date|In|Out|Lines|Knots|Time|Fish|Result|Notes\n2026-06-03|06:00|09:00|5|7|06:40|wahoo|landed|\n" +
 			"|||||07:10|mahi|lost|\n" +
 			"2026-06-04||||||rooster|released|beach day, casting only, no trolling\n|||||08:10|rooster|lost|\n" +
-			"2026-06-05|06:00|09:00|4|7|06:40|wahoo|landed|\n|||||07:20|wahoo|landed|"}.read(t)
-	for i, want := range []Skip{NotASkip, NotASkip, Elsewise, Elsewise, NotASkip, NotASkip} {
+			"2026-06-05|06:00|09:00|4|7|06:40|wahoo|landed|\n|||||07:20|wahoo|landed|\n" +
+			"2026-06-06|||||06:30|mahi|landed|on livebait, not the lures\n|||||07:20|wahoo|landed|"}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, Elsewise, Elsewise, NotASkip, NotASkip, Elsewise, NotASkip} {
 		if rows[i].skip != want {
 			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
 		}

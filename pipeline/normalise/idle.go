@@ -35,7 +35,8 @@ func (r *Reader) idle() Skip {
 			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
 		if !own && (r.struck() || len(r.side) > 0) && (r.untrolled() || r.otherDay()) {
-			r.lain.still = r.lain.still || begins // a day that begins so was not trolled, nor what it took below
+			// a day that begins with "no trolling", where others have hours, was none, nor what it took below
+			r.lain.still = r.lain.still || begins && r.has("start_s") && r.anyCell(words.NeverTrolled)
 			return Elsewise
 		}
 		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() &&
@@ -140,12 +141,17 @@ func (r *Reader) untrolled() bool {
 	})
 }
 
-// otherDay tells a day told in words that speak of another way of fishing alone, with no lines and no speed.
+// otherDay tells a day told in words that speak of another way of fishing alone and name no fish that is
+// trolled for, with no lines and no speed.
 func (r *Reader) otherDay() bool {
-	return !r.value("lines_out").Known && !r.value("speed_kn").Known &&
-		slices.ContainsFunc(r.targets, func(t target) bool {
-			return t.Column.Parse == "story" && words.OnlyOther(t.text)
-		})
+	if r.value("lines_out").Known || r.value("speed_kn").Known {
+		return false
+	}
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		return t.Column.Parse == "story" && words.OnlyOther(t.text) &&
+			!slices.ContainsFunc(phrase.FishList(t.text, phrase.Defaults{}),
+				func(f phrase.Fish) bool { return f.Name != "" })
+	})
 }
 
 var bracketed = regexp.MustCompile(`\(([^()]{3,30})\)`)

@@ -318,21 +318,23 @@ func Method(text string) (method string, ok bool) {
 	return h.Key, ok
 }
 
-// OnlyOther reports whether a text names ways of fishing, and trolling is none of them: "drifting with the
-// grandchildren".
+// OnlyOther reports whether a text says of somebody that he fished in another way, and nothing of trolling:
+// "drifting with the grandchildren". A lone word may be another's: cast off, a pop, the bottom.
 func OnlyOther(text string) bool {
 	found := false
 	toks := Scan(text)
 	for i := range toks {
-		if h, ok := methods.at(toks, i); ok {
-			if h.Key == "troll" || h.Key == "kite" {
-				return false
-			}
-			found = true
+		h, ok := methods.at(toks, i)
+		if ok && (h.Key == "troll" || h.Key == "kite") {
+			return false
 		}
+		found = found || ok && (len(h.Used) > 1 || strings.HasSuffix(toks[i].Text, "ing"))
 	}
 	return found
 }
+
+// NeverTrolled reports whether a text says that there was no trolling at all.
+func NeverTrolled(text string) bool { return elsewise.anyKey(Scan(text), "never") }
 
 // Otherwise reports whether what stands beside a fish or a strike says that it was not trolled:
 // "on livebait, not the lures". Where the text speaks of trolling too it does not.

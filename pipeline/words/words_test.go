@@ -346,3 +346,17 @@ func TestWholeRemarks(t *testing.T) {
 		}
 	}
 }
+
+// TestOnlyOther holds that a day is taken for one of another way of fishing by words that say so, not by a
+// lone word that may mean another thing.
+func TestOnlyOther(t *testing.T) {
+	for text, want := range map[string]bool{
+		"Drifting with the grandchildren, seven kept": true, "bottom fishing only": true, "jigging all day": true,
+		"Cast off at six. Both kept.": false, "let the rigger pop, kept": false, "bottom machine dead, two kept": false,
+		"drifting, then trolled home": false, "": false,
+	} {
+		if got := OnlyOther(text); got != want {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
+}
