@@ -86,6 +86,9 @@ func (l *builder) carried(rows [][]string) {
 		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && gapsWithin(rows, b.Index) {
 			b.Carried = true
 			l.note("%s: left out between two rows that say the same, and was taken from them", b.Heading)
+		} else if leg := l.plan.Find("leg"); b.Column.Name == "trip" && leg != nil && runsOn(rows, b.Index, leg.Index) {
+			b.Carried = true
+			l.note("%s: left out where the numbers under %s go on, and was taken from above", b.Heading, leg.Heading)
 		}
 	}
 }
@@ -154,6 +157,34 @@ func writtenOnce(rows [][]string, index int) bool {
 // opensAlone tells a row that holds nothing but a column's figure: a day above its stretches.
 func opensAlone(row []string, index int) bool {
 	return strings.ContainsAny(cellOf(row, index), "0123456789")
+}
+
+// runsOn reports whether the stretches of each trip are numbered from 1, and those of rows that name
+// no trip go on from the row above: they are of its trip, on another day too.
+func runsOn(rows [][]string, trip, leg int) bool {
+	last, label, blanks := 0, "", 0
+	for _, row := range rows {
+		v := cellOf(row, trip)
+		n, err := strconv.Atoi(cellOf(row, leg))
+		if err != nil {
+			if v != "" && v != label {
+				return false
+			}
+			continue
+		}
+		switch {
+		case v == "" && (label == "" || n != last+1):
+			return false
+		case v == "":
+			blanks++
+		case v != label && n != 1:
+			return false
+		default:
+			label = v
+		}
+		last = n
+	}
+	return blanks > 2
 }
 
 // mostlyNumbered reports whether a table of trips gives nearly each of its rows a number.

@@ -25,8 +25,9 @@ func (r *Reader) gather() {
 	for i := range r.targets {
 		t := &r.targets[i]
 		t.text = r.says(t)
-		// a column that every row fills speaks where its value is another one
-		if t.rank >= 0 && !endsNone[t.Column.Name] && t.text != "" && (t.Carried || t.text != t.last) {
+		// a column that every row fills speaks where its value is another one, as does a trip's name
+		if t.rank >= 0 && !endsNone[t.Column.Name] && t.text != "" &&
+			(t.Carried && t.Column.Name != "trip" || t.text != t.last) {
 			fresh = min(fresh, t.rank)
 		}
 		if r.layout.Departs && t.Column.Name == "depart_s" && t.text != "" {

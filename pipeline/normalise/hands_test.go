@@ -172,6 +172,37 @@ func TestNumberForgotten(t *testing.T) {
 	}
 }
 
+// TestStretchesThatGoOnAreOfTheTripAbove holds that stretches without a trip whose numbers go on are of
+// the trip above, on another day too, where each trip begins with stretch 1; and that a trip's name
+// written again ends no day.
+func TestStretchesThatGoOnAreOfTheTripAbove(t *testing.T) {
+	for name, c := range map[string]struct{ legs, trips string }{
+		"from 1 each trip":      {"1 2 3 1 2 3 4 1 2", "A A A B B B B C C"},
+		"on through the season": {"1 2 3 4 5 6 7 8 9", "A A - B B - - C -"},
+	} {
+		text, days := "Trip|Date|Set|In|Out|Lines|Bites", strings.Fields("1 1 2 5 5 6 6 9 9")
+		for i, leg := range strings.Fields(c.legs) {
+			trip, day := strings.Fields("A A - B B - - C -")[i], "2026-05-0"+days[i]
+			if trip == "-" {
+				trip = ""
+			}
+			if i > 0 && days[i] == days[i-1] {
+				day = ""
+			}
+			text += fmt.Sprintf("\n%s|%s|%s|%02d:00|%02d:40|4|1", trip, day, leg, 8+i, 8+i)
+		}
+		rows := log{text: text}.read(t)
+		for i, want := range strings.Fields(c.trips) {
+			if want == "-" {
+				want = ""
+			}
+			if got := rows[i].values["trip"]; got != want || rows[i].values["date"] != "2026-05-0"+days[i] {
+				t.Errorf("%s, row %d: trip %q of %s, want %q of day %s", name, i+1, got, rows[i].values["date"], want, days[i])
+			}
+		}
+	}
+}
+
 // TestForgottenNumbersAreNoTripAbove holds that a day without a number, two days running, joins no trip above it.
 func TestForgottenNumbersAreNoTripAbove(t *testing.T) {
 	for name, numbers := range map[string][]string{

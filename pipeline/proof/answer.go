@@ -137,6 +137,14 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 			l.OwnTrips()
 		}
 	},
+	"unnumbered": func(_ *meaning.Log, q *Question, choice string) {
+		for _, u := range q.of {
+			u.Plan.Bindings = slices.Clone(u.Plan.Bindings)
+			if b := u.Plan.Find("trip"); b != nil {
+				b.Carried = choice == "above"
+			}
+		}
+	},
 	"two trips": func(_ *meaning.Log, q *Question, choice string) {
 		if choice == "two" && len(q.of) > 0 {
 			q.of[0].Plan.Trips = q.trips

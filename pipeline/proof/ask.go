@@ -248,6 +248,7 @@ func (q *inquiry) block(s Subject) {
 	q.unnamed(s)
 	q.repeats(s)
 	q.outings(s)
+	q.unnumbered(s)
 	q.parts(s)
 	overlaps := slices.DeleteFunc(slices.Clone(t.Overlaps), func(o Overlap) bool { // a wrong end is asked about
 		return slices.ContainsFunc(t.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })

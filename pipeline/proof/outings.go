@@ -74,6 +74,52 @@ func (q *inquiry) outings(s Subject) {
 	}
 }
 
+// fewUnnumbered is up to which share of the days with stretches may name no trip, for the others to
+// be the way of the log.
+const fewUnnumbered = 0.4
+
+// unnumbered asks about days whose stretches name no trip, where those of most days do: they are
+// counted as trips of their own, and may be of the trip above.
+func (q *inquiry) unnumbered(s Subject) {
+	trip := s.Plan.Find("trip")
+	if trip == nil || trip.Carried || trip.By != nil || !s.Plan.Binds("date") ||
+		slices.ContainsFunc(q.subjects, func(o Subject) bool { return o.Plan != s.Plan && o.Plan.Binds("trip") }) {
+		return // other tables may name the trip of such a day
+	}
+	named, without, first := map[string]bool{}, []string{}, map[string]int64{}
+	for _, w := range s.Stats.Worked {
+		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == w.Row })
+		if i < 0 || w.Day == "" {
+			continue
+		}
+		if _, ok := first[w.Day]; !ok {
+			first[w.Day] = w.Row
+			without = append(without, w.Day)
+		}
+		named[w.Day] = named[w.Day] || cellOf(s.Block.Rows[i], trip) != ""
+	}
+	without = slices.DeleteFunc(without, func(day string) bool { return named[day] })
+	if len(without) == 0 || float64(len(without)) > fewUnnumbered*float64(len(first)) {
+		return
+	}
+	var keys []string
+	for _, day := range without {
+		keys = append(keys, rowText(&s, first[day]))
+	}
+	q.ask("unnumbered", s.Plan.Name, trip.Heading, fmt.Sprintf("%s nothing under %q, where the others name a trip, "+
+		"the first: %s. Is each a trip of its own?", daysSay(len(without)), trip.Heading, rowName(&s, first[without[0]])),
+		[]string{"a trip of its own", "of the trip above"}, []string{"trips"}, keys...)
+	q.last().Choices = []string{"own", "above"}
+}
+
+// daysSay begins a sentence on what days say.
+func daysSay(n int) string {
+	if n == 1 {
+		return "One day says"
+	}
+	return fmt.Sprintf("%d days say", n)
+}
+
 func cellAt(r layout.Row, index int) string { return cellOf(r, &plan.Binding{Index: index}) }
 
 // filled is how many of a day's rows have a cell of a column.
