@@ -196,8 +196,9 @@ func TestStretchesThatGoOnAreOfTheTripAbove(t *testing.T) {
 			if want == "-" {
 				want = ""
 			}
-			if got := rows[i].values["trip"]; got != want || rows[i].values["date"] != "2026-05-0"+days[i] {
-				t.Errorf("%s, row %d: trip %q of %s, want %q of day %s", name, i+1, got, rows[i].values["date"], want, days[i])
+			trip, date := rows[i].values["trip"], rows[i].values["date"]
+			if trip != want || date != "2026-05-0"+days[i] {
+				t.Errorf("%s, row %d: trip %q of %s, want %q of day %s", name, i+1, trip, date, want, days[i])
 			}
 		}
 	}

@@ -106,8 +106,9 @@ func (q *inquiry) unnumbered(s Subject) {
 	for _, day := range without {
 		keys = append(keys, rowText(&s, first[day]))
 	}
-	q.ask("unnumbered", s.Plan.Name, trip.Heading, fmt.Sprintf("%s nothing under %q, where the others name a trip, "+
-		"the first: %s. Is each a trip of its own?", daysSay(len(without)), trip.Heading, rowName(&s, first[without[0]])),
+	q.ask("unnumbered", s.Plan.Name, trip.Heading, fmt.Sprintf("%s nothing under %q, where the others name a "+
+		"trip, the first: %s. Is each a trip of its own?", daysSay(len(without)), trip.Heading,
+		rowName(&s, first[without[0]])),
 		[]string{"a trip of its own", "of the trip above"}, []string{"trips"}, keys...)
 	q.last().Choices = []string{"own", "above"}
 }
