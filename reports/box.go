@@ -37,7 +37,7 @@ func (s *season) nextBox(pictures []page.Section) *page.Box {
 // speedLine is the speed to run.
 func (s *season) speedLine() page.BoxLine {
 	line := page.BoxLine{Head: "Speed", To: "speed"}
-	e, f := s.Worked.evidenceOn(bySpeed), s.Worked.findingOf(bySpeed)
+	e, f := s.Worked.evidenceOn(factors.Speed), s.Worked.findingOf(factors.Speed)
 	switch {
 	case len(s.Trips) < 2 || e == nil || f == nil:
 		return line
@@ -52,7 +52,7 @@ func (s *season) speedLine() page.BoxLine {
 		case !r.told || r.ratio == nil:
 		case r.level == nil:
 			line.Words = fmt.Sprintf("towards %s. From end to end of the speeds strikes change %s times%s. %s",
-				factors.Text(bySpeed, *f.Better), ratioText(*r.ratio), ratioSpan(r.lo, r.hi), verdictTail(f))
+				factors.Text(factors.Speed, *f.Better), ratioText(*r.ratio), ratioSpan(r.lo, r.hi), verdictTail(f))
 		case *r.ratio < 1 && !leans(f):
 			line.Words = fmt.Sprintf(
 				"no evidence yet. Best guess: not %s, %s times the strikes of %s on the same days%s.", r.name,
@@ -79,7 +79,7 @@ func (s *season) settleLine() page.BoxLine {
 	}
 	q := s.Worked.Next[0]
 	for _, other := range s.Worked.Next {
-		if other.Leaning && !q.Leaning || other.Leaning == q.Leaning && other.Factor == bySpeed {
+		if other.Leaning && !q.Leaning || other.Leaning == q.Leaning && other.Factor == factors.Speed {
 			q = other
 		}
 	}
@@ -89,7 +89,7 @@ func (s *season) settleLine() page.BoxLine {
 	if q.SideBySide {
 		how = "with both out, side by side,"
 	}
-	if q.Factor != bySpeed {
+	if q.Factor != factors.Speed {
 		line.Head = "To try"
 	}
 	trips := fmt.Sprintf("more than %d trips", evidence.MostPlanTrips)
@@ -283,7 +283,7 @@ func (s *season) gaps() []gap {
 	add("length and girth", float64(noWeight), float64(len(s.Fish)), page.Plural(noWeight, "fish", "fish"))
 	if e := s.Worked.evidenceOn("lure"); e != nil {
 		for _, r := range e.Rows {
-			if r.Level == notLogged {
+			if r.Level == factors.NotLogged {
 				add("the line of a strike", float64(r.Strikes), float64(s.strikes),
 					page.Plural(r.Strikes, "strike", "strikes"))
 			}

@@ -34,7 +34,7 @@ func shares(t testing.TB, id string, slow, fast int64) bundle.Season {
 		back.Released = 1
 		fish.Landed, fish.OnScale, fish.WeightKG, fish.List = 1, 1, 40+float64(i), bundle.Dock
 		src.Fish = append(src.Fish, fish, back)
-		src.Sizes = append(src.Sizes, sizeClass(40+float64(i)), bundle.NoWeight)
+		src.Sizes = append(src.Sizes, bundle.SizeClass(40+float64(i)), bundle.NoWeight)
 	}
 	s, err := bundle.Make(id, src, nil)
 	if err != nil {
@@ -243,5 +243,19 @@ func TestClubWithoutBoats(t *testing.T) {
 	}
 	if err := Club(&bytes.Buffer{}, ClubInput{Units: "stone"}); err == nil {
 		t.Error("units stone: no error")
+	}
+}
+
+func TestClubLureClass(t *testing.T) {
+	for level, want := range map[string]string{"[0, 250)": "0 to 9 oz", "[250, 500)": "9 to 18 oz",
+		"[750, 1000)": "27 to 36 oz", "1500 and up": "53 oz or more"} {
+		if got, ok := unitSets["us"].lureClass(level); !ok || got != want {
+			t.Errorf("%s: %q", level, got)
+		}
+	}
+	for units, level := range map[string]string{"us": "other", "metric": "[250, 500)"} {
+		if got, ok := unitSets[units].lureClass(level); ok {
+			t.Errorf("%s, %s: %q", units, level, got)
+		}
 	}
 }

@@ -85,7 +85,7 @@ func (b Beside) compare() comparison {
 	var ps []float64
 	for _, band := range c.bands {
 		if r, ok := stats.QuasiRatio(c.sides[0].bands[band], c.sides[1].bands[band], 0.95, c.phi); ok &&
-			band != notLogged {
+			band != factors.NotLogged {
 			c.ratios[band] = r
 			names, ps = append(names, band), append(ps, r.P)
 		}
@@ -112,7 +112,8 @@ func (y *years) besideSection() (page.Section, error) {
 		for _, i := range y.order {
 			side := c.sides[i]
 			n := side.bands[band]
-			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: factors.Text(bySpeed, band) + "\n" + side.name,
+			m := page.RateMark{Effort: n.Effort, Level: page.Level{Name: factors.Text(factors.Speed, band) + "\n" +
+				side.name,
 				Thin: n.Effort < enough, Ink: y.seasons[i].ink,
 				Counts: page.Plural(n.Events, "strike", "strikes") + "\n" + hours(n.Effort) + " line-h"}}
 			m.Rate, m.Lo, m.Hi = c.rate(n)
@@ -179,7 +180,8 @@ func (c comparison) sentences() []string {
 	for _, band := range c.bands {
 		if p, ok := c.p[band]; ok && p < 0.05 {
 			r := c.ratios[band]
-			apart = append(apart, fmt.Sprintf("%s (%s times, %s to %s)", factors.Text(bySpeed, band), times(r.Ratio),
+			apart = append(apart, fmt.Sprintf("%s (%s times, %s to %s)",
+				factors.Text(factors.Speed, band), times(r.Ratio),
 				times(r.Interval.Lo), times(r.Interval.Hi)))
 		}
 	}
@@ -240,7 +242,7 @@ func (c comparison) table() *page.Table {
 		page.Column{Head: "95 % interval", Kind: page.Interval, Decimals: 2},
 		page.Column{Head: "p, adjusted", Kind: page.Measure, Decimals: 3})
 	for _, band := range c.bands {
-		row := append([]page.Cell{page.Words(factors.Text(bySpeed, band))},
+		row := append([]page.Cell{page.Words(factors.Text(factors.Speed, band))},
 			c.halves(func(s side) stats.Count { return s.bands[band] })...)
 		r, ok := c.ratios[band]
 		if !ok {

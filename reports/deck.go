@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"context"
 	"fmt"
 	"io"
 	"math"
@@ -11,7 +10,6 @@ import (
 
 	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/sentence"
-	"wakeledger/pipeline/store"
 	"wakeledger/pipeline/unit"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -32,41 +30,6 @@ type DeckInput struct {
 	Open      queries.Open
 }
 
-// GatherDeck asks a season file all that the printed page needs. Title and Generated
-// are the caller's.
-func GatherDeck(ctx context.Context, db *store.DB, units string) (DeckInput, error) {
-	in := DeckInput{Units: units}
-	var err error
-	if in.Species, err = queries.AskSpeciesSeen(ctx, db); err != nil {
-		return in, err
-	}
-	pairs, err := queries.AskOwnPairs(ctx, db)
-	if err != nil {
-		return in, err
-	}
-	in.Own = estimate.FitOwn(pairs)
-	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
-		return in, err
-	}
-	if in.Spread, err = queries.AskSpreadPlaces(ctx, db); err != nil {
-		return in, err
-	}
-	if in.Plan, err = queries.AskPlan(ctx, db, 0, deckTrips); err != nil {
-		return in, err
-	}
-	trips, err := queries.AskTrips(ctx, db)
-	if err != nil {
-		return in, err
-	}
-	for _, t := range trips {
-		if t.Boat != notLogged && !slices.Contains(in.Boats, t.Boat) {
-			in.Boats = append(in.Boats, t.Boat)
-		}
-	}
-	in.Catalogue, err = estimate.Default()
-	return in, err
-}
-
 // deck is the input made ready.
 type deck struct {
 	DeckInput
@@ -79,7 +42,7 @@ const (
 	deckRows    = 10 // of a table of girths
 	deckLengths = 10 // of the table of lengths
 	deckColumns = 14
-	deckTrips   = 4 // of the plan
+	DeckTrips   = 4 // of the plan
 	deckBlank   = 8 // rows to write strikes in
 )
 

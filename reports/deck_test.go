@@ -39,7 +39,7 @@ func demoDeck(t *testing.T) DeckInput {
 // demoPlan is four trips, speed by halves and two lures.
 func demoPlan() []queries.PlanDay {
 	var out []queries.PlanDay
-	for i := range int64(deckTrips) {
+	for i := range int64(DeckTrips) {
 		out = append(out, queries.PlanDay{Trip: i + 1, FirstHalf: "12 to 14 kn", SecondHalf: "10 to 12 kn",
 			Port: "Basting Iron", Starboard: "Treadle"})
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 )
 
@@ -71,7 +72,7 @@ func demoSeason() SeasonInput {
 	in.Pairs = []queries.Pair{{A: "[8, 10)", B: "[250, 500)", Hours: 60, Strikes: 6},
 		{A: "[8, 10)", B: "[500, 750)", Hours: 36.2, Strikes: 3},
 		{A: "[12, 14)", B: "[250, 500)", Hours: 130, Strikes: 28},
-		{A: "[12, 14)", B: "[500, 750)", Hours: 9, Strikes: 2}, {A: notLogged, B: "[500, 750)", Hours: 4}}
+		{A: "[12, 14)", B: "[500, 750)", Hours: 9, Strikes: 2}, {A: factors.NotLogged, B: "[500, 750)", Hours: 4}}
 	in.Sizes = sizesOf(in.Fish)
 	in.Troubles.Aside = []queries.Trouble{
 		{Reason: "not a time of day", File: "log-2026.xlsx", Log: 1, Rows: 1,
@@ -127,7 +128,7 @@ func demoFish() []queries.Fish {
 	}
 	out = append(out, queries.Fish{Date: p("2026-09-20"), Species: p("Coryphaena hippurus"), ScaleKG: p(9.1),
 		WeightKG: p(9.1), Method: p("dock scale"),
-		SpeedBand: notLogged, Kept: p(true), Boat: p("Grey Heron"), File: "june.csv", Row: 12})
+		SpeedBand: factors.NotLogged, Kept: p(true), Boat: p("Grey Heron"), File: "june.csv", Row: 12})
 	return out
 }
 

@@ -1,14 +1,12 @@
 package reports
 
 import (
-	"context"
 	"fmt"
 	"math"
 	"slices"
 
 	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sentence"
-	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
 	"wakeledger/queries/stats"
@@ -26,25 +24,6 @@ type Worked struct {
 	Plan     []queries.PlanDay
 	Spread   []queries.SpreadGap
 	Methods  []queries.Method
-}
-
-// gatherWorked asks a season file for it.
-func gatherWorked(ctx context.Context, db *store.DB) (w Worked, err error) {
-	if w.Evidence, err = queries.AskAllEvidence(ctx, db); err != nil {
-		return w, err
-	}
-	w.Findings = queries.FindingsOf(w.Evidence)
-	w.Mixed = queries.MixedUpOf(w.Evidence)
-	if w.Medians, err = queries.AskSizeMedians(ctx, db, bySpeed); err != nil {
-		return w, err
-	}
-	w.Next, w.Plan = queries.Outlook(w.Evidence, evidence.DefaultRatio, queries.DefaultPlanTrips)
-	if w.Spread, err = queries.AskSpread(ctx, db); err != nil {
-		return w, err
-	}
-	w.Methods, err = queries.Methods()
-	w.Methods = slices.DeleteFunc(w.Methods, func(m queries.Method) bool { return m.Method == queries.ClubMethod })
-	return w, err
 }
 
 // findingOf is the finding on a factor; nil where there is none.
@@ -67,8 +46,8 @@ func (w Worked) evidenceOn(factor string) *queries.Evidence {
 	return nil
 }
 
-// rates are the rows of strike-rate by a factor, as the season file has them.
-func (w Worked) rates(factor string) []queries.StrikeRate {
+// Rates are the rows of strike-rate by a factor, as the season file has them.
+func (w Worked) Rates(factor string) []queries.StrikeRate {
 	if e := w.evidenceOn(factor); e != nil {
 		return slices.Clone(e.Rows)
 	}
@@ -81,7 +60,7 @@ func (s *season) factorSections() []func() (page.Section, error) {
 	var out []func() (page.Section, error)
 	for _, f := range s.Worked.Findings {
 		for _, e := range s.Worked.Evidence {
-			if e.Factor == f.Factor && f.Factor != bySpeed && e.Finding.Levels >= 2 {
+			if e.Factor == f.Factor && f.Factor != factors.Speed && e.Finding.Levels >= 2 {
 				out = append(out, func() (page.Section, error) { return s.factorSection(e, f) })
 			}
 		}
@@ -150,7 +129,7 @@ func (s *season) factorSection(e queries.Evidence, f queries.Finding) (page.Sect
 func logged(e queries.Evidence) stats.Count {
 	var c stats.Count
 	for _, l := range e.Comparison.Levels {
-		if l.Level != notLogged {
+		if l.Level != factors.NotLogged {
 			c.Events, c.Effort = c.Events+l.Count.Events, c.Effort+l.Count.Effort
 		}
 	}
@@ -181,7 +160,7 @@ func ranked(rows []queries.StrikeRate) *queries.StrikeRate {
 	differ := false
 	for i := range rows {
 		r := &rows[i]
-		if r.LittleEffort || r.Level == notLogged || r.ShrunkRate == nil || r.RateLo == nil {
+		if r.LittleEffort || r.Level == factors.NotLogged || r.ShrunkRate == nil || r.RateLo == nil {
 			continue
 		}
 		if best != nil && *r.ShrunkRate != *best.ShrunkRate {
@@ -209,11 +188,11 @@ func evidenceTable(e queries.Evidence, rows []queries.StrikeRate, digits int) *p
 	t.Columns = append(t.Columns, besideColumns(e)...)
 	strikes := int64(0)
 	for _, r := range rows {
-		if r.Level != notLogged {
+		if r.Level != factors.NotLogged {
 			strikes += r.Strikes
 		}
 		name := factors.Text(e.Factor, r.Level)
-		if r.LittleEffort && r.Level != notLogged {
+		if r.LittleEffort && r.Level != factors.NotLogged {
 			name += " (" + page.LittleEffort + ")"
 		}
 		cells := []page.Cell{
@@ -272,7 +251,7 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 	var missingHours, allHours float64
 	for _, r := range rows {
 		all, allHours, without = all+r.Strikes, allHours+r.LineHours, without+r.WithoutHours
-		if r.Level == notLogged {
+		if r.Level == factors.NotLogged {
 			missing, missingHours = r.Strikes, r.LineHours
 		}
 	}
@@ -281,7 +260,7 @@ func evidenceNotes(e queries.Evidence, rows []queries.StrikeRate) []string {
 			"rates here come out too low, and compare with each other only.",
 			page.Count(missing), page.Count(all), factors.Noun(e.Factor)))
 	}
-	if without > 0 && e.Factor == bySpeed {
+	if without > 0 && e.Factor == factors.Speed {
 		out = append(out, fmt.Sprintf("%s on legs whose lines are not logged %s in no rate: there are no line-hours "+
 			"to divide by.",
 			page.Plural(without, "strike", "strikes"), isAre(without)))

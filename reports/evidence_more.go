@@ -58,7 +58,8 @@ func (s *season) mediansTable() *page.Table {
 	}}
 	for _, r := range s.Worked.Medians {
 		t.Rows = append(t.Rows, page.Row{Thin: r.PValue == nil && r.Fish < 4, Cells: []page.Cell{
-			page.Words(sentence.Capital(fishNames(r.Species))), page.Words(s.tagged(factors.Text(bySpeed, r.Level))),
+			page.Words(sentence.Capital(fishNames(r.Species))),
+			page.Words(s.tagged(factors.Text(factors.Speed, r.Level))),
 			page.Whole(r.Fish), page.Whole(r.OnScale),
 			page.ValueOf(scaled(r.Median, s.perKG)), page.Span(scaled(r.MedianLo, s.perKG),
 				scaled(r.MedianHi, s.perKG)),
@@ -72,7 +73,7 @@ func (s *season) mediansTable() *page.Table {
 // sizeSentence tells a difference that is settled or leaning.
 func (s *season) sizeSentence(r queries.SizeMedian) string {
 	out := fmt.Sprintf("%s at %s, %s: %s %s %s than at the band with the most fish", fishNames(r.Species),
-		factors.Text(bySpeed, r.Level), r.Verdict,
+		factors.Text(factors.Speed, r.Level), r.Verdict,
 		page.Number(abs(*r.Shift)*s.perKG, 0), s.weight, heavier(*r.Shift))
 	if r.ShiftLo != nil && r.ShiftHi != nil {
 		lo, hi := abs(*r.ShiftLo)*s.perKG, abs(*r.ShiftHi)*s.perKG

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -20,7 +21,7 @@ func (s *season) fishSection() (page.Section, error) {
 
 func speciesName(f queries.Fish) string {
 	if f.Species == nil || *f.Species == "" {
-		return notLogged
+		return factors.NotLogged
 	}
 	return *f.Species
 }
@@ -56,7 +57,7 @@ func (s *season) fishTable() *page.Table {
 		}
 		switch {
 		case f.WeightKG == nil:
-		case isScale(f.Method):
+		case IsScale(f.Method):
 			scale = append(scale, *f.WeightKG*s.perKG)
 		default:
 			tape = max(tape, estimateDecimals(*f.WeightKG*s.perKG))
@@ -70,7 +71,7 @@ func (s *season) fishTable() *page.Table {
 func (s *season) fishCells(f queries.Fish) []page.Cell {
 	weight := page.ValueOf(scaled(f.WeightKG, s.perKG))
 	scale, tape := page.ValueOf(scaled(f.ScaleKG, s.perKG)), weight
-	if isScale(f.Method) {
+	if IsScale(f.Method) {
 		scale, tape = weight, page.Cell{}
 	}
 	cells := []page.Cell{

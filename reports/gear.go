@@ -62,7 +62,7 @@ func dragMark(d queries.Drag) page.SharesMark {
 func (s *season) dragVerdict() string {
 	var shares []estimateOf
 	for _, d := range s.Drag {
-		if d.Level != notLogged && d.BreakShare != nil && d.Hookups-d.EndNotKnown >= fewHookups {
+		if d.Level != factors.NotLogged && d.BreakShare != nil && d.Hookups-d.EndNotKnown >= fewHookups {
 			shares = append(shares, estimateOf{factors.Text(factors.Drag, d.Level),
 				*d.BreakShare, *d.BreakLo, *d.BreakHi})
 		}

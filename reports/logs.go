@@ -1,27 +1,14 @@
 package reports
 
 import (
-	"context"
 	"fmt"
 	"slices"
-
-	"wakeledger/pipeline/store"
-	"wakeledger/queries"
 )
 
 // Logs are the file names of a season file's logs, in the order of loading. A page names
 // none of them: it numbers them from 1, because a file's name may hold a person's or a
 // place's.
 type Logs []string
-
-func gatherLogs(ctx context.Context, db *store.DB) (Logs, error) {
-	read, err := queries.AskLogRead(ctx, db)
-	var all Logs
-	for _, l := range read {
-		all = append(all, l.File)
-	}
-	return all, err
-}
 
 // name is a log as a page names it.
 func (l Logs) name(file string) string {

@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -59,7 +60,8 @@ func (s *season) outcomeSentences(strikes, hooked, boated, unknown int64) []stri
 	}
 	var shares []estimateOf
 	for _, r := range s.Outcomes {
-		if r.Level != notLogged && !s.thin[r.Level] && r.BoatedShare != nil && r.BoatedLo != nil && r.BoatedHi != nil {
+		if r.Level != factors.NotLogged && !s.thin[r.Level] && r.BoatedShare != nil &&
+			r.BoatedLo != nil && r.BoatedHi != nil {
 			shares = append(shares, estimateOf{r.Level, *r.BoatedShare, *r.BoatedLo, *r.BoatedHi})
 		}
 	}

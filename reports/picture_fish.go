@@ -69,7 +69,7 @@ func mainSpecies(fish []queries.Fish) string {
 // sized are the fish with a weight that is not doubted and a speed, the heaviest first.
 func (s *season) sized() []queries.Fish {
 	return slices.DeleteFunc(weighed(s.Fish), func(f queries.Fish) bool {
-		return f.SpeedBand == notLogged || s.doubtful[placeOf(f)] != ""
+		return f.SpeedBand == factors.NotLogged || s.doubtful[placeOf(f)] != ""
 	})
 }
 
@@ -112,7 +112,7 @@ func (s *season) sizesPart(main string) (out part[page.SizeDot], medians []page.
 		out.levels = append(out.levels, s.row(b, page.Plural(count[i], "fish", "fish")))
 	}
 	for _, m := range s.mediansOf(main) {
-		if row := slices.Index(bands, factors.Text(bySpeed, m.Level)); row >= 0 && m.Median != nil &&
+		if row := slices.Index(bands, factors.Text(factors.Speed, m.Level)); row >= 0 && m.Median != nil &&
 			m.MedianLo != nil && m.MedianHi != nil {
 			medians = append(medians, page.SizeMedian{Row: row, Median: *m.Median * s.perKG,
 				Lo: *m.MedianLo * s.perKG, Hi: *m.MedianHi * s.perKG})
@@ -210,7 +210,7 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 		switch {
 		case s.doubtful[placeOf(f)] != "":
 			doubt = append(doubt, f)
-		case isScale(f.Method):
+		case IsScale(f.Method):
 			scale = append(scale, f)
 		default:
 			tape = append(tape, f)
@@ -223,7 +223,7 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 	for i, f := range shown {
 		why := doubtText[s.doubtful[placeOf(f)]]
 		how := "by tape"
-		if isScale(f.Method) {
+		if IsScale(f.Method) {
 			how = "scale"
 		}
 		under := joined(day(text(f.Date), "2 Jan 2006"), how)
@@ -233,7 +233,7 @@ func (s *season) heaviestPart(onScale, byTape, doubtful, from int) (out part[pag
 		name := fmt.Sprintf("%d. %s", from+i, sentence.Capital(fishNames(speciesName(f))))
 		out.marks = append(out.marks, page.FishRow{Weight: *f.WeightKG * s.perKG, Lo: scaled(f.WeightLoKG, s.perKG),
 			Hi:    scaled(f.WeightHiKG, s.perKG),
-			Scale: isScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})
+			Scale: IsScale(f.Method), Doubt: why != "", Level: s.row(name+"\n"+under, s.weightText(&f)+" "+s.weight)})
 		out.rows = append(out.rows, page.Row{Cells: []page.Cell{page.Words(s.tagged(name)), page.WordsOf(f.Date),
 			page.Value(*f.WeightKG * s.perKG),
 			page.Span(scaled(f.WeightLoKG, s.perKG), scaled(f.WeightHiKG, s.perKG)),

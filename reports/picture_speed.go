@@ -39,17 +39,17 @@ func speedRatios(e *queries.Evidence) []speedRatio {
 	for i := range e.Comparison.Levels {
 		l := &e.Comparison.Levels[i]
 		r := l.Rest
-		if l.Level == notLogged || l.Count.Effort <= 0 || l.Count.Effort < leastDrawn && !r.Known() {
+		if l.Level == factors.NotLogged || l.Count.Effort <= 0 || l.Count.Effort < leastDrawn && !r.Known() {
 			continue
 		}
-		out = append(out, speedRatio{name: factors.Text(bySpeed, l.Level), ratio: known(r.Ratio),
+		out = append(out, speedRatio{name: factors.Text(factors.Speed, l.Level), ratio: known(r.Ratio),
 			lo: known(r.Interval.Lo), hi: known(r.Interval.Hi),
 			level: l, told: !f.Trend && r.Known() && (l.Level == f.Better || l.Level == f.Other &&
 				f.Better == evidence.Others)})
 	}
 	if t := e.Comparison.Trend; f.Trend && t.Known {
-		out = append(out, speedRatio{name: "trend: " + factors.Text(bySpeed, t.High) +
-			" over " + factors.Text(bySpeed, t.Low),
+		out = append(out, speedRatio{name: "trend: " + factors.Text(factors.Speed, t.High) +
+			" over " + factors.Text(factors.Speed, t.Low),
 			ratio: known(t.Ratio.Ratio), lo: known(t.Interval.Lo), hi: known(t.Interval.Hi), told: true})
 	}
 	return out
@@ -58,7 +58,7 @@ func speedRatios(e *queries.Evidence) []speedRatio {
 // others is what a band is compared with.
 func others(e *queries.Evidence) string {
 	if f := e.Finding; !f.Trend && f.Other != evidence.Others && f.Better != evidence.Others {
-		return factors.Text(bySpeed, f.Other)
+		return factors.Text(factors.Speed, f.Other)
 	}
 	return "the other speeds"
 }
@@ -79,7 +79,7 @@ func speedSentence(e *queries.Evidence, f *queries.Finding, r speedRatio) string
 
 // speedPart is the season's speed bands, each beside the others on the same trips.
 func (s *season) speedPart() (out part[page.RatioMark]) {
-	e, f := s.Worked.evidenceOn(bySpeed), s.Worked.findingOf(bySpeed)
+	e, f := s.Worked.evidenceOn(factors.Speed), s.Worked.findingOf(factors.Speed)
 	switch {
 	case len(s.Trips) < 2:
 		out.less = "speed and what mattered, which one trip can't show"
@@ -128,7 +128,7 @@ func (s *season) speedPicture() (section page.Section, less string, err error) {
 	if p.less != "" {
 		return section, p.less, nil
 	}
-	with := others(s.Worked.evidenceOn(bySpeed))
+	with := others(s.Worked.evidenceOn(factors.Speed))
 	if p.sentence != "" {
 		section.Sentences = []string{p.sentence}
 	}

@@ -101,13 +101,11 @@ func fatesSentence(fates []queries.Fate, total int64) string {
 	return fmt.Sprintf("%s The largest leak: %s, %s.", out, words, page.Count(leak.Strikes))
 }
 
-const byLureWeight = factors.LureWeight
-
 // pairsLogged are the cells of bands with hours enough to be drawn, and the weights and
 // bands that they are of.
 func (s *season) pairsLogged() (pairs []queries.Pair, bands, weights []string) {
 	pairs = slices.DeleteFunc(slices.Clone(s.Pairs),
-		func(p queries.Pair) bool { return p.A == notLogged || p.B == notLogged })
+		func(p queries.Pair) bool { return p.A == factors.NotLogged || p.B == factors.NotLogged })
 	sum := map[string]float64{}
 	for _, p := range pairs {
 		sum[p.A] += p.Hours
@@ -121,7 +119,7 @@ func (s *season) pairsLogged() (pairs []queries.Pair, bands, weights []string) {
 			weights = append(weights, p.B)
 		}
 	}
-	return pairs, s.inOrder(bySpeed, bands), s.inOrder(byLureWeight, weights)
+	return pairs, s.inOrder(factors.Speed, bands), s.inOrder(factors.LureWeight, weights)
 }
 
 // pairsPart is speed across the lure weights given.
@@ -137,7 +135,7 @@ func (s *season) pairsPart(weights []string) (out part[page.PairMark]) {
 	columns := weightNames(weights)
 	var plain []page.Level // without the season
 	for i, band := range bands {
-		plain = append(plain, page.Level{Name: factors.Text(bySpeed, band)})
+		plain = append(plain, page.Level{Name: factors.Text(factors.Speed, band)})
 		out.levels = append(out.levels, s.row(plain[i].Name))
 		for j, weight := range weights {
 			m := page.PairMark{Row: i, Column: j}
@@ -157,7 +155,7 @@ func (s *season) pairsPart(weights []string) (out part[page.PairMark]) {
 func weightNames(weights []string) []string {
 	var out []string
 	for _, w := range weights {
-		out = append(out, factors.Text(byLureWeight, w))
+		out = append(out, factors.Text(factors.LureWeight, w))
 	}
 	return out
 }

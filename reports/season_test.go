@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -139,7 +140,7 @@ func TestTotals(t *testing.T) {
 			t.Errorf("%s: thin %v", level, thin)
 		}
 	}
-	if !isScale(s.scale.Method) || isScale(s.tape.Method) {
+	if !IsScale(s.scale.Method) || IsScale(s.tape.Method) {
 		t.Error("the heaviest on a scale and by tape are mixed")
 	}
 }
@@ -214,13 +215,13 @@ func TestNotLoggedIsShownLast(t *testing.T) {
 	last := len(in.StrikeRate) - 1
 	in.StrikeRate[0], in.StrikeRate[last] = in.StrikeRate[last], in.StrikeRate[0]
 	s := made(t, in)
-	if got := s.StrikeRate[last].Level; got != notLogged {
+	if got := s.StrikeRate[last].Level; got != factors.NotLogged {
 		t.Errorf("last is %s", got)
 	}
 	if s.StrikeRate[0].Level != "6 to <8 kn" {
 		t.Errorf("first is %s: the order given is lost", s.StrikeRate[0].Level)
 	}
-	if in.StrikeRate[0].Level != notLogged {
+	if in.StrikeRate[0].Level != factors.NotLogged {
 		t.Error("the caller's rows were moved")
 	}
 }

@@ -77,7 +77,7 @@ func (g sizeGrid) onScale(fish []queries.Fish) [][]int64 {
 			return nil
 		}
 		all[level][class]++
-		if isScale(f.Method) {
+		if IsScale(f.Method) {
 			scale[level][class]++
 		}
 	}

@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sentence"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
@@ -22,10 +23,10 @@ func (s *season) strikesSection() (page.Section, error) {
 	var marks []page.RateMark
 	for _, r := range s.StrikeRate {
 		if ok && r.Level == lead.level {
-			section.Sentences = []string{rateSentence(worded(bySpeed, r), digits), verdict(lead, others)}
-			if f := s.Worked.findingOf(bySpeed); f != nil {
+			section.Sentences = []string{rateSentence(worded(factors.Speed, r), digits), verdict(lead, others)}
+			if f := s.Worked.findingOf(factors.Speed); f != nil {
 				section.Sentences = []string{grouped(f.Sentence), "Highest raw rate, good days not evened out: " +
-					rateSentence(worded(bySpeed, r), digits)}
+					rateSentence(worded(factors.Speed, r), digits)}
 			}
 		}
 		marks = append(marks, page.RateMark{Rate: r.Rate, Lo: r.RateLo, Hi: r.RateHi, Effort: r.LineHours,
@@ -47,7 +48,7 @@ func (s *season) strikesSection() (page.Section, error) {
 		"Strikes come in clusters, and a band may owe its rate to a few good days; the bands were not fished side " +
 			"by side.",
 	}
-	if e := s.Worked.evidenceOn(bySpeed); e != nil {
+	if e := s.Worked.evidenceOn(factors.Speed); e != nil {
 		section.Notes = append(section.Notes[:1], evidenceNotes(*e, s.StrikeRate)...)
 	}
 	return section, err
@@ -57,7 +58,7 @@ func (s *season) strikesSection() (page.Section, error) {
 func (s *season) rates() []estimateOf {
 	var out []estimateOf
 	for _, r := range s.StrikeRate {
-		if r.Level != notLogged && !s.thin[r.Level] && r.Rate != nil && r.RateLo != nil && r.RateHi != nil {
+		if r.Level != factors.NotLogged && !s.thin[r.Level] && r.Rate != nil && r.RateLo != nil && r.RateHi != nil {
 			out = append(out, estimateOf{r.Level, *r.Rate, *r.RateLo, *r.RateHi})
 		}
 	}
@@ -84,7 +85,7 @@ func (s *season) strikesTable(digits int) *page.Table {
 			{Head: "95 % interval", Unit: "strikes per line-hour", Kind: page.Interval, Decimals: digits},
 		},
 	}
-	e := s.Worked.evidenceOn(bySpeed)
+	e := s.Worked.evidenceOn(factors.Speed)
 	if e != nil {
 		t.Columns = append(t.Columns, besideColumns(*e)...)
 	}

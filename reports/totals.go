@@ -94,7 +94,7 @@ func (s *season) setHeaviest() {
 	for i := range s.Fish {
 		f := &s.Fish[i]
 		best := &s.tape
-		if isScale(f.Method) {
+		if IsScale(f.Method) {
 			best = &s.scale
 		}
 		if f.WeightKG != nil && s.doubtful[placeOf(*f)] == "" && (*best == nil || *f.WeightKG > *(*best).WeightKG) {
@@ -129,7 +129,7 @@ func (s *season) heaviestTile(label string, f *queries.Fish) page.Tile {
 	if f.Species != nil {
 		note = sentence.Capital(fishNames(*f.Species))
 	}
-	if !isScale(f.Method) {
+	if !IsScale(f.Method) {
 		note = joined("an estimate", note)
 	}
 	return page.Tile{Label: label, Value: s.weightText(f), Unit: s.weight, Note: note}
@@ -138,7 +138,7 @@ func (s *season) heaviestTile(label string, f *queries.Fish) page.Tile {
 // weightText is the fish's weight in the unit shown, to the digits it has.
 func (s *season) weightText(f *queries.Fish) string {
 	w := *f.WeightKG * s.perKG
-	if isScale(f.Method) {
+	if IsScale(f.Method) {
 		return page.Number(w, weightDecimals([]float64{w}))
 	}
 	return page.Number(w, estimateDecimals(w))

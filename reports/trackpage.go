@@ -1,14 +1,12 @@
 package reports
 
 import (
-	"context"
 	"fmt"
 	"io"
 	"math"
 	"time"
 
 	"wakeledger/pipeline/factors"
-	"wakeledger/pipeline/store"
 	"wakeledger/queries"
 	"wakeledger/reports/page"
 )
@@ -24,43 +22,6 @@ type TrackInput struct {
 	Edges     []float64 // of the classes of speed that the drawing tells apart, the lower ends in knots
 	Minutes   float64   // of arc, a cell's side
 	Open      queries.Open
-}
-
-// mostPoints are as many as a page draws without delay.
-const mostPoints = 4000
-
-// GatherTrack asks a season file all that the page of the track needs; minutes of
-// arc are the side of the cells that it counts by.
-func GatherTrack(ctx context.Context, db *store.DB, minutes float64) (TrackInput, error) {
-	in := TrackInput{Minutes: minutes}
-	var err error
-	if in.Points, err = queries.AskTrackPath(ctx, db, mostPoints); err != nil {
-		return in, err
-	}
-	if in.Speeds, err = queries.AskTrackHours(ctx, db); err != nil {
-		return in, err
-	}
-	if in.Cells, err = queries.AskArea(ctx, db, minutes); err != nil {
-		return in, err
-	}
-	if in.Edges, err = trackEdges(ctx, db); err != nil {
-		return in, err
-	}
-	in.Open, err = queries.AskOpen(ctx, db)
-	return in, err
-}
-
-// trackEdges are the lower ends of the season's classes of speed: as many as the drawing has marks
-// for, so that the fastest may stand together.
-func trackEdges(ctx context.Context, db *store.DB) ([]float64, error) {
-	bands, err := db.Bands(ctx)
-	var edges []float64
-	for _, b := range bands {
-		if b.Factor == bySpeed && len(edges) < page.TrackMarks {
-			edges = append(edges, b.Lo)
-		}
-	}
-	return edges, err
 }
 
 // Track writes the page of the boat's track, as one HTML file.
@@ -130,7 +91,7 @@ func (in *TrackInput) drawing() (page.Section, error) {
 	chart, err := page.Track(page.Frame{Label: "Positions of the legs by speed, and of the strikes. " +
 		section.Sentences[0] + " The tables below hold hours by speed, and effort and strikes by cells.",
 		Axis: "nmi east, upwards nmi north"}, classes, struck)
-	section.Chart, section.Table = chart, in.bySpeed(tallies, all)
+	section.Chart, section.Table = chart, in.speedTable(tallies, all)
 	section.Notes = []string{fmt.Sprintf("The middle of the drawing is %s. Each point stands for %s of track. A "+
 		"ring is where a strike was, as the log's time tells: to a minute of running at best.",
 		position(lat, lon), seconds(all.hours*3600/float64(all.drawn)))}
@@ -142,8 +103,8 @@ func (in *TrackInput) className(i int) string {
 	return factors.Text(factors.Speed, factors.Split(in.Edges)[i].String())
 }
 
-// bySpeed is the table of what is drawn.
-func (in *TrackInput) bySpeed(tallies []trackTally, all trackTally) *page.Table {
+// speedTable is the table of what is drawn.
+func (in *TrackInput) speedTable(tallies []trackTally, all trackTally) *page.Table {
 	t := &page.Table{Caption: "legs with a track, by speed", Columns: []page.Column{{Head: "Speed", Kind: page.Token},
 		{Head: "Boat-hours", Unit: "h", Kind: page.Measure, Decimals: 1},
 		{Head: "Run", Unit: "nmi", Kind: page.Measure, Decimals: 1},

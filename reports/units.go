@@ -56,9 +56,9 @@ func estimateDecimals(v float64) int {
 	return 0
 }
 
-// isScale tells a weight from a scale from an estimate, by the method's name
+// IsScale tells a weight from a scale from an estimate, by the method's name
 // ("certified scale", "dock scale").
-func isScale(method *string) bool {
+func IsScale(method *string) bool {
 	return method != nil && strings.HasSuffix(*method, "scale")
 }
 

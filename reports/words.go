@@ -5,11 +5,9 @@ import (
 	"slices"
 	"time"
 
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/sentence"
 )
-
-// notLogged is the level of what a log does not say. It is shown, last.
-const notLogged = "not logged"
 
 // lastNotLogged gives rows in the order they came, the level not logged last.
 func lastNotLogged[T any](rows []T, level func(T) string) []T {
@@ -21,7 +19,7 @@ func lastNotLogged[T any](rows []T, level func(T) string) []T {
 }
 
 func rank(level string) int {
-	if level == notLogged {
+	if level == factors.NotLogged {
 		return 1
 	}
 	return 0

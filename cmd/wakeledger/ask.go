@@ -14,7 +14,7 @@ import (
 	"wakeledger/pipeline/factors"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
-	"wakeledger/reports"
+	"wakeledger/reports/gather"
 )
 
 // askFlags are those of ask; which of them a question has, its takes say.
@@ -175,7 +175,7 @@ func (a *app) answer(ctx context.Context, s *pipeline.Season, q question, f *ask
 		return err
 	}
 	f.us = units == "us"
-	return reports.InUnits(ctx, s.DB, units, func() error {
+	return gather.InUnits(ctx, s.DB, units, func() error {
 		rows, err := q.answer(ctx, s.DB, f.asked)
 		if err != nil {
 			return err

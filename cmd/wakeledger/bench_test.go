@@ -15,8 +15,8 @@ import (
 
 	"wakeledger/pipeline"
 	"wakeledger/pipeline/store"
-	"wakeledger/reports"
 	"wakeledger/reports/bundle"
+	"wakeledger/reports/gather"
 	"wakeledger/testdata/bench"
 )
 
@@ -252,8 +252,8 @@ func share(name string, boat, trips int) (err error) {
 	if err := s.Derive(ctx); err != nil {
 		return err
 	}
-	season, _, err := reports.GatherShare(ctx, s.DB, fmt.Sprint("boat ", boat),
-		reports.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: reports.DefaultTop}, nil)
+	season, _, err := gather.Share(ctx, s.DB, fmt.Sprint("boat ", boat),
+		gather.ShareOptions{ID: fmt.Sprint("boat-", boat), Top: gather.DefaultTop}, nil)
 	if err != nil {
 		return err
 	}

@@ -17,6 +17,7 @@ import (
 	"wakeledger/queries"
 	"wakeledger/reports"
 	"wakeledger/reports/bundle"
+	"wakeledger/reports/gather"
 	"wakeledger/reports/output"
 	"wakeledger/reports/page"
 )
@@ -33,8 +34,8 @@ func (f *clubFlags) add(c *cobra.Command) {
 	c.Flags().BoolVar(&f.show, "show-what-is-shared", false, "print all that would leave the boat, and write nothing")
 }
 
-func (f *clubFlags) options(id string) reports.ShareOptions {
-	o := reports.ShareOptions{ID: id, Names: f.names, Top: reports.DefaultTop}
+func (f *clubFlags) options(id string) gather.ShareOptions {
+	o := gather.ShareOptions{ID: id, Names: f.names, Top: gather.DefaultTop}
 	if f.noHeaviest {
 		o.Top = 0
 	}
@@ -136,14 +137,14 @@ func (a *app) shareOf(ctx context.Context, s *pipeline.Season, boat, id string,
 	if err != nil && !f.again {
 		return season, keep, err
 	}
-	season, src, err := reports.GatherShare(ctx, s.DB, boat, f.options(id), last)
+	season, src, err := gather.Share(ctx, s.DB, boat, f.options(id), last)
 	var d *bundle.Difference
 	if errors.As(err, &d) {
 		if !f.again && !a.agreed(d) {
 			return season, keep, usage("export club: %v. Wait for more trips, or write it all the same with --again", d)
 		}
 		a.note("written all the same: %v", d)
-		season, src, err = reports.GatherShare(ctx, s.DB, boat, f.options(id), nil)
+		season, src, err = gather.Share(ctx, s.DB, boat, f.options(id), nil)
 	} else if err == nil && last != nil && !f.show {
 		if says := last.Grown(season, src); says != "" {
 			a.note("%s", says)
@@ -343,11 +344,11 @@ func (g *gathering) share(ctx context.Context, s *pipeline.Season, boat, id stri
 	if err != nil {
 		return bundle.Season{}, err
 	}
-	season, _, err := reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), last)
+	season, _, err := gather.Share(ctx, s.DB, boat, g.flags.options(id), last)
 	var d *bundle.Difference
 	if errors.As(err, &d) {
 		g.note("boat %s: %v. Keep this page to yourself", id, d)
-		season, _, err = reports.GatherShare(ctx, s.DB, boat, g.flags.options(id), nil)
+		season, _, err = gather.Share(ctx, s.DB, boat, g.flags.options(id), nil)
 	}
 	return season, err
 }

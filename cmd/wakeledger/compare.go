@@ -12,6 +12,7 @@ import (
 	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/reports"
+	"wakeledger/reports/gather"
 	"wakeledger/reports/output"
 )
 
@@ -95,7 +96,7 @@ func (a *app) oneSeason(ctx context.Context, file string, p part, units string, 
 	if err := a.narrow(ctx, s, p); err != nil {
 		return err
 	}
-	if in.Seasons[i], err = reports.Gather(ctx, s.DB, units); err != nil {
+	if in.Seasons[i], err = gather.Season(ctx, s.DB, units); err != nil {
 		return err
 	}
 	in.Beside.Season[i], err = queries.AskSeasonTrips(ctx, s.DB)

@@ -13,8 +13,8 @@ import (
 	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/queries/evidence"
-	"wakeledger/reports"
 	"wakeledger/reports/export"
+	"wakeledger/reports/gather"
 	"wakeledger/reports/output"
 )
 
@@ -45,7 +45,7 @@ func (a *app) exportCmd() *cobra.Command {
 				err = a.exportWorkbook(c.Context(), s, to)
 			} else {
 				err = output.Folder(to, func(dir string) error {
-					return reports.ExportTables(c.Context(), s.DB, dir, format)
+					return gather.ExportTables(c.Context(), s.DB, dir, format)
 				})
 			}
 			if err == nil {

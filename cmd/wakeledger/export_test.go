@@ -13,8 +13,8 @@ import (
 	"testing"
 
 	"wakeledger/pipeline"
-	"wakeledger/reports"
 	"wakeledger/reports/export"
+	"wakeledger/reports/gather"
 )
 
 // hostileBoat is a boat's name that would leave the folder, or run in a sheet.
@@ -263,7 +263,7 @@ func TestDictionaryIsWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer s.DB.Close()
-	tables, err := reports.Exported(context.Background(), s.DB)
+	tables, err := gather.Exported(context.Background(), s.DB)
 	if err != nil {
 		t.Fatal(err)
 	}

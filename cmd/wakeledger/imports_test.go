@@ -13,8 +13,8 @@ var arrows = map[string]string{
 	"cmd/wakeledger": "pipeline pipeline/estimate pipeline/factors pipeline/identity pipeline/logbook " +
 		"pipeline/sentence " +
 		"pipeline/meaning pipeline/normalise pipeline/record pipeline/sheet pipeline/species pipeline/spelling " +
-		"pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export reports/output " +
-		"reports/page reports/terminal",
+		"pipeline/store pipeline/unit queries queries/evidence reports reports/bundle reports/export reports/gather " +
+		"reports/output reports/page reports/terminal",
 	"pipeline": "pipeline/batch pipeline/entry pipeline/estimate pipeline/factors pipeline/identity " +
 		"pipeline/infile pipeline/layout pipeline/meaning pipeline/normalise pipeline/plan pipeline/proof " +
 		"pipeline/record pipeline/sheet pipeline/sky pipeline/species pipeline/store pipeline/track pipeline/unit " +
@@ -50,11 +50,12 @@ var arrows = map[string]string{
 		"queries/stats",
 	"queries/evidence": "pipeline/factors pipeline/sentence queries/stats",
 	"queries/stats":    "",
-	"reports": "pipeline/estimate pipeline/factors pipeline/sentence pipeline/species pipeline/store pipeline/unit " +
-		"queries " +
-		"queries/evidence queries/stats reports/bundle reports/export reports/page",
-	"reports/export":   "",
-	"reports/bundle":   "pipeline/factors pipeline/infile",
+	"reports": "pipeline/estimate pipeline/factors pipeline/sentence pipeline/species pipeline/unit queries " +
+		"queries/evidence queries/stats reports/bundle reports/page",
+	"reports/export": "",
+	"reports/bundle": "pipeline/factors pipeline/infile",
+	"reports/gather": "pipeline/estimate pipeline/factors pipeline/store pipeline/unit queries queries/evidence " +
+		"reports reports/bundle reports/export reports/page",
 	"reports/output":   "pipeline/infile",
 	"reports/page":     "",
 	"reports/terminal": "pipeline/unit",

@@ -12,6 +12,7 @@ import (
 	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/reports"
+	"wakeledger/reports/gather"
 	"wakeledger/reports/output"
 	"wakeledger/reports/page"
 )
@@ -169,7 +170,7 @@ func (a *app) writeSeason(ctx context.Context, s *pipeline.Season, r reportFlags
 // seasonPage writes the season's page and returns what it shows.
 func (a *app) seasonPage(ctx context.Context, s *pipeline.Season, r reportFlags,
 	to output.Target) (reports.SeasonInput, error) {
-	in, err := reports.Gather(ctx, s.DB, r.units)
+	in, err := gather.Season(ctx, s.DB, r.units)
 	if err != nil {
 		return in, err
 	}

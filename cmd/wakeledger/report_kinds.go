@@ -7,12 +7,13 @@ import (
 	"wakeledger/pipeline"
 	"wakeledger/queries"
 	"wakeledger/reports"
+	"wakeledger/reports/gather"
 	"wakeledger/reports/output"
 )
 
 // writeScale writes the report of the tape against the scale.
 func (a *app) writeScale(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
-	in, err := reports.GatherScale(ctx, s.DB, r.units)
+	in, err := gather.Scale(ctx, s.DB, r.units)
 	if err != nil {
 		return err
 	}
@@ -25,7 +26,7 @@ func (a *app) writeScale(ctx context.Context, s *pipeline.Season, r reportFlags,
 
 // writeDeck writes the printed page for the boat.
 func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
-	in, err := reports.GatherDeck(ctx, s.DB, r.units)
+	in, err := gather.Deck(ctx, s.DB, r.units)
 	if err != nil {
 		return err
 	}
@@ -41,7 +42,7 @@ func (a *app) writeDeck(ctx context.Context, s *pipeline.Season, r reportFlags, 
 
 // writeTrack writes the page of where the boat ran, for the boat alone.
 func (a *app) writeTrack(ctx context.Context, s *pipeline.Season, r reportFlags, to output.Target) error {
-	in, err := reports.GatherTrack(ctx, s.DB, r.cell.minutes)
+	in, err := gather.Track(ctx, s.DB, r.cell.minutes)
 	if err != nil {
 		return err
 	}

@@ -31,6 +31,9 @@ type Scale struct {
 	Size, Zero float64
 }
 
+// NotLogged is the level of what a log does not say.
+const NotLogged = "not logged"
+
 // The names that code asks for; the others are only in the table.
 const (
 	Speed      = "speed-band"

@@ -12,12 +12,20 @@ import (
 
 // Levels with a meaning of their own.
 const (
-	NotLogged = "not logged"
+	NotLogged = factors.NotLogged
 	Merged    = "merged"    // levels that may not stand alone, together
 	NoWeight  = "no weight" // a class of size
 	Other     = "other"     // a species that is on no closed list, or that the list of the heaviest does not name
 	Untold    = "not told"  // a month that the list of the heaviest does not name
 )
+
+// sizeEdges are the lower edges of the club's classes of round weight in kg.
+var sizeEdges = []float64{0, 10, 25, 50, 75, 100, 150, 200, 300}
+
+// SizeClass is the level of a round weight in kg.
+func SizeClass(kg float64) string {
+	return factors.Level(sizeEdges, kg)
+}
 
 // The lists of heaviest fish, which are never mixed.
 const (

@@ -1,4 +1,4 @@
-package reports
+package gather
 
 import (
 	"math"
@@ -49,20 +49,6 @@ func TestUSClassesHoldEverything(t *testing.T) {
 			if bands[i].Hi != bands[i+1].Lo || bands[i].Hi <= bands[i].Lo {
 				t.Errorf("%s: %+v, then %+v", f.Name, bands[i], bands[i+1])
 			}
-		}
-	}
-}
-
-func TestClubLureClass(t *testing.T) {
-	for level, want := range map[string]string{"[0, 250)": "0 to 9 oz", "[250, 500)": "9 to 18 oz",
-		"[750, 1000)": "27 to 36 oz", "1500 and up": "53 oz or more"} {
-		if got, ok := unitSets["us"].lureClass(level); !ok || got != want {
-			t.Errorf("%s: %q", level, got)
-		}
-	}
-	for units, level := range map[string]string{"us": "other", "metric": "[250, 500)"} {
-		if got, ok := unitSets[units].lureClass(level); ok {
-			t.Errorf("%s, %s: %q", units, level, got)
 		}
 	}
 }

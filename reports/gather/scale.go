@@ -1,23 +1,25 @@
-package reports
+package gather
 
 import (
 	"context"
 	"slices"
 
 	"wakeledger/pipeline/estimate"
+	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
+	"wakeledger/reports"
 )
 
-// GatherScale asks a season file all that the report of the tape against the scale
+// Scale asks a season file all that the report of the tape against the scale
 // needs. Title and Generated are the caller's.
-func GatherScale(ctx context.Context, db *store.DB, units string) (ScaleInput, error) {
-	in := ScaleInput{Units: units}
+func Scale(ctx context.Context, db *store.DB, units string) (reports.ScaleInput, error) {
+	in := reports.ScaleInput{Units: units}
 	var err error
 	if in.Fish, err = queries.AskScaleFish(ctx, db); err != nil {
 		return in, err
 	}
-	if in.Logs, err = gatherLogs(ctx, db); err != nil {
+	if in.Logs, err = logs(ctx, db); err != nil {
 		return in, err
 	}
 	in.Checks = queries.CheckScale(in.Fish)
@@ -30,8 +32,8 @@ func GatherScale(ctx context.Context, db *store.DB, units string) (ScaleInput, e
 		return in, err
 	}
 	for _, f := range in.Fish {
-		if b := text(f.Boat); b != "" && b != notLogged && !slices.Contains(in.Boats, b) {
-			in.Boats = append(in.Boats, b)
+		if b := f.Boat; b != nil && *b != "" && *b != factors.NotLogged && !slices.Contains(in.Boats, *b) {
+			in.Boats = append(in.Boats, *b)
 		}
 	}
 	return in, nil

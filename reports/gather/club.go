@@ -1,24 +1,16 @@
-package reports
+package gather
 
 import (
 	"context"
 
-	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
+	"wakeledger/reports"
 	"wakeledger/reports/bundle"
 )
 
 // DefaultTop is how many fish a list of the heaviest takes from a boat.
 const DefaultTop = 3
-
-// sizeEdges are the lower edges of the club's classes of round weight in kg.
-var sizeEdges = []float64{0, 10, 25, 50, 75, 100, 150, 200, 300}
-
-// sizeClass is the level of a round weight in kg.
-func sizeClass(kg float64) string {
-	return factors.Level(sizeEdges, kg)
-}
 
 // ShareOptions are what a boat settles of what it shares.
 type ShareOptions struct {
@@ -27,10 +19,10 @@ type ShareOptions struct {
 	Top   int    // fish of each list of the heaviest; 0 for no list
 }
 
-// GatherShare is what one boat of a season file shares after the summary that it shared
+// Share is what one boat of a season file shares after the summary that it shared
 // last (nil: none), and what that is made of, to be remembered with it. See bundle.Make
 // for the errors.
-func GatherShare(ctx context.Context, db *store.DB, boat string, o ShareOptions,
+func Share(ctx context.Context, db *store.DB, boat string, o ShareOptions,
 	last *bundle.Shared) (bundle.Season, bundle.Source, error) {
 	c, err := queries.AskClub(ctx, db, boat)
 	if err != nil {
@@ -98,8 +90,8 @@ func clubFish(f queries.ClubFish) (bundle.Piece, string) {
 		return p, bundle.NoWeight
 	}
 	p.WeightKG, p.LoKG, p.HiKG, p.List = *f.WeightKG, f.WeightLoKG, f.WeightHiKG, bundle.Estimate
-	if isScale(f.Method) {
+	if reports.IsScale(f.Method) {
 		p.OnScale, p.List, p.LoKG, p.HiKG = 1, *f.Method, nil, nil
 	}
-	return p, sizeClass(p.WeightKG)
+	return p, bundle.SizeClass(p.WeightKG)
 }
