@@ -52,7 +52,7 @@ func (r *Reader) gather() {
 func (r *Reader) says(t *target) string {
 	cell := ""
 	if t.given == "" && t.Index < len(r.row.Cells) {
-		if cell = r.row.Cells[t.Index]; cell != "" && cell == t.raw {
+		if cell = r.row.Cells[t.Index]; cell != "" && cell == t.raw && !r.forgetful {
 			return t.said
 		}
 	}

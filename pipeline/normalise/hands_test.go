@@ -80,14 +80,14 @@ func TestSeveralInOneCell(t *testing.T) {
 // TestLikeFish holds that a number beside a species makes as many strikes.
 func TestLikeFish(t *testing.T) {
 	x, u := only(t, csvOf("Date,Time,Fish,Result\n2026-06-03,06:40,wahoo,landed\n2026-06-03,07:40,albacore "+
-		"x3,landed\n2026-06-04,06:50,mahi,lost\n2026-06-04,08:50,mahi,missed\n"))
+		"x3,landed\n2026-06-03,09:10,albacore x3,landed\n2026-06-04,06:50,mahi,lost\n2026-06-04,08:50,mahi,missed\n"))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for i, row := range u.Block.Rows {
 		r.Row(RowOf(row))
-		if want := []int{0, 2, 0, 0}[i]; len(r.Sides()) != want {
+		if want := []int{0, 2, 2, 0, 0}[i]; len(r.Sides()) != want {
 			t.Errorf("row %d: %d more, expected %d", i, len(r.Sides()), want)
 		}
 	}

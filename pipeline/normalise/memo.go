@@ -18,7 +18,7 @@ type memo struct {
 // recall reads a cell as the one above where their texts are the same and the
 // file's evidence has not grown since.
 func (t *target) recall(r *Reader, text string) bool {
-	if text != t.memo.text || t.memo.done != r.ev.done {
+	if text != t.memo.text || t.memo.done != r.ev.done || r.forgetful {
 		return false
 	}
 	if t.Column.Parse == "moment" {
@@ -32,7 +32,30 @@ func (t *target) recall(r *Reader, text string) bool {
 	return true
 }
 
-// remember keeps what a cell was read as; text is not blank.
+// said is how much a row has said so far, by cells read and yet to be told apart.
+type said struct {
+	fields, moments, side, doubts, aside, several, worded, each, like, unweighed int
+	nothing, elsewise                                                            bool
+}
+
+// saidBut is what a row has said beyond a target's own fields.
+func (r *Reader) saidBut(t *target) said {
+	x := said{moments: len(r.moments), side: len(r.side), doubts: len(r.doubts), aside: len(r.aside),
+		several: len(r.several), worded: len(r.worded), each: len(r.each), like: r.like,
+		unweighed: r.unweighed, nothing: r.nothing, elsewise: r.elsewise}
+	if t.Column.Parse == "moment" {
+		x.moments = 0
+	}
+	for i := range r.values {
+		if r.values[i].Known && i != t.field && i != t.beside {
+			x.fields++
+		}
+	}
+	return x
+}
+
+// remember keeps what a cell was read as; text is not blank, and said nothing beyond the target's
+// own fields.
 func (t *target) remember(r *Reader, text string) {
 	t.memo.text, t.memo.done = text, r.ev.done
 	if t.Column.Parse == "moment" {

@@ -58,6 +58,7 @@ type Reader struct {
 	problems  []record.Problem
 	aside     []record.Problem // cells that the row does without
 	doubts    []record.Problem
+	forgetful bool // read each cell anew, also where it says what the one above says
 	row       *sheet.Row
 	sets      int    // of strikes for which a row has columns
 	lists     bool   // fish and their measures stand in lists
@@ -349,13 +350,14 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 				"save it again")
 			continue
 		}
+		before := r.saidBut(t)
 		if err := t.cell(r, t, text); err != nil && r.severally(t, text, err) {
 			continue
 		} else if err != nil {
 			r.unread(t, text, err.Error())
 			continue
 		}
-		if len(r.doubts) == 0 && !r.nothing && !r.elsewise { // each cell that says more than its value is looked at
+		if r.saidBut(t) == before { // each cell that says more than its value is looked at
 			t.remember(r, text)
 		}
 	}

@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -31,11 +32,26 @@ type result struct {
 	values   map[string]string
 	skip     Skip
 	problems []record.Problem
+	sides    int // entries beside the row's own
 }
 
 // read gives the log's rows below its heading to a reader as they come, as those of a
-// log are that is too long to be looked at as a whole: totals and headings among them.
+// log are that is too long to be looked at as a whole: totals and headings among them. Read again with no
+// memory of the cells above, it says the same.
 func (l log) read(t testing.TB) []result {
+	t.Helper()
+	out := l.readAs(t, false)
+	if again := l.readAs(t, true); !reflect.DeepEqual(out, again) {
+		for i := range out {
+			if !reflect.DeepEqual(out[i], again[i]) {
+				t.Errorf("row %d: %+v with the cells above in mind, %+v without", i+1, out[i], again[i])
+			}
+		}
+	}
+	return out
+}
+
+func (l log) readAs(t testing.TB, forgetful bool) []result {
 	t.Helper()
 	s := memory.Lines(l.name, l.text)
 	s.Info.Workbook = l.workbook
@@ -48,11 +64,12 @@ func (l log) read(t testing.TB) []result {
 	if err != nil {
 		t.Fatal(err)
 	}
+	r.forgetful = forgetful
 	var out []result
 	for i := range s.All {
 		if s.All[i].Num > u.Plan.Row {
 			values, skip, problems := r.Row(&s.All[i])
-			out = append(out, result{shown(r.Fields(), values), skip, problems})
+			out = append(out, result{shown(r.Fields(), values), skip, problems, len(r.Sides())})
 		}
 	}
 	return out
