@@ -58,6 +58,48 @@ func TestFurtherFishOfAStretch(t *testing.T) {
 	}
 }
 
+// Fish of a stretch that counts its bites stand on its own row and on those below it, each with how many
+// there were; what the first row says of an outcome is said of its own fish. A stretch with a speed and
+// lines of its own whose times nobody wrote has its bites, and no other has them.
+func TestFishBelowTheirStretch(t *testing.T) {
+	const log = "No,Date,In,Out,Stopped min,Rods,Knots,Bites,Result,Qty,Fish,Length cm\n" +
+		"1,2026-05-02,06:00,08:00,30,4+1 teaser,7,6,kept,2,albacore,\n" +
+		",,,,,,,,lost,1,wahoo,\n" +
+		",,,,,,,,kept,2,albacore,61 / 64\n" +
+		",,09:00,10:00,,6,7,2,,,,\n" +
+		"2,2026-05-09,,,,4,14,2,lost,1,wahoo,\n" +
+		",,09:00,11:00,,6,7,1,kept,1,albacore,70\n" +
+		"2,2026-05-10,06:00,07:00,,6,7,0,,,,\n" +
+		"3,2026-05-16,06:00,08:00,,5,7,1,released,1,albacore,58\n" +
+		"4,2026-05-23,06:00,08:00,,5,7,0,,,,\n4,2026-05-23,08:30,09:00,,5,7,0,,,,\n" +
+		"5,2026-05-24,06:00,08:00,,5,7,0,,,,\n6,2026-05-30,06:00,08:00,,5,7,0,,,,\n"
+	file := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(file, []byte(log), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC", Units: "metric"})
+	load(t, s, file)
+	var got string
+	row, err := s.DB.Query(context.Background(), `SELECT concat_ws(' ', (SELECT count(*) FROM trip), (SELECT sum(hours) FROM leg),
+		(SELECT min(lines_out) FROM leg), (SELECT list(n ORDER BY outcome) FROM (SELECT outcome || count(*) AS n, outcome FROM strike GROUP BY outcome)),
+		(SELECT list(length_cm ORDER BY length_cm) FROM fish WHERE length_cm IS NOT NULL),
+		(SELECT count(*) FROM strike JOIN leg USING (leg_id) WHERE leg.start_at::DATE = '2026-05-09'))`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer row.Close()
+	if !row.Next() {
+		t.Fatal(row.Err())
+	}
+	if err := row.Scan(&got); err != nil {
+		t.Fatal(err)
+	}
+	const want = "6 14.0 4 [landed5, lost2, not logged4, released1] [58.0, 61.0, 64.0, 70.0] 1"
+	if got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+}
+
 // Several fish in one row of a flat table stand beside the other rows of their stretch, which
 // tell strikes of their own.
 func TestSeveralFishInARow(t *testing.T) {

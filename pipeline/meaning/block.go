@@ -155,6 +155,7 @@ func (x *builder) settle() {
 	x.unsigned()
 	x.onlyUnits(x.rows)
 	x.carried(x.rows)
+	x.carriedStop()
 	x.filledDown()
 	x.caught()
 	x.plan.Hashed = hashed(x.block.Grid)

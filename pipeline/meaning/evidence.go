@@ -452,6 +452,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 		switch {
 		case v.monthly && v.whole(1, 31) >= 0.9:
 			return -0.4 // days of the month that the sheet's name states
+		case v.numeric() > 0.99 && v.stepwise() && v.distinct() < 0.95:
+			return 2.4
 		case v.numeric() >= 0.8 && v.whole(1, 9999) >= 0.8 && v.rising():
 			return 1.6
 		case v.numeric() >= 0.8, v.dates() > 0.6 || v.clockShare() > 0.6:
@@ -590,8 +592,8 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		(len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
-	if v.restarts() {
-		return not // of the fish of each trip
+	if v.restarts() || v.stepwise() {
+		return not // of the fish of each trip, or of the trip
 	}
 	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 &&
 		v.distinct()*float64(len(v.cells)) > 5.5 {
@@ -612,6 +614,17 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		return 0.8
 	}
 	return not
+}
+
+// stepwise tells numbers that begin at one, and are each the one before or the next: those of trips,
+// of each of which some rows tell.
+func (v *Values) stepwise() bool {
+	for i, x := range v.numbers {
+		if i == 0 && x != 1 || i > 0 && x != v.numbers[i-1] && x != v.numbers[i-1]+1 {
+			return false
+		}
+	}
+	return len(v.numbers) > 0 && v.numbers[len(v.numbers)-1] > 5
 }
 
 // restarts tells numbers that count on by one, and begin at one again and again.

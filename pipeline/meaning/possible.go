@@ -93,6 +93,14 @@ func (l *builder) carried(rows [][]string) {
 	}
 }
 
+// carriedStop has the time stopped written once where the clocks of its stretch are.
+func (l *builder) carriedStop() {
+	s, e, stop := l.plan.Find("start_s"), l.plan.Find("end_s"), l.plan.Find("stopped_s")
+	if s != nil && e != nil && stop != nil && s.Carried && e.Carried {
+		stop.Carried = true
+	}
+}
+
 // mayCarry keeps a leg from being filled down where its absence says something:
 // a strike's clock tells its leg, and a line that names its trip but no leg is
 // out on every leg of that trip.

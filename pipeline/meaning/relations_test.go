@@ -118,6 +118,12 @@ func TestRelationsAtTheirEdges(t *testing.T) {
 			"start_s=06:00 07:10 06:40|end_s=08:00 11:00 13:00|event=lines_in wahoo lines_up", -1},
 		{"words beside one time", "entries have one time", "start_s=06:00 07:10 06:40|event=lines_in wahoo lines_up",
 			0},
+		{"a trip over a night", "a trip's number goes with its day",
+			"?trip=1 1 2 2 2 3 4 5 5|date=3/6/26 3/6/26 4/6/26 4/6/26 5/6/26 7/6/26 8/6/26 9/6/26 9/6/26", 1},
+		{"days of several numbers", "a trip's number goes with its day",
+			"?trip=1 1 2 2 3 3 4 4|date=3/6/26 3/6/26 3/6/26 4/6/26 5/6/26 5/6/26 6/6/26 6/6/26", -1},
+		{"stretches of a day whose times nobody wrote", "lines out belong to a stretch",
+			"date=3/6/26 4/6/26 4/6/26|start_s=06:00 - -|end_s=08:00 - -|lines_out=4 4 6", 0},
 		{"a count of two words and one without", "counts beside a word", "strikes_n=5 4 2|hooked_n=3 4 1|?lost_n=1 0 0",
 			0},
 	} {

@@ -35,7 +35,7 @@ func (v *Values) running() bool {
 }
 
 // tripOfDay holds that a trip's number changes with the day and with nothing else, in a table
-// of several rows a day. Of numbers that no word says to be a trip's, all else is nothing.
+// of several rows a day; a few trips may last over a night. Of numbers that no word says to be a trip's, all else is nothing.
 func tripOfDay(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || g.worded(t, "trip") {
@@ -60,12 +60,12 @@ func tripOfDay(g *group, a assigned) float64 {
 			if x, ok := days[day.Text]; ok && x != c.Text {
 				return none
 			}
-			if x, ok := trips[c.Text]; ok && x != day.Text {
-				return none
+			days[day.Text] = c.Text
+			if _, ok := trips[c.Text]; !ok {
+				trips[c.Text] = day.Text
 			}
-			days[day.Text], trips[c.Text] = c.Text, day.Text
 		}
-		if len(trips) < 4 || 10*len(trips) > 9*rows {
+		if len(trips) < 4 || 3*(len(days)-len(trips)) > len(trips) || 10*len(trips) > 9*rows {
 			return none
 		}
 		return 2.5

@@ -36,8 +36,10 @@ func TestYearly(t *testing.T) {
 func TestFoot(t *testing.T) {
 	for below, want := range map[string]int{
 		// totals and averages are told by their words
-		"\nTotal||||18|4|10\nper trip||||3|0.7|1.7\n2025||||12|3|7\nover (under)||||6|1|3": 2,
-		"\n\nTimes out||||6||\nWith guests||||5||":                                         2,
+		"\nTotal||||18|4|10\nper trip||||3|0.7|1.7\n2025||||12|3|7\nover (under)||||6|1|3":                     2,
+		"\n\nTimes out||||6||\nWith guests||||5||":                                                             2,
+		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nReckoning||||||\nfeather|||4|kept||\nplug|||2|kept||": 3,
+		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nAUGUST||||||\n2026-08-09|06:00|08:00|8|2|1|1":         0,
 		"\n|||7|2|1|1": 0,
 		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1": 0,
 	} {

@@ -60,7 +60,8 @@ func stripFoot(b *layout.Block) {
 	for i := end; i < len(b.Rows); i++ {
 		r, above := &b.Rows[i], &b.Rows[i-1]
 		apart := r.Num > above.Num+1 // a blank row, or totals
-		if apart && footLabel(r, day) {
+		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
+		if apart && (titled || footLabel(r, day)) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
@@ -90,6 +91,21 @@ func timed(r *layout.Row) bool {
 	return slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
 		return (c.Look == layout.Date || c.Look == layout.Clock) && c.Formula == "" && !ofYear.MatchString(c.Text)
 	})
+}
+
+// loneText tells a row with one cell of words and nothing else.
+func loneText(r *layout.Row) bool {
+	texts := 0
+	for _, c := range r.Cells {
+		switch c.Look {
+		case layout.Text:
+			texts++
+		case layout.Blank:
+		default:
+			return false
+		}
+	}
+	return texts == 1
 }
 
 // footLabel tells a row with numbers whose first cells, no further than beside its day, have

@@ -13,6 +13,7 @@ import (
 // void, a new date the leg and times, a new leg the times. A new captain, port or zone ends no trip.
 var rank = map[string]int{
 	"boat": 0, "captain": 0, "port": 0, "zone": 0, "trip": 1, "date": 2, "leg": 3, "start_s": 3, "end_s": 3,
+	"stopped_s": 3,
 }
 
 var endsNone = map[string]bool{"captain": true, "port": true, "zone": true}
@@ -34,9 +35,12 @@ func (r *Reader) gather() {
 			fresh = min(fresh, rank["trip"])
 		}
 	}
+	below := r.below()
 	for i := range r.targets {
 		t := &r.targets[i]
 		switch {
+		case below && t.rank >= 0:
+			t.text = t.above
 		case t.text == "" && t.Carried && t.rank < fresh:
 			t.text = t.last
 		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t):
@@ -44,8 +48,33 @@ func (r *Reader) gather() {
 		case t.text != "" || t.Carried:
 			t.last = t.text
 		}
+		t.above = t.text
 	}
 }
+
+// below reports whether a row of stretches and what struck names no trip, day, stretch or time, and tells
+// of a fish: it is of the stretch above.
+func (r *Reader) below() bool {
+	if r.layout.Kind != plan.Flat {
+		return false
+	}
+	fish, dated := false, false
+	for i := range r.targets {
+		switch t := &r.targets[i]; {
+		case t.given != "":
+		case (t.rank >= 0 || effortNames[t.Column.Name] || strings.HasSuffix(t.Column.Name, "_n")) && t.text != "":
+			return false
+		case t.Column.Parse == "date":
+			dated = true
+		case t.Column.Name == "outcome" || t.Column.Name == "species":
+			fish = fish || t.text != ""
+		}
+	}
+	return fish && dated
+}
+
+// effortNames are what a row says of a stretch of its own.
+var effortNames = map[string]bool{"duration_s": true, "lines_out": true, "speed_kn": true, "line_hours": true}
 
 // says is what a cell says by itself, or as a ditto mark. One that stands as in the
 // last row is not looked at again.

@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -349,17 +350,18 @@ func (r *Reader) fallback(t *target) unit.Unit {
 	if c.Bare != "" {
 		return c.Bare
 	}
-	system := r.set.Units
-	if system == "" {
-		system = r.ev.System()
-	}
-	switch system {
+	switch r.system() {
 	case "us":
 		return c.US
 	case "metric":
 		return c.Metric
 	}
 	return ""
+}
+
+// system is the log's units, "us" or "metric", as they were said or its cells tell; "" where nothing does.
+func (r *Reader) system() string {
+	return cmp.Or(r.set.Units, r.ev.System())
 }
 
 // onlyUnit settles a bare number where one unit alone is possible: no sea is at
@@ -384,6 +386,9 @@ func (r *Reader) onlyUnit(t *target, text string) (unit.Quantity, error) {
 		text+" "+string(c.Unit))
 }
 
+// besideTeasers is a number of lines with what is towed beside them without a hook.
+var besideTeasers = regexp.MustCompile(`(?i)^(\d{1,2})\s*(?:\pL+\s*)?(?:\+|&|,)\s*(?:\d{1,2}\s*)?(?:teasers?|dredges?)$`)
+
 // countCell reads a whole number, or a yes or a no of what can only have been one.
 func countCell(r *Reader, t *target, text string) error {
 	if len(text) == 1 && text[0] >= '0' && text[0] <= '9' {
@@ -397,6 +402,10 @@ func countCell(r *Reader, t *target, text string) error {
 	if means, ok := r.words.find("mark", text); ok {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil
+	}
+	if m := besideTeasers.FindStringSubmatch(text); m != nil && t.Column.Name == "lines_out" {
+		r.doubts = append(r.doubts, r.problem(t, text, "read as "+m[1]+": a teaser hooks nothing"))
+		text = m[1]
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
 	if err != nil {

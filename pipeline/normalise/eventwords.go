@@ -16,7 +16,7 @@ import (
 // no bite are one: "left rigger went down, never came tight", or a fish on its line: "blue
 // marlin right rigger!".
 func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
-	told := phrase.Tell(text, t.defaults())
+	told := phrase.Tell(text, r.defaults(t))
 	if name, off := r.cameOff(text); off && timed && r.events.open {
 		switch {
 		case len(told.Bites) == 0:
@@ -36,7 +36,7 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 		told.Bites, told.Left = []phrase.Bite{{Fish: phrase.Fish{Fate: fate}, Cause: cause}}, nil
 		return told
 	}
-	fish := phrase.FishList(text, t.defaults())
+	fish := phrase.FishList(text, r.defaults(t))
 	if !ok && len(fish) == 1 && fish[0].Name != "" && fish[0].Place != "" && fish[0].N <= 1 {
 		fish[0].Fate = words.FateUnknown
 		told.Bites, told.Left = []phrase.Bite{{Fish: fish[0]}}, nil

@@ -45,7 +45,7 @@ func (r *Reader) phrases() {
 		case "method":
 			r.method(t, text)
 		case "text":
-			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.effort()) {
+			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.ownEffort()) {
 				r.bottom(text)
 			}
 		}
@@ -110,20 +110,30 @@ func unpaired(text string, told []phrase.Stretch) bool {
 var ofOne = []string{"length_cm", "girth_cm", "scale_kg", "fight_s", "strike", "notes"}
 
 // alike makes as many strikes or fish of a row as its own count says: "skipjack, kept, 3". What
-// was measured is that of the first.
+// was measured is that of the first. Beside a stretch and its counts they are further fish below it.
 func (r *Reader) alike() {
 	kind := r.layout.Kind
-	if kind != plan.Strikes && kind != plan.Fish || r.sets > 0 || r.like > 1 {
+	if kind != plan.Strikes && kind != plan.Fish && kind != plan.Flat || r.sets > 0 || r.like > 1 {
 		return
 	}
-	for range r.value("count").Int - 1 {
+	for k := 1; k < int(r.value("count").Int); k++ {
 		v := r.copyOf()
 		for _, name := range ofOne {
 			delete(v, name)
 		}
+		if kind == plan.Flat {
+			for _, name := range ofStretch {
+				delete(v, name)
+			}
+		}
+		r.measure(v, k)
 		r.beside(kind, v)
 	}
 }
+
+// ofStretch are what a row says of its stretch, beyond which it is, and of all bites of it.
+var ofStretch = []string{"lines_out", "speed_kn", "tangle", "tangled_lines", "strikes_n", "hooked_n",
+	"landed_n", "released_n", "lost_n", "missed_n", "extra"}
 
 // put puts a value into a field that the row has no other value for.
 func (r *Reader) put(name string, v entry.Value) {
@@ -356,9 +366,9 @@ func (r *Reader) settings(n int) phrase.Setting {
 	return all
 }
 
-// defaults is what a phrase's heading says of its bare numbers.
-func (t *target) defaults() phrase.Defaults {
-	d := phrase.Defaults{Scaled: t.Scaled}
+// defaults is what a phrase's heading says of its bare numbers, and the log of its tape.
+func (r *Reader) defaults(t *target) phrase.Defaults {
+	d := phrase.Defaults{Scaled: t.Scaled, TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
 	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(words.Fold(t.Heading)) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {
@@ -418,7 +428,7 @@ func (r *Reader) note(text string) {
 // "wahoo 31.5". It returns the row's fish so far.
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int,
 	counted bool) []map[string]entry.Value {
-	fish := phrase.FishList(text, t.defaults())
+	fish := phrase.FishList(text, r.defaults(t))
 	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
 	}
@@ -467,9 +477,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 // unseen makes a strike of each bite of a list that was missed or lost and names no fish:
 // "2 hoos, 1 knockdown no hookup". What became of something that is no fish known is left.
 func (r *Reader) unseen(t *target, text string) {
-	told := phrase.Tell(text, t.defaults())
+	told := phrase.Tell(text, r.defaults(t))
 	for _, left := range told.Left {
-		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, t.defaults())) == 0 {
+		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, r.defaults(t))) == 0 {
 			r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
 		}
 	}
@@ -600,7 +610,7 @@ func (r *Reader) weighed(t *target, text string) {
 func (r *Reader) method(t *target, text string) {
 	m, ok := words.Method(text)
 	switch {
-	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading):
+	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading), !ok && r.anyCell(words.NotTrolled):
 		r.elsewise = true
 	case !ok:
 		r.aside = append(r.aside, r.problem(t, text, "it names no way of fishing: taken as trolled; the rest of the "+

@@ -93,6 +93,7 @@ type target struct {
 	given     string // the text of every row, where it stands above the table
 	text      string // of this row
 	last      string // of the last row that had one
+	above     string // of the row above, as it was taken
 	raw       string // the last cell that spoke for itself, as it stands in its row
 	said      string // and what it said
 	rank      int    // of a key column, see carry.go; -1 for the others

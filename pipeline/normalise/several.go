@@ -297,9 +297,9 @@ func (r *Reader) likened() {
 		fish = 1
 	}
 	for i, m := range r.each {
-		if len(m.all) > fish {
+		if of := max(fish, int(r.value("count").Int)); len(m.all) > of {
 			r.values[m.t.field] = entry.Value{}
-			r.aside = append(r.aside, r.problem(m.t, m.text, fmt.Sprintf("%d measures for %d fish", len(m.all), fish)))
+			r.aside = append(r.aside, r.problem(m.t, m.text, fmt.Sprintf("%d measures for %d fish", len(m.all), of)))
 			r.each[i].all = nil
 		}
 	}
@@ -317,12 +317,17 @@ func (r *Reader) likened() {
 				v[name] = x
 			}
 		}
-		for _, m := range r.each {
-			if k < len(m.all) {
-				v[m.t.Column.Name] = entry.OfReal(m.all[k])
-			}
-		}
+		r.measure(v, k)
 		r.beside(kind, v)
+	}
+}
+
+// measure gives the fish that is the k-th of several of a row, from 0, its measures.
+func (r *Reader) measure(v map[string]entry.Value, k int) {
+	for _, m := range r.each {
+		if k < len(m.all) {
+			v[m.t.Column.Name] = entry.OfReal(m.all[k])
+		}
 	}
 }
 

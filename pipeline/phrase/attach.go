@@ -38,7 +38,7 @@ func attachHedge(items []item, i int) {
 	}
 }
 
-// crossed reads length x girth.
+// crossed reads length x girth. One without a unit waits for the heading's, or the log's.
 func crossed(items []item, i int) {
 	if i == 0 || i+1 >= len(items) || items[i-1].kind != aLength &&
 		(items[i-1].kind != aNumber || items[i-1].num < 12) {
@@ -47,6 +47,10 @@ func crossed(items []item, i int) {
 	if next := &items[i+1]; next.kind == aLength || next.kind == aNumber || next.kind == aGirth {
 		if next.kind == aNumber {
 			next.unit = ""
+		}
+		if before := &items[i-1]; before.kind == aNumber {
+			before.kind, before.unit = aLength, next.unit
+			before.num *= max(1, factor[next.unit])
 		}
 		next.kind = aGirth
 		if i+2 < len(items) && items[i+2].kind == aUnit {

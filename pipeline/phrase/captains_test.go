@@ -1,6 +1,9 @@
 package phrase
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 type saying struct{ text, want string }
 
@@ -183,4 +186,17 @@ func TestTellCaptains(t *testing.T) {
 		{"ein Wahoo verloren, Vorfach gerissen", "Wahoo lost (broke off)"},
 		{"Schneider, nichts gefangen", "nothing"},
 	})
+}
+
+// A length times a girth without a unit, and a girth, are in the log's; where nothing says which, they are
+// not told.
+func TestTapeUnit(t *testing.T) {
+	for unit, want := range map[string]string{"in": "132.1 55.9", "cm": "52.0 22.0", "": "0.0 0.0"} {
+		for _, text := range []string{"wahoo 52x22 ~30", "wahoo 52 x 22"} {
+			fish := FishList(text, Defaults{TapeUnit: unit})
+			if len(fish) != 1 || fmt.Sprintf("%.1f %.1f", fish[0].LengthCm, fish[0].GirthCm) != want {
+				t.Errorf("%s in %q: %+v, want %s", text, unit, fish, want)
+			}
+		}
+	}
 }

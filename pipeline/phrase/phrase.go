@@ -33,6 +33,7 @@ type Setting struct {
 // Defaults are what the heading over a cell says of bare numbers in it.
 type Defaults struct {
 	LengthUnit string // "in", "cm", ...; empty where the heading names no length
+	TapeUnit   string // of a length times a girth, and of a girth, where neither they nor the heading name one
 	WeightUnit string // "lb", "kg"
 	Scaled     bool   // weights are from a scale
 }

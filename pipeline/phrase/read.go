@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -246,8 +247,11 @@ func (c *clause) defaults(d Defaults) {
 	for i := range c.items {
 		it := &c.items[i]
 		fish = fish || it.kind == aFish
-		if it.kind == aGirth && it.unit == "" && d.LengthUnit != "" {
-			it.num, it.unit = it.num*factor[d.LengthUnit], d.LengthUnit
+		if (it.kind == aGirth || it.kind == aLength) && it.unit == "" {
+			it.unit = cmp.Or(d.LengthUnit, d.TapeUnit)
+			if it.num *= factor[it.unit]; it.num == 0 {
+				it.kind = aMeasure // in a unit that nobody says
+			}
 		}
 		if it.kind == aNumber && it.digits && i != c.counted && it.num > 0 {
 			bare = append(bare, it)

@@ -39,6 +39,9 @@ func keys(name string) []string {
 	out := append([]string{}, forms...)
 	for _, f := range forms {
 		out = append(out, singular(f, "s"), singular(f, "es"))
+		if stem, ok := strings.CutSuffix(f, "ies"); ok {
+			out = append(out, stem+"y")
+		}
 	}
 	return out
 }

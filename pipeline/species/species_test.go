@@ -56,7 +56,7 @@ func TestFindByOcean(t *testing.T) {
 		{"bluefin", "north atlantic", "BFT"},
 		{"bluefin", "Gulf of Mexico", "BFT"}, {"thon rouge", "mediterranean", "BFT"},
 		{"bluefin", "indian ocean", "SBF"}, {"bluefin", "south pacific", "? PBF SBF"},
-		{"bluefin", "lake", "? BFT PBF SBF"},
+		{"bluefin", "lake", "? BFT PBF SBF"}, {"bonnies", "indian", "? KAW SKJ"},
 		{"yellowtail", "", "? AMJ SNY YTC"}, {"yellowtail", "pacific", "YTC"},
 		{"yellowtail", "western pacific", "? AMJ YTC"}, {"yellowtail", "caribbean", "SNY"},
 		{"dorado", "", "? CFW DOL"}, {"Dorados", "eastern pacific", "DOL"}, {"dorado", "mediterranean", "DOL"},

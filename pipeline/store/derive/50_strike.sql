@@ -30,6 +30,11 @@ WHERE coalesce(f.strikes_n - n.strikes >= f.tells::INT, true) AND coalesce(f.hoo
     AND coalesce(f.landed_n >= n.landed, true) AND coalesce(f.released_n >= n.released, true) AND coalesce(f.lost_n >= n.lost, true)
     AND coalesce(f.missed_n >= n.missed, true);
 
+-- Sheets in which the fish of a stretch stand on rows of their own, the first on the stretch's own row:
+-- what that says of an outcome is said of one fish.
+CREATE OR REPLACE TEMP TABLE fishwise AS
+SELECT DISTINCT l.log_id, l.sheet FROM counts_rest r JOIN labelled l USING (ord) WHERE l.outcome IS NOT NULL;
+
 -- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
 -- 'hooked' is a hook-up of which nobody wrote down what became.
 CREATE OR REPLACE TEMP TABLE flat_count AS
@@ -45,7 +50,9 @@ WITH c AS (
         lure_weight_g, colour, setback_m, length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone,
         strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n,
         CASE WHEN landed_n IS NULL AND released_n IS NULL THEN
-            CASE WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AND hooked_n > coalesce(lost_n, 0) THEN if(kept = false, 'released', 'landed')
+            CASE WHEN outcome IS NOT NULL AND strikes_n > 0 AND hooked_n IS NULL AND lost_n IS NULL
+                      AND (log_id, sheet) IN (SELECT (log_id, sheet) FROM fishwise) THEN outcome
+                 WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AND hooked_n > coalesce(lost_n, 0) THEN if(kept = false, 'released', 'landed')
                  WHEN hooked_n IS DISTINCT FROM 1 OR lost_n IS NOT NULL THEN NULL
                  WHEN outcome IN ('landed', 'released', 'lost') THEN outcome
                  WHEN outcome IS NULL AND kept THEN 'landed' WHEN outcome IS NULL AND NOT kept THEN 'released' END
@@ -70,7 +77,8 @@ WITH c AS (
     FROM h
 ), s AS (
     SELECT *, CASE WHEN missed_n IS NOT NULL THEN missed_n
-            WHEN strikes_n IS NOT NULL AND hooked_n IS NOT NULL THEN greatest(strikes_n - hooked, 0) ELSE 0 END AS missed
+            WHEN strikes_n IS NOT NULL AND hooked_n IS NOT NULL THEN greatest(strikes_n - hooked, 0)
+            ELSE coalesce(told = 'missed', false)::INT END AS missed
     FROM m
 )
 SELECT *, greatest(greatest(coalesce(strikes_n, 0) - hooked - missed, 0),

@@ -94,9 +94,11 @@ SELECT hit_id, first(speed_kn ORDER BY start_s DESC) AS speed_kn FROM (
     WHERE h.origin <> 'flat'
 ) GROUP BY hit_id;
 
--- What a row counts that is a stretch of its own whose end nobody wrote down was on no other.
+-- What a row counts that is a stretch of its own, with its speed and lines, whose times or end nobody
+-- wrote down, was on no other.
 CREATE OR REPLACE TEMP TABLE half_row AS
-SELECT ord FROM labelled WHERE kind = 'flat' AND start_s IS NOT NULL AND end_s IS NULL AND duration_s IS NULL;
+SELECT ord FROM labelled WHERE kind = 'flat' AND end_s IS NULL AND duration_s IS NULL AND (start_s IS NOT NULL
+    OR speed_kn IS NOT NULL AND lines_out IS NOT NULL AND coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL);
 
 CREATE OR REPLACE TEMP TABLE placed AS
 WITH l AS (
