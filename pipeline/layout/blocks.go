@@ -141,6 +141,10 @@ func (s *Sheet) titles(used map[int]bool) {
 			continue
 		}
 		for r := b.Heads[0] - 1; r >= 0 && !used[r]; r-- {
+			if s.Grid.isComment(r) {
+				b.Above = append(b.Above, joined(s.Grid.Rows[r])) // its commas part no cells
+				continue
+			}
 			for _, c := range s.Grid.Rows[r].Cells { // from the nearest row upwards
 				if c.Look != Blank {
 					b.Above = append(b.Above, c.Text)

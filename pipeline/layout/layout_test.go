@@ -322,3 +322,18 @@ func TestLooseText(t *testing.T) {
 		}
 	}
 }
+
+// TestComments holds that a comment above a table of a text file is one text, with its commas.
+func TestComments(t *testing.T) {
+	s := memory.Lines("", "# aku = skipjack in the box| iced. rats = small ones| put back\nDate|Start|End|aku|rats\n"+
+		"2026-06-03|06:00|08:00|5|1\n2026-06-04|06:00|08:00|5|2\n2026-06-05|06:00|08:00|5|0")
+	s.Info.Separator = ","
+	g, err := Read(memory.Book{s}, 0, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := "# aku = skipjack in the box, iced. rats = small ones, put back"
+	if b := Take(g, like).Blocks; len(b) != 1 || len(b[0].Above) != 1 || b[0].Above[0] != want {
+		t.Errorf("above the table stands %q, expected %q", b[0].Above, want)
+	}
+}

@@ -140,20 +140,24 @@ func (l *Log) order() {
 
 var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum\w*|count\w*|max|min|average\w*|subtotal)\(`)
 
-// isProof tells a block of numbers that are worked out from other cells.
+// isProof tells a block of numbers that are worked out from other cells: most from another sheet or
+// of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4.
 func isProof(b *layout.Block) bool {
-	numbers, formulas := 0, 0
+	numbers, formulas, worked := 0, 0, 0
 	for _, r := range b.Rows {
 		for _, c := range r.Cells {
 			if c.Look == layout.Number || c.Look == layout.Duration {
 				numbers++
+				if c.Formula != "" {
+					worked++
+				}
 				if worksOut.MatchString(c.Formula) {
 					formulas++
 				}
 			}
 		}
 	}
-	return numbers > 0 && 10*formulas >= 6*numbers
+	return numbers > 0 && (10*formulas >= 6*numbers || worked == numbers && 3*formulas >= numbers)
 }
 
 // settle works out what holds between the blocks of the log.
