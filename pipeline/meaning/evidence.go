@@ -578,6 +578,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 		if (c.Name == "duration_s" || c.Name == "fight_s") && v.clockShare() >= 0.6 {
 			return -0.8 // 4:30 under Hours, where no clock time is meant
 		}
+		if measures[c.Name] && heading != "" && v.quantities(c)*float64(len(v.cells)) >= fewMeasured {
+			return 0.2 // words in place of most measures: "too big for the scale"
+		}
 		return not
 	}
 	r, ok := usualRange[c.Name]
@@ -606,6 +609,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 	}
 	return w
 }
+
+// measures are what is measured of a fish.
+var measures = map[string]bool{"scale_kg": true, "length_cm": true, "girth_cm": true}
 
 // inOunces tells a weight that is a lure's more likely than a fish's.
 func inOunces(c layout.Cell) bool {

@@ -74,9 +74,10 @@ func readLegend(texts []string) *legend {
 			}
 			continue
 		}
+		head := ""
 		for _, part := range sayingsIn(text) {
 			if m := equals.FindStringSubmatch(part); m != nil {
-				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
+				head = l.say(head, normalise(m[1]), strings.TrimSpace(m[2]))
 			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) &&
 				!fishName(m[1]) && l.words[m[1]] == "" {
 				l.words[m[1]] = m[2]
@@ -85,6 +86,24 @@ func readLegend(texts []string) *legend {
 	}
 	return l
 }
+
+// say takes what a saying says of a word. Codes that follow one behind a heading are of that heading, which it
+// returns: "gear T = trolling, B = on bait".
+func (l *legend) say(head, word, means string) string {
+	if before, code, ok := strings.Cut(word, " "); ok && len(code) <= longestOfSeveral {
+		head = before
+	} else if head != "" && len(word) <= longestOfSeveral {
+		l.words[head+" "+word] = means
+		if l.words[word] != "" {
+			return head // which another line says of another column
+		}
+	}
+	l.words[word] = means
+	return head
+}
+
+// longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
+const longestOfSeveral = 2
 
 // sayingsIn parts a text into its sayings. What follows a comma and explains no word of its own goes on with
 // the saying before it: "small = shook off at the rail, let go".

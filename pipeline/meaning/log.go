@@ -101,6 +101,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	l.summed(columns)
 	l.repeated()
+	l.excerpts()
 	l.order()
 	l.settle()
 	l.untrolled()

@@ -78,15 +78,18 @@ func TestColumnsExplained(t *testing.T) {
 // codes behind a heading are of its column.
 func TestSayings(t *testing.T) {
 	l := readLegend([]string{"# rats = small ones shaken off at the stern, let go. gone = hooked, came off",
-		"# way L = lures, pulled   S = still, livies on the bottom", "B = boated, L lost"})
+		"# way L = lures, pulled   S = still, livies on the bottom", "# end B = boated, S = shaken off", "B = bonito"})
 	for word, want := range map[string]string{"rats": "small ones shaken off at the stern, let go",
-		"gone": "hooked, came off", "b": "boated"} {
+		"gone": "hooked, came off", "b": "bonito", "s": "still, livies on the bottom"} {
 		if got := l.more(word); got != want {
 			t.Errorf("%s: %q, expected %q", word, got, want)
 		}
 	}
-	if got := l.codesBehind("Way"); !maps.Equal(got, map[string]string{"l": "lures, pulled"}) {
-		t.Errorf("codes behind a heading: %v", got)
+	for head, want := range map[string]map[string]string{
+		"Way": {"l": "lures, pulled", "s": "still, livies on the bottom"}, "End": {"b": "boated", "s": "shaken off"}} {
+		if got := l.codesBehind(head); !maps.Equal(got, want) {
+			t.Errorf("codes behind %s: %v, expected %v", head, got, want)
+		}
 	}
 }
 
