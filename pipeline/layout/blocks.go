@@ -88,6 +88,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 		if k+1 < len(heads) {
 			end = heads[k+1].first - g.titleRows(h, heads[k+1].first)
 		}
+		end = g.tableEnd(h.last, end)
 		s.Blocks = append(s.Blocks, g.tables(h, end, like)...)
 		explained := g.explained(h, end)
 		for r := h.first; r < end; r++ {

@@ -37,6 +37,7 @@ var (
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
 	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
+	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`) // - PDV: lost
 	columnKey      = regexp.MustCompile(
 		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
@@ -48,6 +49,10 @@ func readLegend(texts []string) *legend {
 		text = commentMark.ReplaceAllString(text, "")
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]
+			continue
+		}
+		if m := bulletKey.FindStringSubmatch(text); m != nil {
+			l.words[normalise(m[1])] = strings.TrimSpace(m[2])
 			continue
 		}
 		m := columnKey.FindStringSubmatch(text)

@@ -314,6 +314,7 @@ func (u *Understood) text(col int) string {
 func (l *Log) days() {
 	date, trip := l.lexicon.named("date", "date"), l.lexicon.named("trip", "")
 	named := map[int]string{}
+	l.outingTitles(date, trip)
 	for _, u := range l.Data() {
 		p := u.Plan
 		if p.Binds("date") || p.Gives("date") {
@@ -349,8 +350,12 @@ func dayOf(text string) string {
 var beforeDay = map[string]bool{"trip": true, "day": true, "date": true, "outing": true, "fishing": true, "log": true,
 	"of": true, "for": true, "on": true, "no": true}
 
-// titleDay finds the one day that titles above a table begin with, as in "Trip of 3 June 2026, Marram".
+// titleDay finds the one day that titles above a table begin with, as in "Trip of 3 June 2026, Marram". Where
+// titles number the outings, the nearest of them says it.
 func titleDay(above []string) string {
+	if _, day, ok := outingAbove(above); ok {
+		return day
+	}
 	day := ""
 	for _, text := range above {
 		w := strings.Fields(text)

@@ -74,15 +74,16 @@ func (u *Understood) drop(rows []int, from string) {
 // fewSame are how many cells two rows of fish share at the least for them to be of one fish.
 const fewSame = 3
 
-// excerpts takes a table of fish each of whose rows stands in a longer one, under the same headings, for what it
-// chose from there: the heaviest of each kind.
+// excerpts takes a table of fish each of whose rows stands in a longer and wider one, under the same headings,
+// for what it chose from there: the heaviest of each kind.
 func (l *Log) excerpts() {
 	for _, u := range l.Blocks {
 		if u.Proof || !u.listsFish() {
 			continue
 		}
 		for _, o := range l.Blocks {
-			if o != u && !o.Proof && o.listsFish() && len(o.Block.Rows) > len(u.Block.Rows) && u.chosenFrom(o) {
+			if o != u && !o.Proof && o.listsFish() && len(o.Block.Rows) > len(u.Block.Rows) &&
+				len(o.Block.Labels) > len(u.Block.Labels) && u.chosenFrom(o) {
 				u.Proof = true
 				u.Plan.Notes = append(u.Plan.Notes, "its fish stand in another table too, cell for cell: not counted again")
 				break

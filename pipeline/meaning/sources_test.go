@@ -85,6 +85,10 @@ func TestSayings(t *testing.T) {
 			t.Errorf("%s: %q, expected %q", word, got, want)
 		}
 	}
+	if got := readLegend([]string{"– XX : perdu (casse)", "- OK: kept", "- wind: north"}).words; len(got) != 3 ||
+		got["xx"] != "perdu (casse)" || got["ok"] != "kept" {
+		t.Errorf("a list of codes: %v", got)
+	}
 	for head, want := range map[string]map[string]string{
 		"Way": {"l": "lures, pulled", "s": "still, livies on the bottom"}, "End": {"b": "boated", "s": "shaken off"}} {
 		if got := l.codesBehind(head); !maps.Equal(got, want) {

@@ -64,6 +64,7 @@ type docxReader struct {
 	grid   *grid
 	row    int  // from 1
 	depth  int  // how many tables the tag stands in
+	tables int  // how many there were outside of others
 	body   bool // the document has one
 	text   docxText
 	col    int          // the last column of the row so far
@@ -105,7 +106,9 @@ func (x *docxReader) start(t xml.StartElement) error {
 	case "body":
 		x.body = true
 	case "tbl":
-		x.depth++
+		if x.depth++; x.depth == 1 {
+			x.tables++
+		}
 	case "tr":
 		if x.depth == 1 {
 			x.row, x.col = x.row+1, 0
@@ -156,6 +159,10 @@ func (x *docxReader) end(name string) error {
 			err := x.cell()
 			x.text = docxText{}
 			return err
+		}
+	case "tr":
+		if x.depth == 1 && x.row > 0 && x.grid.lastRow() == x.row {
+			x.grid.rows[len(x.grid.rows)-1].table = x.tables
 		}
 	}
 	return nil

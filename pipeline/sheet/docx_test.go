@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -69,6 +70,23 @@ func TestDocx(t *testing.T) {
 	equal(t, rows, []string{` 1|"a`})
 	if len(infos) != 1 || strings.Contains(infos[0], "Workbook:true") {
 		t.Errorf("a text document is no workbook: %v", infos)
+	}
+}
+
+// TestDocxTables holds that rows say in which table they stand.
+func TestDocxTables(t *testing.T) {
+	b := open(t, writeZip(t, "log.docx", docxParts(para("a")+tableOf([]string{"b", "c"}, []string{"d", "e"})+para("f")+
+		"<w:p/>"+tableOf([]string{"g"}))))
+	r, err := b.Rows(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []int
+	for r.Next() {
+		got = append(got, r.Row().Table)
+	}
+	if want := []int{0, 1, 1, 0, 0, 2}; !slices.Equal(got, want) || r.Err() != nil || r.Close() != nil {
+		t.Errorf("tables %v, expected %v", got, want)
 	}
 }
 
