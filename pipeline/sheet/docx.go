@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"archive/zip"
+	"bytes"
 	"cmp"
 	"encoding/xml"
 	"errors"
@@ -36,8 +37,8 @@ func docxMain(z *zip.Reader) *zip.File {
 	return nil
 }
 
-// openDocx reads a text document as a book of one sheet, as from a text file: a row for each line, and in its
-// tables a row for each row.
+// openDocx reads a text document as a book of one sheet. One without tables is read as a text file of its lines;
+// else there is a row for each line, and for each row of its tables.
 func openDocx(f *os.File, name string, main *zip.File) (Book, error) {
 	b := &gridBook{file: f, name: name}
 	left := maxGridCells
@@ -46,6 +47,9 @@ func openDocx(f *os.File, name string, main *zip.File) (Book, error) {
 	if err == nil {
 		x.d = xml.NewDecoder(r)
 		err = errors.Join(x.run(), r.Close())
+	}
+	if err == nil && x.tables == 0 {
+		return openWords(f, name, x.words.Bytes())
 	}
 	if err == nil {
 		err = x.grid.finish()
@@ -57,15 +61,27 @@ func openDocx(f *os.File, name string, main *zip.File) (Book, error) {
 	return b, b.finish(nil)
 }
 
+// openWords reads the lines of a text document as those of a text file.
+func openWords(f *os.File, name string, words []byte) (Book, error) {
+	b := &textBook{file: f, name: name, words: bytes.NewReader(words), form: textForm{name: "UTF-8"}}
+	if len(bytes.TrimSpace(words)) == 0 {
+		return b, &Refusal{name, "is empty", errEmpty}
+	}
+	b.chooseSeparator(words[:min(len(words), sampleSize)])
+	b.describe()
+	return b, nil
+}
+
 // docxReader reads the main part tag by tag (ECMA-376 part 1, 17.2 to 17.4). The words of a table within a cell
 // are the cell's.
 type docxReader struct {
 	d      *xml.Decoder
 	grid   *grid
-	row    int  // from 1
-	depth  int  // how many tables the tag stands in
-	tables int  // how many there were outside of others
-	body   bool // the document has one
+	words  bytes.Buffer // the lines outside of tables
+	row    int          // from 1
+	depth  int          // how many tables the tag stands in
+	tables int          // how many there were outside of others
+	body   bool         // the document has one
 	text   docxText
 	col    int          // the last column of the row so far
 	span   int          // how many columns the cell in hand takes
@@ -172,6 +188,7 @@ func (x *docxReader) end(name string) error {
 func (x *docxReader) lines() error {
 	for _, line := range strings.Split(x.text.String(), "\n") {
 		x.row++
+		x.words.WriteString(strings.TrimLeft(line, "\t") + "\n")
 		for i, cell := range strings.Split(strings.TrimSpace(line), "\t") {
 			if err := x.grid.put(x.row, i+1, 1, gridCell{text: strings.TrimSpace(cell)}); err != nil {
 				return err

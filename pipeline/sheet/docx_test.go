@@ -38,14 +38,15 @@ func TestDocx(t *testing.T) {
 		name, body string
 		want       []string
 	}{
-		{"nothing", "", nil},
-		{"lines", para("Trip 3, 4 June") + "<w:p/>" + para("in 06:10") +
+		{"lines", para("Trip 3 on 4 June") + "<w:p/>" + para("in 06:10") +
 			`<w:p><w:r><w:t>up </w:t></w:r><w:r><w:t>09:20</w:t><w:br/><w:t>2 wahoo</w:t></w:r></w:p>`,
-			[]string{` 1|"Trip 3, 4 June`, " 2", ` 3|"in 06:10`, ` 4|"up 09:20`, ` 5|"2 wahoo`}},
+			[]string{` 1|"Trip 3 on 4 June`, " 2", ` 3|"in 06:10`, ` 4|"up 09:20`, ` 5|"2 wahoo`}},
 		{"columns by tabs", `<w:p><w:pPr><w:tabs><w:tab/></w:tabs></w:pPr><w:r><w:tab/><w:t>06:10</w:t><w:tab/>` +
 			`<w:t>wahoo</w:t></w:r></w:p>`, []string{` 1|"06:10"|"wahoo`}},
 		{"a table", para("Runs") + tableOf([]string{"In", "Up"}, []string{"06:10", ""}, []string{"", "09:20"}) + para("calm"),
 			[]string{` 1|"Runs`, ` 2|"In"|"Up`, ` 3|"06:10`, ` 4|""|"09:20`, ` 5|"calm`}},
+		{"as a text file", para("Day;In;Up") + para("4 June;06:10;09:20"), []string{` 1|"Day"|"In"|"Up`,
+			` 2|"4 June"|"06:10"|"09:20`}},
 		{"lines and a table in a cell", "<w:tbl><w:tr><w:tc>" + para("wahoo") + para("31 lb") +
 			tableOf([]string{"a", "b"}) +
 			"</w:tc><w:tc>" + para("x") + "</w:tc></w:tr></w:tbl>", []string{` 1|"wahoo\n31 lb\na\nb"|"x`}},
@@ -55,8 +56,9 @@ func TestDocx(t *testing.T) {
 			[]string{` 1|"Hours"|"" of "Hours"|"Fish`, ` 2|"4 June"|"06:10"|"a`, ` 3|"" of "4 June"|"07:20"|"b`,
 				` 4|"5 June"|"06:30"|"c`}},
 		{"what is no text of it", `<w:p><w:del><w:r><w:t>no</w:t></w:r></w:del><w:ins><w:r><w:t>yes</w:t></w:r></w:ins>` +
-			`<w:r><w:drawing><w:txbxContent>` + para("no") + `</w:txbxContent></w:drawing><w:instrText>PAGE</w:instrText></w:r>` +
-			`<w:hyperlink><w:r><w:t>, all</w:t><w:noBreakHyphen/></w:r></w:hyperlink></w:p>`, []string{` 1|"yes, all-`}},
+			`<w:r><w:drawing><w:txbxContent>` + para("no") + `</w:txbxContent></w:drawing><w:instrText>PAGE</w:instrText>` +
+			`</w:r>` +
+			`<w:hyperlink><w:r><w:t> and all</w:t><w:noBreakHyphen/></w:r></w:hyperlink></w:p>`, []string{` 1|"yes and all-`}},
 		{"cells outside of rows", "<w:tbl><w:tc>" + para("a") + "</w:tc></w:tbl><w:tc/>", nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -98,6 +100,7 @@ func TestDocxRefused(t *testing.T) {
 		parts map[string]string
 		want  string
 	}{
+		{"none.docx", docxParts("<w:p/>" + para(" ")), "is empty"},
 		{"cut.docx", map[string]string{docxPart: whole[:len(whole)-40]}, "is damaged: its part word/document.xml"},
 		{"other.docx", map[string]string{docxPart: "<a/>"}, "it has no text"},
 		{"bytes.docx", map[string]string{docxPart: "x"}, "it has no text"},
