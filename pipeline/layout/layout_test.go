@@ -341,7 +341,8 @@ func TestComments(t *testing.T) {
 // TestTablesOfADocument holds that a table ends where the file says so, whatever lines stand below it, and that
 // headings come again at the beginning of another, over one row too.
 func TestTablesOfADocument(t *testing.T) {
-	const text = "Trip 1|||\nDate|Start|End|Bites\n2026-06-03|06:00|08:00|1\n2026-06-04|06:00|08:00|2\n2026-06-05|06:00|08:00|0\n" +
+	const text = "Trip 1|||\nDate|Start|End|Bites\n2026-06-03|06:00|08:00|1\n2026-06-04|06:00|08:00|2\n" +
+		"2026-06-05|06:00|08:00|0\n" +
 		"a fine week|||\nlines to be changed|||\nTrip 2|||\nDate|Start|End|Bites\n2026-06-09|06:00|09:00|3\nrain|||"
 	s := memory.Lines("", text)
 	for _, i := range []int{1, 2, 3, 4} {

@@ -37,7 +37,8 @@ func (x *builder) others() {
 		f, _, _, ok := words.FateOf(b.Heading)
 		if !ok && x.beside(b.Index) {
 			p.Catch = append(p.Catch, plan.Unknown{Index: b.Index, Heading: b.Heading, Named: true})
-			x.note("%s: counted beside the fish of the other columns, which are too few to have these in them", b.Heading)
+			x.note("%s: counted beside the fish of the other columns, which are too few to have these in them",
+				b.Heading)
 			return
 		}
 		if !ok || f != words.Landed {

@@ -18,7 +18,8 @@ func (l *Log) outingTitles(date, trip *plan.Column) {
 			numbers[at], days[at] = number, day
 		}
 		p := u.Plan
-		if numbers[at] == "" || u.Proof || p.Kind == "" || p.Binds("date", "trip") || p.Gives("date") || p.Gives("trip") {
+		if numbers[at] == "" || u.Proof || p.Kind == "" || p.Binds("date", "trip") || p.Gives("date") ||
+			p.Gives("trip") {
 			continue
 		}
 		u.b.give("title", trip, numbers[at], false)

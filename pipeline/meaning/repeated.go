@@ -85,7 +85,8 @@ func (l *Log) excerpts() {
 			if o != u && !o.Proof && o.listsFish() && len(o.Block.Rows) > len(u.Block.Rows) &&
 				len(o.Block.Labels) > len(u.Block.Labels) && u.chosenFrom(o) {
 				u.Proof = true
-				u.Plan.Notes = append(u.Plan.Notes, "its fish stand in another table too, cell for cell: not counted again")
+				u.Plan.Notes = append(u.Plan.Notes,
+					"its fish stand in another table too, cell for cell: not counted again")
 				break
 			}
 		}

@@ -36,13 +36,14 @@ func TestExcerpts(t *testing.T) {
 	const all = "Date|Fish|kg|Outing\n2026-06-03|wahoo|14.2|1\n2026-06-03|dorado|6.1|1\n2026-06-04|wahoo|18.9|2\n" +
 		"2026-06-05|yellowfin|31|3\n2026-06-05|dorado|8.4|3\n2026-06-06|wahoo|11|4"
 	const best = "Biggest of the season\nFish|kg|Outing\nWahoo|18.9|2\nDorado|8.4|3\nYellowfin|31|3"
+	angler := strings.NewReplacer("Outing", "Outing|Angler", "|2\n", "|2|Ana\n")
 	for what, c := range map[string]struct {
 		list string
 		want bool
 	}{
 		"the best of each kind": {best, true},
 		"one of its own":        {strings.ReplaceAll(best, "18.9|2", "19.9|2"), false},
-		"who caught it":         {strings.NewReplacer("Outing", "Outing|Angler", "|2\n", "|2|Ana\n").Replace(best), false},
+		"who caught it":         {angler.Replace(best), false},
 		"kinds and weights":     {strings.NewReplacer("|Outing", "", "9|2", "9", "|3", "").Replace(best), false},
 	} {
 		l := inferred(t, "log", nil, "Weighed", all, "Best", c.list)

@@ -43,7 +43,8 @@ func TestDocx(t *testing.T) {
 			[]string{` 1|"Trip 3 on 4 June`, " 2", ` 3|"in 06:10`, ` 4|"up 09:20`, ` 5|"2 wahoo`}},
 		{"columns by tabs", `<w:p><w:pPr><w:tabs><w:tab/></w:tabs></w:pPr><w:r><w:tab/><w:t>06:10</w:t><w:tab/>` +
 			`<w:t>wahoo</w:t></w:r></w:p>`, []string{` 1|"06:10"|"wahoo`}},
-		{"a table", para("Runs") + tableOf([]string{"In", "Up"}, []string{"06:10", ""}, []string{"", "09:20"}) + para("calm"),
+		{"a table", para("Runs") + tableOf([]string{"In", "Up"}, []string{"06:10", ""}, []string{"", "09:20"}) +
+			para("calm"),
 			[]string{` 1|"Runs`, ` 2|"In"|"Up`, ` 3|"06:10`, ` 4|""|"09:20`, ` 5|"calm`}},
 		{"as a text file", para("Day;In;Up") + para("4 June;06:10;09:20"), []string{` 1|"Day"|"In"|"Up`,
 			` 2|"4 June"|"06:10"|"09:20`}},
