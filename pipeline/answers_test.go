@@ -52,6 +52,13 @@ var answerCases = []struct {
 			"2026-07-06,07:00,08:00,4,3,1\n2026-07-07,07:00,08:00,4,1,2\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 0,
 		map[string]float64{"yes": 10, "hooked, some lost": 0}},
+	// a code that a comment explains, in words that are no way of fishing here
+	{"word",
+		"# gear L = trolling lures  Z = zarking the ledge\nDate,Start,End,Lines,gear,Bites\n" +
+			"2026-07-04,07:00,09:00,4,L,1\n" +
+			"2026-07-05,07:00,09:30,4,Z,3\n2026-07-06,07:00,08:00,4,L,0\n2026-07-07,07:00,08:00,4,Z,1\n" +
+			"2026-07-08,07:00,08:00,4,L,1\n2026-07-09,07:00,08:00,4,L,2\n",
+		"SELECT sum(hours) FROM leg", 8.5, map[string]float64{"trolled": 8.5, "not trolled: leave it out": 5}},
 	{"no end",
 		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,,4,2\n2026-07-06,07:00,08:00,4,2\n",
 		"SELECT sum(hours) FROM leg", 3, map[string]float64{"09:30": 5.5, "leave": 3, "leave the hours out": 3}},

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/identity"
@@ -14,12 +15,13 @@ import (
 	"wakeledger/pipeline/unit"
 )
 
-// mostBeside is how many text files of a folder, loaded together, may be the tables of one book.
+// mostBeside is how many files of a folder, loaded together, may be the tables of one book.
 const mostBeside = 8
 
 // beside finds, for each of the files that are loaded together, those that are tables of the same
-// book, as where each sheet of a workbook was saved as text: small text files of one folder, each
-// with headings of its own, that name the same days or the same numbers. They are named by file.
+// book, as where each sheet of a workbook was saved as text, or one keeps the runs and another the fish: small
+// text files and workbooks of one sheet, of one folder, each with headings of its own, that name the same
+// days or the same numbers. They are named by file.
 func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]string {
 	folders := map[string][]string{}
 	for _, p := range paths {
@@ -35,7 +37,7 @@ func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]
 		}
 		var tables []tableOf
 		for _, p := range files {
-			if sheets, err := s.textSheets(p); err == nil && len(sheets) > 0 {
+			if sheets, err := s.tablesIn(p); err == nil && len(sheets) > 0 {
 				tables = append(tables, s.tableOf(p, sheets))
 			}
 		}
@@ -127,16 +129,16 @@ func sumsOf(folder string, files []string) []string {
 	return out
 }
 
-// textSheets takes a text file apart; none where it is no text file, or a long one.
-func (s *Season) textSheets(path string) ([]*layout.Sheet, error) {
-	book, err := sheet.Open(path, sheet.Options{})
+// tablesIn takes a text file or a workbook of one sheet apart; none where it is another, or a long one.
+func (s *Season) tablesIn(path string) ([]*layout.Sheet, error) {
+	book, err := sheet.Open(path, sheet.Options{Details: true})
 	if err != nil {
 		return nil, err
 	}
 	defer book.Close()
 	var out []*layout.Sheet
 	for i, info := range book.Sheets() {
-		if info.Workbook {
+		if info.Workbook && len(book.Sheets()) > 1 {
 			return nil, nil
 		}
 		g, err := layout.Read(book, i, mostRows)
@@ -155,7 +157,7 @@ func (s *Season) textSheets(path string) ([]*layout.Sheet, error) {
 func (s *Season) besideSheets(path string, first int) []*layout.Sheet {
 	var out []*layout.Sheet
 	for _, name := range s.cfg.beside {
-		sheets, err := s.textSheets(filepath.Join(filepath.Dir(path), name))
+		sheets, err := s.tablesIn(filepath.Join(filepath.Dir(path), name))
 		if err != nil {
 			continue // loading that file tells of it
 		}
@@ -231,29 +233,40 @@ func textAt(r layout.Row, col int) string {
 	return strings.ToLower(strings.TrimSpace(r.Cells[col].Text))
 }
 
-// dayColumn is the day of each row, of the first column that is mostly days; empty where none is.
+// dayColumn is the day of each row, of the first column that is mostly days; empty where none is. A day that
+// is written once is that of the rows below it too.
 func dayColumn(b *layout.Block) map[int]string {
 	for _, l := range b.Labels {
-		days := map[int]string{}
+		days, filled, dated := map[int]string{}, 0, 0
+		day := ""
 		for i, r := range b.Rows {
-			if l.Col >= len(r.Cells) {
-				continue
-			}
-			if c := r.Cells[l.Col]; c.Look == layout.Date {
-				if d := dayText(c.Text); d != "" {
-					days[i] = d
+			if textAt(r, l.Col) != "" {
+				filled, day = filled+1, ""
+				if c := r.Cells[l.Col]; c.Look == layout.Date {
+					day = dayText(c.Text, b.Grid.Info)
+				}
+				if day != "" {
+					dated++
 				}
 			}
+			if day != "" {
+				days[i] = day
+			}
 		}
-		if 2*len(days) > len(b.Rows) {
+		if 2*dated > filled && 2*len(days) > len(b.Rows) {
 			return days
 		}
 	}
 	return nil
 }
 
-// dayText is a whole date in one spelling; "" for what is none, as hooks of 7/0.
-func dayText(text string) string {
+// dayText is a whole date in one spelling, also of a workbook's serial; "" for what is none, as hooks of 7/0.
+func dayText(text string, of sheet.Info) string {
+	if v, err := strconv.ParseFloat(text, 64); err == nil && of.Workbook {
+		if m, err := unit.FromSerial(v, of.Date1904); err == nil && m.HasDate {
+			return m.Date.String()
+		}
+	}
 	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
 		if m, err := unit.ParseMoment(text, order); err == nil && m.HasDate {
 			return m.Date.String()

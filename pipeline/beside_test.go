@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/xuri/excelize/v2"
 )
 
 const (
@@ -178,5 +180,67 @@ func TestBookOfFiles(t *testing.T) {
 	}
 	if hours, strikes := hoursOf(t, s); hours != 12.5 || strikes != 5 {
 		t.Errorf("after a change: %.2f hours and %d strikes on a leg, expected 12.5 and 5", hours, strikes)
+	}
+}
+
+// savedAs is a workbook of one sheet, or of two with an empty one, of a table's text.
+func savedAs(t *testing.T, path, table string, sheets int) string {
+	t.Helper()
+	f := excelize.NewFile()
+	defer f.Close()
+	for i, line := range strings.Split(strings.TrimSuffix(table, "\n"), "\n") {
+		for j, cell := range strings.Split(line, ",") {
+			var v any = cell
+			if day, err := time.Parse("2006-01-02", cell); err == nil {
+				v = day
+			}
+			at, err := excelize.CoordinatesToCellName(j+1, i+1)
+			if err == nil && cell != "" {
+				err = f.SetCellValue("Sheet1", at, v)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if sheets > 1 {
+		if _, err := f.NewSheet("Tackle"); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := f.SaveAs(path); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// TestTwoKeepers holds that a workbook of runs and another's of fish, whose days are written once, are one book:
+// fish that remarks beside the runs name are those of the other. One of several sheets is a book of its own.
+func TestTwoKeepers(t *testing.T) {
+	const runs = "Date,Run,Lines in,Lines up,Rods,Knots,Hits,Remarks\n2026-06-03,1,06:00,08:00,4,7,2,wahoo at 6.40\n" +
+		",2,08:30,10:00,4,7.5,0,\n2026-06-05,1,06:00,09:00,5,7,1,\n2026-06-09,1,06:10,09:00,5,8,2,wahoo at 7.10\n" +
+		"2026-06-12,1,06:00,08:30,5,8,0,\n2026-06-14,1,06:00,08:30,4,7,1,\n2026-06-20,1,06:20,08:30,4,7,1,\n"
+	const fish = "Date,Time,Fish,cm,kg,What happened\n2026-06-03,06:43,wahoo,,,let go\n,07:10,bonito,61,,kept\n" +
+		"2026-06-05,08:02,bonito,58,,kept\n2026-06-09,07:14,wahoo,,,pulled the hook\n,08:20,bonito,,3.1,kept\n" +
+		"2026-06-14,07:20,bonito,60,,let go\n2026-06-20,07:50,wahoo,110,,kept\n"
+	for sheets, want := range map[int][]string{1: {"hers.xlsx"}, 2: nil} {
+		ctx, s, dir := context.Background(), season(t), t.TempDir()
+		paths := []string{savedAs(t, filepath.Join(dir, "his.xlsx"), runs, 1),
+			savedAs(t, filepath.Join(dir, "hers.xlsx"), fish, sheets)}
+		if got := s.beside(paths, func(string) bool { return false })[paths[0]]; !slices.Equal(got, want) {
+			t.Errorf("%d sheets: %v beside the first, expected %v", sheets, got, want)
+		}
+		if sheets > 1 {
+			continue
+		}
+		if _, err := s.Load(ctx, paths); err != nil {
+			t.Fatal(err)
+		}
+		if hours, strikes := hoursOf(t, s); hours != 16.5 || strikes != 7 {
+			t.Errorf("%.2f hours and %d strikes on a leg, expected 16.5 and 7", hours, strikes)
+		}
+		if n := totalOf(t, s, "SELECT count(*) FROM fish"); n != 6 {
+			t.Errorf("%.0f fish at the boat, expected 6", n)
+		}
 	}
 }

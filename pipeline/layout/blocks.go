@@ -88,6 +88,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 		if k+1 < len(heads) {
 			end = heads[k+1].first - g.titleRows(h, heads[k+1].first)
 		}
+		end = g.tableEnd(h.last, end)
 		s.Blocks = append(s.Blocks, g.tables(h, end, like)...)
 		explained := g.explained(h, end)
 		for r := h.first; r < end; r++ {
@@ -141,6 +142,10 @@ func (s *Sheet) titles(used map[int]bool) {
 			continue
 		}
 		for r := b.Heads[0] - 1; r >= 0 && !used[r]; r-- {
+			if s.Grid.isComment(r) {
+				b.Above = append(b.Above, joined(s.Grid.Rows[r])) // its commas part no cells
+				continue
+			}
 			for _, c := range s.Grid.Rows[r].Cells { // from the nearest row upwards
 				if c.Look != Blank {
 					b.Above = append(b.Above, c.Text)

@@ -11,6 +11,7 @@ import (
 // Row is one row of a grid, with the number that its sheet gives it.
 type Row struct {
 	Num    int
+	Table  int // as in sheet.Row
 	Cells  []Cell
 	Merged map[int]string // as in sheet.Row
 }
@@ -32,6 +33,17 @@ func (r *Row) filled(lo, hi int) []int {
 		}
 	}
 	return out
+}
+
+// tableEnd is the row behind the table that a row stands in, where the file says so; else a limit.
+func (g *Grid) tableEnd(r, limit int) int {
+	table := g.Rows[r].Table
+	for end := r; table > 0 && end < limit; end++ {
+		if g.Rows[end].Table != table {
+			return end
+		}
+	}
+	return limit
 }
 
 // Grid is the cells of one sheet, or of its first rows.
@@ -106,7 +118,7 @@ func (g *Grid) add(from *sheet.Row) (filled int) {
 	if filled == 0 || filled > mostAcross {
 		return filled
 	}
-	row := Row{Num: from.Num}
+	row := Row{Num: from.Num, Table: from.Table}
 	some := false
 	for i, text := range from.Cells {
 		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " ")),

@@ -22,7 +22,8 @@ const (
 func (g *Grid) heads(like Likeness) []head {
 	var found []head
 	for r := 0; r < len(g.Rows); r++ {
-		if !g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r)) {
+		again := g.headAgain(found, r)
+		if !again && (!g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r))) {
 			continue
 		}
 		h := head{first: r, names: r, last: r}
@@ -46,6 +47,13 @@ func (g *Grid) heads(like Likeness) []head {
 		r = h.last
 	}
 	return found
+}
+
+// headAgain tells the first row of a table that the file says begins there, under headings that another has.
+func (g *Grid) headAgain(found []head, r int) bool {
+	table := g.Rows[r].Table
+	return table > 0 && (r == 0 || g.Rows[r-1].Table != table) &&
+		slices.ContainsFunc(found, func(h head) bool { return g.sameTexts(r, h.names) })
 }
 
 // isHead tells a row of headings: distinct short texts that are like labels, or that

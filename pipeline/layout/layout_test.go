@@ -322,3 +322,43 @@ func TestLooseText(t *testing.T) {
 		}
 	}
 }
+
+// TestComments holds that a comment above a table of a text file is one text, with its commas.
+func TestComments(t *testing.T) {
+	s := memory.Lines("", "# aku = skipjack in the box| iced. rats = small ones| put back\nDate|Start|End|aku|rats\n"+
+		"2026-06-03|06:00|08:00|5|1\n2026-06-04|06:00|08:00|5|2\n2026-06-05|06:00|08:00|5|0")
+	s.Info.Separator = ","
+	g, err := Read(memory.Book{s}, 0, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := "# aku = skipjack in the box, iced. rats = small ones, put back"
+	if b := Take(g, like).Blocks; len(b) != 1 || len(b[0].Above) != 1 || b[0].Above[0] != want {
+		t.Errorf("above the table stands %q, expected %q", b[0].Above, want)
+	}
+}
+
+// TestTablesOfADocument holds that a table ends where the file says so, whatever lines stand below it, and that
+// headings come again at the beginning of another, over one row too.
+func TestTablesOfADocument(t *testing.T) {
+	const text = "Trip 1|||\nDate|Start|End|Bites\n2026-06-03|06:00|08:00|1\n2026-06-04|06:00|08:00|2\n" +
+		"2026-06-05|06:00|08:00|0\n" +
+		"a fine week|||\nlines to be changed|||\nTrip 2|||\nDate|Start|End|Bites\n2026-06-09|06:00|09:00|3\nrain|||"
+	s := memory.Lines("", text)
+	for _, i := range []int{1, 2, 3, 4} {
+		s.All[i].Table = 1
+	}
+	s.All[8].Table, s.All[9].Table = 2, 2
+	g, err := Read(memory.Book{s}, 0, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	taken := Take(g, like)
+	if got, want := shown(taken), "table [Date,Start,End,Bites] 3=2026-06-03 4=2026-06-04 5=2026-06-05; table "+
+		"[Date,Start,End,Bites] 10=2026-06-09"; got != want {
+		t.Errorf("got      %s\nexpected %s", got, want)
+	}
+	if above := taken.Blocks[1].Above; len(above) != 3 || above[0] != "Trip 2" {
+		t.Errorf("above the second table stand %q", above)
+	}
+}

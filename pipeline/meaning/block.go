@@ -151,6 +151,7 @@ func (x *builder) note(format string, args ...any) {
 // settle works out what the block's own cells and titles say beyond its columns' meanings.
 func (x *builder) settle() {
 	x.section()
+	x.rests()
 	x.ownHours()
 	x.unsigned()
 	x.onlyUnits(x.rows)

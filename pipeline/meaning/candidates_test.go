@@ -24,6 +24,7 @@ func TestCandidates(t *testing.T) {
 		{"Zark", "lost landed missed", "outcome"}, {"Zark", "3/6/26 14/6/26 15/6/26", "date"},
 		{"Wahoo", "2 0 1", "catch"}, {"Long rigger", "jet plug jet", "spread"},
 		{"Long rigger", "lost landed lost", "rod"}, {"Fuel", "20 31 18", "aside"},
+		{"kg", "heavy 3.1 big 4.2 small 3.9 - no", "scale_kg"}, {"kg", "heavy 3.1 big small", ""},
 	} {
 		got := l.candidates(valuesOf(t, c.heading, strings.Fields(c.cells)...), "", nil)
 		if is := meaningOf(got[0]); is != c.want {

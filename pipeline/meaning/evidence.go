@@ -7,6 +7,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -57,11 +58,7 @@ const (
 // more is what the log's own legend says of its heading.
 func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	said := t.said(v.Label)
-	if more != "" {
-		for c, s := range t.said(layout.Label{Text: more}).columns {
-			said.say(c, 0.9*s.weight, s.unit)
-		}
-	}
+	t.sayMore(&said, more)
 	if off["words"] {
 		said = sayings{}
 	}
@@ -73,7 +70,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] &&
 		v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
 		c := candidate{column: catchColumn}
-		if isCode(v.Label.Text) && (said.tells() || short.tells()) {
+		if isCode(v.Label.Text) && (said.tells() || short.tells()) && !t.sameFish(v.Label.Text, more) {
 			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
 			out = append(out, c)
 		} else {
@@ -147,6 +144,52 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		}
 	}
 	return out
+}
+
+// legendSays is how much less than a heading's own words a legend's words for it say.
+const legendSays = 0.9
+
+// sayMore adds what the log's legend says of a heading. One fate in all is told by the strongest of its
+// words: of "lost = hooked, came off at the rail" it is no count of fish hooked.
+func (t *Lexicon) sayMore(said *sayings, more string) {
+	if more == "" {
+		return
+	}
+	told := fateCounts[t.fateOfLegend(said, more)]
+	for c, s := range t.said(layout.Label{Text: more}).columns {
+		if told == nil || c.Parse != "count" || slices.Contains(told, c.Name) {
+			said.say(c, legendSays*s.weight, s.unit)
+		}
+	}
+	for _, c := range t.Columns {
+		if c.Parse == "count" && slices.Contains(told, c.Name) {
+			said.say(c, legendSays*loosely, "")
+		}
+	}
+}
+
+// fateOfLegend is the fate of a legend's words for a heading, where the heading says of no count that it
+// is another one: "hooked = came tight, also those lost later" is of those hooked.
+func (t *Lexicon) fateOfLegend(said *sayings, more string) words.Fate {
+	fate, _, _, _ := words.FateOf(more)
+	for c, s := range said.columns {
+		if c.Parse == "count" && s.weight >= doubtful && !slices.Contains(fateCounts[fate], c.Name) {
+			return words.FateUnknown
+		}
+	}
+	return fate
+}
+
+// fateCounts are the counts of what became of fish.
+var fateCounts = map[words.Fate][]string{words.Missed: {"missed_n"}, words.Lost: {"lost_n"},
+	words.Landed: {"landed_n", "kept_n"}, words.Released: {"released_n"}}
+
+// sameFish tells a code whose legend names the fish that it is short for: "alb = albacore in the boat".
+func (t *Lexicon) sameFish(code, more string) bool {
+	a := t.Species.Find(code, "")
+	return a.Found && slices.ContainsFunc(t.Species.In(more), func(f species.Span) bool {
+		return f.Match.Found && f.Match.Species.Code == a.Species.Code
+	})
 }
 
 // tells tells a meaning that cells can speak for without a word of the heading.
@@ -537,6 +580,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 		if (c.Name == "duration_s" || c.Name == "fight_s") && v.clockShare() >= 0.6 {
 			return -0.8 // 4:30 under Hours, where no clock time is meant
 		}
+		if measures[c.Name] && heading != "" && v.quantities(c)*float64(len(v.cells)) >= fewMeasured {
+			return 0.2 // words in place of most measures: "too big for the scale"
+		}
 		return not
 	}
 	r, ok := usualRange[c.Name]
@@ -565,6 +611,9 @@ func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) 
 	}
 	return w
 }
+
+// measures are what is measured of a fish.
+var measures = map[string]bool{"scale_kg": true, "length_cm": true, "girth_cm": true}
 
 // inOunces tells a weight that is a lure's more likely than a fish's.
 func inOunces(c layout.Cell) bool {

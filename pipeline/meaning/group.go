@@ -23,7 +23,7 @@ func pages(blocks []*layout.Block) []*layout.Block {
 				last = x
 			}
 		}
-		if last == nil || titled(b.Above) || titled(last.Above) {
+		if last == nil || titled(b.Above) || titled(last.Above) || dayBetween(blocks, last, b) {
 			out = append(out, b)
 			continue
 		}
@@ -36,6 +36,15 @@ func pages(blocks []*layout.Block) []*layout.Block {
 		b.Rows = nil
 	}
 	return out
+}
+
+// dayBetween tells two tables of one sheet between which a title says of another day.
+func dayBetween(blocks []*layout.Block, from, to *layout.Block) bool {
+	i, j := slices.Index(blocks, from), slices.Index(blocks, to)
+	return i >= 0 && i < j && slices.ContainsFunc(blocks[i+1:j+1], func(b *layout.Block) bool {
+		_, _, outing := outingAbove(b.Above)
+		return b.Grid == to.Grid && (outing || titleDay(b.Above) != "")
+	})
 }
 
 func firstText(r layout.Row) string {

@@ -43,7 +43,7 @@ func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 		}
 		paired++
 		if slices.ContainsFunc(sheets, func(o *layout.Sheet) bool {
-			return o != s && (heads(o, text) || normalise(o.Grid.Info.Name) == text)
+			return o != s && (heads(o, text) || headsCode(o, text) || normalise(o.Grid.Info.Name) == text)
 		}) {
 			found++
 		}
@@ -56,6 +56,26 @@ func heads(s *layout.Sheet, text string) bool {
 	for i := range s.Blocks {
 		for _, l := range s.Blocks[i].Labels {
 			if h := normalise(l.Text); h == text || strings.HasPrefix(h, text+" ") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// headsCode tells a text that is a heading of a sheet with one of the codes under it: "Esito B".
+func headsCode(s *layout.Sheet, text string) bool {
+	at := strings.LastIndexByte(text, ' ')
+	if at < 0 || len(text)-at-1 > longestCode {
+		return false
+	}
+	head, code := text[:at], text[at+1:]
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
+		for _, l := range b.Labels {
+			if normalise(l.Text) == head && slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
+				return l.Col < len(r.Cells) && normalise(r.Cells[l.Col].Text) == code
+			}) {
 				return true
 			}
 		}

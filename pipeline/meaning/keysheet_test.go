@@ -39,6 +39,16 @@ func TestKeySheets(t *testing.T) {
 		alone.Data()[0].Plan.Find("outcome").Codes["3"] != "let go" {
 		t.Errorf("%d key sheets: expected one of lists below a heading alone", len(alone.Keys))
 	}
+	behind := inferred(t, "log", nil, "Bites", "Trip|Date|Time|Result|How\n1|2026-06-03|06:40|2|T\n"+
+		"1|2026-06-03|07:40|1|D\n2|2026-06-04|08:10|3|T\n2|2026-06-04|09:10|2|D",
+		"Notes to self", "Setting|Value\nResult 1|missed\nResult 2|in the box\nResult 3|tagged and let go\n"+
+			"How T|trolling lures\nHow D|drifting, engine off\nDivisor|800")
+	if len(behind.Keys) != 1 || len(behind.Data()) != 1 || behind.Data()[0].Plan.Find("outcome") == nil ||
+		behind.Data()[0].Plan.Find("outcome").Codes["3"] != "tagged and let go" {
+		t.Errorf("%d key sheets: expected one whose rows name a heading and its code", len(behind.Keys))
+	} else if m := behind.Data()[0].Plan.Find("method"); m == nil || m.Codes["d"] != "drifting, engine off" {
+		t.Errorf("the codes of How are not used: %v", m)
+	}
 	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites",
 		strikes)
 	if len(linked.Keys) != 0 {

@@ -27,6 +27,7 @@ var (
 	codePart    = regexp.MustCompile(`^\(?(\w{1,4})\)?\s*(?:=|-|–|:|\s)\s*(\S.*)$`)
 	missingMark = regexp.MustCompile(
 		`(?i)^missing (?:values?|data|cells?)\b[^:=]*(?:[:=]|\bis\b|\bare\b)\s*"?(-?\d+)"?\s*\.?$`)
+	commentMark    = regexp.MustCompile(`^\s*(?:#+|//+|;+)\s+`) // of a line of a text file that is no row
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
 	spaced         = regexp.MustCompile(`^(\S[^=:]{0,21}?)\s{2,}(\S.*)$`) // WET  first line in the water
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
@@ -36,6 +37,7 @@ var (
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
 	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
+	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`) // - PDV: lost
 	columnKey      = regexp.MustCompile(
 		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
@@ -44,8 +46,13 @@ var (
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{}}
 	for _, text := range texts {
+		text = commentMark.ReplaceAllString(text, "")
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]
+			continue
+		}
+		if m := bulletKey.FindStringSubmatch(text); m != nil {
+			l.words[normalise(m[1])] = strings.TrimSpace(m[2])
 			continue
 		}
 		m := columnKey.FindStringSubmatch(text)
@@ -72,9 +79,10 @@ func readLegend(texts []string) *legend {
 			}
 			continue
 		}
-		for _, part := range betweenSayings.Split(text, -1) {
+		head := ""
+		for _, part := range sayingsIn(text) {
 			if m := equals.FindStringSubmatch(part); m != nil {
-				l.words[normalise(m[1])] = strings.TrimSpace(m[2])
+				head = l.say(head, normalise(m[1]), strings.TrimSpace(m[2]))
 			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) &&
 				!fishName(m[1]) && l.words[m[1]] == "" {
 				l.words[m[1]] = m[2]
@@ -82,6 +90,51 @@ func readLegend(texts []string) *legend {
 		}
 	}
 	return l
+}
+
+// say takes what a saying says of a word. Codes that follow one behind a heading are of that heading, which it
+// returns: "gear T = trolling, B = on bait".
+func (l *legend) say(head, word, means string) string {
+	if before, code, ok := strings.Cut(word, " "); ok && len(code) <= longestOfSeveral {
+		head = before
+	} else if head != "" && len(word) <= longestOfSeveral {
+		l.words[head+" "+word] = means
+		if l.words[word] != "" {
+			return head // which another line says of another column
+		}
+	}
+	l.words[word] = means
+	return head
+}
+
+// longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
+const longestOfSeveral = 2
+
+// sayingsIn parts a text into its sayings. What follows a comma and explains no word of its own goes on with
+// the saying before it: "small = shook off at the rail, let go".
+func sayingsIn(text string) []string {
+	var out []string
+	at := 0
+	for _, m := range append(betweenSayings.FindAllStringIndex(text, -1), []int{len(text), len(text)}) {
+		part := text[at:m[0]]
+		comma := strings.HasSuffix(strings.TrimRight(text[:at], " \n"), ",")
+		if n := len(out); n > 0 && comma && goesOn(out[n-1], part) {
+			out[n-1] += ", " + part
+		} else {
+			out = append(out, part)
+		}
+		at = m[1]
+	}
+	return out
+}
+
+// goesOn tells a part of a text that goes on with the saying before it.
+func goesOn(before, part string) bool {
+	if !equals.MatchString(before) || strings.Contains(part, "=") {
+		return false
+	}
+	code := codePart.FindStringSubmatch(strings.TrimSpace(part))
+	return code == nil || len(code[1]) > 1 // "L lost" is a code of its own
 }
 
 // fishName tells a word that names a fish.
@@ -214,10 +267,11 @@ func (l *legend) codesFor(v *Values) map[string]string {
 	}
 	known = map[string]string{}
 	for k, w := range l.words {
-		if len(k) <= 4 {
+		if len(k) <= longestCode {
 			known[k] = w
 		}
 	}
+	maps.Copy(known, l.codesBehind(v.Label.Text))
 	if len(known) == 0 || len(v.cells) == 0 {
 		return nil
 	}
@@ -234,6 +288,19 @@ func (l *legend) codesFor(v *Values) map[string]string {
 		return nil
 	}
 	return known
+}
+
+// codesBehind are the codes that the legend explains one by one behind a heading: "Esito B", "gear T".
+func (l *legend) codesBehind(heading string) map[string]string {
+	codes := map[string]string{}
+	head := normalise(heading)
+	for k, w := range l.words {
+		code, ok := strings.CutPrefix(k, head+" ")
+		if ok && head != "" && len(code) <= longestCode && !strings.Contains(code, " ") {
+			codes[code] = w
+		}
+	}
+	return codes
 }
 
 // allCodes tells a column that holds next to nothing but codes.

@@ -101,6 +101,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	l.summed(columns)
 	l.repeated()
+	l.excerpts()
 	l.order()
 	l.settle()
 	l.untrolled()
@@ -140,20 +141,24 @@ func (l *Log) order() {
 
 var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum\w*|count\w*|max|min|average\w*|subtotal)\(`)
 
-// isProof tells a block of numbers that are worked out from other cells.
+// isProof tells a block of numbers that are worked out from other cells: most from another sheet or
+// of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4.
 func isProof(b *layout.Block) bool {
-	numbers, formulas := 0, 0
+	numbers, formulas, worked := 0, 0, 0
 	for _, r := range b.Rows {
 		for _, c := range r.Cells {
 			if c.Look == layout.Number || c.Look == layout.Duration {
 				numbers++
+				if c.Formula != "" {
+					worked++
+				}
 				if worksOut.MatchString(c.Formula) {
 					formulas++
 				}
 			}
 		}
 	}
-	return numbers > 0 && 10*formulas >= 6*numbers
+	return numbers > 0 && (10*formulas >= 6*numbers || worked == numbers && 3*formulas >= numbers)
 }
 
 // settle works out what holds between the blocks of the log.
@@ -309,6 +314,7 @@ func (u *Understood) text(col int) string {
 func (l *Log) days() {
 	date, trip := l.lexicon.named("date", "date"), l.lexicon.named("trip", "")
 	named := map[int]string{}
+	l.outingTitles(date, trip)
 	for _, u := range l.Data() {
 		p := u.Plan
 		if p.Binds("date") || p.Gives("date") {
@@ -344,8 +350,12 @@ func dayOf(text string) string {
 var beforeDay = map[string]bool{"trip": true, "day": true, "date": true, "outing": true, "fishing": true, "log": true,
 	"of": true, "for": true, "on": true, "no": true}
 
-// titleDay finds the one day that titles above a table begin with, as in "Trip of 3 June 2026, Marram".
+// titleDay finds the one day that titles above a table begin with, as in "Trip of 3 June 2026, Marram". Where
+// titles number the outings, the nearest of them says it.
 func titleDay(above []string) string {
+	if _, day, ok := outingAbove(above); ok {
+		return day
+	}
 	day := ""
 	for _, text := range above {
 		w := strings.Fields(text)

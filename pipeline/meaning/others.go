@@ -6,6 +6,7 @@ import (
 
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/species"
 	"wakeledger/pipeline/words"
 )
 
@@ -34,6 +35,12 @@ func (x *builder) others() {
 			continue
 		}
 		f, _, _, ok := words.FateOf(b.Heading)
+		if !ok && x.beside(b.Index) {
+			p.Catch = append(p.Catch, plan.Unknown{Index: b.Index, Heading: b.Heading, Named: true})
+			x.note("%s: counted beside the fish of the other columns, which are too few to have these in them",
+				b.Heading)
+			return
+		}
 		if !ok || f != words.Landed {
 			continue // "other" alone may say again what the counts have: "BFT let go"
 		}
@@ -43,4 +50,54 @@ func (x *builder) others() {
 			x.note("%s: counted with the fish of the other columns", b.Heading)
 		}
 	}
+}
+
+// beside tells a column of fish in words that no count of their row has in it: none of a species that has a
+// column, and somewhere more of them let go than the row counts, or more than all of its fish.
+func (x *builder) beside(col int) bool {
+	if x.plan.Binds("strikes_n") || slices.ContainsFunc(column(x.rows, col), x.hasColumn) {
+		return false // which may count them
+	}
+	released := x.plan.Find("released_n")
+	for _, row := range x.rows {
+		kept, letGo, _ := phrase.CountFates(cellOf(row, col))
+		counted := 0.0
+		if released != nil {
+			counted, _ = number(cellOf(row, released.Index))
+		}
+		if released != nil && float64(letGo) > counted {
+			return true
+		}
+		for _, c := range x.plan.Catch {
+			n, _ := number(cellOf(row, c.Index))
+			counted += n
+		}
+		if float64(kept+letGo) > counted {
+			return true
+		}
+	}
+	return false
+}
+
+// hasColumn tells a text that names a fish of a species that heads a column of counts, or may.
+func (x *builder) hasColumn(text string) bool {
+	for _, named := range x.t.Species.In(text) {
+		for _, c := range x.plan.Catch {
+			if mayBeOne(named.Match, x.t.Species.Find(c.Heading, "")) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mayBeOne reports whether two names may be of one species: a bonito is one of several.
+func mayBeOne(a, b species.Match) bool {
+	of := func(m species.Match) []string {
+		if m.Found {
+			return []string{m.Species.Code}
+		}
+		return m.Candidates
+	}
+	return slices.ContainsFunc(of(a), func(code string) bool { return slices.Contains(of(b), code) })
 }

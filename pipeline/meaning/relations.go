@@ -697,6 +697,9 @@ func linesOut(g *group, a assigned) float64 {
 	sameDay := func(r, q int) bool {
 		return d < 0 || g.values[d].Rows[r].Text == "" || g.values[d].Rows[r].Text == g.values[d].Rows[q].Text
 	}
+	blank := func(r int) bool {
+		return words.NotLogged(g.values[s].Rows[r].Text) && words.NotLogged(g.values[e].Rows[r].Text)
+	}
 	return g.cached("lines", []int{l, s, e, d}, func() float64 {
 		same, differ, last := 0, 0, -1
 		for r := range g.rows {
@@ -704,8 +707,12 @@ func linesOut(g *group, a assigned) float64 {
 				continue
 			}
 			x, y := g.values[s].seconds(), g.values[e].seconds()
+<<<<<<< HEAD
 			if last >= 0 && x[last] >= 0 && sameDay(r, last) &&
 				(x[r] == x[last] && y[r] == y[last] || x[r] < 0 && y[r] < 0) {
+=======
+			if last >= 0 && sameDay(r, last) && (x[r] >= 0 && x[r] == x[last] && y[r] == y[last] || blank(r)) {
+>>>>>>> read-b
 				if g.value(l, r) == g.value(l, last) {
 					same++
 				} else {

@@ -44,7 +44,8 @@ func (u *Understood) fills(names ...string) bool {
 const fewMeasured = 3
 
 // fishOfRemarks takes remarks that tell how long or heavy one fish of the row was, "biggest 9.4 kg on the
-// scale", for those of that fish: where the rows count fish, and neither name nor measure any elsewhere.
+// scale", for those of that fish: where the rows count fish, and neither name nor measure any elsewhere. Of
+// a log that counts one species alone they may list several, each by its measures and no more.
 func (l *Log) fishOfRemarks(u *Understood) {
 	p := u.Plan
 	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool {
@@ -65,13 +66,31 @@ func (l *Log) fishOfRemarks(u *Understood) {
 		if !slices.ContainsFunc(fish, func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 }) {
 			continue
 		}
-		if len(fish) != 1 || fish[0].N > 1 || fish[0].Fate == words.Lost || fish[0].Fate == words.Missed {
+		one := len(fish) == 1 && fish[0].N < 2 || oneSpecies(p) && !slices.ContainsFunc(fish, named)
+		if !one || slices.ContainsFunc(fish, gone) {
 			return
 		}
 		measured++
 	}
 	if measured >= fewMeasured {
 		b.Measured = true
-		u.b.note("%s: measures in it are those of one of the row's fish", b.Heading)
+		u.b.note("%s: measures in it are those of fish that the row counts", b.Heading)
 	}
+}
+
+// named tells a fish of a list that has a name, or of which there are several.
+func named(f phrase.Fish) bool { return f.Name != "" || f.N > 1 }
+
+// gone tells a fish that was not brought to the boat.
+func gone(f phrase.Fish) bool { return f.Fate == words.Lost || f.Fate == words.Missed }
+
+// oneSpecies tells a table that counts fish of one species in a column of its own, and names others at most.
+func oneSpecies(p *plan.Block) bool {
+	n := 0
+	for _, c := range p.Catch {
+		if !c.Named {
+			n++
+		}
+	}
+	return n == 1
 }

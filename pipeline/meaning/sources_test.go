@@ -74,6 +74,65 @@ func TestColumnsExplained(t *testing.T) {
 	}
 }
 
+// TestSayings holds that what a legend says of a word goes on behind a comma, in a comment too, and that
+// codes behind a heading are of its column.
+func TestSayings(t *testing.T) {
+	l := readLegend([]string{"# rats = small ones shaken off at the stern, let go. gone = hooked, came off",
+		"# way L = lures, pulled   S = still, livies on the bottom", "# end B = boated, S = shaken off", "B = bonito"})
+	for word, want := range map[string]string{"rats": "small ones shaken off at the stern, let go",
+		"gone": "hooked, came off", "b": "bonito", "s": "still, livies on the bottom"} {
+		if got := l.more(word); got != want {
+			t.Errorf("%s: %q, expected %q", word, got, want)
+		}
+	}
+	if got := readLegend([]string{"– XX : perdu (casse)", "- OK: kept", "- wind: north"}).words; len(got) != 3 ||
+		got["xx"] != "perdu (casse)" || got["ok"] != "kept" {
+		t.Errorf("a list of codes: %v", got)
+	}
+	for head, want := range map[string]map[string]string{
+		"Way": {"l": "lures, pulled", "s": "still, livies on the bottom"}, "End": {"b": "boated", "s": "shaken off"}} {
+		if got := l.codesBehind(head); !maps.Equal(got, want) {
+			t.Errorf("codes behind %s: %v, expected %v", head, got, want)
+		}
+	}
+}
+
+// TestFatesOfLegend holds that the last that a legend's words tell of a fish is what a count is of, unless its
+// heading says that it is of others.
+func TestFatesOfLegend(t *testing.T) {
+	const rows = "\nDate|Start|End|Rods|aku|rats|gone\n2026-06-03|06:00|08:00|5|4|2|2\n2026-06-04|06:00|08:30|5|0||\n" +
+		"2026-06-05|06:00|08:00|5|6|1|1\n2026-06-06|06:00|08:00|4|3||3"
+	p := planOf(t, "", "# aku = skipjack in the box\n# rats = small ones shaken off at the stern, let go. gone = "+
+		"hooked, came off\n"+rows)
+	for name, want := range map[string]string{"released_n": "rats", "lost_n": "gone"} {
+		if b := p.Find(name); b == nil || b.Heading != want {
+			t.Errorf("%s is not under %q: %s", name, want, summary(p))
+		}
+	}
+	if len(p.Catch) != 1 || p.Catch[0].Heading != "aku" {
+		t.Errorf("a code that the legend says is a fish is no count of it: %s", summary(p))
+	}
+	counts := strings.NewReplacer("gone", "hooked", "|4|2|2", "|4|2|7", "|0||", "|0||0", "|6|1|1", "|6|1|9", "|3||3",
+		"|3||6").Replace(rows)
+	p = planOf(t, "", "# hooked = came tight, also those lost later\n"+counts)
+	if b := p.Find("hooked_n"); b == nil || b.Heading != "hooked" || p.Binds("lost_n") {
+		t.Errorf("of those hooked: %s", summary(p))
+	}
+}
+
+// TestOthersBeside holds that fish named under "other" are counted beside those of the columns where these are
+// too few to have them in them, and asked about where they may be among them.
+func TestOthersBeside(t *testing.T) {
+	const head = "Date|Start|End|Rods|albacore|let go|lost|other\n2026-06-03|06:00|08:00|5|4|2|1|1 bonito let go\n" +
+		"2026-06-04|06:00|08:30|5|0|||\n2026-06-05|06:00|08:00|5|6|1|2|"
+	for last, want := range map[string]int{"\n2026-06-06|06:00|08:00|4|0||3|2 bonito let go": 2,
+		"\n2026-06-06|06:00|08:00|4|3|2|3|2 bonito let go": 1, "\n2026-06-06|06:00|08:00|4|1||3|2 albacore let go": 1} {
+		if p := planOf(t, "", head+last); len(p.Catch) != want {
+			t.Errorf("%q: %d counts of fish, expected %d: %s", last, len(p.Catch), want, summary(p))
+		}
+	}
+}
+
 // TestFatesOfALine holds that a line of nothing but codes and fates is a legend, and that short names of
 // fish are.
 func TestFatesOfALine(t *testing.T) {

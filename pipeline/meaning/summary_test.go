@@ -6,6 +6,29 @@ import (
 	"wakeledger/pipeline/layout"
 )
 
+// TestWorkedOut holds that a table all of whose numbers are worked out is no data where some are of other
+// sheets, and that numbers of its own, or formulas of its own rows alone, are.
+func TestWorkedOut(t *testing.T) {
+	number := func(formula string) layout.Cell { return layout.Cell{Text: "3", Look: layout.Number, Formula: formula} }
+	for _, c := range []struct {
+		what     string
+		formulas [3]string
+		want     bool
+	}{
+		{"sums and what is worked out from them", [3]string{"=SUMIF(Trips!$D$5:$D$51,\"T\",Trips!$H$5)", "=B4+C4",
+			"=B6/B4"}, true},
+		{"one number of its own", [3]string{"=SUM(B2:B9)", "=B4+C4", ""}, false},
+		{"hours of its rows", [3]string{"=(C2-B2)*24", "=D2*E2", "=F2/G2"}, false},
+	} {
+		b := &layout.Block{}
+		b.Rows = []layout.Row{{Cells: []layout.Cell{{Text: "hours", Look: layout.Text}, number(c.formulas[0]),
+			number(c.formulas[1]), number(c.formulas[2])}}}
+		if got := isProof(b); got != c.want {
+			t.Errorf("%s: proof %v, expected %v", c.what, got, c.want)
+		}
+	}
+}
+
 // TestSummed holds a table whose sums are those of the log's rows to be no data, and one that
 // has sums of its own to be data.
 func TestSummed(t *testing.T) {

@@ -145,7 +145,21 @@ func (r *Reader) logged(t *target) string {
 	if t.By != nil {
 		return t.By[strings.ToLower(s)]
 	}
+	if t.Rest != nil && t.Rest.Index < len(r.row.Cells) {
+		return withRest(s, t, trimmed(r.row.Cells[t.Rest.Index]))
+	}
 	return s
+}
+
+// withRest puts a quantity together of two cells: 31 under lb and 8 under oz.
+func withRest(s string, t *target, rest string) string {
+	switch {
+	case words.NotLogged(rest):
+		return s
+	case words.NotLogged(s):
+		return rest + " " + string(t.Rest.Unit)
+	}
+	return s + " " + string(t.Unit) + " " + rest + " " + string(t.Rest.Unit)
 }
 
 // forgotten tells a row of effort whose day alone is blank: it is of the day above, which

@@ -29,8 +29,13 @@ func (r *Reader) caught() {
 			continue
 		}
 		v, ok := plainNumber(text)
-		if n, fish := phrase.CountFish(text); !ok && c.Named && (fish || words.Nothing(text)) {
-			v, ok = float64(n), true
+		if kept, letGo, fish := phrase.CountFates(text); !ok && c.Named && (fish || words.Nothing(text)) {
+			if v, ok = float64(kept+letGo), true; c.Fate == "" && !r.layout.Inclusive {
+				v = float64(kept)
+			}
+			if c.Fate == "" {
+				r.letGoBeside(letGo)
+			}
 		}
 		if !ok || v != float64(int64(v)) || v > 200 {
 			p := r.pos
@@ -50,6 +55,13 @@ func (r *Reader) caught() {
 	}
 	if r.catch >= 0 && (known || r.layout.CatchBlank) {
 		r.values[r.catch] = entry.OfInt(sum)
+	}
+}
+
+// letGoBeside adds fish that a cell names, and says were let go, to those that the row counts.
+func (r *Reader) letGoBeside(n int) {
+	if i, ok := r.index["released_n"]; ok && n > 0 {
+		r.values[i] = entry.OfInt(r.values[i].Int + int64(n))
 	}
 }
 

@@ -1,6 +1,9 @@
 package normalise
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // TestFishLetGoInWords holds that fish that only the remarks say were let go count beside those
 // kept, as far as fish were hooked.
@@ -37,6 +40,27 @@ func TestBoatThatLayStill(t *testing.T) {
 			"2026-06-03|09:10|11:00|8|5"}.read(t)
 	if rows[0].skip != NotASkip || rows[1].skip != Elsewise || rows[2].skip != NotASkip {
 		t.Errorf("%v", rows)
+	}
+	short := log{
+		text: "Slip|Date|Start|End|Knots|Rods\n1|2026-06-03|06:00|08:00|7|5\n2|2026-06-05|08.10|09.00|anch.|\n" +
+			"2|2026-06-05|9.10|11.00|8|4\n3|2026-06-07|9.10|11.00|8|5\n||11.15|13.00|8|7"}.read(t)
+	for i, want := range []string{"1 5", "", "2 4", "3 5", "7"} {
+		v := short[i].values
+		if got := strings.TrimSpace(v["trip"] + " " + v["lines_out"]); (short[i].skip == Elsewise) != (want == "") ||
+			want != "" && got != want {
+			t.Errorf("row %d: trip and lines %q, skipped %q, expected %q", i, got, short[i].skip, want)
+		}
+	}
+}
+
+// TestPoundsAndOunces holds that pounds and ounces of two columns are one weight.
+func TestPoundsAndOunces(t *testing.T) {
+	rows := log{text: "Date|Fish|lb|oz\n2026-06-03|wahoo|41|8\n2026-06-04|wahoo|38|\n2026-06-05|dorado||15\n" +
+		"2026-06-06|dorado|9|2"}.read(t)
+	for i, want := range []string{"18.824", "17.236", "0.425", "4.139"} {
+		if got := rows[i].values["scale_kg"]; !strings.HasPrefix(got, want) {
+			t.Errorf("row %d: %q kg, expected %q", i, got, want)
+		}
 	}
 }
 

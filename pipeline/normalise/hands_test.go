@@ -357,6 +357,26 @@ func TestLinesChanged(t *testing.T) {
 	}
 }
 
+// TestOthersBeside holds that fish under "other" count beside those of a species' column that cannot have them
+// in it, each by what became of it.
+func TestOthersBeside(t *testing.T) {
+	const text = "Date|In|Up|Rods|Albacore|Let go|Lost|Other\n2026-06-03|06:00|10:00|5|2|1||1 bonito let go\n" +
+		"2026-06-04|06:00|10:00|5|0||1|2 bonito let go\n2026-06-05|06:00|10:00|5|3|||1 dorado 4.1 kg\n" +
+		"2026-06-06|06:00|10:00|5|0|||"
+	x, u := only(t, memory.Lines("", text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		want := [][2]int64{{2, 2}, {0, 2}, {4, 0}, {0, 0}}[i]
+		if got := [2]int64{r.value("landed_n").Int, r.value("released_n").Int}; got != want || len(r.aside) > 0 {
+			t.Errorf("row %d: kept and let go %v, expected %v, set aside %v", row.Num, got, want, r.aside)
+		}
+	}
+}
+
 // TestMeasuredRemarks holds that remarks which tell how heavy or long one fish was are of one of the fish
 // that their row counts, where the log lists its fish nowhere else; one of a row without fish is set aside.
 func TestMeasuredRemarks(t *testing.T) {
@@ -365,6 +385,7 @@ func TestMeasuredRemarks(t *testing.T) {
 		"scale\n2026-06-05,06:00,10:00,5,7,0,0,birds far off\n" +
 		"2026-06-06,06:00,10:00,5,7,2,2,one of 81 cm\n2026-06-07,06:00,10:00,5,7,1,0,one of 80 cm went by\n"
 	for text, want := range map[string][]int{head + rows: {1, 1, 0, 1, 0},
+		strings.ReplaceAll(head+rows, "one of 81 cm", "81 cm 9.9 kg / 82 cm; calm"):     {1, 1, 0, 2, 0},
 		strings.ReplaceAll(head+rows, "one of 81 cm", "albacore 81 cm; albacore 82 cm"): {0, 0, 0, 0, 0}} {
 		x, u := only(t, memory.Lines("", strings.ReplaceAll(strings.TrimSpace(text), ",", "|")))
 		r, err := x.Reader(u, Settings{})

@@ -518,9 +518,7 @@ func (r *Reader) freedIn(fish []phrase.Fish) int {
 			n += max(f.N, 1)
 		}
 	}
-	if i, ok := r.index["released_n"]; ok && n > 0 {
-		r.values[i] = entry.OfInt(r.values[i].Int + int64(n))
-	}
+	r.letGoBeside(n)
 	return n
 }
 

@@ -233,7 +233,8 @@ func (r *Reader) implied() {
 	if r.layout.Binds("kept_n") {
 		r.add("landed_n", entry.Int)
 	}
-	if r.layout.Freed {
+	besides := func(u plan.Unknown) bool { return u.Named && u.Fate == "" }
+	if r.layout.Freed || slices.ContainsFunc(r.layout.Catch, besides) {
 		r.add("released_n", entry.Int)
 	}
 	sum := "hooked_n"

@@ -239,6 +239,17 @@ func TestSettings(t *testing.T) {
 	}
 }
 
+// TestByStrokes holds that strokes part fish where one of them has its length and its weight, and else the
+// length from the weight of one.
+func TestByStrokes(t *testing.T) {
+	for text, want := range map[string]int{"70 cm 6.2 kg / 5.8 kg / 64 cm": 3, "6.2 kg / 70 cm": 1,
+		"70 cm / 6.2 kg; a good one": 1, "70 cm 6.2 kg / 68 cm 5.9 kg; green squid": 2} {
+		if got := FishList(text, Defaults{}); len(got) != want {
+			t.Errorf("%q: %d fish, expected %d: %v", text, len(got), want, got)
+		}
+	}
+}
+
 // TestCountFish holds how many fish a cell names: no number for all of a kind, and one for a fish with
 // two names.
 func TestCountFish(t *testing.T) {
@@ -246,6 +257,12 @@ func TestCountFish(t *testing.T) {
 		"all the mahi": 0, "mahi, all": 0, "all wahoo and a mahi": 0} {
 		if n, ok := CountFish(text); n != want || ok != (want > 0) {
 			t.Errorf("%q: %d %v, expected %d", text, n, ok, want)
+		}
+	}
+	for text, want := range map[string][2]int{"1 bluefin, 2 bonito let go": {1, 2}, "1 hammerhead released": {0, 1},
+		"2 mahi": {2, 0}, "1 wahoo lost": {}} {
+		if kept, letGo, _ := CountFates(text); kept != want[0] || letGo != want[1] {
+			t.Errorf("%q: %d kept, %d let go, expected %v", text, kept, letGo, want)
 		}
 	}
 	for text, want := range map[string]string{"all the mahi": "mahi", "mahi, all": "mahi", "tutti i tonni": "tonni",

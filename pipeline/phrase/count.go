@@ -39,33 +39,42 @@ func Count(text string) (n int, ok bool) {
 // CountFish counts the fish that a cell names where a number is due: "2 wahoo 31, 28#", "the
 // skippy". It reports false where one has no name, or a fate of its own.
 func CountFish(text string) (n int, ok bool) {
+	kept, letGo, ok := CountFates(text)
+	return kept + letGo, ok
+}
+
+// CountFates is CountFish with the fish that the cell says were let go apart: "1 bluefin, 2 skipjack let go".
+func CountFates(text string) (kept, letGo int, ok bool) {
 	if plus := strings.TrimLeft(text, "0123456789 "); plus != text &&
 		strings.ContainsAny(plus[:min(1, len(plus))], "+(") {
-		return 0, false // "0 + 4 snapper" counts none, and more that are not of the count
+		return 0, 0, false // "0 + 4 snapper" counts none, and more that are not of the count
 	}
 	each := 1
 	for _, it := range scan(text).items {
 		switch {
 		case it.kind == aMany && it.num != 2:
-			return 0, false // "all the skippy" says no number
+			return 0, 0, false // "all the skippy" says no number
 		case it.kind == aMany:
 			each = 2
 		}
 	}
 	list := FishList(text, Defaults{})
 	if each > 1 && len(list) > 1 {
-		return 0, false
+		return 0, 0, false
 	}
 	for i, f := range list {
 		if f.Name == "" || f.Fate == words.Lost || f.Fate == words.Missed {
-			return 0, false
+			return 0, 0, false
 		}
-		if f.N > 0 && i > 0 && again(f, list[i-1], text) {
-			continue
+		switch {
+		case f.N > 0 && i > 0 && again(f, list[i-1], text):
+		case f.Fate == words.Released:
+			letGo += max(f.N, each)
+		default:
+			kept += max(f.N, each)
 		}
-		n += max(f.N, each)
 	}
-	return n, n > 0
+	return kept, letGo, kept+letGo > 0
 }
 
 // again reports whether a fish is another name or the size of the one counted before it: "1 mahi, peanut".

@@ -1,6 +1,10 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"strings"
+
+	"wakeledger/pipeline/words"
+)
 
 // teller puts clauses together to bites.
 type teller struct {
@@ -56,7 +60,7 @@ func Tell(text string, d Defaults) Story {
 // What is no fish in it is passed over.
 func FishList(text string, d Defaults) []Fish {
 	t := teller{story: Story{Landed: -1, Strikes: -1}, list: true}
-	for _, c := range scan(text).clauses(d, true) {
+	for _, c := range scan(byStrokes(text, d)).clauses(d, true) {
 		t.clause(c)
 	}
 	var out []Fish
@@ -66,6 +70,27 @@ func FishList(text string, d Defaults) []Fish {
 		}
 	}
 	return out
+}
+
+// byStrokes parts the fish of a text that strokes part, where one of them has its length and its weight: of
+// "83 cm 11 kg / 9.3 kg / 61 cm" the weight and the length behind are two fish, and of "9.3 kg / 61 cm" one.
+func byStrokes(text string, d Defaults) string {
+	const stroke = " / "
+	if strings.Count(text, stroke) == 0 {
+		return text
+	}
+	both := false
+	for _, part := range strings.Split(text, stroke) {
+		list := scan(part).clauses(d, true)
+		if len(list) == 0 || !list[0].onlyMeasures() {
+			return text
+		}
+		both = both || list[0].kg > 0 && list[0].length > 0
+	}
+	if !both {
+		return text
+	}
+	return strings.ReplaceAll(text, stroke, " ; ")
 }
 
 // clause adds what a clause tells to the story.

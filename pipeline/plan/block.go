@@ -20,12 +20,19 @@ type Binding struct {
 	Set      int       // 0, or 1 and up for the second and further stretches of one row
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
+	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
 
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
 	By    map[string]string
 	Codes map[string]string // what the log's legend says of its cells, by cell in lower case
 	Score float64           // how much better than the next meaning the evidence holds it for
+}
+
+// Rest is a column that has the ounces of the pounds, or the inches of the feet, in another.
+type Rest struct {
+	Index int
+	Unit  unit.Unit
 }
 
 // Unknown is a column without a meaning here. Its cells are kept by this name.

@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
@@ -212,9 +213,25 @@ func (q *inquiry) uncounted() {
 		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("%q lists %s, %d more than the counts of their days "+
 			"tell. They are counted beside: were they trolled, or told twice?", s.Plan.Name,
 			plural(of, "fish", "fish"), over),
-			nil, listing)
+			nil, q.listingOf([]*meaning.Understood{s.Understood}))
 		q.last().Brief = "A list tells of more fish than the counts of their days."
 	}
+}
+
+// listingOf is what rests on lists of strikes and fish: trips too where one of them has a day or a trip of which
+// no counts tell, which is one of their own.
+func (q *inquiry) listingOf(lists []*meaning.Understood) []string {
+	for _, s := range q.subjects {
+		if !slices.Contains(lists, s.Understood) {
+			continue
+		}
+		for key, told := range s.Stats.Told {
+			if c := q.counted[key]; told.Listed.Held > 0 && (c == nil || c.Counted.Held == 0) {
+				return append([]string{"trips"}, listing...)
+			}
+		}
+	}
+	return listing
 }
 
 // beyond is how many listed fish the counts of their days, or else of their trips, do not tell, of

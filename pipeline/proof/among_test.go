@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"slices"
 	"testing"
 
 	"wakeledger/pipeline/entry"
@@ -49,6 +50,24 @@ func TestAmong(t *testing.T) {
 		Among([]Subject{counting(counts), c.list})
 		if c.list.Plan.Among != c.want {
 			t.Errorf("%s: among the counts %v, expected %v", c.what, c.list.Plan.Among, c.want)
+		}
+	}
+}
+
+// TestListingOf holds that trips rest on a list of fish of days of which no counts tell, and else do not.
+func TestListingOf(t *testing.T) {
+	counts := counting(map[int64]Fates{1: {3, 2}, 2: {2, 2}})
+	for what, c := range map[string]struct {
+		list Subject
+		want bool
+	}{
+		"of the days that are counted": {listedFish(1, "landed", 1, "landed", 1, "landed", 2, "landed"), false},
+		"of another day":               {listedFish(1, "landed", 7, "landed"), true},
+	} {
+		subjects := []Subject{counts, c.list}
+		q := &inquiry{subjects: subjects, counted: countedOf(subjects)}
+		if got := slices.Contains(q.listingOf([]*meaning.Understood{c.list.Understood}), "trips"); got != c.want {
+			t.Errorf("%s: trips rest on it %v, expected %v", what, got, c.want)
 		}
 	}
 }

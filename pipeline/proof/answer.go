@@ -222,20 +222,34 @@ func tellWord(_ *meaning.Log, q *Question, choice string) {
 				if b.Codes = maps.Clone(b.Codes); b.Codes == nil {
 					b.Codes = map[string]string{}
 				}
-				b.Codes[q.word] = text
+				for _, word := range codesFor(b, q.word) {
+					b.Codes[word] = text
+				}
 			}
 			if choice == leaveOut {
-				drop(u.Plan, saying(u, b.Index, q.word)...)
+				drop(u.Plan, saying(u, b.Index, codesFor(b, q.word))...)
 			}
 		}
 	}
 }
 
-// saying are the rows of a block whose cell of a column is a word.
-func saying(u *meaning.Understood, index int, word string) []int64 {
+// codesFor are a word and the codes of a column that the log's legend writes out as that word.
+func codesFor(b *plan.Binding, word string) []string {
+	out := []string{word}
+	for code, means := range b.Codes {
+		if strings.ToLower(strings.TrimSpace(means)) == word {
+			out = append(out, code)
+		}
+	}
+	return out
+}
+
+// saying are the rows of a block whose cell of a column is one of some words.
+func saying(u *meaning.Understood, index int, words []string) []int64 {
 	var out []int64
 	for _, r := range u.Block.Rows {
-		if index >= 0 && index < len(r.Cells) && strings.ToLower(strings.TrimSpace(r.Cells[index].Text)) == word {
+		if index >= 0 && index < len(r.Cells) &&
+			slices.Contains(words, strings.ToLower(strings.TrimSpace(r.Cells[index].Text))) {
 			out = append(out, int64(r.Num))
 		}
 	}

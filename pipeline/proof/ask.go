@@ -113,7 +113,7 @@ func effectOf(name string) []string {
 		return []string{"landed", "released"}
 	case "scale_kg", "length_cm", "girth_cm", "species", "weighed":
 		return []string{"fish"}
-	case "date", "trip":
+	case "date", "trip", "method":
 		return all
 	}
 	return nil
@@ -226,7 +226,7 @@ func (q *inquiry) compare(t *Stats) {
 		options = []string{"the counts", "the rows"}
 	}
 	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: "+
-		"which is right?", counts, t.ByCount, rows, struck), options, listing)
+		"which is right?", counts, t.ByCount, rows, struck), options, q.listingOf(listed))
 	x := q.last()
 	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, struck)
 	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed

@@ -88,7 +88,7 @@ func (q *inquiry) measuredRemarks(s Subject) {
 			}
 			text := r.Cells[b.Index].Text
 			if fish := phrase.FishList(text, phrase.Defaults{}); slices.ContainsFunc(fish,
-				func(f phrase.Fish) bool { return f.LengthCm > 0 || f.Kg > 0 }) {
+				func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 && !f.Guess }) { // a guess is no measure
 				if n++; first == "" {
 					first = text
 				}

@@ -28,6 +28,7 @@ const (
 // textBook is a text file as a book of one sheet.
 type textBook struct {
 	file    *os.File
+	words   io.ReaderAt // the text, where the file holds it in another form; else nil
 	name    string
 	form    textForm
 	info    Info
@@ -97,7 +98,11 @@ func (b *textBook) Rows(i int) (Rows, error) {
 	if i != 0 {
 		return nil, fmt.Errorf("%s: there is no sheet %d", b.name, i+1)
 	}
-	src := bufio.NewReaderSize(b.form.decode(io.NewSectionReader(b.file, b.form.skip, 1<<62)), readSize)
+	var text io.ReaderAt = b.file
+	if b.words != nil {
+		text = b.words
+	}
+	src := bufio.NewReaderSize(b.form.decode(io.NewSectionReader(text, b.form.skip, 1<<62)), readSize)
 	if _, err := src.Discard(b.head); err != nil {
 		return nil, fmt.Errorf("read %s: %w", b.name, err)
 	}

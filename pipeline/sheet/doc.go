@@ -6,7 +6,7 @@
 //
 // Open looks at the content, not the name, and refuses in one sentence what it
 // cannot read. Then every sheet gives its rows one at a time, so the size of a
-// log does not matter for memory, but for .ods and .xls, which are bounded:
+// log does not matter for memory, but for .ods, .xls and .docx, which are bounded:
 //
 //	open.go    Open, Book, Rows, Row: what the other stages use
 //	refuse.go  what is not a log, by its first bytes
@@ -23,9 +23,10 @@
 //	scan.go    what excelize's rows do not tell: merges, booleans, formulas
 //	tags.go    without a stored value, the last row, damage
 //	merge.go   values of merged areas
-//	grid.go    a workbook in memory, which .ods and .xls are read into
+//	grid.go    a workbook in memory, which .ods, .xls and .docx are read into
 //	ods.go     OpenDocument: sheets and rows
 //	odscell.go its cells, their styles, dates and texts
+//	docx.go    a text document: its lines and its tables, as of a text file
 //	xls.go     the compound file around an old workbook
 //	biff.go    its records: sheets and cells
 //	bifftext.go  its texts

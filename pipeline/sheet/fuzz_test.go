@@ -140,6 +140,18 @@ func FuzzODS(f *testing.F) {
 	})
 }
 
+// FuzzDocx reads any XML as the words of a text document.
+func FuzzDocx(f *testing.F) {
+	f.Add(docxParts(para("a\tb") + "<w:p/>" + tableOf([]string{`<w:gridSpan w:val="2"/><w:vMerge w:val="restart"/>|a`, "b"},
+		[]string{`<w:gridSpan w:val="2"/><w:vMerge/>|`, "c"}))[docxPart])
+	f.Add("<body><tbl><tr><tc><tbl><tr><tc><p><br/></p></tc></tr></tbl></tc></tr></tbl></body>")
+	f.Fuzz(func(t *testing.T, content string) {
+		if len(content) <= maxFuzz {
+			checkBook(t, writeZip(t, "log.docx", map[string]string{docxPart: content}))
+		}
+	})
+}
+
 // FuzzXLS reads any bytes as a compound file.
 func FuzzXLS(f *testing.F) {
 	f.Add(fixture(f, "sums-libreoffice.xls"))

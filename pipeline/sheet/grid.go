@@ -26,6 +26,7 @@ type grid struct {
 // gridRow is a row, or several that are the same.
 type gridRow struct {
 	num, times       int
+	table            int // see Row.Table
 	cells            []string
 	class            []Class
 	formula, comment map[int]string
@@ -220,7 +221,8 @@ func (r *gridRows) Next() bool {
 	row := Row{Num: r.num}
 	if next := r.rows[0]; r.num >= next.num {
 		r.cells = append(r.cells[:0], next.cells...)
-		row = Row{Num: r.num, Cells: r.cells, Class: next.class, Formula: next.formula, Comment: next.comment}
+		row = Row{Num: r.num, Table: next.table, Cells: r.cells, Class: next.class, Formula: next.formula,
+			Comment: next.comment}
 	}
 	r.take(row)
 	return true

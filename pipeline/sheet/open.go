@@ -109,6 +109,9 @@ type Row struct {
 	// "=" alone where it is shared with another cell or in an .xls, which also
 	// gives no comments.
 	Formula, Comment map[int]string
+	// Table numbers the tables of a text document, from 1, for their rows; 0 for its other lines, and in every
+	// other file, where nothing says where a table begins.
+	Table int
 	// Problem is why the row could not be read, nil if it could; Cells is
 	// then empty. Its Cell is the beginning of the text in question.
 	Problem *record.Problem

@@ -129,7 +129,7 @@ func TestRefusedArchives(t *testing.T) {
 		want  string
 	}{
 		{"photos.zip", map[string]string{"a.txt": "x"}, "without a workbook"},
-		{"letter.docx", map[string]string{"word/document.xml": "x"}, "is a text document"},
+		{"talk.pptx", map[string]string{"ppt/presentation.xml": "x"}, "is a presentation"},
 		{"binary.xlsb", map[string]string{"xl/workbook.bin": "x"}, "is a binary workbook (.xlsb)"},
 		{"bomb.xlsx", with("xl/media/a.png", strings.Repeat("\x00", ratioFrom+1)), "is packed more than"},
 		{"many.xlsx", many, "holds 10005 parts"},

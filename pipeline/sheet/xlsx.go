@@ -44,6 +44,9 @@ func openZip(f *os.File, name string, opt Options) (Book, error) {
 	if isODS(z) {
 		return openODS(f, name, z, opt)
 	}
+	if main := docxMain(z); main != nil {
+		return openDocx(f, name, main)
+	}
 	return b, b.read(z, opt)
 }
 

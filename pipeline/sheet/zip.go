@@ -26,7 +26,6 @@ const (
 func foreign() [][2]string {
 	return [][2]string{
 		{"xl/workbook.bin", "is a binary workbook (.xlsb)" + saveAs},
-		{"word/document.xml", "is a text document, not a sheet"},
 		{"ppt/presentation.xml", "is a presentation, not a sheet"},
 		{"Index/Document.iwa", "is a Numbers sheet" + saveAs},
 		{"doc.kml", "is a map (KMZ), not a sheet"},

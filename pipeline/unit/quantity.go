@@ -93,6 +93,13 @@ var steps = map[Unit]step{
 	Minute:   {Second, 60, true},
 }
 
+// Divided is the smaller unit in which people write the rest of a quantity, and how many of it make one: pounds
+// and ounces, feet and inches.
+func Divided(u Unit) (smaller Unit, ratio float64, ok bool) {
+	s, ok := steps[u]
+	return s.unit, s.ratio, ok
+}
+
 // quantityParser reads terms, each a number and the unit after it.
 type quantityParser struct {
 	dim  Dimension
@@ -259,6 +266,9 @@ var guesses = map[string]bool{
 	"appx": true, "ca": true, "circa": true,
 	"est": true, "estimate": true, "estimated": true, "guess": true, "guessed": true, "guesstimate": true, "estd": true,
 	"maybe": true, "roughly": true,
+	"env": true, "environ": true, "estimé": true, "aprox": true, "unos": true, "unas": true, "estimado": true,
+	"estimada": true, "stim": true, "stimato": true, "stimata": true, "forse": true, "etwa": true, "ungefähr": true,
+	"geschätzt": true, "vielleicht": true, "zirka": true, "cerca": true, "talvez": true,
 }
 
 // isGuess reports whether text that could not be read holds a number marked as a guess.

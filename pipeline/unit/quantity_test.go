@@ -135,6 +135,8 @@ func TestParseQuantityRefuses(t *testing.T) {
 		{"approx 187 lb", unit.Mass, "", unit.ErrApproximate},
 		{"Approx. 187", unit.Mass, unit.Pound, unit.ErrApproximate},
 		{"187 lb est.", unit.Mass, "", unit.ErrApproximate},
+		{"env. 80", unit.Mass, unit.Kilogram, unit.ErrApproximate},
+		{"unas 12", unit.Mass, unit.Pound, unit.ErrApproximate},
 		{"187?", unit.Mass, unit.Pound, unit.ErrApproximate},
 		{"12-8", unit.Mass, unit.Pound, unit.ErrRange},
 		{"12 – 14 kn", unit.Speed, "", unit.ErrRange},

@@ -11,6 +11,7 @@ var spellings = map[string]Unit{
 	"centimeter": Centimetre, "centimeters": Centimetre,
 	"m": Metre, "metre": Metre, "metres": Metre, "meter": Metre, "meters": Metre,
 	"in": Inch, "ins": Inch, "inch": Inch, "inches": Inch, `"`: Inch, "''": Inch,
+	"pulg": Inch, "pulgada": Inch, "pulgadas": Inch, "polegada": Inch, "polegadas": Inch,
 	"ft": Foot, "foot": Foot, "feet": Foot, "'": Foot,
 	"yd": Yard, "yds": Yard, "yard": Yard, "yards": Yard,
 	"fathom": Fathom, "fathoms": Fathom, "fm": Fathom, "fms": Fathom, "fth": Fathom, "fths": Fathom,
@@ -23,8 +24,10 @@ var spellings = map[string]Unit{
 
 	"g": Gram, "gr": Gram, "gram": Gram, "grams": Gram, "gramme": Gram, "grammes": Gram,
 	"kg": Kilogram, "kgs": Kilogram, "kilo": Kilogram, "kilos": Kilogram, "kilogram": Kilogram, "kilograms": Kilogram,
-	"oz": Ounce, "ozs": Ounce, "ounce": Ounce, "ounces": Ounce,
-	"lb": Pound, "lbs": Pound, "#": Pound, "##": Pound, "pound": Pound, "pounds": Pound,
+	"oz": Ounce, "ozs": Ounce, "ounce": Ounce, "ounces": Ounce, "onza": Ounce, "onzas": Ounce,
+	"onça": Ounce, "onças": Ounce,
+	"lb": Pound, "lbs": Pound, "#": Pound, "##": Pound, "pound": Pound, "pounds": Pound, "libra": Pound,
+	"libras": Pound,
 
 	"kn": Knot, "kns": Knot, "kt": Knot, "kts": Knot, "knot": Knot, "knots": Knot, "nudo": Knot, "nudos": Knot,
 	"nd": Knot, "nds": Knot, "noeud": Knot, "noeuds": Knot, "nœud": Knot, "nœuds": Knot, "nodo": Knot, "nodi": Knot,

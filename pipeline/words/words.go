@@ -145,7 +145,9 @@ var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true,
 	"n/l": true, "nr": true, "n/r": true, "not recorded": true, "unk": true, "unknown": true, "not logged": true,
 	"not known": true, "not taken": true, "not weighed": true,
 	"not identified": true, "unidentified": true, "not measured": true,
-	"s/d": true, "sin dato": true, "sin datos": true, "n.d.": true, "nc": true, "k.a.": true}
+	"s/d": true, "sin dato": true, "sin datos": true, "n.d.": true, "nc": true, "k.a.": true,
+	"not noted": true, "no anotado": true, "no anotada": true, "sin anotar": true, "non noté": true, "non notée": true,
+	"non annotato": true, "non annotata": true, "não anotado": true, "não anotada": true, "nicht notiert": true}
 
 // longestNotLogged is the bytes of the longest of them: most cells are no such word, and end here.
 const longestNotLogged = 14

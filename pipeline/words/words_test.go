@@ -178,7 +178,8 @@ func TestOtherwise(t *testing.T) {
 
 func TestNames(t *testing.T) {
 	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite",
-		"Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": ""} {
+		"Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": "",
+		"pulling jigs": "troll", "al garete, motor parado": "drift", "engodo": "chunk"} {
 		if got, ok := Method(text); got != want || ok != (want != "") {
 			t.Errorf("Method(%q) = %q", text, got)
 		}

@@ -1,0 +1,57 @@
+package meaning
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestRests holds that a column of ounces or inches behind one of pounds or feet is the rest of it, and that one
+// headed for another thing, or with numbers that are none, is not.
+func TestRests(t *testing.T) {
+	for _, c := range []struct {
+		what, heads, cells string
+		want               bool
+	}{
+		{"units alone", "lb|oz", "41|8", true},
+		{"behind the same words", "Weight lbs|Weight oz", "41|8", true},
+		{"more than a pound", "lb|oz", "41|18", false},
+		{"of the lure", "Weight lb|Lure oz", "41|8", false},
+		{"in kilograms", "kg|oz", "41|8", false},
+	} {
+		text := "Date|Fish|" + c.heads + "\n2026-06-03|wahoo|" + c.cells + "\n2026-06-04|wahoo|38|2\n" +
+			"2026-06-05|dorado|17|\n2026-06-06|dorado|9|15\n2026-06-07|wahoo|52|0"
+		p := planOf(t, "", text)
+		b := p.Find("scale_kg")
+		if b == nil {
+			t.Errorf("%s: no weight: %s", c.what, summary(p))
+		} else if got := b.Rest != nil; got != c.want {
+			t.Errorf("%s: one weight %v, expected %v: %s", c.what, got, c.want, summary(p))
+		}
+	}
+}
+
+// TestExcerpts holds that a list of fish that all stand in a longer one is no data, and that one with a fish or a
+// heading of its own is.
+func TestExcerpts(t *testing.T) {
+	const all = "Date|Fish|kg|Outing\n2026-06-03|wahoo|14.2|1\n2026-06-03|dorado|6.1|1\n2026-06-04|wahoo|18.9|2\n" +
+		"2026-06-05|yellowfin|31|3\n2026-06-05|dorado|8.4|3\n2026-06-06|wahoo|11|4"
+	const best = "Biggest of the season\nFish|kg|Outing\nWahoo|18.9|2\nDorado|8.4|3\nYellowfin|31|3"
+	angler := strings.NewReplacer("Outing", "Outing|Angler", "|2\n", "|2|Ana\n")
+	for what, c := range map[string]struct {
+		list string
+		want bool
+	}{
+		"the best of each kind": {best, true},
+		"one of its own":        {strings.ReplaceAll(best, "18.9|2", "19.9|2"), false},
+		"who caught it":         {angler.Replace(best), false},
+		"kinds and weights":     {strings.NewReplacer("|Outing", "", "9|2", "9", "|3", "").Replace(best), false},
+	} {
+		l := inferred(t, "log", nil, "Weighed", all, "Best", c.list)
+		if u := blockOf(l, "Best"); u == nil || u.Proof != c.want {
+			t.Errorf("%s: no data %v, expected %v", what, u != nil && u.Proof, c.want)
+		}
+		if u := blockOf(l, "Weighed"); u == nil || u.Proof {
+			t.Errorf("%s: the longer list is no data", what)
+		}
+	}
+}
