@@ -22,6 +22,12 @@ var endsNone = map[string]bool{"captain": true, "port": true, "zone": true}
 // instead.
 func (r *Reader) gather() {
 	fresh := math.MaxInt
+	before := ""
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Name == "trip" {
+			before = t.last
+		}
+	}
 	for i := range r.targets {
 		t := &r.targets[i]
 		t.text = r.says(t)
@@ -38,7 +44,7 @@ func (r *Reader) gather() {
 		switch {
 		case t.text == "" && t.Carried && t.rank < fresh:
 			t.text = t.last
-		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t):
+		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t, before):
 			t.text = t.last
 		case t.text != "" || t.Carried:
 			t.last = t.text
@@ -119,11 +125,11 @@ func (r *Reader) logged(t *target) string {
 }
 
 // forgotten tells a row of effort whose day alone is blank: it is of the day above, which
-// is said.
-func (r *Reader) forgotten(t *target) bool {
+// is said. One that names its trip is, where that is the trip of the row above.
+func (r *Reader) forgotten(t *target, trip string) bool {
 	for i := range r.targets {
 		o := &r.targets[i]
-		if (o.Column.Name == "trip" || o.Column.Parse == "date" && o != t) && o.text != "" {
+		if (o.Column.Name == "trip" && r.says(o) != trip || o.Column.Parse == "date" && o != t) && o.text != "" {
 			return false
 		}
 	}

@@ -128,7 +128,7 @@ func (r *Reader) letGoInWords() {
 	n := int64(0)
 	for i := range r.targets {
 		if t := &r.targets[i]; t.Column.Parse == "fishlist" {
-			for _, f := range phrase.FishList(r.values[t.field].Text, t.defaults()) {
+			for _, f := range phrase.FishList(r.values[t.field].Text, r.defaults(t)) {
 				if f.Fate == words.Released {
 					n += int64(max(f.N, 1))
 				}
@@ -157,7 +157,7 @@ func (r *Reader) fatesInWords() {
 	all := int64(0)
 	for i := range r.targets {
 		if t := &r.targets[i]; t.Column.Parse == "fishlist" {
-			for _, b := range phrase.Tell(beforeOtherwise(r.values[t.field].Text), t.defaults()).Bites {
+			for _, b := range phrase.Tell(beforeOtherwise(r.values[t.field].Text), r.defaults(t)).Bites {
 				told[b.Fate] += int64(max(b.N, 1))
 				all += int64(max(b.N, 1))
 			}

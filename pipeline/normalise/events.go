@@ -84,7 +84,7 @@ func (r *Reader) event(t *target, text string) {
 		return
 	}
 	entry := words.EntryOf(text)
-	if entry.Event == words.EventIn && r.events.open && len(phrase.Tell(text, t.defaults()).Bites) > 0 {
+	if entry.Event == words.EventIn && r.events.open && len(phrase.Tell(text, r.defaults(t)).Bites) > 0 {
 		entry = words.Entry{} // a tuna, al agua: it is the fish that goes in
 	}
 	r.outingEvent(entry.Event, d, at)
@@ -302,7 +302,7 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 		// its columns measure a fish
 		case e.open && timed && (v["length_cm"].Known || v["girth_cm"].Known || v["scale_kg"].Known):
 			told.Bites = []phrase.Bite{{Fish: phrase.Fish{Fate: words.Landed}}}
-			if fish := phrase.FishList(text, t.defaults()); len(fish) == 1 {
+			if fish := phrase.FishList(text, r.defaults(t)); len(fish) == 1 {
 				told.Bites[0].Name = fish[0].Name
 			}
 		default:

@@ -131,7 +131,7 @@ func (r *Reader) remarked() {
 		}
 		r.lengthTold(r.values[t.field].Text)
 		r.girthTold(r.values[t.field].Text)
-		for _, f := range phrase.FishList(r.values[t.field].Text, t.defaults()) {
+		for _, f := range phrase.FishList(r.values[t.field].Text, r.defaults(t)) {
 			if f.Name == "" || f.N > 1 || f.Guess || f.Fate == words.Lost || f.Fate == words.Missed {
 				continue
 			}

@@ -293,7 +293,7 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			v["lines_out"] = entry.OfInt(int64(r.linesEach[k]))
 		case s.Lines >= 0:
 			v["lines_out"] = entry.OfInt(int64(s.Lines))
-		case len(set.Lines) > 0:
+		case len(set.Lines) > 0 && !slices.ContainsFunc(all, func(o phrase.Stretch) bool { return o.Lines >= 0 }):
 			v["lines_out"] = entry.OfInt(int64(set.Lines[min(k, len(set.Lines)-1)]))
 		case lines.Known:
 			v["lines_out"] = lines
@@ -357,8 +357,8 @@ func (r *Reader) settings(n int) phrase.Setting {
 }
 
 // defaults is what a phrase's heading says of its bare numbers.
-func (t *target) defaults() phrase.Defaults {
-	d := phrase.Defaults{Scaled: t.Scaled}
+func (r *Reader) defaults(t *target) phrase.Defaults {
+	d := phrase.Defaults{Scaled: t.Scaled, ScaleUnit: string(r.scaleUnit())}
 	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(words.Fold(t.Heading)) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {
@@ -375,6 +375,22 @@ func (t *target) defaults() phrase.Defaults {
 		}
 	}
 	return d
+}
+
+// scaleUnit is the unit of a weight beside a word for the scale, where it has none of its own; "" where the
+// log does not tell pounds from kilograms.
+func (r *Reader) scaleUnit() unit.Unit {
+	system := r.set.Units
+	if system == "" {
+		system = r.ev.System()
+	}
+	switch system {
+	case "us":
+		return unit.Pound
+	case "metric":
+		return unit.Kilogram
+	}
+	return ""
 }
 
 // boated is how many fish the row's counts bring to the boat, and whether it has any.
@@ -418,7 +434,7 @@ func (r *Reader) note(text string) {
 // "wahoo 31.5". It returns the row's fish so far.
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int,
 	counted bool) []map[string]entry.Value {
-	fish := phrase.FishList(text, t.defaults())
+	fish := phrase.FishList(text, r.defaults(t))
 	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
 	}
@@ -467,9 +483,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 // unseen makes a strike of each bite of a list that was missed or lost and names no fish:
 // "2 hoos, 1 knockdown no hookup". What became of something that is no fish known is left.
 func (r *Reader) unseen(t *target, text string) {
-	told := phrase.Tell(text, t.defaults())
+	told := phrase.Tell(text, r.defaults(t))
 	for _, left := range told.Left {
-		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, t.defaults())) == 0 {
+		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, r.defaults(t))) == 0 {
 			r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
 		}
 	}

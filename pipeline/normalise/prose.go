@@ -19,7 +19,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
 	for _, s := range r.worded {
-		if s.t.Column.Name != "lost_n" && weighed(phrase.FishList(s.text, s.t.defaults())) > 0 {
+		if s.t.Column.Name != "lost_n" && weighed(phrase.FishList(s.text, r.defaults(s.t))) > 0 {
 			listed = r.fishOf(s.t, s.text, listed, fish, counted)
 			r.weights(s.t, s.text)
 		}
@@ -58,7 +58,7 @@ func tellsMeasure(text string) bool {
 
 // storied makes a strike of each bite that a text tells of.
 func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth int) {
-	s := phrase.Tell(text, t.defaults())
+	s := phrase.Tell(text, r.defaults(t))
 	n, boated := 0, 0
 	for _, b := range s.Bites {
 		for range max(b.N, 1) {
@@ -83,6 +83,9 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 			if speed := r.value("speed_kn"); len(stretches) == 0 &&
 				r.layout.Kind == plan.Flat && speed.Known && !r.timed() {
 				v["strike_speed_kn"] = speed // of a stretch whose hours nobody wrote down
+			} else if told := phrase.Settings(text).Speeds; len(stretches) == 0 && len(told) == 1 &&
+				!speed.Known && !r.timed() {
+				v["strike_speed_kn"] = entry.OfReal(told[0]) // whose words say it
 			}
 			r.beside(plan.Strikes, v)
 			n++

@@ -80,7 +80,7 @@ func (r *Reader) wholeStretch(t *target, text string) {
 	if words.Otherwise(text) {
 		return
 	}
-	told := phrase.Tell(text, t.defaults())
+	told := phrase.Tell(text, r.defaults(t))
 	for _, left := range told.Left {
 		r.aside = append(r.aside, r.problem(t, left, "speaks of fish or bites in words that were not understood"))
 	}
