@@ -206,8 +206,9 @@ func TestOutings(t *testing.T) {
 // TestNotes takes the notes of a telephone by the day of their title, or by when they were written: the day before
 // where a clock time in them came later, or they say so.
 func TestNotes(t *testing.T) {
-	const text = "Notes, exported\n\n-----\nRules\n01/05/2026 20:10\n\n4 lines always\n\n-----\n3/5 with Bo\n03/05/2026 " +
-		"19:40\n\n8h-11h 6 kn\nnothing\n\n-----\nUntitled\n05/05/2026 09:10\n\n8h-13h 6 kn\n\n-----\n(no title)\n" +
+	const text = "Notes, exported\n\n-----\nRules\n01/05/2026 20:10\n\n4 lines always\n\n-----\n3/5 with Bo\n" +
+		"03/05/2026 19:40\n\n8h-11h 6 kn\nnothing\n\n-----\n" +
+		"Untitled\n05/05/2026 09:10\n\n8h-13h 6 kn\n\n-----\n(no title)\n" +
 		"07/05/2026 21:10\n\nyesterday there was one tuna more\n\n-----\nIslands 13 to 14/5\n15/05/2026 08:00\n\n" +
 		"day 13. 9h-12h 7 kn\none wahoo\nday 14. 8h-10h 6 kn"
 	s := take(t, text)
@@ -224,7 +225,8 @@ func TestNotes(t *testing.T) {
 
 // TestSections holds that lines that part a table by number give each row under them that number.
 func TestSections(t *testing.T) {
-	const text = "Date|Start|End\nCruise 1: north|\n3/6/26|06:00|08:00\n|09:00|10:00\nCruise 2: home|\n9/6/26|06:00|08:00"
+	const text = "Date|Start|End\nCruise 1: north|\n3/6/26|06:00|08:00\n|09:00|10:00\nCruise 2: home|\n" +
+		"9/6/26|06:00|08:00"
 	s := take(t, text)
 	if got := shown(s); got != "table [Date,Start,End,cruise] 3=3/6/26 4=09:00 6=9/6/26" {
 		t.Fatal(got)

@@ -141,7 +141,8 @@ func TestWaysOfFishing(t *testing.T) {
 	if ways.Find("method") == nil || ways.Find("approach") != nil {
 		t.Errorf("ways of fishing: %s", summary(ways))
 	}
-	other := inferred(t, "log", nil, "2026", head+"3/6/26|06:00|08:00|4|along the edge\n4/6/26|06:00|08:00|4|circling\n"+
+	other := inferred(t, "log", nil, "2026", head+"3/6/26|06:00|08:00|4|along the edge\n"+
+		"4/6/26|06:00|08:00|4|circling\n"+
 		"5/6/26|06:00|08:00|4|straight\n6/6/26|06:00|08:00|4|along the edge").Data()[0].Plan
 	if other.Find("approach") == nil {
 		t.Errorf("ways to come to the fish: %s", summary(other))

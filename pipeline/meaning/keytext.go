@@ -55,7 +55,9 @@ func keyTextOf(s *layout.Sheet, sheets []*layout.Sheet) []entry {
 			heads[i] = normalise(h)
 		}
 		heads = slices.DeleteFunc(heads, func(h string) bool {
-			return h == "" || !slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, h) })
+			return h == "" || !slices.ContainsFunc(sheets, func(o *layout.Sheet) bool {
+				return o != s && hasHeading(o, h)
+			})
 		})
 		if len(heads) > 0 {
 			lines++

@@ -143,6 +143,7 @@ func TestStretches(t *testing.T) {
 		"6:55 in 2:30 out 8 rods 7 kts. A marlin":        "6:55? to 2:30? 8 lines at 7",
 		"Start 06:40, stop 10:20":                        "6:40 to 10:20",
 		"lines wet 7:10":                                 "7:10?",
+		"Set 1 0630-0900 @ 8; Set 2 0930-1200 @ 12":      "6:30 to 9:00 at 8; 9:30 to 12:00 at 12",
 		"3 h @ 8 kn":                                     "at 8 3 h",
 		"6.45-10.25":                                     "6:45? to 10:25?",
 		"0650-0900, 0930-1030 7 lines @8":                "6:50 to 9:00 7 lines at 8; 9:30 to 10:30 7 lines at 8",
@@ -153,7 +154,7 @@ func TestStretches(t *testing.T) {
 		"6h-8h 7 kn. One tuna. 9h-11h 8 kn 3 lines":      "6:00 to 8:00 at 7; 9:00 to 11:00 3 lines at 8",
 		"lines 0640":                                     "6:40", "linhas 6h40": "6:40", "linhas 9h": "9:00?",
 		"5 lines 9h": "5 lines 9 h",
-		"Set 1 0630-0900 @ 8; Set 2 0930-1200 @ 12":                             "6:30 to 9:00 at 8; 9:30 to 12:00 at 12",
+
 		"in 0700 out 1310, 45 min lunch":                                        "7:00 to 13:10 less 45",
 		"7:15 AM to 2:05 PM (stopped 30 min to fight fish), 5 lines, 8.5 knots": "7:15 to 14:05 5 lines at 8.5 less 30",
 		"0600 to noon": "6:00 to 12:00",

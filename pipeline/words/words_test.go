@@ -149,7 +149,8 @@ func TestEntryOf(t *testing.T) {
 
 func TestOfNextDay(t *testing.T) {
 	for text, want := range map[string]string{"06:10 (next day)": "06:10", "6:10 next morning": "6:10",
-		"0610, lendemain": "0610", "07:35 (Folgetag)": "07:35", "next day": "", "06:10 next day early": "", "06:10": ""} {
+		"0610, lendemain": "0610", "07:35 (Folgetag)": "07:35",
+		"next day": "", "06:10 next day early": "", "06:10": ""} {
 		if got, _ := OfNextDay(text); got != want {
 			t.Errorf("OfNextDay(%q) = %q, want %q", text, got, want)
 		}
