@@ -110,6 +110,10 @@ func (t *tableOf) explains(o *tableOf) bool {
 				for _, part := range strings.Split(c.Text, "/") {
 					said[strings.ToLower(strings.TrimSpace(part))] = true
 				}
+				heads, _ := meaning.KeyLine(c.Text)
+				for _, h := range heads {
+					said[h] = true
+				}
 			}
 		}
 	}

@@ -10,6 +10,9 @@ import (
 	"time"
 
 	"github.com/xuri/excelize/v2"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
 )
 
 const (
@@ -242,5 +245,45 @@ func TestTwoKeepers(t *testing.T) {
 		if n := totalOf(t, s, "SELECT count(*) FROM fish"); n != 6 {
 			t.Errorf("%.0f fish at the boat, expected 6", n)
 		}
+	}
+}
+
+// A key may be a text beside the tables, with a line for each heading and codes on the lines under it. A
+// text that tells of fishing under a few such words is none.
+func TestKeyAsText(t *testing.T) {
+	ctx := context.Background()
+	const key = "My log, how to read it\n\nruns.csv\n  run     the run's number, a new one each time\n" +
+		"  down, up   by the kitchen clock\n  how     D = dragging lures   J = jigging  (J is not counted)\n" +
+		"hits.csv\n  hit     counted through\n  end     a = touched, never hooked\n          b = hooked and lost\n" +
+		"          c = boated and kept\n          d = boated and let go\n"
+	const runs = "run,date,down,up,how,knots,lines\n1,2026-06-03,06:00,09:00,D,7,4\n2,2026-06-04,06:00,08:00,D,8,4\n" +
+		"3,2026-06-05,06:00,10:00,D,7,4\n4,2026-06-06,06:00,10:00,D,7,4\n"
+	const hits = "hit,run,when,end,fish\n1,1,06:40,c,wahoo\n2,1,07:40,a,\n3,3,08:10,b,\n4,3,09:10,d,wahoo\n" +
+		"5,4,09:10,c,wahoo\n"
+	s := season(t)
+	if _, err := s.Load(ctx, written(t, "key.txt", key, "runs.csv", runs, "hits.csv", hits)); err != nil {
+		t.Fatal(err)
+	}
+	if hours, strikes := hoursOf(t, s); hours != 13 || strikes != 5 {
+		t.Errorf("%.2f hours and %d strikes, expected 13 and 5", hours, strikes)
+	}
+	if n := totalOf(t, s, "SELECT count(*) FROM strike WHERE outcome = 'landed'"); n != 2 {
+		t.Errorf("%.0f fish kept, expected 2", n)
+	}
+	if n := totalOf(t, s, "SELECT count(*) FROM strike WHERE outcome = 'missed'"); n != 1 {
+		t.Errorf("%.0f missed bites, expected 1", n)
+	}
+	const prose = "run     with the kids\nup      early on Saturday\nhow     nobody knows\nWent out at six.\n" +
+		"Two wahoo by eight.\nThen it blew up.\nHome by ten.\n"
+	var sheets []*layout.Sheet
+	for _, p := range written(t, "runs.csv", runs, "prose.txt", prose) {
+		x, err := s.tablesIn(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets = append(sheets, x...)
+	}
+	if len(sheets) != 2 || meaning.IsKey(sheets[1], sheets) {
+		t.Errorf("prose that begins three lines with headings is no key")
 	}
 }

@@ -44,6 +44,7 @@ type Block struct {
 	Rows   []Row
 	Totals []Row    // sums of rows, once they are told from them
 	Foot   []Row    // rows under a table and its totals that are of no day, once they are told from them
+	Beside []Note   // lines among its rows that are part of none
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's
 }
@@ -67,7 +68,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
-	for _, told := range []func() (Block, bool){g.diary, func() (Block, bool) { return g.journal(like) },
+	for _, told := range []func() (Block, bool){g.notes, g.diary, func() (Block, bool) { return g.journal(like) },
 		func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {
 		b, ok := told()
 		if !ok || headed && g.Width >= sureHeads {
@@ -76,6 +77,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 		for _, text := range b.Above {
 			s.Notes = append(s.Notes, Note{Text: text})
 		}
+		s.Notes = append(s.Notes, b.Beside...)
 		s.Blocks = []Block{b}
 		return s
 	}
@@ -89,7 +91,11 @@ func Take(g *Grid, like Likeness) *Sheet {
 			end = heads[k+1].first - g.titleRows(h, heads[k+1].first)
 		}
 		end = g.tableEnd(h.last, end)
+		before := len(s.Blocks)
 		s.Blocks = append(s.Blocks, g.tables(h, end, like)...)
+		for _, b := range s.Blocks[before:] {
+			s.Notes = append(s.Notes, b.Beside...)
+		}
 		explained := g.explained(h, end)
 		for r := h.first; r < end; r++ {
 			if used[r] = r <= h.last || explained[r] || !g.isAside(h, r, like); explained[r] {

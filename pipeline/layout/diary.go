@@ -15,12 +15,15 @@ var (
 // row an entry, with its day, its time and what happened.
 func (g *Grid) diary() (Block, bool) {
 	timed, dated := 0, 0
+	heads, watches := g.outings(), g.watches()
 	for i := range g.Rows {
 		c := g.Rows[i].at(0)
 		if len(g.Rows[i].filled(0, g.Width)) != 1 || c.Look == Blank {
 			continue
 		}
-		if clockFirst.MatchString(c.Text) {
+		if _, head := heads[i]; head {
+			dated++
+		} else if clockFirst.MatchString(c.Text) && !watches[i] {
 			timed++
 		} else if dayFirst.MatchString(c.Text) {
 			dated++
@@ -31,23 +34,30 @@ func (g *Grid) diary() (Block, bool) {
 	}
 	b := Block{Grid: g, Shape: Records, Labels: []Label{{Col: 0, Text: "date"},
 		{Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}
-	day, head := "", true
+	day, began, head := "", "", true
 	for i := range g.Rows {
 		text := g.Rows[i].at(0).Text
-		if m := clockFirst.FindStringSubmatch(text); m != nil {
+		if h, ok := heads[i]; ok {
+			day, began, head = h.day, h.day, false
+		} else if watches[i] {
+			continue
+		} else if m := clockFirst.FindStringSubmatch(text); m != nil {
 			head = false
 			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
 				Cells: []Cell{{Text: day, Look: Date}, {Text: strings.TrimSpace(m[1]), Look: Clock},
 					{Text: m[3], Look: Text}}})
 		} else if m := dayFirst.FindStringSubmatch(text); m != nil && lookOf(m[2], 0) == Date {
-			day, head = m[2], false
+			day, head = withYear(m[2], began), false
 		} else if head {
 			b.Above = append(b.Above, text)
 		} else if n := len(b.Rows); n > 0 && b.Rows[n-1].Num == g.Rows[i].Num-1 {
 			c := &b.Rows[n-1].Cells[2]
 			c.Text += " " + text
+		} else if text != "" {
+			b.Beside = append(b.Beside, Note{g.Rows[i].Num, 1, text})
 		}
 	}
+	b.addTrips(heads)
 	return b, day != ""
 }
 

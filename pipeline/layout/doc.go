@@ -10,10 +10,13 @@
 //	head.go    which rows are headings
 //	table.go   the rows under a heading, tables side by side
 //	beneath.go rows of one key beneath a table's rows
+//	section.go lines that part a table's rows by number
 //	loose.go   sentences and lists of a text file that its separators parted
 //	form.go    labels beside their values
 //	turn.go    records across
 //	diary.go   a text of days and times, a paragraph a day
+//	outing.go  headings of outings and watches in such a text
+//	notes.go   notes of a phone, each with its title and when it was written
 //	journal.go mails and notes of a phone, a row a line
 //	blocks.go  all of these together
 package layout

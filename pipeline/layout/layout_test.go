@@ -160,6 +160,91 @@ func TestDiary(t *testing.T) {
 	}
 }
 
+// TestOutings holds that a heading with its day at its end begins an outing, whose number its entries have,
+// and that a watch's span is no entry, but where what stands under it lies outside of it.
+func TestOutings(t *testing.T) {
+	const text = "Kept by the mate\n\nCruise no. 1   Sunday 3 May 2026\nCrew: two hands\n0400-0800\nSea slight\n" +
+		"0510 gear in\n0640 bite, missed\n0800-1200\n0915 gear up\n\nYARD DAY   Tuesday 5 May 2026\nPaint\n\n" +
+		"Cruise no. 2   Saturday 9 May 2026 to Sunday 10 May 2026\nSaturday 9 May\n0400-0800\n0500 gear in\n" +
+		"0730 gear up\nSunday 10 May\n0400-0800\n0530 gear in\n0745 gear up"
+	s := take(t, text)
+	if len(s.Blocks) != 1 {
+		t.Fatal(shown(s))
+	}
+	got := ""
+	for _, r := range s.Blocks[0].Rows {
+		for _, i := range []int{3, 0, 1, 2} {
+			got += r.Cells[i].Text + " "
+		}
+		got += "\n"
+	}
+	want := "1 3 May 2026 0510 gear in \n1 3 May 2026 0640 bite, missed \n1 3 May 2026 0915 gear up \n" +
+		"2 2026-05-09 0500 gear in \n2 2026-05-09 0730 gear up \n2 2026-05-10 0530 gear in \n" +
+		"2 2026-05-10 0745 gear up \n"
+	if got != want {
+		t.Errorf("got:\n%s\nexpected:\n%s", got, want)
+	}
+	notes := ""
+	for _, n := range s.Notes {
+		notes += n.Text + ". "
+	}
+	if notes != "Kept by the mate. Crew: two hands. Sea slight. Paint. " {
+		t.Errorf("beside the entries: %s", notes)
+	}
+	spans := take(t, "3 May 2026\n0400-0800\n0910 gear in\n1015 bite\n4 May 2026\n0400-0800\n0910 gear in\n1100 up\n"+
+		"5 May 2026\n0400-0800\n0915 gear in\n1100 up")
+	if n := len(spans.Blocks[0].Rows); n != 9 {
+		t.Errorf("spans that hold no entries are %d rows with the entries, expected 9", n)
+	}
+	for _, line := range []string{"lost 2 on 3 May 2026, sad", "3 May 2026", "May 3 2026", "Left at 3 with 4"} {
+		if h, ok := headOf(line); ok {
+			t.Errorf("%q is taken for the heading of an outing: %v", line, h)
+		}
+	}
+}
+
+// TestNotes takes the notes of a telephone by the day of their title, or by when they were written: the day before
+// where a clock time in them came later, or they say so.
+func TestNotes(t *testing.T) {
+	const text = "Notes, exported\n\n-----\nRules\n01/05/2026 20:10\n\n4 lines always\n\n-----\n3/5 with Bo\n" +
+		"03/05/2026 19:40\n\n8h-11h 6 kn\nnothing\n\n-----\n" +
+		"Untitled\n05/05/2026 09:10\n\n8h-13h 6 kn\n\n-----\n(no title)\n" +
+		"07/05/2026 21:10\n\nyesterday there was one tuna more\n\n-----\nIslands 13 to 14/5\n15/05/2026 08:00\n\n" +
+		"day 13. 9h-12h 7 kn\none wahoo\nday 14. 8h-10h 6 kn"
+	s := take(t, text)
+	got := ""
+	for _, r := range s.Blocks[0].Rows {
+		got += r.Cells[0].Text[5:] + " " + r.Cells[1].Text + "\n"
+	}
+	want := "05-03 8h-11h 6 kn. nothing\n05-04 8h-13h 6 kn\n05-06 yesterday there was one tuna more\n" +
+		"05-13 9h-12h 7 kn. one wahoo\n05-14 8h-10h 6 kn\n"
+	if got != want || len(s.Notes) != 3 {
+		t.Errorf("got:\n%s\nexpected:\n%s%v", got, want, s.Notes)
+	}
+}
+
+// TestSections holds that lines that part a table by number give each row under them that number.
+func TestSections(t *testing.T) {
+	const text = "Date|Start|End\nCruise 1: north|\n3/6/26|06:00|08:00\n|09:00|10:00\nCruise 2: home|\n" +
+		"9/6/26|06:00|08:00"
+	s := take(t, text)
+	if got := shown(s); got != "table [Date,Start,End,cruise] 3=3/6/26 4=09:00 6=9/6/26" {
+		t.Fatal(got)
+	}
+	for i, want := range []string{"1", "1", "2"} {
+		if got := s.Blocks[0].Rows[i].Cells[3].Text; got != want {
+			t.Errorf("row %d is of cruise %q, expected %s", i, got, want)
+		}
+	}
+	if len(s.Notes) != 2 || s.Notes[1].Text != "Cruise 2: home" {
+		t.Errorf("the lines themselves: %v", s.Notes)
+	}
+	falling := strings.Replace(text, "Cruise 2", "Cruise 1", 1)
+	if got := shown(take(t, falling)); strings.Contains(got, "cruise]") {
+		t.Errorf("numbers that do not rise: %s", got)
+	}
+}
+
 // TestJournal takes mails line by line: the day of the body, of the subject, of the mail, or the
 // day before where the mail was sent before what it tells.
 func TestJournal(t *testing.T) {

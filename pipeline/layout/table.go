@@ -31,6 +31,7 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 		}
 		if len(parts) == 1 {
 			b.joinLoose()
+			b.sections()
 		}
 		told, ok := Block{}, false
 		if !b.Open {

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -27,11 +28,17 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 	var out []Open
 	for _, x := range u.Plan.Unknown {
 		i := slices.IndexFunc(u.Block.Labels, func(b layout.Label) bool { return b.Col == x.Index })
-		if x.Aside != "" || i < 0 || u.pseudo(x.Index) {
+		if i < 0 || u.pseudo(x.Index) {
 			continue
 		}
 		j := u.columns[i]
-		if g.cands[j][u.choice[j]].column == catchColumn ||
+		if x.Aside == "best" && g.values[j].named() {
+			o := l.openOf(u, g, j) // a fish that is named with its measure is no number once more
+			o.Others = []string{"fishlist"}
+			out = append(out, o)
+			continue
+		}
+		if x.Aside != "" || g.cands[j][u.choice[j]].column == catchColumn ||
 			l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) {
 			continue // counted already
 		}
@@ -42,6 +49,14 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 	}
 	return out
 }
+
+// named tells cells of a name with a figure behind it: "tuna 31.5".
+func (v *Values) named() bool {
+	return len(v.cells) > 2 && v.texts() > 0.6 &&
+		v.share("named", func(c layout.Cell) bool { return namedFigure.MatchString(c.Text) }) >= 0.8
+}
+
+var namedFigure = regexp.MustCompile(`^\pL[\pL ]{1,20}\s\d+(?:[.,]\d+)?$`)
 
 // noTotal reports whether no total rests on a column without a meaning, by its heading or its cells.
 func (l *Log) noTotal(v *Values) bool {

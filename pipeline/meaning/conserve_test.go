@@ -34,6 +34,8 @@ func TestColumnsAreAccountedFor(t *testing.T) {
 		{"one cell alone",
 			days + "Zark\n3/6/26|06:00|08:00|4|5|2|1\n4/6/26|06:00|09:00|4|3|1|\n9/6/26|07:00|11:00|5|4|3|", "Zark",
 			"lost_n"},
+		{"the best fish by name", days + "Best (kg)\n3/6/26|06:00|08:00|4|5|2|tuna 9.5\n" +
+			"4/6/26|06:00|09:00|4|3|1|zark 4\n9/6/26|07:00|11:00|5|4|3|tuna 12", "Best (kg)", "fishlist"},
 		{"marks of fish", fish + "Zark\n3/6/26|Wahoo|44|22|y\n4/6/26|Mahi|30|11|n\n9/6/26|Wahoo|51|31|y", "Zark",
 			"released"},
 		{"one more species",

@@ -422,6 +422,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return pick(v.coded(), 0.2)
 	case "method":
+		if v.waysOfFishing() {
+			return sureCells
+		}
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6,
 			3.4)
 	case "event":
@@ -452,6 +455,23 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.texts() > 0.6, 0.4)
 	}
 	return textProfile(v, c, not)
+}
+
+// waysOfFishing tells cells each of which is the name of a way of fishing, of two at least, and trolling one of
+// them.
+func (v *Values) waysOfFishing() bool {
+	all := v.share("way of fishing", func(x layout.Cell) bool { return wayOf(x.Text) != "" })
+	troll := v.share("trolling", func(x layout.Cell) bool { return wayOf(x.Text) == "troll" })
+	return len(v.cells) > 2 && all >= 0.9 && troll > 0 && troll < all
+}
+
+// wayOf is the way of fishing that is all of a text; "" for others.
+func wayOf(text string) string {
+	m, ok := words.Method(text)
+	if !ok || m != "troll" && !words.AnotherMethod(text) || len(strings.Fields(text)) > 2 {
+		return ""
+	}
+	return m
 }
 
 // positions tells cells with a latitude and a longitude.
@@ -534,6 +554,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 	case "lure", "colour":
 		if v.numeric() > 0.8 {
 			return -3
+		}
+	case "approach":
+		if v.waysOfFishing() {
+			return -3 // how it was fished, and not how the boat came to the fish
 		}
 	case "wind":
 		if force, ok := windForce(v.Label); ok && v.whole(0, 12) > 0.9 {

@@ -163,6 +163,10 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	g.siblings()
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	a := g.assigned(now)
+	if g.toldTimes(a) {
+		now, _ = g.best(make(choice, len(g.cands)), -1)
+		a = g.assigned(now)
+	}
 	if a = g.timedStories(a); len(a["stretches"]) > 0 {
 		g.timed = a["stretches"]
 	}
@@ -176,6 +180,29 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	g.restrict(kind)
 	now, _ = g.best(make(choice, len(g.cands)), -1)
 	return now, why
+}
+
+// toldTimes takes a column of times in words whose cells tell of bites too for the words of both, where nothing else
+// in the block tells any: "in 6:40, out 11:20, 5 rods. Two tuna."
+func (g *group) toldTimes(a assigned) bool {
+	f := facts{assigned: a}
+	if len(a["stretches"]) != 1 || f.told() || f.counts() || f.measured() ||
+		f.any("species", "outcome", "event", "time_s") {
+		return false
+	}
+	i := a["stretches"][0]
+	j := slices.IndexFunc(g.cands[i], func(c candidate) bool { return c.column != nil && c.column.Parse == "story" })
+	if j < 0 || storyProfile(g.values[i], -1) <= 0 {
+		return false
+	}
+	story := g.cands[i][j]
+	story.add(g.off, "bites beside the times", sureCells)
+	g.cands[i] = slices.DeleteFunc(g.cands[i], func(c candidate) bool {
+		return c.column != nil && (c.column.Parse == "stretches" || c.column.Parse == "story")
+	})
+	g.cands[i] = append([]candidate{story}, g.cands[i]...)
+	sortCandidates(g.cands[i])
+	return true
 }
 
 // timedStories takes the words in which bites are told for those that tell the times of

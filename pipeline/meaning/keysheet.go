@@ -26,7 +26,8 @@ func keySheets(sheets []*layout.Sheet) []*layout.Sheet {
 
 // IsKey tells a sheet that says what headings and codes of others mean.
 func IsKey(s *layout.Sheet, sheets []*layout.Sheet) bool {
-	return explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionaryOf(s, sheets) != nil
+	return explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionaryOf(s, sheets) != nil ||
+		keyTextOf(s, sheets) != nil
 }
 
 // explainsHeadings tells a sheet of two columns or three in which most of the rows that have
@@ -320,21 +321,16 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 		if d.missing != "" {
 			l.missing = d.missing
 		}
-		for _, e := range d.entries {
-			switch {
-			case e.code == "":
-				l.words[e.head] = definition(e.means)
-			case l.codes[e.head] == nil:
-				l.codes[e.head] = map[string]string{e.code: gist(e.means)}
-			default:
-				l.codes[e.head][e.code] = gist(e.means)
-			}
-		}
+		l.addEntries(d.entries)
 		for _, r := range s.Grid.Rows {
 			if m := missingMark.FindStringSubmatch(firstText(r)); m != nil {
 				l.missing = m[1]
 			}
 		}
+		return
+	}
+	if entries := keyTextOf(s, sheets); entries != nil {
+		l.addEntries(entries)
 		return
 	}
 	all := lists(s, sheets)
@@ -358,6 +354,21 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 	for _, r := range s.Grid.Rows {
 		if len(r.Cells) > 1 && len(r.Cells[1].Text) < maxHeading {
 			l.words[normalise(firstText(r))] = definition(r.Cells[1].Text)
+		}
+	}
+}
+
+// addEntries takes what a key says of each heading, and of each of its codes.
+func (l *legend) addEntries(entries []entry) {
+	for _, e := range entries {
+		switch {
+		case e.code == "" && len(e.means) < maxHeading:
+			l.words[e.head] = definition(e.means)
+		case e.code == "":
+		case l.codes[e.head] == nil:
+			l.codes[e.head] = map[string]string{e.code: gist(e.means)}
+		default:
+			l.codes[e.head][e.code] = gist(e.means)
 		}
 	}
 }

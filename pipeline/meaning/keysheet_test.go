@@ -141,3 +141,20 @@ func TestSessionsInOtherWords(t *testing.T) {
 		t.Errorf("got %s, expected %s", got, want)
 	}
 }
+
+// Cells that name ways of fishing say how it was fished, whatever their heading: the boat's way to the fish has other
+// words.
+func TestWaysOfFishing(t *testing.T) {
+	const head = "Date|Start|End|Lines|Way\n"
+	ways := inferred(t, "log", nil, "2026", head+"3/6/26|06:00|08:00|4|trolling\n4/6/26|06:00|08:00|4|bottom\n"+
+		"5/6/26|06:00|08:00|4|trolling\n6/6/26|06:00|08:00|4|live bait").Data()[0].Plan
+	if ways.Find("method") == nil || ways.Find("approach") != nil {
+		t.Errorf("ways of fishing: %s", summary(ways))
+	}
+	other := inferred(t, "log", nil, "2026", head+"3/6/26|06:00|08:00|4|along the edge\n"+
+		"4/6/26|06:00|08:00|4|circling\n"+
+		"5/6/26|06:00|08:00|4|straight\n6/6/26|06:00|08:00|4|along the edge").Data()[0].Plan
+	if other.Find("approach") == nil {
+		t.Errorf("ways to come to the fish: %s", summary(other))
+	}
+}

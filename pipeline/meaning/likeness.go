@@ -194,6 +194,9 @@ func (t *Lexicon) spelled(s *sayings, text string) {
 		s.say(c, w-second*float64(i), h.unit)
 	}
 	columns, aside, weight := t.concepts.says(normalise(splitCamel(text)))
+	if len(columns) == 0 && weight == 0 {
+		columns, aside, weight = t.concepts.says(normalise(text)) // hPa
+	}
 	for c, w := range columns {
 		u := h.unit
 		if c.HasUnit && (u == "" || u.Dimension() != c.Dimension) {

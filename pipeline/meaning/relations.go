@@ -707,12 +707,8 @@ func linesOut(g *group, a assigned) float64 {
 				continue
 			}
 			x, y := g.values[s].seconds(), g.values[e].seconds()
-<<<<<<< HEAD
 			if last >= 0 && x[last] >= 0 && sameDay(r, last) &&
-				(x[r] == x[last] && y[r] == y[last] || x[r] < 0 && y[r] < 0) {
-=======
-			if last >= 0 && sameDay(r, last) && (x[r] >= 0 && x[r] == x[last] && y[r] == y[last] || blank(r)) {
->>>>>>> read-b
+				(x[r] >= 0 && x[r] == x[last] && y[r] == y[last] || blank(r)) {
 				if g.value(l, r) == g.value(l, last) {
 					same++
 				} else {

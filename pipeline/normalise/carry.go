@@ -23,6 +23,12 @@ var endsNone = map[string]bool{"captain": true, "port": true, "zone": true}
 // instead.
 func (r *Reader) gather() {
 	fresh := math.MaxInt
+	before := ""
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Name == "trip" {
+			before = t.last
+		}
+	}
 	for i := range r.targets {
 		t := &r.targets[i]
 		t.text = r.says(t)
@@ -43,7 +49,7 @@ func (r *Reader) gather() {
 			t.text = t.above
 		case t.text == "" && t.Carried && t.rank < fresh:
 			t.text = t.last
-		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t):
+		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t, before):
 			t.text = t.last
 		case t.text != "" || t.Carried:
 			t.last = t.text
@@ -163,11 +169,11 @@ func withRest(s string, t *target, rest string) string {
 }
 
 // forgotten tells a row of effort whose day alone is blank: it is of the day above, which
-// is said.
-func (r *Reader) forgotten(t *target) bool {
+// is said. One that names its trip is, where that is the trip of the row above.
+func (r *Reader) forgotten(t *target, trip string) bool {
 	for i := range r.targets {
 		o := &r.targets[i]
-		if (o.Column.Name == "trip" || o.Column.Parse == "date" && o != t) && o.text != "" {
+		if (o.Column.Name == "trip" && r.says(o) != trip || o.Column.Parse == "date" && o != t) && o.text != "" {
 			return false
 		}
 	}

@@ -143,8 +143,16 @@ func (r *Reader) yearless(t *target, d unit.DayMonth) error {
 
 func momentCell(r *Reader, t *target, text string) error {
 	m, err := r.moment(text)
+	next := false
 	if err != nil {
-		return dateHelp(err)
+		clock, ok := words.OfNextDay(text)
+		if !ok {
+			return dateHelp(err)
+		}
+		if m, err = r.moment(clock); err != nil {
+			return dateHelp(err)
+		}
+		next = !m.HasDate
 	}
 	m = r.local(m)
 	if err := r.ownClock(m); err != nil {
@@ -153,7 +161,7 @@ func momentCell(r *Reader, t *target, text string) error {
 	if !m.HasTime {
 		return errors.New("a date where a time of day was expected")
 	}
-	r.moments = append(r.moments, placed{t.field, m})
+	r.moments = append(r.moments, placed{t.field, m, next})
 	return nil
 }
 

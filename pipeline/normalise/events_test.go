@@ -149,6 +149,40 @@ func TestEventWords(t *testing.T) {
 		"rest of the row is kept")
 }
 
+// An entry at one clock time may tell of one bite in several sentences. Lines for the bottom are none.
+func TestOneBiteOfAnEntry(t *testing.T) {
+	told, aside := readEvents(t, "deck.txt", `RUN 1   Monday 4 May 2026
+0600  Let go fore and aft.
+0630  Streamed 4 lines, 7 kn.
+0700  Strike, left outrigger. Fish on: wahoo.
+0708  Leader parted. Wahoo lost.
+0740  Strike, right rigger. Hooked.
+0750  Pulled the hook. Fish lost.
+0805  Strike, left rigger. Strike, right rigger.
+0830  Strike, left rigger. Fish on.
+0845  Boated one mahi, 9 kg by the scale.
+0900  All lines inboard.
+0930  Anchored. Bottom lines down.
+1000  Alongside. All fast.
+
+RUN 2   Tuesday 5 May 2026
+0630  Streamed 4 lines, 7 kn.
+0700  Handed all lines.
+`)
+	if len(aside) > 0 {
+		t.Errorf("set aside: %v", aside)
+	}
+	expectTold(t, told, `
+7:00 lost 1 wahoo broke off
+7:40 lost 1 pulled hook
+8:05  1
+8:05  1
+8:30 landed 1 mahi 9.0
+6:30-9:00 4 at 7 1
+6:30-7:00 4 at 7 2
+`)
+}
+
 // What an event log leaves open is said at the row that opened it.
 func TestEventsLeftOpen(t *testing.T) {
 	told, aside := readEvents(t, "events.csv", `date,time,what,rods,kn,remarks

@@ -25,8 +25,8 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 			told.Bites[0].Fate = words.Lost
 		}
 	}
-	if b := told.Bites; len(b) == 2 && timed && blankMiss(b[0]) && blankMiss(b[1]) {
-		told.Bites = b[:1] // knockdown, missed
+	if timed {
+		oneBite(&told)
 	}
 	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open {
 		return told
@@ -44,8 +44,60 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 	return told
 }
 
-// blankMiss tells a bite that was missed, and nothing more of it.
-func blankMiss(b phrase.Bite) bool { return b.Fate == words.Missed && b.N <= 1 && b.Name == "" }
+// oneBite puts together what an entry at one clock time tells of a bite in several sentences: "strike,
+// left rigger. Fish on.", "knockdown, missed", "pulled the hook. Fish lost.", "line parted. Wahoo lost."
+func oneBite(told *phrase.Story) {
+	b := told.Bites
+	if len(b) == 2 && goesOn(b[0], b[1]) {
+		first := b[0]
+		b[0] = b[1]
+		if b[0].Name == "" {
+			b[0].Name = first.Name
+		}
+		if b[0].Place == "" {
+			b[0].Place = first.Place
+		}
+		if b[0].Cause == "" && b[0].Fate == words.Lost {
+			b[0].Cause = first.Cause
+		}
+		told.Bites = b[:1]
+	}
+	if len(told.Bites) == 1 && len(told.Left) == 1 && told.Bites[0].N <= 1 {
+		leftOf(told)
+	}
+}
+
+// leftOf gives a bite what the only other words of its entry say of it: the cause of its loss, or its name.
+func leftOf(told *phrase.Story) {
+	b := &told.Bites[0]
+	fate, cause, _, ok := words.FateOf(told.Left[0])
+	fish := phrase.FishList(told.Left[0], phrase.Defaults{})
+	switch {
+	case ok && fate == words.Lost && b.Fate == words.Lost && cause != "" && b.Cause == "" && len(fish) == 0:
+		b.Cause, told.Left = cause, nil
+	case !ok && b.Name == "" && b.Fate > words.Missed && len(fish) == 1 && fish[0].N <= 1 &&
+		strings.EqualFold(strings.TrimSpace(told.Left[0]), fish[0].Name): // alongside, dorado. Released.
+		b.Name, told.Left = fish[0].Name, nil
+	}
+}
+
+// goesOn tells whether a bite is the one told before it in the same entry: that one has no end yet, or the
+// same, and they are not of two lines or two fish.
+func goesOn(a, b phrase.Bite) bool {
+	if a.N > 1 || b.N > 1 || a.Place != "" && b.Place != "" || a.Name != "" && b.Name != "" ||
+		a.Kg+a.LengthCm > 0 || a.At != nil && b.At != nil {
+		return false
+	}
+	switch a.Fate {
+	case words.Bit:
+		return a.Name == "" && b.Fate > words.Bit
+	case words.Missed:
+		return b.Fate == words.Missed && a.Name+b.Name == ""
+	case words.Lost:
+		return b.Fate == words.Lost && a.Name == ""
+	}
+	return false
+}
 
 // cameOff reports whether a short entry ends with a fish that came off, and its name where it has
 // one: "off", "on then off", "wahoo off".
@@ -86,17 +138,7 @@ func (r *Reader) onScale(t *target, text string) bool {
 	if words.Otherwise(text) {
 		return true // chunked
 	}
-	from := unit.Unit("")
-	system := r.set.Units
-	if system == "" {
-		system = r.ev.System()
-	}
-	switch system {
-	case "us":
-		from = unit.Pound
-	case "metric":
-		from = unit.Kilogram
-	}
+	from := r.scaleUnit()
 	toks := words.Scan(text)
 	species, clock, given := "", int64(-1), false
 	for i := 0; i < len(toks); i++ {

@@ -130,6 +130,26 @@ func TestNotSailedForNoHours(t *testing.T) {
 	}
 }
 
+// TestDayOfWordsAlone passes over a day of a table of stretches whose words say that nobody fished, and a
+// row of the same trip without a day is of the day above.
+func TestDayOfWordsAlone(t *testing.T) {
+	rows := log{text: "Passage|Date|Position|Course|Lines in|Lines up|Lines|Bites|What we caught\n" +
+		"1|2026-06-03|27°35,4'N 017°34,1'W|235|06:00|08:00|2|1|14:42 wahoo 96 cm\n1|2026-06-04||240||||" +
+		"|too rough\n1|2026-06-05||240|18:00|07:10 (next day)|2||\n1||||09:00|10:00|2||"}.read(t)
+	if rows[1].skip != NotGone {
+		t.Errorf("passed over as %q", rows[1].skip)
+	}
+	if v := rows[0].values; v["lat"] == "" || v["lon"] == "" {
+		t.Errorf("a position with commas: %v", rows[0])
+	}
+	if v := rows[2].values; v["end_s"] != "112200" {
+		t.Errorf("an end of the next day: %v", rows[2])
+	}
+	if v := rows[3].values; v["date"] != rows[2].values["date"] {
+		t.Errorf("a row of the same trip without a day: %v", rows[3])
+	}
+}
+
 // TestSetsAmongCounts: fish in columns of their own are among those that the row counts; where
 // it counts strikes alone, they are taken out of their number.
 func TestSetsAmongCounts(t *testing.T) {

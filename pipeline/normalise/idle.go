@@ -185,7 +185,8 @@ func (r *Reader) still() bool {
 			return otherLines(t.text)
 		case t.Column.Parse == "stretches":
 			how, ok := words.Method(t.text)
-			return ok && how != "troll" && how != "kite" && len(phrase.Stretches(t.text)) == 0
+			return ok && how != "troll" && how != "kite" && len(phrase.Stretches(t.text)) == 0 &&
+				!phrase.TrolledBeside(t.text)
 		}
 		return false
 	})
@@ -230,7 +231,7 @@ func (r *Reader) empty() bool {
 				return false
 			}
 		case "quantity":
-			if t.text != "" && !t.usual && t.Column.Name != "sea_temp_c" {
+			if t.text != "" && !t.usual && t.Column.Name != "sea_temp_c" && t.Column.Name != "heading_deg" {
 				return false
 			}
 		}

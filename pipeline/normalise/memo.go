@@ -13,6 +13,7 @@ type memo struct {
 	value  entry.Value
 	beside entry.Value
 	moment unit.Moment
+	next   bool // of the day after
 }
 
 // recall reads a cell as the one above where their texts are the same and the
@@ -22,7 +23,7 @@ func (t *target) recall(r *Reader, text string) bool {
 		return false
 	}
 	if t.Column.Parse == "moment" {
-		r.moments = append(r.moments, placed{t.field, t.memo.moment})
+		r.moments = append(r.moments, placed{t.field, t.memo.moment, t.memo.next})
 		return true
 	}
 	r.values[t.field] = t.memo.value
@@ -59,7 +60,8 @@ func (r *Reader) saidBut(t *target) said {
 func (t *target) remember(r *Reader, text string) {
 	t.memo.text, t.memo.done = text, r.ev.done
 	if t.Column.Parse == "moment" {
-		t.memo.moment = r.moments[len(r.moments)-1].m
+		last := r.moments[len(r.moments)-1]
+		t.memo.moment, t.memo.next = last.m, last.next
 		return
 	}
 	if t.memo.value = r.values[t.field]; !t.memo.value.Known && t.beside < 0 {

@@ -303,7 +303,7 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 			v["lines_out"] = entry.OfInt(int64(r.linesEach[k]))
 		case s.Lines >= 0:
 			v["lines_out"] = entry.OfInt(int64(s.Lines))
-		case len(set.Lines) > 0:
+		case len(set.Lines) > 0 && !slices.ContainsFunc(all, func(o phrase.Stretch) bool { return o.Lines >= 0 }):
 			v["lines_out"] = entry.OfInt(int64(set.Lines[min(k, len(set.Lines)-1)]))
 		case lines.Known:
 			v["lines_out"] = lines
@@ -366,9 +366,10 @@ func (r *Reader) settings(n int) phrase.Setting {
 	return all
 }
 
-// defaults is what a phrase's heading says of its bare numbers, and the log of its tape.
+// defaults is what a phrase's heading says of its bare numbers, and the log of its tape and its scale.
 func (r *Reader) defaults(t *target) phrase.Defaults {
-	d := phrase.Defaults{Scaled: t.Scaled, TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
+	d := phrase.Defaults{Scaled: t.Scaled, ScaleUnit: string(r.scaleUnit()),
+		TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
 	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(words.Fold(t.Heading)) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {
@@ -385,6 +386,22 @@ func (r *Reader) defaults(t *target) phrase.Defaults {
 		}
 	}
 	return d
+}
+
+// scaleUnit is the unit of a weight beside a word for the scale, where it has none of its own; "" where the
+// log does not tell pounds from kilograms.
+func (r *Reader) scaleUnit() unit.Unit {
+	system := r.set.Units
+	if system == "" {
+		system = r.ev.System()
+	}
+	switch system {
+	case "us":
+		return unit.Pound
+	case "metric":
+		return unit.Kilogram
+	}
+	return ""
 }
 
 // boated is how many fish the row's counts bring to the boat, and whether it has any.

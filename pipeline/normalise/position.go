@@ -114,7 +114,7 @@ func parseDegrees(text, letters string, mark unit.Mark) (float64, bool) {
 	}
 	v, scale := 0.0, 1.0
 	for i, p := range parts {
-		if mark == unit.MarkComma {
+		if mark == unit.MarkComma || len(parts) > 1 { // 35,4' are minutes
 			p = strings.Replace(p, ",", ".", 1)
 		}
 		x, err := strconv.ParseFloat(p, 64)

@@ -44,3 +44,29 @@ func TestParagraphInACell(t *testing.T) {
 		t.Errorf("set aside: %s", all)
 	}
 }
+
+// A column of words that tells the times and the bites, and is headed by neither, is read for both where nothing else
+// in the table tells of bites.
+func TestTimesAndBitesInOneColumn(t *testing.T) {
+	const book = `Date,Party,Fare,Skipper says
+2026-06-07,Bo,900,"In 6:30, out 11:00, 5 rods, 7 kts. Two mahi kept, lost one at the boat."
+2026-06-08,Li,900,"6:15 in, 10:45 out, 5 rods, 7 kts. Nothing."
+2026-06-09,Al,900,"In 6:10 out 11:30, 4 rods, 7 kts. White marlin 1 for 2, let go, 1 missed."
+2026-06-10,Su,900,"6:30 to 9:00, 5 rods, 7 kts, 1 wahoo. Jigged the weed after that: 4 mahi."
+`
+	got := readText(t, "book.csv", book)
+	expect(t, "start", got.field("start_s", 2, 3, 4, 5), int64(23400), int64(22500), int64(22200), int64(23400))
+	expect(t, "end", got.field("end_s", 2, 3, 4, 5), int64(39600), int64(38700), int64(41400), int64(32400))
+	told, aside := readEvents(t, "book.csv", book)
+	if len(aside) > 0 {
+		t.Errorf("set aside: %v", aside)
+	}
+	expectTold(t, told, `
+0:00 landed mahi
+0:00 landed mahi
+0:00 lost at the boat
+0:00 released White marlin
+0:00 missed White marlin
+0:00 landed wahoo
+`)
+}

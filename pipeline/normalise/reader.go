@@ -116,6 +116,7 @@ var beside = map[string]entry.Field{
 type placed struct {
 	field int
 	m     unit.Moment
+	next  bool // of the day after the row's, as its words say
 }
 
 // New makes a reader for one sheet. pos names the file and sheet.

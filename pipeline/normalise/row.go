@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -195,7 +196,11 @@ func (r *Reader) place() {
 			*d = entry.OfInt(int64(p.m.Date))
 		}
 	}
-	for _, p := range r.moments {
+	for i := range r.moments {
+		p := &r.moments[i]
+		if p.next && d.Known {
+			p.m.Date, p.m.HasDate = unit.Date(d.Int)+1, true
+		}
 		s := int64(p.m.Seconds)
 		if p.m.HasDate {
 			s += (int64(p.m.Date) - d.Int) * day

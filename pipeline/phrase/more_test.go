@@ -16,10 +16,32 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"raised a blue marlin on the left teaser, wouldn't eat", ""},
 		{"Big blue crashed the short left and missed the hook twice", "blue missed @short left"},
 		{"Got covered up with blackfin, boxed 6 and let the rest go", "6 landed | left: let the rest go"},
+		{"Blue alongside, est. 60 kg. Tagged and released, swam off strongly", "Blue released 60kg~"},
+		{"Wahoo! Lost it at the rail", "Wahoo lost (at the boat)"},
+		{"Mahi landed. Sailfish! Line snapped", "Mahi landed; Sailfish lost (broke off)"},
+		{"Mahi, wahoo. Lost two", "2 lost | left: wahoo / Mahi"},
+		{"Thun im Drill, Vorfach durchgebissen", "Thun lost (broke off)"},
+		{"Bonito 61 cm, zurück", "Bonito released 61cm"},
+		{"Um vier zurück im Hafen", ""},
+		{"3 dourados, 1 deles solto. 2 falhados", "2 dourados landed; dourados released; 2 missed"},
+		{"1 serra medida 88 cm solta", "serra released 88cm"},
+		{"1 atum ferrado, saltou e foi", "atum lost"},
+		{"1 atum partiu linha, 1 dourado cortou", "atum lost (broke off); dourado lost (cut off)"},
+		{"White marlin 3 for 5 (1 pulled off, 1 never came tight). All let go.",
+			"White marlin lost (pulled hook); White marlin missed; 3 White marlin released"},
+		{"Bluefin 2 for 3: kept one 46 in, let one go, third one pulled off",
+			"Bluefin landed 116.8cm; Bluefin released; Bluefin lost (pulled hook)"},
+		{"Sail 0 for 1, jumped off. 1 mahi", "Sail lost; mahi landed"},
+		{"2 mahi, big one 27.5 in, 2 knockdowns no hookup", "mahi landed; mahi landed 69.8cm; 2 missed"},
+		{"mahi 31 in, broke off something mean", "mahi landed 78.7cm; lost (broke off)"},
+		{"Hooked up: blue marlin", "blue marlin hooked"},
+		{"Lost at the boat (mahi, maybe 10)", "mahi lost (at the boat) | left: maybe 10"},
+		{"Hits: wahoo, mahi", "wahoo bite | left: mahi"},
+		{"Sail tagged and released, swam off strongly", "Sail released"},
 		{"1/3 on sails", "left: 1/3 on sails"},
 		{"0 for 2 on wahoo. Both pulled hooks.", "2 lost (pulled hook) | 0 for 2 | left: on wahoo"},
 		{"missed strike on center rigger @ 0940", "missed @center rigger 9:40"},
-		{"Landed 4 mahi (biggest 18 lb), lost 2", "4 mahi landed; 2 lost | left: biggest 18 lb"},
+		{"Landed 4 mahi (biggest 18 lb), lost 2", "3 mahi landed; mahi landed 8.2kg; 2 lost"},
 		{"mahi x3, 12-15 lbs each", "3 mahi landed 6.1kg~"},
 		{"Wahoo - 45 lb (on scale at marina)", "Wahoo landed 20.4kg*"},
 		{"dropped a nice one at the boat, heartbreaker", "lost (at the boat)"},
@@ -128,7 +150,7 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"Knocked down twice on the left long, neither stuck", "2 missed @left long"},
 		{"got the skunk", "nothing"},
 		{"mahi-mahi 14 lb, 22 lb and one lost boatside", "mahi-mahi landed 6.4kg; lost (at the boat) | left: 22 lb"},
-		{"Slow pick, 4 albacore in 3 hours, biggest 31 lb", "4 albacore landed | left: biggest 31 lb"},
+		{"Slow pick, 4 albacore in 3 hours, biggest 31 lb", "3 albacore landed; albacore landed 14.1kg"},
 		{"Albies everywhere but no bft", ""},
 		{"tripled up on skipjack, let em all go", "3 skipjack released"},
 		{"11:10 blue one shotgun 250ish, tail wrapped & released",
@@ -220,10 +242,23 @@ func TestTellMoreCaptains(t *testing.T) {
 // A bite on another method is told with it, so that it is not counted for trolling.
 func TestTellMethod(t *testing.T) {
 	for text, want := range map[string]string{"kids caught 3 bonito on jigs at the buoy": "jig",
-		"1 YFT 40# on the kite": "kite", "1 YFT 40# on the troll": "", "boxed a wahoo": ""} {
+		"1 YFT 40# on the kite": "kite", "1 YFT 40# on the troll": "",
+		"bottom fishing 7h-9h. One snapper": "bottom", "bottom fishing 7h-9h. Moved. 10h-12h 6 kn. One tuna": "",
+		"isco vivo, 1 lírio": "live bait", "jigged the weed for mahi: 11 mahi": "jig", "boxed a wahoo": ""} {
 		s := Tell(text, Defaults{})
 		if len(s.Bites) != 1 || s.Bites[0].Method != want {
 			t.Errorf("%q gives %+v, want one bite on %q", text, s.Bites, want)
+		}
+	}
+}
+
+// A number before a word for the scale is a weight, where the unit of the log's scale is known.
+func TestScaleUnit(t *testing.T) {
+	for text, want := range map[string]float64{"1 dourado 6,5 na balança": 6.5, "1 dourado 6,5": 0,
+		"2 dourados na balança": 0} {
+		s := Tell(text, Defaults{ScaleUnit: "kg"})
+		if len(s.Bites) != 1 || s.Bites[0].Kg != want {
+			t.Errorf("%q gives %+v, want %g kg", text, s.Bites, want)
 		}
 	}
 }

@@ -18,6 +18,7 @@ type Stretch struct {
 	Hours            float64  // told as a duration, before the stop is taken off; 0 not told
 	More             []string // further speeds and numbers of lines told of it, as written
 	Open             bool     // its end was left to be written: 6:10-
+	Apart            bool     // it is told in a sentence behind bites of the one before
 	Place            int      // the byte of the text where it begins to be told
 }
 
@@ -36,6 +37,7 @@ type Defaults struct {
 	TapeUnit   string // of a length times a girth, and of a girth, where neither they nor the heading name one
 	WeightUnit string // "lb", "kg"
 	Scaled     bool   // weights are from a scale
+	ScaleUnit  string // of a number right before a word for the scale: "wahoo 21 on the scale"
 }
 
 // Fish is N fish of one kind and fate. Measures of 0 are not told.

@@ -247,6 +247,10 @@ func (c *clause) defaults(d Defaults) {
 	for i := range c.items {
 		it := &c.items[i]
 		fish = fish || it.kind == aFish
+		if c.beforeScale(i) && factor[d.ScaleUnit] > 0 && c.hasFish() {
+			it.exact = it.num != float64(int(it.num))
+			it.kind, it.unit, it.num = aWeight, d.ScaleUnit, it.num*factor[d.ScaleUnit]
+		}
 		if (it.kind == aGirth || it.kind == aLength) && it.unit == "" {
 			it.unit = cmp.Or(d.LengthUnit, d.TapeUnit)
 			if it.num *= factor[it.unit]; it.num == 0 {
@@ -287,6 +291,14 @@ func (c *clause) defaults(d Defaults) {
 	case len(bare) == 1 && long && !heavy:
 		give(bare[0], aLength, d.LengthUnit)
 	}
+}
+
+// beforeScale reports whether a number that counts nothing stands right before a word for the scale.
+func (c *clause) beforeScale(i int) bool {
+	it := &c.items[i]
+	j := significant(c.items, i+1)
+	return it.kind == aNumber && it.digits && it.hi == 0 && it.num > 0 && i != c.counted && j < len(c.items) &&
+		c.items[j].kind == aScale
 }
 
 // usualShape reports whether a fish so long may weigh so much: 100 kg/cm3 from 0.3 for the

@@ -68,6 +68,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return true
 	case c.pronoun:
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
+	case open(cur) && c.fate == words.Lost && c.unknown > 0 && (cur.LengthCm > 0 || cur.Exact):
+		return false // kingfish 38 in, broke off something mean
 	case open(cur):
 		return same || c.fate >= words.Landed && !c.after || c.after && c.unknown == 0
 	case same && c.after:
@@ -76,6 +78,9 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return c.fate == words.Released || c.fate == words.Lost && c.after
 	case same && cur.Fate == c.fate && c.cause != "" && cur.Cause == "":
 		return true // lost at the boat, pulled hook
+	case (same || c.join == aComma) && cur.Fate == words.Released && c.fate == words.Released && c.place == "" &&
+		c.kg+c.length == 0:
+		return true // tagged and let go, swam off strongly
 	case same && cur.Fate == words.Lost:
 		return c.fate == words.Released && c.place == "" || c.fate == words.Hooked
 	}

@@ -24,7 +24,8 @@ func shares(all []clause) {
 			c := &all[j]
 			told := c.fate != words.FateUnknown || c.count > 0 && c.kg+c.length > 0
 			own := c.fish != nil && c.fish.text != "" || c.clock != nil
-			if own || (c.count > 0) != told || len(of) == 0 && c.join == aBreak {
+			apart := c.join == aBreak && (len(of) == 0 || c.fate == words.Missed) // who named them had them on
+			if own || (c.count > 0) != told || apart {
 				break
 			}
 			measured = measured || len(of) == 0 && c.kg+c.length > 0 && c.count == 0

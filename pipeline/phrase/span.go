@@ -1,6 +1,10 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"slices"
+
+	"wakeledger/pipeline/words"
+)
 
 // timed is a start and an end among the items.
 type timed struct {
@@ -21,9 +25,58 @@ func (s *scanner) spans() []timed {
 		}
 	}
 	if len(out) > 0 {
+		return s.withWorded(out)
+	}
+	if out = s.wordsBehind(); len(out) > 0 {
 		return out
 	}
-	return s.worded()
+	return s.worded(nil)
+}
+
+// withWorded adds to spans of clocks those of others whose start and end are told in words: "Sat 4:15 to 8:20. Sun in
+// 5:05, out 9:45".
+func (s *scanner) withWorded(out []timed) []timed {
+	used := map[int]bool{}
+	for _, sp := range out {
+		for i := sp.from; i < sp.to; i++ {
+			used[i] = true
+		}
+	}
+	for _, sp := range s.worded(used) {
+		crosses := slices.ContainsFunc(out, func(o timed) bool { return sp.from < o.to && o.from < sp.to })
+		if sp.hasStart && sp.hasEnd && !crosses {
+			out = append(out, sp)
+		}
+	}
+	slices.SortFunc(out, func(a, b timed) int { return a.from - b.from })
+	return out
+}
+
+// wordsBehind reads "7:10 in, 2:20 out", where the words stand behind their clocks, each pair in one sentence.
+func (s *scanner) wordsBehind() []timed {
+	var out []timed
+	says := func(i int, kind string) bool {
+		it := s.items[i]
+		if it.kind != aClock || it.end >= len(s.toks) {
+			return false
+		}
+		_, ok := words.LineAt(s.toks, it.end, kind)
+		return ok
+	}
+	for i := 0; i < len(s.items); i++ {
+		if !says(i, "start") || s.biting(i) {
+			continue
+		}
+		j := i + 1
+		for j < len(s.items) && s.items[j].kind != aBreak && s.items[j].kind != aClock {
+			j++
+		}
+		if j < len(s.items) && says(j, "stop") && !s.biting(j) {
+			out = append(out, timed{s.items[i].clock, s.items[j].clock, true, true, i, j + 1})
+			i = j
+		}
+	}
+	return out
 }
 
 // LooseClocks are the times of day in a text, as written, that neither belong to a stretch of
@@ -98,7 +151,20 @@ func (s *scanner) joined(i int) (timed, bool) {
 
 // openEnded reads a clock and a dash or "to", and nothing behind it: 6:10-.
 func (s *scanner) openEnded() (Clock, bool) {
-	if len(s.items) == 0 || s.items[0].end >= len(s.toks) {
+	if len(s.items) == 0 {
+		return Clock{}, false
+	}
+	if next, ok := words.LineAt(s.toks, 0, "line"); ok { // lines 0640
+		for _, it := range s.items {
+			switch whole := it.tok == next && it.end == len(s.toks); {
+			case whole && it.kind == aClock:
+				return it.clock, true
+			case whole && it.kind == aTime && s.tok(it.end-1) == "h" && it.num <= 24*60: // linhas 9h
+				return Clock{Seconds: int(it.num * 60)}, true
+			}
+		}
+	}
+	if s.items[0].end >= len(s.toks) {
 		return Clock{}, false
 	}
 	c, ok := s.end(0)
@@ -184,12 +250,16 @@ func (s *scanner) sure() {
 	}
 }
 
-// worded reads "lines in 6:10 out at 2:55": each clock takes the last word before it that
-// says start or end.
-func (s *scanner) worded() []timed {
+// worded reads, of the clocks that are not used yet, "lines in 6:10 out at 2:55": each clock takes the last
+// word before it that says start or end.
+func (s *scanner) worded(used map[int]bool) []timed {
 	var out []timed
 	tok := 0
 	for i, it := range s.items {
+		if used[i] {
+			tok = it.end
+			continue
+		}
 		if it.kind != aClock && (it.kind != aNumber || !s.hourWord(it.tok)) {
 			continue
 		}

@@ -24,6 +24,7 @@ type teller struct {
 	talked   *clause  // a fish without a fate or a count, whose measures the next clause may tell
 	method   string   // of fishing, other than trolling, that the sentence speaks of before its fish
 	names    []clause // those before it in the sentence
+	scored   *scored  // a fish with its score, whose bites the next clauses tell
 }
 
 // note is how a bite was told.
@@ -37,12 +38,14 @@ type note struct {
 func Tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
 	s := scan(text)
+	others := s.otherSpells(s.spans())
 	s.withoutSpans()
 	all := s.clauses(d, false)
 	shares(all)
 	for _, c := range all {
 		t.clause(c)
 	}
+	t.flushScore()
 	if t.bare != nil {
 		t.leave(*t.bare)
 	}
@@ -52,6 +55,7 @@ func Tell(text string, d Defaults) Story {
 	t.partGroup()
 	t.totals()
 	t.settle()
+	t.elsewise(s, others)
 	t.story.Nothing = len(t.story.Bites) == 0 && len(t.story.Left) == 0 && (t.nothing || t.story.Strikes == 0)
 	return t.story
 }
@@ -111,15 +115,19 @@ func (t *teller) clause(c clause) {
 	}
 	t.methodOf(&c)
 	switch {
+	case t.ofScore(c), t.biggestOf(c):
 	case t.likewise(c):
 	case c.unsure:
 		t.leave(c)
 	case (t.away || c.others > 0) && t.elsewhere(c):
 	case c.score != nil:
-		t.score(c.score)
+		if !t.scoreOf(c) {
+			t.score(c.score)
+		}
 	case c.fate == words.FateUnknown && (c.nothing || c.denied):
 		t.nothing = t.nothing || c.nothing && c.unknown == 0 && !c.idle
 	case c.setting && c.fate == words.FateUnknown && c.fish == nil:
+	case t.nameBehind(c), t.wentBack(c):
 	case c.fate == words.FateUnknown && c.quiet(t.list):
 		t.idle(c)
 	case !t.list && c.fate == words.FateUnknown && t.seen && c.kg+c.length == 0:
@@ -135,22 +143,6 @@ func (t *teller) clause(c clause) {
 		t.add(c)
 	default:
 		t.leave(c)
-	}
-}
-
-// methodOf gives a clause of fish the way of fishing that its sentence spoke of before: "threw plugs with
-// the spinning rods, three mahi".
-func (t *teller) methodOf(c *clause) {
-	switch m, ok := words.Method(c.text); {
-	case t.list:
-	case c.hasFish() || c.fate != words.FateUnknown:
-		if c.method == "" {
-			c.method = t.method
-		}
-	case ok && m == "troll":
-		t.method = ""
-	case ok && words.Otherwise(c.text):
-		t.method = m
 	}
 }
 
@@ -264,7 +256,11 @@ func (t *teller) name(c *clause) {
 	if t.bare == nil {
 		return
 	}
-	if (c.join != aBreak || c.onlyMeasures()) && c.fish == nil && c.count == 0 &&
+	if c.score != nil && c.join != aBreak && c.fish == nil && len(t.names) == 0 {
+		c.fish, t.bare = t.bare.fish, nil // white marlin 2 for 3
+		return
+	}
+	if (c.join != aBreak || c.onlyMeasures() || t.namedAlone(*c)) && c.fish == nil && c.count == 0 &&
 		(c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
 		c.fish = t.bare.fish
 		if c.place == "" {

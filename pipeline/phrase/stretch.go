@@ -15,7 +15,11 @@ func Stretches(text string) []Stretch {
 		return s.untimed()
 	}
 	var out []Stretch
+	others := s.otherSpells(spans)
 	for k, sp := range spans {
+		if _, other := others[k]; other {
+			continue // bottom 7-12
+		}
 		st := Stretch{Start: sp.start, End: sp.end, HasStart: sp.hasStart, HasEnd: sp.hasEnd, Lines: -1}
 		from, to := 0, len(s.items)
 		if k+1 < len(spans) {
@@ -25,11 +29,22 @@ func Stretches(text string) []Stretch {
 			from = s.border(spans[k-1].to, sp.from)
 		}
 		s.fill(&st, from, to)
+		st.Apart = k > 0 && s.bitesBetween(spans[k-1].to, sp.from)
 		st.Place = s.toks[s.items[s.sentence(sp.from, from)].tok].At
 		out = append(out, st)
 	}
 	carry(out)
 	return out
+}
+
+// bitesBetween tells whether a fish or a fate was told between two spans of clocks, and a sentence ended there.
+func (s *scanner) bitesBetween(from, to int) bool {
+	bite, end := false, false
+	for _, it := range s.items[from:to] {
+		bite = bite || it.kind == aFish || it.kind == aFate
+		end = end || it.kind == aBreak
+	}
+	return bite && end
 }
 
 // sentence is the item with which the sentence of item i begins, not before item from.
@@ -306,6 +321,11 @@ func otherMethod(text string) bool {
 // carry gives a stretch the speed and lines of the one before where it tells none, and the
 // first those that are told only once, behind the last.
 func carry(out []Stretch) {
+	own := make([]bool, len(out)) // a speed of its own, and no number of lines
+	for k := range out {
+		own[k] = out[k].SpeedLo > 0 && out[k].Lines < 0
+	}
+	last := len(out) - 1
 	for k := 1; k < len(out); k++ {
 		if out[k].Lines < 0 {
 			out[k].Lines = out[k-1].Lines
@@ -315,7 +335,7 @@ func carry(out []Stretch) {
 		}
 	}
 	for k := len(out) - 2; k >= 0; k-- {
-		if out[k].Lines < 0 {
+		if out[k].Lines < 0 && !(own[k] && out[last].SpeedLo != out[k].SpeedLo && out[last].Apart) {
 			out[k].Lines = out[k+1].Lines
 		}
 		if out[k].SpeedLo == 0 {

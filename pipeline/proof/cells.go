@@ -100,8 +100,8 @@ func some(all []string) string {
 func (q *inquiry) long(s *Subject) {
 	for _, l := range s.Stats.Long[:min(mostLong, len(s.Stats.Long))] {
 		b := endOf(s, l)
-		if b == nil || l.End < 2*longLeg || l.End-longLeg <= l.Start { // on the same day the clock says what it says
-			continue
+		if b == nil || nextDay(s, l, b) || l.End < 2*longLeg || l.End-longLeg <= l.Start {
+			continue // on the same day the clock says what it says
 		}
 		text := fmt.Sprintf("%s: lines in at %s and up at %s, which would be %.1f hours. Was it %s?",
 			rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600, clock(l.End-longLeg))
@@ -118,6 +118,14 @@ func (q *inquiry) long(s *Subject) {
 		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b,
 			[]string{asCell(clock(l.End - longLeg)), "next day"}
 	}
+}
+
+// nextDay tells a stretch whose end says itself that it is of the day after.
+func nextDay(s *Subject, l Long, b *plan.Binding) bool {
+	return slices.ContainsFunc(s.Block.Rows, func(r layout.Row) bool {
+		_, said := words.OfNextDay(cellOf(r, b))
+		return said && int64(r.Num) == l.Row
+	})
 }
 
 // endOf is the column of a stretch's end: in a row of several stretches that beside its own start. nil

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -41,7 +42,8 @@ func texts(rows []layout.Row) []string {
 // leftOver asks about blocks with numbers of which nothing was made.
 func (q *inquiry) leftOver() {
 	for _, x := range q.log.Sheets {
-		if len(x.Blocks) == 0 && (figures(x.Grid.Rows) || len(q.log.Data()) == 0 && len(x.Grid.Rows) > 2) {
+		if len(x.Blocks) == 0 && !slices.Contains(q.log.Keys, x) && (figures(x.Grid.Rows) ||
+			len(q.log.Data()) == 0 && len(x.Grid.Rows) > 2) {
 			where, name := "the file", x.Grid.Info.Name
 			if name != "" {
 				where = strconv.Quote(name)

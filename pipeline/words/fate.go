@@ -82,6 +82,15 @@ func FatePhrases(f Fate) []string {
 // letters are the fates that a cell gives as a letter alone.
 var letters = map[string]Fate{"r": Released, "k": Landed, "l": Lost, "m": Missed}
 
+// FateAlone is the fate that words tell only where they are all of a text: "back over".
+func FateAlone(text string) Fate {
+	key, ok := alones.whole(trimmed(text))
+	if !ok {
+		return FateUnknown
+	}
+	return fateOfKey(key)
+}
+
 // FateOf is the fate that a cell tells of one bite, with the cause of a loss and the bytes
 // of the words that tell it. Of several the strongest holds: "tailed, released".
 func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {

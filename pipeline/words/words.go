@@ -139,6 +139,17 @@ func NotGone(text string) bool {
 // of a night out, "contest" of days that begin and end at the dock.
 func Night(text, kind string) bool { return nights.anyKey(Scan(text), kind) }
 
+// OfNextDay parts the words behind a clock time that say it is of the day after: "06:10 (next day)".
+func OfNextDay(text string) (clock string, ok bool) {
+	toks := Scan(text)
+	for i := 1; i < len(toks); i++ {
+		if next, ok := nights.atKey(toks, i, "next"); ok && strings.Trim(text[toks[next-1].End:], " ).!") == "" {
+			return strings.TrimRight(text[:toks[i].At], " (,;"), true
+		}
+	}
+	return "", false
+}
+
 // notLogged are cells that say that nothing was logged, in lower case.
 var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true,
 	"?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
@@ -279,6 +290,9 @@ func EntryOf(text string) Entry {
 			!(i == 0 && len(h.Used) > 1) || i > 0 && len(h.Used) == 1 {
 			continue
 		}
+		if i > 0 && e >= EventIn && otherLines(toks[i-1]) && text[toks[i-1].End:toks[i].At] == " " {
+			continue // bottom lines down
+		}
 		out := Entry{Event: e, Rest: text[:toks[i].At] + text[toks[h.Next()-1].End:]}
 		switch {
 		case e < EventIn: // what follows may say more: cast off, lines in
@@ -291,6 +305,12 @@ func EntryOf(text string) Entry {
 		}
 	}
 	return Entry{Event: quiet, Rest: text}
+}
+
+// otherLines tells a word before lines that are not trolled: bottom lines, jig rods.
+func otherLines(before Token) bool {
+	m, ok := methods.whole([]Token{before})
+	return ok && m != "troll" && m != "kite"
 }
 
 // numberIn is the first number of some tokens, 1 where there is none.

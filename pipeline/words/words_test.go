@@ -134,11 +134,25 @@ func TestEntryOf(t *testing.T) {
 		"Leinen raus":    {Event: EventUp}, "left mooring": {Event: EventLeave},
 		"cast off, lines in": {Event: EventIn, Rest: "cast off, "},
 		"at the dock":        {Event: EventHome}, "ok": {Event: EventQuiet},
-		"left rigger, fish on": {Rest: "left rigger, fish on"},
-		"bird school":          {Event: EventQuiet, Rest: "bird school"}, "": {},
+		"left rigger, fish on":   {Rest: "left rigger, fish on"},
+		"Streamed 4 lines, 6 kn": {Event: EventIn, Rest: ", 6 kn"}, "Jig lines down": {Rest: "Jig lines down"},
+		"After jigging, lines in": {Event: EventIn, Rest: "After jigging, "},
+		"Handed two lines":        {EventFewer, 2, ""}, "All lines inboard": {Event: EventUp},
+		"Singled up and let go.": {Event: EventLeave}, "Made fast": {Event: EventHome}, "let go": {Rest: "let go"},
+		"bird school": {Event: EventQuiet, Rest: "bird school"}, "": {},
 	} {
 		if got := EntryOf(text); got != want {
 			t.Errorf("EntryOf(%q) = %+v, want %+v", text, got, want)
+		}
+	}
+}
+
+func TestOfNextDay(t *testing.T) {
+	for text, want := range map[string]string{"06:10 (next day)": "06:10", "6:10 next morning": "6:10",
+		"0610, lendemain": "0610", "07:35 (Folgetag)": "07:35",
+		"next day": "", "06:10 next day early": "", "06:10": ""} {
+		if got, _ := OfNextDay(text); got != want {
+			t.Errorf("OfNextDay(%q) = %q, want %q", text, got, want)
 		}
 	}
 }

@@ -1,0 +1,36 @@
+package phrase
+
+import "wakeledger/pipeline/words"
+
+// nameBehind gives a bite without a name the one that stands alone behind its colon or in its bracket: "fish
+// on: sailfish", "lost at the boat (wahoo)".
+func (t *teller) nameBehind(c clause) bool {
+	cur := t.last()
+	if t.list || cur == nil || c.join != aColon || !c.alone() || c.fish.several || c.count > 0 || c.none || t.fresh ||
+		t.blocked || cur.Session != c.session || cur.N != 1 || cur.Name != "" || c.kg+c.length+c.girth > 0 {
+		return false
+	}
+	cur.Name = c.fish.text
+	t.seen = t.seen || c.seen
+	return true
+}
+
+// wentBack lets a fish go that was named or measured, where all that is said of it behind a comma is that it is
+// back: "mahi 40 cm, zurück".
+func (t *teller) wentBack(c clause) bool {
+	cur := t.last()
+	if cur == nil || c.join != aComma || c.fish != nil || c.fate != words.FateUnknown || t.fresh || t.blocked ||
+		cur.Name == "" || cur.Fate != words.FateUnknown && cur.Fate != words.Landed ||
+		words.FateAlone(c.text) != words.Released {
+		return false
+	}
+	cur.Fate = words.Released
+	return true
+}
+
+// namedAlone tells a sentence of what became of a fish whose name alone was the sentence before it: "Marlin! Line
+// snapped after ten minutes."
+func (t *teller) namedAlone(c clause) bool {
+	return !t.list && len(t.story.Bites) == t.sentence && len(t.names) == 0 && !t.bare.fish.several && !c.many &&
+		(c.fate == words.Lost || c.fate == words.Released)
+}
