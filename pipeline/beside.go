@@ -190,7 +190,11 @@ type keyColumn struct {
 	days    map[string]string // of each value, where the row has one
 	own     bool
 	coded   bool // letters and figures, as in T01
+	trip    bool // headed as a trip's number: several rows of a table may be of one
 }
+
+// fewTrips is how many trips two tables must both name to be of one book where neither has a row a trip.
+const fewTrips = 5
 
 func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
 	t := tableOf{path: path, sheets: sheets, boats: map[string]bool{}, days: map[string]bool{}}
@@ -207,7 +211,8 @@ func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
 			for _, l := range b.Labels {
 				h := strings.ToLower(l.Full())
 				t.headings = append(t.headings, h)
-				if column := s.column(l.Full()); column != nil && column.Name == "boat" {
+				column := s.column(l.Full())
+				if column != nil && column.Name == "boat" {
 					for _, r := range b.Rows {
 						if c := textAt(r, l.Col); c != "" {
 							t.boats[c] = true
@@ -215,7 +220,7 @@ func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
 					}
 				}
 				if k, ok := keyOf(b, l.Col, days); ok {
-					k.heading = strings.ToLower(l.Text)
+					k.heading, k.trip = strings.ToLower(l.Text), column != nil && column.Name == "trip"
 					t.keys = append(t.keys, k)
 					t.keys = append(t.keys, pairsOf(b, l, days)...)
 				}
@@ -399,7 +404,8 @@ func (t *tableOf) lists(own, of keyColumn) bool {
 func (k *keyColumn) joins(o *keyColumn) bool {
 	named := meaning.SameKey(k.heading, o.heading) || k.coded && o.coded
 	same := shared(k.values, o.values)
-	if !named || !k.own && !o.own || same < 3 || 10*same < 9*min(len(k.values), len(o.values)) {
+	trips := k.trip && o.trip && same >= fewTrips
+	if !named || !k.own && !o.own && !trips || same < 3 || 10*same < 9*min(len(k.values), len(o.values)) {
 		return false
 	}
 	both, agree := 0, 0

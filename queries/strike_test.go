@@ -2,6 +2,7 @@ package queries_test
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -97,6 +98,46 @@ func TestFishBelowTheirStretch(t *testing.T) {
 	const want = "6 14.0 4 [landed5, lost2, not logged4, released1] [58.0, 61.0, 64.0, 70.0] 1"
 	if got != want {
 		t.Errorf("%s\nwant %s", got, want)
+	}
+}
+
+// A list of fish that its trips' counts tell of already: those whose words name another way of fishing, where
+// they are the ones too many, were not trolled; and the clock alone of a fish of a long trip does not tell
+// of which day it was.
+func TestFishAmongCounts(t *testing.T) {
+	const runs = "Trip,Date,In,Out,Lines,Bites,Missed,Lost,Kept\n1,2026-05-02,06:00,09:00,4,2,0,1,1\n" +
+		"2,2026-05-09,06:00,09:00,4,1,0,0,1\n2,2026-05-10,06:00,09:00,4,3,0,0,3\n3,2026-05-16,06:00,09:00,4,2,0,0,2\n" +
+		"4,2026-05-17,06:00,09:00,4,1,0,0,1\n5,2026-05-23,06:00,09:00,5,1,0,0,1\n6,2026-05-24,06:00,09:00,4,1,0,0,1\n"
+	const fish = "Trip,Time,Fish,How many,Result,Lure,Remarks\n1,06:20,wahoo,1,lost,plug,\n1,06:40,wahoo,1,kept,plug,\n" +
+		"1,,grouper,2,kept,squid,bottom on the way in\n2,06:30,wahoo,1,kept,plug,\n2,06:50,albacore,1,kept,plug,\n" +
+		"2,07:30,albacore,1,kept,plug,\n2,08:10,albacore,1,kept,plug,\n3,06:30,wahoo,1,kept,plug,\n3,07:30,wahoo,%s,kept,plug,%s\n" +
+		"4,07:30,wahoo,1,kept,plug,\n5,07:50,wahoo,1,kept,plug,\n6,08:30,wahoo,1,kept,plug,\n"
+	for _, c := range []struct {
+		last, remark string
+		strikes      int // 0: it is asked about
+	}{{"1", "", 11}, {"1", "bottom was close", 11}, {"2", "", 0}} {
+		dir := t.TempDir()
+		trips, caught := filepath.Join(dir, "runs.csv"), filepath.Join(dir, "fish.csv")
+		for path, text := range map[string]string{trips: runs, caught: fmt.Sprintf(fish, c.last, c.remark)} {
+			if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+		load(t, s, trips, caught)
+		rows, err := s.DB.Query(context.Background(), "SELECT count(*) FROM strike")
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		if rows.Next() {
+			err = rows.Scan(&n)
+		}
+		rows.Close()
+		asked := len(answer(t, s, queries.AskQuestions))
+		if err != nil || c.strikes > 0 && (n != c.strikes || asked > 0) || c.strikes == 0 && asked == 0 {
+			t.Errorf("%+v: %d strikes, %d questions, %v", c, n, asked, err)
+		}
 	}
 }
 

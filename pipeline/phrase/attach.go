@@ -76,10 +76,14 @@ func girthWord(items []item, i int) {
 	}
 }
 
-// lengthAfter reports whether the girth's own number follows: "51 in, girth 24 in".
+// lengthAfter reports whether the girth's own number follows: "51 in, girth 24 in", "81 cm circ. 57".
 func lengthAfter(items []item, i int) bool {
-	return i+1 < len(items) && (items[i+1].kind == aLength || items[i+1].kind == aNumber && items[i+1].num > 5) &&
-		items[i-1].kind == aLength && i >= 1
+	j := i + 1
+	if j < len(items) && (items[j].kind == aColon || items[j].kind == aGlue) {
+		j++
+	}
+	return j < len(items) && (items[j].kind == aLength || items[j].kind == aNumber && items[j].num > 5) &&
+		i >= 1 && items[i-1].kind == aLength
 }
 
 // mostMetres is the most metres that a girth has: behind a length in metres 82 is in centimetres.

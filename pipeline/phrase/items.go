@@ -1,6 +1,9 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"slices"
+	"wakeledger/pipeline/words"
+)
 
 // kind is what an item of a text is.
 type kind int
@@ -192,6 +195,9 @@ func (s *scanner) afterMeasure(i int) bool {
 	return false
 }
 
+// cutGirths are words for a girth that are cut short by a full stop: circ. 57.
+var cutGirths = []string{"circ", "circonf", "perim", "gir", "grth"}
+
 // endsSentence reports whether a full stop is one, not that of an abbreviation.
 func (s *scanner) endsSentence(i int) bool {
 	if i+1 >= len(s.toks) || i == 0 {
@@ -201,6 +207,9 @@ func (s *scanner) endsSentence(i int) bool {
 		return true
 	}
 	if _, ok := words.HedgeAt(s.toks, i-1, true); ok && s.digits(i+1) {
+		return false
+	}
+	if t := s.toks[i-1].Text; s.digits(i+1) && slices.Contains(cutGirths, t) {
 		return false
 	}
 	first := s.text[s.toks[i+1].At]

@@ -128,6 +128,89 @@ func Twice(subjects []Subject) bool {
 	return found
 }
 
+// Otherwise finds fish of lists that their words say were caught in another way, on days or trips whose
+// counts have no room for them: "bottom, on the way in". It has their plans set these rows apart, and
+// reports whether it found any.
+func Otherwise(subjects []Subject) bool {
+	counted, found := countedOf(subjects), false
+	for _, s := range subjects {
+		if s.Plan.Kind != plan.Strikes && s.Plan.Kind != plan.Fish || s.Stats.ByCount > 0 || s.Stats.Stretches > 0 ||
+			s.Plan.Binds("method") || s.Understood.Block == nil {
+			continue
+		}
+		rows := s.beyondByWords(counted)
+		if len(rows) == 0 || 3*len(rows) > len(s.Stats.Rowwise) {
+			continue
+		}
+		found = true
+		s.Plan.Apart = maps.Clone(s.Plan.Apart)
+		if s.Plan.Apart == nil {
+			s.Plan.Apart = map[int64]bool{}
+		}
+		for _, row := range rows {
+			s.Plan.Apart[row] = true
+		}
+	}
+	return found
+}
+
+// beyondByWords are the rows of a list whose words name another way of fishing, of days or trips that list
+// more than they count, where they are the ones that are too many.
+func (s *Subject) beyondByWords(counted map[string]*Told) []int64 {
+	said := map[int64]bool{}
+	for _, r := range s.Block.Rows {
+		said[int64(r.Num)] = otherWay(r, s.Plan)
+	}
+	for _, kind := range []string{"trip ", "day "} {
+		listed, other := map[string]int{}, map[string]int{}
+		of := map[string][]int64{}
+		for _, l := range s.Stats.Rowwise {
+			for _, key := range l.Keys {
+				if !strings.HasPrefix(key, kind) {
+					continue
+				}
+				listed[key] += l.Held
+				if said[l.Row] {
+					other[key] += l.Held
+					of[key] = append(of[key], l.Row)
+				}
+			}
+		}
+		var rows []int64
+		over, left := 0, 0
+		for key, n := range listed {
+			c := counted[key]
+			if c == nil || c.Counted.Held == 0 || n <= c.Counted.Held {
+				continue
+			}
+			if over++; n-other[key] > c.Counted.Held {
+				left++
+			}
+			rows = append(rows, of[key]...)
+		}
+		if over > 0 && left == 0 {
+			slices.Sort(rows)
+			return slices.Compact(rows)
+		}
+	}
+	return nil
+}
+
+// otherWay reports whether a row's words name another way of fishing, beside its fish and its fate.
+func otherWay(r layout.Row, p *plan.Block) bool {
+	for i, c := range r.Cells {
+		if slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool {
+			return b.Index == i && (b.Column.Name == "species" || b.Column.Name == "outcome")
+		}) {
+			continue
+		}
+		if m, ok := words.Method(c.Text); ok && m != "troll" && m != "kite" && !words.Lure(c.Text) {
+			return true
+		}
+	}
+	return false
+}
+
 // ofTrips has a table of trips whose hours and bites others tell say the rest of them: their days,
 // their crews. A trip of which the others know nothing was not gone.
 func ofTrips(s Subject, told map[string]*Told) {

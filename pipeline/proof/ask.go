@@ -23,6 +23,7 @@ type inquiry struct {
 	log      *meaning.Log
 	subjects []Subject
 	counted  map[string]*Told // what counts tell, here and beside
+	beside   int              // bites that other files of the book count
 	total    Stats            // of all blocks
 	now      *Subject         // the block that is asked about; nil: the whole log
 	out      []Question
@@ -31,6 +32,11 @@ type inquiry struct {
 // Questions are what is open after a log was read, what moves the totals most first.
 func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q := &inquiry{log: l, counted: countedOf(subjects)}
+	for _, s := range subjects {
+		if s.Beside && s.Stats.Listed == 0 {
+			q.beside += s.Stats.ByCount
+		}
+	}
 	q.subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool { return s.Beside })
 	subjects = q.subjects
 	for _, s := range subjects {
@@ -199,7 +205,30 @@ func (q *inquiry) strikes() {
 	if t.ByCount > 0 && t.Listed > 0 {
 		q.compare(t)
 	}
+	q.compareBeside()
 	q.uncounted()
+}
+
+// compareBeside holds rows of strikes against the counts of other files of the same book.
+func (q *inquiry) compareBeside() {
+	for _, s := range q.subjects {
+		t := s.Stats
+		if q.beside == 0 || s.Plan.Kind != plan.Strikes || s.Plan.Among || s.Plan.NoStrikes || t.Listed == 0 ||
+			t.ByCount > 0 || t.Listed == q.beside {
+			continue
+		}
+		shared := false
+		for key, told := range t.Told {
+			c := q.counted[key]
+			shared = shared || c != nil && c.Bites+c.Counted.Held > 0 && told.Listed.Held > 0
+		}
+		if !shared {
+			continue
+		}
+		q.ask("beside", s.Plan.Name, "strikes", fmt.Sprintf("The counts of the other file add up to %d bites, the "+
+			"rows here to %d: which is right? Until it is mended, both count where they do not agree.", q.beside,
+			t.Listed), nil, listing, q.log.File)
+	}
 }
 
 // compare holds counts against rows of strikes where a log has both.

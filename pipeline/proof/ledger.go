@@ -42,6 +42,7 @@ type Stats struct {
 	Overlaps  []Overlap
 	Aside     []record.Problem // cells and rows set aside
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
+	Rowwise   []Listed         // the strikes and fish of rows of their own, as many as are looked at
 	spans     map[string][]span
 }
 
@@ -68,6 +69,16 @@ type Worked struct {
 	Row int64
 	Day string
 }
+
+// Listed is a row of a strike or a fish: the day and the trip that it names, and how many were hooked.
+type Listed struct {
+	Row  int64
+	Keys []string
+	Held int
+}
+
+// mostRowwise bounds the rows of strikes and fish that are looked at one by one.
+const mostRowwise = 20000
 
 // Overlap is two rows of one day whose stretches overlap.
 type Overlap struct{ Row, Other int64 }
@@ -113,6 +124,9 @@ func (s *Stats) Add(r Row) {
 		s.Strikes++
 		s.listed(r)
 		s.tell(v, listedTold(v))
+		if len(s.Rowwise) < mostRowwise {
+			s.Rowwise = append(s.Rowwise, Listed{r.Num, keysOf(v), listedTold(v).Listed.Held})
+		}
 	case plan.Flat:
 		n := max(v["strikes_n"].Int, v["hooked_n"].Int+v["missed_n"].Int, v["landed_n"].Int+v["released_n"].Int+
 			v["lost_n"].Int+v["missed_n"].Int)

@@ -92,6 +92,14 @@ SELECT hit_id, first(speed_kn ORDER BY start_s DESC) AS speed_kn FROM (
     FROM hit h JOIN labelled l ON l.kind IN ('legs', 'flat') AND l.start_s <= h.time_s AND l.boat = h.boat
         AND (l.trip_key = h.trip_key OR h.trip_key IS NULL AND l.date = h.date)
     WHERE h.origin <> 'flat'
+    UNION ALL
+    -- a strike without a time, of a trip or day with no other stretch
+    SELECT h.hit_id, l.start_s, CASE WHEN l.end_s IS NULL AND l.duration_s IS NULL THEN round(l.speed_kn, 1) END AS speed_kn
+    FROM hit h JOIN (SELECT boat, trip_key, date, any_value(start_s) AS start_s, any_value(end_s) AS end_s, any_value(duration_s) AS duration_s,
+            any_value(speed_kn) AS speed_kn
+        FROM labelled WHERE kind = 'legs' GROUP BY boat, trip_key, date HAVING count(*) = 1) l
+        ON l.boat = h.boat AND (l.trip_key = h.trip_key AND (h.date IS NULL OR l.date = h.date) OR h.trip_key IS NULL AND l.date = h.date)
+    WHERE h.origin <> 'flat' AND h.time_s IS NULL
 ) GROUP BY hit_id;
 
 -- What a row counts that is a stretch of its own, with its speed and lines, whose times or end nobody

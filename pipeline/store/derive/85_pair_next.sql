@@ -4,6 +4,8 @@ INSERT INTO pair
 WITH free AS (
     SELECT * FROM bite WHERE trip_key IS NOT NULL
       AND hit_id NOT IN (SELECT fish_hit FROM pair) AND hit_id NOT IN (SELECT strike_hit FROM pair)
+), long_trip AS (
+    SELECT trip_key FROM trip_span GROUP BY trip_key HAVING min(first_day) < max(last_day)
 ), scored AS (
     SELECT f.hit_id AS fish_hit, s.hit_id AS strike_hit,
         -- a row's own fish before all
@@ -19,7 +21,8 @@ WITH free AS (
       AND (f.outcome <> 'lost' OR s.outcome NOT IN ('landed', 'released'))
       AND (s.kind_of_fish = f.kind_of_fish OR s.kind_of_fish IS NULL OR f.kind_of_fish IS NULL)
       AND (lower(s.line) = lower(f.line) OR s.line IS NULL OR f.line IS NULL)
-      AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL)
+      -- of which day of a long trip a fish was that names none, its clock alone does not tell
+      AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL OR f.date IS NULL AND f.leg IS NULL AND trip_key IN (FROM long_trip))
       AND (s.at IS NULL OR f.at IS NULL OR date_diff('second', s.at, f.at) BETWEEN -900 AND 18000)
 ), ranked AS (
     SELECT *, row_number() OVER (PARTITION BY fish_hit ORDER BY score, strike_hit) AS of_fish,
