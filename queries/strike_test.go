@@ -106,11 +106,14 @@ func TestFishBelowTheirStretch(t *testing.T) {
 // of which day it was.
 func TestFishAmongCounts(t *testing.T) {
 	const runs = "Trip,Date,In,Out,Lines,Bites,Missed,Lost,Kept\n1,2026-05-02,06:00,09:00,4,2,0,1,1\n" +
-		"2,2026-05-09,06:00,09:00,4,1,0,0,1\n2,2026-05-10,06:00,09:00,4,3,0,0,3\n3,2026-05-16,06:00,09:00,4,2,0,0,2\n" +
+		"2,2026-05-09,06:00,09:00,4,1,0,0,1\n2,2026-05-10,06:00,09:00,4,3,0,0,3\n" +
+		"3,2026-05-16,06:00,09:00,4,2,0,0,2\n" +
 		"4,2026-05-17,06:00,09:00,4,1,0,0,1\n5,2026-05-23,06:00,09:00,5,1,0,0,1\n6,2026-05-24,06:00,09:00,4,1,0,0,1\n"
-	const fish = "Trip,Time,Fish,How many,Result,Lure,Remarks\n1,06:20,wahoo,1,lost,plug,\n1,06:40,wahoo,1,kept,plug,\n" +
+	const fish = "Trip,Time,Fish,How many,Result,Lure,Remarks\n1,06:20,wahoo,1,lost,plug,\n" +
+		"1,06:40,wahoo,1,kept,plug,\n" +
 		"1,,grouper,2,kept,squid,bottom on the way in\n2,06:30,wahoo,1,kept,plug,\n2,06:50,albacore,1,kept,plug,\n" +
-		"2,07:30,albacore,1,kept,plug,\n2,08:10,albacore,1,kept,plug,\n3,06:30,wahoo,1,kept,plug,\n3,07:30,wahoo,%s,kept,plug,%s\n" +
+		"2,07:30,albacore,1,kept,plug,\n2,08:10,albacore,1,kept,plug,\n3,06:30,wahoo,1,kept,plug,\n" +
+		"3,07:30,wahoo,%s,kept,plug,%s\n" +
 		"4,07:30,wahoo,1,kept,plug,\n5,07:50,wahoo,1,kept,plug,\n6,08:30,wahoo,1,kept,plug,\n"
 	for _, c := range []struct {
 		last, remark string
