@@ -65,8 +65,11 @@ func wander(t *testing.T, dir string, spans [][2]time.Time, rng *rand.Rand) stri
 // TestLevelsAddUpWithTracks: tracks move effort and strikes between levels and
 // change no sum, by any factor.
 func TestLevelsAddUpWithTracks(t *testing.T) {
-	covered := 0
-	for i := range 6 {
+	covered, n := 0, 6
+	if testing.Short() {
+		n = 4 // 'make prove' has them all
+	}
+	for i := range n {
 		seed := *firstSeed*500 + 100 + uint64(i)
 		model := seasons.New(seed)
 		s := loaded(t, model, plain)

@@ -83,8 +83,11 @@ func (c trackCase) near(t *testing.T, what, column string, got float64) {
 // Each simulated case of testdata/tracks, its tracks loaded in either order: hours and
 // way measured, areas, speed band, proposed legs, and what is and is not said.
 func TestTrackCases(t *testing.T) {
-	for _, c := range trackCases(t) {
+	for i, c := range trackCases(t) {
 		t.Run(c["case"], func(t *testing.T) {
+			if testing.Short() && i%3 > 0 {
+				t.Skip("each third one; all in make prove")
+			}
 			log, tracks := c.files(t)
 			c.loaded(t, append(log, tracks...))
 			c.proposed(t, tracks)

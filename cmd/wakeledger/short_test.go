@@ -78,6 +78,9 @@ func TestOddSeasonsAreShort(t *testing.T) {
 		"1,000 fish": {40, 25, true, bounds{9, 14, 10, 2200}, []string{"The heaviest fish"}},
 	} {
 		t.Run(name, func(t *testing.T) {
+			if testing.Short() && c.trips*c.fish > 12 {
+				t.Skip("a long season, in make prove")
+			}
 			db := plainSeason(t, c.trips, c.fish, c.speeds)
 			html := written(t, map[string][]string{name: {"--db", db, "report", "season"}})[name]
 			for _, w := range c.want {

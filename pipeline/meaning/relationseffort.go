@@ -35,7 +35,8 @@ func (v *Values) running() bool {
 }
 
 // tripOfDay holds that a trip's number changes with the day and with nothing else, in a table
-// of several rows a day; a few trips may last over a night. Of numbers that no word says to be a trip's, all else is nothing.
+// of several rows a day; a few trips may last over a night. Of numbers that no word says to be a trip's,
+// all else is nothing.
 func tripOfDay(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || g.worded(t, "trip") {

@@ -45,7 +45,8 @@ func (r *Reader) phrases() {
 		case "method":
 			r.method(t, text)
 		case "text":
-			if t.Column.Name == "lure" && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.ownEffort()) {
+			if t.Column.Name == "lure" &&
+				(r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.ownEffort()) {
 				r.bottom(text)
 			}
 		}
@@ -625,7 +626,8 @@ func (r *Reader) weighed(t *target, text string) {
 func (r *Reader) method(t *target, text string) {
 	m, ok := words.Method(text)
 	switch {
-	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading), !ok && r.anyCell(words.NotTrolled):
+	case ok && m != "troll", !ok && !words.Nothing(text) && words.Negated(t.Heading),
+		!ok && r.anyCell(words.NotTrolled):
 		r.elsewise = true
 	case !ok:
 		r.aside = append(r.aside, r.problem(t, text, "it names no way of fishing: taken as trolled; the rest of the "+

@@ -190,8 +190,9 @@ func TestTellCaptains(t *testing.T) {
 
 // A word for the girth that is cut short ends no sentence.
 func TestCutGirth(t *testing.T) {
-	for text, want := range map[string]string{"tonno rosso 81 cm circ. 57 (R)": "81 57", "atum 92 cm perím. 60, 12 kg": "92 60",
-		"wahoo 140 cm. 2 mahi": "140 0"} {
+	for text, want := range map[string]string{"tonno rosso 81 cm circ. 57 (R)": "81 57",
+		"atum 92 cm perím. 60, 12 kg": "92 60",
+		"wahoo 140 cm. 2 mahi":        "140 0"} {
 		f := FishList(text, Defaults{})
 		if len(f) == 0 || fmt.Sprintf("%.0f %.0f", f[0].LengthCm, f[0].GirthCm) != want {
 			t.Errorf("%s: %+v, want %s", text, f, want)
