@@ -392,11 +392,7 @@ func (r *Reader) defaults(t *target) phrase.Defaults {
 // scaleUnit is the unit of a weight beside a word for the scale, where it has none of its own; "" where the
 // log does not tell pounds from kilograms.
 func (r *Reader) scaleUnit() unit.Unit {
-	system := r.set.Units
-	if system == "" {
-		system = r.ev.System()
-	}
-	switch system {
+	switch r.system() {
 	case "us":
 		return unit.Pound
 	case "metric":

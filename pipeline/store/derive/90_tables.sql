@@ -57,19 +57,18 @@ SELECT row_number() OVER (ORDER BY date NULLS LAST, boat, trip, trip_key)::INTEG
 FROM trip_all WINDOW same AS (PARTITION BY boat, date, trip ORDER BY trip_key);
 
 DELETE FROM trip;
-INSERT INTO trip
-SELECT trip_id, name, boat, date, depart_at, return_at, captain, port, anglers, zone, notes, log_id, file, sheet, "row" FROM trip_made;
+INSERT INTO trip BY NAME
+SELECT trip_id, name AS trip, boat, date, depart_at, return_at, captain, port, anglers, zone, notes, log_id, file, sheet, "row" FROM trip_made;
 
 DELETE FROM leg;
-INSERT INTO leg
+INSERT INTO leg BY NAME
 WITH full_leg AS (
     SELECT m.*, t.trip_id, coalesce(m.zone, t.zone) AS tz
     FROM leg_made m JOIN leg_trip lt USING (leg_id) JOIN trip_made t ON t.trip_key = lt.trip_key
 )
-SELECT f.leg_id, f.trip_id, f.leg, f.start_at, f.end_at, f.start_at - to_seconds(z.offset_s),
-    f.start_at - to_seconds(z.offset_s) + to_microseconds((f.hours * 3600000000)::BIGINT),
-    f.hours, f.speed_kn, g.lines_out, f.heading_deg, f.lat, f.lon, f.area, f.sea_temp_c, f.wind, f.sea_state,
-    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, o.label, c.sheet, c."row"
+SELECT f.leg_id, f.trip_id, f.leg, f.start_at, f.end_at, f.start_at - to_seconds(z.offset_s) AS start_utc,
+    f.start_at - to_seconds(z.offset_s) + to_microseconds((f.hours * 3600000000)::BIGINT) AS end_utc, f.hours, f.speed_kn, g.lines_out, f.heading_deg, f.lat, f.lon, f.area, f.sea_temp_c, f.wind, f.sea_state,
+    f.approach, f.school_m, f.nearest_boat_m, f.tangle, f.tangled_lines, f.notes, c.log_id, o.label AS file, c.sheet, c."row"
 FROM full_leg f
 JOIN leg_lines g USING (leg_id)
 JOIN placed_entry c ON c.ord = f.ord JOIN log o ON o.log_id = c.log_id
@@ -77,14 +76,14 @@ ASOF LEFT JOIN zone_offset z ON z.zone = f.tz AND z.local_from <= f.start_at
 ORDER BY f.leg_id;
 
 DELETE FROM line;
-INSERT INTO line
+INSERT INTO line BY NAME
 SELECT m.line_id, m.leg_id, m.line, m.hours, m.lure, m.lure_weight_g, m.colour, m.hooks, m.leader, m.line_class_kg, m.drag_kg,
-    coalesce(m.setback_m, m.count_s * m.letout_kn * 1852 / 3600), m.count_s, m.letout_kn, e.log_id, o.label, e.sheet, e."row"
+    coalesce(m.setback_m, m.count_s * m.letout_kn * 1852 / 3600) AS setback_m, m.count_s, m.letout_kn, e.log_id, o.label AS file, e.sheet, e."row"
 FROM line_made m JOIN placed_entry e USING (ord) JOIN log o ON o.log_id = e.log_id ORDER BY m.line_id;
 
 DELETE FROM effort;
-INSERT INTO effort
-SELECT leg_id, line_id, lines, hours, lines * hours FROM line_made
+INSERT INTO effort BY NAME
+SELECT leg_id, line_id, lines, hours, lines * hours AS line_hours FROM line_made
 UNION ALL
 SELECT m.leg_id, NULL, g.lines_out - g.described, m.hours, (g.lines_out - g.described) * m.hours
 FROM leg_made m JOIN leg_lines g USING (leg_id) WHERE g.lines_out > g.described OR g.lines_out = 0
@@ -104,19 +103,20 @@ FROM kept_bite b LEFT JOIN trip_made t USING (trip_key)
 LEFT JOIN bite f ON f.hit_id = b.fish_hit;
 
 DELETE FROM strike;
-INSERT INTO strike
-SELECT s.strike_id, s.trip_id, s.leg_id, s.line_id, s.at, s.at - to_seconds(z.offset_s), s.became, s.hooked,
+INSERT INTO strike BY NAME
+SELECT s.strike_id, s.trip_id, s.leg_id, s.line_id, s.at AS strike_at, s.at - to_seconds(z.offset_s) AS strike_utc, s.became AS outcome, s.hooked,
     s.species, s.species_logged, s.loss_cause, s.fight_s, s.angler, s.speed_kn,
     -- of a row's own words, and of its fish's where the strike's row has none
-    coalesce(s.line, f.line), coalesce(s.lure, f.lure), coalesce(s.lure_weight_g, f.lure_weight_g), coalesce(s.colour, f.colour), coalesce(s.setback_m, f.setback_m),
+    coalesce(s.line, f.line) AS line, coalesce(s.lure, f.lure) AS lure, coalesce(s.lure_weight_g, f.lure_weight_g) AS lure_weight_g,
+    coalesce(s.colour, f.colour) AS colour, coalesce(s.setback_m, f.setback_m) AS setback_m,
     s.origin, s.log_id, s.file, s.sheet, s."row"
 FROM strike_made s LEFT JOIN bite f ON f.hit_id = s.fish_hit
 ASOF LEFT JOIN zone_offset z ON z.zone = s.tz AND z.local_from <= s.at
 ORDER BY s.strike_id;
 
 DELETE FROM fish;
-INSERT INTO fish
-SELECT row_number() OVER (ORDER BY strike_id)::INTEGER, strike_id, trip_id, date, species, species_logged,
+INSERT INTO fish BY NAME
+SELECT row_number() OVER (ORDER BY strike_id)::INTEGER AS fish_id, strike_id, trip_id, date, species, species_logged,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, angler, log_id, file, sheet, "row"
 FROM (
     -- the boat's day of the instant, not that of the row: past midnight they differ
@@ -134,15 +134,15 @@ FROM (
 ) ORDER BY strike_id;
 
 DELETE FROM set_aside WHERE stage = 'join';
-INSERT INTO set_aside
+INSERT INTO set_aside BY NAME
 WITH again AS (
     SELECT ord, of_ord, 'the same leg as ' AS what FROM leg_again
     UNION ALL SELECT ord, of_ord, 'the same line on a leg as ' FROM line_again
     UNION ALL SELECT ord, of_ord, CASE WHEN b.kind = 'fish' THEN 'the same fish as ' ELSE 'the same strike as ' END
         FROM struck_again JOIN base b USING (ord)
 )
-SELECT b.log_id, b.file, b.sheet, b."row", '', '',
-    a.what || o.file || CASE WHEN o.sheet <> '' THEN ' ' || o.sheet ELSE '' END || ' row ' || o."row" || ': counted once', 'join'
+SELECT b.log_id, b.file, b.sheet, b."row", '' AS "column", '' AS cell,
+    a.what || o.file || CASE WHEN o.sheet <> '' THEN ' ' || o.sheet ELSE '' END || ' row ' || o."row" || ': counted once' AS reason, 'join' AS stage
 FROM again a JOIN base b USING (ord) JOIN base o ON o.ord = a.of_ord
 UNION ALL
 SELECT b.log_id, b.file, b.sheet, b."row", '', coalesce(b.line, b.lure, ''), 'no leg in the logs for this line: its trip or leg is not there', 'join'

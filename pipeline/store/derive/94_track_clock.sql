@@ -12,7 +12,7 @@ SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) D
 -- the boat's legs log, or from the sun of the legs' zone, and changed back they are near.
 -- Degrees: 20 are another ground, 8 the same one. Zones are 15 wide by the sun, and by law up
 -- to three hours off it (IANA time zone database: western China).
-INSERT INTO track_astray
+INSERT INTO track_astray BY NAME
 WITH place AS (
     SELECT log_id, track_no, avg(lat) AS lat, median(lon) AS lon FROM fix GROUP BY ALL
 ), legs AS (
@@ -50,7 +50,7 @@ GROUP BY ALL;
 -- half an hour or more under way, one so many half hours behind the other: one boat, one way,
 -- two clocks. The one that fits the legs worse is put on the other's clock; where the
 -- legs do not tell, by ten minutes, that of the file changed first.
-INSERT INTO track_shift
+INSERT INTO track_shift BY NAME
 WITH pair AS (
     SELECT a.log_id, a.track_no, b.log_id AS to_log, b.track_no AS to_no, unnest(generate_series(-28, 28)) AS half_hours,
         a.first_ms, a.last_ms, b.first_ms AS to_first, b.last_ms AS to_last
@@ -74,8 +74,8 @@ WITH pair AS (
     JOIN track_place p ON p.log_id = b.log_id JOIN track_place q ON q.log_id = b.to_log
     WHERE b.half_hours <> 0
 )
-SELECT log_id, track_no, first(half_hours * 1800000 ORDER BY to_marks DESC, to_place DESC, to_no DESC),
-    max(to_marks) >= any_value(marks) + 2
+SELECT log_id, track_no, first(half_hours * 1800000 ORDER BY to_marks DESC, to_place DESC, to_no DESC) AS by_ms,
+    max(to_marks) >= any_value(marks) + 2 AS told
 FROM judged
 WHERE to_marks >= marks + 2 OR abs(to_marks - marks) < 2 AND (to_place, to_no) > (place, track_no)
 GROUP BY log_id, track_no ORDER BY log_id, track_no;

@@ -47,12 +47,13 @@ FROM track_told t JOIN contested c ON c.boat IS NOT DISTINCT FROM t.boat AND c.t
 JOIN stretch_error e ON e.log_id = t.log_id AND e.track_no = t.track_no AND e.stretch = t.stretch AND e.spell = t.at_ms // 600000;
 
 -- Each second once. Time of which one piece tells is taken as it is.
-INSERT INTO track_piece
-SELECT t.boat, t.log_id, t.track_no, make_timestamp(t.at_ms * 1000), (t.end_ms - t.at_ms) / 1000.0, t.lat, t.lon, t.speed_kn, t.err_kn, t.course_deg, t.turn_deg_min
+INSERT INTO track_piece BY NAME
+SELECT t.boat, t.log_id, t.track_no, make_timestamp(t.at_ms * 1000) AS at_utc, (t.end_ms - t.at_ms) / 1000.0 AS seconds,
+    t.lat, t.lon, t.speed_kn, t.err_kn, t.course_deg, t.turn_deg_min
 FROM track_told t WHERE NOT EXISTS (SELECT 1 FROM contested c WHERE c.boat IS NOT DISTINCT FROM t.boat AND c.tick = t.at_ms // 10000);
 
 -- Contested time is cut where a piece begins or ends.
-INSERT INTO track_piece
+INSERT INTO track_piece BY NAME
 WITH cut AS (
     SELECT DISTINCT boat, tick, unnest([at_ms, end_ms]) AS at FROM rival
 ), slice AS (
@@ -62,10 +63,11 @@ WITH cut AS (
     FROM slice s JOIN rival r ON r.boat IS NOT DISTINCT FROM s.boat AND r.tick = s.tick AND r.at_ms <= s.at AND r.end_ms >= s.until
     GROUP BY s.boat, s.at, s.until
 )
-SELECT r.boat, r.log_id, r.track_no, make_timestamp(b.at * 1000), (b.until - b.at) / 1000.0, r.lat, r.lon, r.speed_kn, r.err_kn, r.course_deg, r.turn_deg_min
+SELECT r.boat, r.log_id, r.track_no, make_timestamp(b.at * 1000) AS at_utc, (b.until - b.at) / 1000.0 AS seconds,
+    r.lat, r.lon, r.speed_kn, r.err_kn, r.course_deg, r.turn_deg_min
 FROM best b JOIN rival r USING (piece);
 
-INSERT INTO leg_piece
+INSERT INTO leg_piece BY NAME
 WITH leg_hour AS (
     SELECT l.leg_id, t.boat, l.start_utc, l.end_utc,
         unnest(generate_series(date_trunc('hour', l.start_utc), l.end_utc, INTERVAL 1 HOUR)) AS hour
@@ -75,7 +77,7 @@ WITH leg_hour AS (
         least(p.at_utc + to_milliseconds((p.seconds * 1000)::BIGINT), h.end_utc)) / 1000.0 AS part
     FROM leg_hour h JOIN track_piece p ON p.boat = h.boat AND date_trunc('hour', p.at_utc) = h.hour
 )
-SELECT leg_id, at_utc, part, lat, lon, speed_kn, err_kn, course_deg, turn_deg_min FROM held WHERE part > 0;
+SELECT leg_id, at_utc, part AS seconds, lat, lon, speed_kn, err_kn, course_deg, turn_deg_min FROM held WHERE part > 0;
 
 -- The time of each leg that is covered, by speed; never more than the leg.
 CREATE OR REPLACE TEMP TABLE leg_covered AS
@@ -83,27 +85,28 @@ SELECT g.leg_id, sum(p.seconds) AS seconds, greatest(sum(p.seconds), any_value(g
     any_value(g.speed_kn) AS logged_kn
 FROM leg_piece p JOIN leg g USING (leg_id) GROUP BY g.leg_id;
 
-INSERT INTO leg_speed
+INSERT INTO leg_speed BY NAME
 WITH part AS (
     SELECT p.leg_id, p.speed_kn, p.seconds / c.whole AS share, p.seconds / c.whole AS measured FROM leg_piece p JOIN leg_covered c USING (leg_id)
     UNION ALL
     SELECT leg_id, logged_kn, 1 - seconds / whole, 0 FROM leg_covered WHERE whole - seconds > 1e-3
 )
-SELECT leg_id, speed_kn, sum(share), sum(measured) FROM part GROUP BY ALL ORDER BY leg_id, speed_kn NULLS LAST;
+SELECT leg_id, speed_kn, sum(share) AS share, sum(measured) AS measured FROM part GROUP BY ALL ORDER BY leg_id, speed_kn NULLS LAST;
 
-INSERT INTO leg_track
+INSERT INTO leg_track BY NAME
 WITH run AS (
     SELECT p.leg_id, sum(p.seconds) AS seconds, quantile_disc(p.speed_kn, 0.5) AS median_kn, sum(p.seconds * p.speed_kn) / 3600 AS distance_nmi,
         sum(p.seconds * abs(p.turn_deg_min)) / sum(p.seconds) FILTER (WHERE p.turn_deg_min IS NOT NULL) AS turn_deg_min
     FROM leg_piece p GROUP BY p.leg_id
 )
-SELECT r.leg_id, r.seconds / c.whole, r.median_kn, (r.distance_nmi * 3600 + (c.whole - c.seconds) * coalesce(c.logged_kn, 0)) / c.whole,
+SELECT r.leg_id, r.seconds / c.whole AS covered, r.median_kn,
+    (r.distance_nmi * 3600 + (c.whole - c.seconds) * coalesce(c.logged_kn, 0)) / c.whole AS mean_kn,
     r.distance_nmi, r.turn_deg_min
 FROM run r JOIN leg_covered c USING (leg_id) ORDER BY r.leg_id;
 
 -- 45 degrees a minute: package track's TurningRate.
-INSERT INTO leg_turn
-SELECT leg_id, turning, sum(share) FROM (
+INSERT INTO leg_turn BY NAME
+SELECT leg_id, turning, sum(share) AS share FROM (
     SELECT p.leg_id, CASE WHEN abs(p.turn_deg_min) >= 45 THEN 'turning' ELSE 'straight' END AS turning,
         p.seconds / c.whole AS share
     FROM leg_piece p JOIN leg_covered c USING (leg_id) WHERE p.turn_deg_min IS NOT NULL
@@ -112,7 +115,7 @@ SELECT leg_id, turning, sum(share) FROM (
 -- The minute before a strike, within its leg: at the leg's start the first piece
 -- stands for it. quantile_disc is a speed that was run, so that the strike is in
 -- a band that has effort of its leg.
-INSERT INTO strike_track
+INSERT INTO strike_track BY NAME
 WITH minute AS (
     SELECT s.strike_id, p.speed_kn, p.err_kn, p.turn_deg_min
     FROM strike s JOIN leg_piece p ON p.leg_id = s.leg_id
@@ -126,6 +129,7 @@ WITH minute AS (
 ), longest_turn AS (
     SELECT leg_id, first(turning ORDER BY share DESC, turning) AS turning FROM leg_turn GROUP BY leg_id
 )
-SELECT s.strike_id, coalesce(b.speed_kn, CASE WHEN k.covered >= 0.5 THEN k.median_kn ELSE g.speed_kn END), b.err_kn, coalesce(b.turning, t.turning), coalesce(b.pieces, 0)
+SELECT s.strike_id, coalesce(b.speed_kn, CASE WHEN k.covered >= 0.5 THEN k.median_kn ELSE g.speed_kn END) AS speed_kn, b.err_kn,
+    coalesce(b.turning, t.turning) AS turning, coalesce(b.pieces, 0) AS pieces
 FROM strike s JOIN leg_track k USING (leg_id) JOIN leg g USING (leg_id) LEFT JOIN longest_turn t USING (leg_id) LEFT JOIN before b USING (strike_id)
 ORDER BY s.strike_id;
