@@ -188,7 +188,8 @@ func (s *season) tapeLine() page.BoxLine {
 	if c == nil || c.Ratio == nil || c.RatioLo == nil || c.RatioHi == nil || c.MedianAbsKG == nil {
 		return line
 	}
-	within := func(kg float64) string { return page.Number(kg*s.perKG, 1) + " " + s.weight }
+	// no scale at the dock is finer than a tenth
+	within := func(kg float64) string { return page.Number(max(0.1, kg*s.perKG), 1) + " " + s.weight }
 	line.Words = fmt.Sprintf("on average it matches the scale. Half of %d fish were within %s.", c.N,
 		within(*c.MedianAbsKG))
 	if *c.RatioLo > 1 || *c.RatioHi < 1 {
