@@ -205,3 +205,49 @@ func codesIn(text string) map[string]string {
 	}
 	return codes
 }
+
+// addList takes codes that stand behind a heading, or behind words that say only that they are codes: "Codes: K
+// kept, F freed", "Result codes: ...".
+func (l *legend) addList(head string, codes map[string]string) {
+	l.codes[head] = codes
+	rest := strings.Join(slices.DeleteFunc(strings.Fields(head), func(w string) bool { return listWords[w] }), " ")
+	switch {
+	case rest == head:
+	case rest != "":
+		if l.codes[rest] == nil {
+			l.codes[rest] = codes
+		}
+	default:
+		for code, means := range codes {
+			if l.words[code] == "" {
+				l.words[code] = means
+			}
+		}
+	}
+}
+
+// listWords say that what follows are codes, and not of what.
+var listWords = set([]string{"code", "codes", "key", "legend", "letters", "codigo", "codigos", "clave", "claves",
+	"leyenda", "legende", "cle", "codice", "codici", "legenda", "chave", "chaves", "schlussel", "kurzel", "zeichen",
+	"abbreviations", "de", "di", "do", "of", "the", "for"})
+
+// say takes what a saying says of a word. Codes that follow one behind a heading are of that heading, which it
+// returns: "gear T = trolling, B = on bait".
+func (l *legend) say(head, word, means string) string {
+	if word == "" { // * = guessed
+		return head
+	}
+	if before, code, ok := strings.Cut(word, " "); ok && len(code) <= longestOfSeveral {
+		head = before
+	} else if head != "" && len(word) <= longestOfSeveral {
+		l.words[head+" "+word] = means
+		if l.words[word] != "" {
+			return head // which another line says of another column
+		}
+	}
+	l.words[word] = means
+	return head
+}
+
+// longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
+const longestOfSeveral = 2

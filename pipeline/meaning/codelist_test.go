@@ -48,9 +48,48 @@ func TestLettersOfLegend(t *testing.T) {
 	}
 }
 
+// TestHeadsOfLists holds that codes are read behind "codes", in brackets and on lines of their own.
+func TestHeadsOfLists(t *testing.T) {
+	const rows = "\n\nDate|Time|Fish|Fate\n2026-06-03|06:40|Wahoo|IN\n2026-06-03|07:40|Mahi|G\n" +
+		"2026-06-04|08:40|Mahi|IN\n" +
+		"2026-06-05|08:40||N\n2026-06-06|08:40|Mahi|G\n2026-06-07|06:40|Wahoo|N"
+	for _, key := range []string{"Codes: IN in the box, G got off, N no hookup",
+		"Fate codes: IN=in the box G=got off N=no hookup",
+		"Fate (IN in the box; G got off; N no hookup)", "IN - in the box\nG - got off\nN - no hookup"} {
+		b := planOf(t, "", key+rows).Find("outcome")
+		if b == nil || b.Codes["g"] != "got off" || b.Codes["in"] != "in the box" {
+			t.Errorf("%q is not used: %v", key, b)
+		}
+	}
+}
+
+// TestContestedLetter holds that L is asked about where nothing else in the column says landed.
+func TestContestedLetter(t *testing.T) {
+	const rows = "Date|Time|Fish|Result\n2026-06-03|06:40|Wahoo|L\n2026-06-03|07:40|Mahi|M\n2026-06-04|08:40|Mahi|L\n" +
+		"2026-06-05|08:40||M\n2026-06-06|08:40|Mahi|R\n2026-06-07|06:40|Wahoo|"
+	for last, want := range map[string]string{"L": Unexplained, "K": "", "boated": ""} {
+		if b := planOf(t, "", rows+last).Find("outcome"); b == nil || b.Codes["l"] != want {
+			t.Errorf("%s: L is not %q: %v", last, want, b)
+		}
+	}
+}
+
+// TestContestedScale holds that S beside a code that may be the scale's is asked about.
+func TestContestedScale(t *testing.T) {
+	const rows = "Date|Time|Fish|Kg|Scale or guess\n2026-06-03|06:40|Wahoo|12|S\n2026-06-03|07:40|Mahi|8|%[1]s\n" +
+		"2026-06-04|08:40|Mahi|7|S\n2026-06-05|08:40|Mahi||\n2026-06-06|08:40|Mahi|6|%[1]s\n2026-06-07|06:40|Wahoo|9|S"
+	for other, want := range map[string]bool{"W": true, "G": false, "E": false, "": false} {
+		b := planOf(t, "", fmt.Sprintf(rows, other)).Find("weighed")
+		if b == nil || (b.Codes["s"] == Unexplained) != want {
+			t.Errorf("beside %q, asked about S is not %t: %v", other, want, b)
+		}
+	}
+}
+
 // mixedKey is a key that lists codes beside a heading and below one, and explains other headings and words.
-const mixedKey = "Fate|\nQ|quit before it was hooked\nA|aboard, kept\nF|freed at the boat\n|\nInches / Round|to the fork, and " +
-	"the girth\nWay|T trolled, D drifting, J jig\n" +
+const mixedKey = "Fate|\nQ|quit before it was hooked\nA|aboard, kept\nF|freed at the boat\n|\n" +
+	"Inches / Round|to the fork, " +
+	"and the girth\nWay|T trolled, D drifting, J jig\n" +
 	"Wt|lb; S = scales; E = eyeballed\nNew pace|another speed"
 
 // TestMixedKeys holds that a sheet of codes beside headings, codes below a heading and explanations is a key.

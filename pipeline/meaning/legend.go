@@ -38,7 +38,9 @@ var (
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
 	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
-	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`) // - PDV: lost
+	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`)        // - PDV: lost
+	bracketKey     = regexp.MustCompile(`^([\pL #/_-]{1,25}?)\s*\((.*\S)\)\s*\.?$`)      // Fate (K kept, F freed)
+	dashKey        = regexp.MustCompile(`^\s*"?(\p{Lu}{1,3}|\d)"?\s*[-–—.:)]\s+(\S.*)$`) // K - kept
 	columnKey      = regexp.MustCompile(
 		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
@@ -62,11 +64,18 @@ func readLegend(texts []string) *legend {
 		if m == nil {
 			m = colonKey.FindStringSubmatch(text)
 		}
+		if m == nil {
+			m = bracketKey.FindStringSubmatch(text)
+		}
 		if m != nil {
 			if codes := codesIn(m[2]); codes != nil {
-				l.codes[normalise(m[1])] = codes
+				l.addList(normalise(m[1]), codes)
 				continue
 			}
+		}
+		if m := dashKey.FindStringSubmatch(text); m != nil && isFate(m[2]) {
+			l.words[normalise(m[1])] = m[2]
+			continue
 		}
 		if codes := fateCodes(text); codes != nil {
 			maps.Copy(l.words, codes)
@@ -94,27 +103,6 @@ func readLegend(texts []string) *legend {
 	}
 	return l
 }
-
-// say takes what a saying says of a word. Codes that follow one behind a heading are of that heading, which it
-// returns: "gear T = trolling, B = on bait".
-func (l *legend) say(head, word, means string) string {
-	if word == "" { // * = guessed
-		return head
-	}
-	if before, code, ok := strings.Cut(word, " "); ok && len(code) <= longestOfSeveral {
-		head = before
-	} else if head != "" && len(word) <= longestOfSeveral {
-		l.words[head+" "+word] = means
-		if l.words[word] != "" {
-			return head // which another line says of another column
-		}
-	}
-	l.words[word] = means
-	return head
-}
-
-// longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
-const longestOfSeveral = 2
 
 // fishName tells a word that names a fish.
 func fishName(word string) bool {
@@ -265,6 +253,13 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 		return short
 	}
 	codes := l.codesFor(v)
+	if c.Parse == "weighed" && codes["s"] == "" && scaleContested(v, codes) {
+		codes = maps.Clone(codes)
+		if codes == nil {
+			codes = map[string]string{}
+		}
+		codes["s"] = Unexplained
+	}
 	if c.Parse != "outcome" {
 		return codes
 	}
@@ -277,31 +272,10 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 		codes = map[string]string{}
 	}
 	maps.Copy(codes, l.fatesSaid(v, codes))
+	if codes["l"] == "" && landsNothing(v, codes) {
+		codes["l"] = Unexplained
+	}
 	return codes
-}
-
-// fatesSaid are the words in a column of fates that the legend explains and no list of codes has: "Off = hooked,
-// then gone". What a lone letter is short for is the log's to say: where two words are explained so, whatever it
-// says of a letter stands.
-func (l *legend) fatesSaid(v *Values, codes map[string]string) map[string]string {
-	out, letters := map[string]string{}, map[string]string{}
-	for _, cell := range v.cells {
-		word := strings.ToLower(cell.Text)
-		said := l.words[normalise(word)]
-		_, _, _, known := words.FateOf(word)
-		short := len(word) <= longestOfSeveral
-		switch {
-		case said == "" || codes[word] != "" || known && !short:
-		case isFate(said):
-			out[word] = said
-		case short:
-			letters[word] = said
-		}
-	}
-	if len(out) > 1 {
-		maps.Copy(out, letters)
-	}
-	return out
 }
 
 // rewritten are a column's cells with their codes written out.
@@ -360,6 +334,9 @@ func (l *legend) addShort(t *Lexicon, v *Values) {
 			} else {
 				open[code] = true
 			}
+		}
+		if c == "weighed" && scaleContested(v, codes) {
+			codes["s"] = Unexplained
 		}
 		// a fate that is not understood is asked about
 		if len(codes) > 1 && (len(open) == 0 || c == "outcome" && len(open) <= len(codes)) {
