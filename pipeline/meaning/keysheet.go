@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"maps"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -31,25 +32,26 @@ func IsKey(s *layout.Sheet, sheets []*layout.Sheet) bool {
 }
 
 // explainsHeadings tells a sheet of two columns or three in which most of the rows that have
-// words beside words begin with a heading of another sheet, or with its name.
+// words beside words begin with a heading of another sheet or its codes, or with its name.
 func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	if s.Grid.Width > 3 || len(s.Grid.Rows) < 4 {
 		return false
 	}
-	paired, found := 0, 0
-	for _, r := range s.Grid.Rows {
-		text, beside := codeOf(r)
-		if text = normalise(text); text == "" || beside == "" {
-			continue
-		}
-		paired++
-		if slices.ContainsFunc(sheets, func(o *layout.Sheet) bool {
-			return o != s && (heads(o, text) || headsCode(o, text) || normalise(o.Grid.Info.Name) == text)
-		}) {
+	rows := keyRows(s, except(sheets, s))
+	found, told := 0, 0
+	for _, r := range rows {
+		if len(r.heads) > 0 {
 			found++
+		} else if r.cell {
+			told++
 		}
 	}
-	return found >= 3 && 2*found > paired
+	return found >= 3 && 2*(found+told) > len(rows)
+}
+
+// except are the sheets of a log but one.
+func except(sheets []*layout.Sheet, s *layout.Sheet) []*layout.Sheet {
+	return slices.DeleteFunc(slices.Clone(sheets), func(o *layout.Sheet) bool { return o == s })
 }
 
 // heads tells whether a text is a heading of a sheet, or the first words of one.
@@ -317,6 +319,9 @@ func gist(means string) string {
 // addKey takes what a key sheet says into the legend: the codes of a column and, where it has
 // one list, what its heading stands for; or the words for each heading.
 func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
+	for _, r := range s.Grid.Rows {
+		maps.Copy(l.marks, marksIn(joinedText(r)))
+	}
 	if d := dictionaryOf(s, sheets); d != nil {
 		if d.missing != "" {
 			l.missing = d.missing
@@ -348,7 +353,7 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 			}
 		}
 	}
-	if coded {
+	if coded && listsCodes(s, sheets) {
 		return
 	}
 	for _, r := range s.Grid.Rows {
@@ -356,6 +361,25 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 			l.words[normalise(firstText(r))] = definition(r.Cells[1].Text)
 		}
 	}
+	l.addCodes(keyRows(s, except(sheets, s)), except(sheets, s))
+}
+
+// addCodes takes the codes that rows of a key list beside a heading, or below it.
+func (l *legend) addCodes(rows []keyRow, others []*layout.Sheet) {
+	var entries []entry
+	for _, r := range rows {
+		for _, h := range r.heads {
+			if r.code != "" {
+				delete(l.words, normalise(r.code)) // it is of that heading alone
+				entries = append(entries, entry{h, r.code, r.means})
+				continue
+			}
+			for code, means := range codesBeside(h, r.means, others) {
+				entries = append(entries, entry{h, code, means})
+			}
+		}
+	}
+	l.addEntries(entries)
 }
 
 // addEntries takes what a key says of each heading, and of each of its codes.

@@ -18,6 +18,7 @@ import (
 type legend struct {
 	figures *figures                     // what the counts in cells of several are; nil: not said
 	missing string                       // what stands where a value is missing: -9
+	marks   map[string]string            // what marks at figures say: * = guess
 	words   map[string]string            // by heading or code in normal form
 	codes   map[string]map[string]string // by heading in normal form, then code in lower case
 	blank   map[string]string            // by such a heading: what it means that no code stands there
@@ -37,15 +38,19 @@ var (
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
 	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
-	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`) // - PDV: lost
+	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`)        // - PDV: lost
+	bracketKey     = regexp.MustCompile(`^([\pL #/_-]{1,25}?)\s*\((.*\S)\)\s*\.?$`)      // Fate (K kept, F freed)
+	dashKey        = regexp.MustCompile(`^\s*"?(\p{Lu}{1,3}|\d)"?\s*[-–—.:)]\s+(\S.*)$`) // K - kept
 	columnKey      = regexp.MustCompile(
 		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
 
 // readLegend gathers the legends among texts that are part of no table.
 func readLegend(texts []string) *legend {
-	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{}}
+	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{},
+		marks: map[string]string{}}
 	for _, text := range texts {
+		maps.Copy(l.marks, marksIn(text))
 		text = commentMark.ReplaceAllString(text, "")
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]
@@ -59,11 +64,18 @@ func readLegend(texts []string) *legend {
 		if m == nil {
 			m = colonKey.FindStringSubmatch(text)
 		}
+		if m == nil {
+			m = bracketKey.FindStringSubmatch(text)
+		}
 		if m != nil {
 			if codes := codesIn(m[2]); codes != nil {
-				l.codes[normalise(m[1])] = codes
+				l.addList(normalise(m[1]), codes)
 				continue
 			}
+		}
+		if m := dashKey.FindStringSubmatch(text); m != nil && isFate(m[2]) {
+			l.words[normalise(m[1])] = m[2]
+			continue
 		}
 		if codes := fateCodes(text); codes != nil {
 			maps.Copy(l.words, codes)
@@ -92,138 +104,10 @@ func readLegend(texts []string) *legend {
 	return l
 }
 
-// say takes what a saying says of a word. Codes that follow one behind a heading are of that heading, which it
-// returns: "gear T = trolling, B = on bait".
-func (l *legend) say(head, word, means string) string {
-	if before, code, ok := strings.Cut(word, " "); ok && len(code) <= longestOfSeveral {
-		head = before
-	} else if head != "" && len(word) <= longestOfSeveral {
-		l.words[head+" "+word] = means
-		if l.words[word] != "" {
-			return head // which another line says of another column
-		}
-	}
-	l.words[word] = means
-	return head
-}
-
-// longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
-const longestOfSeveral = 2
-
-// sayingsIn parts a text into its sayings. What follows a comma and explains no word of its own goes on with
-// the saying before it: "small = shook off at the rail, let go".
-func sayingsIn(text string) []string {
-	var out []string
-	at := 0
-	for _, m := range append(betweenSayings.FindAllStringIndex(text, -1), []int{len(text), len(text)}) {
-		part := text[at:m[0]]
-		comma := strings.HasSuffix(strings.TrimRight(text[:at], " \n"), ",")
-		if n := len(out); n > 0 && comma && goesOn(out[n-1], part) {
-			out[n-1] += ", " + part
-		} else {
-			out = append(out, part)
-		}
-		at = m[1]
-	}
-	return out
-}
-
-// goesOn tells a part of a text that goes on with the saying before it.
-func goesOn(before, part string) bool {
-	if !equals.MatchString(before) || strings.Contains(part, "=") {
-		return false
-	}
-	code := codePart.FindStringSubmatch(strings.TrimSpace(part))
-	return code == nil || len(code[1]) > 1 // "L lost" is a code of its own
-}
-
 // fishName tells a word that names a fish.
 func fishName(word string) bool {
 	fish := phrase.FishList(word, phrase.Defaults{})
 	return len(fish) == 1 && fish[0].Name != ""
-}
-
-// fateCodes reads a line that is nothing but codes, of one to three letters, with what became of a fish:
-// "k kept / r released / l lost (was on) / m missed, no hookup". What stands in brackets explains more.
-func fateCodes(text string) map[string]string {
-	codes := map[string]string{}
-	for _, part := range strings.Split(text, " / ") {
-		m := codePart.FindStringSubmatch(strings.TrimSpace(part))
-		if m == nil || len(m[1]) > 3 {
-			return nil
-		}
-		means, _, _ := strings.Cut(m[2], "(")
-		fate, cause, _, ok := words.FateOf(means)
-		if !ok {
-			return nil
-		}
-		if means = strings.TrimSpace(means); cause == "" && fate > words.Bit {
-			means = fate.String() // "off" alone is no fate among other words
-		}
-		codes[strings.ToLower(m[1])] = means
-	}
-	if len(codes) < 2 {
-		return nil
-	}
-	return codes
-}
-
-// codesWithin reads the codes that one of a text's sentences lists: "Taped at the fork. Mass in kg: S = scale, G =
-// guess."
-func codesWithin(text string) (head string, codes map[string]string) {
-	for _, sentence := range sentences.Split(text, -1) {
-		m := colonKey.FindStringSubmatch(sentence)
-		if m == nil || strings.Count(m[2], "=") < 2 {
-			continue
-		}
-		if codes := codesIn(m[2]); codes != nil {
-			return normalise(m[1]), codes
-		}
-	}
-	return "", nil
-}
-
-// blankIn is what a text says of cells without a code: "No letter = guessed".
-func blankIn(text string) string {
-	for _, sentence := range sentences.Split(text, -1) {
-		if m := equals.FindStringSubmatch(sentence); m != nil && noCode.MatchString(m[1]) {
-			return strings.TrimSpace(m[2])
-		}
-	}
-	return ""
-}
-
-// codesIn reads "0 missed / 1 lost / 2 landed"; nil where a part is no code with its meaning.
-func codesIn(text string) map[string]string {
-	parts := parted.Split(text, -1)
-	if n := strings.Count(text, "="); n > 1 && strings.Count(text, ";") >= n-1 {
-		parts = strings.Split(text, ";") // commas are of the meanings then
-	} else if n > 1 && strings.Count(text, ". ") >= n-1 {
-		parts = strings.Split(text, ". ")
-	} else if n > 1 && len(wide.FindAllString(text, -1)) >= n-1 {
-		if in := wide.Split(text, -1); !slices.ContainsFunc(in,
-			func(p string) bool { return strings.Count(p, "=") != 1 }) {
-			parts = in // B = in the boat   L = lost, on the jump
-		}
-	}
-	codes := map[string]string{}
-	whole, loose := 0, 0
-	for _, p := range parts {
-		p = strings.TrimSpace(p)
-		if m := equals.FindStringSubmatch(p); m != nil && len(m[1]) < 16 {
-			if whole++; len(m[1]) < 3 || !isFate(m[1]) { // "lost = hooked, then gone" says no more
-				codes[strings.ToLower(m[1])] = strings.TrimSpace(m[2])
-			}
-		} else if m := codePart.FindStringSubmatch(p); m != nil {
-			codes[strings.ToLower(m[1])] = m[2]
-		} else {
-			loose++
-		}
-	}
-	if len(codes) == 0 || len(codes) < 2 && whole < 2 || loose > 0 && whole < 2 {
-		return nil
-	}
-	return codes
 }
 
 func isFate(text string) bool {
@@ -276,12 +160,17 @@ func (l *legend) codesFor(v *Values) map[string]string {
 		return nil
 	}
 	n := 0
-	distinct := map[string]bool{}
+	distinct, meant := map[string]bool{}, map[string]bool{}
+	for _, w := range known {
+		meant[strings.ToLower(w)] = true
+	}
 	for _, c := range v.cells {
 		k := strings.ToLower(c.Text)
 		if _, ok := known[k]; ok {
 			n++
 			distinct[k] = true
+		} else if meant[k] || len(k) > longestCode && isFate(k) { // written out on some days
+			n++
 		}
 	}
 	if 10*n < 8*len(v.cells) || len(distinct) < 2 {
@@ -333,7 +222,7 @@ func (l *legend) abbreviations() map[string]string {
 // codesOf are the codes of a column that has a meaning: a word that says by itself what became
 // of a bite needs no legend, whose remark on it may say less.
 func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
-	codes := l.meaningsOf(v, c)
+	codes := l.markedCells(v, c, l.meaningsOf(v, c))
 	for head, means := range l.blank { // a weight that nobody says is from a scale
 		if means != "" && c.Parse == "weighed" && len(codes) > 0 && maps.Equal(codes, l.codes[head]) {
 			codes = maps.Clone(codes)
@@ -355,9 +244,22 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 		if codes := l.codesOn(v.Label.Text); allCodes(v, codes) {
 			return codes
 		}
-		return l.abbreviations()
+		short := l.abbreviations()
+		if c.Parse == "event" { // "rods", which is also a heading: "how many we pulled"
+			maps.DeleteFunc(short, func(word, means string) bool {
+				return words.EntryOf(word).Event != words.EventNone && words.EntryOf(means).Event == words.EventNone
+			})
+		}
+		return short
 	}
 	codes := l.codesFor(v)
+	if c.Parse == "weighed" && codes["s"] == "" && scaleContested(v, codes) {
+		codes = maps.Clone(codes)
+		if codes == nil {
+			codes = map[string]string{}
+		}
+		codes["s"] = Unexplained
+	}
 	if c.Parse != "outcome" {
 		return codes
 	}
@@ -366,16 +268,12 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 		_, _, _, ok := words.FateOf(word)
 		return ok && len(word) > 2
 	})
-	for _, cell := range v.cells {
-		word := strings.ToLower(cell.Text)
-		said := l.words[normalise(word)]
-		if _, _, _, known := words.FateOf(word); !known && codes[word] == "" && isFate(said) {
-			// "Off = hooked, then gone"
-			if codes == nil {
-				codes = map[string]string{}
-			}
-			codes[word] = said
-		}
+	if codes == nil {
+		codes = map[string]string{}
+	}
+	maps.Copy(codes, l.fatesSaid(v, codes))
+	if codes["l"] == "" && landsNothing(v, codes) {
+		codes["l"] = Unexplained
 	}
 	return codes
 }
@@ -436,6 +334,9 @@ func (l *legend) addShort(t *Lexicon, v *Values) {
 			} else {
 				open[code] = true
 			}
+		}
+		if c == "weighed" && scaleContested(v, codes) {
+			codes["s"] = Unexplained
 		}
 		// a fate that is not understood is asked about
 		if len(codes) > 1 && (len(open) == 0 || c == "outcome" && len(open) <= len(codes)) {

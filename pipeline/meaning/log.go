@@ -68,7 +68,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			if said := t.changes(b); said != "" {
 				told[b], changed[b] = said, true
 			}
-			l.Texts = append(l.Texts, b.Above...)
+			l.Texts = append(append(l.Texts, b.Above...), keyBeside(b, sheets)...)
 			if b.Shape == layout.Form {
 				l.Texts = append(l.Texts, pairTexts(b)...)
 			}

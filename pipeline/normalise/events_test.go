@@ -303,3 +303,40 @@ func TestWholeStretchesAmongEvents(t *testing.T) {
 0:00 missed`)
 	expectTold(t, aside, "10 not as many weights as fish boated; the rest of the row is kept")
 }
+
+// Engines, pots and meals are known and say nothing of the lines or of fish; a second fish of an entry struck at
+// the speed of the first, though nobody wrote down when the lines came up.
+func TestEventsOfNoFishing(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `Date,Time,Event,Lines,Knots,Fish,Result
+2025-06-12,06:20,lines in,5,8,,
+,07:20,strike,,,wahoo,lost
+,07:50,strike,,,mahi,landed
+,08:30,lines up,,,,
+2025-06-14,05:30,engines started,,,,
+,06:20,lines in,5,8.5,,
+,06:50,pulled the pots,,,,
+,07:05,strike,,,skipjack x2,landed
+,08:00,desayuno,,,,
+,08:20,motori spenti,,,,
+,08:40,hauled crab pots,,,,
+,09:00,mains off,,,,
+`)
+	expectTold(t, told, "7:20 lost wahoo\n7:50 landed mahi\n6:20-8:30 5 at 8\n7:05 landed skipjack\n7:05 landed skipjack")
+	expectTold(t, aside, "7 the lines of that day were never said to be up: the stretch from here is left out")
+}
+
+// What was lost or broken of the boat is no bite: it is asked about.
+func TestEventsOfTheBoat(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `Date,Time,Event,Lines,Knots,Fish,Result
+2025-06-12,06:20,lines in,5,8,,
+,07:20,strike,,,wahoo,lost
+,07:30,"lost the port engine, restarted",,,,
+,07:40,broke off a fender,,,,
+,07:45,lost fish at the prop,,,,
+,07:50,strike,,,mahi,landed
+,08:30,lines up,,,,
+`)
+	expectTold(t, told, "7:20 lost wahoo\n7:45 lost\n7:50 landed mahi\n6:20-8:30 5 at 8")
+	const unclear = "speaks of fish or bites in words that were not understood; the rest of the row is kept"
+	expectTold(t, aside, "4 "+unclear+"\n5 "+unclear)
+}

@@ -28,7 +28,7 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 	if timed {
 		oneBite(&told)
 	}
-	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open {
+	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open || words.OfBoat(told.Left[0]) {
 		return told
 	}
 	fate, cause, _, ok := words.FateOf(told.Left[0])

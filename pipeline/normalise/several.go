@@ -317,6 +317,9 @@ func (r *Reader) likened() {
 				v[name] = x
 			}
 		}
+		if e := &r.events; e.open && e.speed.Known && !v["strike_speed_kn"].Known {
+			v["strike_speed_kn"] = e.speed
+		}
 		r.measure(v, k)
 		r.beside(kind, v)
 	}

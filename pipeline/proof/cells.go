@@ -368,6 +368,16 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 
 const leaveOut = "leave the row out"
 
+// asWritten is a word as the log has it: the letter that nothing explains.
+func asWritten(b *plan.Binding, word string) string {
+	for code, means := range b.Codes {
+		if word == meaning.Unexplained && means == word {
+			return code
+		}
+	}
+	return word
+}
+
 // word asks what a cell, or a word of several cells, of a column means; of is what rests on it,
 // where that is more than on its cell.
 func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, of []string) {
@@ -386,7 +396,7 @@ func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, o
 	if b.Column.Parse == "weighed" {
 		effect = []string{"fish"}
 	}
-	text := fmt.Sprintf("What does %q mean under %q (%s)?", word, b.Heading, where)
+	text := fmt.Sprintf("What does %q mean under %q (%s)?", asWritten(b, word), b.Heading, where)
 	if e := expects(b); e != "" {
 		text += " Choose, or say it: " + e + "."
 	}

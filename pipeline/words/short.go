@@ -39,6 +39,16 @@ func ShortWeighed(code string) (string, bool) {
 	return only(found)
 }
 
+// MayBeGuess reports whether a code may be short for a weight that no scale gave.
+func MayBeGuess(code string) bool {
+	for word, means := range weighedWords {
+		if means == "estimated" && spelling.Short(Fold(code), []string{word}) {
+			return true
+		}
+	}
+	return false
+}
+
 // weighedWords are words for how a weight was found, in the tongues of the lists.
 var weighedWords = map[string]string{"scale": "scale", "scales": "scale", "weighed": "scale", "bascula": "scale",
 	"balanza": "scale", "bilancia": "scale", "balance": "scale",

@@ -372,6 +372,20 @@ func Otherwise(text string) bool {
 // NotTrolled reports whether a text says outright that something was not trolled.
 func NotTrolled(text string) bool { return elsewise.anyKey(Scan(text), "not") }
 
+var boatParts = mustLoad("boat")
+
+// OfBoat reports whether a text names a part of the boat or what lies about on it, and no fish.
+func OfBoat(text string) bool {
+	toks := Scan(text)
+	for i := range toks {
+		if _, _, ok := FishAt(toks, i); ok {
+			return false
+		}
+	}
+	_, ok := boatParts.any(toks)
+	return ok
+}
+
 // Lure reports whether a text names a lure that is trolled, whatever fish or bait it is made to
 // look like.
 func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }

@@ -1,0 +1,158 @@
+package meaning
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/plan"
+)
+
+// TestCodeLists holds that the codes of one heading are read where several stand in one cell or line, whatever
+// parts them, and that other texts are none.
+func TestCodeLists(t *testing.T) {
+	want := map[string]string{"k": "in the box", "f": "freed", "w": "worked loose, gone"}
+	for _, text := range []string{"K=in the box F=freed W=worked loose, gone",
+		"K = in the box; F = freed; W = worked loose, gone",
+		"(K = in the box, F = freed, W = worked loose, gone)", "kg. K=in the box / F=freed / W=worked loose, gone",
+		"K = in the box F = freed W = worked loose, gone"} {
+		if got := codesIn(text); !maps.Equal(got, want) {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
+	for _, text := range []string{"we met on the way = late, a = b", "K = kept, K = killed", "nothing here"} {
+		if got := equalsCodes(text); got != nil {
+			t.Errorf("%q is no list of codes: %v", text, got)
+		}
+	}
+	if l := readLegend([]string{"K=kept W=worked loose F=freed. lb off the dock scale"}); l.more("w") != "worked loose" ||
+		l.more("f") != "freed" {
+		t.Errorf("codes without a mark between them: %v", l.words)
+	}
+	if l := readLegend([]string{"k kept / w came off at the boat / f let go / q quirky"}); l.more("q") != "quirky" ||
+		l.more("f") != "released" {
+		t.Errorf("a code in words that nobody knows: %v", l.words)
+	}
+}
+
+// TestLettersOfLegend holds that what a log says of a letter stands above what the letter is usually short for.
+func TestLettersOfLegend(t *testing.T) {
+	p := planOf(t, "", "L = lifted aboard and kept; F = fell off; S = short bite, missed\n\n"+
+		"Date|Time|Fish|Result\n2026-06-03|06:40|Wahoo|L\n2026-06-03|07:40|Mahi|F\n2026-06-04|08:40|Mahi|landed\n"+
+		"2026-06-05|08:40||S\n2026-06-06|08:40|Mahi|lost\n2026-06-07|06:40|Wahoo|L\n2026-06-07|07:40|Mahi|landed")
+	b := p.Find("outcome")
+	if b == nil || b.Codes["l"] != "lifted aboard and kept" || b.Codes["s"] != "short bite, missed" {
+		t.Errorf("the legend's letters are not used: %s", summary(p))
+	}
+}
+
+// TestHeadsOfLists holds that codes are read behind "codes", in brackets and on lines of their own.
+func TestHeadsOfLists(t *testing.T) {
+	const rows = "\n\nDate|Time|Fish|Fate\n2026-06-03|06:40|Wahoo|IN\n2026-06-03|07:40|Mahi|G\n" +
+		"2026-06-04|08:40|Mahi|IN\n" +
+		"2026-06-05|08:40||N\n2026-06-06|08:40|Mahi|G\n2026-06-07|06:40|Wahoo|N"
+	for _, key := range []string{"Codes: IN in the box, G got off, N no hookup",
+		"Fate codes: IN=in the box G=got off N=no hookup",
+		"Fate (IN in the box; G got off; N no hookup)", "IN - in the box\nG - got off\nN - no hookup"} {
+		b := planOf(t, "", key+rows).Find("outcome")
+		if b == nil || b.Codes["g"] != "got off" || b.Codes["in"] != "in the box" {
+			t.Errorf("%q is not used: %v", key, b)
+		}
+	}
+}
+
+// TestContestedLetter holds that L is asked about where nothing else in the column says landed.
+func TestContestedLetter(t *testing.T) {
+	const rows = "Date|Time|Fish|Result\n2026-06-03|06:40|Wahoo|L\n2026-06-03|07:40|Mahi|M\n2026-06-04|08:40|Mahi|L\n" +
+		"2026-06-05|08:40||M\n2026-06-06|08:40|Mahi|R\n2026-06-07|06:40|Wahoo|"
+	for last, want := range map[string]string{"L": Unexplained, "K": "", "boated": ""} {
+		if b := planOf(t, "", rows+last).Find("outcome"); b == nil || b.Codes["l"] != want {
+			t.Errorf("%s: L is not %q: %v", last, want, b)
+		}
+	}
+}
+
+// TestContestedScale holds that S beside a code that may be the scale's is asked about.
+func TestContestedScale(t *testing.T) {
+	const rows = "Date|Time|Fish|Kg|Scale or guess\n2026-06-03|06:40|Wahoo|12|S\n2026-06-03|07:40|Mahi|8|%[1]s\n" +
+		"2026-06-04|08:40|Mahi|7|S\n2026-06-05|08:40|Mahi||\n2026-06-06|08:40|Mahi|6|%[1]s\n2026-06-07|06:40|Wahoo|9|S"
+	for other, want := range map[string]bool{"W": true, "G": false, "E": false, "": false} {
+		b := planOf(t, "", fmt.Sprintf(rows, other)).Find("weighed")
+		if b == nil || (b.Codes["s"] == Unexplained) != want {
+			t.Errorf("beside %q, asked about S is not %t: %v", other, want, b)
+		}
+	}
+}
+
+// mixedKey is a key that lists codes beside a heading and below one, and explains other headings and words.
+const mixedKey = "Fate|\nQ|quit before it was hooked\nA|aboard, kept\nF|freed at the boat\n|\n" +
+	"Inches / Round|to the fork, " +
+	"and the girth\nWay|T trolled, D drifting, J jig\n" +
+	"Wt|lb; S = scales; E = eyeballed\nNew pace|another speed"
+
+// TestMixedKeys holds that a sheet of codes beside headings, codes below a heading and explanations is a key.
+func TestMixedKeys(t *testing.T) {
+	const rows = "Date|Time|Way|Fish|Fate|Inches|Round|Wt|S/E\n2026-06-03|06:40|T|Wahoo|A|44|18|21|S\n" +
+		"2026-06-03|07:40|D|Mahi|F|30||8|E\n2026-06-04|08:10|T||Q||||\n2026-06-04|09:10|J|Mahi|A|31||9|S"
+	l := inferred(t, "log", nil, "Bites", rows, "Explained", mixedKey)
+	if len(l.Keys) != 1 || len(l.Data()) != 1 {
+		t.Fatalf("%d key sheets, %d blocks with data: expected one of each", len(l.Keys), len(l.Data()))
+	}
+	p := l.Data()[0].Plan
+	for column, want := range map[string]map[string]string{
+		"outcome": {"q": "quit before it was hooked", "a": "aboard, kept", "f": "freed at the boat"},
+		"method":  {"t": "trolled", "d": "drifting", "j": "jig"}, "weighed": {"s": "scales", "e": "eyeballed"}} {
+		b := p.Find(column)
+		for code, means := range want {
+			if b == nil || b.Codes[code] != means {
+				t.Errorf("%s %s: expected %q: %v in %s", column, code, means, b, summary(p))
+			}
+		}
+	}
+	lures := inferred(t, "log", nil, "Bites", rows, "Boxes", "Wahoo|top tray\nMahi|second tray\nTuna|deck box\nOther|bag")
+	if len(lures.Keys) > 0 {
+		t.Errorf("a list of what stands in cells explains no heading")
+	}
+}
+
+// TestKeyBeside holds that a key at the right of a table is used, and is no column of it.
+func TestKeyBeside(t *testing.T) {
+	const rows = "Date|Time|Way|Fish|Fate||||\n2026-06-03|06:40|T|Wahoo|K||%s\n2026-06-03|07:40|D|Mahi|F||%s\n" +
+		"2026-06-04|08:40|T|Mahi|W|||\n2026-06-05|08:40|J|Squid|K|||\n2026-06-05|09:40|T|Wahoo|K|||"
+	for _, key := range [][2]string{{"Way|T troll, D drift, J jig", "Fate|K kept, F freed, W worked loose"},
+		{"Way: T troll, D drift, J jig|", "Fate: K=kept F=freed W=worked loose|"}} {
+		p := planOf(t, "", fmt.Sprintf(rows, key[0], key[1]))
+		if b := p.Find("method"); b == nil || b.Codes["j"] != "jig" {
+			t.Errorf("the ways of fishing: %s", summary(p))
+		}
+		if b := p.Find("outcome"); b == nil || b.Codes["w"] != "worked loose" {
+			t.Errorf("the fates: %s", summary(p))
+		}
+		if slices.ContainsFunc(p.Unknown, func(u plan.Unknown) bool { return strings.HasPrefix(u.Heading, "column") }) {
+			t.Errorf("the key is a column: %s", summary(p))
+		}
+	}
+	loose := planOf(t, "", "Date|Time|Fish|Fate||\n2026-06-03|06:40|Wahoo|kept||hot sun\n2026-06-03|07:40|Mahi|lost||rain")
+	if len(loose.Unknown) != 1 {
+		t.Errorf("remarks at the right are no key: %s", summary(loose))
+	}
+}
+
+// TestMarks holds that a mark at a figure is what the log says: a guess, or a weight from a scale, and that
+// weights without it are then from none.
+func TestMarks(t *testing.T) {
+	const rows = "Date|Time|Fish|Fate|Kg\n2026-06-03|06:40|Wahoo|kept|12.5\n2026-06-03|07:40|Mahi|kept|8*\n" +
+		"2026-06-04|08:40|Mahi|kept|6.2\n2026-06-05|08:40|Tuna|kept|30*"
+	for text, want := range map[string]map[string]string{"Kg on the club's scale, * = guessed": {"8*": "~8", "12.5": ""},
+		"(*) a ojo": {"30*": "~30"}, "* weighed by eye": {"8*": "~8"}, "* = on the scale": {"8*": "8", "12.5": "~12.5"},
+		"* = lost on the gaff": {"8*": ""}} {
+		b := planOf(t, "", text+"\n\n"+rows).Find("scale_kg")
+		for cell, means := range want {
+			if b == nil || b.Codes[cell] != means {
+				t.Errorf("%s: %s is not %q: %v", text, cell, means, b)
+			}
+		}
+	}
+}

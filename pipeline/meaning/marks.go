@@ -1,0 +1,70 @@
+package meaning
+
+import (
+	"maps"
+	"regexp"
+	"strings"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// A mark at a figure may say how it was found: "* = guess", and "190*" in a cell.
+
+// markSaying is a mark with what it means, at the start of a text or behind a mark of its own.
+var markSaying = regexp.MustCompile(
+	`(?:^|[,;.(:|]\s*|\s{2,})\(?([*^§†°]{1,2})\)?\s*(?:=|:|-|–|—|\s)\s*(\pL[^,;.)|*]*)` +
+		`|\s\(?([*^§†°]{1,2})\)?\s*(?:=|\smeans\s|\sis\s)\s*(\pL[^,;.)|*]*)`)
+
+// marked is a figure with a mark behind it or before it.
+var marked = regexp.MustCompile(`^([*^§†°]{0,2})\s*(\d[\d.,]*)\s*([*^§†°]{0,2})$`)
+
+// marksIn are the marks that a text explains as those of figures from a scale, or of guesses.
+func marksIn(text string) map[string]string {
+	out := map[string]string{}
+	for _, m := range markSaying.FindAllStringSubmatch(text, -1) {
+		if _, told := words.ByScale(m[2] + m[4]); told {
+			out[m[1]+m[3]] = m[2] + m[4]
+		}
+	}
+	return out
+}
+
+// markedCells are a column's cells with what the marks at their figures say: a guess is written as one. Where a
+// mark is of a scale, a weight without it is of none.
+func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string) map[string]string {
+	weight := c.Name == "scale_kg"
+	if !weight && c.Name != "length_cm" && c.Name != "girth_cm" {
+		return codes
+	}
+	marks := maps.Clone(l.marks)
+	maps.Copy(marks, marksIn(v.Label.Text))
+	bare, ofScale := map[string]string{}, false
+	found := map[string]string{}
+	for _, cell := range v.cells {
+		m := marked.FindStringSubmatch(cell.Text)
+		if m == nil {
+			continue
+		}
+		means, ok := marks[m[1]+m[3]]
+		scale, _ := words.ByScale(means)
+		scale = scale && !words.Hedged(means) // weighed by eye
+		switch {
+		case m[1]+m[3] == "":
+			bare[cell.Text] = "~" + cell.Text
+		case !ok || scale && !weight:
+		case scale:
+			found[strings.ToLower(cell.Text)], ofScale = m[2], true
+		default:
+			found[strings.ToLower(cell.Text)] = "~" + m[2]
+		}
+	}
+	if ofScale {
+		maps.Copy(found, bare)
+	}
+	if len(found) == 0 {
+		return codes
+	}
+	maps.Copy(found, codes)
+	return found
+}
