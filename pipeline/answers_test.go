@@ -102,6 +102,11 @@ var answerCases = []struct {
 			"2026-07-07,07:00,08:00,4,2,40\n2026-07-07,13:00,14:00,4,2,39\n,15:00,16:00,4,2,\n" +
 			"2026-07-08,07:00,08:00,4,2,42\n,09:00,10:00,4,1,\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"one trip a day": 5, "two trips": 6}},
+	{"untrolled",
+		"Trip,Date,In,Out,Lines\n1,2026-07-04,07:00,09:00,4\n2,2026-07-05,07:00,09:00,4\n3,2026-07-06,07:00,09:00,4\n" +
+			"4,2026-07-07,07:00,09:00,4\n\n\nTrip,Time,Fish,Result\n1,07:30,wahoo,landed\n2,07:40,wahoo,lost\n" +
+			"3,07:50,wahoo,landed\n4,08:10,wahoo,landed\n5,08:10,wahoo,landed\n",
+		"SELECT count(*) FROM strike", 5, map[string]float64{"no, leave them out": 4, "yes, count them": 5}},
 	{"unnumbered",
 		"Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n1,2026-07-04,08:10,09:00,4,2\n" +
 			"2,2026-07-05,07:00,08:00,4,1\n,2026-07-06,07:00,09:00,4,1\n3,2026-07-11,07:00,09:00,4,0\n",

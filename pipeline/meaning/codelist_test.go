@@ -27,7 +27,8 @@ func TestCodeLists(t *testing.T) {
 			t.Errorf("%q is no list of codes: %v", text, got)
 		}
 	}
-	if l := readLegend([]string{"K=kept W=worked loose F=freed. lb off the dock scale"}); l.more("w") != "worked loose" ||
+	l := readLegend([]string{"K=kept W=worked loose F=freed. lb off the dock scale"})
+	if l.more("w") != "worked loose" ||
 		l.more("f") != "freed" {
 		t.Errorf("codes without a mark between them: %v", l.words)
 	}
@@ -111,7 +112,8 @@ func TestMixedKeys(t *testing.T) {
 			}
 		}
 	}
-	lures := inferred(t, "log", nil, "Bites", rows, "Boxes", "Wahoo|top tray\nMahi|second tray\nTuna|deck box\nOther|bag")
+	lures := inferred(t, "log", nil, "Bites", rows, "Boxes",
+		"Wahoo|top tray\nMahi|second tray\nTuna|deck box\nOther|bag")
 	if len(lures.Keys) > 0 {
 		t.Errorf("a list of what stands in cells explains no heading")
 	}
@@ -134,7 +136,8 @@ func TestKeyBeside(t *testing.T) {
 			t.Errorf("the key is a column: %s", summary(p))
 		}
 	}
-	loose := planOf(t, "", "Date|Time|Fish|Fate||\n2026-06-03|06:40|Wahoo|kept||hot sun\n2026-06-03|07:40|Mahi|lost||rain")
+	loose := planOf(t, "", "Date|Time|Fish|Fate||\n2026-06-03|06:40|Wahoo|kept||hot "+
+		"sun\n2026-06-03|07:40|Mahi|lost||rain")
 	if len(loose.Unknown) != 1 {
 		t.Errorf("remarks at the right are no key: %s", summary(loose))
 	}
@@ -145,8 +148,10 @@ func TestKeyBeside(t *testing.T) {
 func TestMarks(t *testing.T) {
 	const rows = "Date|Time|Fish|Fate|Kg\n2026-06-03|06:40|Wahoo|kept|12.5\n2026-06-03|07:40|Mahi|kept|8*\n" +
 		"2026-06-04|08:40|Mahi|kept|6.2\n2026-06-05|08:40|Tuna|kept|30*"
-	for text, want := range map[string]map[string]string{"Kg on the club's scale, * = guessed": {"8*": "~8", "12.5": ""},
-		"(*) a ojo": {"30*": "~30"}, "* weighed by eye": {"8*": "~8"}, "* = on the scale": {"8*": "8", "12.5": "~12.5"},
+	for text, want := range map[string]map[string]string{
+		"Kg on the club's scale, * = guessed": {"8*": "~8", "12.5": ""},
+		"(*) a ojo":                           {"30*": "~30"}, "* weighed by eye": {"8*": "~8"},
+		"* = on the scale":     {"8*": "8", "12.5": "~12.5"},
 		"* = lost on the gaff": {"8*": ""}} {
 		b := planOf(t, "", text+"\n\n"+rows).Find("scale_kg")
 		for cell, means := range want {

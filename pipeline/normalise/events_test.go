@@ -321,7 +321,8 @@ func TestEventsOfNoFishing(t *testing.T) {
 ,08:40,hauled crab pots,,,,
 ,09:00,mains off,,,,
 `)
-	expectTold(t, told, "7:20 lost wahoo\n7:50 landed mahi\n6:20-8:30 5 at 8\n7:05 landed skipjack\n7:05 landed skipjack")
+	expectTold(t, told, "7:20 lost wahoo\n7:50 landed mahi\n6:20-8:30 5 at 8\n7:05 landed skipjack\n7:05 landed "+
+		"skipjack")
 	expectTold(t, aside, "7 the lines of that day were never said to be up: the stretch from here is left out")
 }
 

@@ -188,6 +188,18 @@ func TestTellCaptains(t *testing.T) {
 	})
 }
 
+// One that was lost is another fish than the one told before it, in each tongue.
+func TestLostOne(t *testing.T) {
+	checkTold(t, []saying{
+		{"wahoo 61 in 38 lb; lost one", "wahoo landed 154.9cm 17.2kg; lost"},
+		{"cavala 155 cm 17,6 kg; perdi um na linha", "cavala landed 155cm 17.6kg; lost"},
+		{"bonito 43 cm; perdimos uno", "bonito landed 43cm; lost"}, {"thon 80 cm; perdu un", "thon landed 80cm; lost"},
+		{"tonno 80 cm; perso uno", "tonno landed 80cm; lost"},
+		{"dorado 80 cm; einen verloren", "dorado landed 80cm; lost"},
+		{"wahoo 12 kg; perdi uma cana na linha", "wahoo landed 12kg | left: perdi uma cana na linha"},
+	})
+}
+
 // A word for the girth that is cut short ends no sentence.
 func TestCutGirth(t *testing.T) {
 	for text, want := range map[string]string{"tonno rosso 81 cm circ. 57 (R)": "81 57",

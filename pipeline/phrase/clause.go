@@ -266,6 +266,10 @@ func isCount(items []item, i, start int) bool {
 		for j < len(items) && items[j].kind == aWord && ordinals[items[j].text] > 0 {
 			j = significant(items, j+1) // a second one
 		}
+		if it.alone && i > start && items[i-1].kind == aFate &&
+			(j >= len(items) || items[j].kind == aPlace && j > i+1) {
+			return true // perdi um na linha
+		}
 		from := j
 		for j < len(items) && (items[j].kind == aLength || items[j].kind == aWeight ||
 			items[j].kind == aGlue || items[j].kind == aHedge) {

@@ -54,6 +54,7 @@ type item struct {
 	num, hi  float64
 	digits   bool // the number stands in digits
 	article  bool // the number is "a": one, if a fish follows
+	alone    bool // an article that may stand for a fish by itself: um, uno, einen
 	several  bool // so many fish that nobody counted
 	minutes  bool // the number has two decimals that may be minutes
 	hedged   bool

@@ -229,6 +229,7 @@ func (s *scanner) numberWord(i int) (item, bool) {
 		return item{kind: aNumber, end: end, num: 2}, true
 	}
 	it := item{kind: aNumber, end: end, num: float64(n), article: articles[s.tok(i)]}
+	it.alone = it.article && s.tok(i) != "a" && s.tok(i) != "an"
 	if it.article && (s.tok(i) == "another" || s.tok(i) == "other" || strings.HasSuffix(s.tok(i), "tro") ||
 		strings.HasSuffix(s.tok(i), "tra") || s.tok(i) == "autre") {
 		it.text = "other"

@@ -24,6 +24,7 @@ type inquiry struct {
 	subjects []Subject
 	counted  map[string]*Told // what counts tell, here and beside
 	beside   int              // bites that other files of the book count
+	fished   map[string]bool  // days and trips of which a stretch is told, here and beside
 	total    Stats            // of all blocks
 	now      *Subject         // the block that is asked about; nil: the whole log
 	out      []Question
@@ -31,10 +32,13 @@ type inquiry struct {
 
 // Questions are what is open after a log was read, what moves the totals most first.
 func Questions(l *meaning.Log, subjects []Subject) []Question {
-	q := &inquiry{log: l, counted: countedOf(subjects)}
+	q := &inquiry{log: l, counted: countedOf(subjects), fished: map[string]bool{}}
 	for _, s := range subjects {
 		if s.Beside && s.Stats.Listed == 0 {
 			q.beside += s.Stats.ByCount
+		}
+		for key := range s.Stats.Fished {
+			q.fished[key] = true
 		}
 	}
 	q.subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool { return s.Beside })
@@ -274,6 +278,7 @@ func (q *inquiry) block(s Subject) {
 	q.measuredRemarks(s)
 	q.stray(s)
 	q.jigged(s)
+	q.unfished(s)
 	q.unnamed(s)
 	q.repeats(s)
 	q.outings(s)

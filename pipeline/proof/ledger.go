@@ -42,6 +42,7 @@ type Stats struct {
 	Overlaps  []Overlap
 	Aside     []record.Problem // cells and rows set aside
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
+	Fished    map[string]bool  // days and trips that rows of stretches name
 	Rowwise   []Listed         // the strikes and fish of rows of their own, as many as are looked at
 	spans     map[string][]span
 }
@@ -117,6 +118,12 @@ func (s *Stats) Add(r Row) {
 	switch r.Kind {
 	case plan.Legs, plan.Flat:
 		s.effort(r, day)
+		if s.Fished == nil {
+			s.Fished = map[string]bool{}
+		}
+		for _, key := range keysOf(v) {
+			s.Fished[key] = true
+		}
 	}
 	switch r.Kind {
 	case plan.Strikes, plan.Fish:

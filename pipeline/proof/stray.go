@@ -95,6 +95,49 @@ func (q *inquiry) untrolled() {
 		[]string{leaveOut, "yes"}, out
 }
 
+// fewUnfished is up to which share of a list's rows may be of trips without a stretch, for the others
+// to be the way of the log.
+const fewUnfished = 0.25
+
+// unfished asks about bites of trips, or else of days, of which no table tells a stretch, where they do of
+// nearly all others: the boat may have fished in another way.
+func (q *inquiry) unfished(s Subject) {
+	if s.Stats.Stretches > 0 || s.Stats.ByCount > 0 || len(q.fished) == 0 || s.Plan.Binds("method") {
+		return
+	}
+	for _, kind := range []string{"trip ", "day "} {
+		var rows []int64
+		known := 0
+		names := map[string]bool{}
+		for _, l := range s.Stats.Rowwise {
+			for _, key := range l.Keys {
+				name, ok := strings.CutPrefix(key, kind)
+				switch {
+				case !ok:
+				case q.fished[key]:
+					known++
+				default:
+					rows = append(rows, l.Row)
+					names[name] = true
+				}
+			}
+		}
+		if len(rows) == 0 || float64(len(rows)) > fewUnfished*float64(known) {
+			continue
+		}
+		keys := slices.Sorted(maps.Keys(names))
+		q.ask("untrolled", s.Plan.Name, "no stretch",
+			fmt.Sprintf("%s in %q are of %s of which no stretch is told, the "+
+				"first: %s. Were they trolled?", plural(len(rows), "bite", "bites"), s.Plan.Name,
+				plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s"), rowName(&s, rows[0])),
+			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
+		x := q.last()
+		x.Brief, x.Choices, x.left = "Some bites are of trips or days without a stretch: were they trolled?",
+			[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+		return
+	}
+}
+
 // jigged asks about bites of which another column has the word of another way of fishing: a jig
 // may be trolled too.
 func (q *inquiry) jigged(s Subject) {
