@@ -107,6 +107,12 @@ var answerCases = []struct {
 			"4,2026-07-07,07:00,09:00,4\n\n\nTrip,Time,Fish,Result\n1,07:30,wahoo,landed\n2,07:40,wahoo,lost\n" +
 			"3,07:50,wahoo,landed\n4,08:10,wahoo,landed\n5,08:10,wahoo,landed\n",
 		"SELECT count(*) FROM strike", 5, map[string]float64{"no, leave them out": 4, "yes, count them": 5}},
+	{"untrolled",
+		"Date,In,Out,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,0\n" +
+			"2026-07-06,07:00,09:00,4,2\n2026-07-07,07:00,09:00,4,1\n\n\nDate,Litres,Cost,Where " +
+			"from\n2026-07-04,120,210.50,jetty\n2026-07-06,80,140.00,jetty\n" +
+			"2026-07-15,95,166.25,truck\n2026-07-18,60,105.00,truck\n",
+		"SELECT count(*) FROM trip", 6, map[string]float64{"no, leave them out": 4, "yes": 6}},
 	{"unnumbered",
 		"Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n1,2026-07-04,08:10,09:00,4,2\n" +
 			"2,2026-07-05,07:00,08:00,4,1\n,2026-07-06,07:00,09:00,4,1\n3,2026-07-11,07:00,09:00,4,0\n",

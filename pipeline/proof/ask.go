@@ -279,6 +279,7 @@ func (q *inquiry) block(s Subject) {
 	q.stray(s)
 	q.jigged(s)
 	q.unfished(s)
+	q.idleDays(s)
 	q.unnamed(s)
 	q.repeats(s)
 	q.outings(s)

@@ -43,7 +43,7 @@ type Stats struct {
 	Aside     []record.Problem // cells and rows set aside
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
 	Fished    map[string]bool  // days and trips that rows of stretches name
-	Rowwise   []Listed         // the strikes and fish of rows of their own, as many as are looked at
+	Rowwise   []Listed         // the trips, strikes and fish of rows of their own, as many as are looked at
 	spans     map[string][]span
 }
 
@@ -71,7 +71,7 @@ type Worked struct {
 	Day string
 }
 
-// Listed is a row of a strike or a fish: the day and the trip that it names, and how many were hooked.
+// Listed is a row of a trip, a strike or a fish: the day and the trip that it names, and how many were hooked.
 type Listed struct {
 	Row  int64
 	Keys []string
@@ -116,6 +116,10 @@ func (s *Stats) Add(r Row) {
 		}
 	}
 	switch r.Kind {
+	case plan.Trips:
+		if len(s.Rowwise) < mostRowwise {
+			s.Rowwise = append(s.Rowwise, Listed{r.Num, keysOf(v), 0})
+		}
 	case plan.Legs, plan.Flat:
 		s.effort(r, day)
 		if s.Fished == nil {

@@ -138,6 +138,41 @@ func (q *inquiry) unfished(s Subject) {
 	}
 }
 
+// idleDays asks about days of a table that says hardly more than the day, where no stretch and no bite of
+// the log is of them: upkeep or fuel, and no trip.
+func (q *inquiry) idleDays(s Subject) {
+	if s.Plan.Kind != plan.Trips || len(q.fished) == 0 || s.Plan.Binds("depart_s", "return_s", "trip") {
+		return
+	}
+	told := maps.Clone(q.fished)
+	for _, o := range q.subjects {
+		if o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish {
+			for _, l := range o.Stats.Rowwise {
+				for _, key := range l.Keys {
+					told[key] = true
+				}
+			}
+		}
+	}
+	var rows []int64
+	days := map[string]bool{}
+	for _, l := range s.Stats.Rowwise {
+		if len(l.Keys) > 0 && !slices.ContainsFunc(l.Keys, func(key string) bool { return told[key] }) {
+			rows = append(rows, l.Row)
+			days[l.Keys[0]] = true
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	q.ask("untrolled", s.Plan.Name, "days", fmt.Sprintf("%s in %q have neither a stretch nor a bite, the first: %s. "+
+		"Were they trips?", plural(len(days), "day", "days"), s.Plan.Name, rowName(&s, rows[0])),
+		[]string{"no, leave them out", "yes"}, []string{"trips"}, slices.Sorted(maps.Keys(days))...)
+	x := q.last()
+	x.Brief, x.Choices, x.left = "Some days have neither a stretch nor a bite: were they trips?",
+		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+}
+
 // jigged asks about bites of which another column has the word of another way of fishing: a jig
 // may be trolled too.
 func (q *inquiry) jigged(s Subject) {

@@ -19,11 +19,9 @@ func Deck(ctx context.Context, db *store.DB, units string) (reports.DeckInput, e
 	if in.Species, err = queries.AskSpeciesSeen(ctx, db); err != nil {
 		return in, err
 	}
-	pairs, err := queries.AskOwnPairs(ctx, db)
-	if err != nil {
+	if in.Own, err = own(ctx, db); err != nil {
 		return in, err
 	}
-	in.Own = estimate.FitOwn(pairs)
 	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
 		return in, err
 	}

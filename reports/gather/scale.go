@@ -4,7 +4,6 @@ import (
 	"context"
 	"slices"
 
-	"wakeledger/pipeline/estimate"
 	"wakeledger/pipeline/factors"
 	"wakeledger/pipeline/store"
 	"wakeledger/queries"
@@ -23,11 +22,9 @@ func Scale(ctx context.Context, db *store.DB, units string) (reports.ScaleInput,
 		return in, err
 	}
 	in.Checks = queries.CheckScale(in.Fish)
-	pairs, err := queries.AskOwnPairs(ctx, db)
-	if err != nil {
+	if in.Own, err = own(ctx, db); err != nil {
 		return in, err
 	}
-	in.Own = estimate.FitOwn(pairs)
 	if in.Open, err = queries.AskOpen(ctx, db); err != nil {
 		return in, err
 	}

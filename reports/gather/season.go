@@ -85,8 +85,14 @@ func tape(ctx context.Context, db *store.DB) ([]queries.ScaleCheck, map[string]e
 	if err != nil {
 		return nil, nil, err
 	}
+	fitted, err := own(ctx, db)
+	return checks, fitted, err
+}
+
+// own is the boat's own coefficients, by species.
+func own(ctx context.Context, db *store.DB) (map[string]estimate.Own, error) {
 	pairs, err := queries.AskOwnPairs(ctx, db)
-	return checks, estimate.FitOwn(pairs), err
+	return estimate.FitOwn(pairs), err
 }
 
 // classWidth is a width of weight classes in kg that is round in the units shown.
