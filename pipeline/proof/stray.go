@@ -127,7 +127,7 @@ func (q *inquiry) unfished(s Subject) {
 		}
 		keys := slices.Sorted(maps.Keys(names))
 		q.ask("untrolled", s.Plan.Name, "no stretch",
-			fmt.Sprintf("%s in %q are of %s of which no stretch is told, the "+
+			fmt.Sprintf("%s in %q belong to %s without a stretch, the "+
 				"first: %s. Were they trolled?", plural(len(rows), "bite", "bites"), s.Plan.Name,
 				plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s"), rowName(&s, rows[0])),
 			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
