@@ -299,6 +299,11 @@ func (s *Season) fill(ctx context.Context, load *store.Load, f *filling, l *stor
 		if err := f.table(ctx, b); err != nil {
 			return err
 		}
+		for _, note := range b.Plan.Notes { // found when its rows were held against the others
+			if !slices.Contains(b.report.Notes, note) {
+				b.report.Notes = append(b.report.Notes, note)
+			}
+		}
 		rep.Sheets = append(rep.Sheets, b.report)
 		rep.SetAside += b.report.SetAside
 	}

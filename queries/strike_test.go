@@ -127,7 +127,10 @@ func TestFishAmongCounts(t *testing.T) {
 			}
 		}
 		s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
-		load(t, s, trips, caught)
+		said := fmt.Sprint(load(t, s, trips, caught)[1].Sheets[0].Notes)
+		if told := strings.Contains(said, "words for another way of fishing"); told != (c.strikes > 0) {
+			t.Errorf("%+v: that rows are left out is told: %v", c, told)
+		}
 		rows, err := s.DB.Query(context.Background(), "SELECT count(*) FROM strike")
 		if err != nil {
 			t.Fatal(err)

@@ -150,6 +150,8 @@ func Otherwise(subjects []Subject) bool {
 		for _, row := range rows {
 			s.Plan.Apart[row] = true
 		}
+		s.Plan.Notes = append(s.Plan.Notes, fmt.Sprintf("%s with words for another way of fishing, more than the "+
+			"counts of their trips or days: left out", plural(len(rows), "row", "rows")))
 	}
 	return found
 }

@@ -107,8 +107,8 @@ func (q *inquiry) unnumbered(s Subject) {
 		keys = append(keys, rowText(&s, first[day]))
 	}
 	q.ask("unnumbered", s.Plan.Name, trip.Heading, fmt.Sprintf("%s nothing under %q, where the others name a "+
-		"trip, the first: %s. Is each a trip of its own?", daysSay(len(without)), trip.Heading,
-		rowName(&s, first[without[0]])),
+		"trip, the first: %s. %s a trip of its own?", daysSay(len(without)), trip.Heading,
+		rowName(&s, first[without[0]]), isEach(len(without))),
 		[]string{"a trip of its own", "of the trip above"}, []string{"trips"}, keys...)
 	q.last().Choices = []string{"own", "above"}
 }
@@ -119,6 +119,14 @@ func daysSay(n int) string {
 		return "One day says"
 	}
 	return fmt.Sprintf("%d days say", n)
+}
+
+// isEach begins a question on each of n.
+func isEach(n int) string {
+	if n == 1 {
+		return "Is it"
+	}
+	return "Is each"
 }
 
 func cellAt(r layout.Row, index int) string { return cellOf(r, &plan.Binding{Index: index}) }
