@@ -108,6 +108,11 @@ var answerCases = []struct {
 			"3,07:50,wahoo,landed\n4,08:10,wahoo,landed\n5,08:10,wahoo,landed\n",
 		"SELECT count(*) FROM strike", 5, map[string]float64{"no, leave them out": 4, "yes, count them": 5}},
 	{"untrolled",
+		"Date,Time,Fish,Result\n2026-07-04,07:30,wahoo,landed\n2026-07-05,07:40,wahoo,lost\n" +
+			"2026-07-05,07:50,wahoo,missed\n\n\nDate,Litres,Where\n2026-06-01,210,fuel dock\n2026-06-20,190,fuel dock\n" +
+			"2026-07-01,220,fuel dock\n",
+		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 2, "yes": 5}},
+	{"untrolled",
 		"Date,In,Out,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,0\n" +
 			"2026-07-06,07:00,09:00,4,2\n2026-07-07,07:00,09:00,4,1\n\n\nDate,Litres,Cost,Where " +
 			"from\n2026-07-04,120,210.50,jetty\n2026-07-06,80,140.00,jetty\n" +

@@ -259,3 +259,37 @@ func TestFishOfNumberedStretches(t *testing.T) {
 		})
 	}
 }
+
+// TestTripsSpelledTwoWays: a trip that one table calls "01" is the one that another calls "1" or "Trip 1".
+func TestTripsSpelledTwoWays(t *testing.T) {
+	dir := t.TempDir()
+	var files []string
+	for name, text := range map[string]string{
+		"runs.csv": "Trip,Date,Lines in,Lines out,Rods,Knots\nF-01,2026-05-02,07:00,11:00,5,8\n" +
+			"F-02,2026-05-03,07:00,10:00,5,9\n03,2026-05-04,07:10,10:00,5,9\n",
+		"bites.csv": "Trip,Time,Fish,Result\nf-1,08:00,wahoo,landed\nF-2,08:30,wahoo,lost\n" +
+			"Trip 3,09:00,mahi,missed\n"} {
+		files = append(files, filepath.Join(dir, name))
+		if err := os.WriteFile(files[len(files)-1], []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+	load(t, s, files...)
+	rows, err := s.DB.Query(context.Background(),
+		"SELECT (SELECT count(*) FROM trip), (SELECT count(*) FROM strike WHERE leg_id IS NOT NULL)")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	if !rows.Next() {
+		t.Fatal(rows.Err())
+	}
+	var trips, strikes int
+	if err := rows.Scan(&trips, &strikes); err != nil {
+		t.Fatal(err)
+	}
+	if trips != 3 || strikes != 3 {
+		t.Errorf("%d trips, %d strikes on their stretches; expected 3 and 3", trips, strikes)
+	}
+}

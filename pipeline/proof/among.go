@@ -10,6 +10,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/words"
 )
 
@@ -45,7 +46,7 @@ func keysOf(v map[string]entry.Value) []string {
 		out = append(out, fmt.Sprint("day ", d.Int))
 	}
 	if t := v["trip"]; t.Known {
-		out = append(out, "trip "+t.Text)
+		out = append(out, "trip "+spelling.Trip(t.Text))
 	}
 	return out
 }
@@ -223,7 +224,7 @@ func ofTrips(s Subject, told map[string]*Told) {
 			if ownHours(r, p) {
 				continue
 			}
-			if name := cellOf(r, trip); name == "" && !trip.Carried || name != "" && told["trip "+name] == nil {
+			if name := cellOf(r, trip); name == "" && !trip.Carried || name != "" && told["trip "+spelling.Trip(name)] == nil {
 				p.Ashore[int64(r.Num)] = true
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/spelling"
 )
 
 // Stats are what the rows of one block came to.
@@ -186,7 +187,7 @@ func dayOf(v map[string]entry.Value) string {
 	case v["date"].Known:
 		return fmt.Sprint(v["date"].Int)
 	case v["trip"].Known:
-		return "trip " + v["trip"].Text
+		return "trip " + spelling.Trip(v["trip"].Text)
 	}
 	return ""
 }

@@ -138,21 +138,16 @@ func (q *inquiry) unfished(s Subject) {
 	}
 }
 
-// idleDays asks about days of a table that says hardly more than the day, where no stretch and no bite of
-// the log is of them: upkeep or fuel, and no trip.
+// idleDays asks about days of a table that says hardly more than the day, where no stretch, no bite and no
+// trip of another table is of them: upkeep or fuel, and no trip. In a log without stretches a day
+// without a bite is a trip where others of its table have one.
 func (q *inquiry) idleDays(s Subject) {
-	if s.Plan.Kind != plan.Trips || len(q.fished) == 0 || s.Plan.Binds("depart_s", "return_s", "trip") {
+	if s.Plan.Kind != plan.Trips || s.Plan.Binds("depart_s", "return_s", "trip") {
 		return
 	}
-	told := maps.Clone(q.fished)
-	for _, o := range q.subjects {
-		if o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish {
-			for _, l := range o.Stats.Rowwise {
-				for _, key := range l.Keys {
-					told[key] = true
-				}
-			}
-		}
+	told := q.toldOutside(s)
+	if len(told) == 0 && s.Plan.Binds("captain", "port", "anglers") {
+		return
 	}
 	var rows []int64
 	days := map[string]bool{}
@@ -162,7 +157,7 @@ func (q *inquiry) idleDays(s Subject) {
 			days[l.Keys[0]] = true
 		}
 	}
-	if len(rows) == 0 {
+	if len(rows) == 0 || len(q.fished) == 0 && len(rows) < len(s.Stats.Rowwise) {
 		return
 	}
 	q.ask("untrolled", s.Plan.Name, "days", fmt.Sprintf("%s in %q have neither a stretch nor a bite, the first: %s. "+
@@ -171,6 +166,25 @@ func (q *inquiry) idleDays(s Subject) {
 	x := q.last()
 	x.Brief, x.Choices, x.left = "Some days have neither a stretch nor a bite: were they trips?",
 		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+}
+
+// toldOutside are the days and trips of which other tables tell a stretch, a bite or a trip.
+func (q *inquiry) toldOutside(s Subject) map[string]bool {
+	told := maps.Clone(q.fished)
+	if told == nil {
+		told = map[string]bool{}
+	}
+	for _, o := range q.subjects {
+		if o.Plan != s.Plan && (o.Plan.Kind != plan.Trips ||
+			o.Plan.Binds("depart_s", "return_s", "trip", "captain", "port")) {
+			for _, l := range o.Stats.Rowwise {
+				for _, key := range l.Keys {
+					told[key] = true
+				}
+			}
+		}
+	}
+	return told
 }
 
 // jigged asks about bites of which another column has the word of another way of fishing: a jig

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/zone"
 )
 
@@ -66,7 +67,8 @@ func (db *DB) rowsKept(ctx context.Context) (rows, pieces int64, err error) {
 }
 
 // runSteps runs the numbered files in their order, but for those that this season has no need of,
-// with KIND as it needs it: what the steps that many others read are made as.
+// with KIND as it needs it: what the steps that many others read are made as. TRIP_WORD and TRIP_ZEROS
+// are what spellings of a trip's label differ by.
 func (db *DB) runSteps(ctx context.Context) error {
 	steps, err := fs.Glob(files, "derive/*.sql")
 	if err != nil {
@@ -93,7 +95,8 @@ func (db *DB) runSteps(ctx context.Context) error {
 }
 
 func (db *DB) runAs(ctx context.Context, steps []string, kind string) error {
-	of := strings.NewReplacer("TEMP KIND ", "TEMP "+kind+" ", "DROP KIND ", "DROP "+kind+" ")
+	of := strings.NewReplacer("TEMP KIND ", "TEMP "+kind+" ", "DROP KIND ", "DROP "+kind+" ",
+		"TRIP_WORD", spelling.TripWord, "TRIP_ZEROS", spelling.TripZeros)
 	for _, step := range steps {
 		b, err := files.ReadFile(step)
 		if err != nil {

@@ -8,9 +8,18 @@ CREATE OR REPLACE TEMP MACRO first_known(x, o) AS arg_min(x, o) FILTER (WHERE x 
 CREATE OR REPLACE TEMP TABLE log_place AS
 SELECT log_id, row_number() OVER (ORDER BY lower(name), folder, sha256, log_id) AS place FROM log;
 
--- Rows with the boat under the name that it is shown by.
+-- A trip's label as all its spellings have it ("Trip 03" and "3" are one; pipeline/spelling), and
+-- the shortest of them, by which it is shown.
+CREATE OR REPLACE TEMP MACRO trip_as(label) AS
+    regexp_replace(regexp_replace(lower(trim(label)), 'TRIP_WORD', '\1'), 'TRIP_ZEROS', '\1\2', 'g');
+CREATE OR REPLACE TEMP TABLE trip_name AS
+SELECT trip AS logged, first_value(trip) OVER (PARTITION BY trip_as(trip) ORDER BY length(trip), trip) AS trip
+FROM (SELECT DISTINCT trip FROM entry WHERE trip IS NOT NULL);
+
+-- Rows with the boat and the trip under the names that they are shown by.
 CREATE OR REPLACE TEMP VIEW boated AS
-SELECT e.* REPLACE (coalesce(n.boat, e.boat) AS boat) FROM entry e LEFT JOIN boat_name n ON n.logged = e.boat;
+SELECT e.* REPLACE (coalesce(n.boat, e.boat) AS boat, t.trip AS trip)
+FROM entry e LEFT JOIN boat_name n ON n.logged = e.boat LEFT JOIN trip_name t ON t.logged = e.trip;
 
 CREATE OR REPLACE TEMP TABLE boat_of_trip AS
 SELECT log_id, trip, min(boat) AS boat FROM boated
