@@ -171,3 +171,16 @@ func TestMarks(t *testing.T) {
 		}
 	}
 }
+
+// TestGuessExplained holds that a word for a guess stays one where the legend says so in words that are not known.
+func TestGuessExplained(t *testing.T) {
+	l := readLegend([]string{`kg = galley scale; "about" = Mario's word for it`, "abt = lost", "sar = sardine"})
+	short := l.abbreviations()
+	if short["about"] != "" || short["abt"] != "lost" || short["sar"] != "sardine" {
+		t.Errorf("what is written out: %v", short)
+	}
+	l = readLegend([]string{`"como" = a puro tanteo`})
+	if short := l.abbreviations(); short["como"] != "" {
+		t.Errorf("a guess is written out: %v", short)
+	}
+}
