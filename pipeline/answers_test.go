@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -84,6 +85,10 @@ var answerCases = []struct {
 		"SELECT sum(hours) FROM leg", 7, map[string]float64{"not trolling: leave it out": 6,
 			"not trolling: leave it out: 6.0 h, 24.0 line-hours": 6, "not known": 7, "leave": 7, "5.5": 7}},
 	{"word",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,09:00,5,1\n2026-07-05,07:00,08:00,5 o 6,2\n" +
+			"2026-07-06,07:00,08:00,4,2\n",
+		"SELECT sum(line_hours) FROM effort", 14, map[string]float64{"1": 19, "2": 20, "not known": 14, "4": 18}},
+	{"word",
 		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,zonked,wahoo\n" +
 			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1,
@@ -118,6 +123,11 @@ var answerCases = []struct {
 			"from\n2026-07-04,120,210.50,jetty\n2026-07-06,80,140.00,jetty\n" +
 			"2026-07-15,95,166.25,truck\n2026-07-18,60,105.00,truck\n",
 		"SELECT count(*) FROM trip", 6, map[string]float64{"no, leave them out": 4, "yes": 6}},
+	{"untrolled",
+		"No,Date,Skipper,Ramp\n1,2026-07-04,Ana,north\n2,2026-07-05,Ana,north\n3,2026-07-06,Bo,north\n" +
+			"4,2026-07-07,Bo,south\n5,2026-07-08,Bo,south\n\n\nTrip,In,Out,Lines,Bites\n1,07:00,09:00,4,1\n" +
+			"2,07:00,09:00,4,0\n3,07:00,09:00,4,2\n5,07:00,09:00,4,1\n",
+		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 4, "yes": 5}},
 	{"unnumbered",
 		"Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n1,2026-07-04,08:10,09:00,4,2\n" +
 			"2,2026-07-05,07:00,08:00,4,1\n,2026-07-06,07:00,09:00,4,1\n3,2026-07-11,07:00,09:00,4,0\n",
@@ -243,4 +253,35 @@ func totalOf(t *testing.T, s *Season, query string) float64 {
 		t.Fatalf("%s: no figure", query)
 	}
 	return v
+}
+
+// TestFishOfUntrolledStrikes holds that fish of a list go with the strikes that they name, where these were not
+// trolled: on a live bait. Others stay.
+func TestFishOfUntrolledStrikes(t *testing.T) {
+	for bait, want := range map[string]float64{"live bait at the buoy": 4, "pink squid": 5} {
+		path := filepath.Join(t.TempDir(), "log.csv")
+		log := "Trip,Date,In,Out,Lines\n1,2026-07-04,07:00,09:00,4\n2,2026-07-05,07:00,09:00,4\n" +
+			"3,2026-07-06,07:00,09:00,4\n4,2026-07-07,07:00,09:00,4\n\n\nHit,Trip,Time,Lure,Fish,Result\n" +
+			"1,1,07:30,blue plug,wahoo,landed\n2,2,07:40,blue plug,wahoo,lost\n3,2,08:20," + bait +
+			",mahi,landed\n4,3,07:50,cedar plug,tuna,landed\n5,4,08:10,cedar plug,tuna,landed\n\n\n" +
+			"Hit,Fish,Weight (kg)\n1,wahoo,11.5\n3,mahi,4.2\n4,tuna,17\n5,tuna,15.5\n"
+		if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		s := openSeason(t)
+		r, err := s.Load(t.Context(), []string{path})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := totalOf(t, s, "SELECT count(*) FROM strike"); got != want {
+			t.Errorf("%s: %v strikes, expected %v: %+v", bait, got, want, r[0])
+		}
+		told := false
+		for _, x := range r[0].Sheets {
+			told = told || strings.Contains(strings.Join(x.Notes, " "), "that was not trolled")
+		}
+		if told != (want == 4) {
+			t.Errorf("%s: that a fish is left out is told: %v", bait, told)
+		}
+	}
 }

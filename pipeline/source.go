@@ -47,6 +47,9 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 		case values == nil && skip == normalise.NotASkip || skip == normalise.Again:
 		case skip != normalise.NotASkip:
 			s.skipped[skip]++
+			if s.stats != nil && (skip == normalise.Elsewise || skip == normalise.LeftOut) {
+				s.stats.Untrolled = append(s.stats.Untrolled, int64(row.Num))
+			}
 		default:
 			if err := s.doubts.add(s.reader.Doubts()...); err != nil {
 				return nil, false, err

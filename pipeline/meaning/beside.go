@@ -31,6 +31,11 @@ func (l *Log) besideOnly() {
 				u.leave("its days are hardly those of the log's hours, and it tells of nothing else")
 			}
 		case u.tallies() && l.otherStrikes(u):
+			if of := l.tallied(u); of != "" {
+				u.Proof = true
+				u.b.note("it counts over what stands under %q of another table: not counted again", of)
+				continue
+			}
 			u.leave("its counts have no day, and other tables of the log have")
 		}
 	}

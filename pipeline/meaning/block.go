@@ -148,6 +148,17 @@ func (x *builder) note(format string, args ...any) {
 	}
 }
 
+// often says how many times.
+func often(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return strconv.Itoa(n) + " times"
+}
+
 // settle works out what the block's own cells and titles say beyond its columns' meanings.
 func (x *builder) settle() {
 	x.section()
@@ -250,7 +261,7 @@ func (x *builder) departs() {
 	}
 	if blank > 0 && named > 1 && (since >= 3 && since == blank || 10*named >= 7*(named+blank)) {
 		x.plan.Departs = true
-		x.note("%s: %d times the boat left without a number: trips of their own", trip.Heading, blank)
+		x.note("%s: %s the boat left without a number: trips of their own", trip.Heading, often(blank))
 	}
 }
 
@@ -267,7 +278,11 @@ func (x *builder) leavings() {
 			out = left > 0 && !home
 			last, left, home = day, 0, false
 		}
-		switch words.EntryOf(cellOf(row, event.Index)).Event {
+		what := words.EntryOf(cellOf(row, event.Index)).Event
+		if what == words.EventClear && (left == 0 || home) {
+			what = words.EventLeave
+		}
+		switch what {
 		case words.EventLeave:
 			home, out = false, false
 			if left++; left == 2 {
@@ -286,7 +301,7 @@ func (x *builder) leavings() {
 		x.note("%s: the boat left twice on %d days: two trips each", event.Heading, twice)
 	}
 	if nights > 0 {
-		x.note("%s: %d times the boat was back the day after it left: one trip each", event.Heading, nights)
+		x.note("%s: %s the boat was back the day after it left: one trip each", event.Heading, often(nights))
 	}
 }
 

@@ -163,8 +163,48 @@ func blankIn(text string) string {
 	return ""
 }
 
+// capitalCode is a code in capitals with what it means.
+var capitalCode = regexp.MustCompile(`^\(?(\p{Lu}[\p{Lu}\d]{0,3})\)?\s*(?:[=:–-]\s*|\s)([^\s=:].*)$`)
+
+// betweenCapitals parts a list of codes; what stands before it tells whether a sentence ended there.
+var betweenCapitals = regexp.MustCompile(`[,;/]\s*|\.\s+|\s{2,}`)
+
+// capitalCodes reads a list that begins with a code in capitals and nothing but a space behind it: "K kept, TR tagged
+// and let go, D dropped, never on. NB = no bites". What begins with no such code goes on with the code before it. A
+// sentence of its own is of the list if it has an equals sign. nil where it is no such list.
+func capitalCodes(text string) map[string]string {
+	codes, last := map[string]string{}, ""
+	at, mark := 0, ""
+	for _, m := range append(betweenCapitals.FindAllStringIndex(text, -1), []int{len(text), len(text)}) {
+		part := strings.TrimSpace(text[at:m[0]])
+		ended := strings.HasPrefix(mark, ".") || strings.HasPrefix(mark, " ")
+		code := capitalCode.FindStringSubmatch(part)
+		switch {
+		case code != nil && (!ended || strings.Contains(part, "=")):
+			if last = strings.ToLower(code[1]); codes[last] != "" || at == 0 && strings.Contains(part, "=") {
+				return nil
+			}
+			codes[last] = code[2]
+		case at == 0:
+			return nil
+		case ended:
+			last = "" // a remark
+		case last != "":
+			codes[last] += mark + part
+		}
+		at, mark = m[1], text[m[0]:m[1]]
+	}
+	if len(codes) < 2 {
+		return nil
+	}
+	return codes
+}
+
 // codesIn reads "0 missed / 1 lost / 2 landed"; nil where a part is no code with its meaning.
 func codesIn(text string) map[string]string {
+	if codes := capitalCodes(text); codes != nil {
+		return codes
+	}
 	text = behindSentence(text)
 	if codes := equalsCodes(text); codes != nil {
 		maps.DeleteFunc(codes, func(code, _ string) bool { return len(code) > 2 && isFate(code) })

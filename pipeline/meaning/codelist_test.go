@@ -22,6 +22,16 @@ func TestCodeLists(t *testing.T) {
 			t.Errorf("%q: %v, expected %v", text, got, want)
 		}
 	}
+	want = map[string]string{"b": "boated", "tl": "tagged + let go", "x": "hooked, then off",
+		"n": "nipped - hit, never on", "ob": "no bites"}
+	for _, text := range []string{
+		"B boated, TL tagged + let go, X hooked, then off, N nipped - hit, never on.   OB = no bites.   ditto = as " +
+			"above",
+		"B boated; TL - tagged + let go; X hooked, then off; N nipped - hit, never on. OB = no bites. We tape all"} {
+		if got := codesIn(text); !maps.Equal(got, want) {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
 	for _, text := range []string{"we met on the way = late, a = b", "K = kept, K = killed", "nothing here"} {
 		if got := equalsCodes(text); got != nil {
 			t.Errorf("%q is no list of codes: %v", text, got)
@@ -159,5 +169,18 @@ func TestMarks(t *testing.T) {
 				t.Errorf("%s: %s is not %q: %v", text, cell, means, b)
 			}
 		}
+	}
+}
+
+// TestGuessExplained holds that a word for a guess stays one where the legend says so in words that are not known.
+func TestGuessExplained(t *testing.T) {
+	l := readLegend([]string{`kg = galley scale; "about" = Mario's word for it`, "abt = lost", "sar = sardine"})
+	short := l.abbreviations()
+	if short["about"] != "" || short["abt"] != "lost" || short["sar"] != "sardine" {
+		t.Errorf("what is written out: %v", short)
+	}
+	l = readLegend([]string{`"como" = a puro tanteo`})
+	if short := l.abbreviations(); short["como"] != "" {
+		t.Errorf("a guess is written out: %v", short)
 	}
 }

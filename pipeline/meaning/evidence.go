@@ -150,9 +150,15 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 const legendSays = 0.9
 
 // sayMore adds what the log's legend says of a heading. One fate in all is told by the strongest of its
-// words: of "lost = hooked, came off at the rail" it is no count of fish hooked.
+// words: of "lost = hooked, came off at the rail" it is no count of fish hooked. One of all that pulled, hooked
+// or not, is of bites.
 func (t *Lexicon) sayMore(said *sayings, more string) {
 	if more == "" {
+		return
+	}
+	more, bites := core(more)
+	if bites {
+		said.say(t.named("strikes_n", ""), legendSays*loosely, "")
 		return
 	}
 	told := fateCounts[t.fateOfLegend(said, more)]

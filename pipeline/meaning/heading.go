@@ -20,6 +20,9 @@ type heading struct {
 	loose      bool // found by its words, not as spelled in columns.csv
 }
 
+// ligatures are letters that are written out as two, or have no plain letter of their own below their mark.
+var ligatures = map[rune]string{'œ': "oe", 'æ': "ae", 'ß': "ss", 'ø': "o"}
+
 // normalise lower-cases, drops accents and apostrophes and makes every run of other characters
 // than letters and digits one space; "#" reads as "no".
 func normalise(s string) string {
@@ -36,6 +39,10 @@ func normalise(s string) string {
 				b.WriteByte(' ')
 			}
 			space = false
+			if two := ligatures[r]; two != "" {
+				b.WriteString(two)
+				continue
+			}
 			b.WriteRune(r)
 		default:
 			space = true

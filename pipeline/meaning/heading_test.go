@@ -69,6 +69,20 @@ func TestNearest(t *testing.T) {
 	}
 }
 
+// TestLettersOfTwo holds that headings are known whose letters are written as one: nœuds, Größe.
+func TestLettersOfTwo(t *testing.T) {
+	for text, want := range map[string]string{"Nœuds": "noeuds", "GRÖSSE / Größe": "grosse grosse", "Fær": "faer"} {
+		if got := normalise(text); got != want {
+			t.Errorf("%q: %q, expected %q", text, got, want)
+		}
+	}
+	p := planOf(t, "", "Date|Début|Fin|Lignes|Nœuds|Touches\n2026-06-03|06:00|08:00|4|7,5|2\n"+
+		"2026-06-04|06:10|09:00|5|8|0\n2026-06-05|06:00|09:00|4|6,5|1")
+	if b := p.Find("speed_kn"); b == nil || b.Heading != "Nœuds" {
+		t.Errorf("no speed: %s", summary(p))
+	}
+}
+
 func FuzzHeading(f *testing.F) {
 	table := lexicon(f)
 	for _, s := range []string{"Length (in)", "Wt#", "Speed/kn", "LureWeight", "Weight (est)", "(", "°F",

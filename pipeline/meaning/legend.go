@@ -211,7 +211,8 @@ func (l *legend) abbreviations() map[string]string {
 	out := map[string]string{}
 	for k, w := range l.words {
 		_, isUnit := unit.Lookup(k)
-		understood := len(k) > 1 && isUnit || words.Hedged(k+" 5") && words.Hedged(w) // kg, c.
+		guess := words.Hedged(k+" 5") && (words.Hedged(w) || len(k) > 2 && !isFate(w)) // "como" = al tanteo
+		understood := len(k) > 1 && isUnit || guess                                    // kg, c.
 		if k != "" && len(k) <= longestAbbreviation && !strings.Contains(k, " ") && len(w) < maxHeading && !understood {
 			out[k] = w
 		}

@@ -293,7 +293,8 @@ func (t *Lexicon) Event(text string) string {
 		return "lines in"
 	case words.EventUp:
 		return "lines up"
-	case words.EventOut, words.EventLeave, words.EventHome, words.EventWeigh, words.EventDrop:
+	case words.EventOut, words.EventLeave, words.EventHome, words.EventClear, words.EventWeigh,
+		words.EventDrop:
 		return text
 	}
 	return ""

@@ -173,6 +173,7 @@ func (l *Log) settle() {
 	l.held()
 	l.parts()
 	l.linked()
+	l.afterwards()
 	l.halves()
 	l.catalogues()
 	l.sheetNames()
@@ -213,8 +214,9 @@ func (u *Understood) upkeep() bool {
 		slices.ContainsFunc(u.Plan.Unknown, func(x plan.Unknown) bool {
 			return x.Aside == "money" || x.Aside == "engine"
 		})
+	dated := u.Plan.Binds("date") // of a trip by its number alone it tells nothing that others do not
 	return u.Plan.Kind == plan.Trips && spent && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
-		return b.Column.Name != "date" && b.Column.Name != "notes"
+		return b.Column.Name != "date" && b.Column.Name != "notes" && (dated || b.Column.Name != "trip")
 	})
 }
 

@@ -52,6 +52,7 @@ var relations = []relation{
 	{"weight goes with length cubed", weightLength},
 	{"girth below length", girthLength},
 	{"girth beside the length", girthBeside},
+	{"a whole fish weighs more", wholeWeight},
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
 	{"numbers anew are of the stretch", startsAnew},
@@ -556,6 +557,47 @@ func girthBeside(_ *group, a assigned) float64 {
 	}
 	return 0.7
 }
+
+// wholeWeight holds that of two weights of each fish the heavier is that of the whole fish, and the other that of
+// what was left of it when it was cleaned.
+func wholeWeight(g *group, a assigned) float64 {
+	i := a.first("scale_kg")
+	if i < 0 {
+		return 0
+	}
+	best := 0.0
+	for j := range g.cands {
+		if j == i || !slices.ContainsFunc(g.cands[j], func(c candidate) bool {
+			return c.column != nil && c.column.Name == "scale_kg"
+		}) {
+			continue
+		}
+		says := g.cached("whole", []int{i, j}, func() float64 {
+			n, less := 0, 0
+			for r := range g.rows {
+				x, y := g.value(i, r), g.value(j, r)
+				if math.IsNaN(x) || math.IsNaN(y) {
+					continue
+				}
+				if n++; x < y {
+					less++
+				}
+			}
+			switch {
+			case n < fewWeighedTwice || g.unit(i, "scale_kg") != g.unit(j, "scale_kg"):
+				return 0
+			case 20*less >= 19*n:
+				return -2
+			}
+			return 0
+		})
+		best = min(best, says)
+	}
+	return best
+}
+
+// fewWeighedTwice is how many fish of two weights tell which of these is of the whole fish.
+const fewWeighedTwice = 3
 
 func clockWithin(g *group, a assigned) float64 {
 	s, e, c := a.first("start_s"), a.first("end_s"), a.first("time_s")

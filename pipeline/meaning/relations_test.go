@@ -1,6 +1,10 @@
 package meaning
 
-import "testing"
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
 
 // relationCases are, for each relation, columns for which it holds and columns for which
 // it does not, with whether the one is rewarded and the other punished.
@@ -35,6 +39,8 @@ var relationCases = map[string]struct {
 		"?length_cm=50 62 70|?girth_cm=100 120 140", true, true},
 	"girth beside the length": {"length_cm=100 120 140|girth_cm=50 62 70",
 		"length_cm=100 120 140|notes=calm rough calm|girth_cm=50 62 70", true, false},
+	"a whole fish weighs more": {"scale_kg=10 17.3 27.4 7.3|scale_kg=8.1 14 23 6.2",
+		"scale_kg=8.1 14 23 6.2|scale_kg=10 17.3 27.4 7.3", false, true},
 	"clock within the stretch": {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=06:40 07:10 12:00",
 		"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|time_s=16:40 17:10 18:00", true, true},
 	"a bare number is of the outing": {"?trip:No.=1 2 3|date=3/6/26 4/6/26 5/6/26|start_s=06:00 07:00 06:30",
@@ -134,6 +140,29 @@ func TestRelationsAtTheirEdges(t *testing.T) {
 		got := score(t, c.relation, c.spec)
 		if c.sign == 0 && got != 0 || got*c.sign < 0 || c.sign != 0 && got == 0 {
 			t.Errorf("%s: %s says %.2f", c.what, c.relation, got)
+		}
+	}
+}
+
+// TestCleanedWeight holds that the weight of a cleaned fish is not taken for that of the whole one, in whichever order
+// they stand.
+func TestCleanedWeight(t *testing.T) {
+	const rows = "\n2026-06-03|wahoo|%s|%s\n2026-06-04|wahoo|%s|%s\n2026-06-05|dorado|%s|%s\n2026-06-06|dorado|%s|%s"
+	for heads, cleanedFirst := range map[string]bool{"kg cleaned|kg whole": true, "kg whole|kg cleaned": false,
+		"kg entier|kg vidé": false, "kg ausgenommen|kg ganz": true} {
+		cells := []any{"14.2", "12.1", "9.8", "8.4", "6.1", "5.2", "17", "14.6"}
+		if cleanedFirst {
+			for i := 0; i < len(cells); i += 2 {
+				cells[i], cells[i+1] = cells[i+1], cells[i]
+			}
+		}
+		p := planOf(t, "", "Date|Fish|"+heads+fmt.Sprintf(rows, cells...))
+		whole := strings.Split(heads, "|")[0]
+		if cleanedFirst {
+			whole = strings.Split(heads, "|")[1]
+		}
+		if b := p.Find("scale_kg"); b == nil || b.Heading != whole {
+			t.Errorf("%s: %s", heads, summary(p))
 		}
 	}
 }

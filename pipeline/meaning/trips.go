@@ -75,7 +75,7 @@ func (x *builder) overnights() {
 	p := x.plan
 	date := p.Find("date")
 	if date == nil || date.Column.Parse != "date" || p.Binds("trip") || p.Gives("trip") || p.Outings ||
-		p.Kind != plan.Flat && p.Kind != plan.Legs {
+		p.Kind != plan.Flat && p.Kind != plan.Legs && p.Kind != plan.Events {
 		return
 	}
 	days := x.daysOf(date.Index)
@@ -100,7 +100,7 @@ func (x *builder) overnights() {
 			continue
 		}
 		_, _, nth := day.Civil()
-		if !(said(day, "second") && nth > 3) && !said(day-1, "over") {
+		if !(said(day, "second") && nth > 3) && !said(day-1, "over") || x.atDock(days, i) {
 			continue // "day 2" on the second of a month may be its date
 		}
 		nights++
@@ -119,8 +119,33 @@ func (x *builder) overnights() {
 		}
 	}
 	if nights > 0 {
-		x.note("%s: %d times a trip goes on the next day, as its words say: one trip each", date.Heading, nights)
+		x.note("%s: %s a trip goes on the next day, as its words say: one trip each", date.Heading,
+			often(nights))
 	}
+}
+
+// atDock tells a log of events in which the boat came home before the row with which a day begins, or left
+// on that day before the lines went in.
+func (x *builder) atDock(days []unit.Date, first int) bool {
+	event := x.plan.Find("event")
+	if event == nil {
+		return false
+	}
+	of := func(row int) words.Event { return words.EntryOf(cellOf(x.rows[row], event.Index)).Event }
+	for i := first - 1; i >= 0 && days[i] == days[first-1]; i-- {
+		if of(i) == words.EventHome {
+			return true
+		}
+	}
+	for i := first; i < len(days) && days[i] == days[first]; i++ {
+		switch of(i) {
+		case words.EventLeave, words.EventClear:
+			return true
+		case words.EventIn, words.EventOut:
+			return false
+		}
+	}
+	return false
 }
 
 // ofTrip names the trip of a row.

@@ -41,6 +41,41 @@ func TestOvernight(t *testing.T) {
 	}
 }
 
+// TestNightAmongEvents holds that a log of events is one trip over a night that its words or the boat's leaving and
+// coming home tell of, and two where the boat was home in between.
+func TestNightAmongEvents(t *testing.T) {
+	const heads = "Date|Time|Event|Lines|Knots\n2026-05-09|06:10|lines in|5|8\n|09:00|lines up||\n" +
+		"2026-05-16|06:00|lines in|5|8\n|10:00|lines up||\n"
+	for what, c := range map[string]struct {
+		first, second string
+		one           bool
+	}{
+		"words":           {"|19:00|anchored up, slept on the boat, overnighter||\n", "", true},
+		"none":            {"|19:00|Sundowners||\n", "", false},
+		"home in between": {"|19:00|back at the slip, overnighter next week||\n", "", false},
+		"left again": {"|19:00|overnight bag packed, overnighter||\n",
+			"2026-05-17|05:00|cleared the breakwater||\n", false},
+	} {
+		rest := "2026-05-17|06:00|lines in|4|8\n|10:00|lines up||\n"
+		if c.second != "" {
+			rest = strings.TrimPrefix(rest, "2026-05-17")
+		}
+		p := inferred(t, "log.csv", nil, "Log", heads+c.first+c.second+rest+
+			"2026-05-23|06:00|lines in|5|8\n|09:00|lines up||").Blocks[0].Plan
+		if p.Kind != plan.Events || (len(p.Trips) > 0) != c.one {
+			t.Errorf("%s: %s with the trips of rows %v", what, p.Kind, p.Trips)
+		}
+	}
+	const left = "Date|Time|Event|Lines|Knots\n2026-05-16|05:00|%s||\n|06:00|lines in|5|8\n|10:00|lines up||\n" +
+		"2026-05-17|06:00|lines in|4|8\n|10:00|lines up||\n|15:00|back at the dock||\n" +
+		"2026-05-23|05:10|%[1]s||\n|06:00|lines in|5|8\n|09:00|lines up||\n|13:00|back at the dock||"
+	for words, want := range map[string]bool{"cleared the jetty": true, "Left the pier": true, "Coffee": false} {
+		if p := inferred(t, "log.csv", nil, "Log", fmt.Sprintf(left, words)).Blocks[0].Plan; p.Outings != want {
+			t.Errorf("%s: outings are %v", words, p.Outings)
+		}
+	}
+}
+
 // TestTwoClients holds that a day written twice beside two clients is two trips, where day and
 // client stand once an outing.
 func TestTwoClients(t *testing.T) {

@@ -106,7 +106,8 @@ func (r *Reader) event(t *target, text string) {
 // outingEvent parts the trips of a day on which the boat left twice.
 func (r *Reader) outingEvent(what words.Event, date, at entry.Value) {
 	e := &r.events
-	leaves := what == words.EventLeave || what == words.EventWeigh && e.outing == ""
+	leaves := what == words.EventLeave || what == words.EventWeigh && e.outing == "" ||
+		what == words.EventClear && !e.away
 	if leaves && r.layout.Outings && date.Known && at.Known {
 		r.aside = append(r.aside, r.Finish()...)
 		*e = eventLog{date: e.date, trip: e.trip, last: e.last, outing: outingName(date, at), away: true}

@@ -266,9 +266,9 @@ func isCount(items []item, i, start int) bool {
 		for j < len(items) && items[j].kind == aWord && ordinals[items[j].text] > 0 {
 			j = significant(items, j+1) // a second one
 		}
-		if it.alone && i > start && items[i-1].kind == aFate &&
-			(j >= len(items) || items[j].kind == aPlace && j > i+1) {
-			return true // perdi um na linha
+		if it.alone && i > start && items[i-1].kind == aFate && (j >= len(items) ||
+			j > i+1 && items[j].kind == aPlace || where[items[i+1].text]) {
+			return true // perdi um na linha, perdí uno en la cuerda
 		}
 		from := j
 		for j < len(items) && (items[j].kind == aLength || items[j].kind == aWeight ||
@@ -297,6 +297,12 @@ func isCount(items []item, i, start int) bool {
 	}
 	return false
 }
+
+// where are words before the place at which a fish was lost.
+var where = map[string]bool{"en": true, "al": true, "a": true, "junto": true, "cerca": true, "sur": true, "au": true,
+	"dans": true, "pres": true, "in": true, "sul": true, "sulla": true, "sotto": true, "vicino": true,
+	"em": true, "na": true, "no": true, "ao": true, "perto": true, "an": true, "am": true, "auf": true, "im": true,
+	"bei": true, "beim": true, "neben": true, "kurz": true, "vor": true}
 
 func hasWeight(items []item) bool {
 	for _, it := range items {

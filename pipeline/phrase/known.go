@@ -301,11 +301,29 @@ func (s *scanner) glue(i int) (item, bool) {
 	}{{"else", anElse}, {"seen", aSeen}, {"many", aMany}, {"no", aNo}, {"pronoun", aPronoun},
 		{"tackle", aTackle}, {"glue", aGlue}} {
 		if next, ok := words.GlueIs(s.toks, i, g.name); ok {
-			return item{kind: g.kind, end: next, text: s.tok(i)}, true
+			it := item{kind: g.kind, end: next, text: s.tok(i)}
+			if g.kind == aMany && s.ofTwo(i, next) {
+				it.num = 2
+			}
+			return it, true
 		}
 	}
 	return item{kind: aGlue, end: end}, isUnit
 }
+
+// ofTwo tells words that point back at two: ambos, les deux.
+func (s *scanner) ofTwo(from, to int) bool {
+	for i := from; i < to; i++ {
+		if n, ok := words.Number(s.tok(i)); ok && n == 2 || bothWords[s.tok(i)] {
+			return true
+		}
+	}
+	return false
+}
+
+// bothWords say of two that it is each of them.
+var bothWords = map[string]bool{"both": true, "ambos": true, "ambas": true, "entrambi": true, "entrambe": true,
+	"ambedue": true, "beide": true, "beides": true}
 
 // sessionWord reads "first session:", "second set", "set 2:" - the session that what
 // follows belongs to, where a colon ends it.

@@ -212,10 +212,15 @@ func (c *clause) findFates() {
 }
 
 // bearsWeak reports whether a common word at item i is a fate here: a fish or a place
-// stands in the clause, or a count before it.
+// stands in the clause, or a count or "both" before it.
 func (c *clause) bearsWeak(i int) bool {
 	for _, it := range c.items {
 		if it.kind == aFish && it.text != "" || it.kind == aPlace {
+			return true
+		}
+	}
+	for j := range c.items[:i] {
+		if c.items[j].kind == aMany && c.items[j].num == 2 && significant(c.items, j+1) == i {
 			return true
 		}
 	}

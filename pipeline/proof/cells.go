@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -348,8 +349,8 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 		}
 		return append(options, "not known"), append(choices, Leave)
 	},
-	"count": func(*plan.Binding, string) (options, choices []string) {
-		return []string{"not known"}, []string{Leave}
+	"count": func(b *plan.Binding, word string) (options, choices []string) {
+		return append(figuresOf(b, word), "not known"), append(cellsOf(figuresOf(b, word)), Leave)
 	},
 	"moment": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"not known"}, []string{Leave}
@@ -364,6 +365,33 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 	"weighed": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"off a scale", "no: worked out or guessed"}, []string{asCell("scale"), asCell("guess")}
 	},
+}
+
+// numerals are the figures of a cell.
+var numerals = regexp.MustCompile(`\d+`)
+
+// mostNumerals is of how many figures of a cell one may be meant: 4 or 5.
+const mostNumerals = 2
+
+// figuresOf are the figures of a cell that may be its count. None is offered that may be taken for the number of an
+// answer.
+func figuresOf(b *plan.Binding, word string) []string {
+	all := numerals.FindAllString(word, -1)
+	for _, n := range all {
+		if v, err := strconv.ParseFloat(n, 64); err != nil || v <= mostNumerals+1 || v > b.Column.Max ||
+			len(all) > mostNumerals {
+			return nil
+		}
+	}
+	return slices.Compact(all)
+}
+
+func cellsOf(figures []string) []string {
+	var out []string
+	for _, n := range figures {
+		out = append(out, asCell(n))
+	}
+	return out
 }
 
 const leaveOut = "leave the row out"

@@ -45,6 +45,7 @@ type Stats struct {
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
 	Fished    map[string]bool  // days and trips that rows of stretches name
 	Rowwise   []Listed         // the trips, strikes and fish of rows of their own, as many as are looked at
+	Untrolled []int64          // rows passed over as not trolled, or left out by an answer
 	spans     map[string][]span
 }
 

@@ -102,7 +102,8 @@ const fewUnfished = 0.25
 // unfished asks about bites of trips, or else of days, of which no table tells a stretch, where they do of
 // nearly all others: the boat may have fished in another way.
 func (q *inquiry) unfished(s Subject) {
-	if s.Stats.Stretches > 0 || s.Stats.ByCount > 0 || len(q.fished) == 0 || s.Plan.Binds("method") {
+	if s.Stats.Stretches > 0 || s.Stats.ByCount > 0 || len(q.fished) == 0 || s.Plan.Binds("method") ||
+		s.Plan.Kind == plan.Trips {
 		return
 	}
 	for _, kind := range []string{"trip ", "day "} {
@@ -126,9 +127,12 @@ func (q *inquiry) unfished(s Subject) {
 			continue
 		}
 		keys := slices.Sorted(maps.Keys(names))
+		who := plural(len(rows), "bite", "bites") + fmt.Sprintf(" in %q belong", s.Plan.Name)
+		if len(rows) == 1 {
+			who = fmt.Sprintf("One bite in %q belongs", s.Plan.Name)
+		}
 		q.ask("untrolled", s.Plan.Name, "no stretch",
-			fmt.Sprintf("%s in %q belong to %s without a stretch, the "+
-				"first: %s. Were they trolled?", plural(len(rows), "bite", "bites"), s.Plan.Name,
+			fmt.Sprintf("%s to %s without a stretch, the first: %s. Was this trolled?", who,
 				plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s"), rowName(&s, rows[0])),
 			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
 		x := q.last()
@@ -138,49 +142,68 @@ func (q *inquiry) unfished(s Subject) {
 	}
 }
 
-// idleDays asks about days of a table that says hardly more than the day, where no stretch, no bite and no
-// trip of another table is of them: upkeep or fuel, and no trip. In a log without stretches a day
+// idleDays asks about days or trips of a table that says hardly more than these, where no stretch, no bite and
+// no trip of another table is of them: upkeep or fuel, and no trip. In a log without stretches a day
 // without a bite is a trip where others of its table have one.
 func (q *inquiry) idleDays(s Subject) {
-	if s.Plan.Kind != plan.Trips || s.Plan.Binds("depart_s", "return_s", "trip") {
+	if s.Plan.Kind != plan.Trips || s.Plan.Binds("depart_s", "return_s") ||
+		len(q.fished) == 0 && s.Plan.Binds("trip") {
 		return
 	}
 	told := q.toldOutside(s)
 	if len(told) == 0 && s.Plan.Binds("captain", "port", "anglers") {
 		return
 	}
+	one, many := "day", "days"
+	if s.Plan.Binds("trip") {
+		one, many = "trip", "trips"
+	}
 	var rows []int64
-	days := map[string]bool{}
+	known, idle := 0, map[string]bool{}
 	for _, l := range s.Stats.Rowwise {
-		if len(l.Keys) > 0 && !slices.ContainsFunc(l.Keys, func(key string) bool { return told[key] }) {
+		switch {
+		case len(l.Keys) == 0:
+		case slices.ContainsFunc(l.Keys, func(key string) bool { return told[key] }):
+			known++
+		default:
 			rows = append(rows, l.Row)
-			days[l.Keys[0]] = true
+			idle[l.Keys[len(l.Keys)-1]] = true
 		}
 	}
-	if len(rows) == 0 || len(q.fished) == 0 && len(rows) < len(s.Stats.Rowwise) {
+	if len(rows) == 0 || len(q.fished) == 0 && known > 0 ||
+		one == "trip" && float64(len(rows)) > fewUnfished*float64(known) {
 		return
 	}
-	q.ask("untrolled", s.Plan.Name, "days", fmt.Sprintf("%s in %q have neither a stretch nor a bite, the first: %s. "+
-		"Were they trips?", plural(len(days), "day", "days"), s.Plan.Name, rowName(&s, rows[0])),
-		[]string{"no, leave them out", "yes"}, []string{"trips"}, slices.Sorted(maps.Keys(days))...)
+	who, have, first := plural(len(idle), one, many), "have", ", the first"
+	if len(idle) == 1 {
+		who, have, first = "One "+one, "has", ""
+	}
+	q.ask("untrolled", s.Plan.Name, "days", fmt.Sprintf("%s in %q %s neither a stretch nor a bite%s: %s. "+
+		"Does this count as trolling?", who, s.Plan.Name, have, first,
+		rowName(&s, rows[0])),
+		[]string{"no, leave them out", "yes"}, []string{"trips"}, slices.Sorted(maps.Keys(idle))...)
 	x := q.last()
-	x.Brief, x.Choices, x.left = "Some days have neither a stretch nor a bite: were they trips?",
+	x.Brief, x.Choices, x.left = "Some days or trips have neither a stretch nor a bite: were they trips?",
 		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
 }
 
-// toldOutside are the days and trips of which other tables tell a stretch, a bite or a trip.
+// toldOutside are the days and trips of which other tables tell a stretch or a bite; in a log without
+// stretches, or a trip.
 func (q *inquiry) toldOutside(s Subject) map[string]bool {
 	told := maps.Clone(q.fished)
-	if told == nil {
-		told = map[string]bool{}
-	}
 	for _, o := range q.subjects {
-		if o.Plan != s.Plan && (o.Plan.Kind != plan.Trips ||
-			o.Plan.Binds("depart_s", "return_s", "trip", "captain", "port")) {
-			for _, l := range o.Stats.Rowwise {
-				for _, key := range l.Keys {
-					told[key] = true
-				}
+		switch {
+		case o.Plan == s.Plan:
+			continue
+		case o.Plan.Kind == plan.Strikes, o.Plan.Kind == plan.Fish:
+		case o.Plan.Kind == plan.Trips && len(q.fished) == 0 &&
+			o.Plan.Binds("depart_s", "return_s", "trip", "captain", "port"):
+		default:
+			continue
+		}
+		for _, l := range o.Stats.Rowwise {
+			for _, key := range l.Keys {
+				told[key] = true
 			}
 		}
 	}

@@ -157,6 +157,22 @@ func TestCSVSeparator(t *testing.T) {
 	}
 }
 
+// TestSeparatorOfSeveralTables holds that a file of several tables of other widths is parted at its separator, and
+// that prose of as many lines is not parted.
+func TestSeparatorOfSeveralTables(t *testing.T) {
+	tables := "a;b;c\n1;2;3\n4;5;6\n\nk;l;m;n;o\n1;2;3;4;5\n6;7;8;9;0\n\n" +
+		"p;q\n1;2\n3;4\n5;6\n\nu;v;w;x\n1;2;3;4\n5;6;7;8\n"
+	if got := sniff([]byte(tables), 0); got != ';' {
+		t.Errorf("several tables: %q", got)
+	}
+	prose := "Out at six, flat, no wind.\nTwo on by seven, one lost, one wahoo, 12 kg.\nNothing then.\nLunch, swim.\n" +
+		"Moved north, birds, bait, nothing.\nOne more, a small tuna, let go, tired, home.\nIn at " +
+		"three.\nFuel, ice, wash, bed, sleep, done.\n"
+	if got := sniff([]byte(prose), 0); got != noSeparator {
+		t.Errorf("prose: %q", got)
+	}
+}
+
 func TestCSVTabByEnding(t *testing.T) {
 	b := open(t, write(t, "log.tsv", "a\tb,c\n1\t2,5\n"))
 	if sep := b.Sheets()[0].Separator; sep != "\t" {

@@ -40,7 +40,7 @@ func isAlnum(c byte) bool {
 // sniff chooses the separator that divides the most lines into the same number
 // of cells, two or more. hint, when not 0, wins a tie; a sample that nothing
 // divides is one column, and the comma does for it. Of prose most lines are divided
-// by nothing in common: each is one cell.
+// by nothing in common, nor as their neighbours are, as those of several tables are: each is one cell.
 func sniff(sample []byte, hint byte) byte {
 	order := separators
 	if hint != 0 {
@@ -54,13 +54,14 @@ func sniff(sample []byte, hint byte) byte {
 		}
 		filled = min(filled, of)
 	}
-	if filled >= proseLines && 5*most < 2*filled {
+	if filled >= proseLines && 5*most < 2*filled && 4*tabled(sample, best) < 3*filled {
 		return noSeparator
 	}
 	return best
 }
 
 const (
+	tableLines  = 3    // so many lines in a row that are divided alike are of a table
 	proseLines  = 8    // from how many lines on a text may be prose
 	noSeparator = 0x1f // no text holds it: each line is one cell
 )
@@ -87,6 +88,29 @@ func agreeing(sample []byte, sep byte) (most, of int) {
 		most = max(most, n)
 	}
 	return most, of
+}
+
+// tabled is how many of the first lines are of runs of lines that hold the same number of separators.
+func tabled(sample []byte, sep byte) (n int) {
+	last, run := 0, 0
+	for range sniffLines {
+		seps, used := countInRecord(sample, sep)
+		if used == 0 {
+			break
+		}
+		sample = sample[used:]
+		if seps != last {
+			last, run = seps, 0
+		}
+		switch run++; {
+		case seps == 0 || run < tableLines:
+		case run == tableLines:
+			n += run
+		default:
+			n++
+		}
+	}
+	return n
 }
 
 // countInRecord counts the separators outside quotes up to the first line end

@@ -95,7 +95,7 @@ func FateAlone(text string) Fate {
 // of the words that tell it. Of several the strongest holds: "tailed, released".
 func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 	toks := trimmed(text)
-	unhooked, weak := false, false
+	unhooked, weak, never, on := false, false, false, false // never, on: words that it was not hooked; that it was
 	for i := 0; i < len(toks); i++ {
 		h, found := FateAt(toks, i)
 		if !found {
@@ -113,6 +113,7 @@ func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 				cause = h.Cause
 			}
 			unhooked = unhooked || h.Fate == Missed && !h.Weak
+			never, on = never || h.Fate == Missed && h.After, on || h.Fate == Hooked
 			if h.Fate > f {
 				weak = h.Weak
 				f, at = h.Fate, [2]int{toks[i].At, toks[last].End}
@@ -125,6 +126,9 @@ func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 	if key, whole := alones.whole(toks); whole && !unhooked {
 		_, cause, _ = strings.Cut(key, " ")
 		f, at = fateOfKey(key), [2]int{toks[0].At, toks[len(toks)-1].End}
+	}
+	if f == Lost && cause == "" && never && !on { // dropped, never on
+		f = Missed
 	}
 	if f == FateUnknown && len(toks) == 1 {
 		f, at = lone(toks[0])

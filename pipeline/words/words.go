@@ -16,6 +16,7 @@ var (
 	dittos    = mustLoad("ditto")
 	numbers   = mustLoad("numbers")
 	events    = mustLoad("events")
+	forgots   = mustLoad("forgot")
 	methods   = mustLoad("methods")
 	alones    = mustLoad("fatealone")
 	elsewise  = mustLoad("otherwise")
@@ -253,6 +254,7 @@ const (
 	EventQuiet       // known, and nothing of the lines
 	EventLeave       // the harbour
 	EventHome
+	EventClear // the harbour's mouth: told behind the leaving, or instead of it
 	EventWeigh // the anchor: the boat leaves, or has lain for a while
 	EventDrop
 	EventIn
@@ -267,7 +269,7 @@ const (
 var eventOf = map[string]Event{"in": EventIn, "up": EventUp, "out": EventOut, "change": EventChange, "pace": EventPace,
 	"more": EventMore, "fewer": EventFewer,
 	"only in": EventIn, "only up": EventUp, "only out": EventOut, "none": EventQuiet, "leave": EventLeave,
-	"home": EventHome, "weigh": EventWeigh, "drop": EventDrop}
+	"home": EventHome, "clear": EventClear, "weigh": EventWeigh, "drop": EventDrop}
 
 // Entry is an entry of an event log, understood.
 type Entry struct {
@@ -293,6 +295,9 @@ func EntryOf(text string) Entry {
 		if i > 0 && e >= EventIn && otherLines(toks[i-1]) && text[toks[i-1].End:toks[i].At] == " " {
 			continue // bottom lines down
 		}
+		if forgotten(toks, i) {
+			continue
+		}
 		out := Entry{Event: e, Rest: text[:toks[i].At] + text[toks[h.Next()-1].End:]}
 		switch {
 		case e < EventIn: // what follows may say more: cast off, lines in
@@ -305,6 +310,18 @@ func EntryOf(text string) Entry {
 		}
 	}
 	return Entry{Event: quiet, Rest: text}
+}
+
+// forgotten tells a token in a clause that says that something was not written down: forgot to log lines out.
+func forgotten(toks []Token, i int) bool {
+	from, to := i, i
+	for from > 0 && !Stops(toks[from-1]) {
+		from--
+	}
+	for to < len(toks) && !Stops(toks[to]) {
+		to++
+	}
+	return forgots.anyKey(toks[from:to], "forgot")
 }
 
 // otherLines tells a word before lines that are not trolled: bottom lines, jig rods.

@@ -56,11 +56,13 @@ func TestCells(t *testing.T) {
 			[]string{"SEASON 2021/22", "Total length", "Total bites on the troll", "summer", "Week at sea with Bob", "",
 				"average day, no complaints", "Log 2023"}},
 		"hedged": {Hedged, []string{"~11", "about 7", "est 20 kg", "maybe 39 lb", "80 lb ish", "by eye", "39 lb?",
-			"c.100 kg", "unos 40 kg", "environ 30 kg", "circa 20 kg", "geschätzt 20 kg", "mais ou menos 50 kg"},
+			"c.100 kg", "unos 40 kg", "environ 30 kg", "circa 20 kg", "geschätzt 20 kg", "mais ou menos 50 kg",
+			"al ojo 20 kg", "à l'œil 30 kg", "20 kg nach Augenmaß"},
 			[]string{"", "39 lb", "84 lb on the scale", "T. albacares"}},
 		"nothing": {Nothing, []string{"nothing", "skunked", "zip", "zip :(", "no bites", "none", "nil", "blank",
 			"Zero bites.", "Not one bite all day.", "porpoise at the Grounds, no takers. Zip", "sin picadas", "rien",
-			"bredouille", "niente", "nada", "nichts", "Kein Biss", "0 for 0", "No bites today"},
+			"bredouille", "niente", "nada", "nichts", "Kein Biss", "0 for 0", "No bites today", "nothing struck",
+			"rien mordu", "nichts gebissen"},
 			[]string{"", "zipped home", "missed 2", "nothing under them", "no weedline at all",
 				"blank, lost one at the boat", "bait up, no current"}},
 		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE",
@@ -139,6 +141,13 @@ func TestEntryOf(t *testing.T) {
 		"After jigging, lines in": {Event: EventIn, Rest: "After jigging, "},
 		"Handed two lines":        {EventFewer, 2, ""}, "All lines inboard": {Event: EventUp},
 		"Singled up and let go.": {Event: EventLeave}, "Made fast": {Event: EventHome}, "let go": {Rest: "let go"},
+		"forgot to log lines out":    {Rest: "forgot to log lines out"},
+		"Leinen raus vergessen":      {Rest: "Leinen raus vergessen"},
+		"lines up, forgot the clock": {Event: EventUp, Rest: ", forgot the clock"},
+		"retour au ponton":           {Event: EventHome},
+		"Salimos de la marina":       {Event: EventLeave}, "zurück am Steg": {Event: EventHome},
+		"Cleared the jetty": {Event: EventClear}, "past the breakwater": {Event: EventClear},
+		"cleared the deck, lines in": {Event: EventUp, Rest: ", lines in"}, "back in the slip": {Event: EventHome},
 		"bird school": {Event: EventQuiet, Rest: "bird school"}, "": {},
 	} {
 		if got := EntryOf(text); got != want {
@@ -169,7 +178,10 @@ func TestStill(t *testing.T) {
 // TestFateOfNoHookup holds that what was pulled and never hooked is missed, not lost.
 func TestFateOfNoHookup(t *testing.T) {
 	for text, want := range map[string]Fate{"something pulled, no hook-up": Missed, "no hook-up, pulled": Missed,
-		"pulled": Lost, "pulled hook": Lost} {
+		"pulled": Lost, "pulled hook": Lost, "dropped - hit and gone, never on": Missed,
+		"came off, never hooked": Missed,
+		"perdu, jamais piqué":    Missed, "hooked, dropped, no hook-up the second time": Lost,
+		"hooked, never on deck": Hooked} {
 		if got, _, _, _ := FateOf(text); got != want {
 			t.Errorf("FateOf(%q) = %v, expected %v", text, got, want)
 		}
