@@ -114,8 +114,8 @@ var answerCases = []struct {
 		"SELECT count(*) FROM strike", 5, map[string]float64{"no, leave them out": 4, "yes, count them": 5}},
 	{"untrolled",
 		"Date,Time,Fish,Result\n2026-07-04,07:30,wahoo,landed\n2026-07-05,07:40,wahoo,lost\n" +
-			"2026-07-05,07:50,wahoo,missed\n\n\nDate,Litres,Where\n2026-06-01,210,fuel dock\n2026-06-20,190,fuel dock\n" +
-			"2026-07-01,220,fuel dock\n",
+			"2026-07-05,07:50,wahoo,missed\n\n\nDate,Litres,Where\n2026-06-01,210,fuel dock\n" +
+			"2026-06-20,190,fuel dock\n2026-07-01,220,fuel dock\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 2, "yes": 5}},
 	{"untrolled",
 		"Date,In,Out,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,0\n" +

@@ -224,7 +224,8 @@ func ofTrips(s Subject, told map[string]*Told) {
 			if ownHours(r, p) {
 				continue
 			}
-			if name := cellOf(r, trip); name == "" && !trip.Carried || name != "" && told["trip "+spelling.Trip(name)] == nil {
+			name := cellOf(r, trip)
+			if name == "" && !trip.Carried || name != "" && told["trip "+spelling.Trip(name)] == nil {
 				p.Ashore[int64(r.Num)] = true
 			}
 		}

@@ -8,11 +8,14 @@
     SELECT t.trip_id, coalesce(t.date, min(l.start_at)::DATE) AS on_date, least(t.date, min(l.start_at)::DATE) AS start
     FROM trip t LEFT JOIN leg l USING (trip_id) WHERE t.boat = $2 GROUP BY t.trip_id, t.date
 ), part AS (
-    SELECT trip_id, leg_id, NULL::TIMESTAMP AS strike_at, level, ord, line_hours, 0 AS strikes, 0 AS strikes_on_hours, 0 AS hookups, 0 AS landed, 0 AS released
+    SELECT trip_id, leg_id, NULL::TIMESTAMP AS strike_at, level, ord, line_hours, 0 AS strikes,
+        0 AS strikes_on_hours, 0 AS hookups, 0 AS landed, 0 AS released
     FROM effort_at
     UNION ALL
-    SELECT trip_id, leg_id, strike_at, CASE WHEN on_hours THEN level ELSE 'not logged' END, CASE WHEN on_hours THEN ord ELSE 1000 END, 0, 1,
-        on_hours::INTEGER, coalesce(hooked, false)::INTEGER, (outcome = 'landed')::INTEGER, (outcome = 'released')::INTEGER
+    SELECT trip_id, leg_id, strike_at, CASE WHEN on_hours THEN level ELSE 'not logged' END,
+        CASE WHEN on_hours THEN ord ELSE 1000 END, 0, 1,
+        on_hours::INTEGER, coalesce(hooked, false)::INTEGER, (outcome = 'landed')::INTEGER,
+            (outcome = 'released')::INTEGER
     FROM (
         SELECT a.*, s.strike_at, coalesce(a.leg_id IN (SELECT leg_id FROM worked)
             OR (a.leg_id IS NULL AND a.trip_id IN (SELECT trip_id FROM worked)), false) AS on_hours
@@ -22,7 +25,8 @@
     SELECT p.*, f.start, coalesce(coalesce(l.start_at, p.strike_at)::DATE, f.on_date) AS on_day
     FROM part p JOIN first f USING (trip_id) LEFT JOIN leg l ON l.leg_id = p.leg_id
 )
-SELECT trip_id, coalesce(strftime(any_value(start), '%Y-%m-%d'), '') AS start, coalesce(strftime(on_day, '%Y-%m-%d'), '') AS day,
+SELECT trip_id, coalesce(strftime(any_value(start), '%Y-%m-%d'), '') AS start,
+    coalesce(strftime(on_day, '%Y-%m-%d'), '') AS day,
     level, 0.0::DOUBLE AS boat_hours, sum(line_hours)::DOUBLE AS line_hours, sum(strikes)::BIGINT AS strikes,
     sum(strikes_on_hours)::BIGINT AS strikes_on_hours, sum(hookups)::BIGINT AS hookups,
     sum(landed)::BIGINT AS landed, sum(released)::BIGINT AS released

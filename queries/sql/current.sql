@@ -2,7 +2,8 @@
 -- and course as a sum of seconds times its unit vector; the place is that of the
 -- minute's first piece. Of fixes far apart the rate of turn is not known: their
 -- course is that from fix to fix.
-SELECT l.trip_id, t.trip, t.boat, strftime(t.date, '%Y-%m-%d') AS date, l.leg_id, l.speed_kn AS logged_kn, epoch_ms(p.at_utc) // 60000 AS minute,
+SELECT l.trip_id, t.trip, t.boat, strftime(t.date, '%Y-%m-%d') AS date, l.leg_id, l.speed_kn AS logged_kn,
+    epoch_ms(p.at_utc) // 60000 AS minute,
     sum(p.seconds) AS seconds, sum(p.seconds * p.speed_kn) / sum(p.seconds) AS kn,
     sum(p.seconds * cos(radians(p.course_deg))) AS north, sum(p.seconds * sin(radians(p.course_deg))) AS east,
     arg_min(p.lat, p.at_utc) AS lat_deg, arg_min(p.lon, p.at_utc) AS lon_deg

@@ -1,14 +1,17 @@
 -- Rows that are kept and counted, but may be wrong, each with why. The measures of the
 -- fish are judged apart: see measures.sql.
 WITH days AS (
-    SELECT trip_id, date, lag(date) OVER (ORDER BY date, trip_id) AS before, lead(date) OVER (ORDER BY date, trip_id) AS after
+    SELECT trip_id, date, lag(date) OVER (ORDER BY date, trip_id) AS before,
+        lead(date) OVER (ORDER BY date, trip_id) AS after
     FROM trip WHERE date IS NOT NULL
 ), odd_day AS (
     SELECT trip_id, date FROM days
     WHERE coalesce(date - before, 999) > 300 AND coalesce(after - date, 999) > 300 AND (SELECT count(*) FROM days) > 2
 ), all_doubts AS (
     SELECT 'legs overlap' AS "check", b.file, b.sheet, b."row", strftime(b.start_at, '%Y-%m-%d %H:%M') AS found,
-        'starts before the leg of ' || a.file || CASE WHEN a.sheet <> '' THEN ' ' || a.sheet ELSE '' END || ' row ' || a."row" || ' has ended (' || strftime(a.end_at, '%H:%M') || '): both are counted' AS reason
+        'starts before the leg of ' || a.file || CASE WHEN a.sheet <> '' THEN ' ' || a.sheet ELSE ''
+            END || ' row ' || a."row" || ' has ended (' || strftime(a.end_at,
+                '%H:%M') || '): both are counted' AS reason
     FROM leg a JOIN trip ta ON ta.trip_id = a.trip_id
     JOIN leg b ON b.start_at::DATE BETWEEN a.start_at::DATE AND a.end_at::DATE
         AND (b.start_at > a.start_at OR (b.start_at = a.start_at AND b.leg_id > a.leg_id)) AND b.start_at < a.end_at
@@ -30,14 +33,18 @@ WITH days AS (
     SELECT 'long leg', file, sheet, "row", round(hours, 1) || ' h', 'a leg of more than 12 hours: is its end right?'
     FROM leg WHERE hours > 12
     UNION ALL
-    SELECT 'odd date', coalesce(t.file, l.file, ''), coalesce(t.sheet, l.sheet, ''), coalesce(t."row", l."row", 0), strftime(o.date, '%Y-%m-%d'),
+    SELECT 'odd date', coalesce(t.file, l.file, ''), coalesce(t.sheet, l.sheet, ''), coalesce(t."row", l."row", 0),
+        strftime(o.date, '%Y-%m-%d'),
         'no other trip within 300 days: is the year right?'
     FROM odd_day o JOIN trip t USING (trip_id)
-    LEFT JOIN (SELECT trip_id, arg_min(file, leg_id) AS file, arg_min(sheet, leg_id) AS sheet, arg_min("row", leg_id) AS "row" FROM leg GROUP BY trip_id) l ON l.trip_id = t.trip_id
+    LEFT JOIN (SELECT trip_id, arg_min(file, leg_id) AS file, arg_min(sheet, leg_id) AS sheet,
+        arg_min("row", leg_id) AS "row" FROM leg GROUP BY trip_id) l ON l.trip_id = t.trip_id
     UNION ALL
-    SELECT 'future date', coalesce(t.file, l.file, ''), coalesce(t.sheet, l.sheet, ''), coalesce(t."row", l."row", 0), strftime(t.date, '%Y-%m-%d'),
+    SELECT 'future date', coalesce(t.file, l.file, ''), coalesce(t.sheet, l.sheet, ''),
+        coalesce(t."row", l."row", 0), strftime(t.date, '%Y-%m-%d'),
         'after the day on which the log was read'
-    FROM trip t LEFT JOIN (SELECT trip_id, arg_min(file, leg_id) AS file, arg_min(sheet, leg_id) AS sheet, arg_min("row", leg_id) AS "row" FROM leg GROUP BY trip_id) l ON l.trip_id = t.trip_id
+    FROM trip t LEFT JOIN (SELECT trip_id, arg_min(file, leg_id) AS file, arg_min(sheet, leg_id) AS sheet,
+        arg_min("row", leg_id) AS "row" FROM leg GROUP BY trip_id) l ON l.trip_id = t.trip_id
     WHERE t.date > (SELECT max(loaded_at) + INTERVAL 2 DAY FROM log)
 )
 , places AS ( -- the trip that a row of a log is of
@@ -47,5 +54,6 @@ WITH days AS (
         UNION ALL SELECT n.file, n.sheet, n."row", l.trip_id FROM line n JOIN leg l USING (leg_id)
     ) GROUP BY file, sheet, "row" HAVING count(DISTINCT trip_id) = 1
 )
-SELECT d.*, t.trip, t.boat FROM all_doubts d LEFT JOIN places USING (file, sheet, "row") LEFT JOIN trip t USING (trip_id)
+SELECT d.*, t.trip, t.boat FROM all_doubts d LEFT JOIN places USING (file, sheet, "row") LEFT
+    JOIN trip t USING (trip_id)
 ORDER BY "check", file, sheet, "row", found, reason

@@ -2,7 +2,8 @@
 SELECT t.trip, strftime(f.date, '%Y-%m-%d') AS date, coalesce(f.species, f.species_logged) AS species,
     f.length_cm, f.length_kind, f.girth_cm, f.scale_kg,
     e.weight_kg, e.lo_kg AS weight_lo_kg, e.hi_kg AS weight_hi_kg, e.method,
-    coalesce(k.speed_kn, l.speed_kn, round(s.speed_kn, 1)) AS speed_kn, coalesce(b.level, 'not logged') AS speed_band, f.kept,
+    coalesce(k.speed_kn, l.speed_kn, round(s.speed_kn, 1)) AS speed_kn,
+        coalesce(b.level, 'not logged') AS speed_band, f.kept,
     t.boat, f.file, f.sheet, f."row"
 FROM fish f
 JOIN strike s USING (strike_id)

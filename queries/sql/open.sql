@@ -1,5 +1,7 @@
 -- Open questions on which effort or strikes rest, and the first of them.
 WITH o AS (
-    SELECT id, brief, file, log_id, no FROM open_question WHERE list_has_any(effect, ['line_hours', 'boat_hours', 'strikes', 'bands'])
+    SELECT id, brief, file, log_id, no FROM open_question
+        WHERE list_has_any(effect, ['line_hours', 'boat_hours', 'strikes', 'bands'])
 )
-SELECT count(DISTINCT id)::BIGINT AS questions, first(brief ORDER BY file, log_id, no) AS brief FROM o HAVING count(*) > 0
+SELECT count(DISTINCT id)::BIGINT AS questions, first(brief ORDER BY file, log_id, no) AS brief FROM o
+    HAVING count(*) > 0

@@ -40,7 +40,8 @@ HAVING count(DISTINCT boat) = 1;
 
 -- A row with up to 127 lines, stretches, strikes and fish that it tells of.
 CREATE OR REPLACE TEMP VIEW placed_entry AS
-SELECT e.*, p.place * 100000000000000 + e.sheet_no * 10000000000 + e."row" * 128 + coalesce(e.part, 0) AS ord FROM boated e JOIN log_place p USING (log_id);
+SELECT e.*, p.place * 100000000000000 + e.sheet_no * 10000000000 + e."row" * 128 + coalesce(e.part, 0) AS ord
+    FROM boated e JOIN log_place p USING (log_id);
 
 CREATE OR REPLACE TEMP VIEW base AS
 SELECT e.* EXCLUDE (boat), l.label AS file, l.folder,

@@ -10,7 +10,8 @@ CREATE OR REPLACE TEMP TABLE stretch AS
 WITH dated AS (
     SELECT l.ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg, l.line, l.start_s, l.end_s,
         t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
-        coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date END) AS on_date,
+        coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date
+            END) AS on_date,
         coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours
     FROM labelled l LEFT JOIN trip_day t ON t.trip_key = l.trip_key LEFT JOIN trip_zone z ON z.trip_key = l.trip_key
     JOIN log o ON o.log_id = l.log_id
@@ -27,13 +28,15 @@ WITH dated AS (
     SELECT p.*, p.start_at + to_seconds(p.end_s - p.start_s) AS clock_end, b.offset_s AS start_offset_s
     FROM placed p ASOF LEFT JOIN zone_offset b ON b.zone = p.tz AND b.local_from <= p.start_at
 ), changed AS (
-    SELECT f.*, f.start_offset_s - e.offset_s AS change_s, f.clock_end < e.local_from + to_seconds(f.start_offset_s - e.offset_s) AS twice
+    SELECT f.*, f.start_offset_s - e.offset_s AS change_s,
+        f.clock_end < e.local_from + to_seconds(f.start_offset_s - e.offset_s) AS twice
     FROM offsets f ASOF LEFT JOIN zone_offset e ON e.zone = f.tz AND e.local_from <= f.clock_end
 )
 -- put_back: hours by which the clock was put back meanwhile. Hours without clock times are as they
 -- lasted; an ASOF join finds them an offset all the same.
 SELECT * EXCLUDE (hours, tz, clock_end, start_offset_s, change_s, twice),
-    CASE WHEN clock_end IS NULL OR twice THEN 0 ELSE coalesce(change_s, 0) / 3600.0 END AS put_back, hours + put_back AS hours
+    CASE WHEN clock_end IS NULL OR twice THEN 0 ELSE coalesce(change_s, 0) / 3600.0 END AS put_back,
+        hours + put_back AS hours
 FROM changed;
 
 -- A leg is known by its boat and start; without a start by its trip and name or
@@ -89,14 +92,18 @@ WITH fact AS (
         first_known(c.trip_key, c.ord) AS trip_key, first_known(c.on_date, c.ord) AS on_date,
         first_known(e.leg, c.ord) AS leg, max(c.hours) AS hours, arg_max(c.put_back, c.hours) AS put_back,
         round(first_known(e.speed_kn, c.ord), 1) AS speed_kn, first_known(e.lines_out, c.ord) AS lines_out,
-        first_known(e.heading_deg, c.ord) AS heading_deg, first_known(e.lat, c.ord) AS lat, first_known(e.lon, c.ord) AS lon,
-        first_known(e.area, c.ord) AS area, first_known(e.sea_temp_c, c.ord) AS sea_temp_c, first_known(e.wind, c.ord) AS wind,
+        first_known(e.heading_deg, c.ord) AS heading_deg, first_known(e.lat, c.ord) AS lat,
+            first_known(e.lon, c.ord) AS lon,
+        first_known(e.area, c.ord) AS area, first_known(e.sea_temp_c, c.ord) AS sea_temp_c,
+            first_known(e.wind, c.ord) AS wind,
         first_known(e.sea_state, c.ord) AS sea_state, first_known(e.approach, c.ord) AS approach,
         first_known(e.school_m, c.ord) AS school_m, first_known(e.nearest_boat_m, c.ord) AS nearest_boat_m,
-        bool_or(e.tangle) AS tangle, first_known(e.tangled_lines, c.ord) AS tangled_lines, first_known(e.zone, c.ord) AS zone,
+        bool_or(e.tangle) AS tangle, first_known(e.tangled_lines, c.ord) AS tangled_lines,
+            first_known(e.zone, c.ord) AS zone,
         first_known(CASE WHEN c.kind = 'legs' THEN e.notes END, c.ord) AS notes
     FROM counted c JOIN placed_entry e USING (ord) GROUP BY c.leg_id
 )
 -- end_at is by the boat's clock
-SELECT f.* EXCLUDE (put_back), k.boat, k.start_at, k.start_at + to_microseconds(((f.hours - f.put_back) * 3600000000)::BIGINT) AS end_at
+SELECT f.* EXCLUDE (put_back), k.boat, k.start_at,
+    k.start_at + to_microseconds(((f.hours - f.put_back) * 3600000000)::BIGINT) AS end_at
 FROM fact f JOIN leg_known k USING (leg_id);

@@ -7,14 +7,17 @@ WITH spaced AS (
     FROM leg_made WHERE start_at IS NOT NULL
     WINDOW before AS (PARTITION BY boat ORDER BY start_at, leg_id ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING)
 )
-SELECT *, sum(CASE WHEN last_end IS NULL OR start_at >= last_end + to_seconds((SELECT value::BIGINT FROM setting WHERE name = 'trip_gap_s'))
+SELECT *, sum(CASE WHEN last_end IS NULL OR start_at >= last_end + to_seconds((SELECT value::BIGINT FROM setting
+    WHERE name = 'trip_gap_s'))
         THEN 1 ELSE 0 END) OVER (PARTITION BY boat ORDER BY start_at, leg_id) AS run
 FROM spaced;
 
 CREATE OR REPLACE TEMP TABLE run_leg AS
 SELECT leg_id, boat, start_at, end_at, run, coalesce(trip_key,
-    last_value(trip_key IGNORE NULLS) OVER (PARTITION BY boat, run ORDER BY start_at, leg_id ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW),
-    first_value(trip_key IGNORE NULLS) OVER (PARTITION BY boat, run ORDER BY start_at, leg_id ROWS BETWEEN CURRENT ROW AND UNBOUNDED FOLLOWING)
+    last_value(trip_key IGNORE NULLS) OVER (PARTITION BY boat, run
+        ORDER BY start_at, leg_id ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW),
+    first_value(trip_key IGNORE NULLS) OVER (PARTITION BY boat, run
+        ORDER BY start_at, leg_id ROWS BETWEEN CURRENT ROW AND UNBOUNDED FOLLOWING)
     ) AS trip_key
 FROM run;
 

@@ -6,7 +6,8 @@ SELECT s.*, row_number() OVER (ORDER BY s.ord, s.sub) AS hit_id FROM struck s;
 
 CREATE OR REPLACE TEMP TABLE timed_leg AS
 SELECT m.leg_id, m.boat, t.trip_key, m.leg, m.on_date, m.start_at, m.hours, m.end_at, p.log_id, o.folder
-FROM leg_made m JOIN leg_trip t USING (leg_id) JOIN log_place p ON p.place = m.ord // 100000000000000 JOIN log o USING (log_id);
+FROM leg_made m JOIN leg_trip t USING (leg_id) JOIN log_place p ON p.place = m.ord // 100000000000000
+    JOIN log o USING (log_id);
 
 -- What a row tells in words was on the row's stretch, where it has but one. Tables side by side
 -- have rows of one number: ord without its part is a row of one table.
@@ -24,7 +25,8 @@ WHERE h.origin <> 'flat' AND h.time_s IS NULL;
 -- else of the logs of its folder.
 CREATE OR REPLACE TEMP TABLE numbered_leg AS
 SELECT h.hit_id, t.leg_id, t.log_id = h.log_id AS own, max(t.log_id = h.log_id) OVER (PARTITION BY h.hit_id) AS any_own
-FROM hit h JOIN log o ON o.log_id = h.log_id JOIN timed_leg t ON lower(t.leg) = lower(h.leg) AND (t.log_id = o.log_id OR t.folder = o.folder)
+FROM hit h JOIN log o ON o.log_id = h.log_id JOIN timed_leg t ON lower(t.leg) = lower(h.leg)
+    AND (t.log_id = o.log_id OR t.folder = o.folder)
 WHERE h.trip_key IS NULL AND h.date IS NULL;
 
 -- A leg's name is of the trip, or of the day where the strike names no trip.
@@ -32,7 +34,8 @@ CREATE OR REPLACE TEMP TABLE named_leg AS
 SELECT hit_id, min(leg_id) AS leg_id FROM (
     SELECT h.hit_id, t.leg_id FROM hit h JOIN timed_leg t ON t.trip_key = h.trip_key AND lower(t.leg) = lower(h.leg)
     UNION ALL
-    SELECT h.hit_id, t.leg_id FROM hit h JOIN timed_leg t ON t.boat = h.boat AND t.on_date = h.date AND lower(t.leg) = lower(h.leg)
+    SELECT h.hit_id, t.leg_id FROM hit h JOIN timed_leg t ON t.boat = h.boat AND t.on_date = h.date
+        AND lower(t.leg) = lower(h.leg)
     WHERE h.trip_key IS NULL
     UNION ALL
     SELECT hit_id, leg_id FROM numbered_leg WHERE own = any_own
@@ -46,7 +49,8 @@ WHERE coalesce(o.leg_id, n.leg_id) IS NOT NULL;
 -- Instants at which a strike may have been: its clock on its day or the day
 -- after; without a date, on the days of its trip's legs.
 CREATE OR REPLACE TEMP TABLE leg_day AS
-SELECT leg_id, boat, trip_key, start_at, end_at, unnest(generate_series(start_at::DATE::TIMESTAMP, end_at, INTERVAL 1 DAY))::DATE AS day
+SELECT leg_id, boat, trip_key, start_at, end_at,
+    unnest(generate_series(start_at::DATE::TIMESTAMP, end_at, INTERVAL 1 DAY))::DATE AS day
 FROM timed_leg WHERE start_at IS NOT NULL;
 
 CREATE OR REPLACE TEMP TABLE candidate AS
@@ -88,17 +92,21 @@ SELECT h.hit_id, d.trip_key FROM hit h JOIN day_label d ON d.boat = h.boat AND d
 -- until the next one began.
 CREATE OR REPLACE TEMP TABLE open_stretch AS
 SELECT hit_id, first(speed_kn ORDER BY start_s DESC) AS speed_kn FROM (
-    SELECT h.hit_id, l.start_s, CASE WHEN l.end_s IS NULL AND l.duration_s IS NULL THEN round(l.speed_kn, 1) END AS speed_kn
+    SELECT h.hit_id, l.start_s, CASE WHEN l.end_s IS NULL
+        AND l.duration_s IS NULL THEN round(l.speed_kn, 1) END AS speed_kn
     FROM hit h JOIN labelled l ON l.kind IN ('legs', 'flat') AND l.start_s <= h.time_s AND l.boat = h.boat
         AND (l.trip_key = h.trip_key OR h.trip_key IS NULL AND l.date = h.date)
     WHERE h.origin <> 'flat'
     UNION ALL
     -- a strike without a time, of a trip or day with no other stretch
-    SELECT h.hit_id, l.start_s, CASE WHEN l.end_s IS NULL AND l.duration_s IS NULL THEN round(l.speed_kn, 1) END AS speed_kn
-    FROM hit h JOIN (SELECT boat, trip_key, date, any_value(start_s) AS start_s, any_value(end_s) AS end_s, any_value(duration_s) AS duration_s,
+    SELECT h.hit_id, l.start_s, CASE WHEN l.end_s IS NULL
+        AND l.duration_s IS NULL THEN round(l.speed_kn, 1) END AS speed_kn
+    FROM hit h JOIN (SELECT boat, trip_key, date, any_value(start_s) AS start_s, any_value(end_s) AS end_s,
+        any_value(duration_s) AS duration_s,
             any_value(speed_kn) AS speed_kn
         FROM labelled WHERE kind = 'legs' GROUP BY boat, trip_key, date HAVING count(*) = 1) l
-        ON l.boat = h.boat AND (l.trip_key = h.trip_key AND (h.date IS NULL OR l.date = h.date) OR h.trip_key IS NULL AND l.date = h.date)
+        ON l.boat = h.boat AND (l.trip_key = h.trip_key AND (h.date IS NULL OR l.date = h.date) OR h.trip_key IS NULL
+            AND l.date = h.date)
     WHERE h.origin <> 'flat' AND h.time_s IS NULL
 ) GROUP BY hit_id;
 
@@ -106,7 +114,8 @@ SELECT hit_id, first(speed_kn ORDER BY start_s DESC) AS speed_kn FROM (
 -- wrote down, was on no other.
 CREATE OR REPLACE TEMP TABLE half_row AS
 SELECT ord FROM labelled WHERE kind = 'flat' AND end_s IS NULL AND duration_s IS NULL AND (start_s IS NOT NULL
-    OR speed_kn IS NOT NULL AND lines_out IS NOT NULL AND coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL);
+    OR speed_kn IS NOT NULL AND lines_out IS NOT NULL
+        AND coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL);
 
 CREATE OR REPLACE TEMP TABLE placed AS
 WITH l AS (
@@ -121,7 +130,9 @@ WITH l AS (
 ), only_leg AS (
     SELECT trip_key, min(leg_id) AS leg_id FROM leg_trip GROUP BY ALL HAVING count(*) = 1
 )
-SELECT h.* EXCLUDE (trip_key) REPLACE (coalesce(h.speed_kn, CASE WHEN coalesce(t.leg_id, ol.leg_id) IS NULL THEN os.speed_kn END) AS speed_kn),
+SELECT h.* EXCLUDE (trip_key) REPLACE (coalesce(h.speed_kn,
+    CASE WHEN coalesce(t.leg_id, ol.leg_id) IS NULL THEN os.speed_kn END) AS speed_kn),
     t.trip_key, coalesce(t.leg_id, ol.leg_id) AS leg_id, t.held_at
-FROM hit h JOIN t USING (hit_id) LEFT JOIN open_stretch os USING (hit_id) LEFT JOIN half_row hr ON hr.ord = h.ord AND h.origin = 'flat'
+FROM hit h JOIN t USING (hit_id) LEFT JOIN open_stretch os USING (hit_id) LEFT
+    JOIN half_row hr ON hr.ord = h.ord AND h.origin = 'flat'
 LEFT JOIN only_leg ol ON ol.trip_key = t.trip_key AND h.leg IS NULL AND h.time_s IS NULL AND hr.ord IS NULL;

@@ -5,12 +5,15 @@ CREATE OR REPLACE TEMP TABLE strikewise AS
 SELECT DISTINCT log_id, sheet FROM (
     SELECT c.leg_id, e.log_id, e.sheet FROM counted c JOIN placed_entry e USING (ord)
     WHERE c.kind = 'flat' AND c.line IS NULL
-    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(e.lines_out) = 1 AND count(*) > 1 AND arg_min(e.lines_out IS NOT NULL, c.ord) AND max(e.lines_out) > 1)
+    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(e.lines_out) = 1 AND count(*) > 1
+        AND arg_min(e.lines_out IS NOT NULL, c.ord) AND max(e.lines_out) > 1)
 UNION
 SELECT log_id, sheet FROM (
-    SELECT e.log_id, e.sheet, count(*) AS n, count(DISTINCT e.lines_out) AS told, min(e.lines_out) AS lines, count(e.time_s) AS timed,
+    SELECT e.log_id, e.sheet, count(*) AS n, count(DISTINCT e.lines_out) AS told, min(e.lines_out) AS lines,
+        count(e.time_s) AS timed,
         count(DISTINCT concat_ws('|', lower(e.lure), lower(e.colour), e.lure_weight_g)) AS lures
-    FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat' AND c.line IS NULL GROUP BY c.leg_id, e.log_id, e.sheet)
+    FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat' AND c.line IS NULL
+        GROUP BY c.leg_id, e.log_id, e.sheet)
 WHERE n > 1 GROUP BY log_id, sheet
 HAVING max(told) = 1 AND min(lines) > 1 AND max(lures) > 1 AND 2 * sum(timed) > sum(n);
 
@@ -20,7 +23,8 @@ HAVING max(told) = 1 AND min(lines) > 1 AND max(lures) > 1 AND 2 * sum(timed) > 
 -- trip where it names no leg.
 CREATE OR REPLACE TEMP TABLE uncounted AS
 SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
-SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id AND k.sheet = e.sheet
+SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id
+    AND k.sheet = e.sheet
 LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
 GROUP BY c.leg_id HAVING (count(*) = 1 OR count(w.log_id) > 0) AND count(e.lines_out) = 0;
 
@@ -28,15 +32,18 @@ CREATE OR REPLACE TEMP TABLE line_row AS
 SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
     CASE WHEN c.line IS NULL AND w.log_id IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
         WHEN c.line IS NOT NULL THEN lower(c.line)
-        ELSE concat_ws('|', 'gear', lower(e.lure), lower(e.colour), e.lure_weight_g, e.setback_m, e.count_s) END AS line_key
+        ELSE concat_ws('|', 'gear', lower(e.lure), lower(e.colour), e.lure_weight_g, e.setback_m, e.count_s)
+            END AS line_key
 FROM counted c JOIN placed_entry e USING (ord) LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
-WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR, e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
+WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR,
+    e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
     AND NOT (c.line IS NULL AND e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted))
 UNION ALL
 SELECT l.ord, l.log_id, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, t.hours, 1,
     coalesce(lower(l.line), 'row|' || l.ord)
 FROM labelled l JOIN timed_leg t
-    ON ((l.trip_key IS NOT NULL AND t.trip_key = l.trip_key) OR (l.trip_key IS NULL AND t.boat = l.boat AND t.on_date = l.date))
+    ON ((l.trip_key IS NOT NULL AND t.trip_key = l.trip_key)
+        OR (l.trip_key IS NULL AND t.boat = l.boat AND t.on_date = l.date))
     AND (l.leg IS NULL OR lower(l.leg) = lower(t.leg))
 WHERE l.kind = 'lines';
 
@@ -60,30 +67,37 @@ SELECT ord, min(of_ord) AS of_ord FROM line_shared WHERE NOT joins AND alike GRO
 
 CREATE OR REPLACE TEMP TABLE line_made AS
 WITH alone AS (
-    SELECT g.leg_id, g.line_key, g.of_ord AS ord, e.line, g.hours, g.lines, e.lure, e.lure_weight_g, e.colour, e.hooks, e.leader,
+    SELECT g.leg_id, g.line_key, g.of_ord AS ord, e.line, g.hours, g.lines, e.lure, e.lure_weight_g, e.colour,
+        e.hooks, e.leader,
         e.line_class_kg, e.drag_kg, e.setback_m, e.count_s, e.letout_kn
     FROM line_group g JOIN placed_entry e ON e.ord = g.of_ord WHERE g.n = 1
 ), shared AS (
-    SELECT s.leg_id, s.line_key, min(s.ord) AS ord, min(e.line) AS line, any_value(g.hours) AS hours, any_value(g.lines) AS lines,
+    SELECT s.leg_id, s.line_key, min(s.ord) AS ord, min(e.line) AS line, any_value(g.hours) AS hours,
+        any_value(g.lines) AS lines,
         first_known(e.lure, s.ord) AS lure, first_known(e.lure_weight_g, s.ord) AS lure_weight_g,
-        first_known(e.colour, s.ord) AS colour, first_known(e.hooks, s.ord) AS hooks, first_known(e.leader, s.ord) AS leader,
+        first_known(e.colour, s.ord) AS colour, first_known(e.hooks, s.ord) AS hooks,
+            first_known(e.leader, s.ord) AS leader,
         first_known(e.line_class_kg, s.ord) AS line_class_kg, first_known(e.drag_kg, s.ord) AS drag_kg,
-        first_known(e.setback_m, s.ord) AS setback_m, first_known(e.count_s, s.ord) AS count_s, first_known(e.letout_kn, s.ord) AS letout_kn
+        first_known(e.setback_m, s.ord) AS setback_m, first_known(e.count_s, s.ord) AS count_s,
+            first_known(e.letout_kn, s.ord) AS letout_kn
     FROM line_shared s JOIN line_group g USING (leg_id, line_key) JOIN placed_entry e ON e.ord = s.ord
     WHERE s.joins GROUP BY s.leg_id, s.line_key
 )
-SELECT row_number() OVER (ORDER BY leg_id, ord)::INTEGER AS line_id, * FROM (SELECT * FROM alone UNION ALL SELECT * FROM shared);
+SELECT row_number() OVER (ORDER BY leg_id, ord)::INTEGER AS line_id, *
+    FROM (SELECT * FROM alone UNION ALL SELECT * FROM shared);
 
 -- Each strike's line: a flat row's own; else by its name on the leg; else by
 -- its lure, where one line ran it; else the only line out.
 CREATE OR REPLACE TEMP TABLE leg_lines AS
-SELECT m.leg_id, greatest(m.lines_out, sum(l.lines)) AS lines_out, coalesce(sum(l.lines), 0) AS described, min(l.line_id) AS first_line
+SELECT m.leg_id, greatest(m.lines_out, sum(l.lines)) AS lines_out, coalesce(sum(l.lines), 0) AS described,
+    min(l.line_id) AS first_line
 FROM leg_made m LEFT JOIN line_made l USING (leg_id) GROUP BY m.leg_id, m.lines_out;
 
 CREATE OR REPLACE TEMP TABLE hit_line AS
 WITH own AS (
     SELECT p.hit_id, min(m.line_id) AS line_id
-    FROM placed p JOIN line_row k ON k.ord = p.ord AND k.leg_id = p.leg_id JOIN line_made m ON m.leg_id = k.leg_id AND m.line_key = k.line_key
+    FROM placed p JOIN line_row k ON k.ord = p.ord AND k.leg_id = p.leg_id
+        JOIN line_made m ON m.leg_id = k.leg_id AND m.line_key = k.line_key
     WHERE p.origin = 'flat' GROUP BY ALL
 ), named AS (
     SELECT p.hit_id, min(m.line_id) AS line_id
@@ -95,7 +109,8 @@ WITH own AS (
     WHERE p.origin <> 'flat' AND p.line IS NULL GROUP BY ALL HAVING count(*) = 1
 )
 SELECT p.hit_id, coalesce(o.line_id, n.line_id, u.line_id,
-    CASE WHEN p.line IS NULL AND p.lure IS NULL AND g.lines_out = 1 AND g.described = 1 THEN g.first_line END) AS line_id
+    CASE WHEN p.line IS NULL AND p.lure IS NULL AND g.lines_out = 1
+        AND g.described = 1 THEN g.first_line END) AS line_id
 FROM placed p
 LEFT JOIN own o USING (hit_id) LEFT JOIN named n USING (hit_id) LEFT JOIN lured u USING (hit_id)
 LEFT JOIN leg_lines g ON g.leg_id = p.leg_id;

@@ -15,14 +15,17 @@ SELECT trip_key FROM told WHERE trip_key IS NOT NULL GROUP BY trip_key HAVING mi
 -- the n-th of the other.
 CREATE OR REPLACE TEMP TABLE strike_again AS
 WITH keyed_hit AS (
-    SELECT hit_id, ord, log_id, concat_ws('|', trip_key, coalesce(leg_id, 0), coalesce(line_id, 0), coalesce(at::VARCHAR, '-'), outcome,
-        coalesce(kind_of_fish, '-'), CASE WHEN at IS NULL THEN concat_ws('|', coalesce(angler, '-'), coalesce(fight_s, 0), loss_cause) END) AS key
+    SELECT hit_id, ord, log_id, concat_ws('|', trip_key, coalesce(leg_id, 0), coalesce(line_id, 0),
+        coalesce(at::VARCHAR, '-'), outcome,
+        coalesce(kind_of_fish, '-'), CASE WHEN at IS NULL
+            THEN concat_ws('|', coalesce(angler, '-'), coalesce(fight_s, 0), loss_cause) END) AS key
     FROM told JOIN several USING (trip_key) WHERE origin <> 'fish'
 ), counted_off AS (
     SELECT *, row_number() OVER (PARTITION BY key, log_id ORDER BY hit_id) AS n FROM keyed_hit
 )
 SELECT hit_id, ord, of_hit, of_ord FROM (
-    SELECT *, first_value(hit_id) OVER same AS of_hit, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+    SELECT *, first_value(hit_id) OVER same AS of_hit, first_value(ord) OVER same AS of_ord,
+        first_value(log_id) OVER same AS of_log
     FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
 ) WHERE of_log <> log_id;
 
@@ -31,16 +34,20 @@ SELECT hit_id, ord, of_hit, of_ord FROM (
 -- with measures is a fish too.
 CREATE OR REPLACE TEMP TABLE fish_again AS
 WITH keyed_fish AS (
-    SELECT hit_id, ord, log_id, concat_ws('|', trip_key, coalesce(leg_id, 0), coalesce(line_id, 0), coalesce(at::VARCHAR, '-'),
-        coalesce(kind_of_fish, '-'), coalesce(round(length_cm, 2), 0), coalesce(round(girth_cm, 2), 0), coalesce(round(scale_kg, 3), 0),
-        CASE WHEN at IS NULL AND NOT measured THEN concat_ws('|', coalesce(strike, '-'), coalesce(angler, '-')) END) AS key
+    SELECT hit_id, ord, log_id, concat_ws('|', trip_key, coalesce(leg_id, 0), coalesce(line_id, 0),
+        coalesce(at::VARCHAR, '-'),
+        coalesce(kind_of_fish, '-'), coalesce(round(length_cm, 2), 0), coalesce(round(girth_cm, 2), 0),
+            coalesce(round(scale_kg, 3), 0),
+        CASE WHEN at IS NULL AND NOT measured THEN concat_ws('|', coalesce(strike, '-'), coalesce(angler, '-'))
+            END) AS key
     FROM told JOIN several USING (trip_key)
     WHERE (origin = 'fish' OR measured) AND hit_id NOT IN (SELECT hit_id FROM strike_again)
 ), counted_off AS (
     SELECT *, row_number() OVER (PARTITION BY key, log_id ORDER BY hit_id) AS n FROM keyed_fish
 )
 SELECT hit_id, ord, of_hit, of_ord FROM (
-    SELECT *, first_value(hit_id) OVER same AS of_hit, first_value(ord) OVER same AS of_ord, first_value(log_id) OVER same AS of_log
+    SELECT *, first_value(hit_id) OVER same AS of_hit, first_value(ord) OVER same AS of_ord,
+        first_value(log_id) OVER same AS of_log
     FROM counted_off WINDOW same AS (PARTITION BY key, n ORDER BY hit_id)
 ) WHERE of_log <> log_id;
 
@@ -48,10 +55,12 @@ SELECT hit_id, ord, of_hit, of_ord FROM (
 -- legs are those of another row of the sheet, and so is the strike.
 CREATE OR REPLACE TEMP TABLE sent_again AS
 WITH ran AS (
-    SELECT b.log_id, b.sheet, b."row", list_sort(list(DISTINCT l.leg_id)) AS legs FROM leg_row l JOIN base b USING (ord) GROUP BY ALL
+    SELECT b.log_id, b.sheet, b."row", list_sort(list(DISTINCT l.leg_id)) AS legs FROM leg_row l
+        JOIN base b USING (ord) GROUP BY ALL
 )
 SELECT DISTINCT b.log_id, b.sheet, b."row", o."row" AS of_row
-FROM leg_again a JOIN base b USING (ord) JOIN base o ON o.ord = a.of_ord AND o.log_id = b.log_id AND o.sheet = b.sheet AND o."row" < b."row"
+FROM leg_again a JOIN base b USING (ord) JOIN base o ON o.ord = a.of_ord AND o.log_id = b.log_id
+    AND o.sheet = b.sheet AND o."row" < b."row"
 JOIN ran r ON r.log_id = b.log_id AND r.sheet = b.sheet AND r."row" = b."row"
 JOIN ran f ON f.log_id = b.log_id AND f.sheet = b.sheet AND f."row" = o."row" AND f.legs = r.legs
 WHERE len(r.legs) > 1;
@@ -66,12 +75,14 @@ WITH keyed_hit AS (
     SELECT *, row_number() OVER (PARTITION BY log_id, sheet, "row", key ORDER BY hit_id) AS n FROM keyed_hit
 )
 SELECT a.hit_id, a.ord, o.hit_id AS of_hit, o.ord AS of_ord
-FROM counted_off a JOIN counted_off o ON o.log_id = a.log_id AND o.sheet = a.sheet AND o."row" = a.of_row AND o.key = a.key AND o.n = a.n
+FROM counted_off a JOIN counted_off o ON o.log_id = a.log_id AND o.sheet = a.sheet AND o."row" = a.of_row
+    AND o.key = a.key AND o.n = a.n
 WHERE a.of_row <> a."row";
 
 CREATE OR REPLACE TEMP TABLE hit_again AS
 SELECT * FROM strike_again UNION ALL SELECT * FROM fish_again
-UNION ALL SELECT * FROM row_again WHERE hit_id NOT IN (SELECT hit_id FROM strike_again UNION ALL SELECT hit_id FROM fish_again);
+UNION ALL SELECT * FROM row_again WHERE hit_id NOT IN (SELECT hit_id FROM strike_again UNION ALL SELECT hit_id
+    FROM fish_again);
 
 CREATE OR REPLACE TEMP TABLE struck_again AS
 SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
@@ -94,7 +105,8 @@ WITH detail AS ( -- not those told by a row that counts: it counts what is over
 )
 SELECT hit_id FROM (
     SELECT b.hit_id, d.n AS details, row_number() OVER (PARTITION BY b.of, b.id ORDER BY
-        CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4 WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
+        CASE b.outcome WHEN 'landed' THEN 1 WHEN 'released' THEN 2 WHEN 'lost' THEN 3 WHEN 'hooked' THEN 4
+            WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
     FROM counted b JOIN details d USING (of, id)
     WHERE b.origin = 'flat' AND NOT b.measured AND (b.log_id = d.log_id OR b.at IS NULL)
       -- a count that a strike of the other sheet was found equal to stands for it

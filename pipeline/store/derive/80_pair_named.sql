@@ -2,7 +2,8 @@
 -- by its own number or by its place in the trip.
 CREATE OR REPLACE TEMP TABLE pair AS
 WITH numbered AS (
-    SELECT hit_id, trip_key, outcome, coalesce(strike, (row_number() OVER (PARTITION BY trip_key, log_id ORDER BY at NULLS LAST, ord))::VARCHAR) AS no
+    SELECT hit_id, trip_key, outcome, coalesce(strike,
+        (row_number() OVER (PARTITION BY trip_key, log_id ORDER BY at NULLS LAST, ord))::VARCHAR) AS no
     FROM bite WHERE origin = 'strikes'
 ), named AS (
     SELECT f.hit_id AS fish_hit, min(n.hit_id) AS strike_hit

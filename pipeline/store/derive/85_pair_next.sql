@@ -22,7 +22,8 @@ WITH free AS (
       AND (s.kind_of_fish = f.kind_of_fish OR s.kind_of_fish IS NULL OR f.kind_of_fish IS NULL)
       AND (lower(s.line) = lower(f.line) OR s.line IS NULL OR f.line IS NULL)
       -- of which day of a long trip a fish was that names none, its clock alone does not tell
-      AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL OR f.date IS NULL AND f.leg IS NULL AND trip_key IN (FROM long_trip))
+      AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL OR f.date IS NULL AND f.leg IS NULL
+          AND trip_key IN (FROM long_trip))
       AND (s.at IS NULL OR f.at IS NULL OR date_diff('second', s.at, f.at) BETWEEN -900 AND 18000)
 ), ranked AS (
     SELECT *, row_number() OVER (PARTITION BY fish_hit ORDER BY score, strike_hit) AS of_fish,

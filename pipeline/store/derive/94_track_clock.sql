@@ -6,7 +6,8 @@ FROM log l WHERE l.log_id IN (SELECT log_id FROM track);
 
 -- The files of tracks by when they were changed, in whatever order they were loaded.
 CREATE OR REPLACE TEMP TABLE track_place AS
-SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) DESC, folder DESC, sha256 DESC, log_id) AS place FROM log;
+SELECT log_id, row_number() OVER (ORDER BY changed_at NULLS FIRST, lower(name) DESC, folder DESC, sha256 DESC,
+    log_id) AS place FROM log;
 
 -- Tracks with latitude and longitude changed over: as they stand they are far from what
 -- the boat's legs log, or from the sun of the legs' zone, and changed back they are near.
@@ -16,16 +17,19 @@ INSERT INTO track_astray BY NAME
 WITH place AS (
     SELECT log_id, track_no, avg(lat) AS lat, median(lon) AS lon FROM fix GROUP BY ALL
 ), legs AS (
-    SELECT t.boat, avg(l.lat) AS lat, median(l.lon) AS lon, median(date_diff('minute', l.start_utc, l.start_at)) / 4 AS sun
+    SELECT t.boat, avg(l.lat) AS lat, median(l.lon) AS lon,
+        median(date_diff('minute', l.start_utc, l.start_at)) / 4 AS sun
     FROM leg l JOIN trip t USING (trip_id) GROUP BY t.boat
 ), off AS (
     SELECT p.log_id, p.track_no, p.lon, g.lat IS NOT NULL AND g.lon IS NOT NULL AS placed,
-        greatest(abs(p.lat - g.lat), 180 - abs(180 - abs(p.lon - g.lon))) AS as_stands, greatest(abs(p.lon - g.lat), 180 - abs(180 - abs(p.lat - g.lon))) AS changed,
+        greatest(abs(p.lat - g.lat), 180 - abs(180 - abs(p.lon - g.lon))) AS as_stands,
+            greatest(abs(p.lon - g.lat), 180 - abs(180 - abs(p.lat - g.lon))) AS changed,
         180 - abs(180 - abs(p.lon - g.sun)) AS sun_as_stands, 180 - abs(180 - abs(p.lat - g.sun)) AS sun_changed
     FROM place p JOIN track_boat b USING (log_id) JOIN legs g ON g.boat = b.boat
 )
 SELECT log_id, track_no FROM off
-WHERE abs(lon) <= 90 AND CASE WHEN placed THEN as_stands > 20 AND changed < 8 ELSE sun_as_stands > 60 AND sun_changed < 45 END
+WHERE abs(lon) <= 90 AND CASE WHEN placed THEN as_stands > 20 AND changed < 8 ELSE sun_as_stands > 60
+    AND sun_changed < 45 END
 ORDER BY ALL;
 
 -- Where the tracks of a boat that has several are under way, each five minutes.
@@ -35,7 +39,8 @@ WITH several AS (
 )
 SELECT b.boat, f.log_id, f.track_no, f.at_ms // 300000 AS mark, f.lat, f.lon, f.run_kn
 FROM fix f JOIN track_boat b USING (log_id) JOIN several s ON s.boat IS NOT DISTINCT FROM b.boat
-WHERE f.at_ms % 300000 < 10000 AND f.run_kn >= 3 AND (f.log_id, f.track_no) NOT IN (SELECT (log_id, track_no) FROM track_astray);
+WHERE f.at_ms % 300000 < 10000 AND f.run_kn >= 3
+    AND (f.log_id, f.track_no) NOT IN (SELECT (log_id, track_no) FROM track_astray);
 
 -- How well a track as it is fits the boat's legs, by marks: as package queries has it
 -- by minutes (trackshift.go).
@@ -52,7 +57,8 @@ GROUP BY ALL;
 -- legs do not tell, by ten minutes, that of the file changed first.
 INSERT INTO track_shift BY NAME
 WITH pair AS (
-    SELECT a.log_id, a.track_no, b.log_id AS to_log, b.track_no AS to_no, unnest(generate_series(-28, 28)) AS half_hours,
+    SELECT a.log_id, a.track_no, b.log_id AS to_log, b.track_no AS to_no,
+        unnest(generate_series(-28, 28)) AS half_hours,
         a.first_ms, a.last_ms, b.first_ms AS to_first, b.last_ms AS to_last
     FROM track a JOIN track_boat x ON x.log_id = a.log_id
     JOIN track b ON (b.log_id, b.track_no) <> (a.log_id, a.track_no)
@@ -66,7 +72,8 @@ WITH pair AS (
     WHERE p.first_ms + p.half_hours * 1800000 <= p.to_last AND p.last_ms + p.half_hours * 1800000 >= p.to_first
     GROUP BY ALL HAVING marks >= 6 AND near >= 0.9 * marks
 ), best AS (
-    SELECT log_id, track_no, to_log, to_no, first(half_hours ORDER BY near DESC, abs(half_hours), half_hours) AS half_hours FROM apart GROUP BY ALL
+    SELECT log_id, track_no, to_log, to_no, first(half_hours
+        ORDER BY near DESC, abs(half_hours), half_hours) AS half_hours FROM apart GROUP BY ALL
 ), judged AS (
     SELECT b.*, coalesce(f.marks, 0) AS marks, coalesce(g.marks, 0) AS to_marks, p.place, q.place AS to_place
     FROM best b LEFT JOIN track_fit f ON f.log_id = b.log_id AND f.track_no = b.track_no

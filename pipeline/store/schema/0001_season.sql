@@ -176,7 +176,8 @@ CREATE TABLE leg (
     speed_kn       DOUBLE,         -- over ground, rounded to 0.1
     lines_out      BIGINT,         -- NULL: not logged
     heading_deg DOUBLE, lat DOUBLE, lon DOUBLE, area VARCHAR, sea_temp_c DOUBLE, wind VARCHAR,
-    sea_state VARCHAR, approach VARCHAR, school_m DOUBLE, nearest_boat_m DOUBLE, tangle BOOLEAN, tangled_lines VARCHAR, notes VARCHAR,
+    sea_state VARCHAR, approach VARCHAR, school_m DOUBLE, nearest_boat_m DOUBLE, tangle BOOLEAN,
+        tangled_lines VARCHAR, notes VARCHAR,
     log_id INTEGER NOT NULL, file VARCHAR NOT NULL, sheet VARCHAR NOT NULL, "row" BIGINT NOT NULL
 );
 CREATE TABLE line (
@@ -233,8 +234,10 @@ CREATE VIEW open_question AS
 SELECT * FROM question q WHERE NOT CASE kind
     WHEN 'no strikes' THEN EXISTS (SELECT 1 FROM strike s JOIN leg l USING (leg_id) WHERE l.log_id = q.log_id)
     WHEN 'no effort' THEN EXISTS (SELECT 1 FROM strike s JOIN leg l USING (leg_id) WHERE s.log_id = q.log_id)
-    WHEN 'no lines' THEN EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id) AND NOT EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id AND lines_out IS NULL)
-    WHEN 'few lines' THEN EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id) AND NOT EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id AND lines_out IS NULL)
+    WHEN 'no lines' THEN EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id)
+        AND NOT EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id AND lines_out IS NULL)
+    WHEN 'few lines' THEN EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id)
+        AND NOT EXISTS (SELECT 1 FROM leg WHERE log_id = q.log_id AND lines_out IS NULL)
     ELSE false END;
 
 -- Every weight that a fish supports; rank 1 is the best.

@@ -21,7 +21,7 @@ CREATE TABLE track (
     gap_s      DOUBLE NOT NULL,
     covered_s  DOUBLE NOT NULL,
     stopped_s  DOUBLE NOT NULL,   -- of covered_s, below 1 kn
-    dropouts   BIGINT NOT NULL,   -- times without a fix, shorter than a gap, of which nothing is known: the boat turned or changed its speed
+    dropouts   BIGINT NOT NULL,   -- times without a fix, shorter than a gap: it turned or changed speed
     dropout_s  DOUBLE NOT NULL,
     loose_s    DOUBLE NOT NULL,   -- of covered_s, with fixes so far apart or so noisy that the speed may be another
     clock_s    DOUBLE NOT NULL,   -- put on its own clock, as asked
@@ -46,12 +46,14 @@ CREATE TABLE fix (
 -- Made anew with the season's tables.
 -- A piece of a boat's track with its speed; no two tell of the same second.
 CREATE TABLE track_piece (
-    boat VARCHAR, log_id INTEGER NOT NULL, track_no INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
+    boat VARCHAR, log_id INTEGER NOT NULL, track_no INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL,
+        seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
     speed_kn DOUBLE NOT NULL, err_kn DOUBLE, course_deg DOUBLE, turn_deg_min DOUBLE
 );
 -- The part of a piece that is in a leg.
 CREATE TABLE leg_piece (
-    leg_id INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL, lon DOUBLE NOT NULL,
+    leg_id INTEGER NOT NULL, at_utc TIMESTAMP NOT NULL, seconds DOUBLE NOT NULL, lat DOUBLE NOT NULL,
+        lon DOUBLE NOT NULL,
     speed_kn DOUBLE NOT NULL, err_kn DOUBLE, course_deg DOUBLE, turn_deg_min DOUBLE
 );
 -- A leg that a track covers, wholly or in part.

@@ -1,5 +1,6 @@
 -- Log $1 is of the season again.
-INSERT INTO entry_kept BY NAME SELECT * FROM past_entry_kept WHERE sheet_id IN (SELECT sheet_id FROM past_log_sheet WHERE log_id = $1);
+INSERT INTO entry_kept BY NAME SELECT * FROM past_entry_kept
+    WHERE sheet_id IN (SELECT sheet_id FROM past_log_sheet WHERE log_id = $1);
 INSERT INTO log_sheet BY NAME SELECT * FROM past_log_sheet WHERE log_id = $1;
 INSERT INTO set_aside BY NAME SELECT * FROM past_set_aside WHERE log_id = $1;
 INSERT INTO reading_doubt BY NAME SELECT * FROM past_reading_doubt WHERE log_id = $1;

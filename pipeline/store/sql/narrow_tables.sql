@@ -7,4 +7,5 @@ CREATE OR REPLACE TEMP TABLE part_vague AS
 WITH boated AS (
     SELECT DISTINCT log_id, sheet, "row" FROM season.strike WHERE origin = 'flat' AND outcome IN ('landed', 'released')
 )
-SELECT s.strike_id FROM season.strike s JOIN boated USING (log_id, sheet, "row") WHERE s.origin = 'flat' AND s.outcome NOT IN ('landed', 'released')
+SELECT s.strike_id FROM season.strike s JOIN boated USING (log_id, sheet, "row")
+    WHERE s.origin = 'flat' AND s.outcome NOT IN ('landed', 'released')
