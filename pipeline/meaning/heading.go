@@ -20,12 +20,15 @@ type heading struct {
 	loose      bool // found by its words, not as spelled in columns.csv
 }
 
+// ligatures writes letters out that are two of another alphabet's: nœuds.
+var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o")
+
 // normalise lower-cases, drops accents and apostrophes and makes every run of other characters
 // than letters and digits one space; "#" reads as "no".
 func normalise(s string) string {
 	var b strings.Builder
 	space := false
-	for _, r := range norm.NFD.String(strings.ToLower(s)) {
+	for _, r := range norm.NFD.String(ligatures.Replace(strings.ToLower(s))) {
 		switch {
 		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’':
 		case r == '#':

@@ -173,6 +173,8 @@ func (l *Log) settle() {
 	l.held()
 	l.parts()
 	l.linked()
+	l.tripLetters()
+	l.laterDays()
 	l.halves()
 	l.catalogues()
 	l.sheetNames()
