@@ -70,7 +70,8 @@ func (f *filling) answer() ([]proof.Question, error) {
 		if err != nil {
 			return nil, err
 		}
-		if proof.Restated(subjects) || proof.Twice(subjects) || proof.Otherwise(subjects) || proof.OfUntrolled(subjects) {
+		if proof.Restated(subjects) || proof.Twice(subjects) || proof.Otherwise(subjects) ||
+			proof.OfUntrolled(subjects) {
 			continue // to read them as they are now to be read
 		}
 		proof.Among(subjects)

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"maps"
 	"regexp"
 	"strings"
 )
@@ -16,6 +17,7 @@ var (
 func (g *Grid) diary() (Block, bool) {
 	timed, dated := 0, 0
 	heads, watches := g.outings(), g.watches()
+	maps.Copy(heads, g.numberedTitles())
 	for i := range g.Rows {
 		c := g.Rows[i].at(0)
 		if len(g.Rows[i].filled(0, g.Width)) != 1 || c.Look == Blank {

@@ -49,8 +49,13 @@ func (g *Grid) journal(like Likeness) (Block, bool) {
 	}
 	j := journal{b: Block{Grid: g, Shape: Records,
 		Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "time"}, {Col: 2, Text: "event"}}}}
+	titles := g.numberedTitles()
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
+			continue
+		}
+		if _, title := titles[i]; title {
+			j.day = ""
 			continue
 		}
 		text := joined(g.Rows[i])
@@ -65,6 +70,7 @@ func (g *Grid) journal(like Likeness) (Block, bool) {
 	}
 	j.closeMail()
 	j.messages()
+	j.b.addTrips(titles)
 	for _, r := range j.b.Rows {
 		if r.Cells[0].Text == "" {
 			return Block{}, false

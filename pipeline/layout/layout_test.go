@@ -268,6 +268,28 @@ func TestJournal(t *testing.T) {
 	}
 }
 
+// TestNumberedTitles holds that lines which number outings above their days give each entry down to the next one its
+// trip, over a night too, and that lines which number something else do not.
+func TestNumberedTitles(t *testing.T) {
+	const text = "Cruise 1\n3/6/26\n0610 lines in\n0700 wahoo lost\n0900 lines up\nCruise 2\n9/6/26\n1710 lines in\n" +
+		"1900 lines up\n10/6/26\n0550 lines in\n0800 lines up\nCruise 3\n20/6/26\n0600 lines in\n0830 lines up"
+	for said, want := range map[string]string{text: "1 1 1 2 2 2 2 3 3",
+		strings.NewReplacer("Cruise 2", "Squid 4").Replace(text): "",
+		strings.ReplaceAll(text, "Cruise 3", "Cruise 2"):         ""} {
+		got := ""
+		for _, b := range take(t, said).Blocks {
+			for _, r := range b.Rows {
+				if len(r.Cells) > 3 {
+					got += r.Cells[3].Text + " "
+				}
+			}
+		}
+		if strings.TrimSpace(got) != want {
+			t.Errorf("%.40q...: trips %q, expected %q", said, got, want)
+		}
+	}
+}
+
 // TestAbove holds that titles are those of the table below them, and no other's.
 func TestAbove(t *testing.T) {
 	s := take(t, "Season of the Wren\n"+leg+"3/6/26|06:00|08:00|4\n\n\nDate|Species|Length\n3/6/26|Wahoo|120")

@@ -172,3 +172,38 @@ func (b *Block) addTrips(heads map[int]outingHead) {
 		b.Rows[k].Cells = append(b.Rows[k].Cells, cell)
 	}
 }
+
+// fewTitles is how many lines must number outings for all of them to do so.
+const fewTitles = 3
+
+// numberedTitles are the lines, by row, that are one word and a number above a line with a day, "Outing 4": as many
+// as there are, each with the next number.
+func (g *Grid) numberedTitles() map[int]outingHead {
+	out, word, last, open := map[int]outingHead{}, "", 0, false
+	for i := range g.Rows {
+		if g.Rows[i].filled(0, g.Width) == nil {
+			continue
+		}
+		text := joined(g.Rows[i])
+		d := dayFirst.FindStringSubmatch(text)
+		day := d != nil && isDay(d[2])
+		if open && !day {
+			return nil
+		}
+		open = false
+		m := namedHead.FindStringSubmatch(text)
+		if m == nil || m[2] == "" || day || strings.ContainsRune(strings.TrimSpace(m[1]), ' ') {
+			continue
+		}
+		head := strings.ToLower(strings.TrimSpace(m[1]))
+		n, _ := strconv.Atoi(m[2])
+		if n != last+1 || word != "" && head != word {
+			return nil
+		}
+		out[i], word, last, open = outingHead{word: head, number: m[2]}, head, n, true
+	}
+	if len(out) < fewTitles || open {
+		return nil
+	}
+	return out
+}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -94,16 +93,20 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
 		case cand.column == spreadColumn:
 			p.Unknown, p.Spread = append(p.Unknown, u), append(p.Spread, u)
-		case first == i && seen[cand.column] > 0 && !x.mayBeSet(c, cand.column):
+		case first == i && seen[cand.column] > 0 && !x.mayBeSet(c, cand.column) && !x.addsTo(c, cand.column):
 			p.Unknown = append(p.Unknown, u)
 		default:
 			v := x.group.values[j]
-			if first == i {
+			adds := first == i && seen[cand.column] > 0 && x.addsTo(c, cand.column)
+			if first == i && !adds {
 				set = seen[cand.column]
 			}
 			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
 				Column: cand.column, Unit: cand.unit,
-				Set: set, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
+				Set: set, Adds: adds, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
+			if cand.column.Name == "species" {
+				p.Bindings[len(p.Bindings)-1].Sized = v.sized()
+			}
 			seen[cand.column]++
 			if slices.Contains(x.group.timed, j) && cand.column.Parse == "story" {
 				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
@@ -118,13 +121,24 @@ func (x *builder) mayBeSet(c choice, column *plan.Column) bool {
 	if column.Parse == "story" || column.Parse == "fishlist" || column.Parse == "stretches" || column.Name == "notes" {
 		return true
 	}
+	return slices.Contains(mayRepeat, column.Name) && x.group.sets(x.columnsOf(c, column))
+}
+
+// addsTo tells whether the columns of one meaning are parts of one count: the fish lost in several ways.
+func (x *builder) addsTo(c choice, column *plan.Column) bool {
+	same := x.columnsOf(c, column)
+	return !x.group.sets(same) && x.group.waysOf(column.Name, same)
+}
+
+// columnsOf are the group's columns of one meaning.
+func (x *builder) columnsOf(c choice, column *plan.Column) []int {
 	var same []int
 	for i, k := range c {
 		if x.group.cands[i][k].column == column {
 			same = append(same, i)
 		}
 	}
-	return slices.Contains(mayRepeat, column.Name) && x.group.sets(same)
+	return same
 }
 
 // headingOf is a label as users see it.
@@ -500,22 +514,7 @@ func (x *builder) caught() {
 	p.CatchBlank = x.blankIsNone()
 	w := x.weighCatch()
 	p.Inclusive = p.Inclusive || w.with > w.without || p.Binds("released_n") && w.without == 0 &&
-		slices.ContainsFunc(x.block.Above, includesLetGo)
-}
-
-// including are words by which a log says that a count has others in it.
-var including = regexp.MustCompile(
-	`(?i)\b(?:incl|includ\w*|counting|y compris|inclu\w*|compres\w*|einschlie\w*)\b\.?(.*)`)
-
-// includesLetGo tells a line above a table that says of its counts of fish that they have those
-// in them that were let go: "fish columns = in the boat incl. ones let go".
-func includesLetGo(text string) bool {
-	m := including.FindStringSubmatch(text)
-	if m == nil {
-		return false
-	}
-	fate, _, _, ok := words.FateOf(m[1])
-	return ok && fate == words.Released
+		slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
 }
 
 // weighCatch holds counts by species against the fish that another column says were let go:
@@ -529,15 +528,18 @@ func (x *builder) weighCatch() (v landedVotes) {
 		return v
 	}
 	get := func(row []string, name string) int {
-		b := x.plan.Find(name)
-		if b == nil {
-			return 0
+		sum := 0
+		for _, b := range x.plan.Bindings {
+			if b.Column.Name != name || b.Set > 0 {
+				continue
+			}
+			n, ok := number(cellOf(row, b.Index))
+			if named, fish := phrase.CountFish(cellOf(row, b.Index)); !ok && fish {
+				n = float64(named)
+			}
+			sum += int(n)
 		}
-		n, ok := number(cellOf(row, b.Index))
-		if named, fish := phrase.CountFish(cellOf(row, b.Index)); !ok && fish {
-			return named
-		}
-		return int(n)
+		return sum
 	}
 	for _, row := range x.rows {
 		r := get(row, "released_n")
@@ -672,7 +674,8 @@ func (x *builder) inclusive() {
 	}
 	w := x.weighLanded(l, r)
 	ofThose, _ := x.t.concepts.found(normalise(r.Heading))
-	p.Inclusive = p.Inclusive || w.with > w.without || ofThose["ofthose"] && w.without == 0
+	said := ofThose["ofthose"] || slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
+	p.Inclusive = p.Inclusive || w.with > w.without || said && w.without == 0
 	if p.Inclusive {
 		x.note("%s counts the fish let go too", l.Heading)
 	}
@@ -687,13 +690,15 @@ type landedVotes struct {
 // weighLanded holds landed and released against hooked, lost and each other.
 func (x *builder) weighLanded(l, r *plan.Binding) landedVotes {
 	var v landedVotes
-	get := func(row []string, name string) (int, bool) {
-		b := x.plan.Find(name)
-		if b == nil {
-			return 0, false
+	get := func(row []string, name string) (sum int, told bool) {
+		for _, b := range x.plan.Bindings {
+			if b.Column.Name != name || b.Set > 0 {
+				continue
+			}
+			n, ok := number(cellOf(row, b.Index))
+			sum, told = sum+int(n), told || ok
 		}
-		n, ok := number(cellOf(row, b.Index))
-		return int(n), ok
+		return sum, told
 	}
 	for _, row := range x.rows {
 		landed, _ := get(row, l.Column.Name)

@@ -56,7 +56,17 @@ func (v *Values) named() bool {
 		v.share("named", func(c layout.Cell) bool { return namedFigure.MatchString(c.Text) }) >= 0.8
 }
 
-var namedFigure = regexp.MustCompile(`^\pL[\pL ]{1,20}\s\d+(?:[.,]\d+)?$`)
+// sized is the unit of length in the heading of a column whose cells name a fish with a figure behind it; "" where
+// there is none, or fewer than half of the cells have one.
+func (v *Values) sized() unit.Unit {
+	figures := v.share("named", func(c layout.Cell) bool { return namedFigure.MatchString(c.Text) })
+	if len(v.cells) < 3 || v.texts() <= 0.6 || figures < 0.5 {
+		return ""
+	}
+	return unitAmong(v.Label.Text, unit.Length)
+}
+
+var namedFigure = regexp.MustCompile(`^\pL[\pL .'?-]{1,20}\s\d+(?:[.,]\d+)?(?:\s?(?:cm|in|kg|lbs?|#|"))?$`)
 
 // noTotal reports whether no total rests on a column without a meaning, by its heading or its cells.
 func (l *Log) noTotal(v *Values) bool {

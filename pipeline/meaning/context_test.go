@@ -68,6 +68,8 @@ func TestCarried(t *testing.T) {
 		{"once for the rows under it", "a - - b - c", true},
 		{"on each row", "a a b c", false},
 		{"on each row, one forgotten", "a a - b", false},
+		{"on each row at first, then once", "a a b - c - d - e", true},
+		{"on each row, forgotten thrice", "a a - b b - c c -", false},
 		{"one a day, one forgotten", "a b c d - e f g", false},
 	} {
 		text := "Date|Start|End|Lines"
@@ -140,6 +142,15 @@ func TestLegend(t *testing.T) {
 		"WET  first line in the water", "a table  of  words"})
 	if l.more("WET") != "first line in the water" || l.more("a table") != "" {
 		t.Errorf("%+v", l.words)
+	}
+	numbered := readLegend([]string{"2. Ended: G = gaffed; W = worked loose; T = turned loose.", "4. Knots by the log."})
+	if c := numbered.codes["ended"]; c["w"] != "worked loose" || len(c) != 3 {
+		t.Errorf("a numbered line: %+v", numbered)
+	}
+	said := readLegend([]string{"touched: all that bite. " +
+		"brought up: what reaches the deck (some go back). gone: unhooked"})
+	if said.more("Brought up") != "what reaches the deck" || said.more("touched") != "all that bite" {
+		t.Errorf("sentences: %+v", said.words)
 	}
 	if c := l.codes["res"]; c["0"] != "missed" || c["2"] != "landed" || l.more("Q") != "lines quit" ||
 		l.more("B") != "bites" || len(l.codes) != 1 {

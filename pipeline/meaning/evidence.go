@@ -124,6 +124,13 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
+		if c.Parse == "fishlist" && p > 0 && v.sized() == "" && (unitAmong(v.Label.Text, unit.Mass) != "" ||
+			unitAmong(v.Label.Text, unit.Length) != "") {
+			x.add(off, "fish and their measures", 1.5)
+		}
+		if c.Name == "species" && v.sized() != "" {
+			x.add(off, "a fish and its length", 2.5)
+		}
 		out = append(out, x)
 	}
 	out = append(out, t.pseudo(v, said, off)...)
@@ -162,6 +169,9 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 		return
 	}
 	told := fateCounts[t.fateOfLegend(said, more)]
+	if fate, _, _, _ := words.FateOf(more); fate != words.Missed && onlyLost(said) {
+		told = fateCounts[words.Lost] // "hooked, and a seal got it" says how
+	}
 	for c, s := range t.said(layout.Label{Text: more}).columns {
 		if told == nil || c.Parse != "count" || slices.Contains(told, c.Name) {
 			said.say(c, legendSays*s.weight, s.unit)
@@ -172,6 +182,18 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 			said.say(c, legendSays*loosely, "")
 		}
 	}
+}
+
+// onlyLost tells a heading whose own words say of fish that they were lost, and nothing else of counts.
+func onlyLost(said *sayings) bool {
+	lost := false
+	for c, s := range said.columns {
+		if c.Parse == "count" && s.weight >= loosely && c.Name != "lost_n" {
+			return false
+		}
+		lost = lost || c.Name == "lost_n" && s.weight >= loosely
+	}
+	return lost
 }
 
 // fateOfLegend is the fate of a legend's words for a heading, where the heading says of no count that it
@@ -383,6 +405,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "date":
 		return dateProfile(v, not)
 	case "quantity":
+		if measures[c.Name] && v.quantities(c) < 0.5 && v.texts() >= 0.5 && v.fishes(t) >= 0.5 {
+			return not // fish with their measures, in words
+		}
 		return quantityProfile(v, c, heading, not)
 	case "count":
 		if v.fishes(t) >= 0.5 {

@@ -158,6 +158,8 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 	for i := range g.values {
 		g.written = append(g.written, g.values[i])
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
+		in, _ := t.concepts.found(normalise(g.values[i].Label.Text))
+		g.ofThose = append(g.ofThose, in["ofthose"])
 	}
 	g.places()
 	g.siblings()
@@ -332,4 +334,63 @@ func (g *group) siblings() {
 		x.add(g.off, "species beside", 3.4)
 		g.cands[i] = []candidate{x, {score: unsaid}}
 	}
+	g.namedBeside(isCatch)
+}
+
+// fewNamed is in how many rows a fish that heads a column must be named, for a name that no list has.
+const fewNamed = 2
+
+// namedBeside takes a count among those of species for that of one whose name no list has, where other cells of
+// its rows name it too, and of no row in which it counts none: "School mack" in "biggest school mack 58".
+func (g *group) namedBeside(isCatch func(candidate) bool) {
+	first, last := -1, -1
+	for i, c := range g.cands {
+		if slices.ContainsFunc(c, isCatch) {
+			last = i
+			if first < 0 {
+				first = i
+			}
+		}
+	}
+	take := func(i int) bool {
+		v := g.values[i]
+		bare := !slices.ContainsFunc(g.cands[i], func(x candidate) bool { return isCatch(x) || x.voted("words") })
+		if !bare || v.numeric() <= 0.9 || v.whole(0, 60) <= 0.95 || g.namedIn(i) < fewNamed {
+			return slices.ContainsFunc(g.cands[i], isCatch)
+		}
+		x := candidate{column: catchColumn}
+		x.add(g.off, "its name in other cells", 3.4)
+		g.cands[i] = append([]candidate{x}, g.cands[i]...)
+		return true
+	}
+	for i := max(first, 0); i < last; i++ {
+		take(i)
+	}
+	for i := first - 1; first >= 0 && i >= 0 && take(i); i-- {
+	}
+	for i := last + 1; first >= 0 && i < len(g.cands) && take(i); i++ {
+	}
+}
+
+// namedIn is in how many of the rows that a column counts something in another cell has its heading in it; 0
+// where one in which it counts nothing has too.
+func (g *group) namedIn(column int) int {
+	name := normalise(g.values[column].Label.Text)
+	if len(name) < leastPlain {
+		return 0
+	}
+	n := 0
+	for r := range g.rows {
+		told := slices.ContainsFunc(g.values, func(v *Values) bool {
+			return strings.Contains(" "+normalise(v.Rows[r].Text)+" ", " "+name+" ")
+		})
+		count, _ := g.count(column, r)
+		switch {
+		case told && count == 0:
+			return 0
+		case told:
+			n++
+		}
+	}
+	return n
 }

@@ -20,15 +20,15 @@ type heading struct {
 	loose      bool // found by its words, not as spelled in columns.csv
 }
 
-// ligatures are letters that are written out as two, or have no plain letter of their own below their mark.
-var ligatures = map[rune]string{'œ': "oe", 'æ': "ae", 'ß': "ss", 'ø': "o"}
+// ligatures writes letters out that are two of another alphabet's: nœuds.
+var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o")
 
 // normalise lower-cases, drops accents and apostrophes and makes every run of other characters
 // than letters and digits one space; "#" reads as "no".
 func normalise(s string) string {
 	var b strings.Builder
 	space := false
-	for _, r := range norm.NFD.String(strings.ToLower(s)) {
+	for _, r := range norm.NFD.String(ligatures.Replace(strings.ToLower(s))) {
 		switch {
 		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’':
 		case r == '#':
@@ -39,10 +39,6 @@ func normalise(s string) string {
 				b.WriteByte(' ')
 			}
 			space = false
-			if two := ligatures[r]; two != "" {
-				b.WriteString(two)
-				continue
-			}
 			b.WriteRune(r)
 		default:
 			space = true

@@ -146,6 +146,7 @@ func made(t testing.TB, spec string) (*group, assigned) {
 		g.values, g.cands = append(g.values, newValues(layout.Label{Col: j, Text: heading}, rows, false, false)),
 			append(g.cands, []candidate{c})
 		g.rows = len(rows)
+		g.ofThose = append(g.ofThose, strings.HasPrefix(heading, "of_those"))
 		a[name] = append(a[name], j)
 	}
 	g.written = g.values

@@ -117,7 +117,7 @@ func listsCodes(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	}
 	listing := 0
 	for _, rows := range lists(s, sheets) {
-		if len(codedBy(s, rows, sheets)) > 0 {
+		if len(codedBy(s, rows, sheets)) > 0 || withoutHead(s, rows, sheets) != "" {
 			listing += len(rows)
 		}
 	}
@@ -152,6 +152,35 @@ func codedBy(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) []strin
 		}
 	}
 	return out
+}
+
+// withoutHead is the heading of the one column of other sheets nearly all of whose cells are codes of a list that has
+// no heading itself; "" where there is none, or several.
+func withoutHead(s *layout.Sheet, rows []layout.Row, sheets []*layout.Sheet) string {
+	codes := map[string]bool{}
+	for _, r := range rows {
+		code, means := codeOf(r)
+		if code == "" || len(code) > longestCode || codes[code] || !isFate(means) {
+			return ""
+		}
+		codes[code] = true
+	}
+	head := ""
+	for _, o := range except(sheets, s) {
+		for i := range o.Blocks {
+			for _, l := range o.Blocks[i].Labels {
+				h := normalise(l.Text)
+				if !listed(&o.Blocks[i], l.Col, codes) || h == head {
+					continue
+				}
+				if head != "" {
+					return ""
+				}
+				head = h
+			}
+		}
+	}
+	return head
 }
 
 // codeHeads are headings of codes that do not say of what.
@@ -341,6 +370,14 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 	all := lists(s, sheets)
 	coded := false
 	for _, rows := range all {
+		if head := withoutHead(s, rows, sheets); head != "" && len(codedBy(s, rows, sheets)) == 0 {
+			l.codes[head], coded = map[string]string{}, true
+			for _, r := range rows {
+				code, means := codeOf(r)
+				l.codes[head][code] = definition(means)
+			}
+			continue
+		}
 		for _, head := range codedBy(s, rows, sheets) {
 			codes := map[string]string{}
 			for _, r := range rows[1:] {

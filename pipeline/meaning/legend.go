@@ -29,6 +29,7 @@ var (
 	missingMark = regexp.MustCompile(
 		`(?i)^missing (?:values?|data|cells?)\b[^:=]*(?:[:=]|\bis\b|\bare\b)\s*"?(-?\d+)"?\s*\.?$`)
 	commentMark    = regexp.MustCompile(`^\s*(?:#+|//+|;+)\s+`) // of a line of a text file that is no row
+	listNumber     = regexp.MustCompile(`^\s*(?:\(?\d{1,2}[.)]|\(?[a-z]\))\s+`)
 	equals         = regexp.MustCompile(`^\s*([^=]{1,22}?)\s*=\s*(.+)$`)
 	spaced         = regexp.MustCompile(`^(\S[^=:]{0,21}?)\s{2,}(\S.*)$`) // WET  first line in the water
 	parted         = regexp.MustCompile(`\s*[/;,]\s*`)
@@ -51,7 +52,7 @@ func readLegend(texts []string) *legend {
 		marks: map[string]string{}}
 	for _, text := range texts {
 		maps.Copy(l.marks, marksIn(text))
-		text = commentMark.ReplaceAllString(text, "")
+		text = unnumbered(commentMark.ReplaceAllString(text, ""))
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]
 			continue
@@ -91,6 +92,7 @@ func readLegend(texts []string) *legend {
 			}
 			continue
 		}
+		l.explained(text)
 		head := ""
 		for _, part := range sayingsIn(text) {
 			if m := equals.FindStringSubmatch(part); m != nil {
@@ -102,6 +104,33 @@ func readLegend(texts []string) *legend {
 		}
 	}
 	return l
+}
+
+// explained takes what sentences say of headings, one each: "boated: all that reach the deck. gone: hooked and lost".
+func (l *legend) explained(text string) {
+	for _, sentence := range sentences.Split(text, -1) {
+		m := colonKey.FindStringSubmatch(sentence)
+		if m == nil || strings.Contains(m[2], "=") {
+			continue
+		}
+		word, means := normalise(m[1]), m[2]
+		if before, _, ok := strings.Cut(means, "("); ok && strings.TrimSpace(before) != "" {
+			means = before
+		}
+		if len(word) > longestCode && l.words[word] == "" {
+			l.words[word] = strings.TrimSpace(means)
+		}
+	}
+}
+
+// unnumbered is a text of a list without its number: "4. Fate: K = kept; G = gone". A number right before what
+// became of a fish is a code: "1. kept".
+func unnumbered(text string) string {
+	m := listNumber.FindString(text)
+	if rest := text[len(m):]; m != "" && strings.Contains(rest, "=") {
+		return rest
+	}
+	return text
 }
 
 // fishName tells a word that names a fish.

@@ -174,6 +174,8 @@ func (l *Log) settle() {
 	l.parts()
 	l.linked()
 	l.afterwards()
+	l.tripLetters()
+	l.laterDays()
 	l.halves()
 	l.catalogues()
 	l.sheetNames()

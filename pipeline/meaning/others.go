@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/species"
@@ -37,7 +38,7 @@ func (x *builder) others() {
 		f, _, _, ok := words.FateOf(b.Heading)
 		if !ok && x.beside(b.Index) {
 			p.Catch = append(p.Catch, plan.Unknown{Index: b.Index, Heading: b.Heading, Named: true})
-			x.note("%s: counted beside the fish of the other columns, which are too few to have these in them",
+			x.note("%s: counted beside the fish of the other columns, which do not have these in them",
 				b.Heading)
 			return
 		}
@@ -53,10 +54,14 @@ func (x *builder) others() {
 }
 
 // beside tells a column of fish in words that no count of their row has in it: none of a species that has a
-// column, and somewhere more of them let go than the row counts, or more than all of its fish.
+// column. Where each column of counts is of one species known to us, they cannot be in these; else somewhere
+// more of them were let go than the row counts, or more than all of its fish.
 func (x *builder) beside(col int) bool {
 	if x.plan.Binds("strikes_n") || slices.ContainsFunc(column(x.rows, col), x.hasColumn) {
 		return false // which may count them
+	}
+	if x.eachOfOne() && !slices.ContainsFunc(x.ofHand(col), x.hasColumn) {
+		return true
 	}
 	released := x.plan.Find("released_n")
 	for _, row := range x.rows {
@@ -77,6 +82,28 @@ func (x *builder) beside(col int) bool {
 		}
 	}
 	return false
+}
+
+// ofHand are the cells of a column in all tables of the same hand.
+func (x *builder) ofHand(col int) []string {
+	var cells []string
+	i := slices.IndexFunc(x.block.Labels, func(l layout.Label) bool { return l.Col == col })
+	for _, v := range x.group.values {
+		if i >= 0 && normalise(v.Label.Full()) == normalise(x.block.Labels[i].Full()) {
+			for _, c := range v.cells {
+				cells = append(cells, c.Text)
+			}
+		}
+	}
+	return cells
+}
+
+// eachOfOne tells several columns of counts without a fate that are each headed by a species, in words that say
+// nothing else.
+func (x *builder) eachOfOne() bool {
+	return len(x.plan.Catch) > 1 && !slices.ContainsFunc(x.plan.Catch, func(c plan.Unknown) bool {
+		return c.Fate != "" || c.Named || othersWord.MatchString(c.Heading) || words.IsTotal(c.Heading)
+	})
 }
 
 // hasColumn tells a text that names a fish of a species that heads a column of counts, or may.

@@ -83,6 +83,10 @@ func (l *builder) carried(rows [][]string) {
 		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
 			b.Carried = true
 			l.note("%s: written once for the rows under it, and was taken for each of them", b.Heading)
+		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && onceFromHere(rows, b.Index) {
+			b.Carried = true
+			l.note("%s: written on each row at first, later once for the rows under it, and was taken for each of them",
+				b.Heading)
 		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && gapsWithin(rows, b.Index) {
 			b.Carried = true
 			l.note("%s: left out between two rows that say the same, and was taken from them", b.Heading)
@@ -160,6 +164,22 @@ func writtenOnce(rows [][]string, index int) bool {
 		filled++
 	}
 	return filled > 0 && 4*blanks >= filled+blanks
+}
+
+// fewOnce is how often a value must be written once for the rows under it to be a habit.
+const fewOnce = 3
+
+// onceFromHere finds a column that is filled on each row at first, and written once for the rows under it from
+// some row on: who keeps a long log grows tired of writing the day.
+func onceFromHere(rows [][]string, index int) bool {
+	blank := slices.IndexFunc(rows, func(row []string) bool {
+		return cellOf(row, index) == "" && cells(row) > 1 && !isTotal(row)
+	})
+	if blank < 1 {
+		return false
+	}
+	later := rows[blank-1:]
+	return len(column(later, index)) > fewOnce && writtenOnce(later, index)
 }
 
 // opensAlone tells a row that holds nothing but a column's figure: a day above its stretches.

@@ -65,6 +65,8 @@ var relations = []relation{
 	{"lines of each stretch", linesEach},
 	{"hours of a meter are the engine's", meterHours},
 	{"entries have one time", entriesTimes},
+	{"a yes or no is of one fish", oneFish},
+	{"some of those stand behind them all", behindAll},
 }
 
 // cached works a relation of some columns out once.
@@ -134,7 +136,7 @@ func alone(g *group, a assigned) float64 {
 				return 1
 			}
 			return 0
-		}) > 0 {
+		}) > 0 || g.waysOf(name, columns) {
 			continue
 		}
 		t -= 5 * float64(len(columns)-1)
@@ -495,6 +497,15 @@ func (g *group) voted(column int, name, evidence string) bool {
 		}
 	}
 	return false
+}
+
+// oneFish holds that where species have counts of their own, a row is no fish, of which a column may say whether
+// it was kept.
+func oneFish(g *group, a assigned) float64 {
+	if a.has("kept") && len(a["catch"]) > 1 && !a.has("outcome") && !a.has("time_s") {
+		return -1.5
+	}
+	return 0
 }
 
 func strikeClock(_ *group, a assigned) float64 {

@@ -63,6 +63,10 @@ var relationCases = map[string]struct {
 	"lines of each stretch": {
 		"start_s=06:00 07:00 06:30 06:10 06:20 06:00|speed_kn=7 8 9 8 12 7|?lines_out=6 4 6 4 2 4",
 		"start_s=06:00 07:00 06:30 06:10 06:20 06:00|?lines_out=1 2 3 4 5 6", true, false},
+	"a yes or no is of one fish": {"catch=1 2 0|catch=0 1 1|kept=yes no yes|outcome=landed released landed",
+		"catch=1 2 0|catch=0 1 1|kept=yes no yes", false, true},
+	"some of those stand behind them all": {"landed_n=2 1 3|released_n:of_those_let_go=1 0 1",
+		"landed_n=2 1 3|lost_n=1 0 1|released_n:of_those_let_go=1 0 1", true, false},
 	"entries have one time": {"start_s=06:00 07:00 06:30|event=lines_in wahoo lines_up",
 		"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|event=lines_in wahoo lines_up", false, true},
 	"hours of a meter are the engine's": {"duration_s=2 3 4 5",

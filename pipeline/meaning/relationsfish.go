@@ -289,3 +289,62 @@ func weighedBeside(g *group, a assigned) float64 {
 		return 0
 	})
 }
+
+// waysOf tells columns that each count fish lost, or bites missed, in a way of its own: "pulled", "broke off",
+// "sharked". Each says so by its heading, and none of them may be the sum of the others.
+func (g *group) waysOf(name string, columns []int) bool {
+	if name != "lost_n" && name != "missed_n" {
+		return false
+	}
+	return g.cached("ways "+name, columns, func() float64 {
+		for _, i := range columns {
+			if !g.wordedMost(i, name) || g.mayBeSum(i, columns) {
+				return 0
+			}
+		}
+		return 1
+	}) > 0
+}
+
+// wordedMost tells whether words speak for a meaning of a column, and for no other as much.
+func (g *group) wordedMost(column int, name string) bool {
+	own, others := 0.0, 0.0
+	for _, c := range g.cands[column] {
+		for _, v := range c.votes {
+			switch {
+			case c.column == nil || v.Evidence != "words":
+			case c.column.Name == name:
+				own = max(own, v.Weight)
+			default:
+				others = max(others, v.Weight)
+			}
+		}
+	}
+	return own > others
+}
+
+// mayBeSum tells a count that in no row is less than the others of its columns together.
+func (g *group) mayBeSum(of int, columns []int) bool {
+	for r := range g.rows {
+		sum := 0
+		for _, i := range columns {
+			if n, _ := g.count(i, r); i != of {
+				sum += n
+			}
+		}
+		if n, _ := g.count(of, r); n < sum {
+			return false
+		}
+	}
+	return true
+}
+
+// behindAll holds that "of those let go" stands right behind the count of which they are: the fish boated.
+func behindAll(g *group, a assigned) float64 {
+	r, l := a.first("released_n"), a.first("landed_n")
+	if r > 0 && l == r-1 && g.ofThose != nil && g.ofThose[r] && g.worded(l, "landed_n") &&
+		g.values[l].numeric() > 0.6 && g.values[r].numeric() > 0.6 {
+		return 1
+	}
+	return 0
+}

@@ -40,6 +40,8 @@ func TestFoot(t *testing.T) {
 		"\n\nTimes out||||6||\nWith guests||||5||":                                                             2,
 		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nReckoning||||||\nfeather|||4|kept||\nplug|||2|kept||": 3,
 		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nAUGUST||||||\n2026-08-09|06:00|08:00|8|2|1|1":         0,
+		"\nTotal||||18|4|10\n\nlearnt||feathers at first light|||\n||read the water|||":                        2,
+		"\nTotal||||18|4|10\n\nJerry||lost a wahoo at the rail|||":                                             0,
 		"\n|||7|2|1|1": 0,
 		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1": 0,
 	} {

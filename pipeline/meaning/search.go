@@ -19,6 +19,7 @@ type group struct {
 	scratch assigned
 	kind    plan.Kind // "" while it is open
 	list    bool      // it lists gear: no record of any kind
+	ofThose []bool    // of each column: its heading says that it counts some of those before it
 	timed   []int     // columns of words that tell bites and the times of trolling too
 }
 

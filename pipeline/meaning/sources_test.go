@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 )
 
 // blockOf is the first block of a sheet.
@@ -130,6 +131,102 @@ func TestOthersBeside(t *testing.T) {
 		if p := planOf(t, "", head+last); len(p.Catch) != want {
 			t.Errorf("%q: %d counts of fish, expected %d: %s", last, len(p.Catch), want, summary(p))
 		}
+	}
+	for columns, want := range map[string]int{"Wahoo|Dorado": 3, "Wahoo|Bonito": 2} {
+		p := planOf(t, "", "Date|Start|End|Rods|"+columns+"|Lost|Other\n2026-06-03|06:00|08:00|5|4|2|1|1 bonito\n"+
+			"2026-06-04|06:00|08:30|5|1|||\n2026-06-05|06:00|08:00|5|6|1|2|2 bonito\n2026-06-06|06:00|08:00|5|1|3|2|")
+		if len(p.Catch) != want {
+			t.Errorf("beside %s: %d counts of fish, expected %d: %s", columns, len(p.Catch), want, summary(p))
+		}
+	}
+}
+
+// TestOthersOfAHand holds that fish under "other" are not counted beside those of the columns where another table
+// of the same hand has a fish of a column under it.
+func TestOthersOfAHand(t *testing.T) {
+	const head = "Date|Start|End|Rods|Wahoo|Dorado|Other\n"
+	for other, want := range map[string]int{"Wahoo let go": 2, "1 bonito": 3} {
+		l := inferred(t, "log.xlsx", nil, "May", head+"2026-05-03|06:00|08:00|5|4|2|1 bonito\n2026-05-09|06:00|08:00|5|1||",
+			"June", head+"2026-06-03|06:00|08:00|5|4|2|"+other+"\n2026-06-09|06:00|08:00|5|1||")
+		if p := blockOf(l, "May").Plan; len(p.Catch) != want {
+			t.Errorf("%s: %d counts of fish, expected %d: %s", other, len(p.Catch), want, summary(p))
+		}
+	}
+}
+
+// TestWaysOfLosing holds that fish lost in several ways are added up, unless one column may be the sum of the
+// others, and that how one way is explained makes no other count of it.
+func TestWaysOfLosing(t *testing.T) {
+	const rows = "\n2026-06-03|06:00|08:00|5|2|0|2\n2026-06-04|06:00|08:30|5||1|1\n2026-06-05|06:00|08:00|5|1|0|\n" +
+		"2026-06-06|06:00|08:00|5||1|3"
+	for head, want := range map[string]int{"Pulled|Broke off|Mahi": 2, "Lost|Pulled|Mahi": 2, "Pulled|Wahoo|Mahi": 1} {
+		p := planOf(t, "", "Broke off = hooked and boated by a seal\n\nDate|Start|End|Rods|"+head+rows)
+		lost, adds := 0, 0
+		for _, b := range p.Bindings {
+			if b.Column.Name == "lost_n" {
+				lost++
+				adds += int(one(b.Adds))
+			}
+		}
+		if lost != want || adds != want-1 {
+			t.Errorf("%s: %d counts of fish lost, %d of them added: %s", head, lost, adds, summary(p))
+		}
+	}
+	p := planOf(t, "", "Date|Start|End|Rods|Lost|Pulled|Mahi\n2026-06-03|06:00|08:00|5|3|1|2\n"+
+		"2026-06-04|06:00|08:30|5|1|1|1\n2026-06-05|06:00|08:00|5|2|0|\n2026-06-06|06:00|08:00|5|1|0|3")
+	if slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool { return b.Adds }) {
+		t.Errorf("some of those lost are added to them all: %s", summary(p))
+	}
+}
+
+// TestSaidToBeIn holds what a log says of fish that were let go: in the counts, or not.
+func TestSaidToBeIn(t *testing.T) {
+	for text, want := range map[string]bool{
+		"fish columns = aboard incl. those let go": true, "Released = out of the fish counted": true,
+		"boated: what comes aboard (the released are in the count)": true, "los devueltos van incluidos": true,
+		"Freed fish are in the count": true, "soltados = de los contados": true,
+		"fish columns do not include the released": false, "Released = not out of the fish counted": false,
+		"let go: over the side, alive":           false,
+		"Released: out of the water for seconds": false, "los soltados van en otra columna": false, "Lost = out of the ones hooked": false,
+	} {
+		if got := lexicon(t).includesLetGo(text); got != want {
+			t.Errorf("%q: %t, expected %t", text, got, want)
+		}
+	}
+}
+
+// TestNamedBeside holds that a count among those of species is of a fish that no list has where other cells of its
+// rows name it, and that fish stand with their lengths under a heading with a unit of length.
+func TestNamedBeside(t *testing.T) {
+	const head = "Date|Start|End|Rods|Wahoo|Grinner|Mahi|Lost|Longest %s\n"
+	const rows = "2026-06-03|06:00|08:00|5|1|2||2|%[1]s 61\n2026-06-04|06:00|08:30|5||1|1|0|%[1]s 58\n" +
+		"2026-06-05|06:00|08:00|5|2|||1|Wahoo 114\n2026-06-06|06:00|08:00|5|2||1|1|Wahoo 121"
+	for named, want := range map[string]int{"Grinner": 3, "Wahoo": 2} {
+		p := planOf(t, "", fmt.Sprintf(head, "cm")+fmt.Sprintf(rows, named))
+		if b := p.Find("species"); len(p.Catch) != want || b == nil || b.Sized != unit.Centimetre {
+			t.Errorf("%s: %d counts of fish, expected %d: %s", named, len(p.Catch), want, summary(p))
+		}
+	}
+	if p := planOf(t, "", fmt.Sprintf(head, "")+fmt.Sprintf(rows, "Wahoo")); p.Binds("species") {
+		t.Errorf("lengths without a unit: %s", summary(p))
+	}
+}
+
+// TestSomeOfThose holds that "of those let go" right behind a count in words for more than one thing makes it the
+// fish boated, that water is its temperature, and that fish told with their kilos are no weights.
+func TestSomeOfThose(t *testing.T) {
+	p := planOf(t, "", "subidas: las que llegan a bordo. agarradas: todas\n\n"+
+		"Fecha|Inicio|Fin|Lineas|Agua|agarradas|subidas|de ellas soltadas|Peces y kilos\n"+
+		"2026-06-03|06:00|08:00|5|19,5|3|2|1|2 dorados 6,1 / 4,2\n2026-06-04|06:00|08:30|5|20,1|1|1||1 dorado 5,5\n"+
+		"2026-06-05|06:00|08:00|5|20,4|2|1|0|1 dorado 70 cm\n2026-06-06|06:00|08:00|5|20,2|4|3|1|3 dorados 4,5 / 3 / 5,1")
+	for name, want := range map[string]string{"landed_n": "subidas", "released_n": "de ellas soltadas",
+		"sea_temp_c": "Agua"} {
+		if b := p.Find(name); b == nil || b.Heading != want {
+			t.Errorf("%s is not under %q: %s", name, want, summary(p))
+		}
+	}
+	if !p.Inclusive || !p.Reads("fishlist") || p.Binds("scale_kg") {
+		t.Errorf("%t: %s", p.Inclusive, summary(p))
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/words"
 )
 
@@ -44,7 +45,8 @@ const leastDays = 4
 
 // stripFoot takes the rows out that stand under a table of days and its totals, or under a
 // blank row: their first cell is a label or a year, and none of theirs is a day or a clock
-// time. They are averages, another year, what is over or under.
+// time. They are averages, another year, what is over or under; or they are words down to the last of
+// them, and none tells of a bite.
 func stripFoot(b *layout.Block) {
 	day := dayColumn(b)
 	if day < 0 || b.Open {
@@ -61,12 +63,25 @@ func stripFoot(b *layout.Block) {
 		r, above := &b.Rows[i], &b.Rows[i-1]
 		apart := r.Num > above.Num+1 // a blank row, or totals
 		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
-		if apart && (titled || footLabel(r, day)) {
+		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:])) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
 		}
 	}
+}
+
+// onlyRemarks tells rows of words without a figure that tell of no bite.
+func onlyRemarks(rows []layout.Row) bool {
+	for _, r := range rows {
+		for _, c := range r.Cells {
+			figure := c.Look != layout.Blank && c.Look != layout.Text || strings.ContainsAny(c.Text, "0123456789?")
+			if figure || words.Ditto(c.Text) || len(phrase.Tell(c.Text, phrase.Defaults{}).Bites) > 0 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // dayColumn is the column with the most days, -1 where none has several.

@@ -99,7 +99,8 @@ func (r *Reader) says(t *target) string {
 		t.Column.Name == "lines_out") && words.Ditto(text) {
 		return "" // as it was, whatever the row above says
 	}
-	if r.isDitto(text) || t.Column.Key && text != "" && !strings.ContainsAny(text, "0123456789") && words.Ditto(text) {
+	if r.isDitto(text) || mayRepeat(t.Column) && text != "" && !strings.ContainsAny(text, "0123456789") &&
+		words.Ditto(text) {
 		return t.last
 	}
 	if means, ok := t.Codes[strings.ToLower(text)]; ok {
@@ -112,6 +113,11 @@ func (r *Reader) says(t *target) string {
 		t.raw, t.said = cell, text
 	}
 	return text
+}
+
+// mayRepeat tells a column in which a word such as "same" stands for the cell above, and says nothing else.
+func mayRepeat(c *plan.Column) bool {
+	return c.Key || c.Parse == "quantity" || c.Name == "lines_out" || c.Name == "area" || c.Name == "anglers"
 }
 
 // firstOf is the same column of a row's first stretch, for one of its further stretches.

@@ -58,6 +58,40 @@ func (r *Reader) caught() {
 	}
 }
 
+// added adds up a count that stands in several columns of a row.
+func (r *Reader) added() {
+	for i := range r.targets {
+		t := &r.targets[i]
+		if v := r.values[t.field]; t.Adds && v.Known {
+			of := &r.values[r.index[t.Column.Name]]
+			*of = entry.OfInt(of.Int + v.Int)
+		}
+	}
+}
+
+// bitesOfTrip makes strikes of the bites that a trip's remark tells, where the log's owner said that they count.
+func (r *Reader) bitesOfTrip() {
+	leg, tells := r.layout.Tells[int64(r.row.Num)]
+	if !tells {
+		return
+	}
+	for _, b := range phrase.Tell(r.value("notes").Text, phrase.Defaults{}).Bites {
+		if b.Fate == words.FateUnknown {
+			continue
+		}
+		for range max(1, b.N) {
+			v := r.fishValues(b.Fish)
+			if b.Cause != "" {
+				v["loss_cause"] = entry.OfText(b.Cause)
+			}
+			if leg != "" {
+				v["leg"] = entry.OfText(leg)
+			}
+			r.beside(plan.Strikes, v)
+		}
+	}
+}
+
 // letGoBeside adds fish that a cell names, and says were let go, to those that the row counts.
 func (r *Reader) letGoBeside(n int) {
 	if i, ok := r.index["released_n"]; ok && n > 0 {

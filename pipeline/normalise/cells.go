@@ -12,6 +12,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 	"wakeledger/pipeline/zone"
@@ -97,6 +98,10 @@ func dateCell(r *Reader, t *target, text string) error {
 		}
 	}
 	m, err := r.moment(text)
+	if first, days, ok := unit.DaySpan(text); err != nil && ok {
+		r.doubts = append(r.doubts, r.problem(t, text, fmt.Sprintf("%d days: the first of them was taken", days)))
+		return dateCell(r, t, first)
+	}
 	if err != nil {
 		return r.withoutYear(t, text, err)
 	}
@@ -499,7 +504,7 @@ func speciesCell(r *Reader, t *target, text string) error {
 		r.nothing = true
 		return nil
 	}
-	name := oneSpaced(text)
+	name := r.withoutLength(t, oneSpaced(text))
 	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 &&
 		fish[0].Name != "" && r.sets == 0 && !r.lists {
 		r.like, name = fish[0].N, fish[0].Name
@@ -509,6 +514,28 @@ func speciesCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfText(m.Species.Code)
 	}
 	return nil
+}
+
+// sized tells a column of fish whose lengths stand behind their names, where no other column has them.
+func sized(b plan.Binding) bool { return b.Sized != "" }
+
+var lengthBehind = regexp.MustCompile(`^(\pL[\pL ./'?-]*?)\s+(\d{1,3}(?:[.,]\d{1,2})?(?:\s?(?:cm|in|"))?)$`)
+
+// withoutLength takes the length off a fish's name.
+func (r *Reader) withoutLength(t *target, text string) string {
+	m := lengthBehind.FindStringSubmatch(text)
+	if t.Sized == "" || m == nil || r.layout.Binds("length_cm") {
+		return text
+	}
+	q, err := unit.ParseQuantity(m[2], unit.Length, t.Sized, unit.MarkOf(m[2]))
+	if err != nil {
+		return text
+	}
+	if v, err := q.In(unit.Centimetre); err == nil {
+		r.values[r.index["length_cm"]] = entry.OfReal(v)
+		return m[1]
+	}
+	return text
 }
 
 // longCell keeps a text of any length as it stands.

@@ -214,6 +214,9 @@ func TestCaught(t *testing.T) {
 		}
 		expect(t, c.what, readText(t, "log.csv", text).field(c.field, 2, 3, 4), c.want...)
 	}
+	lost := readText(t, "log.csv", "Date,In,Out,Lines,Pulled,Broke off,YFT\n"+row+"4,1,,2\n"+row+"4,1,2,\n"+row+"4,,,1\n"+
+		row+"4,,1,1\n")
+	expect(t, "lost in two ways", lost.field("lost_n", 2, 3, 4, 5), int64(1), int64(3), nil, int64(1))
 	got := readText(t, "log.csv", "Fish caught\nDate,In,Out,Albies,YFT\n"+row+"3,0\n")
 	expect(t, "a title", got.field("landed_n", 3), int64(3))
 }
@@ -289,5 +292,27 @@ func TestStopAmongStretches(t *testing.T) {
 		if _, read := got.entries[place{row: row}]; read != want {
 			t.Errorf("the day of line %d: read %v, expected %v", row, read, want)
 		}
+	}
+}
+
+// Of a fish that is named with its length, both are kept; what says "the same" of lines is as above.
+func TestNamedWithItsLength(t *testing.T) {
+	got := readText(t, "log.csv", "Date,In,Out,Lines,Mahi,Wahoo,Lost,Longest (cm)\n2026-07-04,06:00,08:00,"+
+		"4,2,1,0,Wahoo 121\n"+
+		"2026-07-05,06:00,08:00,id.,1,1,1,Mahi-mahi 88.5 cm\n2026-07-06,06:00,08:00,idem,,2,1,Wahoo\n"+
+		"2026-07-07,06:00,08:00,5,1,,1,"+
+		"Mahi 74\n")
+	expect(t, "length", got.field("length_cm", 2, 3, 4, 5), 121.0, 88.5, nil, 74.0)
+	expect(t, "species", got.field("species_logged", 2, 3, 4), "Wahoo", "Mahi-mahi", "Wahoo")
+	expect(t, "lines", got.field("lines_out", 2, 3, 4, 5), int64(4), int64(4), int64(4), int64(5))
+}
+
+// A trip of several days in one cell is of the first of them, with a doubt.
+func TestFirstOfSomeDays(t *testing.T) {
+	got := readText(t, "log.csv", "Date,In,Out,Speed\n2026-07-04,06:00,08:00,8\n2026-07-05,06:00,08:00,8\n"+
+		"2026-07-06,06:00,08:00,8\n7/13-14/26,06:00,08:00,8\n2026-07-18/19,06:00,08:00,8\n")
+	expect(t, "dates", got.field("date", 2, 5, 6), "2026-07-04", "2026-07-13", "2026-07-18")
+	if len(got.doubts) != 2 {
+		t.Errorf("doubts %v", got.doubts)
 	}
 }

@@ -205,6 +205,9 @@ func (r *Reader) implied() {
 		(r.layout.Reads("story", "fishlist") || r.layout.Binds("notes")) {
 		r.add("stopped_s", entry.Real) // a remark may tell of a pause
 	}
+	if slices.ContainsFunc(r.layout.Bindings, sized) {
+		r.add("length_cm", entry.Real)
+	}
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
@@ -365,12 +368,14 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		}
 	}
 	r.unknowns()
+	r.added()
 	r.caught()
 	r.place()
 	r.ofStretches()
 	r.parted()
 	r.phrases()
 	r.likened()
+	r.bitesOfTrip()
 	if s := r.answered(); s != NotASkip {
 		return nil, s, nil
 	}

@@ -207,12 +207,23 @@ func (r *Reader) place() {
 		}
 		r.values[p.field] = entry.OfInt(s)
 	}
+	r.onLaterDay()
 	if s := &r.slots; r.at(s.start).Known && !r.at(s.end).Known &&
 		r.at(s.duration).Known && r.at(s.duration).Real == 0 {
 		r.values[s.duration] = entry.Value{} // a formula that lacks the end: nobody knows the hours
 	}
 	r.pastMidnight(r.slots.start, r.slots.end)
 	r.pastMidnight(r.slots.depart, r.slots.back)
+}
+
+// onLaterDay moves the clock times of a stretch of a trip's second day, and of its strikes, to that day.
+func (r *Reader) onLaterDay() {
+	days := r.layout.Later[plan.Stretch(r.value("trip").Text, r.value("leg").Text)]
+	for _, name := range []string{"start_s", "end_s", "time_s"} {
+		if i, ok := r.index[name]; ok && days > 0 && r.values[i].Known {
+			r.values[i].Int += int64(days) * day
+		}
+	}
 }
 
 // pastMidnight moves an end that is earlier than its start to the next day, or to the afternoon where

@@ -29,7 +29,7 @@ func (r *Reader) isOwn(b plan.Binding) bool {
 	case "stretches", "story", "fishlist", "event", "method", "weighed":
 		return true
 	}
-	return b.Set > 0 || b.OfStrike() && r.sets > 0 || r.listed(b) || b.Column.Name == "count" ||
+	return b.Set > 0 || b.Adds || b.OfStrike() && r.sets > 0 || r.listed(b) || b.Column.Name == "count" ||
 		b.Column.Name == "kept_n" || b.Column.Name == "line_hours"
 }
 
@@ -48,6 +48,8 @@ func (r *Reader) ownName(b plan.Binding) string {
 		return b.Column.Name + "#s" + strconv.Itoa(b.Set)
 	case b.Set > 0:
 		return b.Column.Name + "#" + strconv.Itoa(b.Set)
+	case b.Adds:
+		return b.Column.Name + "#also" + strconv.Itoa(b.Index)
 	case r.listed(b):
 		return b.Column.Name + "#list"
 	}

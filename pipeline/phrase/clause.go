@@ -67,6 +67,7 @@ type cutter struct {
 // clauses cuts the items into clauses and reads each. In a list each fish begins one.
 func (s *scanner) clauses(d Defaults, list bool) []clause {
 	borrowUnits(s.items)
+	s.eachUnits(d)
 	c := cutter{s: s, d: d, list: list, join: aBreak}
 	for i, it := range s.items {
 		switch k := s.parting(i); {
@@ -79,7 +80,7 @@ func (s *scanner) clauses(d Defaults, list bool) []clause {
 		case it.kind == aScore:
 			c.cut(i, i, aComma)
 			c.cut(i+1, i+1, aComma)
-		case i > c.start && begins(s.items, c.start, i, list):
+		case i > c.start && (begins(s.items, c.start, i, list) || s.biggestBehind(c.start, i)):
 			c.cut(i, i, aComma)
 		}
 	}

@@ -276,6 +276,9 @@ var ands = map[string]bool{"and": true, "then": true, "but": true, "y": true, "e
 	"plus": true, "despues": true, "ensuite": true, "ed": true}
 
 func (s *scanner) glue(i int) (item, bool) {
+	if next, ok := words.GlueIs(s.toks, i, "biggest"); ok && (s.digits(next) || s.digits(next+1)) {
+		return item{kind: aGlue, end: next, text: s.tok(i)}, true // le plus gros 6.1
+	}
 	if ands[s.tok(i)] {
 		return item{kind: anAnd, end: i + 1}, true
 	}

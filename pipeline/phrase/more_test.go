@@ -1,6 +1,10 @@
 package phrase
 
-import "testing"
+import (
+	"strconv"
+	"strings"
+	"testing"
+)
 
 // More captains; what is left is asked about, the rest is what a careful human reads.
 func TestTellMoreCaptains(t *testing.T) {
@@ -264,6 +268,33 @@ func TestScaleUnit(t *testing.T) {
 		s := Tell(text, Defaults{ScaleUnit: "kg"})
 		if len(s.Bites) != 1 || s.Bites[0].Kg != want {
 			t.Errorf("%q gives %+v, want %g kg", text, s.Bites, want)
+		}
+	}
+}
+
+// TestOneOfEach holds that numbers behind so many fish are each of one of them, in the heading's unit, and that the
+// biggest is one fish.
+func TestOneOfEach(t *testing.T) {
+	for text, want := range map[string]string{
+		"3 albacore 9,4 / 7.5 / 8": "9.4 7.5 8", "3 albacore: 9.4 - 7.5 - 8": "9.4 7.5 8",
+		"3 germons 9,4, 7,5 et 8": "9.4 7.5 8",
+		"3 albacore 18/21/24":     "18 21 24", "2 albacore 9.4": "9.4 9.4", "2 wahoo 14 / 16, 1 mahi 5": "14 16 5",
+		"4 wahoo 14 / 16": "14 16 0 0", "2 germons, le plus gros 6,1": "0 6.1",
+		"3 wahoo the biggest 14": "0 0 14", "2 wahoo 14 / 16 / 18": "14 14",
+	} {
+		var got []string
+		for _, f := range FishList(text, Defaults{WeightUnit: "kg"}) {
+			for range max(1, f.N) {
+				got = append(got, strconv.FormatFloat(f.Kg, 'f', -1, 64))
+			}
+		}
+		if s := strings.Join(got, " "); s != want {
+			t.Errorf("%q: %s, expected %s", text, s, want)
+		}
+	}
+	for _, f := range FishList("2 wahoo 14,0 / 16.0; 1 mahi 7.0", Defaults{WeightUnit: "kg"}) {
+		if !f.Exact {
+			t.Errorf("%g kg of %s is not written to a fraction", f.Kg, f.Name)
 		}
 	}
 }

@@ -44,7 +44,7 @@ func (s *scanner) number(i int) item {
 	}
 	text := s.tok(i)
 	point := len(text) > 3 && text[len(text)-3] == '.' && v >= 1 && v < 24 && int(v*100+.5)%100 < 60
-	return item{kind: aNumber, end: next, num: v, digits: true, minutes: point && next == i+1}
+	return item{kind: aNumber, end: next, num: v, digits: true, minutes: point && next == i+1, exact: hasPoint(text)}
 }
 
 // value reads the number at token i with a fraction behind it: 48.5, 48,5, 32 1/2, 43½.

@@ -247,7 +247,7 @@ func (c *clause) denies(i int) bool {
 // defaults gives bare numbers beside a fish the heading's unit. Where it names two, the
 // number that makes a fish of usual shape is the length.
 func (c *clause) defaults(d Defaults) {
-	fish := false
+	fish := says(c.text, "biggest")
 	var bare []*item
 	for i := range c.items {
 		it := &c.items[i]
@@ -279,7 +279,7 @@ func (c *clause) defaults(d Defaults) {
 	}
 	long, heavy := factor[d.LengthUnit] > 0 && !has(aLength), factor[d.WeightUnit] > 0 && !has(aWeight)
 	give := func(it *item, k kind, unit string) {
-		it.exact = it.num != float64(int(it.num))
+		it.exact = it.exact || it.num != float64(int(it.num))
 		it.kind, it.unit, it.num = k, unit, it.num*factor[unit]
 	}
 	switch {

@@ -180,7 +180,22 @@ func (t *teller) another(cur *Bite, c clause) {
 	next.Kg, next.LengthCm, next.GirthCm = 0, 0, 0
 	next.measure(c)
 	t.story.Bites = append(t.story.Bites, next)
-	t.notes = append(t.notes, note{})
+	t.notes = append(t.notes, note{one: c.length+c.girth+c.kg > 0})
+}
+
+// unmeasured parts from the last fish of a list of measures those for which it has none: of "4 wahoo 14 kg, 16 kg"
+// two were not weighed.
+func (t *teller) unmeasured() {
+	for i := range t.notes {
+		if b := &t.story.Bites[i]; t.notes[i].one && b.N > 1 {
+			rest := *b
+			rest.N, b.N = b.N-1, 1
+			rest.Kg, rest.LengthCm, rest.GirthCm = 0, 0, 0
+			rest.Guess, rest.Scaled, rest.Exact, rest.LengthKind = false, false, false, ""
+			t.story.Bites = append(t.story.Bites, rest)
+			t.notes = append(t.notes, note{})
+		}
+	}
 }
 
 // next reports whether a sentence of a fish's name and measures alone tells what the bite

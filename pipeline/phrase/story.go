@@ -32,6 +32,7 @@ type note struct {
 	word    string // of its fate
 	tells   bool   // its clause tells more of the one before it: behind a colon or a bracket
 	counted bool
+	one     bool // its measures are of one fish of a list of measures
 }
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
@@ -53,6 +54,7 @@ func Tell(text string, d Defaults) Story {
 		t.leave(n)
 	}
 	t.partGroup()
+	t.unmeasured()
 	t.totals()
 	t.settle()
 	t.elsewise(s, others)
@@ -67,6 +69,7 @@ func FishList(text string, d Defaults) []Fish {
 	for _, c := range scan(byStrokes(text, d)).clauses(d, true) {
 		t.clause(c)
 	}
+	t.unmeasured()
 	var out []Fish
 	for _, b := range t.story.Bites {
 		if b.Name != "" || b.LengthCm > 0 || b.Kg > 0 || b.Fate == words.Landed || b.Fate == words.Released {
@@ -345,7 +348,7 @@ func (t *teller) add(c clause) {
 	}
 	b.measure(c)
 	t.story.Bites = append(t.story.Bites, b)
-	t.notes = append(t.notes, note{c.fateWord, c.join == aColon, c.count > 0 && !c.article})
+	t.notes = append(t.notes, note{word: c.fateWord, tells: c.join == aColon, counted: c.count > 0 && !c.article})
 	t.fresh, t.blocked = false, false
 	if c.many { // 3 whites, 1 sail, all released
 		for i := t.sentence; i < len(t.story.Bites); i++ {

@@ -18,6 +18,8 @@ type Binding struct {
 	Scaled   bool      // weights in its phrases are from a scale, as the heading or the log says
 	Carried  bool      // written once for the rows under it
 	Set      int       // 0, or 1 and up for the second and further stretches of one row
+	Sized    unit.Unit // of the lengths that stand behind the fish in its cells, "Wahoo 121"; "" where none does
+	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
@@ -100,6 +102,9 @@ type Block struct {
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 
+	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
+	Tells    map[int64]string
+	Later    map[string]int  // stretches, as Stretch names them, of how many days after their trip's first
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled

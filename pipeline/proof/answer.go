@@ -131,7 +131,8 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 			u.Plan.NoStrikes = choice == "no"
 		}
 	},
-	"untrolled": leaveRows,
+	"untrolled":    leaveRows,
+	"trip remarks": countRemarks,
 	"parts": func(l *meaning.Log, _ *Question, choice string) {
 		if choice == "trips" {
 			l.OwnTrips()

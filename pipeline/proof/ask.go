@@ -22,9 +22,11 @@ type Subject struct {
 type inquiry struct {
 	log      *meaning.Log
 	subjects []Subject
+	book     []Subject        // the same, and those of other files of the book
 	counted  map[string]*Told // what counts tell, here and beside
 	beside   int              // bites that other files of the book count
 	fished   map[string]bool  // days and trips of which a stretch is told, here and beside
+	struck   map[string]bool  // days and trips of which a strike is told, here and beside
 	total    Stats            // of all blocks
 	now      *Subject         // the block that is asked about; nil: the whole log
 	out      []Question
@@ -32,13 +34,17 @@ type inquiry struct {
 
 // Questions are what is open after a log was read, what moves the totals most first.
 func Questions(l *meaning.Log, subjects []Subject) []Question {
-	q := &inquiry{log: l, counted: countedOf(subjects), fished: map[string]bool{}}
+	q := &inquiry{log: l, book: subjects, counted: countedOf(subjects), fished: map[string]bool{},
+		struck: map[string]bool{}}
 	for _, s := range subjects {
 		if s.Beside && s.Stats.Listed == 0 {
 			q.beside += s.Stats.ByCount
 		}
 		for key := range s.Stats.Fished {
 			q.fished[key] = true
+		}
+		for key := range s.Stats.Told {
+			q.struck[key] = true
 		}
 	}
 	q.subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool { return s.Beside })
@@ -275,6 +281,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
+	q.tripRemarks(s)
 	q.measuredRemarks(s)
 	q.stray(s)
 	q.jigged(s)

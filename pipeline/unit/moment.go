@@ -64,6 +64,9 @@ func ParseMoment(text string, order Order) (Moment, error) {
 	if err == nil {
 		return Moment{Date: d, HasDate: true}, nil
 	}
+	if _, _, several := DaySpan(s); several {
+		return Moment{}, ErrNotMoment // the 2024 of Aug 24-25, 2024 is no clock time
+	}
 	return splitMoment(s, order, err)
 }
 

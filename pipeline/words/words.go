@@ -507,13 +507,24 @@ func GirthTold(text string) (figure string) {
 // Taped reports whether a remark says that a fish was measured.
 func Taped(text string) bool { return elsewise.anyKey(Scan(text), "taped") }
 
-// AnotherMethod reports whether a text is the name of a way of fishing other than trolling, and
-// no more: "fondo".
+// AnotherMethod reports whether a text is the name of a way of fishing other than trolling, or of several,
+// and no more: "fondo", "drift and chunk".
 func AnotherMethod(text string) bool {
 	toks := trimmed(text)
 	if key, ok := elsewise.whole(toks); ok && key == "alone" {
 		return true
 	}
-	m, ok := methods.whole(toks)
-	return ok && m != "troll" && m != "kite"
+	for i := 0; i < len(toks); {
+		h, ok := methods.at(toks, i)
+		if !ok || h.Key == "troll" || h.Key == "kite" {
+			return false
+		}
+		if i = h.Used[len(h.Used)-1] + 1; i+1 < len(toks) && joins[toks[i].Text] {
+			i++
+		}
+	}
+	return len(toks) > 0
 }
+
+// joins are the words and marks between things that go together.
+var joins = set("and y e et und & + / , then")

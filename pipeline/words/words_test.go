@@ -366,6 +366,7 @@ func TestWholeRemarks(t *testing.T) {
 		"midió 42 pulg": {true, false}, "measured 41 in": {true, false}, "fondo": {false, true},
 		"Bottom": {false, true}, "trolling": {false, false}, "fondo limpio y azul": {false, false},
 		"mar de fondo": {false, false}, "bait fish": {false, true},
+		"chum + live bait": {false, true}, "deriva y brumeo": {false, true}, "drift and troll": {false, false},
 		"lots of bait fish": {false, false}, "": {false, false},
 	} {
 		if got := [2]bool{Taped(text), AnotherMethod(text)}; got != want {

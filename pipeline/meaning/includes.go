@@ -1,0 +1,45 @@
+package meaning
+
+import (
+	"regexp"
+
+	"wakeledger/pipeline/words"
+)
+
+// including are words by which a log says that a count has others in it, and partOf those by which it says
+// that others are in the count.
+var (
+	including = regexp.MustCompile(
+		`(?i)\b(?:incl|includ\w*|counting|y compris|inclu\w*|compres\w*|einschlie\w*)\b\.?(.*)`)
+	partOf = regexp.MustCompile(`(?i)(?:[=:]\s*(?:parte |son )?de (?:l[oa]s contad[oa]s|es[oa]s|ell[oa]s)|` +
+		`\b(?:are|is) (?:in|among|part of) (?:the|those|these) (?:\w+ )?(?:counts?|columns?|figures?|totals?|fish|` +
+		`boated|landed|caught)|` +
+		`\b(?:out )?of (?:the|those|these)(?: ones| fish)? (?:counted|landed|boated|caught|aboard)|` +
+		`\b(?:are |is )?included|` +
+		`van (?:dentro|incluid[oa]s)|est[aá]n dentro|incluid[oa]s|(?:sono )?(?:compres[ie]|inclus[ie])|` +
+		`(?:sont )?(?:compris(?:es)?|inclus(?:es)?)|(?:est[aã]o|v[aã]o) (?:dentro|inclu[ií]d[oa]s)|` +
+		`(?:sind )?(?:mitgez[aä]hlt|enthalten|mit drin|darin)\b)`)
+	clauseEnd = regexp.MustCompile(`[;.()\n]+`)
+	shortIncl = regexp.MustCompile(`(?i)\b(incl?|inbegr|einschl)\.`)
+)
+
+// includesLetGo tells a line above a table that says of its counts of fish that they have those
+// in them that were let go: "fish columns = in the boat incl. ones let go", "let go = out of those landed".
+func (t *Lexicon) includesLetGo(text string) bool {
+	for _, said := range clauseEnd.Split(shortIncl.ReplaceAllString(text, "$1"), -1) {
+		if words.Negated(said) {
+			continue
+		}
+		others := ""
+		if m := partOf.FindStringIndex(said); m != nil {
+			others = said[:m[0]]
+		} else if m := including.FindStringSubmatch(said); m != nil {
+			others = m[1]
+		}
+		fate, _, _, ok := words.FateOf(others)
+		if in, _ := t.concepts.found(normalise(others)); ok && fate == words.Released || !ok && in["release"] {
+			return true
+		}
+	}
+	return false
+}

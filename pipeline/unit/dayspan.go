@@ -1,0 +1,87 @@
+package unit
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// mostDays is how many days a trip that is written with its first and its last lasts at the most.
+const mostDays = 10
+
+const (
+	andTo = `\s*(?:[-–—/&+]|to|and|al|a|au|et|bis|und|y|e)\s*`
+	nth   = `(?:st|nd|rd|th|º|\.)?`
+)
+
+var (
+	daysOfMonth = regexp.MustCompile(`(?i)^(\d{1,2})` + nth + `(` + andTo + `)(\d{1,2})` + nth + // 24-25/8/24, 24-25 Aug
+		`((?:[/.]|\s+(?:de |di )?)(?:\d{1,2}|\pL{3,10})\.?(?:(?:[/., ]|\s)+(?:de )?\d{2,4})?)$`)
+	monthsDays = regexp.MustCompile(`(?i)^(\pL{3,10}\.?\s+)(\d{1,2})` + nth + andTo + `(\d{1,2})` + nth + // Aug 24-25
+		`(,?\s+\d{2,4})?$`)
+	isoDays = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
+	daysDay = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
+	dayDay  = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
+		`(\d{1,2})[/.](\d{1,2})((?:[/.]\d{2,4})?)$`)
+)
+
+// DaySpan takes a cell with the first and the last of some days apart, 24-25/8/24 or Aug 24 to 25: the text of the
+// first, and how many they are. It is false where they are not of one month, or may be read in two ways.
+func DaySpan(text string) (first string, days int, ok bool) {
+	text = strings.TrimSpace(text)
+	type span struct {
+		first    string
+		from, to string
+	}
+	var found []span
+	if m := daysOfMonth.FindStringSubmatch(text); m != nil && ofMonth(m[4], strings.TrimSpace(m[2]) == "/") {
+		found = append(found, span{m[1] + m[4], m[1], m[3]})
+	}
+	if m := monthsDays.FindStringSubmatch(text); m != nil && namesMonth(m[1]) {
+		found = append(found, span{m[1] + m[2] + m[4], m[2], m[3]})
+	}
+	if m := isoDays.FindStringSubmatch(text); m != nil && (m[3] == "" || m[3] == m[1]) {
+		found = append(found, span{m[1] + m[2], m[2], m[4]})
+	}
+	if m := daysDay.FindStringSubmatch(text); m != nil && isMonth(m[1]) {
+		found = append(found, span{m[1] + m[2] + m[3] + m[2] + m[5], m[3], m[4]})
+	}
+	if m := dayDay.FindStringSubmatch(text); m != nil && (m[4] == "" || m[4] == m[7]) {
+		first := m[1] + m[2] + m[3] + m[7]
+		if m[1] == m[5] && isMonth(m[1]) {
+			found = append(found, span{first, m[3], m[6]})
+		}
+		if m[3] == m[6] && isMonth(m[3]) {
+			found = append(found, span{first, m[1], m[5]})
+		}
+	}
+	if len(found) != 1 {
+		return "", 0, false
+	}
+	from, errFrom := strconv.Atoi(found[0].from)
+	to, errTo := strconv.Atoi(found[0].to)
+	days = to - from + 1
+	return found[0].first, days, errFrom == nil && errTo == nil && days > 1 && days <= mostDays && to <= 31
+}
+
+// ofMonth tells what stands behind some days of a month for that month: its name or its number, behind a stroke
+// between the days with its year.
+func ofMonth(rest string, stroke bool) bool {
+	parts := strings.FieldsFunc(rest, func(r rune) bool { return strings.ContainsRune(" /.,", r) })
+	if len(parts) > 0 && (parts[0] == "de" || parts[0] == "di") {
+		parts = parts[1:]
+	}
+	return len(parts) > 0 && (namesMonth(parts[0]) || isMonth(parts[0]) && (!stroke || len(parts) > 1))
+}
+
+// namesMonth tells the name of a month, and not that of a weekday.
+func namesMonth(text string) bool {
+	var p dateParts
+	p.word(strings.Trim(text, " .")) // what it is shows in p
+	return p.named > 0
+}
+
+func isMonth(text string) bool {
+	n, err := strconv.Atoi(text)
+	return err == nil && n >= 1 && n <= 12
+}
