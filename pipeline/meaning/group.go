@@ -7,6 +7,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -63,8 +64,9 @@ func titled(above []string) bool {
 	})
 }
 
-// grouped puts blocks of the same hand together: those that share most of their labels.
-func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
+// grouped puts blocks of the same hand together: those that share most of their labels. says reports whether a
+// label says anything: one that does not is its sisters' at its place, a slip of the pen or left out.
+func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, map[*layout.Block][]int) {
 	var groups []*group
 	var keys [][]labelKey
 	columns := map[*layout.Block][]int{}
@@ -93,6 +95,9 @@ func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
 				return o == x || o.text == x.text && families[x.text] > 1
 			})
 			if j < 0 {
+				j = groups[at].sister(b, i, says)
+			}
+			if j < 0 {
 				j = len(keys[at])
 				keys[at] = append(keys[at], x)
 			}
@@ -100,15 +105,53 @@ func grouped(blocks []*layout.Block) ([]*group, map[*layout.Block][]int) {
 		}
 		columns[b] = of
 		groups[at].blocks = append(groups[at].blocks, b)
+		groups[at].columns = columns
 	}
 	for i, g := range groups {
-		g.fill(columns, len(keys[i]))
+		g.fill(columns, len(keys[i]), says)
 	}
 	return groups, columns
 }
 
+// sister is the group's column for a label of a block where one of the two says nothing: that of a label one
+// slip of the pen away, or of the only one that differs between the block and another of the group. -1 is none.
+func (g *group) sister(b *layout.Block, i int, says func(layout.Label) bool) int {
+	for _, o := range g.blocks {
+		if j := slipOf(o, b, i, says); j >= 0 {
+			return g.columns[o][j]
+		}
+		if len(o.Labels) != len(b.Labels) || says(o.Labels[i]) && says(b.Labels[i]) {
+			continue
+		}
+		alike := true
+		for m := range b.Labels {
+			alike = alike && (m == i || sameLabel(o.Labels[m], b.Labels[m]))
+		}
+		if alike {
+			return g.columns[o][i]
+		}
+	}
+	return -1
+}
+
+func sameLabel(a, b layout.Label) bool { return normalise(a.Full()) == normalise(b.Full()) }
+
+// slipOf is the label of another block that a block's label is a slip of the pen away from, where the block
+// has that one not itself. -1 is none.
+func slipOf(o, b *layout.Block, i int, says func(layout.Label) bool) int {
+	name := normalise(b.Labels[i].Full())
+	for j, l := range o.Labels {
+		if len(name) >= leastMistyped && spelling.Distance(name, normalise(l.Full())) == 1 &&
+			!(says(l) && says(b.Labels[i])) &&
+			!slices.ContainsFunc(b.Labels, func(own layout.Label) bool { return sameLabel(own, l) }) {
+			return j
+		}
+	}
+	return -1
+}
+
 // fill gathers the cells of each column of the group from its blocks.
-func (g *group) fill(columns map[*layout.Block][]int, width int) {
+func (g *group) fill(columns map[*layout.Block][]int, width int, says func(layout.Label) bool) {
 	labels := make([]layout.Label, width)
 	cells := make([][]layout.Cell, width)
 	workbook, monthly := false, true
@@ -118,7 +161,7 @@ func (g *group) fill(columns map[*layout.Block][]int, width int) {
 		_, _, month := unit.MonthIn(b.Grid.Info.Name + " " + strings.Join(b.Above, " "))
 		monthly = monthly && month
 		for i, l := range b.Labels {
-			if slices.Index(of, of[i]) == i {
+			if slices.Index(of, of[i]) == i && (!says(labels[of[i]]) || says(l)) {
 				labels[of[i]] = l
 			}
 		}

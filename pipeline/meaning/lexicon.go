@@ -19,6 +19,8 @@ type Lexicon struct {
 	concepts  concepts
 	shorts    []shortNames
 
+	vocabulary vocabulary
+
 	labels remembered[layout.Label, sayings]
 	cuts   remembered[string, cutShort]
 }
@@ -66,6 +68,7 @@ func Default(fish *species.List) (*Lexicon, error) {
 		return nil, err
 	}
 	t.index()
+	t.vocabulary = t.vocabularyOf()
 	return t, nil
 }
 

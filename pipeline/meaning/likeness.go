@@ -92,7 +92,11 @@ const (
 // have the same ones.
 func (t *Lexicon) said(l layout.Label) sayings {
 	l.Col = 0
-	s := t.labels.of(l, func() sayings { return t.look(l) })
+	s := t.labels.of(l, func() sayings {
+		s := t.look(l)
+		t.mistyped(&s, l)
+		return s
+	})
 	s.columns = maps.Clone(s.columns)
 	return s
 }

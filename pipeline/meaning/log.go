@@ -84,7 +84,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		l.legend.addKey(s, sheets)
 	}
 	var columns map[*layout.Block][]int
-	l.groups, columns = grouped(blocks)
+	l.groups, columns = grouped(blocks, t.says)
 	for _, g := range l.groups {
 		c, why := g.infer(t, l.legend, said(g.blocks[0].Grid.Info.Name, headRow(g.blocks[0])), off)
 		for _, b := range g.blocks {

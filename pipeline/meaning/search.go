@@ -10,6 +10,7 @@ import (
 // group is the blocks of a log that have the same labels, understood together.
 type group struct {
 	blocks  []*layout.Block
+	columns map[*layout.Block][]int // of the group, of each label of a block
 	values  []*Values
 	written []*Values // with their codes written out
 	cands   [][]candidate
