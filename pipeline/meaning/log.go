@@ -105,6 +105,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.order()
 	l.settle()
 	l.untrolled()
+	l.ashore()
 	l.apart()
 	return l
 }
@@ -142,11 +143,16 @@ func (l *Log) order() {
 var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum\w*|count\w*|max|min|average\w*|subtotal)\(`)
 
 // isProof tells a block of numbers that are worked out from other cells: most from another sheet or
-// of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4.
+// of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4. One column may be
+// typed: what the sums of each row are for, as a speed is.
 func isProof(b *layout.Block) bool {
 	numbers, formulas, worked := 0, 0, 0
+	typed := map[int]bool{} // columns with a cell that is not worked out
 	for _, r := range b.Rows {
-		for _, c := range r.Cells {
+		for i, c := range r.Cells {
+			if c.Look != layout.Blank && c.Formula == "" {
+				typed[i] = true
+			}
 			if c.Look == layout.Number || c.Look == layout.Duration {
 				numbers++
 				if c.Formula != "" {
@@ -158,7 +164,8 @@ func isProof(b *layout.Block) bool {
 			}
 		}
 	}
-	return numbers > 0 && (10*formulas >= 6*numbers || worked == numbers && 3*formulas >= numbers)
+	all := worked == numbers || len(typed) == 1 && worked > 0
+	return numbers > 0 && (10*formulas >= 6*numbers || all && 3*formulas >= numbers)
 }
 
 // settle works out what holds between the blocks of the log.

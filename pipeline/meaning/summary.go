@@ -120,10 +120,11 @@ func (u *Understood) withoutDay() bool {
 		dayOf(p.Name) == "" && len(u.Block.Above) == 0 && !monthly(u.Block)
 }
 
-// stretches tells a group whose rows are stretches of a day.
+// stretches tells a group whose rows are stretches of a day or a trip.
 func (l *Log) stretches(g *group) bool {
 	return slices.ContainsFunc(l.Blocks, func(u *Understood) bool {
-		return slices.Contains(g.blocks, u.Block) && u.Plan.Binds("date") && u.Plan.Binds("start_s", "duration_s")
+		return slices.Contains(g.blocks, u.Block) && u.Plan.Binds("date", "trip") &&
+			u.Plan.Binds("start_s", "duration_s")
 	})
 }
 

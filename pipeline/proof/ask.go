@@ -277,6 +277,7 @@ func (q *inquiry) block(s Subject) {
 	q.remarked(s)
 	q.measuredRemarks(s)
 	q.stray(s)
+	q.dayless(s)
 	q.jigged(s)
 	q.unfished(s)
 	q.idleDays(s)

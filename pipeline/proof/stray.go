@@ -28,6 +28,21 @@ func (q *inquiry) stray(s Subject) {
 	x.Brief, x.Choices = "A table tells of fish, and of no day: is it part of the season?", []string{"no", "yes"}
 }
 
+// dayless asks about hours of no day and no trip in a log whose other tables have such: they may be
+// sums of these.
+func (q *inquiry) dayless(s Subject) {
+	rows := s.Stats.Dayless
+	if len(rows) == 0 || len(q.fished) == 0 {
+		return
+	}
+	q.ask("dayless", s.Plan.Name, "hours", fmt.Sprintf("%s in %q with hours and no day, the first: %s. Do these hours "+
+		"count beside the others?", plural(len(rows), "row", "rows"), s.Plan.Name, rowName(&s, rows[0])),
+		[]string{"no, leave them out", "yes, count them"}, all)
+	x := q.last()
+	x.Brief, x.Choices, x.left = "Some hours are of no day: do they count beside the others?",
+		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+}
+
 // cellOf is what a row says under a binding, in lower case.
 func cellOf(r layout.Row, b *plan.Binding) string {
 	if b == nil || b.Index < 0 || b.Index >= len(r.Cells) {
@@ -126,14 +141,20 @@ func (q *inquiry) unfished(s Subject) {
 			continue
 		}
 		keys := slices.Sorted(maps.Keys(names))
-		q.ask("untrolled", s.Plan.Name, "no stretch",
-			fmt.Sprintf("%s in %q belong to %s without a stretch, the "+
-				"first: %s. Were they trolled?", plural(len(rows), "bite", "bites"), s.Plan.Name,
-				plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s"), rowName(&s, rows[0])),
-			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
+		of := plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s")
+		text := fmt.Sprintf("%s in %q belong to %s without a stretch, the first: %s. Were they trolled?",
+			plural(len(rows), "bite", "bites"), s.Plan.Name, of, rowName(&s, rows[0]))
+		brief, effect := "Some bites are of trips or days without a stretch: were they trolled?",
+			append([]string{"trips"}, listing...)
+		if s.Plan.Kind == plan.Trips {
+			text = fmt.Sprintf("I find no stretch for %s in %q, the first: %s. Were lines in the water?", of,
+				s.Plan.Name, rowName(&s, rows[0]))
+			brief, effect = "Some trips have no stretch: were lines in the water?", []string{"trips"}
+		}
+		q.ask("untrolled", s.Plan.Name, "no stretch", text, []string{"no, leave them out", "yes, count them"},
+			effect, keys...)
 		x := q.last()
-		x.Brief, x.Choices, x.left = "Some bites are of trips or days without a stretch: were they trolled?",
-			[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+		x.Brief, x.Choices, x.left = brief, []string{leaveOut, "yes"}, []left{{s.Understood, rows}}
 		return
 	}
 }
