@@ -97,7 +97,9 @@ func (l *Log) ashore() {
 			continue
 		}
 		for _, r := range rows {
-			if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return words.Otherwise(c.Text) }) {
+			if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
+				return words.Otherwise(c.Text) || words.NeverTrolled(c.Text)
+			}) {
 				setApart(u.Plan, r)
 			}
 		}

@@ -91,7 +91,8 @@ func TestDaysAshore(t *testing.T) {
 		"fishing after noon\n3|2026-06-05|05:00|11:00|%s\n4|2026-06-06|05:00|12:00|"
 	const sets = "Trip|Start|End|Lines|Knots\n1|06:00|08:00|4|8\n2|06:00|08:00|4|8\n2|08:10|10:00|5|9\n" +
 		"4|06:00|08:30|5|8"
-	for remark, want := range map[string]int{"bottom fishing all day": 1, "came home early": 0} {
+	for remark, want := range map[string]int{"bottom fishing all day": 1, "swell too big, no lines went over": 1,
+		"came home early": 0} {
 		for _, u := range inferred(t, "log", nil, "Trips", fmt.Sprintf(trips, remark), "Sets", sets).Data() {
 			if n := len(u.Plan.Apart); u.Plan.Kind == plan.Trips && n != want {
 				t.Errorf("%q: %d rows apart, expected %d", remark, n, want)

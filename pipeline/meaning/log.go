@@ -498,6 +498,8 @@ func (l *Log) ranks() {
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
 			case b.Column.Parse == "event":
+			case b.Column.Parse == "fishlist" && !counted && !listed && !told && u.timedBites(b):
+				b.Column = l.lexicon.named("notes", "story")
 			case b.Column.Parse == "fishlist" && told:
 				b.Column = l.lexicon.named("notes", "text")
 			case b.Column.Parse == "fishlist" || !counted && !listed:
@@ -507,7 +509,48 @@ func (l *Log) ranks() {
 				b.Column = l.lexicon.named("notes", "text")
 			}
 		}
+		u.ofTrips()
 	}
+}
+
+// ofTrips takes a table of which nothing but its words told of bites for one of trips, once these are remarks: it says
+// when the boat left or was back, and nothing of effort or of what struck.
+func (u *Understood) ofTrips() {
+	p := u.Plan
+	if p.Kind != plan.Flat || !p.Binds("depart_s", "return_s") || p.Reads("story", "fishlist", "stretches") ||
+		p.Binds("start_s", "end_s", "duration_s", "line_hours", "species", "outcome", "time_s", "line") ||
+		p.Binds(countNames...) || len(p.Catch)+len(p.Rods)+len(p.Spread) > 0 {
+		return
+	}
+	p.Kind = plan.Trips
+	for _, b := range p.Bindings {
+		if !b.Column.In(plan.Trips) {
+			p.Unknown = append(p.Unknown, plan.Unknown{Index: b.Index, Heading: b.Heading})
+		}
+	}
+	p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return !b.Column.In(plan.Trips) })
+	u.b.note("read as trips: other tables tell of the hours and the bites")
+}
+
+// fewTimed is how many bites with a clock a column of fish has at least for it to tell of bites.
+const fewTimed = 4
+
+// timedBites tells a column of fish whose cells tell bite by bite, most with its clock, what became of them, and of
+// some that they were missed or lost: it is no list of what was caught.
+func (u *Understood) timedBites(b *plan.Binding) bool {
+	all, timed, gone := 0, 0, 0
+	for _, c := range column(u.b.rows, b.Index) {
+		for _, bite := range phrase.Tell(c, phrase.Defaults{}).Bites {
+			all++
+			if bite.At != nil {
+				timed++
+			}
+			if bite.Fate == words.Missed || bite.Fate == words.Lost {
+				gone++
+			}
+		}
+	}
+	return timed >= fewTimed && 3*timed > 2*all && gone > 0
 }
 
 // scaled tells a log that says once that its weights are from a scale.

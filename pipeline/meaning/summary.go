@@ -42,7 +42,7 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 		for _, g := range l.groups {
 			of, rows := map[int]float64{}, 0
 			for _, b := range g.blocks {
-				if b == u.Block || b.Open || !dated(b) {
+				if b == u.Block || b.Open || !dated(b) && !l.clocked(b) {
 					continue
 				}
 				rows += len(b.Rows)
@@ -138,6 +138,13 @@ func dated(b *layout.Block) bool {
 		}
 	}
 	return false
+}
+
+// clocked tells a block whose rows have clock times written as bare numbers: 0656.
+func (l *Log) clocked(b *layout.Block) bool {
+	return slices.ContainsFunc(l.Blocks, func(u *Understood) bool {
+		return u.Block == b && u.Plan.Binds("start_s", "time_s")
+	})
 }
 
 func ofMonth(text string) bool {

@@ -280,6 +280,7 @@ func (q *inquiry) block(s Subject) {
 	q.dayless(s)
 	q.jigged(s)
 	q.unfished(s)
+	q.besideBites(s)
 	q.idleDays(s)
 	q.unnamed(s)
 	q.repeats(s)

@@ -159,6 +159,61 @@ func (q *inquiry) unfished(s Subject) {
 	}
 }
 
+// besideBites asks about fish of a list of its own in a log whose other table has its bites row by row, where a day or
+// a trip lists more fish than these bites brought to the boat: they may have been caught in another way.
+func (q *inquiry) besideBites(s Subject) {
+	if s.Plan.Kind != plan.Fish || s.Stats.Listed == 0 || s.Plan.Binds("strike", "method", "time_s") {
+		return
+	}
+	bites := map[string]*Told{}
+	for _, o := range q.subjects {
+		if o.Plan.Kind != plan.Strikes || o.Plan.Among {
+			continue
+		}
+		for key, t := range o.Stats.Told {
+			if bites[key] == nil {
+				bites[key] = &Told{}
+			}
+			bites[key].Counted.add(t.Listed)
+		}
+	}
+	for _, kind := range []string{"trip ", "day "} {
+		listed, rows := map[string]int{}, map[string][]int64{}
+		shared := false
+		for _, l := range s.Stats.Rowwise {
+			for _, key := range l.Keys {
+				if strings.HasPrefix(key, kind) {
+					listed[key] += l.Held
+					rows[key] = append(rows[key], l.Row)
+				}
+			}
+		}
+		var over []int64
+		var keys []string
+		n := 0
+		for _, key := range slices.Sorted(maps.Keys(listed)) {
+			b := bites[key]
+			shared = shared || b != nil
+			if b == nil || listed[key] > b.Counted.Boated {
+				over, keys, n = append(over, rows[key]...), append(keys, key), n+listed[key]
+			}
+		}
+		if !shared || len(over) == 0 {
+			continue // the bites may name their days, and the list its trips
+		}
+		slices.Sort(over)
+		over = slices.Compact(over)
+		q.ask("untrolled", s.Plan.Name, "beside the bites", fmt.Sprintf("%q lists %s on days whose bites brought fewer "+
+			"to the boat, the first: %s. Were they trolled?", s.Plan.Name, plural(n, "fish", "fish"),
+			rowName(&s, over[0])),
+			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
+		x := q.last()
+		x.Brief, x.Choices, x.left = "Some fish of a list have no bite: were they trolled?", []string{leaveOut, "yes"},
+			[]left{{s.Understood, over}}
+		return
+	}
+}
+
 // idleDays asks about days of a table that says hardly more than the day, where no stretch and no bite of
 // the log is of them: upkeep or fuel, and no trip.
 func (q *inquiry) idleDays(s Subject) {
