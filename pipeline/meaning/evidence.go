@@ -538,8 +538,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return 1.6
 		case v.numeric() >= 0.8, v.dates() > 0.6 || v.clockShare() > 0.6:
 			return -2.5
-		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.6:
-			return -6
+		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.3:
+			return -6 // beside the titles of what stands below the table
 		}
 		return -0.2
 	case "port":

@@ -183,6 +183,7 @@ func (l *Log) settle() {
 	l.halves()
 	l.catalogues()
 	l.sheetNames()
+	l.weekdays()
 	l.forms()
 	l.days()
 	l.wrongSheetYears()
@@ -245,6 +246,8 @@ func (l *Log) forms() {
 				switch {
 				case text == "" || b.Column.Parse == "date" && !dayLike(text):
 				case b.Column.Name == "trip" && plural(normalise(b.Heading)): // how many there were
+				case b.Column.Name == "trip" && l.copied(f, text):
+					u.b.give(b.Heading, b.Column, text+" ("+p.Name+")", false)
 				case slices.Contains(mayBeGiven, b.Column.Name):
 					u.b.give(b.Heading, b.Column, text, false)
 					l.wholeLog(f, b, text)

@@ -474,3 +474,22 @@ func TestListsOfNamedFish(t *testing.T) {
 		}
 	}
 }
+
+// TestRowsBelowBites holds that a remark with its title and a line of what was not trolled below a table of bites are
+// no bites, and that lengths parted by commas and spaces are those of the fish of the row, and the best of one.
+func TestRowsBelowBites(t *testing.T) {
+	rows := log{text: "Date|Time|No.|Fish|Result|Inches\n2026-06-03|06:40|2|wahoo|landed|40, 44.5\n" +
+		"2026-06-03|07:40|2|mahi|landed|33 best\n2026-06-04|07:10|1|mahi|lost|\n2026-06-04|07:20|1|mahi|missed|\n" +
+		"||Sat night chunked: 2 yellowfin boxed (35 in)|||\n2026-06-04|07:30|1|mahi|landed|31\n" +
+		"REMARKS||Belt squeals|||", set: Settings{Units: "us"}}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, NotASkip, NotASkip, Elsewise, NotASkip, Comment} {
+		if rows[i].skip != want || len(rows[i].problems) > 0 {
+			t.Errorf("row %d: %q, expected %q: %v", i, rows[i].skip, want, rows[i])
+		}
+	}
+	for i, want := range map[int]string{0: "101.6", 1: "83.82", 5: "78.74"} {
+		if got := rows[i].values["length_cm"]; !strings.HasPrefix(got, want) {
+			t.Errorf("row %d: length %s, expected %s", i, got, want)
+		}
+	}
+}

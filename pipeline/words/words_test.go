@@ -192,6 +192,15 @@ func TestOtherwise(t *testing.T) {
 	}
 }
 
+func TestOfBest(t *testing.T) {
+	for text, want := range map[string]string{"47 best": "47", "best 47 in": "47 in", "la mayor 120 cm": "120 cm",
+		"47": "", "best": "", "best of 3 was 47": "of 3 was 47", "47 best, 41": ""} {
+		if got := OfBest(text); got != want {
+			t.Errorf("OfBest(%q) = %q, expected %q", text, got, want)
+		}
+	}
+}
+
 func TestNames(t *testing.T) {
 	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite",
 		"Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": "",
