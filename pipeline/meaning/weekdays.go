@@ -19,8 +19,8 @@ const longestOuting = 7
 func (l *Log) weekdays() {
 	for _, u := range l.Data() {
 		p := u.Plan
-		if u.Block.Shape == layout.Form || p.Binds("date") || !slices.Contains([]plan.Kind{plan.Legs, plan.Strikes, plan.Flat},
-			p.Kind) {
+		if u.Block.Shape == layout.Form || p.Binds("date") ||
+			p.Kind != plan.Legs && p.Kind != plan.Strikes && p.Kind != plan.Flat {
 			continue
 		}
 		for _, label := range u.Block.Labels {
@@ -88,7 +88,8 @@ func (l *Log) copied(form *Understood, name string) bool {
 	from, to := l.outingOfSheet(form.Plan.Sheet, unit.OrderUnknown)
 	return from != 0 && slices.ContainsFunc(l.Blocks, func(o *Understood) bool {
 		trip := o.Plan.Find("trip")
-		if o.Block.Shape != layout.Form || o.Plan.Sheet == form.Plan.Sheet || trip == nil || o.text(trip.Index) != name {
+		if o.Block.Shape != layout.Form || o.Plan.Sheet == form.Plan.Sheet || trip == nil ||
+			o.text(trip.Index) != name {
 			return false
 		}
 		first, last := l.outingOfSheet(o.Plan.Sheet, unit.OrderUnknown)

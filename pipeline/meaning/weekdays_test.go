@@ -8,8 +8,9 @@ import (
 
 // ticket is a sheet of one trip: its form, its stretches and its bites.
 func ticket(number, left, home, days string) string {
-	return "TRIP TICKET||" + number + "|||\nLeft||" + left + "|||\nHome||" + home + "|||\nCrew||Ray|||\n|||||\nTROLL|||||\n" +
-		"Day|Lines in|Lines up|Rods|Kts|Where\n" + days + "|||||\nACTION|||||\nDay|Time|No.|Fish|What came of it|Inches\n" +
+	return "TRIP TICKET||" + number + "|||\nLeft||" + left + "|||\nHome||" + home + "|||\nCrew||Ray|||\n|||||\n" +
+		"TROLL|||||\nDay|Lines in|Lines up|Rods|Kts|Where\n" + days + "|||||\nACTION|||||\n" +
+		"Day|Time|No.|Fish|What came of it|Inches\n" +
 		"Sat|15:10|2|wahoo|boxed|40, 44.5\n|15:30|1||knockdown|\nSun|06:10|1|mahi|pulled hook|\n|||||\n" +
 		"REMARKS||Belt squeals|||\n"
 }

@@ -11,8 +11,9 @@ import (
 )
 
 // wroteDown are words for what somebody put into his log himself, with the figure behind.
-const wroteDown = `\b(?:(?:i|we)(?: had)? (?:put|wrote|entered|logged|have)|puse|puso|apunté|escribí|ho (?:scritto|segnato)|` +
-	`(?:j'ai|j’ai) (?:noté|écrit|mis)|escrevi|pus|schrieb ich|(?:ich )?(?:habe|hab)(?: ich)?)(?: down)?\s+(\d+(?:[.,]\d+)?)\s*(?:\pL+|")?`
+const wroteDown = `\b(?:(?:i|we)(?: had)? (?:put|wrote|entered|logged)|puse|puso|apunté|escribí|` +
+	`ho (?:scritto|segnato)|(?:j'ai|j’ai) (?:noté|écrit|mis)|escrevi|pus|schrieb ich|` +
+	`ich schrieb)(?: down)?\s+(\d+(?:[.,]\d+)?)\s*(?:\pL+|")?`
 
 // What somebody says of a figure that he wrote down wrong: the right one before it or behind it.
 var (

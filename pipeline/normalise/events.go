@@ -330,7 +330,8 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 			}
 			if r.newBite(x); ashore {
 				ashore = false
-				r.aside = append(r.aside, r.problem(t, text, "the lines were up by then, as the log says: was it trolled?"))
+				r.aside = append(r.aside, r.problem(t, text,
+					"the lines were up by then, as the log says: was it trolled?"))
 			}
 		}
 	}

@@ -351,9 +351,11 @@ func TestLinesInByTheirColumn(t *testing.T) {
 		"2025-05-03,09:30,,,\"Wahoo, shotgun, boxed\",50\n2025-05-03,10:00,0,,\"Lines up, home\",\n"
 	const legs = "7:10 landed King 91.4\n6:30-8:00 5 at 7\n%s9:30 landed Wahoo 127.0\n9:00-10:00 4 at 6"
 	for _, c := range []struct{ up, then, bite, aside string }{
-		{"Sailfish ate the left rigger. Cleared all to fight him", "Sailfish turned loose", "8:00 released Sailfish\n", ""},
+		{"Sailfish ate the left rigger. Cleared all to fight him", "Sailfish turned loose",
+			"8:00 released Sailfish\n", ""},
 		{"Lines up, tied to the platform for snapper", "4 snapper, best 22 in", "", ""},
-		{"Lines up", "Boxed a snapper", "8:40 landed snapper\n", "5 the lines were up by then, as the log says: was it trolled?; the rest of the row is kept"},
+		{"Lines up", "Boxed a snapper", "8:40 landed snapper\n",
+			"5 the lines were up by then, as the log says: was it trolled?; the rest of the row is kept"},
 	} {
 		told, aside := readEvents(t, "book.csv", fmt.Sprintf(head, c.up, c.then))
 		expectTold(t, told, fmt.Sprintf(legs, c.bite))
@@ -372,7 +374,8 @@ func TestLinesInByTheirFigures(t *testing.T) {
 		"7:30 landed Wahoo 99.1\n7:00-8:00 4 at 6")
 	expectTold(t, aside, "8 no time: when the lines went in or came up is not known; the rest of the row is kept\n"+
 		"9 seems to mend what another row says: mend it there; the rest of the row is kept\n"+
-		"6 the lines of that day were never said to be up: the stretch from here is left out; the rest of the row is kept")
+		"6 the lines of that day were never said to be up: the stretch from here is left out; the rest of the "+
+		"row is kept")
 }
 
 // TestAmendedMeasures holds that a line below a day that says which figure of it was wrong mends the fish that has

@@ -203,8 +203,8 @@ func (q *inquiry) besideBites(s Subject) {
 		}
 		slices.Sort(over)
 		over = slices.Compact(over)
-		q.ask("untrolled", s.Plan.Name, "beside the bites", fmt.Sprintf("%q lists %s on days whose bites brought fewer "+
-			"to the boat, the first: %s. Were they trolled?", s.Plan.Name, plural(n, "fish", "fish"),
+		q.ask("untrolled", s.Plan.Name, "beside the bites", fmt.Sprintf("%q lists %s on days whose bites brought "+
+			"fewer to the boat, the first: %s. Were they trolled?", s.Plan.Name, plural(n, "fish", "fish"),
 			rowName(&s, over[0])),
 			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
 		x := q.last()

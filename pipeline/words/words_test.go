@@ -180,7 +180,8 @@ func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
 		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true,
 		"dropped a bait for dinner": true, "ao jig (fora da conta)": true,
-		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false, "lo que no se pescó al curricán": true, "pesci non presi a traina": true,
+		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
+		"lo que no se pescó al curricán": true, "pesci non presi a traina": true,
 		"not caught on the troll": true, "not much while trolling": false,
 		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false,
 		"bait balls off the buoy": false, "bait": false,
