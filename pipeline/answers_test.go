@@ -107,6 +107,21 @@ var answerCases = []struct {
 			"2026-07-07,07:00,08:00,4,2,40\n2026-07-07,13:00,14:00,4,2,39\n,15:00,16:00,4,2,\n" +
 			"2026-07-08,07:00,08:00,4,2,42\n,09:00,10:00,4,1,\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"one trip a day": 5, "two trips": 6}},
+	{"dayless",
+		"Date,In,Out,Lines,Bites\n2026-07-04,07:00,09:00,4,1\n2026-07-05,07:00,09:00,4,0\n" +
+			"2026-07-06,07:00,09:00,4,2\n\n\nSpot,Hours,Lines,Bites\nledge,4,4,3\ncanyon,1,3,1\n",
+		"SELECT sum(hours) FROM leg", 11, map[string]float64{"no, leave them out": 6, "yes, count them": 11}},
+	{"untrolled",
+		"Date,In,Out,Lines\n2026-07-04,07:00,09:00,4\n2026-07-05,07:00,09:00,4\n2026-07-06,07:00,09:00,4\n\n\n" +
+			"Date,Time,Fish,Result\n2026-07-04,07:30,wahoo,landed\n2026-07-05,07:40,wahoo,lost\n" +
+			"2026-07-06,07:50,wahoo,landed\n2026-07-06,08:10,,missed\n\n\nDate,Fish,Length (cm)\n" +
+			"2026-07-05,grouper,61\n2026-07-05,grouper,58\n2026-07-06,snapper,40\n2026-07-06,wahoo,118\n",
+		"SELECT count(*) FROM strike", -1, map[string]float64{"no, leave them out": 4}},
+	{"untrolled",
+		"Trip,Date,Left,Home\n1,2026-07-04,06:00,12:00\n2,2026-07-05,06:00,12:00\n3,2026-07-06,06:00,11:00\n" +
+			"4,2026-07-07,06:00,12:00\n5,2026-07-08,06:00,10:00\n\n\nTrip,In,Out,Lines\n1,07:00,09:00,4\n" +
+			"2,07:00,09:00,4\n3,07:00,09:00,4\n4,07:00,09:00,4\n",
+		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 4, "yes, count them": 5}},
 	{"untrolled",
 		"Trip,Date,In,Out,Lines\n1,2026-07-04,07:00,09:00,4\n2,2026-07-05,07:00,09:00,4\n3,2026-07-06,07:00,09:00,4\n" +
 			"4,2026-07-07,07:00,09:00,4\n\n\nTrip,Time,Fish,Result\n1,07:30,wahoo,landed\n2,07:40,wahoo,lost\n" +

@@ -4,6 +4,8 @@ import (
 	"maps"
 	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 var (
@@ -15,7 +17,7 @@ var (
 // diary takes a text whose lines begin with a clock time under a line for each day: one
 // row an entry, with its day, its time and what happened.
 func (g *Grid) diary() (Block, bool) {
-	timed, dated := 0, 0
+	timed, dated, longest := 0, 0, 0
 	heads, watches := g.outings(), g.watches()
 	maps.Copy(heads, g.numberedTitles())
 	for i := range g.Rows {
@@ -23,6 +25,7 @@ func (g *Grid) diary() (Block, bool) {
 		if len(g.Rows[i].filled(0, g.Width)) != 1 || c.Look == Blank {
 			continue
 		}
+		longest = max(longest, utf8.RuneCountInString(c.Text))
 		if _, head := heads[i]; head {
 			dated++
 		} else if clockFirst.MatchString(c.Text) && !watches[i] {
@@ -53,6 +56,11 @@ func (g *Grid) diary() (Block, bool) {
 		} else if head {
 			b.Above = append(b.Above, text)
 		} else if n := len(b.Rows); n > 0 && b.Rows[n-1].Num == g.Rows[i].Num-1 {
+			if sentenceOfItsOwn(text, g.Rows[i-1].at(0).Text, longest) {
+				b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
+					Cells: []Cell{{Text: day, Look: Date}, {}, {Text: text, Look: Text}}})
+				continue
+			}
 			c := &b.Rows[n-1].Cells[2]
 			c.Text += " " + text
 		} else if text != "" {
@@ -61,6 +69,15 @@ func (g *Grid) diary() (Block, bool) {
 	}
 	b.addTrips(heads)
 	return b, day != ""
+}
+
+// sentenceOfItsOwn tells a line without a clock below an entry that is not the rest of that: it begins a sentence,
+// and its first word would have had room in the line above.
+func sentenceOfItsOwn(text, above string, longest int) bool {
+	word, _, _ := strings.Cut(text, " ")
+	first, _ := utf8.DecodeRuneInString(text)
+	fits := utf8.RuneCountInString(above)+1+utf8.RuneCountInString(word) <= longest
+	return fits && (unicode.IsUpper(first) || first == '-')
 }
 
 // paragraphs takes a text of a paragraph a day, each beginning with its day or under it: one

@@ -69,6 +69,43 @@ func (l *Log) untrolled() {
 	}
 }
 
+// ashore sets apart the trips of which the log's stretches tell nothing, though they do of most others, and
+// whose own words say how else the day was spent: "bottom day on the reef, lines never went in".
+func (l *Log) ashore() {
+	fished := map[string]bool{}
+	for _, u := range l.Data() {
+		trip := u.Plan.Find("trip")
+		if trip == nil || !u.Plan.Binds("start_s", "duration_s") {
+			continue
+		}
+		for _, r := range u.Block.Rows {
+			fished[strings.ToLower(cellText(r, trip.Index))] = true
+		}
+	}
+	for _, u := range l.Data() {
+		trip := u.Plan.Find("trip")
+		if u.Plan.Kind != plan.Trips || trip == nil {
+			continue
+		}
+		var rows []layout.Row
+		for _, r := range u.Block.Rows {
+			if !fished[strings.ToLower(cellText(r, trip.Index))] {
+				rows = append(rows, r)
+			}
+		}
+		if 2*len(rows) > len(u.Block.Rows) {
+			continue
+		}
+		for _, r := range rows {
+			if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
+				return words.Otherwise(c.Text) || words.NeverTrolled(c.Text)
+			}) {
+				setApart(u.Plan, r)
+			}
+		}
+	}
+}
+
 // apart finds rows of strikes or fish under a title of their own that says that they were not
 // trolled: "Other (stopped, on the jig)". They end at a blank row; a title above a table is of all of it.
 func (l *Log) apart() {
@@ -76,7 +113,7 @@ func (l *Log) apart() {
 		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
 			continue
 		}
-		if len(u.Block.Above) > 0 && otherTitle(u.Block.Above[0]) {
+		if len(u.Block.Above) > 0 && otherTitle(u.Block.Above[0]) || l.otherSheet(u.Plan.Name) {
 			for _, r := range u.Block.Rows {
 				setApart(u.Plan, r)
 			}
@@ -99,6 +136,15 @@ func (l *Log) apart() {
 			}
 		}
 	}
+}
+
+// otherSheet tells a sheet of which the log says that its fish were not trolled: "Reef: what we took at anchor".
+func (l *Log) otherSheet(name string) bool {
+	name = normalise(name)
+	return name != "" && (otherTitle(l.legend.more(name)) || slices.ContainsFunc(l.Texts, func(text string) bool {
+		i := strings.IndexAny(text, ":=")
+		return i > 0 && normalise(text[:i]) == name && otherTitle(text[i+1:])
+	}))
 }
 
 // longestTitle is the most bytes of a title: what is longer explains.

@@ -63,3 +63,40 @@ func TestTitledApart(t *testing.T) {
 		}
 	}
 }
+
+// TestSheetSaid holds that the fish of a sheet are apart where the log says of it that they were not trolled,
+// and that what it says of another sheet is of that one.
+func TestSheetSaid(t *testing.T) {
+	const legs = "Date|In|Up|Lines|Knots\n2026-06-03|06:00|08:00|4|7\n2026-06-04|06:00|09:00|4|8\n" +
+		"2026-06-05|06:00|09:30|5|8"
+	const fish = "Date|Species|How many|Heaviest kg\n2026-06-03|mahi mahi|2|8\n2026-06-04|grouper|3|\n" +
+		"2026-06-05|grouper|1|9"
+	for said, want := range map[string]int{"Reef fish: whatever came aboard while not trolling": 3,
+		"Reef fish: one row a kind": 0, "Legs: one row a set, not counted when under 10 minutes": 0} {
+		apart := 0
+		for _, u := range inferred(t, "log", nil, "Read first", "My log\n|\n"+said, "Legs", legs, "Reef fish",
+			fish).Data() {
+			apart += len(u.Plan.Apart)
+		}
+		if apart != want {
+			t.Errorf("%q: %d rows apart, expected %d", said, apart, want)
+		}
+	}
+}
+
+// TestDaysAshore holds that a trip of which no stretch is told is apart where its words say how else the day was
+// spent, and neither such words beside stretches nor a trip without a stretch alone set one apart.
+func TestDaysAshore(t *testing.T) {
+	const trips = "Trip|Date|Left|Home|Remarks\n1|2026-06-03|05:00|12:00|calm\n2|2026-06-04|05:00|12:00|bottom " +
+		"fishing after noon\n3|2026-06-05|05:00|11:00|%s\n4|2026-06-06|05:00|12:00|"
+	const sets = "Trip|Start|End|Lines|Knots\n1|06:00|08:00|4|8\n2|06:00|08:00|4|8\n2|08:10|10:00|5|9\n" +
+		"4|06:00|08:30|5|8"
+	for remark, want := range map[string]int{"bottom fishing all day": 1, "swell too big, no lines went over": 1,
+		"came home early": 0} {
+		for _, u := range inferred(t, "log", nil, "Trips", fmt.Sprintf(trips, remark), "Sets", sets).Data() {
+			if n := len(u.Plan.Apart); u.Plan.Kind == plan.Trips && n != want {
+				t.Errorf("%q: %d rows apart, expected %d", remark, n, want)
+			}
+		}
+	}
+}

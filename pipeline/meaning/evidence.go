@@ -488,6 +488,23 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	return textProfile(v, c, not)
 }
 
+// lettered tells cells that number something by letters: A, B, C, with none left out.
+func (v *Values) lettered() bool {
+	seen := map[byte]bool{}
+	for _, c := range v.cells {
+		if len(c.Text) != 1 || c.Text[0]|0x20 < 'a' || c.Text[0]|0x20 > 'z' {
+			return false
+		}
+		seen[c.Text[0]|0x20] = true
+	}
+	for i := range len(seen) {
+		if !seen['a'+byte(i)] {
+			return false
+		}
+	}
+	return len(seen) > 1
+}
+
 // waysOfFishing tells cells each of which is the name of a way of fishing, of two at least, and trolling one of
 // them.
 func (v *Values) waysOfFishing() bool {
@@ -552,8 +569,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return 1.6
 		case v.numeric() >= 0.8, v.dates() > 0.6 || v.clockShare() > 0.6:
 			return -2.5
-		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.6:
-			return -6
+		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.3:
+			return -6 // beside the titles of what stands below the table
 		}
 		return -0.2
 	case "port":
@@ -563,6 +580,9 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 	case "leg":
 		if v.whole(1, 40) >= 0.9 || v.whole(1, 9999) >= 0.9 && v.rising() {
 			return 1.4
+		}
+		if v.lettered() {
+			return 1
 		}
 		return -0.4
 	case "line":

@@ -105,6 +105,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.order()
 	l.settle()
 	l.untrolled()
+	l.ashore()
 	l.apart()
 	return l
 }
@@ -142,11 +143,16 @@ func (l *Log) order() {
 var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum\w*|count\w*|max|min|average\w*|subtotal)\(`)
 
 // isProof tells a block of numbers that are worked out from other cells: most from another sheet or
-// of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4.
+// of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4. One column may be
+// typed: what the sums of each row are for, as a speed is.
 func isProof(b *layout.Block) bool {
 	numbers, formulas, worked := 0, 0, 0
+	typed := map[int]bool{} // columns with a cell that is not worked out
 	for _, r := range b.Rows {
-		for _, c := range r.Cells {
+		for i, c := range r.Cells {
+			if c.Look != layout.Blank && c.Formula == "" {
+				typed[i] = true
+			}
 			if c.Look == layout.Number || c.Look == layout.Duration {
 				numbers++
 				if c.Formula != "" {
@@ -158,7 +164,8 @@ func isProof(b *layout.Block) bool {
 			}
 		}
 	}
-	return numbers > 0 && (10*formulas >= 6*numbers || worked == numbers && 3*formulas >= numbers)
+	all := worked == numbers || len(typed) == 1 && worked > 0
+	return numbers > 0 && (10*formulas >= 6*numbers || all && 3*formulas >= numbers)
 }
 
 // settle works out what holds between the blocks of the log.
@@ -179,6 +186,7 @@ func (l *Log) settle() {
 	l.halves()
 	l.catalogues()
 	l.sheetNames()
+	l.weekdays()
 	l.forms()
 	l.days()
 	l.wrongSheetYears()
@@ -242,6 +250,8 @@ func (l *Log) forms() {
 				switch {
 				case text == "" || b.Column.Parse == "date" && !dayLike(text):
 				case b.Column.Name == "trip" && plural(normalise(b.Heading)): // how many there were
+				case b.Column.Name == "trip" && l.copied(f, text):
+					u.b.give(b.Heading, b.Column, text+" ("+p.Name+")", false)
 				case slices.Contains(mayBeGiven, b.Column.Name):
 					u.b.give(b.Heading, b.Column, text, false)
 					l.wholeLog(f, b, text)
@@ -495,6 +505,8 @@ func (l *Log) ranks() {
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
 			case b.Column.Parse == "event":
+			case b.Column.Parse == "fishlist" && !counted && !listed && !told && u.timedBites(b):
+				b.Column = l.lexicon.named("notes", "story")
 			case b.Column.Parse == "fishlist" && told:
 				b.Column = l.lexicon.named("notes", "text")
 			case b.Column.Parse == "fishlist" || !counted && !listed:
@@ -504,7 +516,48 @@ func (l *Log) ranks() {
 				b.Column = l.lexicon.named("notes", "text")
 			}
 		}
+		u.ofTrips()
 	}
+}
+
+// ofTrips takes a table of which nothing but its words told of bites for one of trips, once these are remarks: it says
+// when the boat left or was back, and nothing of effort or of what struck.
+func (u *Understood) ofTrips() {
+	p := u.Plan
+	if p.Kind != plan.Flat || !p.Binds("depart_s", "return_s") || p.Reads("story", "fishlist", "stretches") ||
+		p.Binds("start_s", "end_s", "duration_s", "line_hours", "species", "outcome", "time_s", "line") ||
+		p.Binds(countNames...) || len(p.Catch)+len(p.Rods)+len(p.Spread) > 0 {
+		return
+	}
+	p.Kind = plan.Trips
+	for _, b := range p.Bindings {
+		if !b.Column.In(plan.Trips) {
+			p.Unknown = append(p.Unknown, plan.Unknown{Index: b.Index, Heading: b.Heading})
+		}
+	}
+	p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return !b.Column.In(plan.Trips) })
+	u.b.note("read as trips: other tables tell of the hours and the bites")
+}
+
+// fewTimed is how many bites with a clock a column of fish has at least for it to tell of bites.
+const fewTimed = 4
+
+// timedBites tells a column of fish whose cells tell bite by bite, most with its clock, what became of them, and of
+// some that they were missed or lost: it is no list of what was caught.
+func (u *Understood) timedBites(b *plan.Binding) bool {
+	all, timed, gone := 0, 0, 0
+	for _, c := range column(u.b.rows, b.Index) {
+		for _, bite := range phrase.Tell(c, phrase.Defaults{}).Bites {
+			all++
+			if bite.At != nil {
+				timed++
+			}
+			if bite.Fate == words.Missed || bite.Fate == words.Lost {
+				gone++
+			}
+		}
+	}
+	return timed >= fewTimed && 3*timed > 2*all && gone > 0
 }
 
 // scaled tells a log that says once that its weights are from a scale.

@@ -12,8 +12,9 @@ import (
 // bySlip is which part of its weight a heading's word has that is read for another, a slip of the pen away.
 const bySlip = 0.75
 
-// leastMistyped is how many letters a word has at least that is looked for among longer ones, a slip away.
-const leastMistyped = 4
+// leastMistyped is how many letters a word has at least that is looked for among those a slip away: boats and
+// people have short names.
+const leastMistyped = 5
 
 // vocabulary are the words of headings, by their first letter and their length.
 type vocabulary map[vocabularyKey][]string
@@ -45,7 +46,7 @@ func (v vocabulary) add(phrase string) {
 // several. A slip is hardly ever in the first letter.
 func (v vocabulary) meant(word string) string {
 	found := ""
-	for n := max(leastMistyped+1, len(word)-1); n <= len(word)+1; n++ {
+	for n := len(word) - 1; n <= len(word)+1; n++ {
 		for _, w := range v[vocabularyKey{word[0], n}] {
 			if spelling.Distance(word, w) != 1 {
 				continue

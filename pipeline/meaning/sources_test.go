@@ -313,3 +313,35 @@ func TestTripsNotTrolled(t *testing.T) {
 		t.Errorf("%s, apart %v: expected trips without row 3", summary(u.Plan), u.Plan.Apart)
 	}
 }
+
+// TestBitesUnderFish holds that a column of fish whose cells tell each bite with its clock, and that some were lost,
+// is one of bites, and that a list of what was caught is not.
+func TestBitesUnderFish(t *testing.T) {
+	const head = "Date|Times|Lines|Knots|Fish\n"
+	for text, want := range map[string]string{
+		"2026-06-03|06:00-08:00|4|7|6:40 wahoo lost at the boat; 7:10 mahi boxed\n2026-06-04|06:00-09:00|4|7|6:20 " +
+			"tuna missed\n2026-06-05|06:00-09:00|4|7|7:20 mahi boxed; 8:05 mahi pulled hook": "story",
+		"2026-06-03|06:00-08:00|4|7|2 wahoo 12.1 kg, 14 kg; 1 mahi\n2026-06-04|06:00-09:00|4|7|1 tuna 30.5 kg\n" +
+			"2026-06-05|06:00-09:00|4|7|mahi 7.5 kg, mahi 4.2 kg": "fishlist",
+	} {
+		if p := planOf(t, "June", head+text); !p.Reads(want) {
+			t.Errorf("%q is read as %s, expected %s", text, summary(p), want)
+		}
+	}
+}
+
+// TestTripsOfRemarks holds that a table of which remarks alone seemed to tell of bites is one of trips where other
+// tables tell of them.
+func TestTripsOfRemarks(t *testing.T) {
+	l := inferred(t, "log.xlsx", nil, "Trips", "Trip|Date|Left port|Back in port|Notes\n1|2026-06-03|05:00|12:00|\n"+
+		"2|2026-06-04|05:00|12:00|nothing all morning\n3|2026-06-05|05:00|12:00|", "Sets",
+		"Trip|Set|Start|End|Lines|Knots\n1|A|06:00|08:00|4|8\n1|B|08:00|09:00|4|9\n2|A|06:00|08:00|4|8\n"+
+			"3|A|06:00|08:30|5|8", "Bites", "Trip|Set|Time|Species|Outcome\n1|A|06:40|wahoo|landed\n"+
+			"1|B|08:20|mahi|lost\n3|A|07:10|mahi|landed\n3|A|07:50||missed")
+	if u := blockOf(l, "Trips"); u == nil || u.Plan.Kind != plan.Trips {
+		t.Errorf("the trips are read as %s", summary(u.Plan))
+	}
+	if u := blockOf(l, "Bites"); u == nil || !u.Plan.Binds("leg") {
+		t.Errorf("the letters under Set are no stretches: %s", summary(u.Plan))
+	}
+}

@@ -42,7 +42,7 @@ func (l *Log) summed(columns map[*layout.Block][]int) {
 		for _, g := range l.groups {
 			of, rows := map[int]float64{}, 0
 			for _, b := range g.blocks {
-				if b == u.Block || b.Open || !dated(b) {
+				if b == u.Block || b.Open || !dated(b) && !l.clocked(b) {
 					continue
 				}
 				rows += len(b.Rows)
@@ -120,10 +120,11 @@ func (u *Understood) withoutDay() bool {
 		dayOf(p.Name) == "" && len(u.Block.Above) == 0 && !monthly(u.Block)
 }
 
-// stretches tells a group whose rows are stretches of a day.
+// stretches tells a group whose rows are stretches of a day or a trip.
 func (l *Log) stretches(g *group) bool {
 	return slices.ContainsFunc(l.Blocks, func(u *Understood) bool {
-		return slices.Contains(g.blocks, u.Block) && u.Plan.Binds("date") && u.Plan.Binds("start_s", "duration_s")
+		return slices.Contains(g.blocks, u.Block) && u.Plan.Binds("date", "trip") &&
+			u.Plan.Binds("start_s", "duration_s")
 	})
 }
 
@@ -137,6 +138,13 @@ func dated(b *layout.Block) bool {
 		}
 	}
 	return false
+}
+
+// clocked tells a block whose rows have clock times written as bare numbers: 0656.
+func (l *Log) clocked(b *layout.Block) bool {
+	return slices.ContainsFunc(l.Blocks, func(u *Understood) bool {
+		return u.Block == b && u.Plan.Binds("start_s", "time_s")
+	})
 }
 
 func ofMonth(text string) bool {

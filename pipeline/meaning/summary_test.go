@@ -29,6 +29,24 @@ func TestWorkedOut(t *testing.T) {
 	}
 }
 
+// TestWorkedOutFor holds that a table is no data where one column alone is typed, what the sums of its rows
+// are for, and that one with two such columns is.
+func TestWorkedOutFor(t *testing.T) {
+	for lines, want := range map[string]bool{"=COUNTIFS(Hits!A:A,A2)": true, "": false} {
+		b := &layout.Block{}
+		for range 2 {
+			b.Rows = append(b.Rows, layout.Row{Cells: []layout.Cell{{Text: "7", Look: layout.Number},
+				{Text: "12.5", Look: layout.Number, Formula: "=SUMPRODUCT(Sets!D2:D9*(Sets!F2:F9=A2))"},
+				{Text: "4", Look: layout.Number, Formula: lines},
+				{Text: "0.3", Look: layout.Number, Formula: "=C2/B2"}, {Text: "3", Look: layout.Number,
+					Formula: "=C2/B2*10"}}})
+		}
+		if got := isProof(b); got != want {
+			t.Errorf("hits %q: proof %v, expected %v", lines, got, want)
+		}
+	}
+}
+
 // TestSummed holds a table whose sums are those of the log's rows to be no data, and one that
 // has sums of its own to be data.
 func TestSummed(t *testing.T) {
@@ -55,6 +73,19 @@ func TestSummed(t *testing.T) {
 		}
 		if proof != c.want {
 			t.Errorf("%s: held to be sums %v, expected %v", c.what, proof, c.want)
+		}
+	}
+}
+
+// TestSummedByTrip holds that hours of no day are sums where the log's stretches name trips, and no days.
+func TestSummedByTrip(t *testing.T) {
+	l := inferred(t, "log.xlsx", nil, "Outings", "Trip|Date|Wind\n1|2026-06-03|calm\n2|2026-06-04|NE 10\n"+
+		"3|2026-06-05|calm", "Sets", "Trip|Start|End|Lines|Knots\n1|06:00|08:00|4|8\n1|08:00|09:00|4|9\n"+
+		"2|06:00|08:00|4|8\n2|08:10|10:00|5|9\n3|06:00|08:30|5|8",
+		"By speed", "Knots|Hours|Line hours|Bites\n8|6.5|28.5|4\n9|2.8|13.2|1")
+	for _, u := range l.Data() {
+		if u.Plan.Name == "By speed" {
+			t.Errorf("the sums by speed are read as %s", summary(u.Plan))
 		}
 	}
 }

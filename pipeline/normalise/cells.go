@@ -266,11 +266,18 @@ func quantityCell(r *Reader, t *target, text string) error {
 		return r.between(t, text)
 	}
 	if err != nil && t.measure() && r.sets == 0 {
-		if all := r.measuresIn(t, text, ";&/+"); all != nil {
+		list := text
+		if r.layout.Kind != plan.Events {
+			list = strings.ReplaceAll(text, ", ", ";")
+		}
+		if all := r.measuresIn(t, list, ";&/+"); all != nil {
 			r.each = append(r.each, measures{t, text, all})
 			r.values[t.field] = entry.OfReal(all[0])
 			return nil
 		}
+	}
+	if best := words.OfBest(text); err != nil && t.measure() && r.sets == 0 && best != "" {
+		return quantityCell(r, t, best) // 47 best: of the longest of several
 	}
 	if err != nil && t.measure() && words.Hedged(text) {
 		if kept, ok := r.words.find("kept", text); !ok || kept != "no" {

@@ -27,6 +27,8 @@ type eventLog struct {
 	outing       string                   // names the trip, where the boat leaves twice on some days
 	away         bool                     // the boat left, and nobody said that it is back
 	off          bool                     // what follows is not trolled: on the jig
+	up           int64                    // when the last stretch ended
+	none         bool                     // the last stretch ended with no line out, by the column of lines
 }
 
 // bite is a strike that was told without what became of it.
@@ -49,6 +51,9 @@ const neverUp = "the lines of that day were never said to be up: the stretch fro
 func (r *Reader) event(t *target, text string) {
 	e := &r.events
 	d, trip := r.value("date"), r.value("trip")
+	if !r.value("time_s").Known && r.amends(t, text) {
+		return
+	}
 	if d != e.date || trip != e.trip {
 		r.aside = append(r.aside, r.Finish()...)
 		next := eventLog{date: d, trip: trip}
@@ -180,7 +185,12 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 		}
 	}
 	if lines.Known && lines.Int == 0 {
+		e.none = r.value("lines_out").Known
 		what, lines = words.EventUp, entry.Value{}
+	}
+	again := e.none && r.value("lines_out").Int > 0 || speed.Known && lines.Known && what == words.EventNone
+	if again && e.fished && !e.open && timed && what != words.EventUp {
+		what = words.EventIn // "back out, 4 lines, 7 kts", where there was none
 	}
 	out := what == words.EventOut
 	if out {
@@ -245,13 +255,14 @@ func (r *Reader) setting(text string) (speed, lines entry.Value) {
 
 func (r *Reader) beginStretch(t *target, text string, at entry.Value) {
 	e := &r.events
+	e.none = false
 	e.open, e.fished, e.start = true, true, at.Int
 	e.opened = r.problem(t, text, neverUp)
 }
 
 func (r *Reader) endStretch(at entry.Value) {
 	e := &r.events
-	e.open = false
+	e.open, e.up = false, at.Int
 	if at.Int <= e.start {
 		return
 	}
@@ -311,11 +322,17 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 		}
 	}
 	one := len(told.Bites) == 1 && told.Bites[0].N <= 1
+	ashore := timed && !e.open && e.fished && at.Int > e.up+soon
 	for _, b := range told.Bites {
 		for range max(b.N, 1) {
 			x := r.ofBite(t, v, b, one)
-			if !r.ended(x, timed) {
-				r.newBite(x)
+			if r.ended(x, timed) {
+				continue
+			}
+			if r.newBite(x); ashore {
+				ashore = false
+				r.aside = append(r.aside, r.problem(t, text,
+					"the lines were up by then, as the log says: was it trolled?"))
 			}
 		}
 	}
@@ -410,9 +427,20 @@ func (r *Reader) ended(v map[string]entry.Value, timed bool) bool {
 	return true
 }
 
-// otherFish reports whether two rows name different fish.
+// otherFish reports whether two rows name different fish, or different lines.
 func otherFish(a, b map[string]entry.Value) bool {
-	return a["species"].Known && b["species"].Known && a["species"] != b["species"]
+	return a["species"].Known && b["species"].Known && a["species"] != b["species"] ||
+		otherLine(a["line"].Text, b["line"].Text)
+}
+
+// otherLine reports whether two names are of different lines: "left" may be short for "left long".
+func otherLine(a, b string) bool {
+	within := func(short, long string) bool {
+		return !slices.ContainsFunc(words.Scan(short), func(t words.Token) bool {
+			return !slices.ContainsFunc(words.Scan(long), func(o words.Token) bool { return o.Text == t.Text })
+		})
+	}
+	return !within(a, b) && !within(b, a)
 }
 
 // newBite keeps a strike. What became of it may stand in a later row, unless it is told; of

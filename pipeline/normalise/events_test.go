@@ -341,3 +341,70 @@ func TestEventsOfTheBoat(t *testing.T) {
 	const unclear = "speaks of fish or bites in words that were not understood; the rest of the row is kept"
 	expectTold(t, aside, "4 "+unclear+"\n5 "+unclear)
 }
+
+// TestLinesInByTheirColumn holds that lines are in again where their column says so after it said that none was, and
+// that a bite while they are up is told, but for what takes place where the boat is tied up.
+func TestLinesInByTheirColumn(t *testing.T) {
+	const head = "Date,Time,Rods,Speed,What happened,Inches\n2025-05-03,06:30,5,7,Lines in,\n" +
+		"2025-05-03,07:10,,,\"King, left short, boxed\",36\n2025-05-03,08:00,0,,\"%s\",\n" +
+		"2025-05-03,08:40,,,\"%s\",\n2025-05-03,09:00,4,6,Back out,\n" +
+		"2025-05-03,09:30,,,\"Wahoo, shotgun, boxed\",50\n2025-05-03,10:00,0,,\"Lines up, home\",\n"
+	const legs = "7:10 landed King 91.4\n6:30-8:00 5 at 7\n%s9:30 landed Wahoo 127.0\n9:00-10:00 4 at 6"
+	for _, c := range []struct{ up, then, bite, aside string }{
+		{"Sailfish ate the left rigger. Cleared all to fight him", "Sailfish turned loose",
+			"8:00 released Sailfish\n", ""},
+		{"Lines up, tied to the platform for snapper", "4 snapper, best 22 in", "", ""},
+		{"Lines up", "Boxed a snapper", "8:40 landed snapper\n",
+			"5 the lines were up by then, as the log says: was it trolled?; the rest of the row is kept"},
+	} {
+		told, aside := readEvents(t, "book.csv", fmt.Sprintf(head, c.up, c.then))
+		expectTold(t, told, fmt.Sprintf(legs, c.bite))
+		expectTold(t, aside, c.aside)
+	}
+}
+
+// TestLinesInByTheirFigures holds that words which tell lines and a speed at a time are lines in where the lines were
+// up, and that a line of notes without a clock is no part of the entry above it.
+func TestLinesInByTheirFigures(t *testing.T) {
+	told, aside := readEvents(t, "notes.txt", "23/05/2025\n0630 Lines in, all around the boat, 4 rods, 7 kts\n"+
+		"0710 King, left short, boxed\n0800 Sailfish ate. Cleared everything to fight him\n0815 Sailfish let go\n"+
+		"0840 Back out, 4 rods, 6 kts\n0930 Wahoo, boxed\nLines up. Did not look\nThe king was 39 in, I put 36\n\n"+
+		"24/05/2025\n0700 Lines in, 4 rods, 6 kts\n0730 Wahoo, boxed, 36 in\n0800 Lines up\nIt was 39 in, I put 36\n")
+	expectTold(t, told, "7:10 landed King\n6:30-8:00 4 at 7\n8:00 released Sailfish\n9:30 landed Wahoo\n"+
+		"7:30 landed Wahoo 99.1\n7:00-8:00 4 at 6")
+	expectTold(t, aside, "8 no time: when the lines went in or came up is not known; the rest of the row is kept\n"+
+		"9 seems to mend what another row says: mend it there; the rest of the row is kept\n"+
+		"6 the lines of that day were never said to be up: the stretch from here is left out; the rest of the "+
+		"row is kept")
+}
+
+// TestAmendedMeasures holds that a line below a day that says which figure of it was wrong mends the fish that has
+// that figure, and that one which no fish of the day has is told.
+func TestAmendedMeasures(t *testing.T) {
+	const log = "Date,Time,Rods,Speed,What happened,Inches\n2025-05-03,06:30,5,7,Lines in,\n" +
+		"2025-05-03,07:10,,,\"King, left short, boxed\",36\n2025-05-03,08:00,0,,\"Lines up\",\n,,,,\"%s\",\n"
+	for said, want := range map[string][2]string{
+		"Checked the tape: the king was 39 inches, I wrote 36": {"7:10 landed King 99.1", ""},
+		"I put 36 for the king, it was 39 in":                  {"7:10 landed King 99.1", ""},
+		"The king was 39 inches, I wrote 31": {"7:10 landed King 91.4",
+			"5 seems to mend what another row says: mend it there; the rest of the row is kept"},
+		"36 miles run, put 40 gallons in": {"7:10 landed King 91.4", ""},
+	} {
+		told, aside := readEvents(t, "book.csv", fmt.Sprintf(log, said))
+		expectTold(t, told[:1], want[0])
+		expectTold(t, aside, want[1])
+	}
+}
+
+// TestLinesOfBites holds that a fish on another line is not the one hooked before, and that one kind of fish is that
+// of both of a double.
+func TestLinesOfBites(t *testing.T) {
+	told, aside := readEvents(t, "book.csv", "Date,Time,Rods,Speed,What happened\n2025-05-03,06:30,5,7,Lines in\n"+
+		"2025-05-03,07:00,,,\"Good fish on left long, wire bit through\"\n"+
+		"2025-05-03,07:05,,,\"Two on at once, mahi. Boxed one, other one came off\"\n"+
+		"2025-05-03,07:10,,,\"Hooked up left long\"\n2025-05-03,07:20,,,\"King, shotgun, boxed\"\n"+
+		"2025-05-03,07:50,,,\"Kept on, squall to the north\"\n2025-05-03,08:00,0,,Lines up\n")
+	expectTold(t, told, "7:00 lost cut off\n7:05 landed mahi\n7:05 lost mahi\n7:10 hooked\n7:20 landed King\n"+
+		"6:30-8:00 5 at 7")
+	expectTold(t, aside, "")
+}

@@ -27,6 +27,9 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 	}
 	if timed {
 		oneBite(&told)
+		if len(told.Bites) == 1 && told.Bites[0].N <= 1 && told.Bites[0].Place == "" {
+			told.Bites[0].Place = onlyPlace(text) // king, left short, in the box
+		}
 	}
 	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open || words.OfBoat(told.Left[0]) {
 		return told
@@ -42,6 +45,22 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 		told.Bites, told.Left = []phrase.Bite{{Fish: fish[0]}}, nil
 	}
 	return told
+}
+
+// onlyPlace is the place in the spread that a text names; "" where it names none or several.
+func onlyPlace(text string) string {
+	toks, place := words.Scan(text), ""
+	for i := 0; i < len(toks); i++ {
+		next, ok := words.PlaceAt(toks, i, words.AfterOn(toks, i))
+		if !ok {
+			continue
+		}
+		if place != "" {
+			return ""
+		}
+		place, i = text[toks[i].At:toks[next-1].End], next-1
+	}
+	return place
 }
 
 // oneBite puts together what an entry at one clock time tells of a bite in several sentences: "strike,
@@ -62,9 +81,27 @@ func oneBite(told *phrase.Story) {
 		}
 		told.Bites = b[:1]
 	}
-	if len(told.Bites) == 1 && len(told.Left) == 1 && told.Bites[0].N <= 1 {
+	switch {
+	case len(told.Left) != 1:
+	case len(told.Bites) == 1 && told.Bites[0].N <= 1:
 		leftOf(told)
+	case len(told.Bites) > 1:
+		kindOf(told)
 	}
+}
+
+// kindOf gives several bites the name of the one kind of fish that their entry tells: "double, dorado. Boxed
+// one, lost one."
+func kindOf(told *phrase.Story) {
+	fish := phrase.FishList(told.Left[0], phrase.Defaults{})
+	if len(fish) != 1 || !strings.EqualFold(strings.TrimSpace(told.Left[0]), fish[0].Name) ||
+		slices.ContainsFunc(told.Bites, func(b phrase.Bite) bool { return b.Name != "" }) {
+		return
+	}
+	for i := range told.Bites {
+		told.Bites[i].Name = fish[0].Name
+	}
+	told.Left = nil
 }
 
 // leftOf gives a bite what the only other words of its entry say of it: the cause of its loss, or its name.
@@ -75,9 +112,11 @@ func leftOf(told *phrase.Story) {
 	switch {
 	case ok && fate == words.Lost && b.Fate == words.Lost && cause != "" && b.Cause == "" && len(fish) == 0:
 		b.Cause, told.Left = cause, nil
-	case !ok && b.Name == "" && b.Fate > words.Missed && len(fish) == 1 && fish[0].N <= 1 &&
-		strings.EqualFold(strings.TrimSpace(told.Left[0]), fish[0].Name): // alongside, dorado. Released.
+	case ok || b.Name != "" || b.Fate <= words.Missed || len(fish) != 1 || fish[0].N > 1:
+	case strings.EqualFold(strings.TrimSpace(told.Left[0]), fish[0].Name): // alongside, dorado. Released.
 		b.Name, told.Left = fish[0].Name, nil
+	case fish[0].Name != "" && fish[0].Place != "" && b.Place == "": // dorado on the flat line, jumped and got off
+		b.Name, b.Place, told.Left = fish[0].Name, fish[0].Place, nil
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/testdata/memory"
 )
 
@@ -291,7 +292,7 @@ func TestFiguresOfToldStretches(t *testing.T) {
 		csvOf("Date,Times trolled,Lines,Knots,Bites,Landed\n2026-06-03,6:00-8:00,5,7,1,1\n2026-06-04,6:00-7:00 / "+
 			"7:30-9:00,5 / 3,7 / 13,2,0\n"+
 			"2026-06-05,6:00-7:00 / 7:30-9:00,5,7,1,1\n2026-06-06,6:00-8:00 / 8:30,5,7,0,0\n"+
-			"2026-06-07,6:10-,5,7,0,0\n"))
+			"2026-06-07,6:10-,5,7,0,0\n2026-06-08,6:00-7:00 / 7:30-9:00,5 / ?,? / 13,0,0\n"))
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)
@@ -311,6 +312,11 @@ func TestFiguresOfToldStretches(t *testing.T) {
 				sides) != 2 || values[i].Real != 7 {
 				t.Errorf("bites of two stretches of one speed have %v", values[i])
 			}
+		case 7:
+			if len(sides) != 2 || sides[0].Values["lines_out"].Int != 5 || sides[1].Values["lines_out"].Known ||
+				sides[0].Values["speed_kn"].Known || sides[1].Values["speed_kn"].Real != 13 {
+				t.Errorf("two stretches of which one has no figure each are %v", sides)
+			}
 		case 6:
 			if i := slices.IndexFunc(r.Fields(), func(f entry.Field) bool {
 				return f.Name == "start_s"
@@ -319,7 +325,7 @@ func TestFiguresOfToldStretches(t *testing.T) {
 			}
 		}
 	}
-	for i, want := range []bool{false, true, false, true, false} {
+	for i, want := range []bool{false, true, false, true, false, false} {
 		if (aside[i] > 0) != want {
 			t.Errorf("row %d: %d problems", i, aside[i])
 		}
@@ -418,6 +424,72 @@ func TestMeasuredRemarks(t *testing.T) {
 				t.Errorf("row %d: %d fish beside %d strikes, expected %d", row.Num, got,
 					r.value("strikes_n").Int, want[i])
 			}
+		}
+	}
+}
+
+// TestListsOfNamedFish holds that a measure in a list that begins with a fish's name is that of the fish, in whatever
+// order, that a guess is none, and that a name which the row does not list, or a length that is not read, is told.
+func TestListsOfNamedFish(t *testing.T) {
+	const head, good = "Date,In,Up,Lines,Bites,Kept,Fish,Scale kg\n",
+		"2026-06-03,06:00,08:00,4,2,2,2 wahoo,12.1 + 9\n2026-06-04,06:00,08:00,4,1,1,1 mahi,7.5\n" +
+			"2026-06-05,06:00,08:00,4,2,2,1 mahi; 1 wahoo,8 + 14\n"
+	for _, c := range []struct {
+		fish, kg string
+		want     string
+		told     string
+	}{
+		{"1 mahi; 1 wahoo", "mahi 6.5 / wahoo 13", "mahi 6.5 wahoo 13", ""},
+		{"1 mahi; 1 wahoo", "wahoo 13 / mahi 6.5", "mahi 6.5 wahoo 13", ""},
+		{"1 mahi; 1 wahoo", "mahi about 6 / 13", "mahi wahoo 13", ""},
+		{"1 mahi; 1 wahoo", "mahi 6.5 / albacore 13", "mahi 6.5 wahoo", "names a fish"},
+		{"2 zibbles", "4.2 + 4.1", "", "2 measures for 0 fish"},
+		{"1 mahi; 1 wahoo", "6.5 / hook 13", "mahi 6.5 wahoo", "no measure"},
+		{"mahi cm 88; wahoo", "6.5 / 13", "mahi 88 6.5 wahoo 13", ""},
+		{"2 mahi 88 cm 90 cm 91 cm", "6.5 / 7", "mahi 88 6.5 mahi 88 7", "names a length"},
+	} {
+		x, u := only(t, csvOf(head+good+good+"2026-06-08,06:00,08:00,4,2,2,"+c.fish+","+c.kg+"\n"))
+		r, err := x.Reader(u, Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var problems []record.Problem
+		for _, row := range u.Block.Rows {
+			_, _, problems = r.Row(RowOf(row))
+		}
+		var got []string
+		for _, s := range r.Sides() {
+			got = append(got, s.Values["species_logged"].Text)
+			for _, name := range []string{"length_cm", "scale_kg"} {
+				if v := s.Values[name]; v.Known {
+					got = append(got, fmt.Sprint(v.Real))
+				}
+			}
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%q beside %q: %s, expected %s", c.kg, c.fish, s, c.want)
+		}
+		if (result{problems: problems}).told(c.told) != (c.told != "") {
+			t.Errorf("%q beside %q: told %v", c.kg, c.fish, problems)
+		}
+	}
+}
+
+// TestRowsBelowBites holds that a remark with its title and a line of what was not trolled below a table of bites are
+// no bites, and that lengths parted by commas and spaces are those of the fish of the row, and the best of one.
+func TestRowsBelowBites(t *testing.T) {
+	rows := log{text: "Date|Time|No.|Fish|Result|Inches\n2026-06-03|06:40|2|wahoo|landed|40, 44.5\n" +
+		"2026-06-03|07:40|2|mahi|landed|33 best\n2026-06-04|07:10|1|mahi|lost|\n2026-06-04|07:20|1|mahi|missed|\n" +
+		"||Sat night chunked: 2 yellowfin boxed (35 in)|||\n2026-06-04|07:30|1|mahi|landed|31\n" +
+		"REMARKS||Belt squeals|||", set: Settings{Units: "us"}}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, NotASkip, NotASkip, Elsewise, NotASkip, Comment} {
+		if rows[i].skip != want || len(rows[i].problems) > 0 {
+			t.Errorf("row %d: %q, expected %q: %v", i, rows[i].skip, want, rows[i])
+		}
+	}
+	for i, want := range map[int]string{0: "101.6", 1: "83.82", 5: "78.74"} {
+		if got := rows[i].values["length_cm"]; !strings.HasPrefix(got, want) {
+			t.Errorf("row %d: length %s, expected %s", i, got, want)
 		}
 	}
 }

@@ -32,56 +32,90 @@ func (r *Reader) measures(fish []phrase.Fish) measured {
 	if !r.lists {
 		return nil
 	}
-	var fates []words.Fate
+	var all []phrase.Fish // one by one
 	for _, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			continue
 		}
 		for range max(f.N, 1) {
-			fates = append(fates, f.Fate)
+			all = append(all, f)
 		}
 	}
-	m := make(measured, len(fates))
+	m := make(measured, len(all))
 	for i := range m {
 		m[i] = map[string]entry.Value{}
 	}
 	for i := range r.targets {
 		t := &r.targets[i]
 		if text := r.values[t.field].Text; r.listed(t.Binding) && text != "" {
-			r.deal(t, text, fates, m)
+			r.deal(t, text, all, m)
 		}
 	}
 	return m
 }
 
-// deal gives the items of one list to the fish.
-func (r *Reader) deal(t *target, text string, fates []words.Fate, m measured) {
+// deal gives the items of one list to the fish, those that name a fish each to the next of its name.
+func (r *Reader) deal(t *target, text string, fish []phrase.Fish, m measured) {
 	items := parted.Split(strings.TrimSpace(text), -1)
 	var to []int
-	for i, f := range fates {
-		if len(items) == len(fates) || f != words.Released {
+	for i, f := range fish {
+		if len(items) == len(fish) || f.Fate != words.Released {
 			to = append(to, i)
 		}
 	}
 	if len(items) != len(to) {
-		if strings.ContainsAny(text, "0123456789") && !words.Hedged(text) {
+		if slices.ContainsFunc(items, figured) {
 			r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("%d measures for %d fish", len(items),
-				len(fates))))
+				len(fish))))
 		}
 		return
 	}
-	for k, item := range items {
-		q, err := unit.ParseQuantity(item, t.Column.Dimension, r.fallback(t), r.mark())
+	for _, item := range items {
+		k, figure := 0, item
+		if name, rest, named := fishFirst(item); named {
+			if k = slices.IndexFunc(to, func(i int) bool { return r.sameKind(name, fish[i].Name) }); k < 0 {
+				r.aside = append(r.aside, r.problem(t, item, "it names a fish that the row does not list"))
+				continue
+			}
+			figure = rest
+		}
+		at := to[k]
+		to = slices.Delete(to, k, k+1)
+		q, err := unit.ParseQuantity(figure, t.Column.Dimension, r.fallback(t), r.mark())
 		if err != nil || words.Hedged(item) {
 			if fate, _, _, ok := words.FateOf(item); ok && fate == words.Released {
-				m[to[k]]["outcome"] = entry.OfText("released")
+				m[at]["outcome"] = entry.OfText("released")
+			} else if figured(item) {
+				r.aside = append(r.aside, r.problem(t, item, "no measure was read from it"))
 			}
 			continue
 		}
 		if v, err := q.In(t.Column.Unit); err == nil && v >= t.Column.Min && v <= t.Column.Max {
-			m[to[k]][t.Column.Name] = entry.OfReal(v)
+			m[at][t.Column.Name] = entry.OfReal(v)
 		}
 	}
+}
+
+// figured tells an item with a figure that is no guess.
+func figured(item string) bool { return strings.ContainsAny(item, "0123456789") && !words.Hedged(item) }
+
+// fishFirst parts an item of a list that begins with the name of a fish: "wahoo 12.5".
+func fishFirst(item string) (name, rest string, ok bool) {
+	digit := strings.IndexAny(item, "0123456789")
+	if digit <= 0 {
+		return "", item, false
+	}
+	fish := phrase.FishList(item[:digit], phrase.Defaults{})
+	if len(fish) != 1 || fish[0].Name == "" {
+		return "", item, false
+	}
+	return fish[0].Name, item[digit:], true
+}
+
+// sameKind tells two names of one kind of fish.
+func (r *Reader) sameKind(a, b string) bool {
+	one, other := r.set.Species.Find(a, r.set.Ocean), r.set.Species.Find(b, r.set.Ocean)
+	return strings.EqualFold(a, b) || one.Found && other.Found && one.Species.Code == other.Species.Code
 }
 
 // strikeSets makes a strike of each set of columns that a row has for one. What they tell

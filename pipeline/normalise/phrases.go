@@ -291,7 +291,7 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 		}
 		switch {
 		case r.paces != nil:
-			v["speed_kn"] = entry.OfReal(r.paces[k])
+			setFigure(v, "speed_kn", r.paces[k])
 		case s.SpeedLo > 0:
 			v["speed_kn"] = entry.OfReal((s.SpeedLo + s.SpeedHi) / 2)
 		case len(set.Speeds) > 0:
@@ -301,7 +301,7 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 		}
 		switch {
 		case r.linesEach != nil:
-			v["lines_out"] = entry.OfInt(int64(r.linesEach[k]))
+			setFigure(v, "lines_out", r.linesEach[k])
 		case s.Lines >= 0:
 			v["lines_out"] = entry.OfInt(int64(s.Lines))
 		case len(set.Lines) > 0 && !slices.ContainsFunc(all, func(o phrase.Stretch) bool { return o.Lines >= 0 }):
@@ -446,6 +446,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
 	}
+	if lengthsIn(text) > taped(fish) && !words.Hedged(text) {
+		r.aside = append(r.aside, r.problem(t, text, "it names a length that was not read"))
+	}
 	if r.layout.Freed && counted {
 		most += r.freedIn(fish)
 	}
@@ -518,6 +521,24 @@ func weighed(fish []phrase.Fish) int {
 	for _, f := range fish {
 		if f.Kg > 0 {
 			n += max(f.N, 1)
+		}
+	}
+	return n
+}
+
+// lengthsIn is how many figures of a text have a unit of length that fish are measured in.
+func lengthsIn(text string) int { return len(lengthIn.FindAllString(text, -1)) }
+
+var lengthIn = regexp.MustCompile(`(?i)\d\s*(?:cms?|inch|inches|pulg|pulgadas|pouces|zoll)(?:[^\pL]|$)|\bcms?\s+\d`)
+
+// taped is how many lengths and girths a list has.
+func taped(fish []phrase.Fish) int {
+	n := 0
+	for _, f := range fish {
+		for _, cm := range []float64{f.LengthCm, f.GirthCm} {
+			if cm > 0 {
+				n += max(f.N, 1)
+			}
 		}
 	}
 	return n

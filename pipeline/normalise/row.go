@@ -29,8 +29,10 @@ func (r *Reader) skip() Skip {
 	switch {
 	case filled == 0:
 		return Blank
-	case r.isComment(first) || filled == 1 && r.isNote():
+	case r.isComment(first) || filled == 1 && r.isNote() || r.isRemark():
 		return Comment
+	case filled == 1 && (r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Fish) && words.Otherwise(first):
+		return Elsewise // "Sat night chunked: 2 yellowfin"
 	case r.isTotals():
 		return Totals
 	case r.isHeader():
@@ -50,6 +52,23 @@ func (r *Reader) isComment(first string) bool {
 	}
 	rest, ok := strings.CutPrefix(first, "#")
 	return ok && !faulty(first) && (r.layout.Hashed || rest == "" || rest[0] < '0' || rest[0] > '9')
+}
+
+// remarkHeads are what stands before a remark below a table.
+var remarkHeads = map[string]bool{"remarks": true, "remark": true, "notes": true, "note": true, "comments": true,
+	"comment": true, "observaciones": true, "notas": true, "nota": true, "remarques": true, "remarque": true,
+	"osservazioni": true, "observacoes": true, "bemerkungen": true, "bemerkung": true}
+
+// isRemark tells a row of a remark with its title before it, and nothing else: REMARKS | dragger fleet on the flats.
+func (r *Reader) isRemark() bool {
+	var cells []string
+	for _, c := range r.row.Cells {
+		if c = trimmed(c); c != "" {
+			cells = append(cells, c)
+		}
+	}
+	return len(cells) == 2 && remarkHeads[words.Fold(strings.Trim(cells[0], " :"))] &&
+		strings.IndexFunc(cells[1], unicode.IsLetter) >= 0
 }
 
 // isNote tells a row whose only cell holds words where they cannot be a value of

@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
 // several is a cell that holds what several cells would: two clock times, the speeds of two
@@ -116,12 +118,12 @@ func (r *Reader) parted() {
 		v := map[string]entry.Value{"start_s": entry.OfInt(start), "end_s": entry.OfInt(end),
 			"leg": entry.OfText(strconv.Itoa(k + 1))}
 		if speeds != nil {
-			v["speed_kn"] = entry.OfReal(speeds[k])
+			setFigure(v, "speed_kn", speeds[k])
 		} else if x := r.value("speed_kn"); x.Known {
 			v["speed_kn"] = x
 		}
 		if lines != nil {
-			v["lines_out"] = entry.OfInt(int64(lines[k]))
+			setFigure(v, "lines_out", lines[k])
 		} else if x := r.value("lines_out"); x.Known {
 			v["lines_out"] = x
 		}
@@ -184,12 +186,12 @@ func (r *Reader) linesChanged(s several) bool {
 func (r *Reader) partedHours(hours, speeds several) bool {
 	h := figures(hours.parts, len(speeds.parts))
 	v := figures(speeds.parts, len(h))
-	if h == nil || v == nil || hours.t.Unit != "" && hours.t.Unit != unit.Hour {
+	if h == nil || v == nil || slices.ContainsFunc(h, math.IsNaN) || hours.t.Unit != "" && hours.t.Unit != unit.Hour {
 		return false
 	}
 	for k := range h {
-		leg := map[string]entry.Value{"duration_s": entry.OfReal(h[k] * 3600), "speed_kn": entry.OfReal(v[k]),
-			"leg": entry.OfText(strconv.Itoa(k + 1))}
+		leg := map[string]entry.Value{"duration_s": entry.OfReal(h[k] * 3600), "leg": entry.OfText(strconv.Itoa(k + 1))}
+		setFigure(leg, "speed_kn", v[k])
 		if x := r.value("lines_out"); x.Known {
 			leg["lines_out"] = x
 		}
@@ -227,7 +229,8 @@ func (r *Reader) partedClocks(starts, ends []string) (all []phrase.Stretch, sure
 	return all, sure
 }
 
-// figures are n numbers; nil where there are not as many, or one is none.
+// figures are n numbers; nil where there are not as many, or one is none. One that the cell says is not known,
+// "7.5 / ?", is NaN.
 func figures(parts []string, n int) []float64 {
 	if n == 0 || len(parts) != n {
 		return nil
@@ -235,12 +238,29 @@ func figures(parts []string, n int) []float64 {
 	var out []float64
 	for _, p := range parts {
 		v, err := unit.ParseNumber(p, unit.MarkOf(p))
-		if err != nil {
+		switch {
+		case words.NotLogged(p):
+			v = math.NaN()
+		case err != nil:
 			return nil
 		}
 		out = append(out, v)
 	}
+	if !slices.ContainsFunc(out, func(v float64) bool { return !math.IsNaN(v) }) {
+		return nil
+	}
 	return out
+}
+
+// setFigure gives a stretch one of several figures, where it is known.
+func setFigure(v map[string]entry.Value, name string, figure float64) {
+	switch {
+	case math.IsNaN(figure):
+	case name == "lines_out":
+		v[name] = entry.OfInt(int64(figure))
+	default:
+		v[name] = entry.OfReal(figure)
+	}
 }
 
 // fishCounts are the counts under which fish may be named one by one.

@@ -34,3 +34,22 @@ func (t *teller) namedAlone(c clause) bool {
 	return !t.list && len(t.story.Bites) == t.sentence && len(t.names) == 0 && !t.bare.fish.several && !c.many &&
 		(c.fate == words.Lost || c.fate == words.Released)
 }
+
+// afterLeap gives a clause that tells what became of a bite, and of which, the fish and the clock of the one before
+// it, which said no more than that the fish was seen: "8:02 sailfish jumped and threw the hook".
+func (t *teller) afterLeap(c *clause) {
+	of := t.leapt
+	t.leapt = nil
+	switch {
+	case t.list:
+	case c.seen && c.clock != nil && c.alone() && c.fate == words.FateUnknown && !c.none && c.count <= 1:
+		leap := *c
+		t.leapt = &leap
+	case of != nil && (c.join == anAnd || c.join == aComma) && c.fish == nil && c.clock == nil && c.count == 0 &&
+		c.fate >= words.Missed && !c.stranger && !c.many:
+		c.fish, c.clock = of.fish, of.clock
+		if c.place == "" {
+			c.place = of.place
+		}
+	}
+}

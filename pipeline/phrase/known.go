@@ -67,6 +67,9 @@ func (s *scanner) fate(i int) (item, []int, bool) {
 		return item{}, nil, false
 	}
 	last := h.Used[len(h.Used)-1]
+	if h.Fate == words.FateUnknown {
+		return item{kind: aGlue, end: last + 1}, nil, true // kept on
+	}
 	filled := !h.Open
 	for j := i + 1; j < last && !filled; j++ {
 		if _, inner := words.FateAt(s.toks, j); inner && j != h.Used[1] && j != last &&
@@ -298,18 +301,21 @@ func (s *scanner) glue(i int) (item, bool) {
 	if isUnit && unit == "girth" {
 		return item{kind: aUnit, end: end, unit: unit}, true
 	}
+	var best item // the longest, of equally long ones the first
 	for _, g := range []struct {
 		name string
 		kind kind
 	}{{"else", anElse}, {"seen", aSeen}, {"many", aMany}, {"no", aNo}, {"pronoun", aPronoun},
 		{"tackle", aTackle}, {"glue", aGlue}} {
-		if next, ok := words.GlueIs(s.toks, i, g.name); ok {
-			it := item{kind: g.kind, end: next, text: s.tok(i)}
+		if next, ok := words.GlueIs(s.toks, i, g.name); ok && next > best.end {
+			best = item{kind: g.kind, end: next, text: s.tok(i)}
 			if g.kind == aMany && s.ofTwo(i, next) {
-				it.num = 2
+				best.num = 2
 			}
-			return it, true
 		}
+	}
+	if best.end > 0 {
+		return best, true
 	}
 	return item{kind: aGlue, end: end}, isUnit
 }

@@ -227,7 +227,7 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"1 thon rouge 55 kg gardé, 1 cassé", "thon rouge landed 55kg; lost"},
 		{"9h40 double touche, 1 germon 7,5 kg, 1 décroché", "germon landed 7.5kg; lost | of 2"},
 		{"12.10 abboccata a vuoto, 13.05 tonno 22 kg", "missed 12:10; tonno landed 22kg 13:05"},
-		{"1 wahoo de 17 kg às 9h40, outro perdido ao lado do barco", "wahoo landed 17kg 9:40; lost"},
+		{"1 wahoo de 17 kg às 9h40, outro perdido ao lado do barco", "wahoo landed 17kg 9:40; lost (at the boat)"},
 		{"Um ataque falhado na cana direita", "missed @cana direita"},
 		{"10:05 Uhr Doppelbiss, 1 Bonito 4 kg, 1 verloren", "Bonito landed 4kg; lost"},
 		{"Gelbflossenthun 22 kg um 7:50, ein Fehlbiss", "Gelbflossenthun landed 22kg 7:50; missed"},

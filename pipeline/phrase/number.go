@@ -185,19 +185,29 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 	return it, true
 }
 
-// unitFirst reads a weight whose unit stands before it: "alalunga kg 12,1".
+// unitFirst reads a weight or a length whose unit stands before it: "alalunga kg 12,1", "tonno cm 74". "in 45" may
+// be where, and "m 2" anything.
 func (s *scanner) unitFirst(i int) (item, bool) {
 	symbol, end, ok := words.UnitAt(s.toks, i)
-	if !ok || unitKind[symbol] != aWeight || !letters(s.tok(i)) || !s.digits(end) || i > 0 &&
+	k := unitKind[symbol]
+	first := k == aWeight || k == aLength && symbol != "m" && symbol != "ft" && s.tok(i) != "in"
+	if !ok || !first || !letters(s.tok(i)) || !s.digits(end) || i > 0 &&
 		s.digits(i-1) && !s.ofNext(i-1, symbol, end) {
 		return item{}, false
 	}
 	v, next, ok := s.value(end)
-	if !ok || s.unitAt(next) || v <= 0 || s.tok(next) == ":" {
+	if !ok || s.unitAt(next) && !s.otherFirst(k, next) || v <= 0 || s.tok(next) == ":" {
 		return item{}, false
 	}
-	return item{kind: aWeight, num: v * factor[symbol], hi: v * factor[symbol], unit: symbol, end: next, digits: true,
+	return item{kind: k, num: v * factor[symbol], hi: v * factor[symbol], unit: symbol, end: next, digits: true,
 		exact: hasPoint(s.tok(end))}, true
+}
+
+// otherFirst reports whether the unit at a token is of another kind, and before a number of its own: "kg 7,1"
+// behind "cm 98".
+func (s *scanner) otherFirst(k kind, i int) bool {
+	symbol, end, ok := words.UnitAt(s.toks, i)
+	return ok && unitKind[symbol] != k && s.digits(end)
 }
 
 // ofNext reports whether the unit behind the whole number at i is that of the number after it,

@@ -23,6 +23,7 @@ type teller struct {
 	bare     *clause  // a fish's name alone, which the next clause may say more of
 	talked   *clause  // a fish without a fate or a count, whose measures the next clause may tell
 	method   string   // of fishing, other than trolling, that the sentence speaks of before its fish
+	leapt    *clause  // a fish at a clock of which no more was told than that it was seen: the next clause may end it
 	names    []clause // those before it in the sentence
 	scored   *scored  // a fish with its score, whose bites the next clauses tell
 }
@@ -104,6 +105,7 @@ func byStrokes(text string, d Defaults) string {
 func (t *teller) clause(c clause) {
 	t.name(&c)
 	t.clockOf(&c)
+	t.afterLeap(&c)
 	if c.both && c.fate != 0 && c.count == 0 && len(t.story.Bites) == 0 {
 		c.count, c.many = 2, false
 	}

@@ -40,6 +40,7 @@ type Stats struct {
 	Days      map[string]bool
 	First     map[int64]int64 // the first row of each date, in days since 1970
 	Worked    []Worked        // rows with hours of trolling, in their order
+	Dayless   []int64         // of them, those that name neither a day nor a trip
 	Overlaps  []Overlap
 	Aside     []record.Problem // cells and rows set aside
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
@@ -218,6 +219,8 @@ func (s *Stats) effort(r Row, day string) {
 	}
 	if day != "" {
 		s.Days[day] = true
+	} else {
+		s.Dayless = append(s.Dayless, r.Num)
 	}
 	if clocks && s.again(day, span{start.Int, end.Int, r.Num, v["line"].Text}) {
 		return

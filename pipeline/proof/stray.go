@@ -28,6 +28,21 @@ func (q *inquiry) stray(s Subject) {
 	x.Brief, x.Choices = "A table tells of fish, and of no day: is it part of the season?", []string{"no", "yes"}
 }
 
+// dayless asks about hours of no day and no trip in a log whose other tables have such: they may be
+// sums of these.
+func (q *inquiry) dayless(s Subject) {
+	rows := s.Stats.Dayless
+	if len(rows) == 0 || len(q.fished) == 0 {
+		return
+	}
+	q.ask("dayless", s.Plan.Name, "hours", fmt.Sprintf("%s in %q with hours and no day, the first: %s. Do these hours "+
+		"count beside the others?", plural(len(rows), "row", "rows"), s.Plan.Name, rowName(&s, rows[0])),
+		[]string{"no, leave them out", "yes, count them"}, all)
+	x := q.last()
+	x.Brief, x.Choices, x.left = "Some hours are of no day: do they count beside the others?",
+		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+}
+
 // cellOf is what a row says under a binding, in lower case.
 func cellOf(r layout.Row, b *plan.Binding) string {
 	if b == nil || b.Index < 0 || b.Index >= len(r.Cells) {
@@ -103,7 +118,7 @@ const fewUnfished = 0.25
 // nearly all others: the boat may have fished in another way.
 func (q *inquiry) unfished(s Subject) {
 	if s.Stats.Stretches > 0 || s.Stats.ByCount > 0 || len(q.fished) == 0 || s.Plan.Binds("method") ||
-		s.Plan.Kind == plan.Trips {
+		s.Plan.Kind == plan.Trips && !s.Plan.Binds("depart_s", "return_s") { // those: see idleDays
 		return
 	}
 	for _, kind := range []string{"trip ", "day "} {
@@ -127,17 +142,79 @@ func (q *inquiry) unfished(s Subject) {
 			continue
 		}
 		keys := slices.Sorted(maps.Keys(names))
+		of := plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s")
 		who := plural(len(rows), "bite", "bites") + fmt.Sprintf(" in %q belong", s.Plan.Name)
 		if len(rows) == 1 {
 			who = fmt.Sprintf("One bite in %q belongs", s.Plan.Name)
 		}
-		q.ask("untrolled", s.Plan.Name, "no stretch",
-			fmt.Sprintf("%s to %s without a stretch, the first: %s. Was this trolled?", who,
-				plural(len(names), strings.TrimSpace(kind), strings.TrimSpace(kind)+"s"), rowName(&s, rows[0])),
+		text := fmt.Sprintf("%s to %s without a stretch, the first: %s. Was this trolled?", who, of,
+			rowName(&s, rows[0]))
+		brief, effect := "Some bites are of trips or days without a stretch: were they trolled?",
+			append([]string{"trips"}, listing...)
+		if s.Plan.Kind == plan.Trips {
+			text = fmt.Sprintf("I find no stretch for %s in %q, the first: %s. Were lines in the water?", of,
+				s.Plan.Name, rowName(&s, rows[0]))
+			brief, effect = "Some trips have no stretch: were lines in the water?", []string{"trips"}
+		}
+		q.ask("untrolled", s.Plan.Name, "no stretch", text, []string{"no, leave them out", "yes, count them"},
+			effect, keys...)
+		x := q.last()
+		x.Brief, x.Choices, x.left = brief, []string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+		return
+	}
+}
+
+// besideBites asks about fish of a list of its own in a log whose other table has its bites row by row, where a day or
+// a trip lists more fish than these bites brought to the boat: they may have been caught in another way.
+func (q *inquiry) besideBites(s Subject) {
+	if s.Plan.Kind != plan.Fish || s.Stats.Listed == 0 || s.Plan.Binds("strike", "method", "time_s") {
+		return
+	}
+	bites := map[string]*Told{}
+	for _, o := range q.subjects {
+		if o.Plan.Kind != plan.Strikes || o.Plan.Among {
+			continue
+		}
+		for key, t := range o.Stats.Told {
+			if bites[key] == nil {
+				bites[key] = &Told{}
+			}
+			bites[key].Counted.add(t.Listed)
+		}
+	}
+	for _, kind := range []string{"trip ", "day "} {
+		listed, rows := map[string]int{}, map[string][]int64{}
+		shared := false
+		for _, l := range s.Stats.Rowwise {
+			for _, key := range l.Keys {
+				if strings.HasPrefix(key, kind) {
+					listed[key] += l.Held
+					rows[key] = append(rows[key], l.Row)
+				}
+			}
+		}
+		var over []int64
+		var keys []string
+		n := 0
+		for _, key := range slices.Sorted(maps.Keys(listed)) {
+			b := bites[key]
+			shared = shared || b != nil
+			if b == nil || listed[key] > b.Counted.Boated {
+				over, keys, n = append(over, rows[key]...), append(keys, key), n+listed[key]
+			}
+		}
+		if !shared || len(over) == 0 {
+			continue // the bites may name their days, and the list its trips
+		}
+		slices.Sort(over)
+		over = slices.Compact(over)
+		q.ask("untrolled", s.Plan.Name, "beside the bites", fmt.Sprintf("%q lists %s on days whose bites brought "+
+			"fewer to the boat, the first: %s. Were they trolled?", s.Plan.Name, plural(n, "fish", "fish"),
+			rowName(&s, over[0])),
 			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), keys...)
 		x := q.last()
-		x.Brief, x.Choices, x.left = "Some bites are of trips or days without a stretch: were they trolled?",
-			[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+		x.Brief, x.Choices, x.left = "Some fish of a list have no bite: were they trolled?", []string{leaveOut, "yes"},
+			[]left{{s.Understood, over}}
 		return
 	}
 }

@@ -403,6 +403,23 @@ func OfBoat(text string) bool {
 	return ok
 }
 
+// OfBest is the figure beside which a cell says no more than that it is of the biggest of several fish: "47 best",
+// "best 47 in". "" where it does not.
+func OfBest(text string) string {
+	toks := trimmed(text)
+	for i := range toks {
+		next, ok := glues.atKey(toks, i, "biggest")
+		switch {
+		case !ok || i > 0 && next < len(toks):
+		case i > 0:
+			return strings.TrimSpace(text[:toks[i].At])
+		case next < len(toks):
+			return strings.TrimSpace(text[toks[next].At:])
+		}
+	}
+	return ""
+}
+
 // Lure reports whether a text names a lure that is trolled, whatever fish or bait it is made to
 // look like.
 func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }

@@ -192,12 +192,24 @@ func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
 		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true,
 		"dropped a bait for dinner": true, "ao jig (fora da conta)": true,
+		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
+		"lo que no se pescó al curricán": true, "pesci non presi a traina": true,
+		"not caught on the troll": true, "not much while trolling": false,
 		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false,
 		"bait balls off the buoy": false, "bait": false,
 		"hit while trolling past live bait": false, "paint bottom": false, "black jig": false, "": false,
 	} {
 		if got := Otherwise(text); got != want {
 			t.Errorf("Otherwise(%q) = %v", text, got)
+		}
+	}
+}
+
+func TestOfBest(t *testing.T) {
+	for text, want := range map[string]string{"47 best": "47", "best 47 in": "47 in", "la mayor 120 cm": "120 cm",
+		"47": "", "best": "", "best of 3 was 47": "of 3 was 47", "47 best, 41": ""} {
+		if got := OfBest(text); got != want {
+			t.Errorf("OfBest(%q) = %q, expected %q", text, got, want)
 		}
 	}
 }
@@ -260,7 +272,7 @@ func TestListFaults(t *testing.T) {
 func TestKeys(t *testing.T) {
 	for _, es := range fates.by() {
 		for _, e := range es {
-			if h, ok := FateAt(phraseTokens(e.elems), 0); !ok || h.Fate == FateUnknown {
+			if h, ok := FateAt(phraseTokens(e.elems), 0); !ok || (h.Fate == FateUnknown) != (e.key == "none") {
 				t.Errorf("fates.txt: %q %q has no fate", e.key, e.elems)
 			}
 		}
