@@ -163,6 +163,7 @@ func (x *builder) settle() {
 	x.twelve()
 	x.timeOff()
 	x.outings()
+	x.saidAfresh()
 	x.overnights()
 	x.twoClients()
 	x.numbered()

@@ -99,6 +99,8 @@ type Block struct {
 	Parts      bool       // numbers with letters name stretches of one trip: 9a and 9b
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
+	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
+	SpeedAfresh, LinesAfresh bool
 
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
