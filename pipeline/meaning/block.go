@@ -168,6 +168,7 @@ func (x *builder) settle() {
 	x.twoClients()
 	x.numbered()
 	x.departs()
+	x.yearRows()
 	x.wrongYears()
 	x.inclusive()
 	x.tagged()
