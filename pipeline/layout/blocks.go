@@ -30,6 +30,7 @@ type Label struct {
 	Text  string
 	Group string // what stands over several labels, this one among them
 	Unit  string // of a row of units under the headings
+	Whole bool   // its number is part of its name, as the log says, and counts no first and second of several
 }
 
 // Full is the label with its group before it and its unit behind.

@@ -103,7 +103,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			}
 			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
 				Column: cand.column, Unit: cand.unit,
-				Set: set, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
+				Set: set, Codes: l.codesOf(v, cand.column), Said: l.more(label.Text), Guess: x.t.said(label).guess})
 			seen[cand.column]++
 			if slices.Contains(x.group.timed, j) && cand.column.Parse == "story" {
 				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,

@@ -155,6 +155,14 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 	if more == "" {
 		return
 	}
+	if explainsList(more) {
+		for _, c := range t.Columns {
+			if c.Parse == "fishlist" {
+				said.say(c, asSpelled, "")
+			}
+		}
+		return
+	}
 	told := fateCounts[t.fateOfLegend(said, more)]
 	for c, s := range t.said(layout.Label{Text: more}).columns {
 		if told == nil || c.Parse != "count" || slices.Contains(told, c.Name) {
@@ -166,6 +174,11 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 			said.say(c, legendSays*loosely, "")
 		}
 	}
+}
+
+// explainsList tells what explains how a list of fish is written: "name, fork length in cm, (kg on the scale)".
+func explainsList(more string) bool {
+	return strings.Count(more, ",") >= 2 && unitAmong(more, unit.Length) != "" && unitAmong(more, unit.Mass) != ""
 }
 
 // fateOfLegend is the fate of a legend's words for a heading, where the heading says of no count that it

@@ -84,6 +84,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	for _, s := range l.Keys {
 		l.legend.addKey(s, sheets)
 	}
+	l.legend.toldApart(blocks)
 	var columns map[*layout.Block][]int
 	l.groups, columns = grouped(blocks)
 	for _, g := range l.groups {

@@ -40,8 +40,10 @@ func TestFoot(t *testing.T) {
 		"\n\nTimes out||||6||\nWith guests||||5||":                                                             2,
 		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nReckoning||||||\nfeather|||4|kept||\nplug|||2|kept||": 3,
 		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nAUGUST||||||\n2026-08-09|06:00|08:00|8|2|1|1":         0,
-		"\n|||7|2|1|1": 0,
-		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1": 0,
+		"\n|||Total|18|4|10\n|||bites / h|0.75|each line|\n|||boated / bites|0.95||":                           2,
+		"\n|||Total|18|4|10\n|||?|0.75||":                                                                      0,
+		"\n|||7|2|1|1":                                                                                         0,
+		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1":                                                   0,
 	} {
 		p := planOf(t, "", days+below)
 		if len(p.Foot) != want {

@@ -103,6 +103,7 @@ type target struct {
 	usual     bool   // given for rows that say nothing themselves
 	withTimes bool   // of words that tell bites: the times of trolling stand in them too
 	memo      memo
+	brackets  []bracket // what numbers in brackets are, as the log says
 }
 
 // beside are the fields that a cell fills besides its own: the words whose
@@ -184,6 +185,9 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	t := target{Binding: b, field: r.add(name, p.typ), cell: p.cell,
 		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
 		spare: spare(b.Column), withTimes: b.Column.Parse == "story" && r.layout.Timed(b.Index)}
+	if b.Column.Parse == "fishlist" || b.Column.Parse == "story" {
+		t.brackets = bracketsIn(b.Said)
+	}
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}

@@ -19,6 +19,7 @@ type Binding struct {
 	Carried  bool      // written once for the rows under it
 	Set      int       // 0, or 1 and up for the second and further stretches of one row
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
+	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
 
