@@ -175,6 +175,7 @@ func (l *Log) settle() {
 	l.held()
 	l.parts()
 	l.linked()
+	l.corrections()
 	l.halves()
 	l.catalogues()
 	l.sheetNames()
@@ -759,12 +760,14 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	return plan.Unknown{}, false
 }
 
-// SameKey tells two headings of one number: "Run" and "Run no".
+// SameKey tells two headings of one number: "Run" and "Run no", "N. voce" and "Voce".
 func SameKey(a, b string) bool {
 	bare := func(s string) string {
 		w := strings.Fields(strings.ToLower(s))
 		if n := len(w); n > 1 && numberWords[strings.Trim(w[n-1], ".")] {
 			w = w[:n-1]
+		} else if n > 1 && numberWords[strings.Trim(w[0], ".º°")] {
+			w = w[1:]
 		}
 		return strings.Join(w, " ")
 	}

@@ -375,6 +375,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	r.unknowns()
 	r.caught()
+	if r.layout.Mends[int64(row.Num)] {
+		r.mendsAnother()
+	}
 	r.place()
 	r.ofStretches()
 	r.parted()

@@ -104,6 +104,7 @@ type Block struct {
 	SpeedAfresh, LinesAfresh bool
 
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
+	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
 	Ashore   map[int64]bool  // rows of trips without hours, of which no other table tells: they were not gone
