@@ -301,6 +301,16 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		}
 		out = append(out, c)
 	}
+	if v.dates() > 0.9 && said.says("return_s") {
+		c := candidate{column: asideColumn, aside: "the day the boat was back"}
+		c.add(off, "the second of two days", 3.6) // out, back
+		out = append(out, c)
+	}
+	if words.Otherwise(v.Label.Text) && v.whole(0, 200) > 0.9 {
+		c := candidate{column: asideColumn, aside: "not trolled"}
+		c.add(off, "another way of fishing", 4.5) // plus on bait
+		out = append(out, c)
+	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)

@@ -182,6 +182,7 @@ func (l *Log) settle() {
 	l.forms()
 	l.days()
 	l.wrongSheetYears()
+	l.weekdays()
 	l.clients()
 	l.besideOnly()
 	l.usual()
