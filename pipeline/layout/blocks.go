@@ -30,6 +30,7 @@ type Label struct {
 	Text  string
 	Group string // what stands over several labels, this one among them
 	Unit  string // of a row of units under the headings
+	Whole bool   // its number is part of its name, as the log says, and counts no first and second of several
 }
 
 // Full is the label with its group before it and its unit behind.
@@ -44,6 +45,7 @@ type Block struct {
 	Rows   []Row
 	Totals []Row    // sums of rows, once they are told from them
 	Foot   []Row    // rows under a table and its totals that are of no day, once they are told from them
+	Years  []Row    // rows among them that hold a year and nothing else, once they are told from them
 	Beside []Note   // lines among its rows that are part of none
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's

@@ -103,7 +103,8 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			}
 			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
 				Column: cand.column, Unit: cand.unit,
-				Set: set, Adds: adds, Codes: l.codesOf(v, cand.column), Guess: x.t.said(label).guess})
+				Set: set, Adds: adds, Codes: l.codesOf(v, cand.column), Said: l.more(label.Text),
+				Guess: x.t.said(label).guess})
 			if cand.column.Name == "species" {
 				p.Bindings[len(p.Bindings)-1].Sized = v.sized()
 			}
@@ -188,10 +189,12 @@ func (x *builder) settle() {
 	x.twelve()
 	x.timeOff()
 	x.outings()
+	x.saidAfresh()
 	x.overnights()
 	x.twoClients()
 	x.numbered()
 	x.departs()
+	x.yearRows()
 	x.wrongYears()
 	x.inclusive()
 	x.tagged()

@@ -113,6 +113,12 @@ func (l *Log) apart() {
 		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
 			continue
 		}
+		if l.stayedOffTroll(u) {
+			for _, r := range u.Block.Rows {
+				setApart(u.Plan, r)
+			}
+			continue
+		}
 		if len(u.Block.Above) > 0 && otherTitle(u.Block.Above[0]) || l.otherSheet(u.Plan.Name) {
 			for _, r := range u.Block.Rows {
 				setApart(u.Plan, r)
@@ -145,6 +151,26 @@ func (l *Log) otherSheet(name string) bool {
 		i := strings.IndexAny(text, ":=")
 		return i > 0 && normalise(text[:i]) == name && otherTitle(text[i+1:])
 	}))
+}
+
+// stayedOffTroll tells a table of fish of a sheet whose tables of stretches say that nobody trolled, and name no stretch.
+func (l *Log) stayedOffTroll(u *Understood) bool {
+	said := false
+	for _, o := range l.Blocks {
+		start := o.Plan.Find("start_s", "duration_s")
+		if o.Block.Grid != u.Block.Grid || o == u || start == nil {
+			continue
+		}
+		for _, r := range o.Block.Rows {
+			if cellText(r, start.Index) != "" {
+				return false
+			}
+			said = said || slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
+				return words.NotTrolled(c.Text) || words.NotGone(c.Text)
+			})
+		}
+	}
+	return said
 }
 
 // longestTitle is the most bytes of a title: what is longer explains.

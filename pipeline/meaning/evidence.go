@@ -163,6 +163,14 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 	if more == "" {
 		return
 	}
+	if explainsList(more) {
+		for _, c := range t.Columns {
+			if c.Parse == "fishlist" {
+				said.say(c, asSpelled, "")
+			}
+		}
+		return
+	}
 	more, bites := core(more)
 	if bites {
 		said.say(t.named("strikes_n", ""), legendSays*loosely, "")
@@ -194,6 +202,11 @@ func onlyLost(said *sayings) bool {
 		lost = lost || c.Name == "lost_n" && s.weight >= loosely
 	}
 	return lost
+}
+
+// explainsList tells what explains how a list of fish is written: "name, fork length in cm, (kg on the scale)".
+func explainsList(more string) bool {
+	return strings.Count(more, ",") >= 2 && unitAmong(more, unit.Length) != "" && unitAmong(more, unit.Mass) != ""
 }
 
 // fateOfLegend is the fate of a legend's words for a heading, where the heading says of no count that it
@@ -314,6 +327,16 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		if said.columns[column].weight >= loosely {
 			c.add(off, "words", 1) // and no yes or no
 		}
+		out = append(out, c)
+	}
+	if v.dates() > 0.9 && said.says("return_s") {
+		c := candidate{column: asideColumn, aside: "the day the boat was back"}
+		c.add(off, "the second of two days", 3.6) // out, back
+		out = append(out, c)
+	}
+	if words.Otherwise(v.Label.Text) && v.whole(0, 200) > 0.9 {
+		c := candidate{column: asideColumn, aside: "not trolled"}
+		c.add(off, "another way of fishing", 4.5) // plus on bait
 		out = append(out, c)
 	}
 	if said.asideWeight > 0 {

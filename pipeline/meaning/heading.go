@@ -31,6 +31,9 @@ func normalise(s string) string {
 	for _, r := range norm.NFD.String(ligatures.Replace(strings.ToLower(s))) {
 		switch {
 		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’':
+		case r >= '₀' && r <= '₉': // h₁ is h1
+			b.WriteRune('0' + r - '₀')
+			space = false
 		case r == '#':
 			b.WriteString(" no")
 			space = true

@@ -16,12 +16,13 @@ import (
 // legend is what a log says of its own words: what a heading stands for, and what the
 // codes in a column's cells mean.
 type legend struct {
-	figures *figures                     // what the counts in cells of several are; nil: not said
-	missing string                       // what stands where a value is missing: -9
-	marks   map[string]string            // what marks at figures say: * = guess
-	words   map[string]string            // by heading or code in normal form
-	codes   map[string]map[string]string // by heading in normal form, then code in lower case
-	blank   map[string]string            // by such a heading: what it means that no code stands there
+	figures  *figures                     // what the counts in cells of several are; nil: not said
+	missing  string                       // what stands where a value is missing: -9
+	marks    map[string]string            // what marks at figures say: * = guess
+	words    map[string]string            // by heading or code in normal form
+	codes    map[string]map[string]string // by heading in normal form, then code in lower case
+	headings map[string]bool              // of words, those said to be headings
+	blank    map[string]string            // by such a heading: what it means that no code stands there
 }
 
 var (
@@ -37,7 +38,7 @@ var (
 	noCode         = regexp.MustCompile(`(?i)^(?:no (?:letter|code|mark|entry)|blank|left blank|empty|nothing|none)$`)
 	wide           = regexp.MustCompile(`\s{2,}`)
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
-	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+)\s*$`) // kawa kawakawa
+	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+(?: \pL+)?)\s*\.?\s*$`) // kawa kawakawa, YF yellowfin tuna
 	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
 	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`)        // - PDV: lost
 	bracketKey     = regexp.MustCompile(`^([\pL #/_-]{1,25}?)\s*\((.*\S)\)\s*\.?$`)      // Fate (K kept, F freed)
@@ -49,7 +50,7 @@ var (
 // readLegend gathers the legends among texts that are part of no table.
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{},
-		marks: map[string]string{}}
+		marks: map[string]string{}, headings: map[string]bool{}}
 	for _, text := range texts {
 		maps.Copy(l.marks, marksIn(text))
 		text = unnumbered(commentMark.ReplaceAllString(text, ""))
@@ -57,6 +58,7 @@ func readLegend(texts []string) *legend {
 			l.missing = m[1]
 			continue
 		}
+		text = l.glossary(text)
 		if m := bulletKey.FindStringSubmatch(text); m != nil {
 			l.words[normalise(m[1])] = strings.TrimSpace(m[2])
 			continue
@@ -93,13 +95,14 @@ func readLegend(texts []string) *legend {
 			continue
 		}
 		l.explained(text)
+		l.fatesBehind(text)
 		head := ""
 		for _, part := range sayingsIn(text) {
 			if m := equals.FindStringSubmatch(part); m != nil {
 				head = l.say(head, normalise(m[1]), strings.TrimSpace(m[2]))
 			} else if m := nameFor.FindStringSubmatch(part); m != nil && fishName(m[2]) &&
-				!fishName(m[1]) && l.words[m[1]] == "" {
-				l.words[m[1]] = m[2]
+				!fishName(m[1]) && l.words[normalise(m[1])] == "" {
+				l.words[normalise(m[1])] = m[2]
 			}
 		}
 	}
@@ -240,6 +243,9 @@ func (l *legend) abbreviations() map[string]string {
 	out := map[string]string{}
 	for k, w := range l.words {
 		_, isUnit := unit.Lookup(k)
+		if l.headings[k] && !isFate(w) {
+			continue
+		}
 		guess := words.Hedged(k+" 5") && (words.Hedged(w) || len(k) > 2 && !isFate(w)) // "como" = al tanteo
 		understood := len(k) > 1 && isUnit || guess                                    // kg, c.
 		if k != "" && len(k) <= longestAbbreviation && !strings.Contains(k, " ") && len(w) < maxHeading && !understood {

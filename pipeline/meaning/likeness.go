@@ -218,6 +218,16 @@ func (t *Lexicon) spelled(s *sayings, text string) {
 	s.guess = s.guess || in["guess"] && !words.Scaled(text) // "off the scales, ~ if a guess" is a scale's
 }
 
+// says tells whether the words may mean a column of a name.
+func (s *sayings) says(name string) bool {
+	for c, of := range s.columns {
+		if c.Name == name && of.weight >= loosely {
+			return true
+		}
+	}
+	return false
+}
+
 func (s *sayings) say(c *plan.Column, w float64, u unit.Unit) {
 	if u != "" && (!c.HasUnit || u.Dimension() != c.Dimension) {
 		if c.HasUnit {

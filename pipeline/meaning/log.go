@@ -60,6 +60,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		}
 		for i := range s.Blocks {
 			b := &s.Blocks[i]
+			stripYears(b)
 			stripTotals(b)
 			if said := t.monthDays(b); said != "" {
 				stripFoot(b)
@@ -83,6 +84,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	for _, s := range l.Keys {
 		l.legend.addKey(s, sheets)
 	}
+	l.legend.toldApart(blocks)
 	var columns map[*layout.Block][]int
 	l.groups, columns = grouped(blocks, t.says)
 	for _, g := range l.groups {
@@ -183,6 +185,7 @@ func (l *Log) settle() {
 	l.afterwards()
 	l.tripLetters()
 	l.laterDays()
+	l.corrections()
 	l.halves()
 	l.catalogues()
 	l.sheetNames()
@@ -190,6 +193,7 @@ func (l *Log) settle() {
 	l.forms()
 	l.days()
 	l.wrongSheetYears()
+	l.weekdaysOn()
 	l.clients()
 	l.besideOnly()
 	l.usual()
@@ -814,12 +818,14 @@ func (u *Understood) refers(name string, key plan.Unknown) (plan.Unknown, bool) 
 	return plan.Unknown{}, false
 }
 
-// SameKey tells two headings of one number: "Run" and "Run no".
+// SameKey tells two headings of one number: "Run" and "Run no", "N. voce" and "Voce".
 func SameKey(a, b string) bool {
 	bare := func(s string) string {
 		w := strings.Fields(strings.ToLower(s))
 		if n := len(w); n > 1 && numberWords[strings.Trim(w[n-1], ".")] {
 			w = w[:n-1]
+		} else if n > 1 && numberWords[strings.Trim(w[0], ".º°")] {
+			w = w[1:]
 		}
 		return strings.Join(w, " ")
 	}

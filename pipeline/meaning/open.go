@@ -47,7 +47,7 @@ func (l *Log) questionable() []Open {
 			continue
 		}
 		seen[g] = true
-		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g), l.best(u, g)) {
+		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g), l.best(u, g), l.undated(u, g)) {
 			out = joined(out, o)
 		}
 	}
@@ -84,6 +84,29 @@ func (l *Log) best(u *Understood, g *group) []Open {
 			v.numeric() > 0.6 && len(v.cells) >= 3 {
 			o := l.openOf(u, g, i)
 			o.Others = []string{"scale_kg"}
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// undated are columns that are headed as days and hold none that is understood, where nothing else says the day or the
+// trip of a row.
+func (l *Log) undated(u *Understood, g *group) []Open {
+	p := u.Plan
+	if p.Binds("date", "trip") || p.Gives("date") || p.Gives("trip") || p.Kind == plan.Strikes || p.Kind == plan.Fish {
+		return nil
+	}
+	var out []Open
+	for i, v := range g.values {
+		headed := slices.ContainsFunc(g.cands[i], func(c candidate) bool {
+			return c.column != nil && c.column.Parse == "date" && slices.ContainsFunc(c.votes, func(x vote) bool {
+				return x.Evidence == "words" && x.Weight >= loosely
+			})
+		})
+		if headed && g.cands[i][u.choice[i]].column == nil && len(v.cells) >= 3 {
+			o := l.openOf(u, g, i)
+			o.Others = []string{"date"}
 			out = append(out, o)
 		}
 	}

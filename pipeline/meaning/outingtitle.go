@@ -12,6 +12,7 @@ import (
 // number and its day, down to the next such title of the sheet.
 func (l *Log) outingTitles(date, trip *plan.Column) {
 	numbers, days := map[*layout.Grid]string{}, map[*layout.Grid]string{}
+	l.numberedSheets(trip)
 	for _, u := range l.Blocks {
 		at := u.Block.Grid
 		if number, day, ok := outingAbove(u.Block.Above); ok {
@@ -27,6 +28,42 @@ func (l *Log) outingTitles(date, trip *plan.Column) {
 			u.b.give("title", date, days[at], false)
 		}
 	}
+}
+
+// numberedSheets gives the tables of sheets that begin with the number of an outing, "TRIP 4", each another, that number.
+func (l *Log) numberedSheets(trip *plan.Column) {
+	number, seen := map[*layout.Grid]string{}, map[string]int{}
+	for _, s := range l.Sheets {
+		if n := numberTitle(s); n != "" {
+			number[s.Grid] = n
+			seen[n]++
+		}
+	}
+	for _, u := range l.Data() {
+		if n := number[u.Block.Grid]; n != "" && len(seen) > 1 && seen[n] == 1 && !u.Plan.Binds("trip") {
+			u.b.give("title", trip, n, false)
+		}
+	}
+}
+
+// numberTitle is the number of an outing with which a sheet begins and that is all of its first cell's words, "" where
+// it begins with something else.
+func numberTitle(s *layout.Sheet) string {
+	for _, row := range s.Grid.Rows {
+		for _, c := range row.Cells {
+			if c.Look == layout.Blank {
+				continue
+			}
+			w := strings.Fields(normalise(c.Text))
+			n := len(w)
+			if n < 2 || n > 3 || !outingWords[w[0]] || n == 3 && !slices.Contains([]string{"no", "n", "nr"}, w[1]) ||
+				len(w[n-1]) > 3 || digits(w[n-1]) != len(w[n-1]) {
+				return ""
+			}
+			return w[n-1]
+		}
+	}
+	return ""
 }
 
 // outingAbove is what the nearest title above a table says that numbers an outing; ok is false where none does.

@@ -45,7 +45,7 @@ const fewMeasured = 3
 
 // fishOfRemarks takes remarks that tell how long or heavy one fish of the row was, "biggest 9.4 kg on the
 // scale", for those of that fish: where the rows count fish, and neither name nor measure any elsewhere. Of
-// a log that counts one species alone they may list several, each by its measures and no more.
+// a log that counts one species alone they may list several, each by its measures and no more, or another beside them.
 func (l *Log) fishOfRemarks(u *Understood) {
 	p := u.Plan
 	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool {
@@ -66,7 +66,7 @@ func (l *Log) fishOfRemarks(u *Understood) {
 		if !slices.ContainsFunc(fish, func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 }) {
 			continue
 		}
-		one := len(fish) == 1 && fish[0].N < 2 || oneSpecies(p) && !slices.ContainsFunc(fish, named)
+		one := len(fish) == 1 && fish[0].N < 2 || oneSpecies(p) && (!slices.ContainsFunc(fish, named) || phrase.Also(c))
 		if !one || slices.ContainsFunc(fish, gone) {
 			return
 		}

@@ -43,7 +43,9 @@ func TestFoot(t *testing.T) {
 		"\nTotal||||18|4|10\n\nlearnt||feathers at first light|||\n||read the water|||":                        2,
 		"\nTotal||||18|4|10\n\nJerry||lost a wahoo at the rail|||":                                             0,
 		"\n|||7|2|1|1": 0,
-		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1": 0,
+		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1":                         0,
+		"\n|||Total|18|4|10\n|||bites / h|0.75|each line|\n|||boated / bites|0.95||": 2,
+		"\n|||Total|18|4|10\n|||?|0.75||":                                            0,
 	} {
 		p := planOf(t, "", days+below)
 		if len(p.Foot) != want {

@@ -32,7 +32,7 @@ func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
 			families[k.text]++
 			continue
 		}
-		if base, n := setOf(text); families[base] > 1 {
+		if base, n := setOf(text); families[base] > 1 && !l.Whole {
 			keys[i] = labelKey{base, n}
 			continue
 		}
@@ -77,7 +77,7 @@ func setOf(text string) (base string, n int) {
 func familiesOf(b *layout.Block) map[string]int {
 	families := map[string]int{}
 	for _, l := range b.Labels {
-		if base, n := setOf(normalise(l.Full())); n > 0 && n < 20 {
+		if base, n := setOf(normalise(l.Full())); n > 0 && n < 20 && !l.Whole {
 			families[base]++
 		}
 	}

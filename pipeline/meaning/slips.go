@@ -157,10 +157,7 @@ func (x *builder) yearOnce(date *plan.Binding, days []unit.Date, without []int) 
 
 // redate gives a row another day than the one that its cell says.
 func (x *builder) redate(row int, date *plan.Binding, to unit.Date) {
-	if x.plan.Cells == nil {
-		x.plan.Cells = map[plan.Cell]string{}
-	}
-	x.plan.Cells[plan.Cell{Row: int64(x.block.Rows[row].Num), Index: date.Index}] = to.String()
+	x.say(row, date.Index, to.String())
 }
 
 // yearOf is the day of a cell without a year that lies between the days above and below it.

@@ -63,7 +63,7 @@ func stripFoot(b *layout.Block) {
 		r, above := &b.Rows[i], &b.Rows[i-1]
 		apart := r.Num > above.Num+1 // a blank row, or totals
 		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
-		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:])) {
+		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:]) || wordOverNumber(b, r, end)) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
@@ -140,6 +140,26 @@ func footLabel(r *layout.Row, day int) bool {
 		}
 	}
 	return label && numbers > 0
+}
+
+// wordOverNumber tells a row that begins with a label where the table has clock times or numbers, and no words: T / h,
+// 0.35, bites an hour.
+func wordOverNumber(b *layout.Block, r *layout.Row, end int) bool {
+	first := slices.IndexFunc(r.Cells, func(c layout.Cell) bool { return c.Look != layout.Blank })
+	if first < 0 || r.Cells[first].Look != layout.Text || strings.ContainsAny(r.Cells[first].Text, "0123456789?") ||
+		!slices.ContainsFunc(r.Cells[first:], func(c layout.Cell) bool { return c.Look == layout.Number }) {
+		return false
+	}
+	filled := 0
+	for _, o := range b.Rows[:end] {
+		if first < len(o.Cells) && o.Cells[first].Look != layout.Blank {
+			if o.Cells[first].Look == layout.Text {
+				return false
+			}
+			filled++
+		}
+	}
+	return filled > 0
 }
 
 // addsUp tells a row of totals whatever it is called: it has no day where the rows above

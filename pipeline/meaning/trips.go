@@ -80,7 +80,8 @@ func (x *builder) overnights() {
 	}
 	days := x.daysOf(date.Index)
 	for i := range days {
-		if i > 0 && days[i] == 0 && date.Carried {
+		blank := cellOf(x.rows[i], date.Index) == ""
+		if i > 0 && days[i] == 0 && (date.Carried || blank && len(strings.Join(x.rows[i], "")) > 0) {
 			days[i] = days[i-1]
 		}
 	}

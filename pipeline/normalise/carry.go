@@ -109,6 +109,7 @@ func (r *Reader) says(t *target) string {
 		t.Column.Parse == "fishlist" || t.Column.Parse == "stretches") {
 		text = words.WrittenOut(text, t.Codes)
 	}
+	text = t.unbracketed(text)
 	if text != "" {
 		t.raw, t.said = cell, text
 	}

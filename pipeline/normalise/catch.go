@@ -55,6 +55,7 @@ func (r *Reader) caught() {
 	}
 	if r.catch >= 0 && (known || r.layout.CatchBlank) {
 		r.values[r.catch] = entry.OfInt(sum)
+		r.countedRemarks()
 	}
 }
 

@@ -220,6 +220,7 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 			"left out"))
 	case what == words.EventIn && !e.open:
 		e.byOut = out
+		r.afresh(t, text, speed, lines)
 		r.beginStretch(t, text, at)
 	case changed && e.open && timed:
 		r.endStretch(at)
@@ -251,6 +252,34 @@ func (r *Reader) setting(text string) (speed, lines entry.Value) {
 		lines = entry.OfInt(int64(set.Lines[n-1]))
 	}
 	return speed, lines
+}
+
+// afresh forgets the speed and the lines of the stretch before where lines go in again and a mark stands in their
+// place, or nothing where the log else says them each time.
+func (r *Reader) afresh(t *target, text string, speed, lines entry.Value) {
+	e := &r.events
+	if !e.fished {
+		return
+	}
+	forget := func(now entry.Value, was *entry.Value, always bool, what string, names ...string) {
+		if now.Known || !was.Known || !always && !r.cellIs(words.NotLogged, names...) ||
+			r.cellIs(words.Ditto, names...) {
+			return
+		}
+		*was = entry.Value{}
+		r.doubts = append(r.doubts, r.problem(t, text, "lines go in again and "+what+
+			" is not said, as it is else: not logged"))
+	}
+	forget(speed, &e.speed, r.layout.SpeedAfresh, "their speed", "speed_kn", "strike_speed_kn")
+	forget(lines, &e.lines, r.layout.LinesAfresh, "how many", "lines_out")
+}
+
+// cellIs tells whether what stands in a column of one of the names is of a kind: "?", or "same".
+func (r *Reader) cellIs(kind func(string) bool, names ...string) bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		text := r.logged(&t)
+		return slices.Contains(names, t.Column.Name) && t.given == "" && text != "" && kind(text)
+	})
 }
 
 func (r *Reader) beginStretch(t *target, text string, at entry.Value) {
@@ -323,10 +352,12 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	}
 	one := len(told.Bites) == 1 && told.Bites[0].N <= 1
 	ashore := timed && !e.open && e.fished && at.Int > e.up+soon
+	// "strike" with what became of it beside is one of its own
+	anew := v["outcome"].Text != "" && len(told.Bites) > 0 && told.Bites[0].Fate == words.Bit
 	for _, b := range told.Bites {
 		for range max(b.N, 1) {
 			x := r.ofBite(t, v, b, one)
-			if r.ended(x, timed) {
+			if !anew && r.ended(x, timed) {
 				continue
 			}
 			if r.newBite(x); ashore {

@@ -408,3 +408,49 @@ func TestLinesOfBites(t *testing.T) {
 		"6:30-8:00 5 at 7")
 	expectTold(t, aside, "")
 }
+
+// A speed or a number of lines that is not said as lines go in again is not that of before, where a mark stands in its
+// place or the log says it each other time. A bite with its own outcome is no end of an earlier one.
+func TestEventsAfresh(t *testing.T) {
+	told, aside := readEvents(t, "diario.csv", `Fecha,Hora,Suceso,Cañas,Nudos,Pez,Resultado
+2025-07-02,06:10,suelto cabos,,,,
+,06:45,líneas al agua,4,7,,
+,07:10,picada,,,,algo raro
+,07:20,picada,,,dorado,perdido
+,08:00,líneas arriba,,,,
+,08:20,líneas al agua,4,7,,
+,09:00,líneas arriba,,,,
+,09:20,líneas al agua,?,7,,
+,10:00,líneas arriba,,,,
+,10:30,amarro,,,,
+2025-07-04,06:20,largo amarras,,,,
+,06:45,líneas al agua,3,9,,
+,08:00,líneas arriba,,,,
+,08:30,líneas al agua,igual,igual,,
+,09:00,líneas arriba,,,,
+2025-07-05,06:20,largo amarras,,,,
+,06:45,líneas al agua,3,12,,
+,08:00,líneas arriba,,,,
+,08:30,líneas al agua,3,12,,
+,09:00,líneas arriba,,,,
+,09:20,líneas al agua,4,6,,
+,10:00,líneas arriba,,,,
+,10:20,líneas al agua,4,,,
+,11:00,líneas arriba,,,,
+,11:30,echo el ancla,,,,
+`)
+	expectTold(t, told, "7:10 "+`
+7:20 lost dorado
+6:45-8:00 4 at 7
+8:20-9:00 4 at 7
+9:20-10:00 0 at 7
+6:45-8:00 3 at 9
+8:30-9:00 3 at 9
+6:45-8:00 3 at 12
+8:30-9:00 3 at 12
+9:20-10:00 4 at 6
+10:20-11:00 4 at 0`)
+	if len(aside) != 1 || !strings.HasPrefix(aside[0], "4 not understood") {
+		t.Errorf("told of: %q", aside)
+	}
+}

@@ -371,7 +371,8 @@ func (r *Reader) settings(n int) phrase.Setting {
 func (r *Reader) defaults(t *target) phrase.Defaults {
 	d := phrase.Defaults{Scaled: t.Scaled, ScaleUnit: string(r.scaleUnit()),
 		TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
-	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(words.Fold(t.Heading)) + " "
+	said := words.Fold(t.Heading + " " + withoutBrackets(t.Said))
+	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(said) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {
 			if strings.Contains(head, s) {

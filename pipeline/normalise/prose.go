@@ -45,6 +45,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 		case "text":
 			if t.Measured && tellsMeasure(text) && !words.Otherwise(text) {
 				listed = r.fishOf(t, text, listed, fish, counted)
+				r.weights(t, text)
 			}
 		}
 	}

@@ -52,6 +52,7 @@ type Reader struct {
 	headers   [][]headed // of the header, to know one that is given again
 	figures   []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
 	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	letGoTold int        // index of the field of those released that remarks tell beside counts of species; -1
 	freed     int        // index of the field of those released that species' counts add up to; -1
 	values    []entry.Value
 	moments   []placed // moments of this row, whose seconds wait for the date
@@ -102,6 +103,7 @@ type target struct {
 	usual     bool   // given for rows that say nothing themselves
 	withTimes bool   // of words that tell bites: the times of trolling stand in them too
 	memo      memo
+	brackets  []bracket // what numbers in brackets are, as the log says
 }
 
 // beside are the fields that a cell fills besides its own: the words whose
@@ -126,7 +128,8 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 		return nil, err
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
-		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, index: map[string]int{}}
+		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, letGoTold: -1,
+		index: map[string]int{}}
 	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
@@ -182,6 +185,9 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	t := target{Binding: b, field: r.add(name, p.typ), cell: p.cell,
 		negative: headedNegative(b.Column.Parse, b.Heading), given: given, rank: -1, beside: -1,
 		spare: spare(b.Column), withTimes: b.Column.Parse == "story" && r.layout.Timed(b.Index)}
+	if b.Column.Parse == "fishlist" || b.Column.Parse == "story" {
+		t.brackets = bracketsIn(b.Said)
+	}
 	if at, ok := rank[b.Column.Name]; ok {
 		t.rank = at
 	}
@@ -258,6 +264,9 @@ func (r *Reader) implied() {
 	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch,
 		func(u plan.Unknown) bool { return u.Fate == "released" }) {
 		r.freed = r.add("released_n", entry.Int)
+	}
+	if r.catch >= 0 && r.layout.Caught && r.layout.Binds("notes") && !r.has("released_n") {
+		r.letGoTold = r.add("released_n", entry.Int)
 	}
 	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
 		!r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"); r.fatesTold {
@@ -370,6 +379,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.unknowns()
 	r.added()
 	r.caught()
+	if r.layout.Mends[int64(row.Num)] {
+		r.mendsAnother()
+	}
 	r.place()
 	r.ofStretches()
 	r.parted()

@@ -147,7 +147,7 @@ func (r *Reader) linesChanged(s several) bool {
 		return false
 	}
 	at, lines := []int64{start.Int}, []int64{}
-	for k, part := range s.parts {
+	for k, part := range r.withClock(s.parts, start.Int, end.Int) {
 		number, _, _ := strings.Cut(part, " ")
 		n, err := strconv.Atoi(number)
 		clocks := phrase.Clocks(strings.TrimPrefix(part, number))
@@ -179,6 +179,39 @@ func (r *Reader) linesChanged(s several) bool {
 		}
 	}
 	return true
+}
+
+// withClock adds to two bare numbers of lines the one clock time within the stretch at which a remark that names both
+// says that they were changed: "6 / 4" beside "6 rods to 9:40, then 4".
+func (r *Reader) withClock(parts []string, start, end int64) []string {
+	notes := r.value("notes").Text
+	if len(parts) != 2 || !namesNumbers(notes, parts) {
+		return parts
+	}
+	at := int64(-1)
+	for _, c := range phrase.Clocks(notes) {
+		if s := int64(c.Seconds); s > start && s < end {
+			if at >= 0 {
+				return parts // which of them is not said
+			}
+			at = s
+		}
+	}
+	if at < 0 {
+		return parts
+	}
+	return []string{parts[0], fmt.Sprintf("%s %02d:%02d", parts[1], at/3600, at/60%60)}
+}
+
+// namesNumbers tells a text that has the numbers among its words, in their order.
+func namesNumbers(text string, numbers []string) bool {
+	k := 0
+	for _, t := range words.Scan(text) {
+		if k < len(numbers) && t.Text == numbers[k] {
+			k++
+		}
+	}
+	return k == len(numbers)
 }
 
 // partedHours makes a stretch of each of several hours and speeds: "1.5 + 3" at "14 then 7".

@@ -16,6 +16,11 @@ func TestFishList(t *testing.T) {
 	}{
 		{"wahoo 51in 29lb; wahoo 49in 24lb", Defaults{}, "wahoo 129.5cm 13.2kg; wahoo 124.5cm 10.9kg"},
 		{`BFT 48.5" x 37.5 girth, 84 lb on the scale`, Defaults{}, "BFT 123.2cm x95.2 38.1kg*"},
+		{"weighed 3: 21, 19.5 and 24 lb", Defaults{}, "9.5kg*; 8.8kg*; 10.9kg*"},
+		{"a good one 41 in, 33.5 on the scale", Defaults{ScaleUnit: "lb"}, "104.1cm 15.2kg*"},
+		{"thon 29,4 kg au retour", Defaults{}, "thon 29.4kg"}, {"1 a'u 200 lb", Defaults{}, "a'u 90.7kg"},
+		{"wahoo 88 let go; mahi 61", Defaults{LengthUnit: "cm"}, "wahoo released 88cm; mahi 61cm"},
+		{"wahoo 3 let go", Defaults{LengthUnit: "cm"}, "wahoo; 3 released"},
 		{"Wahoo 47.4, blackfin ~7", lb, "Wahoo 21.5kg*; blackfin 3.2kg~"},
 		{"Blackfin, mahi ~11", lb, "Blackfin; mahi 5kg~"},
 		{"king 18.7, wahoo (rel), Wahoo ~31", lb, "king 8.5kg*; wahoo released; Wahoo 14.1kg~"},

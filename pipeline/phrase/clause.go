@@ -68,6 +68,9 @@ type cutter struct {
 func (s *scanner) clauses(d Defaults, list bool) []clause {
 	borrowUnits(s.items)
 	s.eachUnits(d)
+	if list {
+		lengthsBehind(s.items, d)
+	}
 	c := cutter{s: s, d: d, list: list, join: aBreak}
 	for i, it := range s.items {
 		switch k := s.parting(i); {
@@ -85,7 +88,40 @@ func (s *scanner) clauses(d Defaults, list bool) []clause {
 		}
 	}
 	c.cut(len(s.items), len(s.items), aBreak)
+	weighedBefore(c.out)
 	return c.out
+}
+
+// leastLength is how long in cm a fish is at the least whose length is a bare number.
+const leastLength = 15
+
+// lengthsBehind takes the bare number behind a fish's name for its length, in a list whose bare numbers are lengths:
+// "dorado 52 let go".
+func lengthsBehind(items []item, d Defaults) {
+	if factor[d.LengthUnit] == 0 || d.WeightUnit != "" {
+		return
+	}
+	for i := 1; i < len(items); i++ {
+		it := &items[i]
+		if it.kind == aNumber && it.digits && it.hi == 0 && items[i-1].kind == aFish &&
+			it.num*factor[d.LengthUnit] >= leastLength && (i+1 == len(items) || items[i+1].kind != aFish) {
+			it.exact = hasFraction(it.num)
+			it.kind, it.unit, it.num = aLength, d.LengthUnit, it.num*factor[d.LengthUnit]
+		}
+	}
+}
+
+// weighedBefore takes the weights behind a colon and a word for the scale for those of it: "weighed 2: 17.4 and 33 lb".
+func weighedBefore(all []clause) {
+	scale := false
+	for i := range all {
+		c := &all[i]
+		if c.join == aBreak {
+			scale = false
+		}
+		scale = scale || c.onScale && c.kg == 0 && c.fish == nil && i+1 < len(all) && all[i+1].join == aColon
+		c.scaled = c.scaled || scale && c.kg > 0 && !c.guess
+	}
 }
 
 // parting is how an item parts clauses; aWord if it does not.
@@ -140,6 +176,7 @@ func borrowUnits(items []item) {
 		if j+1 < len(items) && items[j+1].kind == aFish {
 			continue
 		}
+		items[i].exact = hasFraction(items[i].num)
 		items[i].kind, items[i].unit = items[j].kind, items[j].unit
 		items[i].num *= factor[items[j].unit]
 		items[i].hedged = items[i].hedged || items[j].hedged
@@ -151,7 +188,7 @@ func borrowUnits(items []item) {
 func follows(items []item, i int) bool {
 	for j := i - 1; j >= 0; j-- {
 		switch items[j].kind {
-		case aFish:
+		case aFish, aScale:
 			return true
 		case aNumber:
 			if items[j].digits {

@@ -131,6 +131,9 @@ func (s *scanner) fish(i int) (item, bool) {
 			continue
 		}
 		name := s.raw(i, end)
+		if strings.EqualFold(name, "au") && letters(s.tok(end)) {
+			continue // au port is French; the marlin of Hawaii is a'u
+		}
 		if s.isSpecies(name) {
 			return item{kind: aFish, end: end, text: name}, true
 		}

@@ -159,6 +159,13 @@ func (c *clause) hasFish() bool {
 	return false
 }
 
+func hasFraction(x float64) bool { return x != float64(int(x)) }
+
+// hasLength tells a clause that says how long something is: "big one 34 in, 29.4 on the scale".
+func (c *clause) hasLength() bool {
+	return slices.ContainsFunc(c.items, func(it item) bool { return it.kind == aLength && it.unit != "ft" })
+}
+
 func (c *clause) findCount() {
 	for i, it := range c.items {
 		if it.kind == aNumber && isCount(c.items, i, 0) && !c.guessedAt(i) {
@@ -252,8 +259,9 @@ func (c *clause) defaults(d Defaults) {
 	for i := range c.items {
 		it := &c.items[i]
 		fish = fish || it.kind == aFish
-		if c.beforeScale(i) && factor[d.ScaleUnit] > 0 && c.hasFish() {
-			it.exact = it.num != float64(int(it.num))
+		if c.beforeScale(i) && factor[d.ScaleUnit] > 0 && (c.hasFish() || c.hasLength() ||
+			c.join == aComma && hasFraction(it.num)) {
+			it.exact = hasFraction(it.num)
 			it.kind, it.unit, it.num = aWeight, d.ScaleUnit, it.num*factor[d.ScaleUnit]
 		}
 		if (it.kind == aGirth || it.kind == aLength) && it.unit == "" {
@@ -279,7 +287,7 @@ func (c *clause) defaults(d Defaults) {
 	}
 	long, heavy := factor[d.LengthUnit] > 0 && !has(aLength), factor[d.WeightUnit] > 0 && !has(aWeight)
 	give := func(it *item, k kind, unit string) {
-		it.exact = it.exact || it.num != float64(int(it.num))
+		it.exact = it.exact || hasFraction(it.num)
 		it.kind, it.unit, it.num = k, unit, it.num*factor[unit]
 	}
 	switch {

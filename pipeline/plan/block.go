@@ -21,6 +21,7 @@ type Binding struct {
 	Sized    unit.Unit // of the lengths that stand behind the fish in its cells, "Wahoo 121"; "" where none does
 	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
+	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
 
@@ -101,11 +102,14 @@ type Block struct {
 	Parts      bool       // numbers with letters name stretches of one trip: 9a and 9b
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
+	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
+	SpeedAfresh, LinesAfresh bool
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
 	Tells    map[int64]string
 	Later    map[string]int  // stretches, as Stretch names them, of how many days after their trip's first
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
+	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
 	Ashore   map[int64]bool  // rows of trips without hours, of which no other table tells: they were not gone

@@ -11,6 +11,7 @@ import (
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
 // overEdge tells a range of speeds, such as 7-8 kn or 8+, whose ends lie in two of the
@@ -76,7 +77,8 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, 
 		return differing{}, false
 	}
 	near := func(x float64) bool { return math.Abs(x-want) < 0.06+0.005*math.Abs(want) }
-	above, here, before := 0.0, 0.0, 0.0
+	above, here, before, trolled := 0.0, 0.0, 0.0, 0.0
+	method := s.Plan.Find("method")
 	last := 0
 	for _, t := range s.Block.Totals {
 		if t.Num < total.Num {
@@ -91,6 +93,9 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, 
 			v, _ = amount(b, r.Cells[b.Index].Text)
 		}
 		above += v
+		if !otherMethod(method, r) {
+			trolled += v
+		}
 		if r.Num < total.Num {
 			before += v
 			if r.Num > last {
@@ -99,7 +104,7 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, 
 			}
 		}
 	}
-	if near(above) || near(here) || near(before) {
+	if near(above) || near(here) || near(before) || near(trolled) {
 		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: its total of %s, %s, is the sum of the rows",
 			rowOf(s, total), b.Heading, short(want)))
 		return d, false
@@ -111,6 +116,19 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, 
 	}
 	d.sum = here
 	return d, true
+}
+
+// otherMethod tells a row whose method is another one than trolling.
+func otherMethod(b *plan.Binding, r layout.Row) bool {
+	if b == nil {
+		return false
+	}
+	text := strings.ToLower(cellOf(r, b))
+	if means := b.Codes[text]; means != "" {
+		text = means
+	}
+	how, ok := words.Method(text)
+	return ok && how != "troll"
 }
 
 // differ asks which is right where totals of one row are not the sums of theirs. Totals that

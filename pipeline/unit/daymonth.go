@@ -68,6 +68,9 @@ func DayMonthOrder(text string) Order {
 // dayMonthParts takes a text apart that may be a day and a month.
 func dayMonthParts(text string) (p dateParts, ok bool) {
 	s := strings.TrimSpace(text)
+	if n := len(s); n > 1 && s[n-1] == '.' && !isDigit(s[n-2]) {
+		s = s[:n-1] // 2 sept.
+	}
 	if len(s) > maxMoment || !p.parts(plainSpaces(s)) {
 		return p, false
 	}

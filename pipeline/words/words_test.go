@@ -15,7 +15,7 @@ func TestFateOf(t *testing.T) {
 		{"knockdown no hookup", Missed, ""}, {"LDR - lost at the rail", Lost, "at the boat"},
 		{"tailed, released", Released, ""},
 		{"came unbuttoned", Lost, "pulled hook"}, {"tagged", Released, ""}, {"jumped off", Lost, ""},
-		{"boated", Landed, ""}, {"boxed", Landed, ""},
+		{"boated", Landed, ""}, {"boxed", Landed, ""}, {"just the clip, no weight", Missed, ""},
 		{"Box", Landed, ""}, {"gaffed", Landed, ""}, {"kept", Landed, ""}, {"iced", Landed, ""}, {"rel", Released, ""},
 		{"let go", Released, ""}, {"let him go", Released, ""},
 		{"T/R", Released, ""}, {"t&r", Released, ""}, {"pulled hook", Lost, "pulled hook"},
@@ -195,6 +195,7 @@ func TestOtherwise(t *testing.T) {
 		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
 		"lo que no se pescó al curricán": true, "pesci non presi a traina": true,
 		"not caught on the troll": true, "not much while trolling": false,
+		"poissons à l'appât": true, "con cebo": true,
 		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false,
 		"bait balls off the buoy": false, "bait": false,
 		"hit while trolling past live bait": false, "paint bottom": false, "black jig": false, "": false,
@@ -300,6 +301,7 @@ func TestFateAlone(t *testing.T) {
 	for _, c := range []struct {
 		text, fate, cause string
 	}{
+		{"on and off", "lost", ""}, {"trace cut", "lost", "cut off"}, {"nothing on", "missed", ""},
 		{"gone", "lost", ""}, {"off", "lost", ""}, {"sea lion", "lost", "seal"}, {"sharks", "lost", "shark"},
 		{"dinner", "landed", ""}, {"over the rail", "landed", ""},
 		{"swam strong", "released", ""}, {"tapped", "missed", ""}, {"tiburón", "lost", "shark"},

@@ -1,0 +1,56 @@
+package meaning
+
+import (
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// How often a log of events must say speed or lines anew as lines go in again for each time that it does not, and
+// how often where they are as they were.
+const (
+	saidPerNot = 4
+	saidAsWas  = 2
+)
+
+// saidAfresh tells a log of events that says the speed, or the number of lines, each time that lines go in again on a
+// day, also where they are as before: where they are not said, nobody knows them.
+func (x *builder) saidAfresh() {
+	if x.plan.Kind != plan.Events {
+		return
+	}
+	x.plan.SpeedAfresh = x.afresh("speed_kn", "strike_speed_kn")
+	x.plan.LinesAfresh = x.afresh("lines_out")
+}
+
+func (x *builder) afresh(names ...string) bool {
+	at, event := x.plan.Find(names...), x.plan.Find("event")
+	day := outingOf(x.plan)
+	if at == nil || event == nil || day == nil {
+		return false
+	}
+	was, fished, said, same, not := "", false, 0, 0, 0
+	for _, row := range x.rows {
+		if cellOf(row, day.Index) != "" {
+			was, fished = "", false
+		}
+		text, now := cellOf(row, event.Index), cellOf(row, at.Index)
+		if words.EntryOf(text).Event == words.EventIn {
+			set := phrase.Settings(text)
+			switch told := now != "" && !words.NotLogged(now) || len(set.Speeds)+len(set.Lines) > 0; {
+			case !fished:
+			case !told:
+				not++
+			default:
+				if said++; now == was || words.Ditto(now) {
+					same++
+				}
+			}
+			fished = true
+		}
+		if now != "" && !words.Ditto(now) {
+			was = now
+		}
+	}
+	return said >= saidPerNot*not && same >= saidAsWas
+}

@@ -1,0 +1,28 @@
+package meaning
+
+import (
+	"testing"
+
+	"wakeledger/pipeline/plan"
+)
+
+// TestCorrections holds that a row which mends another one, or takes it back, does so where the other says what it says
+// that it did.
+func TestCorrections(t *testing.T) {
+	const head = "No|Date|In|Up|Hours|Lines|Knots|Bites|Remarks\n"
+	const rows = "1|2026-06-03|06:00|08:30|2.5|4|17|3|\n2|2026-06-04|06:00|09:00|3|4|7|2|\n" +
+		"3|2026-06-04|06:00|09:00|3|4|7|2|\n4|2026-06-09|06:30|08:00|1.5|5|7|1|\n"
+	p := planOf(t, "log", head+rows+"5|2026-06-10||||||"+"|Amends no 1: knots were 7, not 17\n"+
+		"6|2026-06-10|||-3|||-2|void no 3, which is no 2 again\n7|2026-06-11||||||"+"|Amends no 4: bites were 2, not 6\n")
+	if got := p.Cells[plan.Cell{Row: 2, Index: 6}]; got != "7" {
+		t.Errorf("the speed of the first row: %q", got)
+	}
+	for row, want := range map[int64]bool{2: false, 4: true, 5: false, 6: true, 7: true, 8: false} {
+		if p.Drop[row] != want {
+			t.Errorf("row %d is left out: %t", row, p.Drop[row])
+		}
+	}
+	if !p.Mends[8] || len(p.Mends) != 1 {
+		t.Errorf("rows to be asked about: %v", p.Mends)
+	}
+}

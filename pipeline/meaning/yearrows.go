@@ -1,0 +1,152 @@
+package meaning
+
+import (
+	"errors"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+)
+
+var (
+	yearAlone = regexp.MustCompile(
+		`^(?i:(?:season|saison|temporada|stagione|época|epoca|year|année|annee|año|ano|anno|jahr) )?((?:19|20)\d\d)$`)
+	dotted      = regexp.MustCompile(`^(?:\pL+\.?,? )?\d{1,2}\. ?\d{1,2}\.$`)
+	dayAndMonth = regexp.MustCompile(`\b(\d{1,2})\s?([/.-])\s?(\d{1,2})(?:\.?$|\.?\s)`)
+)
+
+// stripYears takes the rows out of a table that hold nothing but a year, where each has days without a year under it,
+// and writes it behind these: 2024, 3 Aug, 10 Aug, 2025, 2 Aug.
+func stripYears(b *layout.Block) {
+	at := yearlessColumn(b)
+	if b.Open || at < 0 {
+		return
+	}
+	var rows, years []layout.Row
+	last, days := "", 1
+	for _, r := range b.Rows {
+		year := yearOfRow(r)
+		switch {
+		case year == "":
+			if rows = append(rows, r); dayWithoutYear(cellText(r, at)) {
+				days++
+			}
+			continue
+		case days == 0 || year <= last:
+			return // it stands under its days, or is something else
+		}
+		years = append(years, r)
+		last, days = year, 0
+	}
+	if len(years) == 0 || days == 0 {
+		return
+	}
+	b.Rows, b.Years = rows, years
+	for _, r := range b.Rows {
+		if year := yearAbove(b, r.Num); year != "" && dayWithoutYear(cellText(r, at)) {
+			r.Cells[at].Text = withYear(cellText(r, at), year)
+		}
+	}
+}
+
+// dayWithoutYear tells a day and a month: 3 Aug, 8/3, 3.8.
+func dayWithoutYear(text string) bool { return yearless(text) || dotted.MatchString(text) }
+
+// yearlessColumn is the column with the most days without a year; -1 where none has several.
+func yearlessColumn(b *layout.Block) int {
+	at, most := -1, 1
+	for _, l := range b.Labels {
+		n := 0
+		for _, r := range b.Rows {
+			if dayWithoutYear(cellText(r, l.Col)) {
+				n++
+			}
+		}
+		if n > most {
+			at, most = l.Col, n
+		}
+	}
+	return at
+}
+
+// yearAbove is the year of the last row of one above a row.
+func yearAbove(b *layout.Block, row int) string {
+	year := ""
+	for _, y := range b.Years {
+		if y.Num < row {
+			year = yearOfRow(y)
+		}
+	}
+	return year
+}
+
+// yearOfRow is the year that is all that a row says, "" where it says more.
+func yearOfRow(r layout.Row) string {
+	year := ""
+	for _, c := range r.Cells {
+		text := strings.TrimSpace(c.Text)
+		if text == "" {
+			continue
+		}
+		m := yearAlone.FindStringSubmatch(text)
+		if m == nil || year != "" {
+			return ""
+		}
+		year = m[1]
+	}
+	return year
+}
+
+// yearRows gives the days under a row that holds nothing but a year that year.
+func (x *builder) yearRows() {
+	date := x.plan.Find("date")
+	if len(x.block.Years) == 0 {
+		return
+	}
+	if x.plan.Drop == nil {
+		x.plan.Drop = map[int64]bool{}
+	}
+	for _, r := range x.block.Years {
+		x.plan.Drop[int64(r.Num)] = true
+	}
+	if date == nil || date.Column.Parse != "date" {
+		return
+	}
+	for i, row := range x.rows {
+		if yearAbove(x.block, x.block.Rows[i].Num) != "" && cellOf(row, date.Index) != "" {
+			x.say(i, date.Index, cellOf(row, date.Index))
+		}
+	}
+	x.note("%s: a year in a row of its own was taken for the days under it", date.Heading)
+}
+
+// withYear is a day that has no year with one, as it is written: 8/3 is 8/3/2024. One that is no day then
+// stays as it is.
+func withYear(day, year string) string {
+	full := day + " " + year
+	if m := dayAndMonth.FindStringSubmatchIndex(day); m != nil {
+		sep := day[m[4]:m[5]]
+		full = strings.TrimSpace(day[:m[0]] + day[m[2]:m[3]] + sep + day[m[6]:m[7]] + sep + year + " " + day[m[1]:])
+	}
+	m, err := unit.ParseMoment(full, unit.DayFirst)
+	if n, _ := strconv.Atoi(year); err == nil && m.HasDate {
+		if y, _, _ := m.Date.Civil(); y == n {
+			return full
+		}
+	}
+	if errors.Is(err, unit.ErrDateOrder) {
+		return full
+	}
+	return day
+}
+
+// say has a row's cell say something else than what stands in it.
+func (x *builder) say(row, index int, text string) {
+	if x.plan.Cells == nil {
+		x.plan.Cells = map[plan.Cell]string{}
+	}
+	x.plan.Cells[plan.Cell{Row: int64(x.block.Rows[row].Num), Index: index}] = text
+}

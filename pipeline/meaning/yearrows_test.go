@@ -1,0 +1,41 @@
+package meaning
+
+import (
+	"testing"
+
+	"wakeledger/pipeline/plan"
+)
+
+// TestYearRows holds that a year in a row of its own is that of the days under it, and that one under its days, or
+// beside other cells, says nothing.
+func TestYearRows(t *testing.T) {
+	const head, tail = "Day|In|Up|Lines|Knots\n", "|06:10|09:40|5|7\n"
+	for _, c := range []struct{ text, third, last string }{
+		{head + "2022||||\n14/6" + tail + "15/6" + tail + "season 2023||||\n3/7" + tail + "18/7" + tail, "14/6/2022",
+			"18/7/2023"},
+		{head + "2022||||\n14 Jun" + tail + "15 Jun" + tail + "2023||||\n3 Jul" + tail + "18 Jul" + tail, "14 Jun 2022",
+			"18 Jul 2023"},
+		{head + "|2022|||\nSat 14.6." + tail + "15.6." + tail + "|2023|||\n3.7." + tail + "18.7." + tail, "", "18.7.2023"},
+		{head + "14/6" + tail + "15/6" + tail + "2022||||\n3/7" + tail + "18/7" + tail + "2023||||\n", "", ""},
+	} {
+		p := planOf(t, "log", c.text)
+		if p == nil || p.Find("date") == nil {
+			t.Errorf("%q: %s", c.text, summary(p))
+			continue
+		}
+		at := p.Find("date").Index
+		cell := func(row int64) string { return p.Cells[plan.Cell{Row: row, Index: at}] }
+		if third, last := cell(3), cell(7); c.third != "" && third != c.third || last != c.last {
+			t.Errorf("%q: %q and %q, expected %q and %q", c.text, third, last, c.third, c.last)
+		}
+	}
+}
+
+func TestWithYear(t *testing.T) {
+	for day, want := range map[string]string{"8/3": "8/3/2024", "3.8.": "3.8.2024", "3 Aug": "3 Aug 2024", "31/2": "31/2",
+		"the third": "the third", "Sat 3/8": "Sat 3/8/2024"} {
+		if got := withYear(day, "2024"); got != want {
+			t.Errorf("%q: %q, expected %q", day, got, want)
+		}
+	}
+}

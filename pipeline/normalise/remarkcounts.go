@@ -1,0 +1,102 @@
+package normalise
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/species"
+	"wakeledger/pipeline/words"
+)
+
+// countedRemarks takes what a remark says of the fish that the row's columns of species count, and of others: "2 of
+// them undersized, let go", "also 1 dorado". Where it does not say whether they are among those counted, it is set
+// aside.
+func (r *Reader) countedRemarks() {
+	if r.letGoTold < 0 {
+		return
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" {
+			continue
+		}
+		text := r.values[t.field].Text
+		told := phrase.Tell(text, r.defaults(t))
+		bites := told.Bites
+		for _, left := range told.Left { // of them in words that are not understood otherwise
+			fate, _, _, _ := words.FateOf(left)
+			if _, ofThem := phrase.OfThem(left); ofThem || fate == words.Released ||
+				phrase.Also(left) && slices.ContainsFunc(phrase.FishList(left, phrase.Defaults{}),
+					func(f phrase.Fish) bool { return f.Name != "" }) {
+				r.countedRemark(t, "", left, phrase.Bite{Fish: phrase.Fish{Fate: fate, N: 1}})
+			}
+		}
+		for k, b := range bites {
+			end := len(text)
+			if k+1 < len(bites) {
+				end = max(bites[k+1].Told, b.Told)
+			}
+			r.countedRemark(t, text[:b.Told], text[b.Told:end], b)
+		}
+	}
+}
+
+// countedRemark takes one fish, or several of a kind, of a remark; before is what stands before it.
+func (r *Reader) countedRemark(t *target, before, text string, b phrase.Bite) {
+	n := int64(max(b.N, 1))
+	sum, room := r.values[r.catch], r.value("strikes_n")
+	sentence := before[strings.LastIndexAny(before, ".;\n")+1:] + text
+	also := phrase.Also(sentence) && b.Name != "" && !r.hasColumn(b.Name)
+	some, ofThem := phrase.OfThem(sentence)
+	if ofThem {
+		n = int64(some)
+	}
+	fits := !room.Known || sum.Int+r.value("lost_n").Int+r.value("missed_n").Int+n <= room.Int
+	switch {
+	case b.Method != "" && b.Method != "troll" || words.Otherwise(text):
+	case b.Fate == words.Released && ofThem && n <= sum.Int:
+		r.values[r.catch] = entry.OfInt(sum.Int - n)
+		r.values[r.letGoTold] = entry.OfInt(r.values[r.letGoTold].Int + n)
+	case also && fits && b.Fate == words.Landed:
+		r.values[r.catch] = entry.OfInt(sum.Int + n)
+	case also && fits && b.Fate == words.Released:
+		r.values[r.letGoTold] = entry.OfInt(r.values[r.letGoTold].Int + n)
+	case also, b.Fate == words.Released, b.Name == "" && phrase.Also(sentence):
+		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %s: among those that the row counts, or "+
+			"beside them? Not used", plural(int(n), "a fish", "fish"))))
+	}
+}
+
+// hasColumn tells the name of a fish that has a column of its own, or may have.
+func (r *Reader) hasColumn(name string) bool {
+	is := r.set.Species.Find(name, r.set.Ocean)
+	return slices.ContainsFunc(r.layout.Catch, func(c plan.Unknown) bool {
+		return mayBeOne(is, r.set.Species.Find(c.Heading, r.set.Ocean))
+	})
+}
+
+// mayBeOne reports whether two names may be of one species, or one of them is not known.
+func mayBeOne(a, b species.Match) bool {
+	of := func(m species.Match) []string {
+		if m.Found {
+			return []string{m.Species.Code}
+		}
+		return m.Candidates
+	}
+	if len(of(a)) == 0 || len(of(b)) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(of(a), func(code string) bool { return slices.Contains(of(b), code) })
+}
+
+// mendsAnother says of a row's remark that it mends another row.
+func (r *Reader) mendsAnother() {
+	if i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "notes" }); i >= 0 {
+		t := &r.targets[i]
+		r.aside = append(r.aside, r.problem(t, t.text, "seems to mend what another row says: mend it there"))
+	}
+}

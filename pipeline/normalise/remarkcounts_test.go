@@ -1,0 +1,23 @@
+package normalise
+
+import "testing"
+
+// TestCountedRemarks holds that a remark's fish are taken off those that a column of a species counts, or added to
+// them, where it says which, and that others are told of.
+func TestCountedRemarks(t *testing.T) {
+	const head, good = "Date|In|Up|Knots|Bites|Albacore|Lost|Remarks", "2026-08-03|06:00|11:00|6.5|9|6|1|calm"
+	for _, c := range []struct{ remark, landed, released, aside string }{
+		{"3 of them babies, let go", "3", "3", ""}, {"also 1 bluefin", "7", "", ""},
+		{"fog. also 1 bluefin, let go", "6", "1", ""}, {"also 4 bluefin", "6", "", "among those"},
+		{"brume. 2 d'entre eux relâchés", "4", "2", ""},
+		{"let go 2 albacore", "6", "", "among those"}, {"fog, went home", "6", "", ""},
+		{"also 1 bluefin on bait", "6", "", ""},
+	} {
+		got := log{text: under(head, good, "2026-08-04|06:00|11:00|6.5|9|6|1|"+c.remark)}.last(t)
+		if got.values["landed_n"] != c.landed || got.values["released_n"] != c.released ||
+			(c.aside != "") != (len(got.problems) > 0) || c.aside != "" && !got.told(c.aside) {
+			t.Errorf("%q: %s landed, %q let go, %v", c.remark, got.values["landed_n"], got.values["released_n"],
+				got.problems)
+		}
+	}
+}
