@@ -43,12 +43,12 @@ func (v vocabulary) add(phrase string) {
 }
 
 // meant is the only word of headings that is one slip of the pen from a word; "" where there is none, or
-// several. A slip is hardly ever in the first letter.
+// several. A slip is hardly ever in the first letter; one letter more at the end makes another word, "schooly".
 func (v vocabulary) meant(word string) string {
 	found := ""
 	for n := len(word) - 1; n <= len(word)+1; n++ {
 		for _, w := range v[vocabularyKey{word[0], n}] {
-			if spelling.Distance(word, w) != 1 {
+			if spelling.Distance(word, w) != 1 || strings.HasPrefix(word, w) || strings.HasPrefix(w, word) {
 				continue
 			}
 			if found != "" {
@@ -86,7 +86,7 @@ func (t *Lexicon) mended(text string) (string, bool) {
 	fields := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
 	for _, f := range fields {
 		w := normalise(f)
-		if len(w) < leastMistyped || t.vocabulary.has(w) {
+		if len(w) < leastMistyped || t.vocabulary.has(w) || words.Known(w) {
 			continue
 		}
 		if m := t.vocabulary.meant(w); m != "" {

@@ -7,7 +7,8 @@ import "testing"
 func TestMended(t *testing.T) {
 	x := lexicon(t)
 	for text, want := range map[string]string{"Reuslt": "result", "Gitrh (in)": "girth (in)", "Boat sped": "",
-		"Lentgh cm": "length cm", "Speed": "", "Lenght/Girth": "length/Girth", "Wnd": "", "Wahooo": "", "Peter": ""} {
+		"Lentgh cm": "length cm", "Speed": "", "Lenght/Girth": "length/Girth", "Wnd": "", "Wahooo": "",
+		"Peter": "", "Schooly": "", "O que bateu": ""} {
 		got, changed := x.mended(text)
 		if changed != (want != "") || changed && got != want {
 			t.Errorf("%q is read as %q, expected %q", text, got, want)
@@ -19,7 +20,8 @@ func TestMended(t *testing.T) {
 // where it says something of its own.
 func TestSisters(t *testing.T) {
 	const rows = "\n06:40 | wahoo | landed | 120\n08:10 | dorado | lost |\n09:30 | wahoo | missed |"
-	for head, want := range map[string]string{"Reuslt": "outcome", "": "outcome", "Rslt of it": "outcome", "Notes": ""} {
+	for head, want := range map[string]string{"Reuslt": "outcome", "": "outcome", "Rslt of it": "outcome",
+		"Notes": ""} {
 		log := inferred(t, "log", nil, "2 May 2026", "Time | Fish | Result | Length cm"+rows,
 			"3 May 2026", "Time | Fish | "+head+" | Length cm"+rows, "4 May 2026", "Time | Fish | Result | Length cm"+rows)
 		got := ""

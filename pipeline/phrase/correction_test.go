@@ -5,10 +5,12 @@ import "testing"
 // TestCorrectionIn reads the remarks of a row that mend another one, or take it back.
 func TestCorrectionIn(t *testing.T) {
 	for text, want := range map[string]Correction{
-		"Correcting line 12: hours were 3.5, not 5.3":         {Of: "12", What: "hours", Is: "3.5", Not: "5.3", Whole: true},
-		"Correction no. 4, bites should be 6 instead of 9.":   {Of: "4", What: "bites", Is: "6", Not: "9", Whole: true},
-		"Corrige la salida 7: cañas eran 5, no 4":             {Of: "7", What: "cañas", Is: "5", Not: "4", Whole: true},
-		"Rectifie la ligne 3 : vitesse était 7, pas 17":       {Of: "3", What: "vitesse", Is: "7", Not: "17", Whole: true},
+		"Correcting line 12: hours were 3.5, not 5.3": {Of: "12", What: "hours",
+			Is: "3.5", Not: "5.3", Whole: true},
+		"Correction no. 4, bites should be 6 instead of 9.": {Of: "4", What: "bites", Is: "6", Not: "9", Whole: true},
+		"Corrige la salida 7: cañas eran 5, no 4":           {Of: "7", What: "cañas", Is: "5", Not: "4", Whole: true},
+		"Rectifie la ligne 3 : vitesse était 7, pas 17": {Of: "3", What: "vitesse",
+			Is: "7", Not: "17", Whole: true},
 		"Berichtigt Fahrt 9: Ruten waren 6, nicht 4":          {Of: "9", What: "Ruten", Is: "6", Not: "4", Whole: true},
 		"correction to 5, I had it wrong":                     {Of: "5"},
 		"To void row 8, which is row 6 again":                 {Of: "8", Undo: true},

@@ -196,7 +196,8 @@ func TestTotalOfTrolling(t *testing.T) {
 	const rows = "Date|How|Start|End|Lines|Bites\n3/6/26|troll|06:00|08:00|4|5\n14/6/26|bottom|06:10|09:00|5|6\n" +
 		"15/6/26|troll|06:10|09:00|5|2\n16/6/26|troll|06:10|09:00|5|4\n"
 	for total, want := range map[string]bool{"Total|||||11": false, "Total|||||17": false, "Total|||||15": true} {
-		if got := slices.Contains(kinds(asked(t, inferred(t, "Days", rows+total), Stats{Rows: 4})), "total"); got != want {
+		if got := slices.Contains(kinds(asked(t, inferred(t, "Days", rows+total), Stats{Rows: 4})),
+			"total"); got != want {
 			t.Errorf("%s: asked %t", total, got)
 		}
 	}

@@ -24,7 +24,8 @@ func TestTripRemarks(t *testing.T) {
 			"\n3|2026-06-07|Ben|\n4|2026-06-09|Ben|Fog till nine"
 		l := inferred(t, "Trips", trips, "Runs", runs, "Bites", bites)
 		told := map[string]*Told{"trip 1": {}, "trip 3": {}}
-		qs := asked(t, l, Stats{Rowwise: []Listed{{Row: 2, Keys: []string{"trip 1"}}, {Row: 3, Keys: []string{"trip 2"}},
+		qs := asked(t, l, Stats{Rowwise: []Listed{{Row: 2, Keys: []string{"trip 1"}},
+			{Row: 3, Keys: []string{"trip 2"}},
 			{Row: 4, Keys: []string{"trip 3"}}, {Row: 5, Keys: []string{"trip 4"}}}},
 			Stats{Stretches: 4, Hours: 7.5, Fished: map[string]bool{"trip 1": true, "trip 2": true, "trip 3": true}},
 			Stats{Listed: 4, Strikes: 4, Placed: true, Told: told})
@@ -37,7 +38,9 @@ func TestTripRemarks(t *testing.T) {
 			continue
 		}
 		Settle(l, &qs[i], "count")
-		p := l.Blocks[slices.IndexFunc(l.Blocks, func(u *meaning.Understood) bool { return u.Plan.Kind == plan.Trips })].Plan
+		p := l.Blocks[slices.IndexFunc(l.Blocks, func(u *meaning.Understood) bool {
+			return u.Plan.Kind == plan.Trips
+		})].Plan
 		if len(p.Tells) != 1 || p.Tells[3] != "B" {
 			t.Errorf("%q: counted of rows %v", remark, p.Tells)
 		}

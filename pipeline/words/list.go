@@ -75,6 +75,30 @@ func parseList(text string) (phrases, error) {
 	return l, nil
 }
 
+// known are the words of all lists.
+var known = sync.OnceValue(func() map[string]bool {
+	all := map[string]bool{}
+	entries, err := files.ReadDir("lists")
+	if err != nil {
+		panic(err)
+	}
+	for _, e := range entries {
+		text, err := files.ReadFile("lists/" + e.Name())
+		if err != nil {
+			panic(err)
+		}
+		for _, t := range Scan(string(text)) {
+			if t.Kind == Word {
+				all[t.Text] = true
+			}
+		}
+	}
+	return all
+})
+
+// Known reports whether a word, in lower case without accents, stands in any of the lists.
+func Known(word string) bool { return known()[word] }
+
 // add records a phrase with all choices of its alternatives.
 func (l phrases) add(key, phrase string) {
 	ways := [][]string{nil}
