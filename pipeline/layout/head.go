@@ -86,7 +86,8 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 		distinct[strings.ToLower(c.Text)] = true
 		contrast += g.contrast(r, i)
 	}
-	if texts < 0.8*n || colons >= 2 || float64(len(distinct)) < 0.5*n || g.repeated(r, cells, like) {
+	several := float64(len(distinct)) >= 0.5*n || len(distinct) >= leastNames && hits >= leastHits*n
+	if texts < 0.8*n || colons >= 2 || !several || g.repeated(r, cells, like) {
 		return false
 	}
 	if len(cells) == 2 {
@@ -94,6 +95,10 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 	}
 	return sure >= 2 && hits >= 0.34*n || contrast >= 0.5*n && g.coherent(r, cells)
 }
+
+// leastNames and leastHits are how many different names, and how like headings each of its cells, a heading has at
+// least that says the same of a first, a second and a third of a set.
+const leastNames, leastHits = 4, 0.5
 
 // fewWords are what a heading has at most: "# of lines out".
 const fewWords = 4

@@ -130,7 +130,9 @@ func (l *legend) explained(text string) {
 // became of a fish is a code: "1. kept".
 func unnumbered(text string) string {
 	m := listNumber.FindString(text)
-	if rest := text[len(m):]; m != "" && strings.Contains(rest, "=") {
+	rest := text[len(m):]
+	codes := colonKey.FindStringSubmatch(rest)
+	if m != "" && (strings.Contains(rest, "=") || codes != nil && codesIn(codes[2]) != nil) {
 		return rest
 	}
 	return text

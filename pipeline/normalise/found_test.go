@@ -214,7 +214,8 @@ func TestCaught(t *testing.T) {
 		}
 		expect(t, c.what, readText(t, "log.csv", text).field(c.field, 2, 3, 4), c.want...)
 	}
-	lost := readText(t, "log.csv", "Date,In,Out,Lines,Pulled,Broke off,YFT\n"+row+"4,1,,2\n"+row+"4,1,2,\n"+row+"4,,,1\n"+
+	lost := readText(t, "log.csv", "Date,In,Out,Lines,Pulled,Broke off,YFT\n"+row+
+		"4,1,,2\n"+row+"4,1,2,\n"+row+"4,,,1\n"+
 		row+"4,,1,1\n")
 	expect(t, "lost in two ways", lost.field("lost_n", 2, 3, 4, 5), int64(1), int64(3), nil, int64(1))
 	got := readText(t, "log.csv", "Fish caught\nDate,In,Out,Albies,YFT\n"+row+"3,0\n")

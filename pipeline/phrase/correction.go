@@ -21,13 +21,15 @@ var (
 		`\P{L}(\D{0,25})(\d{1,5})\b(.*)`)
 	undoes = regexp.MustCompile(`(?i)(?:^|\PL)(?:revers(?:e|es|ing|al)|void(?:s|ing)?|anul\pL*|annul\pL*|` +
 		`contre-?pass\pL*|storn\pL*|estorn\pL*|extorn\pL*)\P{L}(\D{0,25})(\d{1,5})\b`)
-	isNot = regexp.MustCompile(`(?i)^(.*?)\P{L}(?:was|were|is|are|should (?:be|read|have been)|era|eran|es|son|[ée]tait|` +
-		`[ée]taient|est|sont|erano|sono|eram|s[ãa]o|war|waren|ist|sind)\s+(\S+?)[,;]?\s+(?:and |y |et |e |und )?` +
-		`(?:not|no|non|pas|n[ãa]o|nicht|instead of|en vez de|au lieu de|invece di|em vez de|statt)\s+` +
-		`(?:the |las? |l[eo]s? )?(\S+)`)
+	isNot = regexp.MustCompile(
+		`(?i)^(.*?)\P{L}(?:was|were|is|are|should (?:be|read|have been)|era|eran|es|son|[ée]tait|` +
+			`[ée]taient|est|sont|erano|sono|eram|s[ãa]o|war|waren|ist|sind)\s+(\S+?)[,;]?\s+(?:and |y |et |e |und )?` +
+			`(?:not|no|non|pas|n[ãa]o|nicht|instead of|en vez de|au lieu de|invece di|em vez de|statt)\s+` +
+			`(?:the |las? |l[eo]s? )?(\S+)`)
 )
 
-// CorrectionIn reads a row's remark that mends another row, or takes it back: "correcting entry 6: speed was 14, not 4",
+// CorrectionIn reads a row's remark that mends another row, or takes it back: "correcting entry 6: speed was 14, not
+// 4",
 // "to reverse entry 19".
 func CorrectionIn(text string) (Correction, bool) {
 	if m := undoes.FindStringSubmatch(text); m != nil {
