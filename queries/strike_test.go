@@ -293,3 +293,35 @@ func TestTripsSpelledTwoWays(t *testing.T) {
 		t.Errorf("%d trips, %d strikes on their stretches; expected 3 and 3", trips, strikes)
 	}
 }
+
+// TestFurtherStretches: the counts of a row's second stretch are read as those of its first, where fish brought to
+// the boat count those let go too.
+func TestFurtherStretches(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "log.csv")
+	log := "let go = out of those landed\n\nDate,In 1,Out 1,Lines 1,Kn 1,Bites 1,Landed 1,Let go 1," +
+		"In 2,Out 2,Lines 2,Kn 2,Bites 2,Landed 2,Let go 2\n" +
+		"2026-07-04,06:00,08:00,4,7,3,2,1,08:30,10:00,4,7,4,3,1\n" +
+		"2026-07-05,06:00,08:00,4,7,2,1,0,08:30,10:00,5,7,1,1,1\n" +
+		"2026-07-06,06:00,08:00,4,7,0,0,0,08:30,10:00,5,7,3,2,1\n"
+	if err := os.WriteFile(file, []byte(log), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+	load(t, s, file)
+	rows, err := s.DB.Query(context.Background(), "SELECT count(*), count(*) FILTER (WHERE outcome = 'landed'), "+
+		"count(*) FILTER (WHERE outcome = 'released') FROM strike")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	if !rows.Next() {
+		t.Fatal(rows.Err())
+	}
+	var strikes, landed, released int
+	if err := rows.Scan(&strikes, &landed, &released); err != nil {
+		t.Fatal(err)
+	}
+	if strikes != 13 || landed != 5 || released != 4 {
+		t.Errorf("%d strikes, %d landed, %d let go; expected 13, 5 and 4", strikes, landed, released)
+	}
+}

@@ -676,7 +676,7 @@ func (x *builder) inclusive() {
 		return
 	}
 	w := x.weighLanded(l, r)
-	ofThose, _ := x.t.concepts.found(normalise(r.Heading))
+	ofThose, _ := x.t.concepts.found(normalise(r.Heading + " " + r.Said))
 	said := ofThose["ofthose"] || slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
 	p.Inclusive = p.Inclusive || w.with > w.without || said && w.without == 0
 	if p.Inclusive {

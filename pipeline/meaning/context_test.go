@@ -143,7 +143,8 @@ func TestLegend(t *testing.T) {
 	if l.more("WET") != "first line in the water" || l.more("a table") != "" {
 		t.Errorf("%+v", l.words)
 	}
-	numbered := readLegend([]string{"2. Ended: G = gaffed; W = worked loose; T = turned loose.", "4. Knots by the log."})
+	numbered := readLegend([]string{"2. Ended: G = gaffed; W = worked loose; T = turned loose.",
+		"4. Knots by the log."})
 	if c := numbered.codes["ended"]; c["w"] != "worked loose" || len(c) != 3 {
 		t.Errorf("a numbered line: %+v", numbered)
 	}

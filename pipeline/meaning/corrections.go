@@ -31,7 +31,8 @@ func (l *Log) corrections() {
 				u.b.note("row %d takes row %d back: both were left out", u.Block.Rows[i].Num, u.Block.Rows[of].Num)
 			case c.Whole && u.mended(of, c):
 				u.mendedBy(i)
-				u.b.note("row %d: %s %s was read in place of %s, as row %d says", u.Block.Rows[of].Num, c.What, c.Is, c.Not,
+				u.b.note("row %d: %s %s was read in place of %s, as row %d says",
+					u.Block.Rows[of].Num, c.What, c.Is, c.Not,
 					u.Block.Rows[i].Num)
 			default:
 				if u.Plan.Mends == nil {

@@ -13,7 +13,8 @@ func TestCorrections(t *testing.T) {
 	const rows = "1|2026-06-03|06:00|08:30|2.5|4|17|3|\n2|2026-06-04|06:00|09:00|3|4|7|2|\n" +
 		"3|2026-06-04|06:00|09:00|3|4|7|2|\n4|2026-06-09|06:30|08:00|1.5|5|7|1|\n"
 	p := planOf(t, "log", head+rows+"5|2026-06-10||||||"+"|Amends no 1: knots were 7, not 17\n"+
-		"6|2026-06-10|||-3|||-2|void no 3, which is no 2 again\n7|2026-06-11||||||"+"|Amends no 4: bites were 2, not 6\n")
+		"6|2026-06-10|||-3|||-2|void no 3, which is no 2 again\n7|2026-06-11||||||"+
+		"|Amends no 4: bites were 2, not 6\n")
 	if got := p.Cells[plan.Cell{Row: 2, Index: 6}]; got != "7" {
 		t.Errorf("the speed of the first row: %q", got)
 	}

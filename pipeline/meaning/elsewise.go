@@ -153,7 +153,8 @@ func (l *Log) otherSheet(name string) bool {
 	}))
 }
 
-// stayedOffTroll tells a table of fish of a sheet whose tables of stretches say that nobody trolled, and name no stretch.
+// stayedOffTroll tells a table of fish of a sheet whose tables of stretches say that nobody trolled, and name no
+// stretch.
 func (l *Log) stayedOffTroll(u *Understood) bool {
 	said := false
 	for _, o := range l.Blocks {

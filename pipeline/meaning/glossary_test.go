@@ -20,7 +20,8 @@ func TestGlossary(t *testing.T) {
 		t.Fatalf("%s\nexpected %s", got, want)
 	}
 	list := p.Bindings[len(p.Bindings)-1]
-	if list.Column.Parse != "fishlist" || !strings.Contains(list.Said, "[contorno en cm]") || list.Codes["z"] != "suelto" ||
+	if list.Column.Parse != "fishlist" || !strings.Contains(list.Said, "[contorno en cm]") ||
+		list.Codes["z"] != "suelto" ||
 		list.Codes["q"] != "perdido" {
 		t.Errorf("the list of fish: %+v", list)
 	}

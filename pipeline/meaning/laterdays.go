@@ -39,7 +39,8 @@ func (l *Log) laterDays() {
 		if (u.Plan.Kind == plan.Legs || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Fish) &&
 			u.Plan.Binds("trip") && u.Plan.Binds("leg") && !u.Plan.Binds("date") {
 			u.Plan.Later = later
-			u.b.note("%s: of trips of several days, stretches before whose start the clock goes back are of a later day",
+			u.b.note(
+				"%s: of trips of several days, stretches before whose start the clock goes back are of a later day",
 				u.Plan.Find("leg").Heading)
 		}
 	}

@@ -33,7 +33,8 @@ func TestLaterDays(t *testing.T) {
 func TestTripLetters(t *testing.T) {
 	runs := "Trip|Haul|Start|End|Lines|Knots\n1|A|06:00|08:00|4|8\n1|B|08:30|09:00|4|8\n2|A|06:30|08:00|4|8\n" +
 		"2|B|17:30|19:00|4|8\n3|A|06:00|08:00|4|8"
-	const bites = "Trip|Haul|Time|End|Species|Length cm\n1|A|06:40|Q|Wahoo|110\n2|A|06:50|V|Mahi|\n2|B|18:40|Q|Mahi|77\n" +
+	const bites = "Trip|Haul|Time|End|Species|Length " +
+		"cm\n1|A|06:40|Q|Wahoo|110\n2|A|06:50|V|Mahi|\n2|B|18:40|Q|Mahi|77\n" +
 		"3|A|06:50|Q|Mahi|88"
 	const key = "Q|boated, kept\nV|hooked, pulled the hook\nN|short strike"
 	for _, c := range []struct {

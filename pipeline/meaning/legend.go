@@ -38,12 +38,13 @@ var (
 	noCode         = regexp.MustCompile(`(?i)^(?:no (?:letter|code|mark|entry)|blank|left blank|empty|nothing|none)$`)
 	wide           = regexp.MustCompile(`\s{2,}`)
 	betweenSayings = regexp.MustCompile(`[;\n]|\.\s+|,\s+|\s+/\s+|\s{2,}`)
-	nameFor        = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+(?: \pL+)?)\s*\.?\s*$`) // kawa kawakawa, YF yellowfin tuna
-	colonKey       = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
-	bulletKey      = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`)        // - PDV: lost
-	bracketKey     = regexp.MustCompile(`^([\pL #/_-]{1,25}?)\s*\((.*\S)\)\s*\.?$`)      // Fate (K kept, F freed)
-	dashKey        = regexp.MustCompile(`^\s*"?(\p{Lu}{1,3}|\d)"?\s*[-–—.:)]\s+(\S.*)$`) // K - kept
-	columnKey      = regexp.MustCompile(
+	// kawa kawakawa, YF yellowfin tuna
+	nameFor    = regexp.MustCompile(`^\s*(\pL{2,4})\s+(\pL+(?: \pL+)?)\s*\.?\s*$`)
+	colonKey   = regexp.MustCompile(`^([\pL\d #/_-]{1,25}?)\s*:\s*(.+)$`)
+	bulletKey  = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`)        // - PDV: lost
+	bracketKey = regexp.MustCompile(`^([\pL #/_-]{1,25}?)\s*\((.*\S)\)\s*\.?$`)      // Fate (K kept, F freed)
+	dashKey    = regexp.MustCompile(`^\s*"?(\p{Lu}{1,3}|\d)"?\s*[-–—.:)]\s+(\S.*)$`) // K - kept
+	columnKey  = regexp.MustCompile(
 		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
 

@@ -23,7 +23,8 @@ func TestSisters(t *testing.T) {
 	for head, want := range map[string]string{"Reuslt": "outcome", "": "outcome", "Rslt of it": "outcome",
 		"Notes": ""} {
 		log := inferred(t, "log", nil, "2 May 2026", "Time | Fish | Result | Length cm"+rows,
-			"3 May 2026", "Time | Fish | "+head+" | Length cm"+rows, "4 May 2026", "Time | Fish | Result | Length cm"+rows)
+			"3 May 2026", "Time | Fish | "+head+" | Length cm"+rows, "4 May 2026",
+			"Time | Fish | Result | Length cm"+rows)
 		got := ""
 		for _, b := range log.Blocks[1].Plan.Bindings {
 			if b.Index == 2 {

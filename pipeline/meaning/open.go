@@ -47,7 +47,8 @@ func (l *Log) questionable() []Open {
 			continue
 		}
 		seen[g] = true
-		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g), l.best(u, g), l.undated(u, g)) {
+		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g),
+			l.best(u, g), l.undated(u, g)) {
 			out = joined(out, o)
 		}
 	}

@@ -38,7 +38,8 @@ func TestUndated(t *testing.T) {
 	if !asks("Date|In|Up|Lines|Knots\n" + odd) {
 		t.Error("days that nobody understands are not asked about")
 	}
-	if asks("Date|In|Up|Lines|Knots\n2026-06-03" + rows + "2026-06-04" + rows + "2026-06-05" + rows + "2026-06-08" + rows) {
+	if asks("Date|In|Up|Lines|Knots\n2026-06-03" + rows + "2026-06-04" + rows +
+		"2026-06-05" + rows + "2026-06-08" + rows) {
 		t.Error("days that are understood are asked about")
 	}
 }

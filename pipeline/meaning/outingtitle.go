@@ -30,7 +30,8 @@ func (l *Log) outingTitles(date, trip *plan.Column) {
 	}
 }
 
-// numberedSheets gives the tables of sheets that begin with the number of an outing, "TRIP 4", each another, that number.
+// numberedSheets gives the tables of sheets that begin with the number of an outing, "TRIP 4", each another, that
+// number.
 func (l *Log) numberedSheets(trip *plan.Column) {
 	number, seen := map[*layout.Grid]string{}, map[string]int{}
 	for _, s := range l.Sheets {

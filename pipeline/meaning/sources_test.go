@@ -146,7 +146,8 @@ func TestOthersBeside(t *testing.T) {
 func TestOthersOfAHand(t *testing.T) {
 	const head = "Date|Start|End|Rods|Wahoo|Dorado|Other\n"
 	for other, want := range map[string]int{"Wahoo let go": 2, "1 bonito": 3} {
-		l := inferred(t, "log.xlsx", nil, "May", head+"2026-05-03|06:00|08:00|5|4|2|1 bonito\n2026-05-09|06:00|08:00|5|1||",
+		l := inferred(t, "log.xlsx", nil, "May", head+"2026-05-03|06:00|08:00|5|4|2|1 "+
+			"bonito\n2026-05-09|06:00|08:00|5|1||",
 			"June", head+"2026-06-03|06:00|08:00|5|4|2|"+other+"\n2026-06-09|06:00|08:00|5|1||")
 		if p := blockOf(l, "May").Plan; len(p.Catch) != want {
 			t.Errorf("%s: %d counts of fish, expected %d: %s", other, len(p.Catch), want, summary(p))
@@ -187,7 +188,8 @@ func TestSaidToBeIn(t *testing.T) {
 		"Freed fish are in the count": true, "soltados = de los contados": true,
 		"fish columns do not include the released": false, "Released = not out of the fish counted": false,
 		"let go: over the side, alive":           false,
-		"Released: out of the water for seconds": false, "los soltados van en otra columna": false, "Lost = out of the ones hooked": false,
+		"Released: out of the water for seconds": false, "los soltados van en otra columna": false,
+		"Lost = out of the ones hooked": false,
 	} {
 		if got := lexicon(t).includesLetGo(text); got != want {
 			t.Errorf("%q: %t, expected %t", text, got, want)

@@ -9,7 +9,8 @@ import (
 	"wakeledger/pipeline/words"
 )
 
-// weekdaysOn gives the rows of a sheet whose day stands once, above its tables, the days that a column of weekdays says:
+// weekdaysOn gives the rows of a sheet whose day stands once, above its tables, the days that a column of weekdays
+// says:
 // Sat is the day on which the boat left, and Sun the next. Its strikes are of the days of the stretches that they name.
 func (l *Log) weekdaysOn() {
 	for _, u := range l.Data() {

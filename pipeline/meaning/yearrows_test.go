@@ -15,7 +15,8 @@ func TestYearRows(t *testing.T) {
 			"18/7/2023"},
 		{head + "2022||||\n14 Jun" + tail + "15 Jun" + tail + "2023||||\n3 Jul" + tail + "18 Jul" + tail, "14 Jun 2022",
 			"18 Jul 2023"},
-		{head + "|2022|||\nSat 14.6." + tail + "15.6." + tail + "|2023|||\n3.7." + tail + "18.7." + tail, "", "18.7.2023"},
+		{head + "|2022|||\nSat 14.6." + tail + "15.6." + tail + "|2023|||\n3.7." + tail +
+			"18.7." + tail, "", "18.7.2023"},
 		{head + "14/6" + tail + "15/6" + tail + "2022||||\n3/7" + tail + "18/7" + tail + "2023||||\n", "", ""},
 	} {
 		p := planOf(t, "log", c.text)
@@ -32,7 +33,8 @@ func TestYearRows(t *testing.T) {
 }
 
 func TestWithYear(t *testing.T) {
-	for day, want := range map[string]string{"8/3": "8/3/2024", "3.8.": "3.8.2024", "3 Aug": "3 Aug 2024", "31/2": "31/2",
+	for day, want := range map[string]string{"8/3": "8/3/2024", "3.8.": "3.8.2024",
+		"3 Aug": "3 Aug 2024", "31/2": "31/2",
 		"the third": "the third", "Sat 3/8": "Sat 3/8/2024"} {
 		if got := withYear(day, "2024"); got != want {
 			t.Errorf("%q: %q, expected %q", day, got, want)

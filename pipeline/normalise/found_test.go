@@ -222,6 +222,17 @@ func TestCaught(t *testing.T) {
 	expect(t, "a title", got.field("landed_n", 3), int64(3))
 }
 
+// TestLiveBait holds that what a live bait took is a bite of the stretch that its row names, and none where the row
+// names no stretch.
+func TestLiveBait(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Leg,Fish,Result,Lure\n2026-07-04,1,wahoo,landed,live mackerel\n"+
+		"2026-07-04,2,tuna,landed,blue feather\n2026-07-05,1,wahoo,lost,pink squid\n")
+	expect(t, "bites of stretches", got.field("species_logged", 2, 3, 4), "wahoo", "tuna", "wahoo")
+	got = readText(t, "log.csv", "Date,Fish,Result,Lure\n2026-07-04,kingfish,landed,livey\n"+
+		"2026-07-04,tuna,landed,blue feather\n2026-07-05,wahoo,lost,pink squid\n")
+	expect(t, "bites", got.field("species_logged", 2, 3, 4), nil, "tuna", "wahoo")
+}
+
 // Days that are no dates name the trip: its hours stay, and no date is made up.
 func TestDayNoDate(t *testing.T) {
 	got := readText(t, "log.csv", "Day,In,Out,Speed\n3rd of the month,06:00,08:00,8\n4th,06:00,08:00,8\n")

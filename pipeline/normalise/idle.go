@@ -16,9 +16,9 @@ import (
 func (r *Reader) idle() Skip {
 	own, begins := r.ownEffort(), r.value("date") != r.lain.date || r.value("trip") != r.lain.trip
 	if r.layout.Kind == plan.Flat && (own || begins) {
-		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.elsewise)}
+		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.otherWay())}
 	}
-	if r.elsewise {
+	if r.otherWay() {
 		return Elsewise
 	}
 	switch r.layout.Kind {
@@ -79,6 +79,10 @@ func (r *Reader) idle() Skip {
 	return NotASkip
 }
 
+// otherWay tells a row whose columns say that it was not trolled. A live bait of a stretch that the row names was,
+// slowly.
+func (r *Reader) otherWay() bool { return r.elsewise || r.livebait && !r.value("leg").Known }
+
 // elsewhere tells a strike or fish of a stretch that was not trolled, as its own table says.
 func (r *Reader) elsewhere() bool {
 	if len(r.layout.Elsewise) == 0 {
@@ -121,10 +125,12 @@ func (r *Reader) untrolled() bool {
 		if len(t.text) < len("jig") || t.text[0] >= '0' && t.text[0] <= '9' && len(t.text) < 8 {
 			continue
 		}
-		if name := t.Column.Name; name == "line" || name == "leg" {
-			if m, ok := words.Method(t.text); ok && m != "troll" && m != "kite" {
-				return true
-			}
+		m, way := words.Method(t.text)
+		if name := t.Column.Name; (name == "line" || name == "leg") && way && m != "troll" && m != "kite" {
+			return true
+		}
+		if t.Column.Name == "lure" && m == "live bait" && r.value("leg").Known {
+			continue
 		}
 		// which has no stretch here
 		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" ||

@@ -36,14 +36,14 @@ func (t *target) recall(r *Reader, text string) bool {
 // said is how much a row has said so far, by cells read and yet to be told apart.
 type said struct {
 	fields, moments, side, doubts, aside, several, worded, each, like, unweighed int
-	nothing, elsewise                                                            bool
+	nothing, elsewise, livebait                                                  bool
 }
 
 // saidBut is what a row has said beyond a target's own fields.
 func (r *Reader) saidBut(t *target) said {
 	x := said{moments: len(r.moments), side: len(r.side), doubts: len(r.doubts), aside: len(r.aside),
 		several: len(r.several), worded: len(r.worded), each: len(r.each), like: r.like,
-		unweighed: r.unweighed, nothing: r.nothing, elsewise: r.elsewise}
+		unweighed: r.unweighed, nothing: r.nothing, elsewise: r.elsewise, livebait: r.livebait}
 	if t.Column.Parse == "moment" {
 		x.moments = 0
 	}

@@ -227,6 +227,9 @@ func (r *Reader) furtherSets() {
 				kind, v[name] = plan.Flat, x
 			}
 		}
+		if landed := v["landed_n"]; landed.Known && r.layout.Inclusive {
+			v["landed_n"] = entry.OfInt(max(0, landed.Int-v["released_n"].Int))
+		}
 		r.beside(kind, v)
 	}
 }
@@ -608,11 +611,14 @@ func (r *Reader) rods() {
 	}
 }
 
-// bottom keeps what a bait took that was not trolled out of the strikes. A jig may be.
+// bottom keeps what a bait took that was not trolled out of the strikes. A jig may be, and a live bait of one of
+// the log's stretches.
 func (r *Reader) bottom(text string) {
 	switch m, ok := words.Method(text); {
 	case !ok, words.Lure(text):
-	case m == "bottom", m == "chunk", m == "kite", m == "live bait", m == "drift", m == "cast", m == "spear":
+	case m == "live bait":
+		r.livebait = true
+	case m == "bottom", m == "chunk", m == "kite", m == "drift", m == "cast", m == "spear":
 		r.elsewise = true
 	}
 }

@@ -69,6 +69,7 @@ type Reader struct {
 	fatesTold bool   // lists of fish tell what became of the bites that a column counts
 	nothing   bool   // the row says that nothing struck
 	elsewise  bool   // the row was not trolled
+	livebait  bool   // its lure is a live bait
 	last      lastLeg
 	several   []several // cells of the row that hold what several would
 	// speeds and lines of the stretches that the row tells in words, where it has one for each
@@ -329,7 +330,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		r.num, r.parts = row.Num, 0 // a line of a text may hold several entries
 	}
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
-	r.side, r.nothing, r.elsewise, r.unweighed = r.side[:0], false, false, 0
+	r.side, r.nothing, r.elsewise, r.livebait, r.unweighed = r.side[:0], false, false, false, 0
 	r.several, r.worded, r.like, r.each, r.spell = nil, nil, 0, nil, spell{}
 	r.paces, r.linesEach = nil, nil
 	if row.Problem != nil {

@@ -179,7 +179,7 @@ func (q *inquiry) effort() {
 		}
 		if t.Strikes > 0 && q.lookedForEffort() {
 			q.ask("no effort", "", "hours", "I found no times or hours of trolling: nothing can be said per hour.", nil,
-				hours)
+				append([]string{"trips"}, hours...)) // on which days lines were in is not known either
 		}
 		return
 	}

@@ -1,6 +1,10 @@
 package sheet
 
-import "strings"
+import (
+	"math"
+	"strconv"
+	"strings"
+)
 
 // Class is what a cell's number format makes of the number in it. Texts, booleans
 // and errors are Plain whatever their format says.
@@ -13,6 +17,7 @@ const (
 	Clock          // a time of day
 	DateTime       // both
 	Duration       // hours that may pass 24 ([h]:mm), or minutes and seconds alone
+	Cents          // two decimals (0.00): 6.1 is shown as 6.10, which may be a clock's ten past six
 )
 
 // formatClass tells the class of a number format by its code, or by its number
@@ -30,13 +35,43 @@ func formatClass(id int, code string) Class {
 		return DateTime
 	case 45 <= id && id <= 47:
 		return Duration
+	case id == 2:
+		return Cents
 	}
 	return Plain
+}
+
+// shown writes the numbers of a row out as their formats show them, where trailing noughts tell something.
+func shown(cells []string, class []Class) {
+	for i, c := range class {
+		if c == Cents && i < len(cells) {
+			cells[i] = cents(cells[i])
+		}
+	}
+}
+
+// noise is how many decimals a stored number has at least whose last ones are what arithmetic left.
+const noise = 12
+
+// cents is a number with two decimals; one that has more stays as it is.
+func cents(text string) string {
+	whole, part, _ := strings.Cut(text, ".")
+	if whole == "" || len(part) == 2 || strings.Trim(whole+part, "0123456789") != "" {
+		return text
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil || len(part) > 2 && (len(part) < noise || math.Abs(100*x-math.Round(100*x)) > 1e-9*x) {
+		return text
+	}
+	return strconv.FormatFloat(x, 'f', 2, 64)
 }
 
 // codeClass reads the letters of a format. An m is a minute beside an hour or a
 // second and else a month.
 func codeClass(code string) Class {
+	if code == "0.00" {
+		return Cents
+	}
 	letters, elapsed := formatLetters(strings.ToLower(code))
 	var date, hours, short bool
 	for i, c := range letters {

@@ -22,7 +22,7 @@ func fullRow(r *Row) string {
 			s += fmt.Sprintf(" of %q", m)
 		}
 		if i < len(r.Class) && r.Class[i] != Plain {
-			s += [...]string{"", " date", " clock", " date and time", " duration"}[r.Class[i]]
+			s += [...]string{"", " date", " clock", " date and time", " duration", ""}[r.Class[i]]
 		}
 		out += "|" + s
 	}
@@ -87,9 +87,20 @@ func TestSameInEveryFormat(t *testing.T) {
 	}
 }
 
+// TestCents holds that a number of two decimals is written out as it is shown, without what arithmetic left, and that
+// others stay as they are stored.
+func TestCents(t *testing.T) {
+	for text, want := range map[string]string{"6.1": "6.10", "9": "9.00", "9.050000000000001": "9.05", "10.15": "10.15",
+		"1.234": "1.234", "-2.5": "-2.5", "1e3": "1e3", "": "", "1.23456789012345": "1.23456789012345"} {
+		if got := cents(text); got != want {
+			t.Errorf("cents(%q) is %q, expected %q", text, got, want)
+		}
+	}
+}
+
 // The classes that make.py's formats are meant to give, in its order.
 func TestClasses(t *testing.T) {
-	want := []Class{Plain, Date, Clock, DateTime, Duration, Duration, Plain, Date, Clock, DateTime,
+	want := []Class{Plain, Date, Clock, DateTime, Duration, Duration, Cents, Date, Clock, DateTime,
 		Duration, Duration, Date, Date}
 	for _, file := range []string{"openpyxl.xlsx", "libreoffice.xlsx", "libreoffice.ods", "libreoffice.xls"} {
 		r, err := open(t, "testdata/forms-"+file).Rows(0)
@@ -113,7 +124,7 @@ func TestClasses(t *testing.T) {
 
 func TestFormatClass(t *testing.T) {
 	for code, want := range map[string]Class{
-		"General": Plain, "@": Plain, "0.00": Plain, `0 "days"`: Plain, `0\d`: Plain, "[Red]0": Plain,
+		"General": Plain, "@": Plain, "0.00": Cents, `0 "days"`: Plain, `0\d`: Plain, "[Red]0": Plain,
 		"[$-409]0": Plain, "0_d": Plain, "*s0": Plain,
 		"dd/mm/yyyy": Date, "mmm": Date, "[$-F800]dddd, mmmm dd, yyyy": Date, "mm-dd-yy": Date, `d "h"`: Date,
 		"d;h": Date, `yyyy\-mm`: Date,

@@ -73,6 +73,9 @@ func (g *grid) put(num, col, n int, c gridCell) error {
 	}
 	for i := col - 1; i < end; i++ {
 		r.cells[i], r.class = c.text, setClass(r.class, i, c.class)
+		if c.class == Cents {
+			r.cells[i] = cents(c.text)
+		}
 		if g.details {
 			note(&r.formula, i, c.formula)
 		}

@@ -213,7 +213,7 @@ func (o *odsReader) cell(t xml.StartElement) error {
 		o.fail(o.grid.merge(a))
 	}
 	out, number := c.grid(o.date1904)
-	if number && (c.typ == "date" || c.typ == "time") {
+	if number && (c.typ == "date" || c.typ == "time" || c.typ == "float") {
 		out.class = o.styles.class(o.styleOf(c.style, first), c)
 	}
 	o.fail(o.grid.put(o.row, first, n, out))

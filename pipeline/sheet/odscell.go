@@ -40,8 +40,14 @@ func (s *odsStyles) read(d *xml.Decoder, t *xml.StartElement) error {
 				Display string `xml:"display,attr"`
 			} `xml:"table-properties"`
 		} `xml:"style"`
-		Dates []odsFormat `xml:"date-style"`
-		Times []odsFormat `xml:"time-style"`
+		Dates   []odsFormat `xml:"date-style"`
+		Times   []odsFormat `xml:"time-style"`
+		Numbers []struct {
+			Name   string `xml:"name,attr"`
+			Number struct {
+				Places string `xml:"decimal-places,attr"`
+			} `xml:"number"`
+		} `xml:"number-style"`
 	}
 	if err := d.DecodeElement(&list, t); err != nil {
 		return err
@@ -51,6 +57,11 @@ func (s *odsStyles) read(d *xml.Decoder, t *xml.StartElement) error {
 	}
 	for _, f := range append(list.Dates, list.Times...) {
 		s.formats[f.Name] = f.class()
+	}
+	for _, f := range list.Numbers {
+		if f.Number.Places == "2" {
+			s.formats[f.Name] = Cents
+		}
 	}
 	return nil
 }
@@ -70,23 +81,34 @@ func (f odsFormat) class() Class {
 	return classOf(date, hours, short, f.Overflow == "false")
 }
 
-// class is the class of a date or time by its style, or by its value if that says
+// class is the class of a number, a date or a time by its style, or by its value if that says
 // nothing.
 func (s *odsStyles) class(style string, c odsCell) Class {
-	for range 10 { // a style may have its format from another; ten in a row are a circle
-		st := s.cells[style]
-		if class, ok := s.formats[st.format]; ok {
-			return class
-		}
-		style = st.parent
-	}
+	class, ok := s.formatOf(style)
+	timed := c.typ == "date" || c.typ == "time"
 	switch {
+	case ok && timed == (class != Cents):
+		return class
+	case !timed:
+		return Plain
 	case c.typ == "time":
 		return Clock
 	case strings.Contains(c.value, "T"):
 		return DateTime
 	}
 	return Date
+}
+
+// formatOf is the class of a style's format, its own or another style's.
+func (s *odsStyles) formatOf(style string) (Class, bool) {
+	for range 10 { // ten in a row are a circle
+		st := s.cells[style]
+		if class, ok := s.formats[st.format]; ok {
+			return class, true
+		}
+		style = st.parent
+	}
+	return Plain, false
 }
 
 // odsCell is a cell as it stands in the part.

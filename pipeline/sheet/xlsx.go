@@ -210,7 +210,9 @@ func (r *bookRows) Next() bool {
 		return false
 	}
 	r.num++
-	r.take(Row{Num: r.num, Cells: r.marked(cells), Class: r.lay.classOf(r.num), Formula: r.lay.formulas[r.num],
+	cells, class := r.marked(cells), r.lay.classOf(r.num)
+	shown(cells, class)
+	r.take(Row{Num: r.num, Cells: cells, Class: class, Formula: r.lay.formulas[r.num],
 		Comment: r.lay.comments[r.num]})
 	return true
 }
