@@ -220,7 +220,8 @@ func TestSomeOfThose(t *testing.T) {
 	p := planOf(t, "", "subidas: las que llegan a bordo. agarradas: todas\n\n"+
 		"Fecha|Inicio|Fin|Lineas|Agua|agarradas|subidas|de ellas soltadas|Peces y kilos\n"+
 		"2026-06-03|06:00|08:00|5|19,5|3|2|1|2 dorados 6,1 / 4,2\n2026-06-04|06:00|08:30|5|20,1|1|1||1 dorado 5,5\n"+
-		"2026-06-05|06:00|08:00|5|20,4|2|1|0|1 dorado 70 cm\n2026-06-06|06:00|08:00|5|20,2|4|3|1|3 dorados 4,5 / 3 / 5,1")
+		"2026-06-05|06:00|08:00|5|20,4|2|1|0|1 dorado 70 cm\n"+
+		"2026-06-06|06:00|08:00|5|20,2|4|3|1|3 dorados 4,5 / 3 / 5,1")
 	for name, want := range map[string]string{"landed_n": "subidas", "released_n": "de ellas soltadas",
 		"sea_temp_c": "Agua"} {
 		if b := p.Find(name); b == nil || b.Heading != want {
