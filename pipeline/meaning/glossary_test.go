@@ -12,7 +12,8 @@ func TestGlossary(t *testing.T) {
 		"P: picadas. G: clavados. X: al barco. Contados solo al curricán.\n" +
 		"Peces : especie, largo a la furca en cm, [contorno en cm], (kg en báscula) ; z suelto ; q perdido\n\n"
 	const rows = "s|día|t1|t2|c|m|P|G|X|peces\n1|2025-06-03|06:10|09:00|4|7|3|2|2|dorado 98 [52] (8,4); peto 120\n" +
-		"2|2025-06-08|06:20|10:00|4|7,5|2|1|0|dorado q\n3|2025-06-14|06:00|09:30|5|7|5|4|3|peto 131 (14,2); dorado 61 z\n" +
+		"2|2025-06-08|06:20|10:00|4|7,5|2|1|0|dorado q\n" +
+		"3|2025-06-14|06:00|09:30|5|7|5|4|3|peto 131 (14,2); dorado 61 z\n" +
 		"4|2025-06-15|06:05|09:10|5|7|0|0|0|\n"
 	p := planOf(t, "log", text+rows)
 	const want = "flat: trip date start_s end_s lines_out speed_kn/kn strikes_n hooked_n landed_n fishlist"
