@@ -497,6 +497,10 @@ func TestStacked(t *testing.T) {
 	if len(s.Notes) != 2 || s.Notes[0].Text != "K  kept: in the box" {
 		t.Errorf("%v", s.Notes)
 	}
+	loose := strings.Replace(text, "Trip | T2", "07:00 | 08:00 | 3\nTrip | T2", 1)
+	if got := shown(take(t, strings.Replace(loose, "Start | End | Lines", "", 1))); strings.Contains(got, "Lines,Trip") {
+		t.Errorf("rows under no heading: %s", got)
+	}
 	two := text[:strings.Index(text, "Trip | T3")]
 	if got := shown(take(t, two)); strings.Contains(got, "Lines,Trip,Date") {
 		t.Errorf("two of them: %s", got)

@@ -23,6 +23,7 @@ type stack struct {
 	papers []paper
 	heads  map[string]int // how often a row of headings comes, by its texts
 	labels map[string]int // how often a label stands at the beginning of a line, or behind a value
+	astray bool           // some row of figures stands under no heading
 }
 
 // stacked takes a sheet of stacked outings apart; ok is false for another sheet.
@@ -43,7 +44,7 @@ func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
 	for r := range s.papers[0].from {
 		notes = append(notes, Note{Row: g.Rows[r].Num, Text: g.explainedBeside(r)})
 	}
-	return blocks, notes, len(blocks) > 1
+	return blocks, notes, len(blocks) > 1 && !s.astray
 }
 
 // open finds the lines that open an outing: the same labels in the same columns, each with a value to its right,
@@ -176,7 +177,6 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 		var now *Block
 		for r := p.from + 1; r < p.to; r++ {
 			row := s.g.Rows[r]
-			gap := row.Num > s.g.Rows[r-1].Num+1
 			starts := s.g.pairStarts(r)
 			cells := row.filled(0, s.g.Width)
 			switch text := s.g.texts(r); {
@@ -191,8 +191,9 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 				for _, i := range starts {
 					pairs = append(pairs, pair{r, i, strings.TrimRight(oneLine(row.at(i).Text), ": "), row.at(i + 1)})
 				}
-			case now == nil || gap || len(cells) < 2:
-				now = nil
+			case len(cells) == 0:
+			case now == nil || s.isRemark(row, cells, now):
+				s.astray = s.astray || now == nil && len(cells) > 2 && !s.g.words(r)
 				notes = append(notes, Note{Row: row.Num, Col: cells[0] + 1, Text: joined(row)})
 			default:
 				now.Rows = append(now.Rows, s.under(row, p.from))
@@ -207,6 +208,15 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 		out = append(out, *b)
 	}
 	return out, notes
+}
+
+// isRemark tells a line of words among the rows of a table from a row with one cell alone.
+func (s *stack) isRemark(row Row, cells []int, under *Block) bool {
+	if len(cells) > 1 {
+		return false
+	}
+	headed := slices.ContainsFunc(under.Labels, func(l Label) bool { return l.Col == cells[0] })
+	return !headed || len(strings.Fields(row.at(cells[0]).Text)) > 2
 }
 
 // labelled tells a row all of whose labels come again in other outings.
