@@ -34,7 +34,8 @@ func TestLetterRuns(t *testing.T) {
 func TestEntriesSaid(t *testing.T) {
 	p := inferred(t, "log.csv", nil, "log", "hit loose = he was on and we lost him / hit deck = in the boat / "+
 		"stop = three fish on bait, this is not from trolling\nDate|Time|Event|Lines|Knots\n"+
-		"2026-06-03|06:00|lines in|4|7\n|07:00|hit loose||\n|07:30|hit deck||\n|08:00|lines up||\n|08:10|stop||\n2026-06-04|06:00|lines in|4|7\n"+
+		"2026-06-03|06:00|lines in|4|7\n"+
+		"|07:00|hit loose||\n|07:30|hit deck||\n|08:00|lines up||\n|08:10|stop||\n2026-06-04|06:00|lines in|4|7\n"+
 		"|07:00|hit deck||\n|09:00|lines up||").Data()
 	if len(p) != 1 {
 		t.Fatalf("%d blocks", len(p))
