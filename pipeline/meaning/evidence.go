@@ -781,11 +781,7 @@ func (v *Values) stepwise() bool {
 // may stand in the place of some.
 func (v *Values) restarts() bool {
 	ones, on, most := 0, 0, 0.0
-	other := len(v.cells) - len(v.numbers)
-	ways := v.share("way of fishing", wayCell) * float64(len(v.cells))
-	if 5*other > len(v.cells) || ways < float64(other)-0.5 {
-		return false
-	}
+	ways := int(v.share("way of fishing", wayCell)*float64(len(v.cells)) + 0.5)
 	for i, x := range v.numbers {
 		switch {
 		case x == 1:
@@ -795,7 +791,8 @@ func (v *Values) restarts() bool {
 		}
 		most = max(most, x)
 	}
-	return len(v.cells) >= 10 && ones >= 3 && most >= 3 && 2*on >= ones && 20*(ones+on) >= 19*len(v.numbers)
+	return len(v.cells) >= 10 && ones >= 3 && most >= 3 && 2*on >= ones && 5*ways <= len(v.cells) &&
+		20*(ones+on+ways) >= 19*len(v.cells)
 }
 
 // wayCell tells a cell that names a way of fishing.
