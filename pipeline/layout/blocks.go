@@ -87,6 +87,10 @@ func Take(g *Grid, like Likeness) *Sheet {
 		s.Blocks = []Block{turned}
 		return s
 	}
+	if blocks, notes, ok := g.stacked(like); ok {
+		s.Blocks, s.Notes = blocks, notes
+		return s
+	}
 	for k, h := range heads {
 		end := len(g.Rows)
 		if k+1 < len(heads) {

@@ -13,6 +13,7 @@
 //	section.go lines that part a table's rows by number
 //	loose.go   sentences and lists of a text file that its separators parted
 //	form.go    labels beside their values
+//	stacked.go outings one below the other, each with the same labels and tables
 //	turn.go    records across
 //	diary.go   a text of days and times, a paragraph a day
 //	outing.go  headings of outings and watches in such a text

@@ -469,3 +469,67 @@ func TestTablesOfADocument(t *testing.T) {
 		t.Errorf("above the second table stand %q", above)
 	}
 }
+
+// TestStacked holds that sheets of paper of one outing each, one below the other, are parted by kind, and that what
+// the first line of each names is of all rows under it.
+func TestStacked(t *testing.T) {
+	text := "K | kept: in the box\nL | lost"
+	for i, day := range []string{"3/6/26", "9/6/26", "12/6/26"} {
+		text += fmt.Sprintf("\n\nTrip | T%d | Date | %s\nCrew | Ann and Ben\nStart | End | Lines\n06:00 | 08:00 | 4\n"+
+			"09:00 | 10:00 | 5", i+1, day)
+		if i != 1 {
+			text += "\nSpecies | Length | Fate\nwahoo | 120 | K"
+		}
+		text += "\nNotes: | calm"
+	}
+	s := take(t, text)
+	const want = "records [Trip,Date,Crew,Notes] 4=T1 13=T2 20=T3; table [Start,End,Lines,Trip,Date] 7=06:00 8=09:00 " +
+		"16=06:00 17=09:00 23=06:00 24=09:00; table [Species,Length,Fate,Trip,Date] 10=wahoo 26=wahoo"
+	if got := shown(s); got != want {
+		t.Fatalf("%s\nexpected %s", got, want)
+	}
+	legs := s.Blocks[1]
+	for i, want := range []string{"T1", "T1", "T2", "T2", "T3", "T3"} {
+		if got := legs.Rows[i].Cells[legs.Labels[3].Col].Text; got != want {
+			t.Errorf("row %d is of %q, expected %s", i, got, want)
+		}
+	}
+	if len(s.Notes) != 2 || s.Notes[0].Text != "K  kept: in the box" {
+		t.Errorf("%v", s.Notes)
+	}
+	loose := strings.Replace(text, "Trip | T2", "07:00 | 08:00 | 3\nTrip | T2", 1)
+	loose = strings.Replace(loose, "Start | End | Lines", "", 1)
+	if got := shown(take(t, loose)); strings.Contains(got, "Lines,Trip") {
+		t.Errorf("rows under no heading: %s", got)
+	}
+	two := text[:strings.Index(text, "Trip | T3")]
+	if got := shown(take(t, two)); strings.Contains(got, "Lines,Trip,Date") {
+		t.Errorf("two of them: %s", got)
+	}
+}
+
+// TestNumbered holds that cells which number outings in a column of other words number the rows under them, and
+// that others are none.
+func TestNumbered(t *testing.T) {
+	const text = "Date|Start|End\n3/6/26|trip 1|\n|06:00 out|4\n|07:00 up|\n9/6/26|trip 2|\n|06:10 out|4\n|x|\n" +
+		"12/6/26|trip 3|\n|06:15 out|5\n|y|"
+	s := take(t, text)
+	if got := shown(s); !strings.HasPrefix(got, "table [Date,Start,End,trip]") {
+		t.Fatal(got)
+	}
+	b := s.Blocks[0]
+	for i, want := range strings.Split("1 1 1 2 2 2 3 3 3", " ") {
+		if got := b.Rows[i].Cells[b.Labels[3].Col].Text; got != want {
+			t.Errorf("row %d is of trip %q, expected %s", i, got, want)
+		}
+	}
+	if b.Rows[0].Cells[1].Look != Blank || len(s.Notes) != 3 {
+		t.Errorf("%+v, beside it %v", b.Rows[0], s.Notes)
+	}
+	for _, other := range []string{strings.Replace(text, "trip 2", "trip 1", 1),
+		strings.ReplaceAll(text, "trip", "line")} {
+		if got := shown(take(t, other)); strings.Contains(got, "End,") {
+			t.Errorf("%s", got)
+		}
+	}
+}

@@ -32,6 +32,7 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 		if len(parts) == 1 {
 			b.joinLoose()
 			b.sections()
+			b.numbered(like)
 		}
 		told, ok := Block{}, false
 		if !b.Open {

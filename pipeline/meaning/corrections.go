@@ -2,7 +2,9 @@ package meaning
 
 import (
 	"math"
+	"slices"
 	"strings"
+	"unicode"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
@@ -14,7 +16,8 @@ import (
 // the other row says what they say that it did, it is read as they say.
 func (l *Log) corrections() {
 	for _, u := range l.Data() {
-		if u.Plan.Kind != plan.Flat && u.Plan.Kind != plan.Legs || u.Plan.Find("notes") == nil {
+		kinds := []plan.Kind{plan.Flat, plan.Legs, plan.Trips}
+		if !slices.Contains(kinds, u.Plan.Kind) || u.Plan.Find("notes") == nil {
 			continue
 		}
 		notes := u.Plan.Find("notes").Index
@@ -31,9 +34,9 @@ func (l *Log) corrections() {
 				u.b.note("row %d takes row %d back: both were left out", u.Block.Rows[i].Num, u.Block.Rows[of].Num)
 			case c.Whole && u.mended(of, c):
 				u.mendedBy(i)
-				u.b.note("row %d: %s %s was read in place of %s, as row %d says",
-					u.Block.Rows[of].Num, c.What, c.Is, c.Not,
-					u.Block.Rows[i].Num)
+				u.b.note("row %d: %s %s was read in place of %s, as row %d says", u.Block.Rows[of].Num, c.What, c.Is,
+					c.Not, u.Block.Rows[i].Num)
+			case c.Fish != "" && l.fateMended(u, of, c, cellOf(row, notes)):
 			default:
 				if u.Plan.Mends == nil {
 					u.Plan.Mends = map[int64]bool{}
@@ -42,6 +45,50 @@ func (l *Log) corrections() {
 			}
 		}
 	}
+}
+
+// fateMended has a bite of the trip that a correction names be what it says, where the bite that it names by its number
+// is one alone and says what the correction says that it did.
+func (l *Log) fateMended(u *Understood, of int, c phrase.Correction, text string) bool {
+	trip := u.Plan.Find("trip")
+	if trip == nil {
+		return false
+	}
+	in, row := l.biteNumbered(u, cellOf(u.b.rows[of], trip.Index), c.Fish)
+	if in == nil {
+		return false
+	}
+	fate := in.Plan.Find("outcome").Index
+	was := in.b.now(row, fate)
+	if was == "" || !slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }),
+		func(w string) bool { return strings.EqualFold(w, was) }) {
+		return false
+	}
+	in.b.say(row, fate, c.Fate.String())
+	in.b.note("row %d: %s was read in place of %s, as a remark says", in.Block.Rows[row].Num, c.Fate, was)
+	return true
+}
+
+// biteNumbered is the one row of another table that a trip and a number beside it name; nil where none or several do.
+func (l *Log) biteNumbered(u *Understood, trip, number string) (in *Understood, row int) {
+	found := 0
+	for _, o := range l.Data() {
+		own, bites := o.Plan.Find("trip"), o.Plan.Kind == plan.Strikes || o.Plan.Kind == plan.Fish
+		if o == u || own == nil || !bites || o.Plan.Find("outcome") == nil {
+			continue
+		}
+		for i, r := range o.b.rows {
+			names := func(x plan.Unknown) bool { return cellOf(r, x.Index) == number }
+			if cellOf(r, own.Index) == trip && slices.ContainsFunc(o.Plan.Unknown, names) {
+				in, row = o, i
+				found++
+			}
+		}
+	}
+	if found != 1 {
+		return nil, 0
+	}
+	return in, row
 }
 
 // rowNumbered is the one row that a number names, above the row that names it; -1 where none or several do.

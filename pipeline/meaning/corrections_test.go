@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"fmt"
 	"testing"
 
 	"wakeledger/pipeline/plan"
@@ -25,5 +26,31 @@ func TestCorrections(t *testing.T) {
 	}
 	if !p.Mends[8] || len(p.Mends) != 1 {
 		t.Errorf("rows to be asked about: %v", p.Mends)
+	}
+}
+
+// TestFateMended holds that a trip's remark mends what became of a fish of an earlier trip, which it names by its
+// number and of which it says what is written there; else it is asked about.
+func TestFateMended(t *testing.T) {
+	const trips = "Trip|Date|Left|Back|Remarks\n1|2026-06-03|06:00|12:00|\n2|2026-06-09|06:00|12:00|" +
+		"Corrects trip 1: wahoo no. 2 was released; it says %s\n3|2026-06-12|06:00|12:00|"
+	fish := "Trip|Nr|Time|Species|Fate"
+	for trip := range 3 {
+		for n := range 4 {
+			fish += fmt.Sprintf("\n%d|%d|%02d:00|wahoo|kept", trip+1, n+1, n+7)
+		}
+	}
+	for says, want := range map[string]bool{"kept": true, "lost": false} {
+		l := inferred(t, "log", nil, "Trips", fmt.Sprintf(trips, says), "Fish", fish)
+		mended, asked := false, false
+		for _, u := range l.Data() {
+			for cell, text := range u.Plan.Cells {
+				mended = mended || cell.Row == 3 && text == "released"
+			}
+			asked = asked || u.Plan.Mends[3]
+		}
+		if mended != want || asked == want {
+			t.Errorf("it says %s: mended %t, asked about %t", says, mended, asked)
+		}
 	}
 }

@@ -601,6 +601,9 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -3 // port long is a rod
 		}
 	case "leg":
+		if v.restarts() {
+			return sureCells // those of a day's stretches, where there are any: see legAnew
+		}
 		if v.whole(1, 40) >= 0.9 || v.whole(1, 9999) >= 0.9 && v.rising() {
 			return 1.4
 		}
@@ -774,9 +777,11 @@ func (v *Values) stepwise() bool {
 	return len(v.numbers) > 0 && v.numbers[len(v.numbers)-1] > 5
 }
 
-// restarts tells numbers that count on by one, and begin at one again and again.
+// restarts tells numbers that count on by one, and begin at one again and again. Words for another way of fishing
+// may stand in the place of some.
 func (v *Values) restarts() bool {
 	ones, on, most := 0, 0, 0.0
+	ways := int(v.share("way of fishing", wayCell)*float64(len(v.cells)) + 0.5)
 	for i, x := range v.numbers {
 		switch {
 		case x == 1:
@@ -786,7 +791,14 @@ func (v *Values) restarts() bool {
 		}
 		most = max(most, x)
 	}
-	return len(v.cells) >= 10 && ones >= 3 && most >= 3 && 2*on >= ones && 20*(ones+on) >= 19*len(v.cells)
+	return len(v.cells) >= 10 && ones >= 3 && most >= 3 && 2*on >= ones && 5*ways <= len(v.cells) &&
+		20*(ones+on+ways) >= 19*len(v.cells)
+}
+
+// wayCell tells a cell that names a way of fishing.
+func wayCell(c layout.Cell) bool {
+	_, ok := words.Method(c.Text)
+	return ok
 }
 
 // ticks is the part of the cells that are marks, or a yes or a no.

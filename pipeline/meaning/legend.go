@@ -283,11 +283,15 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 		if codes := l.codesOn(v.Label.Text); allCodes(v, codes) {
 			return codes
 		}
+		if runs := l.letterRuns(v); c.Parse == "story" && runs != nil {
+			return runs
+		}
 		short := l.abbreviations()
 		if c.Parse == "event" { // "rods", which is also a heading: "how many we pulled"
 			maps.DeleteFunc(short, func(word, means string) bool {
 				return words.EntryOf(word).Event != words.EventNone && words.EntryOf(means).Event == words.EventNone
 			})
+			maps.Copy(short, l.entriesSaid(v))
 		}
 		return short
 	}

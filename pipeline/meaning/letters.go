@@ -72,3 +72,61 @@ func (l *legend) fatesSaid(v *Values, codes map[string]string) map[string]string
 	}
 	return out
 }
+
+// letterRuns are cells that tell the bites of a stretch by a letter each, in the order they came, "KLx" and "K L x",
+// written out by the legend that says what became of each; nil unless nearly all cells of the column are such.
+func (l *legend) letterRuns(v *Values) map[string]string {
+	out, several := map[string]string{}, false
+	n := 0
+	for _, cell := range v.cells {
+		text := strings.ToLower(cell.Text)
+		var told []string
+		for _, r := range text {
+			means := fateSaid(l.words[string(r)])
+			if means == "" && r != ' ' {
+				told = nil
+				break
+			}
+			if means != "" {
+				told = append(told, means)
+			}
+		}
+		if len(told) > 0 {
+			n++
+			several = several || len(told) > 1
+			out[text] = strings.Join(told, "; ")
+		}
+	}
+	if !several || 10*n < 9*len(v.cells) {
+		return nil
+	}
+	return out
+}
+
+// fateSaid is what became of a bite as a legend's words say it, in one of our own where they tell of no cause.
+func fateSaid(means string) string {
+	fate, cause, _, ok := words.FateOf(means)
+	switch {
+	case !ok || fate <= words.Bit:
+		return ""
+	case cause != "":
+		return strings.Join(strings.FieldsFunc(means, func(r rune) bool { return strings.ContainsRune(",;&", r) }), " ")
+	}
+	return fate.String()
+}
+
+// entriesSaid are the entries of a column of events that the legend explains, each as all of a cell, where it says
+// what became of a bite or that a fish was not trolled: "hit off = was on and we lose".
+func (l *legend) entriesSaid(v *Values) map[string]string {
+	out := map[string]string{}
+	for _, cell := range v.cells {
+		text := strings.ToLower(cell.Text)
+		means := l.words[normalise(text)]
+		if words.Otherwise(means) {
+			out[text] = means
+		} else if fate := fateSaid(means); fate != "" {
+			out[text] = fate
+		}
+	}
+	return out
+}

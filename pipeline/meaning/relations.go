@@ -56,6 +56,7 @@ var relations = []relation{
 	{"clock within the stretch", clockWithin},
 	{"lines out belong to a stretch", linesOfStretch},
 	{"numbers anew are of the stretch", startsAnew},
+	{"a stretch's number stands beside its hours", legAnew},
 	{"a method tells trolling apart", methodApart},
 	{"measures stand beside their fish", besideFish},
 	{"a bare number is of the outing", bareNumber},
@@ -676,6 +677,38 @@ func startsAnew(g *group, a assigned) float64 {
 			return 0
 		}
 		return -6
+	})
+}
+
+// legAnew holds that numbers which no word says to be a stretch's are one's only where its hours or its time stand
+// beside nearly all of them: else they number the day's fish.
+func legAnew(g *group, a assigned) float64 {
+	l := a.first("leg")
+	if l < 0 || g.worded(l, "leg") || !g.values[l].restarts() {
+		return 0
+	}
+	of := a.first("start_s")
+	if of < 0 {
+		of = a.first("duration_s")
+	}
+	if of < 0 || a.first("time_s") >= 0 {
+		return -6
+	}
+	return g.cached("leganew", []int{l, of}, func() float64 {
+		numbers, beside := 0, 0
+		for r, c := range g.values[l].Rows {
+			if _, ok := number(c.Text); !ok {
+				continue
+			}
+			numbers++
+			if told(g.values[of].Rows[r]) {
+				beside++
+			}
+		}
+		if 10*beside < 9*numbers {
+			return -6
+		}
+		return 0
 	})
 }
 

@@ -52,6 +52,10 @@ var relationCases = map[string]struct {
 	"lines out belong to a stretch": {"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|lines_out=4 5 4",
 		"species=wahoo tuna wahoo|lines_out=4 5 4", false, true},
 	"numbers anew are of the stretch": {"lines_out=4 5 4 5 4 5 4", "lines_out=1 2 1 2 3 1 2", false, true},
+	"a stretch's number stands beside its hours": {
+		"?leg=1 2 3 1 2 3 1 2 3 1 2 3|start_s=06:00 07:00 08:00 06:00 07:00 08:00 06:00 07:00 08:00 06:00 07:00 08:00",
+		"?leg=1 2 3 1 2 3 1 2 3 1 2 3|species=wahoo tuna wahoo wahoo tuna wahoo wahoo tuna wahoo wahoo tuna wahoo",
+		false, true},
 	"a trip's number goes with its day": {"?trip=1 1 1 2 2 3 3 4|date=3/6/26 3/6/26 3/6/26 4/6/26 4/6/26 5/6/26 " +
 		"5/6/26 6/6/26",
 		"?trip=1 1 2 2 2 3 3 4|date=3/6/26 3/6/26 3/6/26 4/6/26 4/6/26 5/6/26 5/6/26 6/6/26", true, true},

@@ -354,9 +354,16 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	ashore := timed && !e.open && e.fished && at.Int > e.up+soon
 	// "strike" with what became of it beside is one of its own
 	anew := v["outcome"].Text != "" && len(told.Bites) > 0 && told.Bites[0].Fate == words.Bit
+	several := 1
+	if one { // a column counts fish that came alike
+		several = max(1, int(r.value("count").Int))
+	}
 	for _, b := range told.Bites {
-		for range max(b.N, 1) {
+		for k := range max(b.N, several) {
 			x := r.ofBite(t, v, b, one)
+			if one && k > 0 {
+				r.further(x, k)
+			}
 			if !anew && r.ended(x, timed) {
 				continue
 			}
@@ -369,6 +376,15 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	}
 	r.weights(t, text)
 	return true
+}
+
+// further has a bite be one of several alike that a row counts: what was measured is that of the first, or of each
+// in a list.
+func (r *Reader) further(v map[string]entry.Value, k int) {
+	for _, name := range ofOne {
+		delete(v, name)
+	}
+	r.measure(v, k)
 }
 
 // ofBite is one bite of a row with the values that all of the row's have. Its columns stand
@@ -420,10 +436,16 @@ func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[strin
 			v["loss_cause"] = entry.OfText(cause)
 		}
 	}
-	if fish := phrase.FishList(notes, phrase.Defaults{}); len(fish) == 1 && fish[0].N <= 1 {
+	fish := phrase.FishList(notes, phrase.Defaults{})
+	if len(fish) == 1 && fish[0].N <= 1 {
 		of := r.fishValues(fish[0])
 		delete(of, "outcome")
 		fill(of)
+	}
+	if name := v["species_logged"].Text; len(fish) == 0 && name != "" { // girth 57 cm, of the fish that the row names
+		if fish = phrase.FishList(name+", "+notes, phrase.Defaults{}); len(fish) == 1 && fish[0].GirthCm > 0 {
+			fill(map[string]entry.Value{"girth_cm": r.fishValues(fish[0])["girth_cm"]})
+		}
 	}
 }
 

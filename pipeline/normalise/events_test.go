@@ -454,3 +454,25 @@ func TestEventsAfresh(t *testing.T) {
 		t.Errorf("told of: %q", aside)
 	}
 }
+
+// TestSeveralAtOnce holds that a row of a log of events is as many bites as its column counts, of which each has
+// its own weight.
+func TestSeveralAtOnce(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `Date,Time,Event,Lines,Knots,Fish,How many,kg
+2025-06-14,06:20,lines in,5,8,,,
+,07:05,boated,,,albacore,2,8 + 9
+,07:40,boated,,,albacore,1,7
+,08:00,lost,,,albacore,2,
+,09:00,lines up,,,,,
+`)
+	expectTold(t, told, `
+7:05 landed albacore 8.0
+7:05 landed albacore 9.0
+7:40 landed albacore 7.0
+8:00 lost albacore
+8:00 lost albacore
+6:20-9:00 5 at 8`)
+	if len(aside) > 0 {
+		t.Errorf("set aside: %q", aside)
+	}
+}

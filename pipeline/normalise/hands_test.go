@@ -493,3 +493,51 @@ func TestRowsBelowBites(t *testing.T) {
 		}
 	}
 }
+
+// TestLostFishOfAList holds that a fish of a list that was lost is one of the bites which the row tells without
+// names, and one of its own where these are named.
+func TestLostFishOfAList(t *testing.T) {
+	const head = "Date,In,Up,Lines,Strikes,Fish\n2026-06-03,06:00,08:00,4,one kept and one missed,wahoo 20 lb\n" +
+		"2026-06-04,06:00,08:00,4,one lost and one missed,lost a mahi\n2026-06-05,06:00,08:00,4,missed two,\n"
+	x, u := only(t, csvOf(head))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lost, named := 0, 0
+	for _, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		for _, s := range r.Sides() {
+			if s.Values["outcome"].Text == "lost" {
+				lost++
+				if s.Values["species_logged"].Text == "mahi" {
+					named++
+				}
+			}
+		}
+	}
+	if lost != 1 || named != 1 {
+		t.Errorf("%d lost, %d of them named, expected one", lost, named)
+	}
+}
+
+// TestGirthBesideABite holds that a remark tells the girth of the fish that its row names.
+func TestGirthBesideABite(t *testing.T) {
+	const text = "Date,Time,Event,Lines,Knots,Fish,Remarks\n2025-06-14,06:20,lines in,5,8,,\n" +
+		",07:05,boated,,,wahoo,girth 57 cm\n,09:00,lines up,,,,\n"
+	x, u := only(t, csvOf(text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	girth := 0.0
+	for _, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		for _, s := range r.Sides() {
+			girth += s.Values["girth_cm"].Real
+		}
+	}
+	if girth != 57 {
+		t.Errorf("a girth of %g cm", girth)
+	}
+}

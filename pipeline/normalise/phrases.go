@@ -465,7 +465,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
 				for range max(f.N, 1) {
-					r.beside(plan.Strikes, r.fishValues(f))
+					if v := r.fishValues(f); !r.names(v) {
+						r.beside(plan.Strikes, v)
+					}
 				}
 			}
 			continue

@@ -24,7 +24,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 			r.weights(s.t, s.text)
 		}
 	}
-	session := 1 // of several columns of bites, one for each stretch
+	r.stories(stretches)
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := r.values[t.field].Text
@@ -36,12 +36,6 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 			listed = r.fishOf(t, text, listed, fish, counted)
 			r.weights(t, text)
 			r.note(text)
-		case "story":
-			r.storied(t, text, stretches, session)
-			session++
-			r.weights(t, text)
-			r.conserved(t, text, stretches)
-			r.note(text)
 		case "text":
 			if t.Measured && tellsMeasure(text) && !words.Otherwise(text) {
 				listed = r.fishOf(t, text, listed, fish, counted)
@@ -49,6 +43,42 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 			}
 		}
 	}
+}
+
+// stories takes the columns that tell bites in words.
+func (r *Reader) stories(stretches []phrase.Stretch) {
+	session := 1 // of several columns of bites, one for each stretch
+	for i := range r.targets {
+		t := &r.targets[i]
+		text := r.values[t.field].Text
+		if t.Column.Parse != "story" || text == "" {
+			continue
+		}
+		r.storied(t, text, stretches, session)
+		session++
+		r.weights(t, text)
+		r.conserved(t, text, stretches)
+		r.note(text)
+	}
+	r.nameless = len(r.side)
+	if slices.ContainsFunc(r.side, func(s Side) bool {
+		return s.Kind == plan.Strikes && s.Values["species_logged"].Known
+	}) {
+		r.nameless = 0
+	}
+}
+
+// names gives a fish of a list that was lost or missed to a bite of the row that its words tell, where these name no
+// fish at all: the list says then what some of them were. It reports whether there was one.
+func (r *Reader) names(v map[string]entry.Value) bool {
+	for _, s := range r.side[:r.nameless] {
+		if s.Kind == plan.Strikes && !s.Values["species_logged"].Known &&
+			s.Values["outcome"].Text == v["outcome"].Text {
+			fillIn(s.Values, v)
+			return true
+		}
+	}
+	return false
 }
 
 // tellsMeasure tells a remark of a fish with a length or a weight.

@@ -64,6 +64,7 @@ type Reader struct {
 	sets      int    // of strikes for which a row has columns
 	lists     bool   // fish and their measures stand in lists
 	side      []Side // what the row tells beside its own entry
+	nameless  int    // so many of these are told before the lists of fish, and none names a fish; 0 where one does
 	num       int    // of the row
 	parts     int64  // sides that earlier entries of the same row had
 	fatesTold bool   // lists of fish tell what became of the bites that a column counts

@@ -3,6 +3,8 @@ package phrase
 import (
 	"regexp"
 	"strings"
+
+	"wakeledger/pipeline/words"
 )
 
 // Correction is what a row says of another one, which it names by its number.
@@ -13,15 +15,18 @@ type Correction struct {
 	Is    string // what it should say
 	Not   string // and what it says; empty where that is not said
 	Whole bool   // What, Is and Not are all told
+	Fish  string // the number of the fish of which it says what became; empty where it says that of none
+	Fate  words.Fate
 }
 
 var (
 	mends = regexp.MustCompile(`(?i)(?:^|\PL)(?:correct(?:s|ing|ion)?|amend(?:s|ing|ment)?|corrig\pL*|correcci[oó]n|` +
 		`correg\pL*|rectifi\pL*|rettific\pL*|correzione|corre[cç][aã]o|berichtig\pL*|korrektur|korrigier\pL*)` +
-		`\P{L}(\D{0,25})(\d{1,5})\b(.*)`)
+		`\P{L}(\D{0,25})(\d{1,5}(?:/\d{2,4})?)\b(.*)`)
 	undoes = regexp.MustCompile(`(?i)(?:^|\PL)(?:revers(?:e|es|ing|al)|void(?:s|ing)?|anul\pL*|annul\pL*|` +
 		`contre-?pass\pL*|storn\pL*|estorn\pL*|extorn\pL*)\P{L}(\D{0,25})(\d{1,5})\b`)
-	isNot = regexp.MustCompile(
+	numberedFish = regexp.MustCompile(`(?i)\P{L}(?:no\.?|nr\.?|num\.?|n[°º]|#)\s*(\d{1,3})\b([^;.]*)`)
+	isNot        = regexp.MustCompile(
 		`(?i)^(.*?)\P{L}(?:was|were|is|are|should (?:be|read|have been)|era|eran|es|son|[ée]tait|` +
 			`[ée]taient|est|sont|erano|sono|eram|s[ãa]o|war|waren|ist|sind)\s+(\S+?)[,;]?\s+(?:and |y |et |e |und )?` +
 			`(?:not|no|non|pas|n[ãa]o|nicht|instead of|en vez de|au lieu de|invece di|em vez de|statt)\s+` +
@@ -44,6 +49,10 @@ func CorrectionIn(text string) (Correction, bool) {
 		bare := func(s string) string { return strings.Trim(s, " .,;:!\"'()") }
 		c.What, c.Is, c.Not = bare(s[1]), bare(s[2]), bare(s[3])
 		c.Whole = c.What != "" && c.Is != "" && c.Not != ""
+	} else if f := numberedFish.FindStringSubmatch(m[3]); f != nil {
+		if fate, _, _, ok := words.FateOf(f[2]); ok && fate > words.Bit {
+			c.Fish, c.Fate = f[1], fate
+		}
 	}
 	return c, true
 }

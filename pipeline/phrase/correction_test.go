@@ -1,6 +1,10 @@
 package phrase
 
-import "testing"
+import (
+	"testing"
+
+	"wakeledger/pipeline/words"
+)
 
 // TestCorrectionIn reads the remarks of a row that mend another one, or take it back.
 func TestCorrectionIn(t *testing.T) {
@@ -11,7 +15,10 @@ func TestCorrectionIn(t *testing.T) {
 		"Corrige la salida 7: cañas eran 5, no 4":           {Of: "7", What: "cañas", Is: "5", Not: "4", Whole: true},
 		"Rectifie la ligne 3 : vitesse était 7, pas 17": {Of: "3", What: "vitesse",
 			Is: "7", Not: "17", Whole: true},
-		"Berichtigt Fahrt 9: Ruten waren 6, nicht 4":          {Of: "9", What: "Ruten", Is: "6", Not: "4", Whole: true},
+		"Berichtigt Fahrt 9: Ruten waren 6, nicht 4": {Of: "9", What: "Ruten", Is: "6", Not: "4", Whole: true},
+		"Rettifica l'uscita 4/23: il tonno n° 2 è stato rilasciato (R); segnato K": {Of: "4/23", Fish: "2",
+			Fate: words.Released},
+		"Corrects trip 8: wahoo no. 3 was lost at the boat":   {Of: "8", Fish: "3", Fate: words.Lost},
 		"correction to 5, I had it wrong":                     {Of: "5"},
 		"To void row 8, which is row 6 again":                 {Of: "8", Undo: true},
 		"Anula la 14":                                         {Of: "14", Undo: true},

@@ -95,7 +95,7 @@ func (p *dateParts) word(s string) (rest string, ok bool) {
 }
 
 // separator takes what stands between two parts: spaces around at most one sign, at
-// the end of the text nothing.
+// the end of the text nothing, or the full stop of a year that is an ordinal: 25.6.2026.
 func (p *dateParts) separator(s string) (rest string, ok bool) {
 	if s == "" {
 		return s, true
@@ -112,7 +112,7 @@ func (p *dateParts) separator(s string) (rest string, ok bool) {
 	if p.n == 1 || p.n == 2 {
 		p.sep[p.n-1] = sign
 	}
-	return rest, rest != ""
+	return rest, rest != "" || sign == '.' && p.n == 3 && p.sep[1] == '.'
 }
 
 // shaped reports whether the parts may be a date.

@@ -1,0 +1,274 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+)
+
+// Some sheets hold a sheet of paper for each outing, one below the other: a line that names the outing by labels
+// and their values, "Record | 4 | Date | 3 June 2026", further such lines, and tables under headings that come
+// again in each. They are parted by kind: one table of all records, and one of each heading, whose rows get what
+// the line above them names.
+
+// fewPapers is how many outings are stacked at the least.
+const fewPapers = 3
+
+// paper is the rows of one outing, by index, from its first line to before the next one's.
+type paper struct{ from, to int }
+
+// stack is how a sheet of stacked outings is taken apart.
+type stack struct {
+	g      *Grid
+	keys   []int // columns of the labels in an outing's first line
+	papers []paper
+	heads  map[string]int // how often a row of headings comes, by its texts
+	labels map[string]int // how often a label stands at the beginning of a line, or behind a value
+	astray bool           // some row of figures stands under no heading
+}
+
+// stacked takes a sheet of stacked outings apart; ok is false for another sheet.
+func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
+	s := &stack{g: g, heads: map[string]int{}, labels: map[string]int{}}
+	if g.More || !s.open(like) {
+		return nil, nil, false
+	}
+	s.headings(like)
+	again := 0
+	for _, n := range s.heads {
+		again = max(again, n)
+	}
+	if again < fewPapers {
+		return nil, nil, false
+	}
+	blocks, notes = s.blocks()
+	for r := range s.papers[0].from {
+		notes = append(notes, Note{Row: g.Rows[r].Num, Text: g.explainedBeside(r)})
+	}
+	return blocks, notes, len(blocks) > 1 && !s.astray
+}
+
+// open finds the lines that open an outing: the same labels in the same columns, each with a value to its right,
+// of which those of one are days.
+func (s *stack) open(like Likeness) bool {
+	for r := range s.g.Rows {
+		keys := s.g.pairColumns(r)
+		if len(keys) < 2 {
+			continue
+		}
+		var at []int
+		for q := r; q < len(s.g.Rows); q++ {
+			if s.g.sameAt(r, q, keys) {
+				at = append(at, q)
+			}
+		}
+		if len(at) < fewPapers || !s.g.namesDays(at, keys, like) {
+			continue
+		}
+		s.keys = keys
+		for k, from := range at {
+			to := len(s.g.Rows)
+			if k+1 < len(at) {
+				to = at[k+1]
+			}
+			s.papers = append(s.papers, paper{from, to})
+		}
+		return true
+	}
+	return false
+}
+
+// pairColumns are the columns of a row's labels, where it is labels with a value to the right of each.
+func (g *Grid) pairColumns(r int) []int {
+	row := &g.Rows[r]
+	cells := row.filled(0, g.Width)
+	if len(cells)%2 != 0 {
+		return nil
+	}
+	var keys []int
+	for k := 0; k < len(cells); k += 2 {
+		c := row.Cells[cells[k]]
+		if c.Look != Text || len(c.Text) >= 50 || cells[k+1] != cells[k]+1 {
+			return nil
+		}
+		keys = append(keys, cells[k])
+	}
+	return keys
+}
+
+// sameAt tells two rows with the same texts in some columns.
+func (g *Grid) sameAt(a, b int, columns []int) bool {
+	return !slices.ContainsFunc(columns, func(i int) bool {
+		return !strings.EqualFold(g.Rows[a].at(i).Text, g.Rows[b].at(i).Text)
+	})
+}
+
+// namesDays tells lines of which a label that may name a day or a trip has values of which most are days.
+func (g *Grid) namesDays(rows, keys []int, like Likeness) bool {
+	return slices.ContainsFunc(keys, func(i int) bool {
+		days := 0
+		for _, r := range rows {
+			if g.Rows[r].at(i+1).Look == Date {
+				days++
+			}
+		}
+		return 5*days >= 4*len(rows) && like.Key(strings.TrimRight(g.Rows[rows[0]].at(i).Text, ": "))
+	})
+}
+
+// texts are what a row's cells say, each in its column.
+func (g *Grid) texts(r int) string {
+	var b strings.Builder
+	for i := range g.Width {
+		b.WriteString(strings.ToLower(g.Rows[r].at(i).Text))
+		b.WriteByte(0)
+	}
+	return b.String()
+}
+
+// headings finds the rows of headings that come again in other outings, or are sure to be some, and the labels that do.
+func (s *stack) headings(like Likeness) {
+	again, head, sure := map[string]int{}, map[string]bool{}, map[string]bool{}
+	labels := map[string]int{}
+	for _, p := range s.papers {
+		for r := p.from + 1; r < p.to; r++ {
+			if t := s.g.texts(r); len(s.g.Rows[r].filled(0, s.g.Width)) > 2 && s.g.words(r) {
+				again[t]++
+				head[t] = head[t] || s.g.isHead(r, like)
+				sure[t] = sure[t] || s.g.labelled(r, like)
+			}
+			for _, i := range s.g.pairStarts(r) {
+				labels[labelText(s.g.Rows[r].at(i))]++
+			}
+		}
+	}
+	for t, n := range again {
+		if head[t] && (n > 1 || sure[t]) {
+			s.heads[t] = n
+		}
+	}
+	for t, n := range labels {
+		if n >= fewPapers {
+			s.labels[t] = n
+		}
+	}
+}
+
+// pairStarts are the cells of a row that may be labels with a value to their right.
+func (g *Grid) pairStarts(r int) []int {
+	if keys := g.pairColumns(r); keys != nil {
+		return keys
+	}
+	cells := g.Rows[r].filled(0, g.Width)
+	if len(cells) == 1 && strings.HasSuffix(g.Rows[r].at(cells[0]).Text, ":") {
+		return cells // nobody filled it in
+	}
+	return nil
+}
+
+func labelText(c Cell) string { return strings.ToLower(strings.TrimRight(oneLine(c.Text), ": ")) }
+
+// blocks are the table of all records, and one of each heading; notes are the lines that are part of none.
+func (s *stack) blocks() (out []Block, notes []Note) {
+	records := Block{Grid: s.g, Shape: Records}
+	tables := map[string]*Block{}
+	var order []*Block
+	for _, p := range s.papers {
+		pairs := s.named(p.from)
+		var now *Block
+		for r := p.from + 1; r < p.to; r++ {
+			row := s.g.Rows[r]
+			starts := s.g.pairStarts(r)
+			cells := row.filled(0, s.g.Width)
+			switch text := s.g.texts(r); {
+			case s.heads[text] > 0:
+				if now = tables[text]; now == nil {
+					now = s.table(r)
+					tables[text] = now
+					order = append(order, now)
+				}
+			case len(starts) > 0 && s.labelled(r, starts):
+				now = nil
+				for _, i := range starts {
+					pairs = append(pairs, pair{r, i, strings.TrimRight(oneLine(row.at(i).Text), ": "), row.at(i + 1)})
+				}
+			case len(cells) == 0:
+			case now == nil || s.isRemark(row, cells, now):
+				s.astray = s.astray || now == nil && len(cells) > 2 && !s.g.words(r)
+				notes = append(notes, Note{Row: row.Num, Col: cells[0] + 1, Text: joined(row)})
+			default:
+				now.Rows = append(now.Rows, s.under(row, p.from))
+			}
+		}
+		row := Row{Num: s.g.Rows[p.from].Num}
+		records.put(&row, pairs)
+		records.Rows = append(records.Rows, row)
+	}
+	out = append(out, records)
+	for _, b := range order {
+		out = append(out, *b)
+	}
+	return out, notes
+}
+
+// isRemark tells a line of words among the rows of a table from a row with one cell alone.
+func (s *stack) isRemark(row Row, cells []int, under *Block) bool {
+	if len(cells) > 1 {
+		return false
+	}
+	headed := slices.ContainsFunc(under.Labels, func(l Label) bool { return l.Col == cells[0] })
+	return !headed || len(strings.Fields(row.at(cells[0]).Text)) > 2
+}
+
+// labelled tells a row all of whose labels come again in other outings.
+func (s *stack) labelled(r int, starts []int) bool {
+	return !slices.ContainsFunc(starts, func(i int) bool { return s.labels[labelText(s.g.Rows[r].at(i))] == 0 })
+}
+
+// named are the labels of an outing's first line with their values.
+func (s *stack) named(r int) []pair {
+	var out []pair
+	for _, i := range s.keys {
+		row := s.g.Rows[r]
+		out = append(out, pair{r, i, strings.TrimRight(oneLine(row.at(i).Text), ": "), row.at(i + 1)})
+	}
+	return out
+}
+
+// table is the table under a row of headings, still without rows. What the outing's first line names stands behind
+// its own columns, so that these keep their place in the sheet.
+func (s *stack) table(r int) *Block {
+	b := &Block{Grid: s.g, Shape: Table, Heads: []int{r}}
+	for i := range s.g.Width {
+		if c := s.g.Rows[r].at(i); c.Look != Blank {
+			b.Labels = append(b.Labels, Label{Col: i, Text: oneLine(c.Text)})
+		}
+	}
+	for k, p := range s.named(s.papers[0].from) {
+		b.Labels = append(b.Labels, Label{Col: s.g.Width + k, Text: p.label})
+	}
+	return b
+}
+
+// under is a row of a table with what the first line of its outing names.
+func (s *stack) under(row Row, from int) Row {
+	cells := make([]Cell, s.g.Width+len(s.keys))
+	copy(cells, row.Cells[:min(len(row.Cells), s.g.Width)])
+	for k, p := range s.named(from) {
+		cells[s.g.Width+k] = p.value
+	}
+	row.Cells = cells
+	return row
+}
+
+// explainedBeside is the text of a row above all outings; a word with what it means beside it stands apart from that.
+func (g *Grid) explainedBeside(r int) string {
+	row := &g.Rows[r]
+	cells := row.filled(0, g.Width)
+	if len(cells) == 2 && len(row.at(cells[0]).Text) <= fewLetters {
+		return row.at(cells[0]).Text + "  " + row.at(cells[1]).Text
+	}
+	return joined(*row)
+}
+
+// fewLetters is how long a code is at the most.
+const fewLetters = 4

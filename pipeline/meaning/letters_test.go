@@ -1,0 +1,65 @@
+package meaning
+
+import (
+	"fmt"
+	"maps"
+	"strings"
+	"testing"
+
+	"wakeledger/pipeline/layout"
+)
+
+// TestLetterRuns holds that cells of a letter for each bite are written out by the legend, and other words are not.
+func TestLetterRuns(t *testing.T) {
+	values := func(cells ...string) *Values {
+		var rows []layout.Cell
+		for _, c := range cells {
+			rows = append(rows, layout.Cell{Text: c, Look: layout.Text})
+		}
+		return newValues(layout.Label{Text: "Hits"}, rows, true, false)
+	}
+	l := readLegend([]string{"g = in the boat   z = never stuck, gone   p = set free, swam off"})
+	want := map[string]string{"ggz": "landed; landed; missed", "p g": "released; landed", "z": "missed"}
+	if got := l.letterRuns(values("GGz", "p G", "z")); !maps.Equal(got, want) {
+		t.Errorf("%v, expected %v", got, want)
+	}
+	for _, cells := range [][]string{{"g", "z"}, {"ggz", "gap", "zip"}} {
+		if got := l.letterRuns(values(cells...)); got != nil {
+			t.Errorf("%q: %v", cells, got)
+		}
+	}
+}
+
+// TestEntriesSaid holds that entries of a log of events mean what its legend says of them, as all of a cell.
+func TestEntriesSaid(t *testing.T) {
+	p := inferred(t, "log.csv", nil, "log", "hit loose = he was on and we lost him / hit deck = in the boat / "+
+		"stop = three fish on bait, this is not from trolling\nDate|Time|Event|Lines|Knots\n"+
+		"2026-06-03|06:00|lines in|4|7\n"+
+		"|07:00|hit loose||\n|07:30|hit deck||\n|08:00|lines up||\n|08:10|stop||\n2026-06-04|06:00|lines in|4|7\n"+
+		"|07:00|hit deck||\n|09:00|lines up||").Data()
+	if len(p) != 1 {
+		t.Fatalf("%d blocks", len(p))
+	}
+	codes := p[0].Plan.Find("event").Codes
+	if codes["hit loose"] != "lost" || codes["hit deck"] != "landed" || !strings.Contains(codes["stop"], "not from") {
+		t.Errorf("%v", codes)
+	}
+}
+
+// TestNumbersAnew holds that numbers which begin at one again are those of stretches where each has its hours, and
+// none of a table of fish. A word for another way of fishing may stand in the place of some.
+func TestNumbersAnew(t *testing.T) {
+	const pull = "%s|%d|06:00|08:00|4|7\n|%d|08:30|10:00|4|8\n|%d|10:30|11:00|3|9\n"
+	text, fish := "Date|Wub|Start|End|Lines|Knots\n", "Date|Wub|Time|Species|Length\n"
+	for day := range 4 {
+		date := fmt.Sprintf("2026-06-%02d", day+3)
+		text += fmt.Sprintf(pull, date, 1, 2, 3)
+		fish += fmt.Sprintf("%s|1|07:00|wahoo|120\n|2|07:10|wahoo|110\n|3|07:20|mahi|90\n", date)
+	}
+	if p := planOf(t, "log", text+"|bottom|12:00|13:00||\n"); p == nil || p.Find("leg") == nil {
+		t.Errorf("%s", summary(p))
+	}
+	if p := planOf(t, "log", fish); p == nil || p.Find("leg") != nil {
+		t.Errorf("%s", summary(p))
+	}
+}
