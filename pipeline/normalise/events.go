@@ -357,6 +357,9 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	for _, b := range told.Bites {
 		for range max(b.N, 1) {
 			x := r.ofBite(t, v, b, one)
+			if r.like > 1 && one {
+				r.put("outcome", x["outcome"]) // of each of them
+			}
 			if !anew && r.ended(x, timed) {
 				continue
 			}
@@ -420,7 +423,11 @@ func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[strin
 			v["loss_cause"] = entry.OfText(cause)
 		}
 	}
-	if fish := phrase.FishList(notes, phrase.Defaults{}); len(fish) == 1 && fish[0].N <= 1 {
+	fish := phrase.FishList(notes, phrase.Defaults{})
+	if name := v["species_logged"].Text; len(fish) == 0 && name != "" { // a girth alone tells of no fish
+		fish = phrase.FishList(name+", "+notes, r.defaults(t))
+	}
+	if len(fish) == 1 && fish[0].N <= 1 {
 		of := r.fishValues(fish[0])
 		delete(of, "outcome")
 		fill(of)
