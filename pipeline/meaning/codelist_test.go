@@ -184,3 +184,17 @@ func TestGuessExplained(t *testing.T) {
 		t.Errorf("a guess is written out: %v", short)
 	}
 }
+
+// TestCodesUnderATable holds that sentences under a table explain its codes, where each of two or more tells a fate or
+// a way to weigh.
+func TestCodesUnderATable(t *testing.T) {
+	const rows = "Date|Time|Fish|Fate|Kg|How\n2026-06-03|06:40|tuna|landed|6.2|B\n2026-06-03|07:10|tuna|lost||\n" +
+		"2026-06-04|08:10|tuna|landed|5|V\n2026-06-05|08:10|tuna|landed|7.1|B\n"
+	p := planOf(t, "", rows+"\nB: on the dock scale. V: guessed by eye. Every bite is here.|||||")
+	if b := p.Find("weighed"); b == nil || b.Codes["b"] != "on the dock scale" {
+		t.Errorf("codes under the table: %v of %s", b, summary(p))
+	}
+	if codes := codesEach("N: wind from the north. V: guessed by eye."); codes != nil {
+		t.Errorf("the wind's letters are codes: %v", codes)
+	}
+}

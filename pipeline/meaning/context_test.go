@@ -213,6 +213,20 @@ func TestLinked(t *testing.T) {
 	}
 }
 
+// TestHoursOnlyHere holds that the hours of a trip of which only the coarser table tells are kept, unless the finer one
+// has a day of its own, which may be the same one mistyped.
+func TestHoursOnlyHere(t *testing.T) {
+	const days = "Date|Hours|Bites|Landed\n3/6/26|5|3|1\n14/6/26|6.8|2|1\n15/6/26|4.5|0|0\n21/6/26|4|2|1"
+	const legs = "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n3/6/26|09:00|12:00|4|9\n" +
+		"14/6/26|06:10|13:00|4|9\n15/6/26|07:00|11:30|5|8"
+	for more, want := range map[string]int{"": 1, "\n22/6/26|07:00|11:00|5|8": 0} {
+		l := inferred(t, "log", nil, "Days", days, "Legs", legs+more)
+		if p := blockOf(l, "Days").Plan; !p.NoEffort || len(p.OnlyHere) != want || want == 1 && !p.OnlyHere[5] {
+			t.Errorf("with %q: no effort %t, but for rows %v", more, p.NoEffort, p.OnlyHere)
+		}
+	}
+}
+
 // TestEffortOnce holds that hours that two tables tell are counted once, as the finer tells.
 func TestEffortOnce(t *testing.T) {
 	days := "Date|Start|End|Bites|Landed|Skipper|Boat\n3/6/26|06:00|12:00|3|1|Ansa|Wren\n" +

@@ -12,10 +12,11 @@ import (
 	"wakeledger/pipeline/unit"
 )
 
-// corrections reads the rows of a journal that mend another row or take it back, which they name by its number: where
-// the other row says what they say that it did, it is read as they say.
+// corrections reads the remarks that mend their own row, and the rows of a journal that mend another row or take it
+// back, which they name by its number: where that row says what they say that it did, it is read as they say.
 func (l *Log) corrections() {
 	for _, u := range l.Data() {
+		u.ownCorrections()
 		kinds := []plan.Kind{plan.Flat, plan.Legs, plan.Trips}
 		if !slices.Contains(kinds, u.Plan.Kind) || u.Plan.Find("notes") == nil {
 			continue
@@ -89,6 +90,26 @@ func (l *Log) biteNumbered(u *Understood, trip, number string) (in *Understood, 
 		return nil, 0
 	}
 	return in, row
+}
+
+// ownCorrections has rows say what their own remarks say that they should, where they say what the remark says is
+// wrong.
+func (u *Understood) ownCorrections() {
+	var remarks []int
+	if b := u.Plan.Find("notes"); b != nil {
+		remarks = append(remarks, b.Index)
+	}
+	for _, x := range u.Plan.Unknown {
+		remarks = append(remarks, x.Index)
+	}
+	for i, row := range u.b.rows {
+		for _, at := range remarks {
+			if c, ok := phrase.OwnCorrection(cellOf(row, at)); ok && u.mended(i, c) {
+				u.b.note("row %d: %s %s was read in place of %s, as its remark says", u.Block.Rows[i].Num, c.What, c.Is,
+					c.Not)
+			}
+		}
+	}
 }
 
 // rowNumbered is the one row that a number names, above the row that names it; -1 where none or several do.

@@ -54,3 +54,12 @@ func TestFateMended(t *testing.T) {
 		}
 	}
 }
+
+// TestOwnCorrections holds that a remark mends the figure of its own row that it says is wrong, and no other one.
+func TestOwnCorrections(t *testing.T) {
+	p := planOf(t, "log", "No|Date|In|Up|Lines|Knots|Remarks\n1|2026-06-03|06:00|08:30|4|6|make it 5 lines, not 4\n"+
+		"2|2026-06-04|06:00|09:00|5|7|5 lines, and not 4\n3|2026-06-09|06:30|08:00|4|7|calm")
+	if got := p.Cells[plan.Cell{Row: 2, Index: 4}]; got != "5" || len(p.Cells) != 1 {
+		t.Errorf("cells read in place of others: %v", p.Cells)
+	}
+}

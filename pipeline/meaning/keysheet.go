@@ -264,12 +264,18 @@ func dictionaryOf(s *layout.Sheet, sheets []*layout.Sheet) *dictionary {
 func dictionaryAt(s *layout.Sheet, col int, sheets []*layout.Sheet) (*dictionary, int) {
 	d, named := &dictionary{}, map[string]bool{}
 	told, coded := 0, 0
+	var above []string // a heading that stands once holds for the codes under it
 	for _, r := range s.Grid.Rows {
 		code, means := codeAt(r, col)
 		if means == "" {
+			above = nil
 			continue
 		}
 		said := headsAt(r, col)
+		if len(said) == 0 && code != "" && !saysMissing(means) {
+			said = above
+		}
+		above = said
 		heads := slices.DeleteFunc(slices.Clone(said), func(h string) bool {
 			return !slices.ContainsFunc(sheets, func(o *layout.Sheet) bool { return o != s && hasHeading(o, h) })
 		})

@@ -158,3 +158,23 @@ func TestWaysOfFishing(t *testing.T) {
 		t.Errorf("ways to come to the fish: %s", summary(other))
 	}
 }
+
+// TestHeadingOnce holds that in a list of codes a heading that stands once holds for the codes under it, and that
+// letters count as what their list says: L is landed there, whatever it is short for elsewhere.
+func TestHeadingOnce(t *testing.T) {
+	const key = "Letters in use||\nF|L|landed, in the bin\n|G|given back, swam off\n|P|pulled the hook\n" +
+		"|N|no hook-up\nBy|SB|spring balance\n|Y|by eye"
+	const rows = "Day|At|Kind|F|FL|Kg|By\n2026-06-03|06:40|kingfish|L|81|6.2|SB\n2026-06-03|07:10||N|||\n" +
+		"2026-06-04|08:10|tuna|L|64|5|Y\n2026-06-05|08:10|tuna|P|||\n2026-06-05|09:10|tuna|L|71||\n" +
+		"2026-06-05|09:40|tuna|G|66||"
+	l := inferred(t, "log", nil, "Key", key, "Bites", rows)
+	if len(l.Keys) != 1 || len(l.Data()) != 1 {
+		t.Fatalf("%d key sheets, %d blocks with data: expected one each", len(l.Keys), len(l.Data()))
+	}
+	for name, want := range map[string]string{"outcome g": "given back, swam off", "weighed sb": "spring balance"} {
+		name, code, _ := strings.Cut(name, " ")
+		if b := l.Data()[0].Plan.Find(name); b == nil || b.Codes[code] != want {
+			t.Errorf("%s: code %s is not %q: %v of %s", name, code, want, b, summary(l.Data()[0].Plan))
+		}
+	}
+}

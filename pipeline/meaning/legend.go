@@ -118,13 +118,38 @@ func (l *legend) explained(text string) {
 			continue
 		}
 		word, means := normalise(m[1]), m[2]
+		if len(word) <= longestCode {
+			continue
+		}
 		if before, _, ok := strings.Cut(means, "("); ok && strings.TrimSpace(before) != "" {
 			means = before
 		}
-		if len(word) > longestCode && l.words[word] == "" {
+		if l.words[word] == "" {
 			l.words[word] = strings.TrimSpace(means)
 		}
 	}
+	maps.Copy(l.words, codesEach(text))
+}
+
+// codesEach are the codes that sentences explain, one each, where two or more do and each tells a fate or a way to
+// weigh: "T: taken on the steelyard. J: judged by eye."
+func codesEach(text string) map[string]string {
+	codes := map[string]string{}
+	for _, sentence := range sentences.Split(text, -1) {
+		m := colonKey.FindStringSubmatch(sentence)
+		if m == nil || len(normalise(m[1])) > longestCode {
+			continue
+		}
+		means := strings.Trim(m[2], " .")
+		if _, told := words.ByScale(means); !told && !isFate(means) {
+			return nil
+		}
+		codes[normalise(m[1])] = means
+	}
+	if len(codes) < 2 {
+		return nil
+	}
+	return codes
 }
 
 // unnumbered is a text of a list without its number: "4. Fate: K = kept; G = gone". A number right before what

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -70,6 +71,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				told[b], changed[b] = said, true
 			}
 			l.Texts = append(append(l.Texts, b.Above...), keyBeside(b, sheets)...)
+			l.Texts = append(l.Texts, textsUnder(b)...)
 			if b.Shape == layout.Form {
 				l.Texts = append(l.Texts, pairTexts(b)...)
 			}
@@ -705,18 +707,51 @@ func (l *Log) effortOnce(data []*Understood) {
 			for _, u := range data {
 				if u.b.group == g && !u.told {
 					u.Plan.NoEffort = true
+					u.onlyHere(keys[h], keys[g])
 					if u.Plan.Kind == plan.Legs && u.Plan.Binds("date") && u.Plan.Binds("trip") &&
 						!slices.ContainsFunc(data, func(o *Understood) bool {
 							return o.b.group != g && (o.Plan.Binds("date") || o.Plan.Gives("date"))
 						}) {
 						u.Plan.Kind = plan.Trips // its days are told nowhere else
 					}
-					u.b.note("its hours are told stretch by stretch elsewhere in the log")
+					const elsewhere = "its hours are told stretch by stretch elsewhere in the log"
+					if n := len(u.Plan.OnlyHere); n > 0 {
+						u.b.note(elsewhere+", but for those of %d of its rows", n)
+						continue
+					}
+					u.b.note(elsewhere)
 				}
 			}
 			break
 		}
 	}
+}
+
+// onlyHere keeps the hours of rows of whose trip no other table tells, where that tells of no others either: one there
+// that is not here may be one of these, mistyped.
+func (u *Understood) onlyHere(others, own keySets) {
+	keyed, told := map[int64]bool{}, map[int64]bool{}
+	for _, name := range []string{"date", "trip"} {
+		b := u.Plan.Find(name)
+		if b == nil || !(keySets{name: own[name]}).within(others) {
+			continue
+		}
+		for x := range others[name] {
+			if !own[name][x] {
+				return
+			}
+		}
+		for i := range u.b.rows {
+			row := int64(u.Block.Rows[i].Num)
+			if cell := strings.ToLower(cellOf(u.b.rows[i], b.Index)); cell == "" || others[name][cell] {
+				told[row] = true
+			} else {
+				keyed[row] = true
+			}
+		}
+	}
+	maps.DeleteFunc(keyed, func(row int64, _ bool) bool { return told[row] })
+	u.Plan.OnlyHere = keyed
 }
 
 func finer(a, b *group) bool {

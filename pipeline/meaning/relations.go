@@ -341,7 +341,7 @@ func nested(g *group, a assigned) float64 {
 			for r := range g.rows {
 				x, ok := g.count(i, r)
 				y, told := g.count(j, r)
-				if ok && (told || x > 0 && g.values[j].Rows[r].Look == layout.Blank) { // a blank counts none
+				if ok && (told || x > 0 && g.countsNone(j, r)) {
 					n++
 					if x <= y {
 						k++
@@ -358,6 +358,12 @@ func nested(g *group, a assigned) float64 {
 		})
 	}
 	return t
+}
+
+// countsNone tells a blank cell of a count that counts none: where others of its column say nought, it is one that
+// nobody filled in.
+func (g *group) countsNone(column, row int) bool {
+	return g.values[column].Rows[row].Look == layout.Blank && !g.values[column].saysNought()
 }
 
 func countOrder(_ *group, a assigned) float64 {
@@ -421,6 +427,9 @@ func (g *group) sum(total int, parts []int) (share float64, n int) {
 	k := 0
 	for r := range g.rows {
 		x, _ := g.count(total, r)
+		if g.values[total].Rows[r].Look == layout.Blank && !g.countsNone(total, r) {
+			continue
+		}
 		y := 0
 		for _, p := range parts {
 			v, _ := g.count(p, r)

@@ -213,13 +213,13 @@ func fatesFit(g *group, a assigned) float64 {
 	}
 	return g.cached("fates", append([]int{o, s}, measures...), func() float64 {
 		var missed, away, aboard, named, taped, landedNamed, landedTaped float64
-		for r, c := range g.values[o].Rows {
+		for r, c := range g.written[o].Rows {
 			fate, _, _, ok := words.FateOf(c.Text)
 			if !ok {
 				continue
 			}
-			name := s >= 0 && told(g.values[s].Rows[r])
-			tape := slices.ContainsFunc(measures, func(i int) bool { return told(g.values[i].Rows[r]) })
+			name := s >= 0 && told(g.written[s].Rows[r])
+			tape := slices.ContainsFunc(measures, func(i int) bool { return told(g.written[i].Rows[r]) })
 			switch fate {
 			case words.Missed, words.Lost:
 				away++

@@ -71,6 +71,17 @@ func stripFoot(b *layout.Block) {
 	}
 }
 
+// textsUnder are the sentences that stand under a table, each in a row of its own.
+func textsUnder(b *layout.Block) []string {
+	var out []string
+	for i := range b.Foot {
+		if loneText(&b.Foot[i]) {
+			out = append(out, joinedText(b.Foot[i]))
+		}
+	}
+	return out
+}
+
 // onlyRemarks tells rows of words without a figure that tell of no bite.
 func onlyRemarks(rows []layout.Row) bool {
 	for _, r := range rows {

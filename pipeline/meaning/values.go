@@ -323,6 +323,11 @@ func (v *Values) count(row int) (n int, ok bool) {
 	return v.tallied[row].n, v.tallied[row].ok
 }
 
+// saysNought tells a column of counts in which a count of none is written down.
+func (v *Values) saysNought() bool {
+	return v.share("nought", func(c layout.Cell) bool { n, ok := phrase.Count(c.Text); return ok && n == 0 }) > 0
+}
+
 // seconds are the clock times by row, -1 where there is none.
 func (v *Values) seconds() []int {
 	if v.clocks == nil {

@@ -364,6 +364,9 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 			if one && k > 0 {
 				r.further(x, k)
 			}
+			if r.like > 1 && one {
+				r.put("outcome", x["outcome"]) // of each of them
+			}
 			if !anew && r.ended(x, timed) {
 				continue
 			}

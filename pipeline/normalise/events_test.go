@@ -70,7 +70,7 @@ func showSide(s normalise.Side) string {
 			p = append(p, v[name].Text)
 		}
 	}
-	for _, name := range []string{"length_cm", "scale_kg"} {
+	for _, name := range []string{"length_cm", "girth_cm", "scale_kg"} {
 		if x := v[name]; x != (entry.Value{}) {
 			p = append(p, fmt.Sprintf("%.1f", x.Real))
 		}
@@ -474,5 +474,28 @@ func TestSeveralAtOnce(t *testing.T) {
 6:20-9:00 5 at 8`)
 	if len(aside) > 0 {
 		t.Errorf("set aside: %q", aside)
+	}
+}
+
+// Several of one kind beside one event came to one end, and a girth that stands alone beside a bite is its fish's.
+func TestEventsOfSeveral(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `Date,Time,Event,Lines,Knots,Fish,cm,Remarks
+2026-06-03,06:30,lines in,4,7,,,
+2026-06-03,07:10,on deck,,,3 skipjack,,all at once
+2026-06-03,08:20,on deck,,,bigeye,95,girth 69 cm
+2026-06-03,09:30,lines up,,,,,
+2026-06-04,06:30,lines in,4,7,,,
+2026-06-04,09:30,lines up,,,,,
+`)
+	expectTold(t, told, `
+7:10 landed skipjack
+7:10 landed skipjack
+7:10 landed skipjack
+8:20 landed bigeye 95.0 69.0
+6:30-9:30 4 at 7
+6:30-9:30 4 at 7
+`)
+	if len(aside) > 0 {
+		t.Errorf("set aside: %v", aside)
 	}
 }

@@ -146,7 +146,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 			r.settled()
 		}
 		for _, b := range l.Bindings {
-			if r.isOwn(b) != own || l.NoEffort && isEffort(b) {
+			if r.isOwn(b) != own || l.NoEffort && len(l.OnlyHere) == 0 && isEffort(b) {
 				continue
 			}
 			if err := r.target(b, ""); err != nil {
@@ -360,6 +360,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		t := &r.targets[i]
 		text := t.text
 		if text == "" || t.usual && r.values[t.field].Known || t.recall(r, text) || words.NotLogged(text) {
+			continue
+		}
+		if r.layout.NoEffort && !r.layout.OnlyHere[int64(row.Num)] && isEffort(t.Binding) {
 			continue
 		}
 		if strings.HasPrefix(text, sheet.FormulaNoValue) && r.info.Workbook {

@@ -16,6 +16,8 @@ func TestFishList(t *testing.T) {
 	}{
 		{"wahoo 51in 29lb; wahoo 49in 24lb", Defaults{}, "wahoo 129.5cm 13.2kg; wahoo 124.5cm 10.9kg"},
 		{`BFT 48.5" x 37.5 girth, 84 lb on the scale`, Defaults{}, "BFT 123.2cm x95.2 38.1kg*"},
+		{`mahi 31-1/2" 9 lb, mahi 28-3/4"`, Defaults{}, "mahi 80cm 4.1kg; mahi 73cm"},
+		{"atum 88 cm, à volta 61 cm", Defaults{}, "atum 88cm x61"}, {"atum à volta de 30 kg", Defaults{}, "atum 30kg~"},
 		{"weighed 3: 21, 19.5 and 24 lb", Defaults{}, "9.5kg*; 8.8kg*; 10.9kg*"},
 		{"a good one 41 in, 33.5 on the scale", Defaults{ScaleUnit: "lb"}, "104.1cm 15.2kg*"},
 		{"thon 29,4 kg au retour", Defaults{}, "thon 29.4kg"}, {"1 a'u 200 lb", Defaults{}, "a'u 90.7kg"},

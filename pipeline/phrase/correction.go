@@ -56,3 +56,17 @@ func CorrectionIn(text string) (Correction, bool) {
 	}
 	return c, true
 }
+
+var ownMend = regexp.MustCompile(`(?i)(?:^|[^\pL\d.,:])(\d{1,3}(?:[.,]\d{1,2})?)\s+(\pL{3,})[,;]?\s+` +
+	`(?:and |y |et |e |und )?(?:not|non|pas|no|n[ãa]o|nicht|instead of|en vez de|au lieu de|invece di|em vez de|statt)` +
+	`\s+(?:the |las? |l[eo]s? )?(\d{1,3}(?:[.,]\d{1,2})?)(?:\PL|$)`)
+
+// OwnCorrection reads a remark that mends a figure of its own row: "read 5 lines, and not 4". Whether the row has that
+// figure tells whether it does.
+func OwnCorrection(text string) (Correction, bool) {
+	m := ownMend.FindStringSubmatch(text)
+	if m == nil {
+		return Correction{}, false
+	}
+	return Correction{What: m[2], Is: m[1], Not: m[3], Whole: true}, true
+}

@@ -30,3 +30,17 @@ func TestCorrectionIn(t *testing.T) {
 		}
 	}
 }
+
+// TestOwnCorrection reads remarks that mend a figure of their own row.
+func TestOwnCorrection(t *testing.T) {
+	for text, want := range map[string]Correction{
+		"read 6 rods, not 5":               {What: "rods", Is: "6", Not: "5", Whole: true},
+		"Fue un error: 7.5 nudos y no 17.": {What: "nudos", Is: "7.5", Not: "17", Whole: true},
+		"Es waren 6 Ruten statt 4":         {What: "Ruten", Is: "6", Not: "4", Whole: true},
+		"4 rods out, not a bite":           {}, "saw 6 boats": {}, "at 10:40 rods in, not 5": {},
+	} {
+		if got, ok := OwnCorrection(text); got != want || ok != want.Whole {
+			t.Errorf("%q: %+v %t, expected %+v", text, got, ok, want)
+		}
+	}
+}

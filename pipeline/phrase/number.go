@@ -62,15 +62,28 @@ func (s *scanner) value(i int) (v float64, next int, ok bool) {
 		return v + .25, next + 1, true
 	case s.tok(next) == "¾":
 		return v + .75, next + 1, true
-	case s.digits(next) && s.tok(next+1) == "/" && s.digits(next+2):
-		top, bottom := s.small(next), s.small(next+2)
-		if bottom == 2 || bottom == 4 || bottom == 8 || bottom == 16 {
-			if top < bottom && top > 0 {
-				return v + float64(top)/float64(bottom), next + 3, true
-			}
+	}
+	if part, after := s.fraction(next); part > 0 {
+		return v + part, after, true
+	}
+	if s.tok(next) == "-" && s.near(next) && s.near(next+1) && v == float64(int(v)) { // 44-1/4
+		if part, after := s.fraction(next + 1); part > 0 {
+			return v + part, after, true
 		}
 	}
 	return v, next, true
+}
+
+// fraction reads a part of an inch or a pound, 3/4, at token i; 0 is none.
+func (s *scanner) fraction(i int) (part float64, next int) {
+	if !s.digits(i) || s.tok(i+1) != "/" || !s.digits(i+2) {
+		return 0, i
+	}
+	top, bottom := s.small(i), s.small(i+2)
+	if (bottom == 2 || bottom == 4 || bottom == 8 || bottom == 16) && top < bottom && top > 0 {
+		return float64(top) / float64(bottom), i + 3
+	}
+	return 0, i
 }
 
 // andHalf reads "and a half" behind a whole number.

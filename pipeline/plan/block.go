@@ -93,7 +93,7 @@ type Block struct {
 	Afternoon  bool       // an end before its start is of the afternoon, as most are: 6:10 to 1:40
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
-	NoEffort   bool       // what it says of hours another block says better
+	NoEffort   bool       // what it says of hours another block says better, but for the rows of OnlyHere
 	NoStrikes  bool       // what it tells of strikes another block tells better
 	Among      bool       // its strikes are fish that counts of another block tell already
 	Outings    bool       // a row is known by when the boat left: two of one day are two trips
@@ -109,6 +109,7 @@ type Block struct {
 	Tells    map[int64]string
 	Later    map[string]int  // stretches, as Stretch names them, of how many days after their trip's first
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
+	OnlyHere map[int64]bool  // rows of a trip of whose hours no other block tells
 	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled

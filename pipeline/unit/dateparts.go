@@ -201,7 +201,7 @@ const (
 	fillerWord
 )
 
-// dateWords are the words of a date in lower case: English in full, the others' usual
+// dateWords are the words of a date in lower case: in full, and the usual short
 // forms where no two languages clash ("mar" is March, never mardi or martes).
 var dateWords = map[string]int{
 	"jan": 1, "january": 1, "januar": 1, "jän": 1, "jänner": 1, "janv": 1, "janvier": 1,
@@ -229,6 +229,16 @@ var dateWords = map[string]int{
 	"fri": fridayWord, "friday": fridayWord, "fr": fridayWord, "ven": fridayWord, "vie": fridayWord,
 	"sat": saturdayWord, "saturday": saturdayWord, "sa": saturdayWord, "sam": saturdayWord, "sáb": saturdayWord,
 	"sun": sundayWord, "sunday": sundayWord, "so": sundayWord, "dom": sundayWord, "dim": sundayWord,
+	"lundi": mondayWord, "lunes": mondayWord, "lunedì": mondayWord, "lunedi": mondayWord, "montag": mondayWord,
+	"mardi": tuesdayWord, "martes": tuesdayWord, "martedì": tuesdayWord, "martedi": tuesdayWord,
+	"dienstag": tuesdayWord, "mercredi": wednesdayWord, "miércoles": wednesdayWord, "miercoles": wednesdayWord,
+	"mercoledì": wednesdayWord, "mercoledi": wednesdayWord, "mittwoch": wednesdayWord,
+	"jeudi": thursdayWord, "jueves": thursdayWord, "giovedì": thursdayWord, "giovedi": thursdayWord,
+	"donnerstag": thursdayWord, "vendredi": fridayWord, "viernes": fridayWord, "venerdì": fridayWord,
+	"venerdi": fridayWord, "freitag": fridayWord,
+	"samedi": saturdayWord, "sábado": saturdayWord, "sabado": saturdayWord, "sabato": saturdayWord,
+	"samstag": saturdayWord, "dimanche": sundayWord, "domingo": sundayWord, "domenica": sundayWord,
+	"sonntag": sundayWord,
 
 	"of": fillerWord, "the": fillerWord, "de": fillerWord, "del": fillerWord,
 }

@@ -2,6 +2,7 @@ package unit
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -10,7 +11,7 @@ import (
 const mostDays = 10
 
 const (
-	andTo = `\s*(?:[-–—/&+]|to|and|al|a|au|et|bis|und|y|e)\s*`
+	andTo = `\s*(?:[-–—/&+]|to|and|al|a|ao|au|et|bis(?: zum)?|und|y|e|through|thru|till?|until)\s*`
 	nth   = `(?:st|nd|rd|th|º|\.)?`
 )
 
@@ -19,9 +20,11 @@ var (
 		`((?:[/.]|\s+(?:de |di )?)(?:\d{1,2}|\pL{3,10})\.?(?:(?:[/., ]|\s)+(?:de )?\d{2,4})?)$`)
 	monthsDays = regexp.MustCompile(`(?i)^(\pL{3,10}\.?\s+)(\d{1,2})` + nth + andTo + `(\d{1,2})` + nth + // Aug 24-25
 		`(,?\s+\d{2,4})?$`)
-	isoDays = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
-	daysDay = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
-	dayDay  = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
+	isoDays    = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
+	daysDay    = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
+	fromWords  = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
+	wordBefore = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
+	dayDay     = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
 		`(\d{1,2})[/.](\d{1,2})((?:[/.]\d{2,4})?)$`)
 )
 
@@ -29,6 +32,12 @@ var (
 // first, and how many they are. It is false where they are not of one month, or may be read in two ways.
 func DaySpan(text string) (first string, days int, ok bool) {
 	text = strings.TrimSpace(text)
+	if !strings.ContainsAny(text, "0123456789") {
+		return "", 0, false
+	}
+	if text[0] > '9' { // letters
+		text = withoutWeekdays(fromWords.ReplaceAllString(text, ""))
+	}
 	type span struct {
 		first    string
 		from, to string
@@ -62,6 +71,21 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	to, errTo := strconv.Atoi(found[0].to)
 	days = to - from + 1
 	return found[0].first, days, errFrom == nil && errTo == nil && days > 1 && days <= mostDays && to <= 31
+}
+
+// withoutWeekdays is a text in which two numbers have their weekday before them without these: Sat 2 - Sun 3 March.
+// One weekday alone may be of either.
+func withoutWeekdays(text string) string {
+	at := wordBefore.FindAllStringSubmatchIndex(text, -1)
+	at = slices.DeleteFunc(at, func(m []int) bool {
+		var p dateParts
+		p.word(text[m[2]:m[3]]) // what it is shows in p
+		return !p.day
+	})
+	if len(at) != 2 {
+		return text
+	}
+	return text[:at[0][2]] + text[at[0][1]:at[1][2]] + text[at[1][1]:]
 }
 
 // ofMonth tells what stands behind some days of a month for that month: its name or its number, behind a stroke

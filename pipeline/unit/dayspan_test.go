@@ -15,7 +15,9 @@ func TestDaySpan(t *testing.T) {
 		"July 13th to 14th": {"July 13", 2}, "2024-07-13/14": {"2024-07-13", 2},
 		"2024-07-13 - 2024-07-14": {"2024-07-13", 2},
 		"13/7-14/7/24":            {"13/7/24", 2}, "7/13-7/14/24": {"7/13/24", 2}, "13/7/24-14/7/24": {"13/7/24", 2},
-		"13/14 Jul 2024": {"13 Jul 2024", 2},
+		"13/14 Jul 2024": {"13 Jul 2024", 2}, "del 13 al 15 de julio de 2024": {"13 de julio de 2024", 3},
+		"Fri 12 - Sun 14 July 2024":            {"12 July 2024", 3},
+		"du samedi 13 au dimanche 14 mai 2024": {"13 mai 2024", 2},
 	} {
 		if first, days, ok := DaySpan(text); !ok || first != want.first || days != want.days {
 			t.Errorf("%q: %q, %d days, %t, expected %q, %d", text, first, days, ok, want.first, want.days)

@@ -32,6 +32,8 @@ func TestFateOf(t *testing.T) {
 		{"raté", Missed, ""}, {"slamato", Lost, ""}, {"rilasciata", Released, ""},
 		{"mancata", Missed, ""}, {"devolvido", Released, ""}, {"partiu a linha", Lost, "broke off"},
 		{"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
+		{"rendue à l'eau", Released, ""}, {"rejetés à la mer", Released, ""}, {"devolvida à água", Released, ""},
+		{"devuelto al mar", Released, ""}, {"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
 		{"lumpy on the way home", FateUnknown, ""}, {"", FateUnknown, ""}, {"blue/wht jet", FateUnknown, ""},
 	} {
 		f, cause, _, ok := FateOf(c.text)
@@ -190,6 +192,7 @@ func TestFateOfNoHookup(t *testing.T) {
 
 func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
+		"lulas ao candeio": true, "reparti sans traîner": false,
 		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true,
 		"dropped a bait for dinner": true, "ao jig (fora da conta)": true,
 		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
