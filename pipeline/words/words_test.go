@@ -198,7 +198,7 @@ func TestOtherwise(t *testing.T) {
 		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
 		"lo que no se pescó al curricán": true, "pesci non presi a traina": true,
 		"not caught on the troll": true, "not much while trolling": false,
-		"poissons à l'appât": true, "con cebo": true,
+		"poissons à l'appât": true, "al cebo": true, "con cebo": false, "mit Köder 3": false,
 		"palu, after lines were up": true, "skipjack, my one!": false, "Down sea": false,
 		"bait balls off the buoy": false, "bait": false,
 		"hit while trolling past live bait": false, "paint bottom": false, "black jig": false, "": false,
