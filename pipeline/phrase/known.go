@@ -101,7 +101,7 @@ func isUsed(used []int, j int) bool {
 // codes are FAO codes that captains write in small letters; other codes are words too
 // (lot, bet, com), and count in capitals only.
 var codes = map[string]bool{"bft": true, "yft": true, "alb": true, "skj": true, "sbt": true, "blf": true, "pbf": true,
-	"bum": true, "mls": true, "whm": true, "swo": true, "wah": true, "kgm": true, "gt": true}
+	"bum": true, "mls": true, "whm": true, "swo": true, "wah": true, "kgm": true, "gt": true, "dol": true}
 
 // never are codes and names that are no fish in prose, however written.
 var never = map[string]bool{"lot": true, "fri": true, "com": true, "mas": true, "dot": true, "tar": true, "barry": true,
