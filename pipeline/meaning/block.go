@@ -97,6 +97,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			p.Unknown = append(p.Unknown, u)
 		default:
 			v := x.group.values[j]
+			x.tellMended(label, v.Label, cand.column)
 			adds := first == i && seen[cand.column] > 0 && x.addsTo(c, cand.column)
 			if first == i && !adds {
 				set = seen[cand.column]

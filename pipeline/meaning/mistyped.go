@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/words"
 )
@@ -120,4 +121,25 @@ func (t *Lexicon) says(l layout.Label) bool {
 	}
 	s := t.look(l)
 	return len(s.columns) > 0 || s.asideWeight > 0 || s.guess || t.isSpecies(l.Text) || words.IsPlace(l.Text)
+}
+
+// tellMended notes that a heading is read for another word, which alone says the column that it is taken for, or for
+// its sisters' in sheets of one hand.
+func (x *builder) tellMended(label, group layout.Label, column *plan.Column) {
+	text, slip := x.t.mended(label.Text)
+	if slip {
+		_, own := x.t.look(label).columns[column]
+		_, slip = x.t.look(layout.Label{Text: text}).columns[column]
+		slip = slip && !own
+	}
+	switch {
+	case !sameLabel(label, group) && !x.t.says(label) && x.t.says(group):
+		name := label.Text
+		if name == "" {
+			name = "a column without a heading"
+		}
+		x.note("%s: read as %s, which stands there in the sheets like this one", name, group.Full())
+	case slip:
+		x.note("%s: read as %s", label.Text, text)
+	}
 }

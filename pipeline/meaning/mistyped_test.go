@@ -1,6 +1,10 @@
 package meaning
 
-import "testing"
+import (
+	"slices"
+	"strings"
+	"testing"
+)
 
 // TestMended holds which words of a heading are read for others, one slip of the pen away: not short ones, not
 // such as are words of headings themselves, not fish, and not where two are as near.
@@ -34,5 +38,25 @@ func TestSisters(t *testing.T) {
 		if got != want && !(want == "" && got == "notes") {
 			t.Errorf("%q between its sisters is %q, expected %q", head, got, want)
 		}
+		told := slices.ContainsFunc(log.Blocks[1].Plan.Notes, func(n string) bool {
+			return strings.Contains(n, "read as Result, which stands there")
+		})
+		if told != (want == "outcome") {
+			t.Errorf("%q between its sisters: told %t, in %q", head, told, log.Blocks[1].Plan.Notes)
+		}
+	}
+}
+
+// TestMendedIsTold holds that a heading which is read for another word is told, and one whose cells say what it is
+// or that is understood as it stands is not.
+func TestMendedIsTold(t *testing.T) {
+	p := planOf(t, "log", "Date | Time | Fish | Gitrh cm | Baleias\n2026-05-02 | 06:40 | wahoo | 60 | muitas\n"+
+		"2026-05-03 | 07:10 | wahoo | 55 | nenhuma\n2026-05-09 | 07:40 | dorado | 52 | uma")
+	if p == nil {
+		t.Fatal("no table is read")
+	}
+	told := slices.DeleteFunc(slices.Clone(p.Notes), func(n string) bool { return !strings.Contains(n, ": read as ") })
+	if !slices.Equal(told, []string{"Gitrh cm: read as girth cm"}) {
+		t.Errorf("told %q, expected that Gitrh is read as girth", told)
 	}
 }
