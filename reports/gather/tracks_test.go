@@ -184,6 +184,11 @@ func TestTrackPageByHand(t *testing.T) {
 	}
 }
 
+// pixels are a drawing's room; go-echarts writes them as text.
+type pixels struct {
+	Width, Height float64 `json:",string"`
+}
+
 // drawnTrack is what the page gives to its script for the chart.
 type drawnTrack struct {
 	Option struct {
@@ -192,10 +197,10 @@ type drawnTrack struct {
 			Data []struct{ Value [2]float64 }
 		}
 		XAxis, YAxis []struct{ Min, Max float64 }
-		Grid         []struct{ Width, Height float64 }
+		Grid         []pixels
 	}
 	Narrow struct {
-		Grid []struct{ Width, Height float64 }
+		Grid []pixels
 	}
 }
 
@@ -244,7 +249,7 @@ func TestTrackChartAgreesWithItsTable(t *testing.T) {
 		t.Errorf("rings at %v, the table says %d; want them half way along each hour", ring, rings)
 	}
 	o := chart.Option
-	for _, g := range []struct{ Width, Height float64 }{o.Grid[0], chart.Narrow.Grid[0]} {
+	for _, g := range []pixels{o.Grid[0], chart.Narrow.Grid[0]} {
 		if a, b := g.Width/(o.XAxis[0].Max-o.XAxis[0].Min),
 			g.Height/(o.YAxis[0].Max-o.YAxis[0].Min); math.Abs(a/b-1) > .02 {
 			t.Errorf("a mile is %.1f pixels east and %.1f north", a, b)

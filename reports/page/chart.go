@@ -3,7 +3,6 @@ package page
 import (
 	"cmp"
 	"encoding/json"
-	"fmt"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -15,16 +14,21 @@ type Chart struct {
 	Label string // read out in place of the drawing: say what the chart shows
 	Keys  []Key  // what the marks mean, printed above
 
-	height int            // CSS pixels, on a screen
-	paper  int            // on paper, where rows stand closer; 0 as on a screen
-	option map[string]any // for ECharts; colours as "@role", functions by name
-	narrow map[string]any // what changes on a phone
-	inks   []Ink          // of the rows; nil where the chart is of one season
+	height int // CSS pixels, on a screen
+	paper  int // on paper, where rows stand closer; 0 as on a screen
+	option option
+	narrow option // what changes on a phone
+	inks   []Ink  // of the rows; nil where the chart is of one season
 }
 
-// data is the chart as our script reads it.
-func (c *Chart) data() map[string]any {
-	return map[string]any{"option": c.option, "narrow": c.narrow, "paper": cmp.Or(c.paper, c.height), "inks": c.inks}
+// MarshalJSON writes the chart as our script reads it.
+func (c *Chart) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Option option `json:"option"`
+		Narrow option `json:"narrow"`
+		Paper  int    `json:"paper"`
+		Inks   []Ink  `json:"inks"`
+	}{c.option, c.narrow, cmp.Or(c.paper, c.height), c.inks})
 }
 
 // Height is the room that the page keeps for the chart on a screen, in CSS pixels.
@@ -88,53 +92,6 @@ const (
 	mostPaper   = 660 // of a chart that is to leave room for the words above it
 	frameHeight = 92
 )
-
-// drawn is what the chart types of go-echarts have in common.
-type drawn interface {
-	Validate()
-	JSON() map[string]any
-}
-
-// finish turns a chart of go-echarts into plain data, without the parts that a
-// page says in its own way (title, legend, tool box, tool tip).
-func finish(c drawn) (map[string]any, error) {
-	c.Validate()
-	raw, err := json.Marshal(c.JSON())
-	if err != nil {
-		return nil, fmt.Errorf("chart options: %w", err)
-	}
-	var option map[string]any
-	if err := json.Unmarshal(raw, &option); err != nil {
-		return nil, fmt.Errorf("chart options: %w", err)
-	}
-	for _, key := range []string{"title", "legend", "toolbox", "tooltip", "color"} {
-		delete(option, key)
-	}
-	option["animation"] = false
-	return option, nil
-}
-
-// node is the object at a path of keys and indexes; an empty one, not part of
-// the options, where the path leads nowhere.
-func node(root any, path ...any) map[string]any {
-	for _, step := range path {
-		switch s := step.(type) {
-		case string:
-			m, _ := root.(map[string]any)
-			root = m[s]
-		case int:
-			list, _ := root.([]any)
-			if s >= len(list) {
-				return map[string]any{}
-			}
-			root = list[s]
-		}
-	}
-	if m, ok := root.(map[string]any); ok {
-		return m
-	}
-	return map[string]any{}
-}
 
 // common are the options that every chart starts with.
 func common(label string) []charts.GlobalOpts {
@@ -204,28 +161,28 @@ func gridLine() *opts.SplitLine {
 const lineHeight = 15
 
 // rows completes a chart of rows: what go-echarts has no words for.
-func rows(c drawn, f Frame, keys []Key, levels int) (*Chart, error) {
-	option, err := finish(c)
-	if err != nil {
-		return nil, err
-	}
-	node(option, "xAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12}
-	for i := range 2 {
+func rows(c *charts.BaseConfiguration, f Frame, keys []Key, levels int) *Chart {
+	o := optionOf(c)
+	o.XAxis[0].NameTextStyle = nameStyle()
+	for i := range o.YAxis {
 		// Every level is named, however many there are.
-		node(option, "yAxis", i, "axisLabel")["interval"] = 0
-		node(option, "yAxis", i, "axisLabel")["lineHeight"] = lineHeight
-		node(option, "yAxis", i)["axisTick"] = map[string]any{"show": false}
+		o.YAxis[i].AxisLabel.Interval, o.YAxis[i].AxisLabel.LineHeight = every(), lineHeight
+		o.YAxis[i].AxisTick = &opts.AxisTick{Show: opts.Bool(false)}
 	}
 	// The head of the counts is a title: an axis name is not kept on the canvas.
-	option["title"] = map[string]any{"text": f.Counts, "right": 0, "top": 0, "padding": 4,
-		"textStyle": map[string]any{"color": "@soft", "fontSize": 12, "fontWeight": "normal", "align": "right"}}
-	small := map[string]any{"axisLabel": map[string]any{"width": 86, "fontSize": 12}}
+	if f.Counts != "" {
+		o.Title = &title{Padding: 4, Title: opts.Title{Title: f.Counts, Right: "0", Top: "0",
+			TitleStyle: &opts.TextStyle{Color: "@soft", FontSize: 12, FontWeight: "normal", Align: "right"}}}
+	}
 	return &Chart{
 		Label: f.Label, Keys: keys, height: levels*rowHeight + frameHeight,
-		paper: max(min(levels*paperHeight+frameHeight, mostPaper), levels*leastPaper+frameHeight), option: option,
-		narrow: map[string]any{"yAxis": []any{small, map[string]any{}}},
-	}, nil
+		paper:  max(min(levels*paperHeight+frameHeight, mostPaper), levels*leastPaper+frameHeight),
+		option: o, narrow: option{YAxis: names(smaller(86, 12, 0))},
+	}
 }
+
+// names are the axes of a chart of rows on a phone, where the levels' names are smaller.
+func names(l *label) []yAxis { return []yAxis{{AxisLabel: l}, {}} }
 
 // custom is a chart of rows whose marks are drawn by the named function of our
 // script; x lists the dimensions that are values, y the one that is the row.

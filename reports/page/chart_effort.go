@@ -17,32 +17,23 @@ func Effort(f Frame, marks []EffortMark) (*Chart, error) {
 	if len(marks) == 0 {
 		return nil, nil
 	}
-	levels, data, most := make([]Level, len(marks)), make([]opts.BarData, len(marks)), 0.0
+	levels, bars, most := make([]Level, len(marks)), make([]bar, len(marks)), 0.0
 	for i, m := range marks {
 		levels[i] = m.Level
-		data[i] = opts.BarData{Value: m.Hours, ItemStyle: &opts.ItemStyle{Color: "@effort"},
-			Label: &opts.Label{Show: opts.Bool(true), Position: "right",
-				Formatter: Number(m.Hours, hoursDecimals(m.Hours)), Color: "@ink", FontSize: 13}}
+		bars[i] = bar{ItemStyle: &itemStyle{ItemStyle: opts.ItemStyle{Color: "@effort"}},
+			BarData: opts.BarData{Value: m.Hours, Label: &opts.Label{Show: opts.Bool(true), Position: "right",
+				Formatter: Number(m.Hours, hoursDecimals(m.Hours)), Color: "@ink", FontSize: 13}}}
 		if m.Thin {
-			data[i].ItemStyle = &opts.ItemStyle{Color: "@thin", BorderColor: "@hatch"}
+			bars[i].ItemStyle = &itemStyle{BorderType: "dashed", Decal: hatching("@hatch"),
+				ItemStyle: opts.ItemStyle{Color: "@thin", BorderColor: "@hatch", BorderWidth: 1}}
 		}
 		most = max(most, m.Hours)
 	}
-	bar := charts.NewBar()
+	c := charts.NewBar()
 	// Room at the right for the printed hours.
-	bar.SetGlobalOptions(rowOptions(f, levels, most*1.12)...)
-	bar.AddSeries("", data, charts.WithSeriesOpts(func(s *charts.SingleSeries) { s.BarWidth = "62%" }))
-	c, err := rows(bar, f, effortKeys(marks), len(marks))
-	if err != nil {
-		return nil, err
-	}
-	for i, m := range marks {
-		if m.Thin {
-			style := node(c.option, "series", 0, "data", i, "itemStyle")
-			style["decal"], style["borderWidth"], style["borderType"] = hatching("@hatch"), 1, "dashed"
-		}
-	}
-	return c, nil
+	c.SetGlobalOptions(rowOptions(f, levels, most*1.12)...)
+	c.AddSeries("", nil, charts.WithSeriesOpts(func(s *charts.SingleSeries) { s.Data, s.BarWidth = bars, "62%" }))
+	return rows(&c.BaseConfiguration, f, effortKeys(marks), len(marks)), nil
 }
 
 // hoursDecimals: hours are logged to the minute, so a tenth is known; from ten
@@ -62,10 +53,4 @@ func effortKeys(marks []EffortMark) []Key {
 		}
 	}
 	return keys
-}
-
-// hatching is the pattern of what is not solid, in the colour of the role.
-func hatching(role string) map[string]any {
-	return map[string]any{"symbol": "rect", "symbolSize": 1, "color": role,
-		"dashArrayX": []any{1, 0}, "dashArrayY": []any{1.2, 4}, "rotation": -0.7853981633974483}
 }

@@ -42,36 +42,29 @@ func Histograms(f Frame, levels []Level, classes []Class, cells []HistogramCell)
 		longest = max(longest, len(c.Name))
 	}
 	c := custom(rowOptions(f, levels, 1), "histBar", items, opts.Encode{X: 0, Y: 1})
-	c.SetXAxis(names)
-	x := &c.XAxisList[0]
-	x.Type, x.Min, x.Max, x.MinInterval, x.MaxInterval = "category", nil, nil, 0, 0
-	chart, err := rows(c, f, f.Keys, len(levels))
-	if err != nil {
-		return nil, err
-	}
+	chart := categories(c, f, names, len(levels))
 	more := len(levels) * 16
 	if len(levels) == 1 {
 		more = 120 // one histogram has the whole height
 	}
 	chart.height, chart.paper = chart.height+more, chart.paper+more
-	label := node(chart.option, "xAxis", 0, "axisLabel")
-	label["interval"], label["hideOverlap"], label["width"], label["overflow"], label["lineHeight"] = 0,
-		false, 52, "break", lineHeight
-	node(chart.option, "xAxis", 0)["nameGap"] = 46 // under two lines
-	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
-	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true,
-		"lineStyle": map[string]any{"color": "@rule"}}
-	slanted := map[string]any{"nameGap": 24 + 4*longest,
-		"axisLabel": map[string]any{"rotate": 50, "fontSize": 11, "width": 120}}
-	chart.narrow["xAxis"] = []any{slanted}
-	node(chart.option, "grid", 0)["bottom"] = 50
-	chart.narrow["grid"] = []any{map[string]any{"bottom": 40}}
+	underTwoLines(chart, 52)
+	slanted := slantedNames(longest)
+	chart.narrow.XAxis, chart.narrow.Grid = []xAxis{slanted}, []opts.Grid{{Bottom: "40"}}
 	if len(classes) > mostUpright {
-		node(chart.option, "xAxis", 0)["nameGap"] = slanted["nameGap"]
-		label["rotate"], label["fontSize"], label["width"], label["overflow"] = 50, 11, 120, "none"
-		node(chart.option, "grid", 0)["bottom"] = 40
+		x := &chart.option.XAxis[0]
+		x.NameGap, x.AxisLabel.Rotate, x.AxisLabel.Overflow = slanted.NameGap, slanted.AxisLabel.Rotate, "none"
+		x.AxisLabel.FontSize, x.AxisLabel.Width = slanted.AxisLabel.FontSize, slanted.AxisLabel.Width
+		chart.option.Grid[0].Bottom = "40"
 	}
 	return chart, nil
+}
+
+// slantedNames are names of classes that do not fit beside each other, of so many letters.
+func slantedNames(longest int) xAxis {
+	l := smaller(120, 11, 0)
+	l.Rotate = 50
+	return xAxis{XAxis: opts.XAxis{NameGap: 24 + 4*longest}, AxisLabel: l}
 }
 
 // step is the place of a class on the ordered scale of six, or -1 outside it.

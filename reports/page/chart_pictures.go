@@ -57,18 +57,13 @@ func Ratios(f Frame, marks []RatioMark) (*Chart, error) {
 	c.MultiSeries[0].MarkLines = referenceLine(one)
 	x := &c.XAxisList[0]
 	x.Type, x.Min, x.Max, x.MinInterval, x.MaxInterval = "log", ratioLow, ratioHigh, 0, 0
-	chart, err := rows(c, f, f.Keys, len(marks))
-	if err != nil {
-		return nil, err
-	}
-	node(chart.option, "xAxis", 0)["logBase"] = 2
-	node(chart.option, "xAxis", 0, "axisLabel")["formatter"] = "{value} ×"
+	chart := rows(&c.BaseConfiguration, f, f.Keys, len(marks))
+	chart.option.XAxis[0].LogBase, chart.option.XAxis[0].AxisLabel.Formatter = 2, "{value} ×"
 	chart.height, chart.inks = len(marks)*ratioRow+frameHeight, inksOf(levels)
 	if chart.inks != nil { // the names are longer by the season's
-		node(chart.option, "yAxis", 0, "axisLabel")["width"] = 180
+		chart.option.YAxis[0].AxisLabel.Width = 180
 	}
-	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 122, "fontSize": 11,
-		"lineHeight": 13}}, map[string]any{}}
+	chart.narrow.YAxis = names(smaller(122, 11, 13))
 	return chart, nil
 }
 
@@ -102,30 +97,32 @@ func Calendar(f Frame, months []Level, days []DayMark) (*Chart, error) {
 		numbers[i] = fmt.Sprint(i + 1)
 	}
 	c := custom(rowOptions(f, months, 1), "dayBar", items, opts.Encode{X: 0, Y: 1})
-	chart, err := categories(c, f, numbers, len(months))
-	if err != nil {
-		return nil, err
-	}
-	label := node(chart.option, "xAxis", 0, "axisLabel")
-	label["interval"], label["hideOverlap"] = 6, true
+	chart := categories(c, f, numbers, len(months))
+	week := 6
+	l := chart.option.XAxis[0].AxisLabel
+	l.Interval, l.HideOverlap = &week, opts.Bool(true)
 	chart.height, chart.paper = len(months)*monthRow+frameHeight, len(months)*paperHeight+frameHeight
 	chart.inks = inksOf(months)
 	return chart, nil
 }
 
 // categories completes a chart of rows whose horizontal axis has names, not numbers.
-func categories(c *charts.Custom, f Frame, names []string, levels int) (*Chart, error) {
+func categories(c *charts.Custom, f Frame, names []string, levels int) *Chart {
 	c.SetXAxis(names)
 	x := &c.XAxisList[0]
 	x.Type, x.Min, x.Max, x.MinInterval, x.MaxInterval = "category", nil, nil, 0, 0
-	chart, err := rows(c, f, f.Keys, levels)
-	if err != nil {
-		return nil, err
-	}
-	node(chart.option, "xAxis", 0)["splitLine"] = map[string]any{"show": false}
-	node(chart.option, "yAxis", 0)["splitLine"] = map[string]any{"show": true,
-		"lineStyle": map[string]any{"color": "@rule"}}
-	return chart, nil
+	x.SplitLine, c.YAxisList[0].SplitLine = &opts.SplitLine{Show: opts.Bool(false)}, gridLine()
+	c.Validate() // puts the names on their axis
+	return rows(&c.BaseConfiguration, f, f.Keys, levels)
+}
+
+// underTwoLines makes room for names of columns that break into two lines of the width.
+func underTwoLines(c *Chart, width int) {
+	x := &c.option.XAxis[0]
+	x.AxisLabel.Interval, x.AxisLabel.HideOverlap = every(), opts.Bool(false)
+	x.AxisLabel.Width, x.AxisLabel.Overflow, x.AxisLabel.LineHeight = width, "break", lineHeight
+	x.NameGap = 46
+	c.option.Grid[0].Bottom = "50"
 }
 
 // SizeDot is one fish.
@@ -162,10 +159,7 @@ func Sizes(f Frame, levels []Level, fish []SizeDot, medians []SizeMedian) (*Char
 		middles[i] = opts.CustomData{Value: []any{m.Median, m.Row, m.Lo, m.Hi}}
 	}
 	c.AddSeries("", middles, marks("sizeMedian"))
-	chart, err := rows(c, f, f.Keys, len(levels))
-	if err != nil {
-		return nil, err
-	}
+	chart := rows(&c.BaseConfiguration, f, f.Keys, len(levels))
 	chart.inks = inksOf(levels)
 	return chart, nil
 }
@@ -220,10 +214,7 @@ func Fates(f Frame, seasons []Level, fates []Fate) (*Chart, error) {
 		return nil, nil
 	}
 	c := custom(rowOptions(f, levels, most), "fateBar", items, opts.Encode{X: []int{1, 2}, Y: 0})
-	chart, err := rows(c, f, f.Keys, len(levels))
-	if err != nil {
-		return nil, err
-	}
+	chart := rows(&c.BaseConfiguration, f, f.Keys, len(levels))
 	chart.height, chart.paper = len(levels)*fateRow+frameHeight, len(levels)*leastPaper+frameHeight
 	chart.inks = inksOf(levels)
 	return chart, nil
@@ -269,16 +260,9 @@ func Pairs(f Frame, levels []Level, columns []string, marks []PairMark) (*Chart,
 			Plural(m.Strikes, "strike", "strikes"), Number(m.Hours, hoursDecimals(m.Hours)) + " h"}
 	}
 	c := custom(rowOptions(f, levels, 1), "pairCell", items, opts.Encode{X: 0, Y: 1})
-	chart, err := categories(c, f, columns, len(levels))
-	if err != nil {
-		return nil, err
-	}
-	label := node(chart.option, "xAxis", 0, "axisLabel")
-	label["interval"], label["hideOverlap"], label["overflow"], label["lineHeight"] = 0, false, "break", lineHeight
-	label["width"] = 96
-	node(chart.option, "xAxis", 0)["nameGap"] = 46
-	node(chart.option, "grid", 0)["bottom"] = 50
-	chart.narrow["xAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 48, "fontSize": 11}}}
+	chart := categories(c, f, columns, len(levels))
+	underTwoLines(chart, 96)
+	chart.narrow.XAxis = []xAxis{{AxisLabel: smaller(48, 11, 0)}}
 	chart.height, chart.paper = len(levels)*pairRow+frameHeight, len(levels)*62+frameHeight
 	chart.inks = inksOf(levels)
 	return chart, nil
@@ -317,16 +301,12 @@ func Heaviest(f Frame, fish []FishRow) (*Chart, error) {
 		sure = heaviest
 	}
 	c := custom(rowOptions(f, levels, sure*1.02), "fishBar", items, opts.Encode{X: []int{0, 1, 2}, Y: 3})
-	chart, err := rows(c, f, f.Keys, len(fish))
-	if err != nil {
-		return nil, err
-	}
+	chart := rows(&c.BaseConfiguration, f, f.Keys, len(fish))
 	chart.height, chart.paper = len(fish)*fishRowHeight+frameHeight, len(fish)*leastPaper+frameHeight
 	if chart.inks = inksOf(levels); chart.inks != nil { // the names are longer by the season's
-		node(chart.option, "yAxis", 0, "axisLabel")["width"] = 200
+		chart.option.YAxis[0].AxisLabel.Width = 200
 	}
 	// a name and its day keep to two lines
-	chart.narrow["yAxis"] = []any{map[string]any{"axisLabel": map[string]any{"width": 142, "fontSize": 11,
-		"lineHeight": 13}}, map[string]any{}}
+	chart.narrow.YAxis = names(smaller(142, 11, 13))
 	return chart, nil
 }

@@ -51,14 +51,10 @@ func (p Plot) Draw(f Frame) (*Chart, error) {
 	c.AddSeries("", p.bands(), marks("plotBand"))
 	c.AddSeries("", p.strokes(), marks("plotLine"))
 	c.AddSeries("", p.dots(), marks("plotDot"))
-	option, err := finish(c)
-	if err != nil {
-		return nil, err
-	}
-	node(option, "xAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12}
-	node(option, "yAxis", 0)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left"}
-	return &Chart{Label: f.Label, Keys: f.Keys, height: plotHeight, paper: plotPaper, option: option,
-		narrow: map[string]any{}}, nil
+	o := optionOf(&c.BaseConfiguration)
+	o.XAxis[0].NameTextStyle, o.YAxis[0].NameTextStyle = nameStyle(), nameStyle()
+	o.YAxis[0].NameTextStyle.Align = "left"
+	return &Chart{Label: f.Label, Keys: f.Keys, height: plotHeight, paper: plotPaper, option: o}, nil
 }
 
 // marks sets the function of our script that draws a series; its first two

@@ -45,10 +45,7 @@ func Rates(f Frame, marks []RateMark, reference *float64, referenceName string) 
 			break
 		}
 	}
-	chart, err := rows(c, f, append(keys, f.Keys...), len(marks))
-	if err != nil {
-		return nil, err
-	}
+	chart := rows(&c.BaseConfiguration, f, append(keys, f.Keys...), len(marks))
 	chart.inks = inksOf(levels)
 	return chart, nil
 }
@@ -77,7 +74,7 @@ func rateLimit(marks []RateMark) float64 {
 
 func referenceLine(at float64) *opts.MarkLines {
 	return &opts.MarkLines{
-		Data: []any{map[string]any{"xAxis": at}},
+		Data: []any{opts.MarkLineNameXAxisItem{XAxis: at}},
 		MarkLineStyle: opts.MarkLineStyle{
 			Symbol: []string{"none", "none"}, Label: &opts.Label{Show: opts.Bool(false)},
 			LineStyle: &opts.LineStyle{Color: "@ink", Type: "dashed", Width: 1.5},
@@ -120,13 +117,10 @@ func Shares(f Frame, marks []SharesMark, first, second string) (*Chart, error) {
 		}
 	}
 	c := custom(rowOptions(f, levels, 100), "shareMark", items, opts.Encode{X: []int{1, 2, 3}, Y: 0})
-	chart, err := rows(c, f, []Key{{MarkCircle, first}, {MarkDiamond, second}, {MarkInterval, "95 % interval"}},
-		len(marks))
-	if err != nil {
-		return nil, err
-	}
-	node(chart.option, "xAxis", 0, "axisLabel")["formatter"] = "{value} %"
-	node(chart.option, "xAxis", 0)["minInterval"], node(chart.option, "xAxis", 0)["maxInterval"] = 25, 25
+	x := &c.XAxisList[0]
+	x.AxisLabel.Formatter, x.MinInterval, x.MaxInterval = "{value} %", 25, 25
+	chart := rows(&c.BaseConfiguration, f,
+		[]Key{{MarkCircle, first}, {MarkDiamond, second}, {MarkInterval, "95 % interval"}}, len(marks))
 	return chart, nil
 }
 

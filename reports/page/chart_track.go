@@ -39,7 +39,7 @@ func Track(f Frame, classes []TrackClass, struck [][2]float64) (*Chart, error) {
 	}
 	s := charts.NewScatter()
 	s.SetGlobalOptions(append(common(f.Label), g.axes(f))...)
-	var names []any
+	var names []string
 	for i, c := range classes {
 		step := "@step" + strconv.Itoa(5-(len(classes)-1-i))
 		s.AddSeries(c.Name, trackPoints(c.Points), charts.WithItemStyleOpts(opts.ItemStyle{Color: step,
@@ -52,20 +52,22 @@ func Track(f Frame, classes []TrackClass, struck [][2]float64) (*Chart, error) {
 			BorderColor: "@tape", BorderWidth: 2}), trackMark("circle", 11))
 		names = append(names, "strike")
 	}
-	option, err := finish(s)
-	if err != nil {
-		return nil, err
-	}
-	option["legend"] = map[string]any{"data": names, "top": 0, "itemWidth": 14,
-		"textStyle": map[string]any{"color": "@ink", "fontSize": 12}}
+	o := optionOf(&s.BaseConfiguration)
+	o.Legend = &opts.Legend{Data: names, Top: "0", ItemWidth: 14,
+		TextStyle: &opts.TextStyle{Color: "@ink", FontSize: 12}}
 	w, h := g.size(trackWide, trackHigh)
-	option["grid"] = []any{map[string]any{"left": "center", "top": trackTop, "width": w, "height": h}}
+	o.Grid = []opts.Grid{room("center", trackTop, w, h)}
 	// a phone has the legend under the drawing, in a column
 	wp, hp := g.size(trackPhone, trackHigh)
-	return &Chart{Label: f.Label, Keys: f.Keys, height: trackTop + h + trackFoot,
-		option: option, narrow: map[string]any{
-			"grid":   []any{map[string]any{"left": trackLeft, "top": trackPad, "width": wp, "height": hp}},
-			"legend": map[string]any{"orient": "vertical", "left": trackLeft, "top": trackPad + hp + trackFoot}}}, nil
+	left := strconv.Itoa(trackLeft)
+	return &Chart{Label: f.Label, Keys: f.Keys, height: trackTop + h + trackFoot, option: o, narrow: option{
+		Grid:   []opts.Grid{room(left, trackPad, wp, hp)},
+		Legend: &opts.Legend{Orient: "vertical", Left: left, Top: strconv.Itoa(trackPad + hp + trackFoot)}}}, nil
+}
+
+// room is the place of a drawing, in CSS pixels.
+func room(left string, top, width, height int) opts.Grid {
+	return opts.Grid{Left: left, Top: strconv.Itoa(top), Width: strconv.Itoa(width), Height: strconv.Itoa(height)}
 }
 
 // trackGrid is the drawing's room in squares of tick nautical miles a side.

@@ -31,33 +31,30 @@ func Outings(label string, trips []OutingMark) (*Chart, error) {
 			ItemStyle: edgeless(t.Strikes == t.Boated)})
 		hours = append(hours, opts.BarData{Value: t.Hours, Label: printed(Number(t.Hours, 0))})
 	}
-	bar := charts.NewBar()
+	bars := charts.NewBar()
 	most := 0.0
 	for _, t := range trips {
 		most = max(most, float64(t.Strikes), t.Hours)
 	}
-	bar.SetGlobalOptions(append(common(label), outingFrame(names, tickRoom(most)))...)
-	bar.AddSeries("landed or released", boated, stacked("@boated"))
-	bar.AddSeries("other strikes", other, stacked("@struck"))
-	bar.AddSeries("line-hours", hours, charts.WithSeriesOpts(func(s *charts.SingleSeries) {
+	bars.SetGlobalOptions(append(common(label), outingFrame(names, tickRoom(most)))...)
+	bars.AddSeries("landed or released", boated, stacked("@boated"))
+	bars.AddSeries("other strikes", other, stacked("@struck"))
+	bars.AddSeries("line-hours", hours, charts.WithSeriesOpts(func(s *charts.SingleSeries) {
 		s.XAxisIndex, s.YAxisIndex, s.BarCategoryGap = 1, 1, "25%"
 		s.ItemStyle = &opts.ItemStyle{Color: "@effort"}
 	}))
-	option, err := finish(bar)
-	if err != nil {
-		return nil, err
+	o := optionOf(&bars.BaseConfiguration)
+	o.Series[1].ItemStyle.Decal, o.Series[1].ItemStyle.BorderWidth = hatching("@boated"), 1
+	for i := range o.Series {
+		o.Series[i].LabelLayout = &opts.LabelLayout{HideOverlap: opts.Bool(true)}
 	}
-	style := node(option, "series", 1, "itemStyle")
-	style["decal"], style["borderWidth"] = hatching("@boated"), 1
-	for i := range 3 {
-		node(option, "series", i)["labelLayout"] = map[string]any{"hideOverlap": true}
-	}
-	for i := range 2 {
-		node(option, "yAxis", i)["nameTextStyle"] = map[string]any{"color": "@soft", "fontSize": 12, "align": "left",
-			"padding": []any{0, 0, 0, 4 - tickRoom(most)}}
+	for i := range o.YAxis {
+		style := nameStyle()
+		style.Align, style.Padding = "left", []int{0, 0, 0, 4 - tickRoom(most)}
+		o.YAxis[i].NameTextStyle = style
 	}
 	return &Chart{
-		Label: label, height: 400, option: option, narrow: map[string]any{},
+		Label: label, height: 400, option: o,
 		Keys: []Key{{MarkBoated, "strikes: landed or released"}, {MarkStruck, "strikes: missed, lost or not logged"},
 			{MarkEffort, "line-hours"}},
 	}, nil

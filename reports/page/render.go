@@ -191,7 +191,7 @@ func (v *view) sections(all []Section) ([]sectionView, error) {
 		}
 		if s.Chart != nil {
 			v.HasCharts = true
-			data, err := json.Marshal(s.Chart.data())
+			data, err := json.Marshal(s.Chart)
 			if err != nil {
 				return nil, fmt.Errorf("chart of section %q: %w", s.Heading, err)
 			}
