@@ -21,7 +21,7 @@
 //	styles.go  the formats and comments of an .xlsx
 //	xlsx.go    rows of a sheet, through excelize
 //	scan.go    what excelize's rows do not tell: merges, booleans, formulas
-//	tags.go    without a stored value, the last row, damage
+//	           without a stored value, the last row, damage
 //	merge.go   values of merged areas
 //	grid.go    a workbook in memory, which .ods, .xls and .docx are read into
 //	ods.go     OpenDocument: sheets and rows

@@ -22,7 +22,7 @@ type area struct {
 
 // addMerge takes a merged area's reference, such as A1:B3.
 func (s *scanner) addMerge() error {
-	ref := s.tags.attr("ref")
+	ref := s.tags.Attr("ref")
 	from, to, found := bytes.Cut(ref, []byte(":"))
 	if !found {
 		to = from

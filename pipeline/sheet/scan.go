@@ -2,12 +2,14 @@ package sheet
 
 import (
 	"archive/zip"
+	"bufio"
 	"errors"
 	"fmt"
 	"html"
 	"io"
 	"strconv"
 	"strings"
+	"wakeledger/pipeline/tag"
 )
 
 const (
@@ -47,9 +49,14 @@ type mark struct {
 	text     string
 }
 
+// mostFormula bounds the text kept between two tags, in bytes: of what is looked
+// at, only a formula can be longer, and its beginning names it well enough. The tags only
+// find places in a part that excelize reads with encoding/xml as well.
+const mostFormula = 256
+
 // scanner makes a layout from a part's tags.
 type scanner struct {
-	tags     *tagReader
+	tags     *tag.Reader
 	lay      layout
 	facts    bookFacts
 	row      int
@@ -78,7 +85,7 @@ func scan(f *zip.File, facts bookFacts) (*layout, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := scanner{tags: newTagReader(r), facts: facts}
+	s := scanner{tags: tag.NewReader(bufio.NewReaderSize(r, 64<<10), mostFormula), facts: facts}
 	err = s.run()
 	if err == nil && !(s.closed && s.whole) {
 		err = errCutShort
@@ -91,14 +98,14 @@ func scan(f *zip.File, facts bookFacts) (*layout, error) {
 
 func (s *scanner) run() error {
 	for {
-		err := s.tags.next()
+		err := s.tags.Next()
 		if errors.Is(err, io.EOF) {
 			return nil
 		}
 		if err != nil {
 			return err
 		}
-		if s.tags.end {
+		if s.tags.End {
 			err = s.endTag()
 		} else {
 			err = s.startTag()
@@ -111,7 +118,7 @@ func (s *scanner) run() error {
 
 func (s *scanner) startTag() error {
 	t := s.tags
-	switch string(t.name) {
+	switch string(t.Name) {
 	case "row":
 		return s.startRow()
 	case "c":
@@ -121,7 +128,7 @@ func (s *scanner) startTag() error {
 	case "f":
 		s.cell.formula = true
 	case "sheetData":
-		s.closed = s.closed || t.empty
+		s.closed = s.closed || t.Empty
 	case "mergeCell":
 		return s.addMerge()
 	}
@@ -130,14 +137,14 @@ func (s *scanner) startTag() error {
 
 func (s *scanner) endTag() error {
 	t := s.tags
-	switch string(t.name) {
+	switch string(t.Name) {
 	case "v":
-		s.cell.value = string(t.text[:min(len(t.text), 32)])
-		s.cell.hasValue = s.cell.hasValue || len(t.text) > 0
+		s.cell.value = string(t.Text[:min(len(t.Text), 32)])
+		s.cell.hasValue = s.cell.hasValue || len(t.Text) > 0
 	case "t":
-		s.cell.hasValue = s.cell.hasValue || s.cell.typ == "inlineStr" && len(t.text) > 0
+		s.cell.hasValue = s.cell.hasValue || s.cell.typ == "inlineStr" && len(t.Text) > 0
 	case "f":
-		s.cell.formulaText = string(t.text)
+		s.cell.formulaText = string(t.Text)
 	case "c":
 		return s.endCell()
 	case "sheetData":
@@ -152,7 +159,7 @@ func (s *scanner) endTag() error {
 // by excelize, so they are refused.
 func (s *scanner) startRow() error {
 	num := s.row + 1
-	if ref := s.tags.attr("r"); ref != nil {
+	if ref := s.tags.Attr("r"); ref != nil {
 		n, err := strconv.Atoi(string(ref))
 		if err != nil || n < 1 || n > maxRow {
 			return fmt.Errorf("it has a row numbered %.20q", ref)
@@ -190,7 +197,7 @@ func (l *layout) classOf(row int) []Class {
 // startCell takes a cell's place. A cell out of order is refused as a row is.
 func (s *scanner) startCell() error {
 	col := s.cell.col + 1
-	if ref := s.tags.attr("r"); ref != nil {
+	if ref := s.tags.Attr("r"); ref != nil {
 		c, row, ok := parseRef(ref)
 		if !ok || row != s.row {
 			return fmt.Errorf("row %d has a cell named %.20q", s.row, ref)
@@ -200,11 +207,11 @@ func (s *scanner) startCell() error {
 	if col <= s.cell.col || col > maxCol || s.row == 0 || s.closed {
 		return fmt.Errorf("the cells of row %d are out of order", s.row)
 	}
-	s.cell = cellState{col: col, typ: cellType(s.tags.attr("t"))}
+	s.cell = cellState{col: col, typ: cellType(s.tags.Attr("t"))}
 	if len(s.facts.styles) > 0 && s.cell.typ == "" {
-		s.cell.class = s.style(s.tags.attr("s"))
+		s.cell.class = s.style(s.tags.Attr("s"))
 	}
-	if s.tags.empty {
+	if s.tags.Empty {
 		return s.endCell()
 	}
 	return nil
@@ -295,7 +302,7 @@ func (c *cellState) mark() string {
 	return ""
 }
 
-// formulaCell is the cell's formula; a character that maxText cut through goes.
+// formulaCell is the cell's formula; a character that mostFormula cut through goes.
 func (c *cellState) formulaCell() string {
 	return FormulaNoValue + strings.ToValidUTF8(html.UnescapeString(c.formulaText), "")
 }

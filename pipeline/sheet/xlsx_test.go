@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"wakeledger/pipeline/tag"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -202,7 +203,7 @@ func TestFaultySheets(t *testing.T) {
 		{"too many merged areas", row, strings.Repeat(`<mergeCell ref="A1:A2"/>`, maxMerges+1), "merged areas"},
 		{"merged areas too large", row + `<row r="1048576"><c r="E1048576"><v>1</v></c></row>`,
 			`<mergeCell ref="A1:XFD1048576"/>`, "cover"},
-		{"tag that does not end", row, `<a b="` + strings.Repeat("x", 2*maxTag), "does not end"},
+		{"tag that does not end", row, `<a b="` + strings.Repeat("x", 2*tag.Most), "does not end"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := readXML(t, c.rows, c.tail)

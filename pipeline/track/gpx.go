@@ -11,6 +11,7 @@ import (
 	"strconv"
 
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/tag"
 	"wakeledger/pipeline/unit"
 )
 
@@ -18,7 +19,7 @@ import (
 // what is read only by a speed of its own. Elements are told by their local
 // names, because programs disagree on prefixes.
 type gpx struct {
-	tags   *tags
+	tags   *tag.Reader
 	pos    record.Pos
 	bad    Keeper
 	depth  int  // in a trkpt: 1, in an element of it 2, and so on; 0 outside
@@ -40,8 +41,11 @@ type point struct {
 	line                  int
 }
 
+// mostText bounds the text kept before a tag, in bytes: times and speeds are shorter.
+const mostText = 64
+
 func newGPX(r *bufio.Reader, pos record.Pos, bad Keeper) *gpx {
-	return &gpx{tags: newTags(r), pos: pos, bad: bad, broken: true, swapped: changedOver(peek(r))}
+	return &gpx{tags: tag.NewReader(r, mostText), pos: pos, bad: bad, broken: true, swapped: changedOver(peek(r))}
 }
 
 var pointPlace = regexp.MustCompile(`<(?:\w+:)?trkpt\s+lat\s*=\s*["']([^"']*)["']\s+lon\s*=\s*["']([^"']*)["']`)
@@ -95,7 +99,7 @@ func counted(n int, thing string) string {
 
 func (g *gpx) Next() (Fix, bool, error) {
 	for !g.done {
-		err := g.tags.next()
+		err := g.tags.Next()
 		if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
 			g.done, g.cut = true, !g.closed
 			break
@@ -126,22 +130,22 @@ func (g *gpx) Next() (Fix, bool, error) {
 // tag takes in a tag and tells whether it ends a point.
 func (g *gpx) tag() bool {
 	t := g.tags
-	switch name := string(t.name); {
-	case name == "trkpt" && !t.end:
+	switch name := string(t.Name); {
+	case name == "trkpt" && !t.End:
 		g.now.lat, g.now.lon = g.copied(g.now.lat, "lat"), g.copied(g.now.lon, "lon")
-		g.now.time, g.now.own, g.now.speed, g.now.line = g.now.time[:0], false, g.now.speed[:0], t.line
-		if g.depth = 1; t.empty {
+		g.now.time, g.now.own, g.now.speed, g.now.line = g.now.time[:0], false, g.now.speed[:0], t.Line
+		if g.depth = 1; t.Empty {
 			g.depth = 0
 		}
-		return t.empty
+		return t.Empty
 	case name == "trkpt":
 		ends := g.depth > 0
 		g.depth = 0
 		return ends
 	case g.depth == 0:
 		g.outside(name)
-	case t.empty:
-	case !t.end:
+	case t.Empty:
+	case !t.End:
 		g.depth++
 	default:
 		g.depth = max(g.depth-1, 1)
@@ -153,13 +157,13 @@ func (g *gpx) tag() bool {
 // outside takes in a tag that is in no point of a track.
 func (g *gpx) outside(name string) {
 	switch {
-	case name == "trkseg" && !g.tags.end:
+	case name == "trkseg" && !g.tags.End:
 		g.broken = true
-	case name == "wpt" && !g.tags.end:
+	case name == "wpt" && !g.tags.End:
 		g.marks++
-	case name == "rtept" && !g.tags.end:
+	case name == "rtept" && !g.tags.End:
 		g.route++
-	case name == "gpx" && g.tags.end:
+	case name == "gpx" && g.tags.End:
 		g.closed = true
 	}
 }
@@ -169,15 +173,15 @@ func (g *gpx) outside(name string) {
 func (g *gpx) element(name string) {
 	switch own := g.depth == 1; {
 	case name == "time" && (own || !g.now.own && len(g.now.time) == 0):
-		g.now.time = append(g.now.time[:0], bytes.TrimSpace(g.tags.text)...)
+		g.now.time = append(g.now.time[:0], bytes.TrimSpace(g.tags.Text)...)
 		g.now.own = own
 	case name == "speed":
-		g.now.speed = append(g.now.speed[:0], bytes.TrimSpace(g.tags.text)...)
+		g.now.speed = append(g.now.speed[:0], bytes.TrimSpace(g.tags.Text)...)
 	}
 }
 
 func (g *gpx) copied(into []byte, attr string) []byte {
-	v, _ := g.tags.attr(attr)
+	v := g.tags.Attr(attr)
 	return append(into[:0], v...)
 }
 
