@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -180,6 +181,7 @@ type tableOf struct {
 	headings []string
 	boats    map[string]bool
 	days     map[string]bool
+	yearless bool // its days have no year
 	keys     []keyColumn
 }
 
@@ -207,6 +209,7 @@ func (s *Season) tableOf(path string, sheets []*layout.Sheet) tableOf {
 			days := dayColumn(b)
 			for _, d := range days {
 				t.days[d] = true
+				t.yearless = t.yearless || len(d) == len(anyYear)
 			}
 			for _, l := range b.Labels {
 				h := strings.ToLower(l.Full())
@@ -269,7 +272,19 @@ func dayColumn(b *layout.Block) map[int]string {
 	return nil
 }
 
-// dayText is a whole date in one spelling, also of a workbook's serial; "" for what is none, as hooks of 7/0.
+// anyYear is how a day without a year is spelled; one with a year ends the same way.
+const anyYear = "01-02"
+
+// ofAnyYear are days without their years.
+func ofAnyYear(days map[string]bool) map[string]bool {
+	out := map[string]bool{}
+	for d := range days {
+		out[d[len(d)-len(anyYear):]] = true
+	}
+	return out
+}
+
+// dayText is a date in one spelling, also of a workbook's serial; "" for what is none, as hooks of 7/0.
 func dayText(text string, of sheet.Info) string {
 	if v, err := strconv.ParseFloat(text, 64); err == nil && of.Workbook {
 		if m, err := unit.FromSerial(v, of.Date1904); err == nil && m.HasDate {
@@ -279,6 +294,11 @@ func dayText(text string, of sheet.Info) string {
 	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
 		if m, err := unit.ParseMoment(text, order); err == nil && m.HasDate {
 			return m.Date.String()
+		}
+	}
+	for _, order := range []unit.Order{unit.DayFirst, unit.MonthFirst} {
+		if d, err := unit.ParseDayMonth(text, order); err == nil {
+			return fmt.Sprintf("%02d-%02d", d.Month, d.Day)
 		}
 	}
 	return ""
@@ -381,7 +401,11 @@ func (t *tableOf) joins(o *tableOf) bool {
 	if len(t.boats) > 0 && len(o.boats) > 0 && shared(t.boats, o.boats) == 0 {
 		return false
 	}
-	if same := shared(t.days, o.days); same >= 5 && 10*same >= 9*min(len(t.days), len(o.days)) {
+	days, others := t.days, o.days
+	if t.yearless != o.yearless {
+		days, others = ofAnyYear(days), ofAnyYear(others)
+	}
+	if same := shared(days, others); same >= 5 && 10*same >= 9*min(len(days), len(others)) {
 		return true
 	}
 	for _, a := range t.keys {

@@ -186,6 +186,38 @@ func TestBookOfFiles(t *testing.T) {
 	}
 }
 
+// Bites whose days have no year are of the season that the file of days beside them tells, and the days do not
+// lack bites then. Without that file they are of no year: the question says so.
+func TestDaysWithoutAYearBeside(t *testing.T) {
+	ctx := context.Background()
+	const days = "Date,Hrs lines in,Rods,Knots\n5/6/26,6,5,7\n5/9/26,5.5,5,7\n5/14/26,4,4,8\n5/20/26,6,5,7\n" +
+		"6/2/26,3,4,8\n"
+	const bites = "Date,Time,Fish,What happened\n5/6,8:45,wahoo,boated\n5/6,9:10,wahoo,missed\n" +
+		"5/9,10:00,dorado,boated\n5/14,7:50,wahoo,lost\n5/20,11:20,dorado,boated\n6/2,9:00,wahoo,missed\n"
+	s := season(t)
+	paths := written(t, "days.csv", days, "bites.csv", bites)
+	reports, err := s.Load(ctx, paths)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if hours, strikes := hoursOf(t, s); hours != 24.5 || strikes != 6 {
+		t.Errorf("%.1f hours and %d strikes on a leg, expected 24.5 and 6", hours, strikes)
+	}
+	for _, r := range reports {
+		for _, q := range r.Questions {
+			t.Errorf("%s asks: %s", r.Name, q.Text)
+		}
+	}
+	alone := season(t)
+	reports, err = alone.Load(ctx, paths[1:])
+	if err != nil {
+		t.Fatal(err)
+	}
+	if q := reports[0].Questions; len(q) == 0 || !strings.Contains(q[0].Text, "no year") {
+		t.Errorf("bites alone: asked %v, expected what year they are of", q)
+	}
+}
+
 // savedAs is a workbook of one sheet, or of two with an empty one, of a table's text.
 func savedAs(t *testing.T, path, table string, sheets int) string {
 	t.Helper()

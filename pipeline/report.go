@@ -101,12 +101,13 @@ func (r *SheetReport) place(b *table) {
 // together says what a column is that is read only together with others, or that
 // counts do not rest on.
 func together(p *plan.Block, u plan.Unknown) string {
+	same := func(x plan.Unknown) bool { return x.Index == u.Index }
 	switch {
-	case slices.Contains(p.Spread, u):
+	case slices.ContainsFunc(p.Spread, same):
 		return "a line and its lure"
-	case slices.Contains(p.Rods, u):
+	case slices.ContainsFunc(p.Rods, same):
 		return "a line and what struck it"
-	case slices.Contains(p.Catch, u):
+	case slices.ContainsFunc(p.Catch, same):
 		return "a count of its species"
 	case u.Aside != "":
 		return "kept by name: " + u.Aside

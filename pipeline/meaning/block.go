@@ -90,6 +90,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			}
 			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
 		case cand.column == rodColumn:
+			u.Codes = l.abbreviations()
 			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
 		case cand.column == spreadColumn:
 			p.Unknown, p.Spread = append(p.Unknown, u), append(p.Spread, u)
@@ -656,7 +657,11 @@ func clock(g *group, row layout.Row, i int) (int, bool) {
 	if i >= len(row.Cells) || len(g.values) == 0 {
 		return 0, false
 	}
-	return g.values[0].clockOf(row.Cells[i])
+	v := g.values[0] // of a group of blocks, the columns may be others
+	if k := slices.IndexFunc(g.values, func(v *Values) bool { return v.Label.Col == i }); k >= 0 {
+		v = g.values[k]
+	}
+	return v.clockOf(row.Cells[i])
 }
 
 // saysHalf tells a clock time that says which half of the day it is of: by am or pm, by

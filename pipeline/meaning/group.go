@@ -289,12 +289,25 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 }
 
 // places leaves out columns headed by a place in the spread where there is only one: that
-// heads a column of places.
+// heads a column of places. Where what struck stands under half of them, it stands under the others too.
 func (g *group) places() {
-	n := 0
+	n, struck := 0, 0
 	for _, c := range g.cands {
-		if slices.ContainsFunc(c, func(x candidate) bool { return x.column == rodColumn || x.column == spreadColumn }) {
+		rod := slices.ContainsFunc(c, func(x candidate) bool { return x.column == rodColumn })
+		if rod {
+			struck++
+		}
+		if rod || slices.ContainsFunc(c, func(x candidate) bool { return x.column == spreadColumn }) {
 			n++
+		}
+	}
+	if struck > 1 && 2*struck >= n {
+		for _, c := range g.cands {
+			for k := range c {
+				if c[k].column == spreadColumn {
+					c[k].column = rodColumn
+				}
+			}
 		}
 	}
 	if n != 1 {

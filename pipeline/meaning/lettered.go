@@ -61,10 +61,13 @@ func (u *Understood) partNames() (map[string]string, bool) {
 			bare[name] = true
 			continue
 		}
-		if d, ok := dayOf[m[1]]; ok && d != days[i] {
+		day := days[i]
+		if d, ok := dayOf[m[1]]; ok && day == 0 && cellOf(row, date.Index) == "" {
+			day = d // written once for the trip
+		} else if ok && d != day {
 			return nil, false
 		}
-		dayOf[m[1]], of[name] = days[i], m[1]
+		dayOf[m[1]], of[name] = day, m[1]
 		if !strings.HasSuffix(letters[m[1]], m[2]) { // a row for each lure of a stretch
 			letters[m[1]] += m[2]
 		}

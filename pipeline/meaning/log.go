@@ -12,7 +12,6 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
-	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -232,8 +231,18 @@ func (u *Understood) upkeep() bool {
 		})
 	dated := u.Plan.Binds("date") // of a trip by its number alone it tells nothing that others do not
 	return u.Plan.Kind == plan.Trips && spent && !slices.ContainsFunc(u.Plan.Bindings, func(b plan.Binding) bool {
-		return b.Column.Name != "date" && b.Column.Name != "notes" && (dated || b.Column.Name != "trip")
+		return b.Column.Name != "date" && b.Column.Name != "notes" && (b.Column.Name != "trip" || dated && u.worded(b))
 	})
+}
+
+// worded tells a column of a block that the words of its heading speak for, and not its cells alone.
+func (u *Understood) worded(b plan.Binding) bool {
+	i := slices.IndexFunc(u.Block.Labels, func(l layout.Label) bool { return l.Col == b.Index })
+	if i < 0 {
+		return false
+	}
+	j := u.columns[i]
+	return !u.b.group.cands[j][u.choice[j]].voted("no word")
 }
 
 // mayBeGiven are the columns that a form may set for the tables of its sheet.
@@ -426,64 +435,6 @@ func (l *Log) usual() {
 	}
 }
 
-// years settles in which year dates without one are: what the sheet's name, the titles
-// and the file's name state together, else the year of the log's other dates.
-func (l *Log) years() {
-	for _, u := range l.Data() {
-		p := u.Plan
-		texts := append([]string{p.Name}, u.Block.Above...)
-		if b := p.Find("date"); b != nil && b.Column.Parse == "date" {
-			l.monthDays(u, b, texts)
-		}
-		years, ok := p.Years, true
-		for _, text := range append(texts, l.File) {
-			if years, ok = years.And(unit.YearsIn(text)); !ok {
-				break
-			}
-		}
-		if ok {
-			p.Years = years
-		}
-		if p.Years == (unit.Years{}) {
-			p.Years = l.otherYears()
-		}
-	}
-}
-
-// monthDays takes whole numbers under a heading such as "Day" for days of the month
-// that the sheet's name or title states.
-func (l *Log) monthDays(u *Understood, b *plan.Binding, texts []string) {
-	numbers, filled := 0, 0
-	for _, c := range column(u.b.rows, b.Index) {
-		filled++
-		if v, ok := number(c); ok && v >= 1 && v <= 31 && v == float64(int(v)) && !strings.ContainsAny(c, "/-. ") {
-			numbers++
-		}
-	}
-	if filled == 0 || 4*numbers < 3*filled {
-		return
-	}
-	for _, text := range texts {
-		if month, years, ok := unit.MonthIn(text); ok {
-			u.Plan.Month, u.Plan.Years = month, years
-			u.b.note("%s: days of %s, as the sheet's name says", b.Heading, month)
-			return
-		}
-	}
-}
-
-// otherYears is the one year, or two that follow each other, of the log's texts.
-func (l *Log) otherYears() unit.Years {
-	var years unit.Years
-	for _, text := range l.Texts {
-		var ok bool
-		if years, ok = years.And(unit.YearsIn(text)); !ok {
-			return unit.Years{}
-		}
-	}
-	return years
-}
-
 // ranks settles, where several blocks tell of the same hours or strikes, which one is
 // believed: the finer one for hours; counts, then rows of strikes, then prose.
 func (l *Log) ranks() {
@@ -497,9 +448,12 @@ func (l *Log) ranks() {
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0
 		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 ||
-			u.filled("outcome", "species")
+			u.filled("outcome", "species") && !(u.bestOf() && l.wordsTellMore())
 	}
 	for _, u := range data {
+		for i := range u.Plan.Rods {
+			u.Plan.Rods[i].Scaled = l.scaled()
+		}
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
 			b.Scaled = b.Column.Parse == "count" && (words.Scaled(b.Heading) || l.scaled()) // of the fish that it names

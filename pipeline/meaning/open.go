@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
@@ -48,7 +49,7 @@ func (l *Log) questionable() []Open {
 		}
 		seen[g] = true
 		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g),
-			l.best(u, g), l.undated(u, g)) {
+			l.best(u, g), l.undated(u, g), l.misfits(u, g)) {
 			out = joined(out, o)
 		}
 	}
@@ -101,9 +102,7 @@ func (l *Log) undated(u *Understood, g *group) []Open {
 	var out []Open
 	for i, v := range g.values {
 		headed := slices.ContainsFunc(g.cands[i], func(c candidate) bool {
-			return c.column != nil && c.column.Parse == "date" && slices.ContainsFunc(c.votes, func(x vote) bool {
-				return x.Evidence == "words" && x.Weight >= loosely
-			})
+			return c.column != nil && c.column.Parse == "date" && c.said()
 		})
 		if headed && g.cands[i][u.choice[i]].column == nil && len(v.cells) >= 3 {
 			o := l.openOf(u, g, i)
@@ -112,6 +111,38 @@ func (l *Log) undated(u *Understood, g *group) []Open {
 		}
 	}
 	return out
+}
+
+// fewFigures is up to which share of the cells of a column may be words for its figures to be lost.
+const fewFigures = 0.4
+
+// misfits are columns of figures whose headings name what totals rest on and whose cells do not read as that, where
+// no other column tells it: "Lines in" over 6.45, 640 and noon.
+func (l *Log) misfits(u *Understood, g *group) []Open {
+	var out []Open
+	a := g.assigned(u.choice)
+	for i, v := range g.values {
+		if g.cands[i][u.choice[i]].column != nil || len(v.cells) < 3 || l.lexicon.elsewhere(v) ||
+			v.share("figures", func(x layout.Cell) bool { return digits(x.Text) > 0 }) < 1-fewFigures {
+			continue
+		}
+		o := l.openOf(u, g, i)
+		for _, c := range g.cands[i] {
+			if name := meaningOf(c); slices.Contains(weighty, name) && once[name] != nil && !slices.Contains(o.Others, name) &&
+				c.said() && !slices.ContainsFunc(once[name], func(n string) bool { return a.has(n) }) {
+				o.Others = append(o.Others, name)
+			}
+		}
+		if len(o.Others) > 0 {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// said tells a candidate that the words of the heading speak for.
+func (c *candidate) said() bool {
+	return slices.ContainsFunc(c.votes, func(x vote) bool { return x.Evidence == "words" && x.Weight >= loosely })
 }
 
 func (l *Log) openOf(u *Understood, g *group, i int) Open {

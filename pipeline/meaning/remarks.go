@@ -40,6 +40,36 @@ func (u *Understood) fills(names ...string) bool {
 	})
 }
 
+// bestOf tells a table of fish that may be some of those that other words tell of, the good ones: it says nothing of
+// how a strike ended, but that a fish was let go.
+func (u *Understood) bestOf() bool {
+	return u.Plan.Kind == plan.Fish && !u.Plan.Binds("outcome", "time_s", "line")
+}
+
+// wordsTellMore tells a log whose columns of words, beside its stretches, tell of more bites than its lists of fish
+// have rows, and of some that they were missed or lost: a list of fish is not where its bites stand.
+func (l *Log) wordsTellMore() bool {
+	bites, gone, rows := 0, 0, 0
+	for _, u := range l.Data() {
+		if u.bestOf() {
+			rows += len(u.b.rows)
+		}
+		for _, b := range u.Plan.Bindings {
+			if b.Column.Parse != "story" || b.Index < 0 || !u.Plan.Binds("start_s", "duration_s", "line_hours") {
+				continue
+			}
+			for _, c := range column(u.b.rows, b.Index) {
+				for _, x := range phrase.Tell(c, phrase.Defaults{}).Bites {
+					if bites++; x.Fate == words.Missed || x.Fate == words.Lost {
+						gone++
+					}
+				}
+			}
+		}
+	}
+	return gone > 0 && bites > rows
+}
+
 // fewMeasured is how many remarks must tell a fish's measure before all of them may.
 const fewMeasured = 3
 

@@ -60,13 +60,20 @@ func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *
 	}
 	v.kinds = kindsOf(v.cells)
 	v.dotted = len(v.cells) > 2
-	dots := false
+	dots, others := 0, 0
 	for _, c := range v.cells {
-		v.dotted = v.dotted && (hoursDot.MatchString(c.Text) || c.Look == layout.Clock)
-		dots = dots || hoursDot.MatchString(c.Text)
+		switch {
+		case hoursDot.MatchString(c.Text):
+			dots++
+		case c.Look == layout.Clock, hoursPlain.MatchString(c.Text):
+		case c.Look == layout.Number:
+			v.dotted = false
+		case digits(c.Text) > 0:
+			others++ // 7.15 / 12.00
+		}
 		v.fourDigits = v.fourDigits || len(c.Text) == 4 && digits(c.Text) == 4
 	}
-	v.dotted = v.dotted && dots
+	v.dotted = v.dotted && dots > 0 && 5*others <= len(v.cells)
 	v.fourDigits = v.fourDigits || v.early()
 	return v
 }
@@ -109,6 +116,8 @@ func (v *Values) early() bool {
 	}
 	return len(v.cells) > 1
 }
+
+var hoursPlain = regexp.MustCompile(`^[0-2]?\d[0-5]\d$`) // 630, beside 6.15
 
 var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)
 
@@ -265,7 +274,7 @@ func (v *Values) clockOf(c layout.Cell) (int, bool) {
 		case v.workbook && x > 0 && x < 1 && isMinute(x):
 			return int(x*86400 + 0.5), true
 		case x == float64(int(x)) && x >= 100 && x <= 2400 && int(x)%100 < 60 &&
-			(len(c.Text) == 4 || len(c.Text) == 3 && v.fourDigits):
+			(len(c.Text) == 4 || len(c.Text) == 3 && (v.fourDigits || v.dotted)):
 			return int(x)/100*3600 + int(x)%100*60, true
 		case v.dotted && x < 24:
 			return int(x)*3600 + int((x-float64(int(x)))*100+0.5)*60, true

@@ -220,12 +220,15 @@ func dateHelp(err error) error {
 // moment reads a cell that may be a date, a time or both, or a workbook's serial.
 func (r *Reader) moment(text string) (unit.Moment, error) {
 	if r.info.Workbook {
-		if v, err := strconv.ParseFloat(text, 64); err == nil && (v < 2 || v >= 20000 && v < 1e6) {
+		if v, err := strconv.ParseFloat(text, 64); err == nil && (v < 2 && !afterOne(text) || v >= 20000 && v < 1e6) {
 			return unit.FromSerial(v, r.info.Date1904)
 		}
 	}
 	return retry(r.ev, func() (unit.Moment, error) { return unit.ParseMoment(text, r.order()) })
 }
+
+// afterOne tells a clock time with a point, 1.45: no time of a workbook beyond a day has two decimals.
+func afterOne(text string) bool { return len(text) == len("1.45") && strings.HasPrefix(text, "1.") }
 
 func (r *Reader) order() unit.Order {
 	if r.set.Order != unit.OrderUnknown {

@@ -163,6 +163,7 @@ func (r *Reader) remarked() {
 		if t.Column.Name != "notes" || t.Column.Parse != "text" {
 			continue
 		}
+		r.speedTold(r.values[t.field].Text)
 		r.lengthTold(r.values[t.field].Text)
 		r.girthTold(r.values[t.field].Text)
 		for _, f := range phrase.FishList(r.values[t.field].Text, r.defaults(t)) {
@@ -177,6 +178,16 @@ func (r *Reader) remarked() {
 				}
 			}
 		}
+	}
+}
+
+// speedTold gives a strike the one speed that its remark tells: "high speed pass, 15 kn".
+func (r *Reader) speedTold(remark string) {
+	if r.layout.Kind != plan.Strikes {
+		return
+	}
+	if speeds := phrase.Settings(remark).Speeds; len(speeds) == 1 {
+		r.put("strike_speed_kn", entry.OfReal(speeds[0]))
 	}
 }
 

@@ -579,40 +579,6 @@ func fillIn(fish, v map[string]entry.Value) {
 	}
 }
 
-// rods makes a strike of each fate under a column that is headed by a place.
-func (r *Reader) rods() {
-	for _, u := range r.layout.Rods {
-		if u.Index >= len(r.row.Cells) {
-			continue
-		}
-		for _, part := range strings.FieldsFunc(r.row.Cells[u.Index],
-			func(c rune) bool { return strings.ContainsRune(";/\n,", c) }) {
-			fate, cause, _, ok := words.FateOf(part)
-			fish := phrase.FishList(part, phrase.Defaults{})
-			if words.Nothing(part) || !ok && len(fish) == 0 {
-				continue
-			}
-			v := map[string]entry.Value{}
-			if len(fish) > 0 {
-				v = r.fishValues(fish[0])
-			}
-			if o := outcomeOf(fate); ok && o != "" {
-				v["outcome"] = entry.OfText(o)
-			} else if len(fish) > 0 && v["outcome"].Text == "" {
-				v["outcome"] = entry.OfText("landed")
-			}
-			if cause != "" {
-				v["loss_cause"] = entry.OfText(cause)
-			}
-			v["line"] = entry.OfText(u.Heading)
-			r.beside(plan.Strikes, v)
-		}
-	}
-	if n := len(r.layout.Rods); n > 0 {
-		r.put("lines_out", entry.OfInt(int64(n)))
-	}
-}
-
 // bottom keeps what a bait took that was not trolled out of the strikes. A jig may be, and a live bait of one of
 // the log's stretches.
 func (r *Reader) bottom(text string) {

@@ -224,6 +224,9 @@ func (r *Reader) implied() {
 		r.add("length_cm", entry.Real) // a remark may tell them
 		r.add("girth_cm", entry.Real)
 	}
+	if r.layout.Kind == plan.Strikes && r.has("notes") && !r.has("speed_kn") {
+		r.add("strike_speed_kn", entry.Real) // a remark may tell it
+	}
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {
 		r.released = r.add("kept", entry.Flag)
 	}
@@ -244,6 +247,9 @@ func (r *Reader) implied() {
 	}
 	if r.layout.Binds("kept_n") {
 		r.add("landed_n", entry.Int)
+	}
+	if len(r.layout.Rods) > 0 {
+		r.add("lines_out", entry.Int)
 	}
 	besides := func(u plan.Unknown) bool { return u.Named && u.Fate == "" }
 	if r.layout.Freed || slices.ContainsFunc(r.layout.Catch, besides) {
@@ -388,6 +394,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		r.mendsAnother()
 	}
 	r.place()
+	r.rodLines()
 	r.ofStretches()
 	r.parted()
 	r.phrases()

@@ -1,6 +1,10 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"slices"
+
+	"wakeledger/pipeline/words"
+)
 
 // nameBehind gives a bite without a name the one that stands alone behind its colon or in its bracket: "fish
 // on: sailfish", "lost at the boat (wahoo)".
@@ -33,6 +37,47 @@ func (t *teller) wentBack(c clause) bool {
 func (t *teller) namedAlone(c clause) bool {
 	return !t.list && len(t.story.Bites) == t.sentence && len(t.names) == 0 && !t.bare.fish.several && !c.many &&
 		(c.fate == words.Lost || c.fate == words.Released)
+}
+
+// saysNothing tells a clause that speaks of no fish, fate, count or measure.
+func (c *clause) saysNothing() bool {
+	return c.fish == nil && c.fate == words.FateUnknown && c.count == 0 && c.others == 0 && c.kg+c.length+c.girth == 0
+}
+
+// measureFirst tells a sentence that begins with the measure of a fish and goes on with where it bit: "41 kg on the
+// long one".
+func (c *clause) measureFirst() bool {
+	if len(c.items) < 2 || c.loose > 0 || c.setting || c.idle || c.fate != words.FateUnknown {
+		return false
+	}
+	first, next := c.items[0].kind, c.items[1].kind
+	return (first == aWeight || first == aLength) && (next == aGlue || next == aPlace) &&
+		!slices.ContainsFunc(c.items, func(it item) bool { return it.kind == aTackle || it.kind == aMeasure })
+}
+
+// leastGuess is the least bare number that is a guess of a fish's size, not how many there were.
+const leastGuess = 20
+
+// guessBehind passes over a guess without a unit behind a bite that is told: "sailfish released, est 30". It is no
+// measure, and no count.
+func (t *teller) guessBehind(c clause) bool {
+	if t.list || t.last() == nil || t.fresh || t.blocked || c.join == aBreak || c.fish != nil ||
+		c.fate != words.FateUnknown || c.kg+c.length+c.girth > 0 {
+		return false
+	}
+	hedged, n := false, 0
+	for _, it := range c.items {
+		switch {
+		case it.kind == aHedge:
+			hedged = true
+		case it.kind == aNumber && it.digits && it.num >= leastGuess:
+			n++
+			hedged = hedged || it.hedged
+		default:
+			return false
+		}
+	}
+	return hedged && n == 1
 }
 
 // afterLeap gives a clause that tells what became of a bite, and of which, the fish and the clock of the one before

@@ -245,6 +245,16 @@ func TestTellMoreCaptains(t *testing.T) {
 			"skipjack landed @left corner 9:20; bigeye lost 10:05 (at the boat)"},
 		{"2 YFT both about 40 lbs, 1 missed", "2 YFT landed 18.1kg~; missed"},
 		{"2 boats near us caught mahi", "left: 2 boats near us caught mahi"},
+		{"bigeye! 31.5 kg on the long rigger. next one pulled",
+			"bigeye landed 31.5kg @long rigger; lost (pulled hook)"},
+		{"dorado!! first for two years. 9.2 kg", "dorado landed 9.2kg"},
+		{"Marlin! Thirty minutes of it, released", "Marlin released"},
+		{"sailfish released, est 30", "sailfish released"},
+		{"sailfish released, maybe 2", "sailfish released | left: maybe 2"},
+		{"albacore 14.2 kg, and two more lost on the same pass (triple)", "albacore landed 14.2kg; 2 lost"},
+		{"2 lost, 2 more hooked later", "2 lost; 2 hooked"},
+		{"bonito for bait x 4", "left: bonito for bait x 4"},
+		{"a strike on the long rigger, never came tight", "missed @long rigger"},
 	})
 }
 
@@ -264,6 +274,7 @@ func TestTellMethod(t *testing.T) {
 // A number before a word for the scale is a weight, where the unit of the log's scale is known.
 func TestScaleUnit(t *testing.T) {
 	for text, want := range map[string]float64{"1 dourado 6,5 na balança": 6.5, "1 dourado 6,5": 0,
+		"wahoo weighed 17.4": 17.4, "landed 1 wahoo, weighed 17.4 at home": 0,
 		"2 dourados na balança": 0} {
 		s := Tell(text, Defaults{ScaleUnit: "kg"})
 		if len(s.Bites) != 1 || s.Bites[0].Kg != want {

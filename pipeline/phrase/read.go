@@ -259,7 +259,7 @@ func (c *clause) defaults(d Defaults) {
 	for i := range c.items {
 		it := &c.items[i]
 		fish = fish || it.kind == aFish
-		if c.beforeScale(i) && factor[d.ScaleUnit] > 0 && (c.hasFish() || c.hasLength() ||
+		if (c.beforeScale(i) || c.behindScale(i)) && factor[d.ScaleUnit] > 0 && (c.hasFish() || c.hasLength() ||
 			c.join == aComma && hasFraction(it.num)) {
 			it.exact = hasFraction(it.num)
 			it.kind, it.unit, it.num = aWeight, d.ScaleUnit, it.num*factor[d.ScaleUnit]
@@ -312,6 +312,14 @@ func (c *clause) beforeScale(i int) bool {
 	j := significant(c.items, i+1)
 	return it.kind == aNumber && it.digits && it.hi == 0 && it.num > 0 && i != c.counted && j < len(c.items) &&
 		c.items[j].kind == aScale
+}
+
+// behindScale reports whether a number that counts nothing stands right behind a word for the scale: "wahoo weighed
+// 17.4", and no number before that word.
+func (c *clause) behindScale(i int) bool {
+	it := &c.items[i]
+	return it.kind == aNumber && it.digits && it.hi == 0 && it.num > 0 && i != c.counted && i > 1 &&
+		c.items[i-1].kind == aScale && c.items[i-2].kind == aFish && i+1 == len(c.items)
 }
 
 // usualShape reports whether a fish so long may weigh so much: 100 kg/cm3 from 0.3 for the

@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -120,7 +121,7 @@ func (t *teller) clause(c clause) {
 	}
 	t.methodOf(&c)
 	switch {
-	case t.ofScore(c), t.biggestOf(c):
+	case t.ofScore(c), t.biggestOf(c), t.guessBehind(c):
 	case t.likewise(c):
 	case c.unsure:
 		t.leave(c)
@@ -178,8 +179,8 @@ func (c *clause) quiet(list bool) bool {
 		return c.seen || c.idle || c.unknown > 0 && c.count == 0 || c.length+c.girth+c.kg == 0 &&
 			(c.count == 0 || c.counted < 0) && !c.pronoun && !c.scaled && c.place == "" && c.clock == nil
 	}
-	if list {
-		return false
+	if list || c.count+c.loose > 0 && slices.ContainsFunc(c.items, func(it item) bool { return it.kind == aTimes }) {
+		return false // skipjack for the pot x 5: so many of them
 	}
 	if c.none {
 		return true
@@ -265,8 +266,8 @@ func (t *teller) name(c *clause) {
 		c.fish, t.bare = t.bare.fish, nil // white marlin 2 for 3
 		return
 	}
-	if (c.join != aBreak || c.onlyMeasures() || t.namedAlone(*c)) && c.fish == nil && c.count == 0 &&
-		(c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
+	goesOn := c.join != aBreak || c.onlyMeasures() || c.measureFirst() || t.namedAlone(*c)
+	if goesOn && c.fish == nil && c.count == 0 && (c.fate != words.FateUnknown || c.kg+c.length > 0) && !c.stranger {
 		c.fish = t.bare.fish
 		if c.place == "" {
 			c.place = t.bare.place
@@ -278,6 +279,8 @@ func (t *teller) name(c *clause) {
 		t.names = append(t.names, *t.bare) // mahi, mahi, wahoo, all in the box
 		t.bare = nil
 		return
+	} else if c.join == aBreak && len(t.names) == 0 && !t.list && c.saysNothing() {
+		return // Wahoo! First one this year. 17.4 kg
 	} else {
 		t.leave(*t.bare)
 	}

@@ -20,6 +20,10 @@ func (t *teller) totals() {
 		if b.Fate == words.Bit && plain && t.notes[i].counted {
 			told += b.N
 		}
+		if plain && b.Fate == words.Hooked && t.notes[i].tells && t.before(i) == b.N {
+			b.N = 0 // one aboard and two lost at once (three on)
+			continue
+		}
 		total := b.Fate == words.Bit || b.Fate == words.Hooked || b.Fate == words.FateUnknown && b.Name == "" && b.N > 1
 		if n := t.named(i); n > 0 && n <= b.N {
 			b.N -= n
@@ -44,6 +48,17 @@ func (t *teller) totals() {
 	if t.story.Bites = bites; t.story.Strikes < 0 && told > 0 && sum <= told {
 		t.story.Strikes = told
 	}
+}
+
+// before counts the bites whose end is told in the session that are told before bite i.
+func (t *teller) before(i int) int {
+	n := 0
+	for _, o := range t.story.Bites[:i] {
+		if o.Session == t.story.Bites[i].Session && (o.Fate >= words.Landed || o.Kg+o.LengthCm > 0) {
+			n += o.N
+		}
+	}
+	return n
 }
 
 // overcounted takes a count of bites with which a text begins, first of them, for its total also

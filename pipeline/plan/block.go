@@ -45,6 +45,10 @@ type Unknown struct {
 	Fate    string // of a count of a species: what became of them, by the group that it stands in
 	Named   bool   // of such a count: its cells name the fish, "2 skipjack"
 	Aside   string // what it holds that counts do not rest on (money, people ...); "" where nobody knows
+
+	// Of a place in the spread, with what struck there.
+	Codes  map[string]string // the short words that the log's legend writes out, in lower case
+	Scaled bool              // its weights are from a scale, as the log says
 }
 
 // Given is a value that stands once for all rows of a block: "Boat: Sea Wren" above

@@ -198,17 +198,20 @@ func (q *inquiry) effort() {
 	}
 }
 
-// lookedForEffort tells a log that should have effort: one with more than lists of fish.
+// lookedForEffort tells a log that should have effort: one with more than lists of fish, or with days of which not
+// all was understood.
 func (q *inquiry) lookedForEffort() bool {
 	return slices.ContainsFunc(q.subjects, func(s Subject) bool {
-		return s.Plan.Kind == plan.Flat || s.Plan.Kind == plan.Events || s.Plan.Kind == plan.Legs
+		return s.Plan.Kind == plan.Flat || s.Plan.Kind == plan.Events || s.Plan.Kind == plan.Legs ||
+			s.Plan.Kind == plan.Trips && len(s.Plan.Unknown) > 0
 	})
 }
 
 // strikes asks about bites of the whole log.
 func (q *inquiry) strikes() {
 	t := &q.total
-	if t.Stretches > 0 && t.Strikes == 0 && t.Stretches >= 5 {
+	if t.Strikes == 0 && t.Stretches >= 5 &&
+		!slices.ContainsFunc(q.book, func(s Subject) bool { return s.Beside && s.Stats.Strikes > 0 }) {
 		q.ask("no strikes", "", "strikes", "I found hours of trolling, but no bites.", nil, listing)
 		return
 	}
@@ -398,7 +401,7 @@ func (q *inquiry) aside() {
 		q.now = s
 		left := q.odd(s)
 		if s.useless() {
-			q.unused(s.Understood)
+			q.unused(s.Understood, " The first row: "+s.Stats.Aside[0].Error())
 			left = nil
 		}
 		q.now = nil

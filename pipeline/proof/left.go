@@ -54,21 +54,41 @@ func (q *inquiry) leftOver() {
 		}
 		q.unreadTexts(x)
 	}
-	for _, u := range q.log.Blocks {
-		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form ||
-			len(u.Block.Rows) < 3 || u.Money() || u.List() {
-			continue
-		}
-		numbers := false
-		for _, r := range u.Block.Rows {
-			for _, c := range r.Cells {
-				numbers = numbers || c.Look == layout.Number || c.Look == layout.Clock
+	for _, like := range q.passed() {
+		rows, numbers := 0, false
+		for _, u := range like {
+			rows += len(u.Block.Rows)
+			for _, r := range u.Block.Rows {
+				numbers = numbers || slices.ContainsFunc(r.Cells, func(c layout.Cell) bool {
+					return c.Look == layout.Number || c.Look == layout.Clock
+				})
 			}
 		}
-		if numbers {
-			q.unused(u)
+		if numbers && rows >= 3 {
+			q.unused(like[0], "")
 		}
 	}
+}
+
+// passed are the tables of which nothing was made, those with the same headings together: one a sheet.
+func (q *inquiry) passed() [][]*meaning.Understood {
+	var out [][]*meaning.Understood
+	at := map[string]int{}
+	for _, u := range q.log.Blocks {
+		if u.Proof || u.Plan.Kind != "" || u.Block.Shape == layout.Form || u.Money() || u.List() {
+			continue
+		}
+		heads := ""
+		for _, l := range u.Block.Labels {
+			heads += l.Text + "\x00"
+		}
+		if k, ok := at[heads]; ok {
+			out[k] = append(out[k], u)
+			continue
+		}
+		at[heads], out = len(out), append(out, []*meaning.Understood{u})
+	}
+	return out
 }
 
 // manyRows of one trip each tell something of it, and a table of trips has one for each.
@@ -142,8 +162,8 @@ func template(rows []layout.Row) bool {
 	return true
 }
 
-// unused asks about a block of which nothing was made.
-func (q *inquiry) unused(u *meaning.Understood) {
+// unused asks about a block of which nothing was made, and says why of its first row where that is known.
+func (q *inquiry) unused(u *meaning.Understood, why string) {
 	if template(u.Block.Rows) {
 		return
 	}
@@ -152,7 +172,15 @@ func (q *inquiry) unused(u *meaning.Understood) {
 		heads = append(heads, l.Text)
 	}
 	q.ask("left over", u.Plan.Name, strings.Join(heads, ", "),
-		fmt.Sprintf("A table in %q was not used (%s): is it about trolling or fish?", u.Plan.Name,
-			strings.Join(heads, ", ")), []string{"no", "yes"}, all)
+		fmt.Sprintf("A table%s was not used (%s): is it about trolling or fish?%s", within(u.Plan.Name),
+			strings.Join(heads, ", "), why), []string{"no", "yes"}, all)
 	q.last().Brief = "A table was not used: is it about trolling or fish?"
+}
+
+// within says in which sheet a table is; a text file has one, without a name.
+func within(name string) string {
+	if name == "" {
+		return ""
+	}
+	return fmt.Sprintf(" in %q", name)
 }

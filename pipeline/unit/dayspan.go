@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // mostDays is how many days a trip that is written with its first and its last lasts at the most.
@@ -22,6 +23,7 @@ var (
 		`(,?\s+\d{2,4})?$`)
 	isoDays    = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
 	daysDay    = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
+	monthDays  = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})\s*[-–—&+]\s*(\d{1,2})$`)                           // 6/17-18
 	fromWords  = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
 	wordBefore = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
 	dayDay     = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
@@ -54,6 +56,10 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	}
 	if m := daysDay.FindStringSubmatch(text); m != nil && isMonth(m[1]) {
 		found = append(found, span{m[1] + m[2] + m[3] + m[2] + m[5], m[3], m[4]})
+	}
+	if m := monthDays.FindStringSubmatch(text); m != nil && isMonth(m[1]) {
+		month, _ := strconv.Atoi(m[1])
+		found = append(found, span{m[2] + " " + time.Month(month).String()[:3], m[2], m[3]})
 	}
 	if m := dayDay.FindStringSubmatch(text); m != nil && (m[4] == "" || m[4] == m[7]) {
 		first := m[1] + m[2] + m[3] + m[7]

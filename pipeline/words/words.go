@@ -466,6 +466,17 @@ func keyAt(l list, toks []Token, i int) (string, int, bool) {
 	return h.Key, h.Next(), true
 }
 
+// NotOut reports whether a text says that a line was not out: "rod not out".
+func NotOut(text string) bool {
+	toks := Scan(text)
+	for i := range toks {
+		if _, ok := LineAt(toks, i, "notout"); ok {
+			return true
+		}
+	}
+	return false
+}
+
 // LineAt reports whether token i starts a phrase of a kind of lines.txt: line, pull, usual,
 // wind, part, session, to, start, stop, pause.
 func LineAt(toks []Token, i int, kind string) (next int, ok bool) {

@@ -128,11 +128,14 @@ WITH l AS (
     LEFT JOIN leg_trip lt ON lt.leg_id = l.leg_id
     LEFT JOIN day_trip dt USING (hit_id) LEFT JOIN day_label_trip dl USING (hit_id)
 ), only_leg AS (
-    SELECT trip_key, min(leg_id) AS leg_id FROM leg_trip GROUP BY ALL HAVING count(*) = 1
+    -- of one without a clock, whatever the strike's; else a strike with one was not on it
+    SELECT trip_key, min(leg_id) AS leg_id, any_value(start_at) IS NULL AS untimed FROM timed_leg
+    GROUP BY trip_key HAVING count(*) = 1
 )
 SELECT h.* EXCLUDE (trip_key) REPLACE (coalesce(h.speed_kn,
     CASE WHEN coalesce(t.leg_id, ol.leg_id) IS NULL THEN os.speed_kn END) AS speed_kn),
     t.trip_key, coalesce(t.leg_id, ol.leg_id) AS leg_id, t.held_at
 FROM hit h JOIN t USING (hit_id) LEFT JOIN open_stretch os USING (hit_id) LEFT
     JOIN half_row hr ON hr.ord = h.ord AND h.origin = 'flat'
-LEFT JOIN only_leg ol ON ol.trip_key = t.trip_key AND h.leg IS NULL AND h.time_s IS NULL AND hr.ord IS NULL;
+LEFT JOIN only_leg ol ON ol.trip_key = t.trip_key AND h.leg IS NULL AND (h.time_s IS NULL OR ol.untimed)
+    AND hr.ord IS NULL;

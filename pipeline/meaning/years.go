@@ -1,0 +1,105 @@
+package meaning
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
+)
+
+// years settles in which year dates without one are: what the sheet's name, the titles
+// and the file's name state together, else the year of the log's other texts, else of its other dates.
+func (l *Log) years() {
+	for _, u := range l.Data() {
+		p := u.Plan
+		texts := append([]string{p.Name}, u.Block.Above...)
+		if b := p.Find("date"); b != nil && b.Column.Parse == "date" {
+			l.monthDays(u, b, texts)
+		}
+		years, ok := p.Years, true
+		for _, text := range append(texts, l.File) {
+			if years, ok = years.And(unit.YearsIn(text)); !ok {
+				break
+			}
+		}
+		if ok {
+			p.Years = years
+		}
+		if p.Years == (unit.Years{}) {
+			p.Years = l.otherYears()
+		}
+		if p.Years == (unit.Years{}) {
+			p.Years = l.yearsOfDays(u)
+		}
+	}
+}
+
+// monthDays takes whole numbers under a heading such as "Day" for days of the month
+// that the sheet's name or title states.
+func (l *Log) monthDays(u *Understood, b *plan.Binding, texts []string) {
+	numbers, filled := 0, 0
+	for _, c := range column(u.b.rows, b.Index) {
+		filled++
+		if v, ok := number(c); ok && v >= 1 && v <= 31 && v == float64(int(v)) && !strings.ContainsAny(c, "/-. ") {
+			numbers++
+		}
+	}
+	if filled == 0 || 4*numbers < 3*filled {
+		return
+	}
+	for _, text := range texts {
+		if month, years, ok := unit.MonthIn(text); ok {
+			u.Plan.Month, u.Plan.Years = month, years
+			u.b.note("%s: days of %s, as the sheet's name says", b.Heading, month)
+			return
+		}
+	}
+}
+
+// otherYears is the one year, or two that follow each other, of the log's texts.
+func (l *Log) otherYears() unit.Years {
+	var years unit.Years
+	for _, text := range l.Texts {
+		var ok bool
+		if years, ok = years.And(unit.YearsIn(text)); !ok {
+			return unit.Years{}
+		}
+	}
+	return years
+}
+
+// yearsOfDays are the years of the days that the log's other tables write whole: one, or the two of a season
+// that crosses the new year.
+func (l *Log) yearsOfDays(of *Understood) unit.Years {
+	if b := of.Plan.Find("date"); b == nil || b.Column.Parse != "date" {
+		return unit.Years{}
+	}
+	var first, last unit.Date
+	for _, u := range l.Data() {
+		b := u.Plan.Find("date")
+		if u == of || b == nil || b.Column.Parse != "date" {
+			continue
+		}
+		for i, d := range u.b.daysOf(b.Index) {
+			switch {
+			case d == 0 || yearless(cellOf(u.b.rows[i], b.Index)):
+			case first == 0:
+				first, last = d, d
+			default:
+				first, last = min(first, d), max(last, d)
+			}
+		}
+	}
+	from, to := first.Time(), last.Time()
+	years := unit.Years{From: from.Year(), To: to.Year()}
+	crosses := years.To == years.From+1 && from.Month() >= time.July && to.Month() < time.July
+	if first == 0 || years.To > years.From && !crosses {
+		return unit.Years{} // several seasons: a day without a year may be of any
+	}
+	if b := of.Plan.Find("date"); slices.ContainsFunc(column(of.b.rows, b.Index), yearless) {
+		of.b.note("%s: days without a year are of the season of the log's other days, %s to %s", b.Heading, first, last)
+	}
+	return years
+}
