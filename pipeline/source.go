@@ -41,6 +41,9 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 		s.sides = append(s.sides, s.reader.Sides()...)
 		if skip == normalise.NotASkip {
 			s.note(values, problems)
+			if err := s.doubts.add(s.reader.Doubts()...); err != nil { // of rows told by their sides alone too
+				return nil, false, err
+			}
 		}
 		switch {
 		// set aside, or told by its sides alone
@@ -51,9 +54,6 @@ func (s *source) Next() ([]entry.Value, bool, error) {
 				s.stats.Untrolled = append(s.stats.Untrolled, int64(row.Num))
 			}
 		default:
-			if err := s.doubts.add(s.reader.Doubts()...); err != nil {
-				return nil, false, err
-			}
 			return values, true, nil
 		}
 	}

@@ -198,3 +198,15 @@ func TestCodesUnderATable(t *testing.T) {
 		t.Errorf("the wind's letters are codes: %v", codes)
 	}
 }
+
+// TestHowItWasWeighed holds that a column of scales and guesses is read under a heading whose word for weight is that
+// for money too.
+func TestHowItWasWeighed(t *testing.T) {
+	for _, head := range []string{"Peso como", "Peso", "Gewicht wie", "Poids comment", "Weight method"} {
+		p := planOf(t, "", "Date|Fish|Cm|Kg|"+head+"\n2026-06-03|tuna|80|6.2|scales\n2026-06-03|tuna||4|by eye\n"+
+			"2026-06-04|mahi|90|5|scales\n2026-06-05|tuna||9|by eye")
+		if p.Find("weighed") == nil {
+			t.Errorf("%s: %s", head, summary(p))
+		}
+	}
+}

@@ -339,12 +339,21 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		c.add(off, "another way of fishing", 4.5) // plus on bait
 		out = append(out, c)
 	}
-	if said.asideWeight > 0 {
+	if said.asideWeight > 0 && !(said.aside == "money" && v.scaled() >= 0.5) { // a peso is a weight too
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
 		out = append(out, c)
 	}
 	return out
+}
+
+// scaled is the share of cells that say that a weight is from a scale or guessed; a weight with its guess beside it
+// is a weight.
+func (v *Values) scaled() float64 {
+	return v.share("scaled or hedged", func(x layout.Cell) bool {
+		_, told := words.ByScale(x.Text)
+		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789"))
+	})
 }
 
 // countedByName is the count that a column holds whose heading says that fish were boated or let
@@ -461,11 +470,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		return pick(v.dates() < 0.9 && v.share("stretch",
 			func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
-		// a weight with its guess beside it is a weight
-		told := v.share("scaled or hedged", func(x layout.Cell) bool {
-			_, told := words.ByScale(x.Text)
-			return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789"))
-		})
+		told := v.scaled()
 		switch fish := v.fishes(t) >= 0.4; {
 		case !fish && told >= 0.5:
 			return 2.5

@@ -21,12 +21,15 @@ var (
 	wrongFirst = regexp.MustCompile(`(?i)` + wroteDown + `[^\d]{0,40}?(\d+(?:[.,]\d+)?)\s*(\pL+|")?`)
 )
 
-// amendable are the measures that a line may mend, with the units in which they are kept.
-var amendable = []struct {
+// measure is a measure of a fish.
+type measure struct {
 	name string
 	of   unit.Dimension
 	unit unit.Unit
-}{{"length_cm", unit.Length, unit.Centimetre}, {"girth_cm", unit.Length, unit.Centimetre},
+}
+
+// amendable are the measures that a line may mend, with the units in which they are kept.
+var amendable = []measure{{"length_cm", unit.Length, unit.Centimetre}, {"girth_cm", unit.Length, unit.Centimetre},
 	{"scale_kg", unit.Mass, unit.Kilogram}}
 
 // unitOf is the unit of a measure's column; of a log that has none it is that of its tape or its scale.

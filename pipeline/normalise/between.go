@@ -3,7 +3,9 @@ package normalise
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/unit"
@@ -42,4 +44,23 @@ func (r *Reader) between(t *target, text string) error {
 	}
 	r.doubts = append(r.doubts, r.problem(t, text, reason))
 	return nil
+}
+
+// near tells a range of speeds whose middle may stand for it.
+func (r *Reader) near(t *target, text string) bool {
+	lo, hi, err := unit.ParseRange(text, t.Column.Dimension, r.fallback(t), r.mark())
+	if err != nil {
+		return false
+	}
+	from, errFrom := lo.In(t.Column.Unit)
+	to, errTo := hi.In(t.Column.Unit)
+	return errFrom == nil && errTo == nil && to-from <= maxBetween
+}
+
+// stroked tells a row in which strokes part several stretches: in its times, or its lines.
+func (r *Reader) stroked() bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		name := t.Column.Name
+		return (name == "start_s" || name == "end_s" || name == "lines_out") && strings.Contains(t.text, "/")
+	})
 }

@@ -268,6 +268,12 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if errors.Is(err, unit.ErrRange) && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
 		return r.between(t, text)
 	}
+	if err != nil && (c.Name == "speed_kn" || c.Name == "strike_speed_kn") {
+		near := strings.Replace(text, "/", "-", 1)
+		if near != text && !strings.Contains(text, " / ") && !r.stroked() && r.near(t, near) {
+			return r.between(t, near) // 6/7, from six to seven; far apart they may be two speeds
+		}
+	}
 	if err != nil && t.measure() && r.sets == 0 {
 		list := text
 		if r.layout.Kind != plan.Events {

@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -51,7 +52,7 @@ const neverUp = "the lines of that day were never said to be up: the stretch fro
 func (r *Reader) event(t *target, text string) {
 	e := &r.events
 	d, trip := r.value("date"), r.value("trip")
-	if !r.value("time_s").Known && r.amends(t, text) {
+	if !r.value("time_s").Known && (r.upTold(t, text) || r.amends(t, text)) {
 		return
 	}
 	if d != e.date || trip != e.trip {
@@ -305,6 +306,38 @@ func (r *Reader) endStretch(at entry.Value) {
 	r.beside(plan.Legs, v)
 }
 
+// upTold takes a line without a time, of that day or the next, that says when the lines came up which nobody wrote
+// down: "forgot to log lines up yesterday, it was 2:15p". It reports whether the line does.
+func (r *Reader) upTold(t *target, text string) bool {
+	e, d := &r.events, r.value("date")
+	said := text + "; " + r.value("notes").Text
+	clocks := phrase.Clocks(said)
+	if !e.open || !d.Known || !e.date.Known || d.Int < e.date.Int || d.Int > e.date.Int+1 || len(clocks) != 1 ||
+		!words.ForgotUp(said) {
+		return false
+	}
+	at := int64(clocks[0].Seconds)
+	if !clocks[0].Sure && at < e.last && at < day/2 {
+		at += day / 2
+	}
+	if at <= e.last {
+		return false // before what that day tells last
+	}
+	r.endStretch(entry.OfInt(at))
+	if n := len(r.side); n > 0 {
+		v := r.side[n-1].Values
+		v["date"] = e.date
+		if e.outing == "" {
+			v["trip"] = e.trip
+		} else {
+			v["trip"] = entry.OfText(e.outing)
+		}
+	}
+	r.doubts = append(r.doubts, r.problem(t, said, fmt.Sprintf("the lines of that stretch came up at %d:%02d, as this "+
+		"line says", at/3600, at/60%60)))
+	return true
+}
+
 // biteEvent takes strikes, or what became of those before. It reports whether the row tells
 // of any. Words that were not understood where the lines or the speed change tell of that.
 func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, changed bool) bool {
@@ -350,6 +383,9 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 			return told.Nothing || len(told.Left) > 0
 		}
 	}
+	if several := r.bitesBeside(t, told.Bites, notes); several != nil {
+		told.Bites = several
+	}
 	one := len(told.Bites) == 1 && told.Bites[0].N <= 1
 	ashore := timed && !e.open && e.fished && at.Int > e.up+soon
 	// "strike" with what became of it beside is one of its own
@@ -379,6 +415,27 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	}
 	r.weights(t, text)
 	return true
+}
+
+// bitesBeside are the bites of the notes beside a bare "bite", where they tell of several and of each what became of
+// it: "double tuna, both in the box, 17 and 12.5 lb". nil: they do not.
+func (r *Reader) bitesBeside(t *target, told []phrase.Bite, notes string) []phrase.Bite {
+	if len(told) != 1 || told[0].N > 1 || told[0].Name != "" || told[0].Fate > words.Bit || notes == "" ||
+		r.value("outcome").Known || r.value("species_logged").Known {
+		return nil
+	}
+	n, beside := 0, phrase.Tell(notes, r.defaults(t))
+	for _, b := range beside.Bites {
+		if b.Fate < words.Missed || b.At != nil {
+			return nil
+		}
+		n += max(1, b.N)
+	}
+	if n < 2 || len(beside.Left) > 0 {
+		return nil
+	}
+	r.doubts = append(r.doubts, r.problem(t, notes, fmt.Sprintf("%d bites, as the words beside it say", n)))
+	return beside.Bites
 }
 
 // further has a bite be one of several alike that a row counts: what was measured is that of the first, or of each
@@ -439,7 +496,7 @@ func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[strin
 			v["loss_cause"] = entry.OfText(cause)
 		}
 	}
-	fish := phrase.FishList(notes, phrase.Defaults{})
+	fish := ofOneBite(phrase.FishList(notes, phrase.Defaults{}))
 	if len(fish) == 1 && fish[0].N <= 1 {
 		of := r.fishValues(fish[0])
 		delete(of, "outcome")
@@ -450,6 +507,18 @@ func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[strin
 			fill(map[string]entry.Value{"girth_cm": r.fishValues(fish[0])["girth_cm"]})
 		}
 	}
+}
+
+// ofOneBite leaves out of a remark's fish those that are but a name behind one of which more is told: of "tuna in the
+// boat, 40 lb, blue jet" the lure.
+func ofOneBite(fish []phrase.Fish) []phrase.Fish {
+	told := func(f phrase.Fish) bool { return f.Fate != words.FateUnknown || f.Kg+f.LengthCm > 0 }
+	if len(fish) < 2 || !told(fish[0]) || slices.ContainsFunc(fish[1:], func(f phrase.Fish) bool {
+		return told(f) || f.N > 1
+	}) {
+		return fish
+	}
+	return fish[:1]
 }
 
 // ended gives what became of it to a bite of an earlier row, if there is one.

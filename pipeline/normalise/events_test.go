@@ -499,3 +499,42 @@ func TestEventsOfSeveral(t *testing.T) {
 		t.Errorf("set aside: %v", aside)
 	}
 }
+
+// TestUpToldLater holds that a line without a time ends the stretch of its day, or of the day before, whose end it says
+// that somebody forgot, and that one whose time is before that day's last entry does not.
+func TestUpToldLater(t *testing.T) {
+	const log = `Date,Time,Event,Lines,Knots,Remarks
+2025-06-14,06:20,lines in,5,8,grey and flat
+,07:05,strike,,,king kept
+%s
+2025-06-16,06:20,lines in,4,7,birds far off
+,08:20,lines up,,,home
+`
+	for line, legs := range map[string]string{
+		"2025-06-15,,remark,,,\"did not log lines up yesterday, they were in at 1:30p\"": "6:20-13:30 5 at 8\n",
+		"2025-06-14,,remark,,,\"forgot to note when we were done, 10:45\"":               "6:20-10:45 5 at 8\n",
+		"2025-06-15,,remark,,,\"did not log lines up yesterday\"":                        "",
+		"2025-06-15,,remark,,,\"forgot to log lines up yesterday, 06:50\"":               "",
+	} {
+		told, aside := readEvents(t, "events.csv", fmt.Sprintf(log, line))
+		expectTold(t, told, "7:05 landed king\n"+legs+"6:20-8:20 4 at 7")
+		if (len(aside) == 0) != (legs != "") {
+			t.Errorf("%s: set aside %q", line, aside)
+		}
+	}
+}
+
+// TestSeveralBitesBeside holds that a bare bite whose remark tells of several is as many, and that a lure which the
+// remark names is no second fish.
+func TestSeveralBitesBeside(t *testing.T) {
+	told, aside := readEvents(t, "events.csv", `Date,Time,Event,Lines,Knots,Remarks
+2025-06-14,06:20,lines in,5,8,
+,07:05,bite,,,"double king, both boxed, 18 and 12.5 lb on the scale"
+,07:30,bite,,,"king boxed 20 lb scale, blue jet"
+,07:50,bite,,,king lost at the gaff
+,08:20,lines up,,,
+`)
+	expectTold(t, told, "7:05 landed king 8.2\n7:05 landed king 5.7\n7:30 landed king 9.1\n7:50 lost king at the "+
+		"boat\n6:20-8:20 5 at 8")
+	expectTold(t, aside, "")
+}

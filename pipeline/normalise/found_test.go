@@ -130,6 +130,13 @@ func TestSpeedBetween(t *testing.T) {
 		t.Errorf("%d entries, set aside %v: expected 7, and the speeds of rows 7 and 8", len(got.entries), got.problems)
 	}
 	expect(t, "what is no range", got.field("speed_kn", 7, 8), nil, nil)
+	slashed := readText(t, "log.csv", "Date,In,Out,Speed (kn)\n2026-07-04,06:00,08:00,8\n2026-07-05,06:00,08:00,7/8\n"+
+		"2026-07-06,06:00,08:00,6.5/7\n2026-07-07,06:00,08:00,8/13\n2026-07-08,06:00,08:00,8/7\n"+
+		"2026-07-09,06:00,08:00,8\n2026-07-10,06:00,08:00,6 / 7\n2026-07-11,06:00,08:00,8\n2026-07-12,06:00,08:00,7\n")
+	expect(t, "with a slash", slashed.field("speed_kn", 3, 4, 5, 6, 8), 7.5, 6.75, nil, nil, nil)
+	if len(slashed.doubts) != 2 || len(slashed.problems) != 3 {
+		t.Errorf("told %v, set aside %v: expected two and three", slashed.doubts, slashed.problems)
+	}
 	expect(t, "its stretch", got.field("end_s", 7, 8), int64(28800), int64(28800))
 }
 

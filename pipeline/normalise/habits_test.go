@@ -118,6 +118,21 @@ func TestDayOfAnotherWay(t *testing.T) {
 	}
 }
 
+// TestStretchWithoutCounts holds that hours for which a captain who writes speeds and counts wrote neither, with words
+// for another way of fishing, were not trolled; without such words, or with a count, they were.
+func TestStretchWithoutCounts(t *testing.T) {
+	rows := log{text: "Date|Lines in|Lines up|Rods|Knots|Bites|Boated|Where|Comments\n" +
+		"2026-06-03|06:00|09:00|5|7|2|1|the ridge|\n2026-06-03|09:30|11:00|3||||bottom after lunch|\n" +
+		"2026-06-04|06:00|09:00|5|7|0|0|the ridge|\n2026-06-04|09:30|11:00|||||the bay|anchored, 3 snapper\n" +
+		"2026-06-05|06:00|09:00|5||2|1|bottom of the canyon|\n2026-06-06|06:00|09:00|5||||the ridge|forgot the rest\n" +
+		"2026-06-07|06:00|09:00|5|8|1|1|the ridge|"}.read(t)
+	for i, want := range []Skip{NotASkip, Elsewise, NotASkip, Elsewise, NotASkip, NotASkip, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}
+
 // TestMethodInBrackets holds that a fish with another way of fishing in brackets was not trolled.
 func TestMethodInBrackets(t *testing.T) {
 	rows := log{text: "Date|Time|Species|Length (cm)|Result\n2026-06-03|06:40|wahoo " +

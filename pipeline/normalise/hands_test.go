@@ -494,6 +494,42 @@ func TestRowsBelowBites(t *testing.T) {
 	}
 }
 
+// TestFishOfSisterColumns holds that fish of one name in numbered columns are as many, and that one which two columns
+// of other headings name is one where they do not measure it otherwise.
+func TestFishOfSisterColumns(t *testing.T) {
+	const row = "2026-06-03,06:00,09:00,5,7,4,%s,%s\n2026-06-04,06:00,09:00,5,7,4,tuna 80 cm,\n" +
+		"2026-06-05,06:00,09:00,5,7,4,wahoo 90 cm,mahi released\n"
+	for _, c := range []struct {
+		heads, a, b string
+		fish        int
+	}{
+		{"Fish 1,Fish 2", "mahi released", "mahi released", 2},
+		{"Fish 1,Fish 2", "tuna 71 cm", "tuna 68 cm", 2},
+		{"Fish,Dock weights", "1 wahoo", "wahoo 14.5 kg", 1},
+		{"Fish,Dock weights", "wahoo 110 cm 9.5 kg", "wahoo 14.5 kg", 2},
+	} {
+		rows := log{text: strings.ReplaceAll("Date,Start,End,Lines,Knots,Strikes,"+c.heads+"\n"+
+			fmt.Sprintf(row, c.a, c.b), ",", "|")}.read(t)
+		if fish := rows[0].sides; fish != c.fish {
+			t.Errorf("%s, %s and %s: %d fish, expected %d", c.heads, c.a, c.b, fish, c.fish)
+		}
+	}
+}
+
+// TestLengthInARemark holds that a fish has the length that its remark says was taped, beside a guess at its weight,
+// and none that the remark guesses.
+func TestLengthInARemark(t *testing.T) {
+	rows := log{text: "Date|Time|Fish|Result|Kg|Remarks\n2026-06-03|06:40|tuna|landed|4.1|horquilla 61 cm\n" +
+		"2026-06-03|07:40|tuna|landed||about 30 kg by eye, fork 105 cm\n2026-06-04|07:10|mahi|landed|5|no scale, la " +
+		"furca 72,5 cm\n2026-06-04|07:20|mahi|landed|6|fork about 80 cm\n2026-06-05|07:20|mahi|landed|6|good one"}.
+		read(t)
+	for i, want := range []string{"61", "105", "72.5", "", ""} {
+		if got := rows[i].values["length_cm"]; got != want {
+			t.Errorf("row %d: length %q, expected %q: %v", i, got, want, rows[i])
+		}
+	}
+}
+
 // TestLostFishOfAList holds that a fish of a list that was lost is one of the bites which the row tells without
 // names, and one of its own where these are named.
 func TestLostFishOfAList(t *testing.T) {

@@ -16,7 +16,7 @@ import (
 func (r *Reader) idle() Skip {
 	own, begins := r.ownEffort(), r.value("date") != r.lain.date || r.value("trip") != r.lain.trip
 	if r.layout.Kind == plan.Flat && (own || begins) {
-		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.otherWay())}
+		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.otherWay() || r.bare())}
 	}
 	if r.otherWay() {
 		return Elsewise
@@ -31,7 +31,7 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
-		if r.still() || r.lain.still {
+		if r.still() || r.bare() || r.lain.still {
 			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
 		if !own && (r.struck() || len(r.side) > 0) && (r.untrolled() || r.otherDay()) {
@@ -196,6 +196,28 @@ func (r *Reader) still() bool {
 		}
 		return false
 	})
+}
+
+// bare tells a row in which a table of speeds and counts has neither, while its words name another way of fishing:
+// "bottom after lunch", "at anchor, 3 snapper". What a captain counts when trolling, he left out.
+func (r *Reader) bare() bool {
+	if r.sets > 0 {
+		return false
+	}
+	speeds, counts, said := false, false, false
+	for i := range r.targets {
+		t := &r.targets[i]
+		switch name := t.Column.Name; {
+		case name == "speed_kn" || slices.Contains(countNames, name):
+			if t.text != "" {
+				return false
+			}
+			speeds, counts = speeds || name == "speed_kn", counts || name != "speed_kn"
+		case name == "notes" || name == "area" || name == "lure":
+			said = said || words.NamesOther(t.text)
+		}
+	}
+	return speeds && counts && said
 }
 
 // anotherSet tells a row whose columns hold several stretches, of which another than set was trolled: the

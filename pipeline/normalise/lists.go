@@ -199,8 +199,9 @@ func (r *Reader) lengthTold(remark string) {
 		r.layout.Kind == plan.Events || !words.Taped(remark) {
 		return
 	}
-	fish := phrase.FishList(name+" "+remark, phrase.Defaults{})
-	if len(fish) != 1 || fish[0].N > 1 || fish[0].Guess || fish[0].LengthCm == 0 {
+	said := tapedPart(remark)
+	fish := phrase.FishList(name+" "+said, phrase.Defaults{})
+	if words.Hedged(said) || len(fish) != 1 || fish[0].N > 1 || fish[0].Guess || fish[0].LengthCm == 0 {
 		return
 	}
 	told := r.fishValues(fish[0])
@@ -209,6 +210,20 @@ func (r *Reader) lengthTold(remark string) {
 		r.put("length_kind", kind)
 	}
 }
+
+// tapedPart is the part of a remark that says what the tape said, beside others that may guess a weight: "some 30 kg by
+// eye, fork 105 cm". It is the whole remark where that part names no figure.
+func tapedPart(remark string) string {
+	for _, part := range betweenParts.Split(remark, -1) {
+		if words.Taped(part) && strings.ContainsAny(part, "0123456789") {
+			return part
+		}
+	}
+	return remark
+}
+
+// betweenParts ends a part of a remark; a decimal comma does not.
+var betweenParts = regexp.MustCompile(`[,;.]\s+`)
 
 // girthTold gives the one fish of a row that has its length the girth that a remark tells, in the
 // unit of the length where it states none.

@@ -460,7 +460,7 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		r.unseen(t, text)
 	}
 	m, n := r.measures(fish), 0
-	before, room := slices.Clone(listed), most-len(listed)
+	before, room, head := r.ofOtherColumns(t, listed), most-len(listed), numbered(t.Heading)
 	for _, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
@@ -487,7 +487,7 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 				delete(v, "outcome")
 			}
 			r.beside(plan.Fish, v)
-			listed = append(listed, v)
+			listed, r.heads = append(listed, v), append(r.heads, head)
 		}
 	}
 	if counted && n > max(0, room) {
@@ -563,10 +563,34 @@ func (r *Reader) freedIn(fish []phrase.Fish) int {
 	return n
 }
 
-// sameFish finds a fish of an earlier list by its name; -1 where there is none.
+// ofOtherColumns are the fish listed so far that a column may tell again: not those of its sisters, "Fish 1" beside
+// "Fish 2".
+func (r *Reader) ofOtherColumns(t *target, listed []map[string]entry.Value) []map[string]entry.Value {
+	var out []map[string]entry.Value
+	head := numbered(t.Heading)
+	for i, v := range listed {
+		if head == "" || r.heads[i] != head {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// numbered is a heading that ends in a number without it; "" where it ends in none.
+func numbered(heading string) string {
+	if name := strings.TrimRight(heading, "0123456789"); name != heading {
+		return strings.ToLower(name)
+	}
+	return ""
+}
+
+// sameFish finds a fish of an earlier list by its name, whose measures are not others; -1 where there is none.
 func sameFish(listed []map[string]entry.Value, v map[string]entry.Value) int {
 	return slices.IndexFunc(listed, func(o map[string]entry.Value) bool {
-		return o["species_logged"].Known && strings.EqualFold(o["species_logged"].Text, v["species_logged"].Text)
+		return o["species_logged"].Known && strings.EqualFold(o["species_logged"].Text, v["species_logged"].Text) &&
+			!slices.ContainsFunc(amendable, func(m measure) bool {
+				return o[m.name].Known && v[m.name].Known && !near(o[m.name].Real, v[m.name].Real)
+			})
 	})
 }
 

@@ -18,6 +18,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 	r.fatesInWords()
 	fish, _, counted := r.boated()
 	var listed []map[string]entry.Value // fish of the row's lists
+	r.heads = r.heads[:0]
 	for _, s := range r.worded {
 		if s.t.Column.Name != "lost_n" && weighed(phrase.FishList(s.text, r.defaults(s.t))) > 0 {
 			listed = r.fishOf(s.t, s.text, listed, fish, counted)

@@ -61,16 +61,17 @@ type Reader struct {
 	doubts    []record.Problem
 	forgetful bool // read each cell anew, also where it says what the one above says
 	row       *sheet.Row
-	sets      int    // of strikes for which a row has columns
-	lists     bool   // fish and their measures stand in lists
-	side      []Side // what the row tells beside its own entry
-	nameless  int    // so many of these are told before the lists of fish, and none names a fish; 0 where one does
-	num       int    // of the row
-	parts     int64  // sides that earlier entries of the same row had
-	fatesTold bool   // lists of fish tell what became of the bites that a column counts
-	nothing   bool   // the row says that nothing struck
-	elsewise  bool   // the row was not trolled
-	livebait  bool   // its lure is a live bait
+	sets      int      // of strikes for which a row has columns
+	lists     bool     // fish and their measures stand in lists
+	side      []Side   // what the row tells beside its own entry
+	nameless  int      // so many of these are told before the lists of fish, and none names a fish; 0 where one does
+	num       int      // of the row
+	parts     int64    // sides that earlier entries of the same row had
+	fatesTold bool     // lists of fish tell what became of the bites that a column counts
+	nothing   bool     // the row says that nothing struck
+	elsewise  bool     // the row was not trolled
+	heads     []string // headings of the columns that told its fish, without the numbers at their ends
+	livebait  bool     // its lure is a live bait
 	last      lastLeg
 	several   []several // cells of the row that hold what several would
 	// speeds and lines of the stretches that the row tells in words, where it has one for each

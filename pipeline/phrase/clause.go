@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -89,6 +90,7 @@ func (s *scanner) clauses(d Defaults, list bool) []clause {
 	}
 	c.cut(len(s.items), len(s.items), aBreak)
 	weighedBefore(c.out)
+	weighedTogether(c.out)
 	return c.out
 }
 
@@ -121,6 +123,16 @@ func weighedBefore(all []clause) {
 		}
 		scale = scale || c.onScale && c.kg == 0 && c.fish == nil && i+1 < len(all) && all[i+1].join == aColon
 		c.scaled = c.scaled || scale && c.kg > 0 && !c.guess
+	}
+}
+
+// weighedTogether takes a weight that has its unit from the one behind to be from the same scale: "30 and 34 lb on the
+// scale".
+func weighedTogether(all []clause) {
+	for i := len(all) - 2; i >= 0; i-- {
+		c, next := &all[i], all[i+1]
+		borrowed := slices.ContainsFunc(c.items, func(it item) bool { return it.borrowed })
+		c.scaled = c.scaled || borrowed && c.kg > 0 && !c.guess && next.scaled && next.join != aBreak
 	}
 }
 
@@ -177,7 +189,7 @@ func borrowUnits(items []item) {
 			continue
 		}
 		items[i].exact = hasFraction(items[i].num)
-		items[i].kind, items[i].unit = items[j].kind, items[j].unit
+		items[i].kind, items[i].unit, items[i].borrowed = items[j].kind, items[j].unit, true
 		items[i].num *= factor[items[j].unit]
 		items[i].hedged = items[i].hedged || items[j].hedged
 		items[j].hedged = items[i].hedged
@@ -196,7 +208,7 @@ func follows(items []item, i int) bool {
 			}
 		case aWeight, aLength:
 			return true
-		case aComma, anAnd, aGlue, aHedge, aColon, aFate:
+		case aComma, anAnd, aGlue, aHedge, aColon, aFate, aMany:
 		default:
 			return false
 		}

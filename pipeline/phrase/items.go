@@ -60,6 +60,7 @@ type item struct {
 	hedged   bool
 	exact    bool   // the number is written to a fraction
 	unit     string // of aLength and aWeight as written, and of aUnit
+	borrowed bool   // the unit is that of the number behind
 	fate     words.FateHit
 	until    int // the last token of a fate
 	clock    Clock

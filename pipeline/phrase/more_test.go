@@ -258,6 +258,29 @@ func TestTellMoreCaptains(t *testing.T) {
 	})
 }
 
+// TestBracketedMethod holds that a fish of a list with another way of fishing in brackets behind it is none of those
+// trolled.
+func TestBracketedMethod(t *testing.T) {
+	for text, want := range map[string]int{"1 amberjack (jig), 2 wahoo": 2, "snapper 4 kg (bottom)": 0,
+		"wahoo 12 kg (fat)": 1} {
+		n := 0
+		for _, f := range FishList(text, Defaults{}) {
+			n += f.N
+		}
+		if n != want {
+			t.Errorf("%q: %d fish, expected %d", text, n, want)
+		}
+	}
+	for _, f := range FishList("two wahoo in the box, 30 and 34.5 lb on the scale", Defaults{}) {
+		if !f.Scaled {
+			t.Errorf("%v: the scale is that of both", f)
+		}
+	}
+	if fish := FishList("double wahoo, both boxed, 30 and 34.5 lb", Defaults{}); len(fish) != 2 || fish[0].Kg == 0 {
+		t.Errorf("%v: expected two weights", fish)
+	}
+}
+
 // A bite on another method is told with it, so that it is not counted for trolling.
 func TestTellMethod(t *testing.T) {
 	for text, want := range map[string]string{"kids caught 3 bonito on jigs at the buoy": "jig",

@@ -154,13 +154,14 @@ func (t *teller) clause(c clause) {
 
 // untrolled passes over the fish of a list that another way of fishing took, as their own words
 // say, those of the sentence before them ("on the jig: 2 amberjack") or of the bracket behind
-// them ("2 amberjack (not counted)").
+// them ("2 amberjack (not counted)", "1 amberjack (jig)").
 func (t *teller) untrolled(c clause) bool {
-	said := words.Otherwise(c.text)
+	bracket := c.join == aColon && words.AnotherMethod(c.text)
+	said := words.Otherwise(c.text) || bracket
 	if n := len(t.story.Bites); said && c.join == aColon && !c.hasFish() && n > t.sentence {
 		t.story.Bites, t.notes = t.story.Bites[:n-1], t.notes[:n-1]
 	}
-	t.off = t.off || said && !c.hasFish()
+	t.off = t.off || said && !c.hasFish() && !bracket
 	return said || t.off
 }
 

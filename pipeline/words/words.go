@@ -324,6 +324,17 @@ func forgotten(toks []Token, i int) bool {
 	return forgots.anyKey(toks[from:to], "forgot")
 }
 
+// ForgotUp reports whether a text says that somebody did not write down when the lines came up.
+func ForgotUp(text string) bool {
+	toks := Scan(text)
+	for i := range toks {
+		if h, ok := events.at(toks, i); ok && eventOf[h.Key] == EventUp && forgotten(toks, i) {
+			return true
+		}
+	}
+	return false
+}
+
 // otherLines tells a word before lines that are not trolled: bottom lines, jig rods.
 func otherLines(before Token) bool {
 	m, ok := methods.whole([]Token{before})
@@ -374,6 +385,23 @@ func OnlyOther(text string) bool {
 
 // NeverTrolled reports whether a text says that there was no trolling at all.
 func NeverTrolled(text string) bool { return elsewise.anyKey(Scan(text), "never") }
+
+// NamesOther reports whether a text names another way of fishing, or says that the boat lay still, without a word of
+// trolling or of its lures: "bottom after lunch", "at anchor, 3 snapper".
+func NamesOther(text string) bool {
+	if NeverTrolled(text) || Otherwise(text) {
+		return true
+	}
+	found, toks := false, Scan(text)
+	for i := range toks {
+		h, ok := methods.at(toks, i)
+		if ok && (h.Key == "troll" || h.Key == "kite") {
+			return false
+		}
+		found = found || ok
+	}
+	return (found || elsewise.anyKey(toks, "moored")) && !Lure(text)
+}
 
 // Otherwise reports whether what stands beside a fish or a strike says that it was not trolled:
 // "on livebait, not the lures". Where the text speaks of trolling too it does not.

@@ -24,6 +24,9 @@ func TestFateOf(t *testing.T) {
 		{"spit the hook", Lost, "spat hook"}, {"sharked", Lost, "shark"},
 		{"lost at boat", Lost, "at the boat"}, {"missed", Missed, ""}, {"miss", Missed, ""},
 		{"no hook-up", Missed, ""}, {"Short strike", Missed, ""},
+		{"picó y nada", Missed, ""}, {"ataca y nada", Missed, ""}, {"bumped then nothing", Missed, ""},
+		{"tapped and gone", Missed, ""}, {"touché et rien", Missed, ""},
+		{"toccato e niente", Missed, ""}, {"bateu e nada", Missed, ""},
 		{"hooked", Hooked, ""}, {"bite", Bit, ""}, {"not landed", FateUnknown, ""}, {"Strike", Bit, ""},
 		{"Srtike", Bit, ""}, {"Relased", Released, ""},
 		{"chewed through", Lost, "chafed leader"}, {"r", Released, ""}, {"se soltó", Lost, ""},
@@ -384,9 +387,24 @@ func TestWholeRemarks(t *testing.T) {
 		"Bottom": {false, true}, "trolling": {false, false}, "fondo limpio y azul": {false, false},
 		"mar de fondo": {false, false}, "bait fish": {false, true},
 		"chum + live bait": {false, true}, "deriva y brumeo": {false, true}, "drift and troll": {false, false},
-		"lots of bait fish": {false, false}, "": {false, false},
+		"lots of bait fish": {false, false}, "": {false, false}, "horquilla 61 cm": {true, false},
+		"fork 24 in, fat": {true, false}, "volantín": {false, true},
 	} {
 		if got := [2]bool{Taped(text), AnotherMethod(text)}; got != want {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
+}
+
+// TestNamesOther holds that a way of fishing or a boat that lay still is found in a remark, and none where it speaks of
+// trolling or of a lure.
+func TestNamesOther(t *testing.T) {
+	for text, want := range map[string]bool{
+		"bottom after lunch": true, "at anchor, 3 snapper": true, "fondeados en la cala": true, "all'ancora": true,
+		"nada de currican": true, "niente traina, bolentino": true, "drifting with the kids": true,
+		"trolled past the anchored fleet": false, "popper skirt": false, "the ridge": false, "": false,
+	} {
+		if got := NamesOther(text); got != want {
 			t.Errorf("%q: %v, expected %v", text, got, want)
 		}
 	}
