@@ -171,6 +171,10 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 		}
 		return
 	}
+	if sum := sumOf(more); sum != "" {
+		said.say(t.named(sum, ""), legendSays*loosely, "")
+		return
+	}
 	more, bites := core(more)
 	if bites {
 		said.say(t.named("strikes_n", ""), legendSays*loosely, "")
