@@ -127,3 +127,18 @@ func FuzzInfer(f *testing.F) {
 		}
 	})
 }
+
+// TestWeightByFormula holds that weights by a formula of several cells are of no scale, and that those which another unit
+// makes of one cell may be.
+func TestWeightByFormula(t *testing.T) {
+	for formula, want := range map[string]string{"=C2*D2^2/800": "", "=$B2*2.2046": "scale_kg"} {
+		v := valuesOf(t, "Weight lb", "22", "31", "18", "40")
+		for i := range v.Rows {
+			v.Rows[i].Formula = formula
+		}
+		v = newValues(v.Label, v.Rows, true, false)
+		if got := meaningOf(lexicon(t).candidates(v, "", nil)[0]); got != want {
+			t.Errorf("%s: %q, expected %q", formula, got, want)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -102,6 +103,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
 			x.add(off, "a guess by its heading", -6)
 		}
+		if c.Name == "scale_kg" && v.share("formula", workedOut) >= 0.9 {
+			x.add(off, "a formula of other cells", -6) // 16*11^2/800: no scale showed it
+		}
 		switch {
 		case isShort && letters == 1:
 			x.add(off, oneLetter, cut.weight)
@@ -194,6 +198,18 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 			said.say(c, legendSays*loosely, "")
 		}
 	}
+}
+
+// otherCells are the places of cells in a formula.
+var otherCells = regexp.MustCompile(`\$?\b[A-Z]{1,2}\$?\d+\b`)
+
+// workedOut tells a cell that is worked out from two others of the row or more; of one, it may be in another unit.
+func workedOut(c layout.Cell) bool {
+	cells := map[string]bool{}
+	for _, at := range otherCells.FindAllString(c.Formula, -1) {
+		cells[at] = true
+	}
+	return len(cells) > 1
 }
 
 // onlyLost tells a heading whose own words say of fish that they were lost, and nothing else of counts.
