@@ -3,6 +3,7 @@ package meaning
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -359,12 +360,31 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		c.add(off, "another way of fishing", 4.5) // plus on bait
 		out = append(out, c)
 	}
+	if v.marksOf() && !slices.ContainsFunc([]string{"strikes_n", "hooked_n", "missed_n", "lost_n", "landed_n",
+		"kept_n", "released_n", "lines_out"}, said.says) {
+		c := candidate{column: asideColumn, aside: "marks"}
+		c.add(off, "marks from the first to the last", 3) // Weed (0-4)
+		out = append(out, c)
+	}
 	if said.asideWeight > 0 {
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
 		out = append(out, c)
 	}
 	return out
+}
+
+var fromTo = regexp.MustCompile(`(?:^|[^\d.,])([01])\s?(?:-|–|\.\.+|to|bis|a|à)\s?([2-9]|10)(?:$|[^\d.,])`)
+
+// marksOf tells whole numbers that are marks, between the two that their heading names.
+func (v *Values) marksOf() bool {
+	m := fromTo.FindStringSubmatch(v.Label.Text)
+	if m == nil {
+		return false
+	}
+	from, _ := strconv.Atoi(m[1])
+	to, _ := strconv.Atoi(m[2])
+	return v.whole(float64(from), float64(to)) == 1
 }
 
 // countedByName is the count that a column holds whose heading says that fish were boated or let
