@@ -278,6 +278,7 @@ func (r *Reader) check() {
 	r.measured()
 	r.noted()
 	r.checkGirth()
+	r.letGoAmong()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
 		r.checkCounts()
