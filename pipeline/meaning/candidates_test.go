@@ -142,3 +142,13 @@ func TestWeightByFormula(t *testing.T) {
 		}
 	}
 }
+
+// TestTripsOfSomeFish holds that numbers which never go down, and of which there are many, are no counts, even where
+// some trips have no fish: they are those of trips.
+func TestTripsOfSomeFish(t *testing.T) {
+	for cells, want := range map[string]string{"1 2 2 3 3 3 4 6 6 7 8 9 9 11": "trip", "1 2 2 3 1 3 4 1 6 2 1 1 2 1": "count"} {
+		if got := meaningOf(lexicon(t).candidates(valuesOf(t, "Nr", strings.Fields(cells)...), "", nil)[0]); got != want {
+			t.Errorf("%s: %s, expected %s", cells, got, want)
+		}
+	}
+}

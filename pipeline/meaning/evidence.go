@@ -785,8 +785,9 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if v.restarts() || v.stepwise() {
 		return not // of the fish of each trip, or of the trip
 	}
-	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 &&
-		v.distinct()*float64(len(v.cells)) > 5.5 {
+	different := v.distinct() * float64(len(v.cells))
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && (slices.Max(v.numbers) > 20 && different > 5.5 ||
+		different > 7.5 && len(v.numbers) > 12) {
 		return not // the number of a stretch or a trip
 	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 &&
