@@ -31,8 +31,9 @@ func TestCore(t *testing.T) {
 // TestSumOf holds that a legend's sum of fates is the count that holds them all, and that no other words are one.
 func TestSumOf(t *testing.T) {
 	for means, want := range map[string]string{"on deck (kept + let go)": "landed_n", "kept and let go": "landed_n",
-		"a bordo (guardados + soltados)": "landed_n", "landed + lost": "hooked_n", "missed, lost and landed": "strikes_n",
-		"missed + lost + landed": "strikes_n", "hooked and lost": "", "kept (for the table)": "", "lost + broke off": ""} {
+		"a bordo (guardados + soltados)": "landed_n", "landed + lost": "hooked_n", "hooked and lost": "",
+		"missed, lost and landed": "strikes_n", "missed + lost + landed": "strikes_n", "kept (for the table)": "",
+		"lost + broke off": ""} {
 		if got := sumOf(means); got != want {
 			t.Errorf("%q: %q, want %q", means, got, want)
 		}

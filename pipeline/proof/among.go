@@ -338,8 +338,8 @@ func (q *inquiry) uncounted() {
 		}
 		all := over
 		if over, _ = beyond(s.Stats.Told, asListed(s.Stats.Told, q.counted)); over < all {
-			say(s.Plan, fmt.Sprintf("%s of stretches whose counts are blank: counted as listed; bites that were missed "+
-				"there are not known", plural(all-over, "fish is", "fish are")))
+			say(s.Plan, fmt.Sprintf("%s of stretches whose counts are blank: counted as listed; bites that were missed"+
+				" there are not known", plural(all-over, "fish is", "fish are")))
 		}
 		if over == 0 {
 			continue

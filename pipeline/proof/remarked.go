@@ -60,8 +60,8 @@ func (q *inquiry) remarked(s Subject) {
 	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
 }
 
-// letGoRemarks asks about remarks of fish that were let go, beside a count of those in the boat that does not tell these
-// apart, where no list has as many let go on that day and the remark does not say that the row counts them.
+// letGoRemarks asks about remarks of fish that were let go, beside a count of those in the boat that does not tell
+// these apart, where no list has as many let go on that day and the remark does not say that the row counts them.
 func (q *inquiry) letGoRemarks(s Subject) {
 	notes := s.Plan.Find("notes")
 	if s.Plan.Kind != plan.Flat || notes == nil || notes.Column.Parse != "text" || s.Plan.Freed ||
@@ -93,7 +93,8 @@ func (q *inquiry) letGoRemarks(s Subject) {
 	}
 	if n > 0 {
 		q.ask("remarks", s.Plan.Name, "let go", fmt.Sprintf("%s in %q tell of fish let go that no count and no list "+
-			"tells apart, the first %q. They are read as counted: give those let go a column of their own, or leave them.",
+			"tells apart, the first %q. They are read as counted: give those let go a column of their own, or "+
+			"leave them.",
 			plural(n, "remark", "remarks"), s.Plan.Name, first), nil, []string{"strikes", "landed", "released", "fish"})
 		q.last().Brief = "Remarks tell of fish let go that no count tells apart."
 	}
