@@ -127,3 +127,30 @@ func FuzzInfer(f *testing.F) {
 		}
 	})
 }
+
+// TestWeightByFormula holds that weights by a formula of several cells are of no scale, and that those which another
+// unit makes of one cell may be.
+func TestWeightByFormula(t *testing.T) {
+	for formula, want := range map[string]string{"=C2*D2^2/800": "", "=$B2*2.2046": "scale_kg"} {
+		v := valuesOf(t, "Weight lb", "22", "31", "18", "40")
+		for i := range v.Rows {
+			v.Rows[i].Formula = formula
+		}
+		v = newValues(v.Label, v.Rows, true, false)
+		if got := meaningOf(lexicon(t).candidates(v, "", nil)[0]); got != want {
+			t.Errorf("%s: %q, expected %q", formula, got, want)
+		}
+	}
+}
+
+// TestTripsOfSomeFish holds that numbers which never go down, and of which there are many, are no counts, even where
+// some trips have no fish: they are those of trips.
+func TestTripsOfSomeFish(t *testing.T) {
+	for cells, want := range map[string]string{"1 2 2 3 3 3 4 6 6 7 8 9 9 11": "trip",
+		"1 2 2 3 1 3 4 1 6 2 1 1 2 1": "count"} {
+		v := valuesOf(t, "Nr", strings.Fields(cells)...)
+		if got := meaningOf(lexicon(t).candidates(v, "", nil)[0]); got != want {
+			t.Errorf("%s: %s, expected %s", cells, got, want)
+		}
+	}
+}

@@ -46,6 +46,10 @@ func TestColumnsAreAccountedFor(t *testing.T) {
 			""},
 		{"a guess", fish + "Est. lb\n3/6/26|Wahoo|44|22|20\n4/6/26|Mahi|30|11|15\n9/6/26|Wahoo|51|31|30", "Est. lb",
 			""},
+		{"marks of the weed", days + "Weed mats 0-4\n3/6/26|06:00|08:00|4|5|2|3\n4/6/26|06:00|09:00|4|3|1|4\n" +
+			"9/6/26|07:00|11:00|5|4|3|0", "Weed mats 0-4", ""},
+		{"more than marks", days + "Zark 0-2\n3/6/26|06:00|08:00|4|5|2|3\n4/6/26|06:00|09:00|4|3|1|1\n" +
+			"9/6/26|07:00|11:00|5|4|3|0", "Zark 0-2", "released_n"},
 		{"a running number", fish + "Zark\n3/6/26|Wahoo|44|22|1\n4/6/26|Mahi|30|11|2\n9/6/26|Wahoo|51|31|3", "Zark",
 			""},
 		{"a sum of two columns",

@@ -1,6 +1,15 @@
 package meaning
 
-import "regexp"
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/words"
+)
+
+const alsoWord = `(?:also|including|incl\.?|inkl\.?|counting|with|con|contando|anche|compres[ie]|inclus[ie]|y compris|` +
+	`avec|incluindo|incluyendo|com|auch|mit|even|m[êe]me|incluso|aun|mesmo|até|perfino|selbst|sogar)`
 
 // What a legend adds to what a word means: that something makes no difference, and what is counted too.
 var (
@@ -9,8 +18,10 @@ var (
 			`(?:not|no|non|n[ãa]o|nicht|sin|sem|sans|senza)\b(?:\s+\pL+)?\)?`)
 	evenIf = regexp.MustCompile(`(?i)[,;(]?\s*\b(?:whether|even (?:if|when|without)|aunque|anche (?:se|senza)|` +
 		`m[êe]me (?:si|sans)|mesmo (?:se|sem|que)|ainda que|auch (?:wenn|ohne)|egal ob)\b[^;.]*`)
-	alsoThose = regexp.MustCompile(`(?i)[,;(]\s*(?:also|including|incl\.?|inkl\.?|counting|with|con|contando|anche|` +
-		`compres[ie]|inclus[ie]|y compris|avec|incluindo|incluyendo|com|auch|mit)\s+[^;.,]*`)
+	alsoThose = regexp.MustCompile(`(?i)[,;(]\s*` + alsoWord + `\s+[^;.,]*`)
+	// in a bracket of its own, to its end: (also those that, later on, came off)
+	alsoWithin = regexp.MustCompile(`(?i)\(\s*` + alsoWord + `\s+[^)]*\)`)
+	plus       = regexp.MustCompile(`(?i)\s*(?:[+&,]|\b(?:and|plus|y|e|et|und|sowie|más|più|mais)\b)\s*`)
 	// the beginnings of words for a fish that is hooked
 	hooking = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hook|stuck|stick|clav|enganch|prend|peg[aoó]|ferr|fisg|crav|` +
 		`allam|aggan|piqu|accroch|gehakt|hak|h[aä]ng)`)
@@ -25,11 +36,36 @@ func core(means string) (rest string, bites bool) {
 		}
 		means = add.ReplaceAllString(means, " ")
 	}
-	for _, part := range alsoThose.FindAllString(means, -1) {
-		if isFate(part) {
-			means = alsoThose.ReplaceAllString(means, " ")
-			break
+	for _, add := range []*regexp.Regexp{alsoWithin, alsoThose} {
+		if slices.ContainsFunc(add.FindAllString(means, -1), isFate) {
+			means = add.ReplaceAllString(means, " ")
 		}
 	}
 	return means, bites
+}
+
+// sumOf is the count that a legend says is the sum of two others or more, "kept + let go", in a bracket too: of all
+// fish in the boat, of all that were hooked, of all bites. It is "" where that is not what it says.
+func sumOf(means string) string {
+	outer, inner, ok := brackets(means)
+	if ok && hasLetter(outer) {
+		means = inner // on deck (kept + let go)
+	}
+	parts := plus.Split(strings.Trim(means, "() ."), -1)
+	told := map[words.Fate]bool{}
+	for _, part := range parts {
+		fate, _, _, _ := words.FateOf(part)
+		told[fate] = true
+	}
+	switch boated := told[words.Landed] || told[words.Released]; {
+	case len(told) < 2 || len(told) != len(parts) || told[words.FateUnknown]:
+		return ""
+	case told[words.Missed]:
+		return "strikes_n"
+	case told[words.Lost] && boated:
+		return "hooked_n"
+	case told[words.Landed] && told[words.Released]:
+		return "landed_n"
+	}
+	return ""
 }

@@ -100,3 +100,22 @@ func TestDaysAshore(t *testing.T) {
 		}
 	}
 }
+
+// TestOtherOutings holds that fish of a trip none of whose stretches was trolled are apart, and those of a trip that
+// was trolled for a part are not.
+func TestOtherOutings(t *testing.T) {
+	l := inferred(t, "log", nil, "trips", "trip|date|how|start|end|rods\n1|2026-06-03|trolling|06:00|08:00|4\n"+
+		"2|2026-06-04|bottom|06:10|09:00|\n3|2026-06-05|trolling|06:00|08:00|4\n3|2026-06-05|jigging|08:10|11:00|\n"+
+		"4|2026-06-06|trolling|06:00|08:00|5",
+		"fish", "trip|species|length cm|fate\n1|wahoo|110|kept\n02|snapper|44|kept\n2|snapper|41|let go\n"+
+			"3|dorado|98|kept\n4|wahoo|120|kept")
+	for _, u := range l.Data() {
+		if u.Plan.Kind == plan.Fish || u.Plan.Kind == plan.Strikes {
+			if p := u.Plan.Apart; len(p) != 2 || !p[3] || !p[4] {
+				t.Errorf("rows apart: %v, expected those of trip 2", p)
+			}
+			return
+		}
+	}
+	t.Error("no list of fish")
+}

@@ -1,7 +1,9 @@
 package meaning
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -102,6 +104,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
 			x.add(off, "a guess by its heading", -6)
 		}
+		if c.Name == "scale_kg" && v.share("formula", workedOut) >= 0.9 {
+			x.add(off, "a formula of other cells", -6) // 16*11^2/800: no scale showed it
+		}
 		switch {
 		case isShort && letters == 1:
 			x.add(off, oneLetter, cut.weight)
@@ -171,6 +176,10 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 		}
 		return
 	}
+	if sum := sumOf(more); sum != "" {
+		said.say(t.named(sum, ""), legendSays*loosely, "")
+		return
+	}
 	more, bites := core(more)
 	if bites {
 		said.say(t.named("strikes_n", ""), legendSays*loosely, "")
@@ -190,6 +199,18 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 			said.say(c, legendSays*loosely, "")
 		}
 	}
+}
+
+// otherCells are the places of cells in a formula.
+var otherCells = regexp.MustCompile(`\$?\b[A-Z]{1,2}\$?\d+\b`)
+
+// workedOut tells a cell that is worked out from two others of the row or more; of one, it may be in another unit.
+func workedOut(c layout.Cell) bool {
+	cells := map[string]bool{}
+	for _, at := range otherCells.FindAllString(c.Formula, -1) {
+		cells[at] = true
+	}
+	return len(cells) > 1
 }
 
 // onlyLost tells a heading whose own words say of fish that they were lost, and nothing else of counts.
@@ -339,6 +360,12 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		c.add(off, "another way of fishing", 4.5) // plus on bait
 		out = append(out, c)
 	}
+	if v.marksOf() && !slices.ContainsFunc([]string{"strikes_n", "hooked_n", "missed_n", "lost_n", "landed_n",
+		"kept_n", "released_n", "lines_out"}, said.says) {
+		c := candidate{column: asideColumn, aside: "marks"}
+		c.add(off, "marks from the first to the last", 3) // Weed (0-4)
+		out = append(out, c)
+	}
 	if said.asideWeight > 0 && !(said.aside == "money" && v.scaled() >= 0.5) { // a peso is a weight too
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
@@ -354,6 +381,19 @@ func (v *Values) scaled() float64 {
 		_, told := words.ByScale(x.Text)
 		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789"))
 	})
+}
+
+var fromTo = regexp.MustCompile(`(?:^|[^\d.,])([01])\s?(?:-|–|\.\.+|to|bis|a|à)\s?([2-9]|10)(?:$|[^\d.,])`)
+
+// marksOf tells whole numbers that are marks, between the two that their heading names.
+func (v *Values) marksOf() bool {
+	m := fromTo.FindStringSubmatch(v.Label.Text)
+	if m == nil {
+		return false
+	}
+	from, _ := strconv.Atoi(m[1])
+	to, _ := strconv.Atoi(m[2])
+	return v.whole(float64(from), float64(to)) == 1
 }
 
 // countedByName is the count that a column holds whose heading says that fish were boated or let
@@ -750,8 +790,9 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if v.restarts() || v.stepwise() {
 		return not // of the fish of each trip, or of the trip
 	}
-	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && slices.Max(v.numbers) > 20 &&
-		v.distinct()*float64(len(v.cells)) > 5.5 {
+	different := v.distinct() * float64(len(v.cells))
+	if len(v.numbers) > 8 && v.rising() && v.numeric() > 0.9 && (slices.Max(v.numbers) > 20 && different > 5.5 ||
+		different > 7.5 && len(v.numbers) > 12) {
 		return not // the number of a stretch or a trip
 	}
 	if c.Name != "lines_out" && c.Name != "count" && v.whole(1, 200) > 0.99 &&

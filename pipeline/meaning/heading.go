@@ -20,8 +20,8 @@ type heading struct {
 	loose      bool // found by its words, not as spelled in columns.csv
 }
 
-// ligatures writes letters out that are two of another alphabet's: nœuds.
-var ligatures = strings.NewReplacer("œ", "oe", "æ", "ae", "ß", "ss", "ø", "o")
+// ligatures writes letters out that are two of another alphabet's: nœuds. Stück without its dots would be English.
+var ligatures = strings.NewReplacer("stück", "stueck", "œ", "oe", "æ", "ae", "ß", "ss", "ø", "o")
 
 // normalise lower-cases, drops accents and apostrophes and makes every run of other characters
 // than letters and digits one space; "#" reads as "no".

@@ -108,6 +108,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.order()
 	l.settle()
 	l.untrolled()
+	l.otherOutings()
 	l.ashore()
 	l.apart()
 	return l

@@ -723,7 +723,7 @@ func legAnew(g *group, a assigned) float64 {
 
 // bareNumber holds that a column headed No., or one that counts the rows under a heading that
 // hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
-// hardly two of one day. Among fish it numbers the fish.
+// hardly two of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&
@@ -731,6 +731,9 @@ func bareNumber(g *group, a assigned) float64 {
 		return 0
 	}
 	if len(a["stretches"]) == 0 && a.first("start_s") < 0 && a.first("duration_s") < 0 && a.first("depart_s") < 0 {
+		if g.values[t].ofSeveralRows() {
+			return 0
+		}
 		return -5
 	}
 	if d < 0 {
@@ -744,6 +747,12 @@ func bareNumber(g *group, a assigned) float64 {
 		return -5
 	}
 	return 0
+}
+
+// ofSeveralRows tells numbers that never go down, of which many are there and some in several rows: 1 2 2 3 5 5 5 6.
+func (v *Values) ofSeveralRows() bool {
+	different := v.distinct() * float64(len(v.cells))
+	return len(v.numbers) >= 8 && v.numeric() > 0.9 && v.rising() && different > 4.5 && v.distinct() < 0.9
 }
 
 // besideFish holds that a fish's measures stand in the columns behind its name.

@@ -21,6 +21,9 @@ const overGirth = 800 * 2.54 * 2.54 * 2.54 / 0.45359237
 // weightLength holds that fish weigh as their length cubed, or as length times girth squared.
 func weightLength(g *group, a assigned) float64 {
 	l, w := a.first("length_cm"), a.first("scale_kg")
+	if w >= 0 && g.ofRule(w) {
+		return -6
+	}
 	if l < 0 || w < 0 {
 		return 0
 	}
@@ -191,6 +194,46 @@ func (g *group) byGirth(l, girth, w int) float64 {
 		return 0
 	}
 	return -2
+}
+
+// fewByRule is how many weights must be those of the girth rule to be no scale's.
+const fewByRule = 5
+
+// ofRule tells weights that were worked out from columns that are headed length and girth.
+func (g *group) ofRule(w int) bool {
+	return g.cached("rule", []int{w}, func() float64 {
+		for l := range g.values {
+			for girth := range g.values {
+				if g.worded(l, "length_cm") && g.worded(girth, "girth_cm") && g.byRule(l, girth, w) {
+					return 1
+				}
+			}
+		}
+		return 0
+	}) == 1
+}
+
+// byRule tells weights that were worked out: each is of a fish with a length and a girth, and is what the girth rule
+// makes of them, but for its last digit. Fish on a scale differ by some parts in a hundred.
+func (g *group) byRule(l, girth, w int) bool {
+	n := 0
+	for r := range g.rows {
+		weight := g.value(w, r)
+		if math.IsNaN(weight) {
+			continue
+		}
+		digits := 0
+		if at := strings.IndexAny(g.values[w].Rows[r].Text, ".,"); at >= 0 {
+			digits = min(2, len(g.values[w].Rows[r].Text)-at-1)
+		}
+		x, y := g.length(l, r), g.length(girth, r)
+		half := 0.501 * math.Pow10(-digits)
+		if math.IsNaN(x+y) || math.Abs(x*y*y/800-weight) > half && math.Abs(x*y*y/overGirth-weight) > half {
+			return false
+		}
+		n++
+	}
+	return n >= fewByRule
 }
 
 // told tells a cell that says something: no blank, no dash, no NA.

@@ -55,6 +55,19 @@ var sheetCases = []struct{ what, name, rows, want string }{
 		"fish: ?Kind date species length_cm"},
 	{"an estimate is no scale's", "", "Date|Fish|Weight (est)|Length\n2026-06-03|Wahoo|40|44",
 		"fish: date species ?Weight (est) length_cm"},
+	{"nor is one that was worked out", "", "Date|Fish|Length cm|Peso calculado kg|Peso kg\n" +
+		"2026-06-03|Wahoo|112|9|8.4\n2026-06-04|Wahoo|121|11|11.7",
+		"fish: date species length_cm/cm ?Peso calculado kg scale_kg/kg"},
+	{"nor are those of the girth rule", "", "Date|Fish|Length in|Girth in|Weight lb\n2026-06-03|Wahoo|44|19|20\n" +
+		"2026-06-04|Wahoo|51|20.5|27\n2026-06-05|Tuna|36|24|26\n2026-06-05|Tuna|40|26|34\n2026-06-06|Tuna|38|25|30",
+		"fish: date species length_cm/in girth_cm/in ?Weight lb"},
+	{"a scale's are near it", "", "Date|Fish|Length in|Girth in|Weight lb\n2026-06-03|Wahoo|44|19|20\n" +
+		"2026-06-04|Wahoo|51|20.5|25\n2026-06-05|Tuna|36|24|27\n2026-06-05|Tuna|40|26|34\n2026-06-06|Tuna|38|25|31",
+		"fish: date species length_cm/in girth_cm/in scale_kg/lb"},
+	{"a number that is several fish's is of the outing", "", "Nr|Fisch|Stück|Länge cm\n" +
+		"1|Thun|1|88\n2|Thun|2|\n2|Bonito|1|51\n" +
+		"4|Thun|1|90\n4|Thun|1|\n5|Bonito|3|\n7|Thun|1|91\n8|Bonito|1|49\n8|Thun|1|86",
+		"fish: trip species count length_cm/cm"},
 	{"header on row 7", "", "My log|\n|\nby me|\n|\n|\n|\nDate|Start|End\n2026-06-03|06:00|08:00",
 		"legs: date start_s end_s"},
 	{"group over name", "", "Date|Lines||Fish|\n|In|Out|Species|Length (in)\n2026-06-03|06:00|08:00|Wahoo|44",

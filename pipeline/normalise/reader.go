@@ -52,6 +52,7 @@ type Reader struct {
 	headers   [][]headed // of the header, to know one that is given again
 	figures   []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
 	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	letGoIn   int        // index of the field of those released that remarks tell among those boated; -1
 	letGoTold int        // index of the field of those released that remarks tell beside counts of species; -1
 	freed     int        // index of the field of those released that species' counts add up to; -1
 	values    []entry.Value
@@ -131,7 +132,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 		return nil, err
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
-		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, letGoTold: -1,
+		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, letGoTold: -1, letGoIn: -1,
 		index: map[string]int{}}
 	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
@@ -276,6 +277,10 @@ func (r *Reader) implied() {
 	}
 	if r.catch >= 0 && r.layout.Caught && r.layout.Binds("notes") && !r.has("released_n") {
 		r.letGoTold = r.add("released_n", entry.Int)
+	}
+	if r.layout.Kind == plan.Flat && r.catch < 0 && r.layout.Binds("landed_n") && r.layout.Binds("notes") &&
+		!r.has("released_n") {
+		r.letGoIn = r.add("released_n", entry.Int)
 	}
 	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
 		!r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"); r.fatesTold {

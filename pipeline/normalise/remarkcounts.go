@@ -45,6 +45,29 @@ func (r *Reader) countedRemarks() {
 	}
 }
 
+// letGoAmong takes fish that a remark says were let go off those that the row counts in the boat, where it says that
+// they are among these: "3 skipjack let go, in the counts".
+func (r *Reader) letGoAmong() {
+	if r.letGoIn < 0 || !r.value("landed_n").Known {
+		return
+	}
+	landed := r.index["landed_n"]
+	for i := range r.targets {
+		t := &r.targets[i]
+		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" || !phrase.Counted(t.text) {
+			continue
+		}
+		for _, b := range phrase.Tell(t.text, r.defaults(t)).Bites {
+			n := int64(max(b.N, 1))
+			if b.Fate != words.Released || b.Method != "" && b.Method != "troll" || n > r.values[landed].Int {
+				continue
+			}
+			r.values[landed] = entry.OfInt(r.values[landed].Int - n)
+			r.values[r.letGoIn] = entry.OfInt(r.values[r.letGoIn].Int + n)
+		}
+	}
+}
+
 // countedRemark takes one fish, or several of a kind, of a remark; before is what stands before it.
 func (r *Reader) countedRemark(t *target, before, text string, b phrase.Bite) {
 	n := int64(max(b.N, 1))

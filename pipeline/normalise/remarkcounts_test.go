@@ -21,3 +21,19 @@ func TestCountedRemarks(t *testing.T) {
 		}
 	}
 }
+
+// TestLetGoAmong holds that fish of a remark are taken off those in the boat where it says that these count them.
+func TestLetGoAmong(t *testing.T) {
+	const head, good = "Date|In|Up|Knots|Bites|Hooked|Boated|Remarks", "2026-08-03|06:00|11:00|6.5|9|7|6|calm"
+	for _, c := range []struct{ remark, landed, released string }{
+		{"4 albacore let go, in the count", "2", "4"}, {"foggy; let go 2 small ones (already counted)", "4", "2"},
+		{"soltamos 2 bonitos, ya contados", "4", "2"}, {"9 albies let go, included", "6", ""},
+		{"2 let go, not in the count", "6", ""}, {"counted the days", "6", ""},
+		{"1 bonite relâchée, comptée", "5", "1"},
+	} {
+		got := log{text: under(head, good, "2026-08-04|06:00|11:00|6.5|9|7|6|"+c.remark)}.last(t)
+		if got.values["landed_n"] != c.landed || got.values["released_n"] != c.released {
+			t.Errorf("%q: %s landed, %q let go", c.remark, got.values["landed_n"], got.values["released_n"])
+		}
+	}
+}

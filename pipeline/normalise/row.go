@@ -278,6 +278,7 @@ func (r *Reader) check() {
 	r.measured()
 	r.noted()
 	r.checkGirth()
+	r.letGoAmong()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
 		r.checkCounts()
@@ -307,7 +308,7 @@ var need = map[plan.Kind]needs{
 	plan.Lines:   {"line lure leg setback_m count_s drag_kg", false, "a line needs its position or lure"},
 	plan.Trips:   {"trip date depart_s", false, "a trip needs a name or a date"},
 	plan.Strikes: {"trip date time_s leg outcome", false, "a strike needs a trip or a date"},
-	plan.Fish: {"species species_logged length_cm girth_cm scale_kg", false,
+	plan.Fish: {"species species_logged length_cm girth_cm scale_kg outcome", false,
 		"a fish needs a species, a length or a weight"},
 }
 

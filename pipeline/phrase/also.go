@@ -24,3 +24,16 @@ func OfThem(text string) (n int, ok bool) {
 
 // Also tells words of something beside what something else counts: "also 1 dorado".
 func Also(text string) bool { return also.MatchString(text) }
+
+var counted = regexp.MustCompile(`(?i)(\b(?:not|no|non|pas|n[ãa]o|nicht|never|nunca)\s+(?:\pL+\s+){0,2})?(?:` +
+	`\b(?:in|part of) (?:the|our|my) (?:counts?|totals?|tally|figures|numbers)\b|\bcounted\b|\bincluded\b|` +
+	`\bcontad[oa]s?\b|\bincluid[oa]s?\b|\ben (?:la cuenta|el total)\b|\bcompt[ée]e?s?(?:\PL|$)|` +
+	`\bcompris(?:es)?\b|\bdans le (?:compte|total)\b|\bcontat[oaie]\b|\b(?:compres|inclus)[oaie]\b|` +
+	`\bnel (?:conto|totale)\b|\binclu[ií]d[oa]s?(?:\PL|$)|\bna conta\b|\bno total\b|\bmitgez[äa]e?hlt\b|` +
+	`\beingerechnet\b|\binbegriffen\b)`)
+
+// Counted tells words that say of fish that something else counts them: "3 let go, in the counts".
+func Counted(text string) bool {
+	m := counted.FindStringSubmatch(text)
+	return m != nil && m[1] == ""
+}

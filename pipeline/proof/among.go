@@ -17,7 +17,9 @@ import (
 // Told is what is told of the strikes of a day or a trip.
 type Told struct {
 	Counted, Listed Fates
-	Bites           int // that are counted, those that were missed too
+	Freed           int  // of those listed, let go
+	Bites           int  // that are counted, those that were missed too
+	Blank           bool // a stretch of it leaves all counts blank, in a table that writes 0 where nothing bit
 }
 
 // Fates are how many fish were hooked, and of them brought to the boat.
@@ -36,7 +38,9 @@ func (s *Stats) tell(v map[string]entry.Value, told Told) {
 		}
 		s.Told[key].Counted.add(told.Counted)
 		s.Told[key].Listed.add(told.Listed)
+		s.Told[key].Freed += told.Freed
 		s.Told[key].Bites += told.Bites
+		s.Told[key].Blank = s.Told[key].Blank || told.Blank
 	}
 }
 
@@ -53,20 +57,33 @@ func keysOf(v map[string]entry.Value) []string {
 
 func countedTold(v map[string]entry.Value) Told {
 	boated := v["landed_n"].Int + v["released_n"].Int
-	held := max(v["hooked_n"].Int, boated+v["lost_n"].Int, v["strikes_n"].Int-v["missed_n"].Int)
+	held := max(v["hooked_n"].Int, boated+v["lost_n"].Int)
+	if !v["hooked_n"].Known || v["missed_n"].Known { // else the bites that were not hooked are the missed ones
+		held = max(held, v["strikes_n"].Int-v["missed_n"].Int)
+	}
 	bites := max(v["strikes_n"].Int, held+v["missed_n"].Int)
-	return Told{Counted: Fates{int(held), int(boated)}, Bites: int(bites)}
+	effort := v["duration_s"].Known || v["start_s"].Known && v["end_s"].Known
+	return Told{Counted: Fates{int(held), int(boated)}, Bites: int(bites), Blank: effort && !countsKnown(v)}
+}
+
+// countsKnown tells a row that says a number of bites or fish, none too.
+func countsKnown(v map[string]entry.Value) bool {
+	return slices.ContainsFunc([]string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n"},
+		func(name string) bool { return v[name].Known })
 }
 
 func listedTold(v map[string]entry.Value) Told {
-	f := Fates{Held: 1}
+	f, freed := Fates{Held: 1}, 0
 	switch outcome := v["outcome"].Text; {
 	case outcome == "missed":
 		f.Held = 0
 	case outcome == "landed" || outcome == "released":
 		f.Boated = 1
+		if outcome == "released" {
+			freed = 1
+		}
 	}
-	return Told{Listed: f}
+	return Told{Listed: f, Freed: freed}
 }
 
 // fewAmong is of how many fish a list must be for its days to tell what it is.
@@ -207,7 +224,9 @@ func otherWay(r layout.Row, p *plan.Block) bool {
 		}) {
 			continue
 		}
-		if m, ok := words.Method(c.Text); ok && m != "troll" && m != "kite" && !words.Lure(c.Text) {
+		m, ok := words.Method(c.Text)
+		first, _, _ := strings.Cut(c.Text, ",") // "casting, soft plug": how, and with what
+		if ok && m != "troll" && m != "kite" && (!words.Lure(c.Text) || words.AnotherMethod(first)) {
 			return true
 		}
 	}
@@ -277,9 +296,29 @@ func countedOf(subjects []Subject) map[string]*Told {
 				counted[key] = &Told{}
 			}
 			counted[key].Counted.add(t.Counted)
+			counted[key].Blank = counted[key].Blank || t.Blank && s.Stats.None
 		}
 	}
 	return counted
+}
+
+// say notes something of a block once, however often it is asked about.
+func say(p *plan.Block, note string) {
+	if !slices.Contains(p.Notes, note) {
+		p.Notes = append(p.Notes, note)
+	}
+}
+
+// asListed are the counts, where a stretch of a day or a trip leaves them blank raised to what a list tells of it.
+func asListed(listed, counted map[string]*Told) map[string]*Told {
+	out := maps.Clone(counted)
+	for key, c := range counted {
+		if l := listed[key]; c.Blank && l != nil {
+			out[key] = &Told{Counted: Fates{max(c.Counted.Held, l.Listed.Held),
+				max(c.Counted.Boated, l.Listed.Boated)}}
+		}
+	}
+	return out
 }
 
 // uncounted asks about fish of lists that are among those counted, but for a few: of these the
@@ -296,6 +335,14 @@ func (q *inquiry) uncounted() {
 		}
 		if over == 0 || over == of {
 			continue // without counts, or of days that have none
+		}
+		all := over
+		if over, _ = beyond(s.Stats.Told, asListed(s.Stats.Told, q.counted)); over < all {
+			say(s.Plan, fmt.Sprintf("%s of stretches whose counts are blank: counted as listed; bites that were missed"+
+				" there are not known", plural(all-over, "fish is", "fish are")))
+		}
+		if over == 0 {
+			continue
 		}
 		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("%q lists %s, %d more than the counts of their days "+
 			"tell. They are counted beside: were they trolled, or told twice?", s.Plan.Name,

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
 )
@@ -116,6 +117,62 @@ func TestTwice(t *testing.T) {
 		got := Twice([]Subject{c.fine, c.coarse})
 		if got != c.want || c.coarse.Plan.NoStrikes != c.want || c.fine.Plan.NoStrikes {
 			t.Errorf("%s: %v, expected %v", c.what, got, c.want)
+		}
+	}
+}
+
+// TestBlankCounts holds that fish beyond the counts of their day are asked about, but where a stretch of that day
+// leaves its counts blank and others of its table say 0.
+func TestBlankCounts(t *testing.T) {
+	for what, c := range map[string]struct {
+		blank, none bool
+		asked       int
+	}{
+		"no stretch is blank":               {false, true, 1},
+		"a blank stretch, where 0 is 0":     {true, true, 0},
+		"a blank stretch, where 0 is blank": {true, false, 1},
+	} {
+		counts := counting(map[int64]Fates{1: {2, 2}, 2: {9, 9}})
+		add := func(num int64, values map[string]entry.Value) {
+			values["date"], values["duration_s"] = entry.OfInt(1), entry.OfReal(7200)
+			counts.Stats.Add(Row{Kind: plan.Flat, Num: num, Values: values})
+		}
+		if c.blank {
+			add(8, map[string]entry.Value{})
+		}
+		if c.none {
+			add(9, map[string]entry.Value{"strikes_n": entry.OfInt(0)})
+		}
+		list := listedFish(1, "landed", 1, "landed", 1, "released", 2, "landed", 2, "landed", 2, "landed", 2, "landed",
+			2, "landed", 2, "landed", 2, "landed")
+		list.Plan.Among = true
+		subjects := []Subject{counts, list}
+		q := &inquiry{log: &meaning.Log{}, subjects: subjects, counted: countedOf(subjects)}
+		q.uncounted()
+		if len(q.out) != c.asked || len(list.Plan.Notes) != 1-c.asked {
+			t.Errorf("%s: %d questions, noted %q", what, len(q.out), list.Plan.Notes)
+		}
+	}
+}
+
+// TestOtherwise holds that a fish whose words name another way of fishing, with a lure of it, is apart where its day
+// has no room for it among those hooked, and stays where it has.
+func TestOtherwise(t *testing.T) {
+	for lure, want := range map[string]bool{"casting, small plug": true, "green plug": false, "plug, sardine": false} {
+		counts := &Stats{}
+		counts.Add(Row{Kind: plan.Flat, Num: 1, Values: map[string]entry.Value{"date": entry.OfInt(1),
+			"strikes_n": entry.OfInt(4), "hooked_n": entry.OfInt(2), "landed_n": entry.OfInt(2)}})
+		list := listedFish(1, "landed", 1, "landed", 1, "released", 2, "landed")
+		rows := make([]layout.Row, 4)
+		for i := range rows {
+			rows[i] = layout.Row{Num: 2 * i, Cells: []layout.Cell{{Text: "red skirt"}}}
+		}
+		rows[2].Cells[0].Text = lure
+		list.Block = &layout.Block{Rows: rows}
+		got := Otherwise([]Subject{{Understood: &meaning.Understood{Plan: &plan.Block{Kind: plan.Flat}}, Stats: counts},
+			list})
+		if got != want || list.Plan.Apart[4] != want {
+			t.Errorf("%q: apart %v, expected %v", lure, got, want)
 		}
 	}
 }

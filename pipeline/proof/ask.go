@@ -284,6 +284,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
+	q.letGoRemarks(s)
 	q.tripRemarks(s)
 	q.measuredRemarks(s)
 	q.stray(s)

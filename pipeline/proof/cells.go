@@ -121,11 +121,12 @@ func (q *inquiry) long(s *Subject) {
 	}
 }
 
-// nextDay tells a stretch whose end says itself that it is of the day after.
+// nextDay tells a stretch whose end says itself that it is of the day after, or whose row is of two days: 18-19/7.
 func nextDay(s *Subject, l Long, b *plan.Binding) bool {
 	return slices.ContainsFunc(s.Block.Rows, func(r layout.Row) bool {
 		_, said := words.OfNextDay(cellOf(r, b))
-		return said && int64(r.Num) == l.Row
+		_, days, _ := unit.DaySpan(cellOf(r, s.Plan.Find("date")))
+		return (said || days == 2) && int64(r.Num) == l.Row
 	})
 }
 

@@ -36,6 +36,7 @@ type Stats struct {
 	Measures  int     // lengths, girths and scale weights
 	Unsaid    []int64 // rows of strikes whose outcome says no more than that something bit
 	Missed    bool    // a row says that a bite was missed
+	None      bool    // a row of counts says 0: one without any is not of none
 	Placed    bool    // rows of strikes or fish say of which day, trip or stretch they are
 	Days      map[string]bool
 	First     map[int64]int64 // the first row of each date, in days since 1970
@@ -150,6 +151,7 @@ func (s *Stats) Add(r Row) {
 			s.listed(r)
 		} else {
 			s.tell(v, countedTold(v))
+			s.None = s.None || n == 0 && countsKnown(v)
 			s.ByCount += int(n)
 			s.Hooked += int(max(v["hooked_n"].Int, v["landed_n"].Int+v["released_n"].Int+v["lost_n"].Int))
 			s.Lost += int(v["lost_n"].Int + v["missed_n"].Int)

@@ -60,6 +60,60 @@ func (q *inquiry) remarked(s Subject) {
 	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
 }
 
+// letGoRemarks asks about remarks of fish that were let go, beside a count of those in the boat that does not tell
+// these apart, where no list has as many let go on that day and the remark does not say that the row counts them.
+func (q *inquiry) letGoRemarks(s Subject) {
+	notes := s.Plan.Find("notes")
+	if s.Plan.Kind != plan.Flat || notes == nil || notes.Column.Parse != "text" || s.Plan.Freed ||
+		!s.Plan.Binds("landed_n") || s.Plan.Binds("released_n", "kept_n", "kept", "outcome") || len(s.Plan.Catch) > 0 {
+		return
+	}
+	freed := map[string]int{}
+	for _, o := range q.subjects {
+		for key, told := range o.Stats.Told {
+			freed[key] += told.Freed
+		}
+	}
+	days := map[int64]string{}
+	for _, w := range s.Stats.Worked {
+		days[w.Row] = w.Day
+	}
+	n, first := 0, ""
+	for _, r := range s.Block.Rows {
+		day := days[int64(r.Num)]
+		if day == "" || notes.Index < 0 || notes.Index >= len(r.Cells) {
+			continue
+		}
+		text := r.Cells[notes.Index].Text
+		if told := letGoTold(text); told > max(freed["day "+day], freed[day]) {
+			if n++; first == "" {
+				first = text
+			}
+		}
+	}
+	if n > 0 {
+		q.ask("remarks", s.Plan.Name, "let go", fmt.Sprintf("%s in %q tell of fish let go that no count and no list "+
+			"tells apart, the first %q. They are read as counted: give those let go a column of their own, or "+
+			"leave them.",
+			plural(n, "remark", "remarks"), s.Plan.Name, first), nil, []string{"strikes", "landed", "released", "fish"})
+		q.last().Brief = "Remarks tell of fish let go that no count tells apart."
+	}
+}
+
+// letGoTold is how many fish a remark says were let go, where it does not say that the row counts them.
+func letGoTold(text string) int {
+	if phrase.Counted(text) || words.Otherwise(text) {
+		return 0
+	}
+	n := 0
+	for _, b := range phrase.Tell(text, phrase.Defaults{}).Bites {
+		if b.Fate == words.Released {
+			n += max(1, b.N)
+		}
+	}
+	return n
+}
+
 // measuredRemarks asks about remarks that tell how long or heavy a fish was, beside counts of fish
 // of days of which the log lists no fish elsewhere.
 func (q *inquiry) measuredRemarks(s Subject) {

@@ -30,3 +30,25 @@ func TestRemarked(t *testing.T) {
 		}
 	}
 }
+
+// TestLetGoRemarks holds that a remark of fish let go beside a count of those in the boat is asked about, unless it
+// says that these are counted, or a list has as many let go on that day.
+func TestLetGoRemarks(t *testing.T) {
+	for _, c := range []struct {
+		remark string
+		freed  int
+		want   bool
+	}{{"let go 2 small albacore", 0, true}, {"let go 2 small albacore", 2, false},
+		{"let go 2 small albacore", 1, true}, {"let go 2 small albacore, in the count", 0, false}, {"calm", 0, false},
+		{"let go 2 on bait", 0, false}} {
+		l := inferred(t, "Runs", "Date|In|Up|Lines|Knots|Bites|Boated|Remarks\n2026-06-03|06:00|09:00|4|7|4|3|"+
+			c.remark+"\n2026-06-04|06:00|09:30|4|7|1|0|fog\n"+
+			"2026-06-05|06:00|09:30|5|7|2|1|calm\n2026-06-06|06:30|09:30|5|7|2|2|")
+		told := map[string]*Told{"day 1": {Freed: c.freed}}
+		got := asked(t, l, Stats{Stretches: 4, Hours: 13, ByCount: 9, Told: told, Worked: []Worked{{2, "1"}, {3, "2"},
+			{4, "3"}, {5, "4"}}})
+		if slices.ContainsFunc(got, func(q Question) bool { return q.About == "let go" }) != c.want {
+			t.Errorf("%q, %d let go in a list: asked are %v", c.remark, c.freed, kinds(got))
+		}
+	}
+}

@@ -12,7 +12,8 @@ WITH dated AS (
         t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date
             END) AS on_date,
-        coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours
+        coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours,
+        if(l.start_s IS NOT NULL AND l.end_s IS NOT NULL, coalesce(l.stopped_s, 0), 0) / 3600.0 AS stopped
     FROM labelled l LEFT JOIN trip_day t ON t.trip_key = l.trip_key LEFT JOIN trip_zone z ON z.trip_key = l.trip_key
     JOIN log o ON o.log_id = l.log_id
     WHERE l.kind IN ('legs', 'flat')
@@ -58,10 +59,10 @@ FROM (
 );
 
 CREATE OR REPLACE TEMP TABLE leg_row AS
-SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, k.put_back, n.leg_id, n.again
+SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, k.put_back, k.stopped, n.leg_id, n.again
 FROM keyed k JOIN leg_known n ON n.boat = k.boat AND n.start_at = k.start_at WHERE k.start_at IS NOT NULL
 UNION ALL
-SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, k.put_back, n.leg_id, n.again
+SELECT k.ord, k.log_id, k.kind, k.trip_key, k.on_date, k.line, k.hours, k.put_back, k.stopped, n.leg_id, n.again
 FROM keyed k JOIN leg_known n ON n.boat = k.boat AND n.key_word = k.key_word WHERE k.start_at IS NULL;
 
 -- The same leg again: a row of legs beside an earlier one, or a line on a leg
@@ -91,6 +92,7 @@ WITH fact AS (
     SELECT c.leg_id, min(c.ord) AS ord,
         first_known(c.trip_key, c.ord) AS trip_key, first_known(c.on_date, c.ord) AS on_date,
         first_known(e.leg, c.ord) AS leg, max(c.hours) AS hours, arg_max(c.put_back, c.hours) AS put_back,
+        arg_max(c.stopped, c.hours) AS stopped,
         round(first_known(e.speed_kn, c.ord), 1) AS speed_kn, first_known(e.lines_out, c.ord) AS lines_out,
         first_known(e.heading_deg, c.ord) AS heading_deg, first_known(e.lat, c.ord) AS lat,
             first_known(e.lon, c.ord) AS lon,
@@ -103,7 +105,7 @@ WITH fact AS (
         first_known(CASE WHEN c.kind = 'legs' THEN e.notes END, c.ord) AS notes
     FROM counted c JOIN placed_entry e USING (ord) GROUP BY c.leg_id
 )
--- end_at is by the boat's clock
-SELECT f.* EXCLUDE (put_back), k.boat, k.start_at,
-    k.start_at + to_microseconds(((f.hours - f.put_back) * 3600000000)::BIGINT) AS end_at
+-- end_at is by the boat's clock: what it stopped meanwhile is no hours, but the lines came up no sooner
+SELECT f.* EXCLUDE (put_back, stopped), k.boat, k.start_at,
+    k.start_at + to_microseconds(((f.hours - f.put_back + f.stopped) * 3600000000)::BIGINT) AS end_at
 FROM fact f JOIN leg_known k USING (leg_id);
