@@ -2,6 +2,9 @@ package pipeline
 
 import (
 	"context"
+	"database/sql"
+	"encoding/csv"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -317,5 +320,60 @@ func TestKeyAsText(t *testing.T) {
 	}
 	if len(sheets) != 2 || meaning.IsKey(sheets[1], sheets) {
 		t.Errorf("prose that begins three lines with headings is no key")
+	}
+}
+
+// A good fish on a list of its own is the one that a remark tells with the same weight, and not one more; one of
+// another weight is.
+func TestFishOfAListAndOfARemark(t *testing.T) {
+	ctx := context.Background()
+	const runs = "Date,In,Up,Lines,Knots,Remarks\n2026-06-01,06:30,10:10,4,7,wahoo 14.5 kg and lost another\n" +
+		"2026-06-02,06:10,11:00,4,7,missed one on the long rigger\n2026-06-03,06:20,11:30,4,7,nothing\n" +
+		"2026-06-04,06:20,11:30,4,7,\"dorado 8.1 kg, one came off\"\n"
+	s := season(t)
+	dir := t.TempDir()
+	f := excelize.NewFile()
+	defer f.Close()
+	for name, table := range map[string]string{"Sheet1": runs,
+		"Fish": "Date,Fish,Length cm,Kg\n2026-06-01,wahoo,128,14.5\n2026-06-04,dorado,98,8.4\n"} {
+		if _, err := f.NewSheet(name); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, row := range rows {
+			if err := f.SetSheetRow(name, fmt.Sprintf("A%d", i+1), &row); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	path := filepath.Join(dir, "log.xlsx")
+	if err := f.SaveAs(path); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Load(ctx, []string{path}); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Derive(ctx); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := s.DB.Query(ctx, "SELECT species_logged, length_cm, scale_kg FROM fish ORDER BY species_logged, scale_kg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	var got []string
+	for rows.Next() {
+		var name string
+		var length, kg sql.NullFloat64
+		if err := rows.Scan(&name, &length, &kg); err != nil {
+			t.Fatal(err)
+		}
+		got = append(got, fmt.Sprint(name, " ", length.Float64, " ", kg.Float64))
+	}
+	if s := strings.Join(got, ", "); s != "dorado 0 8.1, dorado 98 8.4, wahoo 128 14.5" {
+		t.Errorf("fish: %s", s)
 	}
 }

@@ -335,6 +335,9 @@ func isCount(items []item, i, start int) bool {
 	if j >= len(items) {
 		return before || i > start && items[i-1].kind == aTimes
 	}
+	if before && items[i+1].kind == aGlue && purpose[items[i+1].text] {
+		return true // kept 4 for bait
+	}
 	switch items[j].kind {
 	case aFish, aFate, aMany, aPronoun:
 		return true
@@ -347,6 +350,9 @@ func isCount(items []item, i, start int) bool {
 	}
 	return false
 }
+
+// purpose are words before what fish were kept for.
+var purpose = map[string]bool{"for": true, "para": true, "pour": true, "per": true, "fur": true}
 
 // where are words before the place at which a fish was lost.
 var where = map[string]bool{"en": true, "al": true, "a": true, "junto": true, "cerca": true, "sur": true, "au": true,

@@ -249,6 +249,7 @@ func TestTellMoreCaptains(t *testing.T) {
 			"bigeye landed 31.5kg @long rigger; lost (pulled hook)"},
 		{"dorado!! first for two years. 9.2 kg", "dorado landed 9.2kg"},
 		{"Marlin! Thirty minutes of it, released", "Marlin released"},
+		{"skipjack everywhere, kept 3 for bait. lost count of the birds", "3 landed"},
 		{"sailfish released, est 30", "sailfish released"},
 		{"sailfish released, maybe 2", "sailfish released | left: maybe 2"},
 		{"albacore 14.2 kg, and two more lost on the same pass (triple)", "albacore landed 14.2kg; 2 lost"},
