@@ -359,7 +359,8 @@ func TestFishOfAListAndOfARemark(t *testing.T) {
 	if err := s.Derive(ctx); err != nil {
 		t.Fatal(err)
 	}
-	rows, err := s.DB.Query(ctx, "SELECT species_logged, length_cm, scale_kg FROM fish ORDER BY species_logged, scale_kg")
+	rows, err := s.DB.Query(ctx, "SELECT species_logged, length_cm, scale_kg FROM fish "+
+		"ORDER BY species_logged, scale_kg")
 	if err != nil {
 		t.Fatal(err)
 	}

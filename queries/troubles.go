@@ -97,17 +97,18 @@ func effectOf(questions []Question, r SetAside) []string {
 
 // doubtEffects are the totals that a doubt is about, by its check.
 var doubtEffects = map[string][]string{
-	"legs overlap":          {"boat_hours", "line_hours"},
-	"long leg":              {"boat_hours", "line_hours"},
-	"odd speed":             {"bands"},
-	"strike without a leg":  {"bands"},
-	"fish without a strike": {"strikes"},
-	"long fish":             {"weights"},
-	"heavy fish":            {"weights"},
-	"girth and length":      {"weights"},
-	"scale and tape":        {"weights"},
-	"odd date":              {"trips"},
-	"future date":           {"trips"},
+	"legs overlap":            {"boat_hours", "line_hours"},
+	"long leg":                {"boat_hours", "line_hours"},
+	"odd speed":               {"bands"},
+	"strike without a leg":    {"bands"},
+	"strike at another speed": {"bands"},
+	"fish without a strike":   {"strikes"},
+	"long fish":               {"weights"},
+	"heavy fish":              {"weights"},
+	"girth and length":        {"weights"},
+	"scale and tape":          {"weights"},
+	"odd date":                {"trips"},
+	"future date":             {"trips"},
 }
 
 const readDoubt = ": read with a doubt"

@@ -40,18 +40,20 @@ var doubtText = map[string]string{"long fish": "longer than its kind grows",
 
 // doubtWords says in a few words what else is doubtful, by the check.
 var doubtWords = map[string]string{
-	strikeNoLeg: "no leg at the time of a strike", fishNoStrike: "no strike row for a fish",
+	strikeOtherSpeed: "a strike at another speed than its leg",
+	strikeNoLeg:      "no leg at the time of a strike", fishNoStrike: "no strike row for a fish",
 	oddSpeed: "unusual speed", legsOverlap: "legs overlap",
 	longLeg: "a leg over 12 hours", "odd date": "year far from the other trips", "future date": "a day to come",
 }
 
 // The checks that doubt a strike or a leg.
 const (
-	strikeNoLeg  = "strike without a leg"
-	fishNoStrike = "fish without a strike"
-	oddSpeed     = "odd speed"
-	legsOverlap  = "legs overlap"
-	longLeg      = "long leg"
+	strikeNoLeg      = "strike without a leg"
+	strikeOtherSpeed = "strike at another speed"
+	fishNoStrike     = "fish without a strike"
+	oddSpeed         = "odd speed"
+	legsOverlap      = "legs overlap"
+	longLeg          = "long leg"
 )
 
 // wordsOfDoubt is a doubt in a few words, none of them from a log.

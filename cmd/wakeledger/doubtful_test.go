@@ -16,8 +16,9 @@ var doubtfulLogs = map[string]string{
 		"T1,Bowline,2026-06-01,07:00,11:00,8.5,4\nT1,Bowline,2026-06-01,10:30,12:30,12.5,4\n" +
 		"T2,Bowline,2026-06-03,07:00,11:00,24,4\nT2,Bowline,2026-06-03,11:00,14:00,9,4\n" +
 		"T3,Bowline,2026-06-05,06:00,20:00,9,4\nT3,Bowline,2026-06-05,20:00,21:00,12.5,4\n",
-	"strikes.csv": "trip,date,time,outcome,species\nT1,2026-06-01,08:00,missed,\nT1,2026-06-01,15:00,missed,\n" +
-		"T2,2026-06-03,12:00,missed,\nT3,2026-06-05,08:00,landed,yellowfin tuna\n",
+	"strikes.csv": "trip,date,time,outcome,species,speed kn\nT1,2026-06-01,08:00,missed,,\n" +
+		"T1,2026-06-01,15:00,missed,,\nT2,2026-06-03,12:00,missed,,13.5\n" +
+		"T3,2026-06-05,08:00,landed,yellowfin tuna,9.5\n",
 	"fish.csv": "trip,date,time,species,length cm,girth cm\nT3,2026-06-05,08:00,yellowfin " +
 		"tuna,400,\nT2,2026-06-03,09:00,yellowfin tuna,100,65\n",
 }
@@ -42,6 +43,7 @@ func TestDoubtfulSaysSo(t *testing.T) {
 	for _, c := range []struct{ doubt, section, row, mark string }{
 		{"legs overlap", "trips", "T1", "legs overlap"},
 		{"strike without a leg", "trips", "T1", "no leg at the time of a strike"},
+		{"strike at another speed", "trips", "T2", "a strike at another speed than its leg"},
 		{"odd speed", "trips", "T2", "unusual speed"},
 		{"fish without a strike", "trips", "T2", "no strike row for a fish"},
 		{"fish without a strike", "fish", "Yellowfin tuna", "doubtful: no strike row for a fish"},

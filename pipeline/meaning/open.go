@@ -128,8 +128,10 @@ func (l *Log) misfits(u *Understood, g *group) []Open {
 		}
 		o := l.openOf(u, g, i)
 		for _, c := range g.cands[i] {
-			if name := meaningOf(c); slices.Contains(weighty, name) && once[name] != nil && !slices.Contains(o.Others, name) &&
-				c.said() && !slices.ContainsFunc(once[name], func(n string) bool { return a.has(n) }) {
+			name := meaningOf(c)
+			held := slices.ContainsFunc(once[name], func(n string) bool { return a.has(n) })
+			fits := slices.Contains(weighty, name) && once[name] != nil && !held
+			if fits && c.said() && !slices.Contains(o.Others, name) {
 				o.Others = append(o.Others, name)
 			}
 		}

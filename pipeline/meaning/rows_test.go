@@ -41,6 +41,8 @@ func TestFoot(t *testing.T) {
 		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nReckoning||||||\nfeather|||4|kept||\nplug|||2|kept||": 3,
 		"\nJULY||||||\n2026-07-09|06:00|08:00|8|2|1|1\n\nAUGUST||||||\n2026-08-09|06:00|08:00|8|2|1|1":         0,
 		"\nTotal||||18|4|10\n\nlearnt||feathers at first light|||\n||read the water|||":                        2,
+		"\n\n|Bites are all that came, 24 h clock|||||":                                                        1,
+		"\n\n|6:30 to 8:00 trolled the bank, lost 2|||||":                                                      0,
 		"\nTotal||||18|4|10\n\nJerry||lost a wahoo at the rail|||":                                             0,
 		"\n|||7|2|1|1": 0,
 		"\nTotal||||18|4|10\n2026-06-09|06:00|08:00|8|2|1|1":                         0,

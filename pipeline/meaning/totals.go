@@ -63,7 +63,8 @@ func stripFoot(b *layout.Block) {
 		r, above := &b.Rows[i], &b.Rows[i-1]
 		apart := r.Num > above.Num+1 // a blank row, or totals
 		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
-		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:]) || wordOverNumber(b, r, end)) {
+		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:]) ||
+			onlySentences(b.Rows[i:]) || wordOverNumber(b, r, end)) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
@@ -93,6 +94,19 @@ func onlyRemarks(rows []layout.Row) bool {
 		}
 	}
 	return true
+}
+
+// fewestWords is how many words a sentence has at the least that stands alone under a table.
+const fewestWords = 5
+
+// onlySentences tells rows that hold one sentence each, without a bite or a time of trolling in it: how the log is
+// to be read, whatever figures it names.
+func onlySentences(rows []layout.Row) bool {
+	return !slices.ContainsFunc(rows, func(r layout.Row) bool {
+		text := joinedText(r)
+		return !loneText(&r) || len(strings.Fields(text)) < fewestWords || statesDay(text) ||
+			len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0 || len(phrase.Stretches(text)) > 0
+	})
 }
 
 // dayColumn is the column with the most days, -1 where none has several.

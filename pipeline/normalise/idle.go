@@ -199,25 +199,28 @@ func (r *Reader) still() bool {
 }
 
 // bare tells a row in which a table of speeds and counts has neither, while its words name another way of fishing:
-// "bottom after lunch", "at anchor, 3 snapper". What a captain counts when trolling, he left out.
+// "bottom after lunch", "at anchor, 3 snapper". What a captain counts when trolling, he left out. So is one without a
+// speed that says that nothing was trolled, whatever it counts.
 func (r *Reader) bare() bool {
 	if r.sets > 0 {
 		return false
 	}
-	speeds, counts, said := false, false, false
+	speeds, counts, counted, said, never := false, false, false, false, false
 	for i := range r.targets {
 		t := &r.targets[i]
 		switch name := t.Column.Name; {
-		case name == "speed_kn" || slices.Contains(countNames, name):
+		case name == "speed_kn":
 			if t.text != "" {
 				return false
 			}
-			speeds, counts = speeds || name == "speed_kn", counts || name != "speed_kn"
+			speeds = true
+		case slices.Contains(countNames, name):
+			counts, counted = true, counted || t.text != ""
 		case name == "notes" || name == "area" || name == "lure":
-			said = said || words.NamesOther(t.text)
+			said, never = said || words.NamesOther(t.text), never || words.NeverTrolled(t.text)
 		}
 	}
-	return speeds && counts && said
+	return speeds && counts && (said && !counted || never)
 }
 
 // anotherSet tells a row whose columns hold several stretches, of which another than set was trolled: the

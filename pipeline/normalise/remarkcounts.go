@@ -46,24 +46,38 @@ func (r *Reader) countedRemarks() {
 }
 
 // letGoAmong takes fish that a remark says were let go off those that the row counts in the boat, where it says that
-// they are among these: "3 skipjack let go, in the counts".
+// they are among these ("3 skipjack let go, in the counts"), or tells as many fish as these are and more of them let
+// go than are counted: "wahoo kept, skipjack let go without a tag" beside 2 boated and 0 tagged.
 func (r *Reader) letGoAmong() {
-	if r.letGoIn < 0 || !r.value("landed_n").Known {
+	released, ok := r.index["released_n"]
+	if r.letGoIn < 0 && !ok || !r.value("landed_n").Known {
 		return
 	}
 	landed := r.index["landed_n"]
 	for i := range r.targets {
 		t := &r.targets[i]
-		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" || !phrase.Counted(t.text) {
+		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" || t.text == "" {
 			continue
 		}
+		counted := r.letGoIn >= 0 && phrase.Counted(t.text)
+		kept, free := int64(0), int64(0)
 		for _, b := range phrase.Tell(t.text, r.defaults(t)).Bites {
 			n := int64(max(b.N, 1))
-			if b.Fate != words.Released || b.Method != "" && b.Method != "troll" || n > r.values[landed].Int {
-				continue
+			switch {
+			case b.Method != "" && b.Method != "troll":
+			case b.Fate == words.Landed:
+				kept += n
+			case b.Fate == words.Released && counted && free+n > r.values[landed].Int:
+			case b.Fate == words.Released:
+				free += n
 			}
-			r.values[landed] = entry.OfInt(r.values[landed].Int - n)
-			r.values[r.letGoIn] = entry.OfInt(r.values[r.letGoIn].Int + n)
+		}
+		switch {
+		case counted && free > 0:
+			r.values[landed] = entry.OfInt(r.values[landed].Int - free)
+			r.values[r.letGoIn] = entry.OfInt(r.values[r.letGoIn].Int + free)
+		case r.letGoIn < 0 && free > r.values[released].Int && kept+free == r.values[landed].Int+r.values[released].Int:
+			r.values[landed], r.values[released] = entry.OfInt(kept), entry.OfInt(free)
 		}
 	}
 }

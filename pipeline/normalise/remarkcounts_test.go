@@ -22,6 +22,21 @@ func TestCountedRemarks(t *testing.T) {
 	}
 }
 
+// TestLetGoBeside holds that a remark which tells all fish of the boat says which of them were let go, also such as
+// the column of those tagged does not count.
+func TestLetGoBeside(t *testing.T) {
+	const head, good = "Date|In|Up|Knots|Bites|Hooked|Boated|Tagged|Remarks", "2026-08-03|06:00|11:00|6.5|9|7|6|6|calm"
+	for _, c := range []struct{ remark, landed, released string }{
+		{"wahoo kept. 2 skipjack let go, no tag", "1", "2"}, {"wahoo kept", "3", "0"},
+		{"wahoo kept, skipjack let go", "3", "0"}, {"3 skipjack let go", "0", "3"},
+	} {
+		got := log{text: under(head, good, "2026-08-04|06:00|11:00|6.5|9|7|3|0|"+c.remark)}.last(t)
+		if got.values["landed_n"] != c.landed || got.values["released_n"] != c.released {
+			t.Errorf("%q: %s landed, %q let go", c.remark, got.values["landed_n"], got.values["released_n"])
+		}
+	}
+}
+
 // TestLetGoAmong holds that fish of a remark are taken off those in the boat where it says that these count them.
 func TestLetGoAmong(t *testing.T) {
 	const head, good = "Date|In|Up|Knots|Bites|Hooked|Boated|Remarks", "2026-08-03|06:00|11:00|6.5|9|7|6|calm"

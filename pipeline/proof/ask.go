@@ -290,6 +290,7 @@ func (q *inquiry) block(s Subject) {
 	q.stray(s)
 	q.dayless(s)
 	q.jigged(s)
+	q.unpaced(s)
 	q.unfished(s)
 	q.besideBites(s)
 	q.idleDays(s)

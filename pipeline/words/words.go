@@ -1,6 +1,7 @@
 package words
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -220,6 +221,26 @@ func Scaled(text string) bool {
 	_, ok := scales.any(Scan(text))
 	return ok
 }
+
+// OnScale is the figure, with its unit, beside nothing but words for a scale: "12.5 scale", "balança 7,7 kg". "" where
+// there is none.
+func OnScale(text string) string {
+	best, fields := "", strings.Fields(text)
+	for k := 1; k < len(fields) && !Hedged(text); k++ {
+		head, tail := strings.Join(fields[:k], " "), strings.Join(fields[k:], " ")
+		for _, x := range [][2]string{{head, tail}, {tail, head}} {
+			figure, scale := strings.Trim(x[0], " ,;:-"), x[1]
+			if figureAlone.MatchString(figure) && Scaled(scale) && !strings.ContainsAny(scale, "0123456789") &&
+				len(figure) > len(best) {
+				best = figure
+			}
+		}
+	}
+	return best
+}
+
+// figureAlone is a figure, with its unit perhaps.
+var figureAlone = regexp.MustCompile(`^\d+(?:[.,]\d+)?\s*(?:#|kgs?|kilos?|lbs?|pounds?|g)?$`)
 
 // ByScale reports whether a cell beside a weight says that a scale gave it, and whether it says
 // either way: in words, or by the letter of a code, S for scale and E for estimate.

@@ -396,6 +396,18 @@ func TestWholeRemarks(t *testing.T) {
 	}
 }
 
+// TestOnScale holds which figure stands beside words for a scale alone.
+func TestOnScale(t *testing.T) {
+	for text, want := range map[string]string{"12.5 scale": "12.5",
+		"balança 7,7 kg": "7,7 kg", "18 lb on the scale": "18 lb",
+		"12 kg 800 scale": "",
+		"9,4 na balança":  "9,4", "12.5": "", "scale": "", "about 12 scale": "", "12 kg": ""} {
+		if got := OnScale(text); got != want {
+			t.Errorf("%q: %q, expected %q", text, got, want)
+		}
+	}
+}
+
 // TestNamesOther holds that a way of fishing or a boat that lay still is found in a remark, and none where it speaks of
 // trolling or of a lure.
 func TestNamesOther(t *testing.T) {

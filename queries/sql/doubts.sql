@@ -21,6 +21,14 @@ WITH days AS (
         'no leg was fished at that time: counted under not logged'
     FROM strike WHERE leg_id IS NULL
     UNION ALL
+    -- a strike is counted where its effort is: elsewhere it would be divided by other hours
+    SELECT 'strike at another speed', s.file, s.sheet, s."row", round(s.speed_kn, 1) || ' kn',
+        'its stretch was at ' || l.speed_kn || ' kn, where it is counted'
+    FROM strike s JOIN leg l USING (leg_id) JOIN band b ON b.factor = 'speed-band' AND l.speed_kn >= b.lo
+        AND (b.hi IS NULL OR l.speed_kn < b.hi)
+    WHERE NOT (round(s.speed_kn, 1) >= b.lo AND (b.hi IS NULL OR round(s.speed_kn, 1) < b.hi))
+        AND l.leg_id NOT IN (SELECT leg_id FROM leg_track)
+    UNION ALL
     SELECT 'fish without a strike', file, sheet, "row", coalesce(species_logged, ''),
         'no strike row matches this fish: added as a strike'
     FROM strike s WHERE origin = 'fish' AND EXISTS (SELECT 1 FROM entry WHERE kind = 'strikes')
