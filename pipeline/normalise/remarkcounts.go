@@ -54,6 +54,7 @@ func (r *Reader) letGoAmong() {
 		return
 	}
 	landed := r.index["landed_n"]
+	listed := r.layout.Binds("species") || r.layout.Reads("fishlist") || len(r.layout.Catch) > 0
 	for i := range r.targets {
 		t := &r.targets[i]
 		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" || t.text == "" {
@@ -76,7 +77,8 @@ func (r *Reader) letGoAmong() {
 		case counted && free > 0:
 			r.values[landed] = entry.OfInt(r.values[landed].Int - free)
 			r.values[r.letGoIn] = entry.OfInt(r.values[r.letGoIn].Int + free)
-		case r.letGoIn < 0 && free > r.values[released].Int && kept+free == r.values[landed].Int+r.values[released].Int:
+		case r.letGoIn >= 0 || words.NamesOther(t.text) || kept+free < 2 && listed: // one may be another fish
+		case free > r.values[released].Int && kept+free == r.values[landed].Int+r.values[released].Int:
 			r.values[landed], r.values[released] = entry.OfInt(kept), entry.OfInt(free)
 		}
 	}

@@ -29,6 +29,7 @@ func TestLetGoBeside(t *testing.T) {
 	for _, c := range []struct{ remark, landed, released string }{
 		{"wahoo kept. 2 skipjack let go, no tag", "1", "2"}, {"wahoo kept", "3", "0"},
 		{"wahoo kept, skipjack let go", "3", "0"}, {"3 skipjack let go", "0", "3"},
+		{"2 wahoo kept. Cast at a school, 1 cobia let go (casting not counted)", "3", "0"},
 	} {
 		got := log{text: under(head, good, "2026-08-04|06:00|11:00|6.5|9|7|3|0|"+c.remark)}.last(t)
 		if got.values["landed_n"] != c.landed || got.values["released_n"] != c.released {
