@@ -342,6 +342,14 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			out = append(out, c)
 		}
 	}
+	if len(said.columns) == 0 && said.asideWeight == 0 && v.sentences() {
+		c := candidate{column: t.named("notes", "text")} // under no heading, or one that says nothing
+		c.add(off, "sentences", 2)
+		if storyProfile(v, -1) > 0 {
+			c.add(off, "sentences", -1.1) // it may tell the bites
+		}
+		out = append(out, c)
+	}
 	if column := t.countedByName(v); column != nil {
 		c := candidate{column: column}
 		c.add(off, "fish by name", 3)

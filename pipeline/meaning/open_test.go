@@ -59,3 +59,19 @@ func TestExpensesAreNoTrips(t *testing.T) {
 		t.Errorf("a book of expenses is read as %s", k)
 	}
 }
+
+// TestSentencesUnderNoHeading holds that a column of sentences without a heading is of remarks, and one of codes is
+// nothing.
+func TestSentencesUnderNoHeading(t *testing.T) {
+	for cells, want := range map[string]bool{
+		"trolled the long bank;out past the cape;bottom after lunch;along the edge": true,
+		"A7;B2;A7;C1": false} {
+		text := "Date|Start|End|Lines|Knots|"
+		for i, c := range strings.Split(cells, ";") {
+			text += "\n2026-06-0" + string(rune('1'+i)) + "|06:00|09:00|4|7|" + c
+		}
+		if p := planOf(t, "", text); p.Binds("notes") != want {
+			t.Errorf("%q: %s", cells, summary(p))
+		}
+	}
+}

@@ -121,6 +121,12 @@ var hoursPlain = regexp.MustCompile(`^[0-2]?\d[0-5]\d$`) // 630, beside 6.15
 
 var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)
 
+// sentences tells a column of texts of several words each, few of them alike.
+func (v *Values) sentences() bool {
+	return len(v.cells) >= 3 && v.texts() > 0.9 && v.distinct() > 0.3 && v.length() > 12 &&
+		v.share("several words", func(c layout.Cell) bool { return strings.Contains(c.Text, " ") }) >= 0.6
+}
+
 // number is a cell's leading number, whatever unit stands behind it.
 func number(text string) (float64, bool) {
 	s := strings.TrimLeft(text, "~$ ")
