@@ -254,7 +254,8 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"sailfish released, maybe 2", "sailfish released | left: maybe 2"},
 		{"albacore 14.2 kg, and two more lost on the same pass (triple)", "albacore landed 14.2kg; 2 lost"},
 		{"2 lost, 2 more hooked later", "2 lost; 2 hooked"},
-		{"bonito for bait x 4", "left: bonito for bait x 4"},
+		{"bonito for bait x 4", "4 bonito landed"},
+		{"something else on for a while, spat it", "lost (spat hook)"},
 		{"a strike on the long rigger, never came tight", "missed @long rigger"},
 	})
 }

@@ -75,7 +75,7 @@ func (c *clause) flag(it *item, i int) {
 		j := significant(c.items, i+1)
 		c.none = c.none || j < len(c.items) && c.items[j].kind == aFish
 	case anIdle:
-		c.idle = true
+		c.idle = c.idle || i == 0 || !purpose[c.items[i-1].text] // kept for bait
 	case aBlank:
 		c.blank = true
 	case aNothing:
