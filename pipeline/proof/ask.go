@@ -126,7 +126,7 @@ func effectOf(name string) []string {
 	case "catch":
 		return listing
 	case "kept", "released":
-		return []string{"landed", "released"}
+		return []string{"hooked", "landed", "released"}
 	case "scale_kg", "length_cm", "girth_cm", "species", "weighed":
 		return []string{"fish"}
 	case "date", "trip", "method":
