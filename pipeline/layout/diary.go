@@ -11,7 +11,7 @@ import (
 var (
 	clockFirst = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?)?|[0-2]\d[0-5]\d)\b[\s,;:\-–—]+(\S.*)$`)
 	dayFirst   = regexp.MustCompile(
-		`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
+		`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+|(?:mo|di|mi|do|fr|sa|so)\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
 )
 
 // diary takes a text whose lines begin with a clock time under a line for each day: one

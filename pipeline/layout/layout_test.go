@@ -384,7 +384,8 @@ func TestTitlesAreNoGroups(t *testing.T) {
 // TestDayNames holds that a day may begin with its name in full, with accents or hyphens.
 func TestDayNames(t *testing.T) {
 	for text, want := range map[string]string{"Sábado, 7 de Maio. Mar chão": "7 de Maio",
-		"Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5"} {
+		"Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5",
+		"Sa 3.5.2024 ruhig": "3.5.2024"} {
 		if m := dayFirst.FindStringSubmatch(text); m == nil || m[2] != want {
 			t.Errorf("%q: %q", text, m)
 		}

@@ -17,7 +17,11 @@ import (
 func (x *builder) daysOf(index int) []unit.Date {
 	order := unit.OrderUnknown
 	for _, row := range x.rows {
-		if order = unit.OrderOf(cellOf(row, index)); order != unit.OrderUnknown {
+		cell := cellOf(row, index)
+		if order = unit.OrderOf(cell); order == unit.OrderUnknown {
+			order = unit.DayMonthOrder(cell)
+		}
+		if order != unit.OrderUnknown {
 			break
 		}
 	}
