@@ -448,6 +448,23 @@ func OfBest(text string) string {
 	return ""
 }
 
+// OffScale is the figure beside which a cell says no more than that it is from a scale: "22.0 scale", "on the dock
+// scale 31". "" where it does not.
+func OffScale(text string) string {
+	toks := trimmed(text)
+	for i := range toks {
+		next, ok := ScaleAt(toks, i)
+		switch {
+		case !ok || i > 0 && next < len(toks):
+		case i > 0:
+			return strings.TrimRight(text[:toks[i].At], " ,;:(-")
+		case next < len(toks):
+			return strings.TrimSpace(text[toks[next].At:])
+		}
+	}
+	return ""
+}
+
 // Lure reports whether a text names a lure that is trolled, whatever fish or bait it is made to
 // look like.
 func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }

@@ -221,6 +221,17 @@ func TestOfBest(t *testing.T) {
 	}
 }
 
+// TestOffScale holds that a cell of a figure and words for a scale is that figure, and one that says more is none.
+func TestOffScale(t *testing.T) {
+	for text, want := range map[string]string{"22.0 scale": "22.0", "4,6 kg (na balança)": "4,6 kg", "Waage 12": "12",
+		"31 lb on the dock scale": "31 lb", "scale": "", "22": "", "scale broke, ~20": "broke, ~20",
+		"9 scale, gutted": ""} {
+		if got := OffScale(text); got != want {
+			t.Errorf("OffScale(%q) = %q, expected %q", text, got, want)
+		}
+	}
+}
+
 func TestNames(t *testing.T) {
 	for text, want := range map[string]string{"Troll": "troll", "jig": "jig", "live blue runner on the kite": "kite",
 		"Live bait": "live bait", "trolling": "troll", "popper": "pop", "fondo": "bottom", "box": "",
