@@ -16,7 +16,8 @@ func (b *Block) dayLines(like Likeness) (Block, bool) {
 			return Block{}, false
 		}
 	}
-	told := Block{Grid: b.Grid, Shape: Records, Labels: []Label{{Col: 0, Text: dayLabel}, {Col: 1, Text: "what happened"}}}
+	told := Block{Grid: b.Grid, Shape: Records,
+		Labels: []Label{{Col: 0, Text: dayLabel}, {Col: 1, Text: "what happened"}}}
 	var rest []Row
 	day, worded := Cell{}, false
 	for _, row := range b.Rows {

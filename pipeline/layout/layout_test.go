@@ -154,6 +154,15 @@ func TestDiary(t *testing.T) {
 	if len(s.Notes) != 1 || s.Notes[0].Text != "Usual spread is 5 lines" {
 		t.Errorf("above the first day: %v", s.Notes)
 	}
+	s = take(t, "3 June 2026\n06:10 lines in\n7h of sun\n07:25 strike\nrain\n08:00 strike on the left long\n9h up\n"+
+		"4 June 2026\n06:00 lines in\n11h up")
+	if got := shown(s); got != "records [date,time,event] 2=3 June 2026 3=3 June 2026 4=3 June 2026 5=3 June 2026 "+
+		"6=3 June 2026 7=3 June 2026 9=4 June 2026 10=4 June 2026" {
+		t.Error(got)
+	}
+	if b := s.Blocks[0]; b.Rows[1].Cells[1].Text != "" || b.Rows[5].Cells[1].Text != "9h" {
+		t.Errorf("hours alone: %v", b.Rows)
+	}
 	if s := take(t, "0610 lines in\n0725 strike\n0800 strike\n0900 strike\n1105 lines up"); len(s.Blocks) > 0 &&
 		s.Blocks[0].Shape == Records {
 		t.Error("times under no day are taken for a diary")

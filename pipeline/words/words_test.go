@@ -36,7 +36,8 @@ func TestFateOf(t *testing.T) {
 		{"mancata", Missed, ""}, {"devolvido", Released, ""}, {"partiu a linha", Lost, "broke off"},
 		{"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
 		{"rendue à l'eau", Released, ""}, {"rejetés à la mer", Released, ""}, {"devolvida à água", Released, ""},
-		{"devuelto al mar", Released, ""}, {"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
+		{"devuelto al mar", Released, ""}, {"liberei", Released, ""},
+		{"la devolví", Released, ""}, {"estourou a linha", Lost, "broke off"}, {"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
 		{"lumpy on the way home", FateUnknown, ""}, {"", FateUnknown, ""}, {"blue/wht jet", FateUnknown, ""},
 	} {
 		f, cause, _, ok := FateOf(c.text)
@@ -137,8 +138,10 @@ func TestEntryOf(t *testing.T) {
 		"back in":                  {Event: EventIn}, "pulled lines": {Event: EventUp}, "Lines out": {Event: EventOut},
 		"Pulled a line":  {EventFewer, 1, ""},
 		"líneas al agua": {Event: EventIn}, "lignes à l'eau": {Event: EventIn}, "lenze in acqua": {Event: EventIn},
-		"linhas na água": {Event: EventIn},
-		"Leinen raus":    {Event: EventUp}, "left mooring": {Event: EventLeave},
+		"linhas na água":   {Event: EventIn},
+		"recogí las cañas": {Event: EventUp}, "j'ai remonté les lignes": {Event: EventUp},
+		"subi para 9 nós": {Event: EventPace, Rest: " 9 nós"}, "joguei as iscas na água": {Event: EventIn},
+		"Leinen raus": {Event: EventUp}, "left mooring": {Event: EventLeave},
 		"cast off, lines in": {Event: EventIn, Rest: "cast off, "},
 		"at the dock":        {Event: EventHome}, "ok": {Event: EventQuiet},
 		"left rigger, fish on":   {Rest: "left rigger, fish on"},
