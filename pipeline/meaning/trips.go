@@ -132,7 +132,7 @@ func (x *builder) overnights() {
 	}
 }
 
-// dayUnder is the day of the row that stands right under a line that is none of the block's rows; 0 where there is none.
+// dayUnder is the day of the row that stands right under a line that is none of the block's rows; 0 where none does.
 func (x *builder) dayUnder(n layout.Note, days []unit.Date) unit.Date {
 	for i, row := range x.block.Rows {
 		if row.Num > n.Row {

@@ -37,7 +37,8 @@ func TestFateOf(t *testing.T) {
 		{"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
 		{"rendue à l'eau", Released, ""}, {"rejetés à la mer", Released, ""}, {"devolvida à água", Released, ""},
 		{"devuelto al mar", Released, ""}, {"liberei", Released, ""},
-		{"la devolví", Released, ""}, {"estourou a linha", Lost, "broke off"}, {"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
+		{"la devolví", Released, ""}, {"estourou a linha", Lost, "broke off"},
+		{"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
 		{"lumpy on the way home", FateUnknown, ""}, {"", FateUnknown, ""}, {"blue/wht jet", FateUnknown, ""},
 	} {
 		f, cause, _, ok := FateOf(c.text)
