@@ -10,8 +10,8 @@ func TestDayLines(t *testing.T) {
 		"Mein Buch 2024\n" + heads + "Sa 3.8.2024: 6:30 bis 11:10, 5 Ruten, 7 kn\n07:10|Bonito|an Bord|61\n" +
 			"08:00|Thun|ab|\n\nSo 4.8.2024: nichts gegangen\n" +
 			"Mo 5.8.2024: 7:00 bis 9:00\n07:30|Thun|an Bord|90": "" +
-			"table [time,species,outcome,length,date] 4=07:10 5=08:00 9=07:30; records [date,what happened] 3=3.8.2024 " +
-			"7=4.8.2024 8=5.8.2024",
+			"table [time,species,outcome,length,date] 4=07:10 5=08:00 9=07:30; records [date,what happened] " +
+			"3=3.8.2024 7=4.8.2024 8=5.8.2024",
 		heads + "3.8.2024\n07:10|Bonito|an Bord|61\n4.8.2024\n08:00|Thun|ab|": "table [time,species,outcome,length] " +
 			"2=3.8.2024 3=07:10 4=4.8.2024 5=08:00",
 		heads + "06:10|Thun|ab|\n3.8.2024: 6:30 bis 11:10, 5 Ruten\n07:10|Bonito|an Bord|61": "table [time,species," +
