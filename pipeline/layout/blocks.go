@@ -70,7 +70,8 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
-	for _, told := range []func() (Block, bool){g.notes, g.diary, func() (Block, bool) { return g.journal(like) },
+	for _, told := range []func() (Block, bool){g.notes,
+		func() (Block, bool) { return g.diary(like) }, func() (Block, bool) { return g.journal(like) },
 		func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {
 		b, ok := told()
 		if !ok || headed && g.Width >= sureHeads {

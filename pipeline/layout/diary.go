@@ -11,13 +11,13 @@ import (
 var (
 	clockFirst = regexp.MustCompile(`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?)?|[0-2]\d[0-5]\d)\b[\s,;:\-–—]+(\S.*)$`)
 	dayFirst   = regexp.MustCompile(
-		`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
+		`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+|(?:mo|di|mi|do|fr|sa|so)\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
 )
 
 // diary takes a text whose lines begin with a clock time under a line for each day: one
 // row an entry, with its day, its time and what happened.
-func (g *Grid) diary() (Block, bool) {
-	timed, dated, longest := 0, 0, 0
+func (g *Grid) diary(like Likeness) (Block, bool) {
+	timed, dated, longest, capitals := 0, 0, 0, 0
 	heads, watches := g.outings(), g.watches()
 	maps.Copy(heads, g.numberedTitles())
 	for i := range g.Rows {
@@ -28,8 +28,11 @@ func (g *Grid) diary() (Block, bool) {
 		longest = max(longest, utf8.RuneCountInString(c.Text))
 		if _, head := heads[i]; head {
 			dated++
-		} else if clockFirst.MatchString(c.Text) && !watches[i] {
+		} else if _, what := timeFirst(c.Text, like); what != "" && !watches[i] {
 			timed++
+			if first, _ := utf8.DecodeRuneInString(what); unicode.IsUpper(first) {
+				capitals++
+			}
 		} else if dayFirst.MatchString(c.Text) {
 			dated++
 		}
@@ -46,17 +49,16 @@ func (g *Grid) diary() (Block, bool) {
 			day, began, head = h.day, h.day, false
 		} else if watches[i] {
 			continue
-		} else if m := clockFirst.FindStringSubmatch(text); m != nil {
+		} else if time, what := timeFirst(text, like); what != "" {
 			head = false
 			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
-				Cells: []Cell{{Text: day, Look: Date}, {Text: strings.TrimSpace(m[1]), Look: Clock},
-					{Text: m[3], Look: Text}}})
+				Cells: []Cell{{Text: day, Look: Date}, {Text: time, Look: Clock}, {Text: what, Look: Text}}})
 		} else if m := dayFirst.FindStringSubmatch(text); m != nil && lookOf(m[2], 0) == Date {
 			day, head = withYear(m[2], began), false
 		} else if head {
 			b.Above = append(b.Above, text)
 		} else if n := len(b.Rows); n > 0 && b.Rows[n-1].Num == g.Rows[i].Num-1 {
-			if sentenceOfItsOwn(text, g.Rows[i-1].at(0).Text, longest) {
+			if sentenceOfItsOwn(text, g.Rows[i-1].at(0).Text, longest, 4*capitals > timed) {
 				b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
 					Cells: []Cell{{Text: day, Look: Date}, {}, {Text: text, Look: Text}}})
 				continue
@@ -71,13 +73,25 @@ func (g *Grid) diary() (Block, bool) {
 	return b, day != ""
 }
 
+// timeFirst parts a line that begins with a clock time into that and what happened then; an hour alone, as some write
+// the full hours, is one where it tells of the lines: "9h lines up". What is "" for another line.
+func timeFirst(text string, like Likeness) (time, what string) {
+	if m := clockFirst.FindStringSubmatch(text); m != nil {
+		return strings.TrimSpace(m[1]), m[3]
+	}
+	if m := hourFirst.FindStringSubmatch(text); m != nil && like.Event != nil && like.Event(m[2]) != "" {
+		return m[1], m[2]
+	}
+	return "", ""
+}
+
 // sentenceOfItsOwn tells a line without a clock below an entry that is not the rest of that: it begins a sentence,
-// and its first word would have had room in the line above.
-func sentenceOfItsOwn(text, above string, longest int) bool {
+// where the text writes these with capitals, and its first word would have had room in the line above.
+func sentenceOfItsOwn(text, above string, longest int, capitals bool) bool {
 	word, _, _ := strings.Cut(text, " ")
 	first, _ := utf8.DecodeRuneInString(text)
 	fits := utf8.RuneCountInString(above)+1+utf8.RuneCountInString(word) <= longest
-	return fits && (unicode.IsUpper(first) || first == '-')
+	return fits && (!capitals || unicode.IsUpper(first) || first == '-')
 }
 
 // paragraphs takes a text of a paragraph a day, each beginning with its day or under it: one

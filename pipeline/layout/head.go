@@ -36,7 +36,7 @@ func (g *Grid) heads(like Likeness) []head {
 		}
 		if r+1 < len(g.Rows) && g.isUnits(r+1) {
 			h.last, h.units = r+1, true
-		} else if r+1 < len(g.Rows) && h.first == r && g.isHead(r+1, like) && g.words(r+1) &&
+		} else if r+1 < len(g.Rows) && h.first == r && (g.isHead(r+1, like) || g.underGroups(r, r+1)) && g.words(r+1) &&
 			g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
 			h.names, h.last = r+1, r+1
 			if r+2 < len(g.Rows) && g.isUnits(r+2) {
@@ -47,6 +47,30 @@ func (g *Grid) heads(like Likeness) []head {
 		r = h.last
 	}
 	return found
+}
+
+// underGroups tells a row of the same few words under several names each of which stands over some: "kept, lost" under
+// Tuna, and again under Mahi. A row of a table has no cells where the heading is blank.
+func (g *Grid) underGroups(r, under int) bool {
+	said, of, sure := map[string]int{}, -1, 0
+	n := map[int]int{} // cells under each name
+	for i := range g.Width {
+		if g.Rows[r].at(i).Look != Blank {
+			of = i
+		}
+		if c := g.Rows[under].at(i); c.Look == Text && of >= 0 {
+			said[strings.ToLower(c.Text)]++
+			n[of]++
+		}
+	}
+	all := 0
+	for _, k := range n {
+		all += k
+		if k > 1 {
+			sure++
+		}
+	}
+	return sure > 1 && len(said) > 1 && 2*len(said) <= all
 }
 
 // headAgain tells the first row of a table that the file says begins there, under headings that another has.

@@ -18,6 +18,8 @@ var (
 	shortDay   = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}/\d{1,2})(?:[\s).,;]|$)`)
 	shortClock = regexp.MustCompile(
 		`(?i)^(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)\b(?:[\s,;:\-–—]+|\.\s+)(\S.*)$`)
+	// an hour alone, as some write the full hours: 9h lines up
+	hourFirst  = regexp.MustCompile(`(?i)^([01]?\d\s?h|2[0-4]\s?h)\s+(\pL.*)$`)
 	clockAfter = regexp.MustCompile(
 		`(?i)^((?:\d{1,2} )?\pL[\pL' ]{0,30}?)\s+(?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*([ap]\.?m?\.?\b)?|[0-2]?\d[0-5]\d)(?:(?:[\s,;:\-–—]+|\.\s+)(.*))?$`)
 	measured = regexp.MustCompile(
@@ -207,6 +209,8 @@ func (j *journal) line(num int, text string, like Likeness) {
 	time, what := "", text
 	if t, rest, ok := unit.SpokenClock(text); ok && rest != "" {
 		time, what = t, rest
+	} else if m := hourFirst.FindStringSubmatch(text); m != nil && like.Event(m[2]) != "" {
+		time, what = m[1], m[2]
 	} else if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) {
 		time, what = strings.TrimSpace(m[1]), m[3]
 	} else if m := clockAfter.FindStringSubmatch(text); m != nil && like.Event(m[1]) != "" &&

@@ -154,6 +154,15 @@ func TestDiary(t *testing.T) {
 	if len(s.Notes) != 1 || s.Notes[0].Text != "Usual spread is 5 lines" {
 		t.Errorf("above the first day: %v", s.Notes)
 	}
+	s = take(t, "3 June 2026\n06:10 lines in\n7h of sun\n07:25 strike\nrain\n08:00 strike on the left long\n9h up\n"+
+		"4 June 2026\n06:00 lines in\n11h up")
+	if got := shown(s); got != "records [date,time,event] 2=3 June 2026 3=3 June 2026 4=3 June 2026 5=3 June 2026 "+
+		"6=3 June 2026 7=3 June 2026 9=4 June 2026 10=4 June 2026" {
+		t.Error(got)
+	}
+	if b := s.Blocks[0]; b.Rows[1].Cells[1].Text != "" || b.Rows[5].Cells[1].Text != "9h" {
+		t.Errorf("hours alone: %v", b.Rows)
+	}
 	if s := take(t, "0610 lines in\n0725 strike\n0800 strike\n0900 strike\n1105 lines up"); len(s.Blocks) > 0 &&
 		s.Blocks[0].Shape == Records {
 		t.Error("times under no day are taken for a diary")
@@ -384,7 +393,8 @@ func TestTitlesAreNoGroups(t *testing.T) {
 // TestDayNames holds that a day may begin with its name in full, with accents or hyphens.
 func TestDayNames(t *testing.T) {
 	for text, want := range map[string]string{"Sábado, 7 de Maio. Mar chão": "7 de Maio",
-		"Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5"} {
+		"Quinta-feira, 12 de Maio. Vento": "12 de Maio", "Miércoles 3/5 calma": "3/5", "Saturday 3/5 calm": "3/5",
+		"Sa 3.5.2024 ruhig": "3.5.2024"} {
 		if m := dayFirst.FindStringSubmatch(text); m == nil || m[2] != want {
 			t.Errorf("%q: %q", text, m)
 		}

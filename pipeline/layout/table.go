@@ -35,7 +35,10 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 			b.numbered(like)
 		}
 		told, ok := Block{}, false
-		if !b.Open {
+		if len(parts) == 1 {
+			told, ok = b.dayLines(like)
+		}
+		if !b.Open && !ok {
 			told, ok = b.beneath()
 		}
 		if out = append(out, b); ok {

@@ -201,6 +201,7 @@ func (l *Log) settle() {
 	l.usual()
 	l.years()
 	l.ranks()
+	l.afternoons()
 }
 
 // Data are the blocks whose rows are read.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -17,7 +18,11 @@ import (
 func (x *builder) daysOf(index int) []unit.Date {
 	order := unit.OrderUnknown
 	for _, row := range x.rows {
-		if order = unit.OrderOf(cellOf(row, index)); order != unit.OrderUnknown {
+		cell := cellOf(row, index)
+		if order = unit.OrderOf(cell); order == unit.OrderUnknown {
+			order = unit.DayMonthOrder(cell)
+		}
+		if order != unit.OrderUnknown {
 			break
 		}
 	}
@@ -92,7 +97,9 @@ func (x *builder) overnights() {
 				return true
 			}
 		}
-		return false
+		return slices.ContainsFunc(x.block.Beside, func(n layout.Note) bool {
+			return x.dayUnder(n, days) == day && words.Night(n.Text, kind)
+		})
 	}
 	nights := 0
 	for i := 1; i < len(days); i++ {
@@ -123,6 +130,16 @@ func (x *builder) overnights() {
 		x.note("%s: %s a trip goes on the next day, as its words say: one trip each", date.Heading,
 			often(nights))
 	}
+}
+
+// dayUnder is the day of the row that stands right under a line that is none of the block's rows; 0 where none does.
+func (x *builder) dayUnder(n layout.Note, days []unit.Date) unit.Date {
+	for i, row := range x.block.Rows {
+		if row.Num > n.Row {
+			return days[i]
+		}
+	}
+	return 0
 }
 
 // atDock tells a log of events in which the boat came home before the row with which a day begins, or left

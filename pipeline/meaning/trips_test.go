@@ -36,6 +36,11 @@ func TestOvernight(t *testing.T) {
 	}
 	p := inferred(t, "log.csv", nil, "Log", legHeads+"\n2026-05-01|06:00|09:00|5|8|\n2026-05-02|06:00|09:00|5|8|day "+
 		"2\n2026-05-09|06:00|09:00|5|8|").Blocks[0].Plan
+	short := inferred(t, "log 2026.csv", nil, "Log", legHeads+"\n5/9|06:00|09:00|5|8|\n6/4|06:00|09:00|4|8|\n"+
+		"6/5|06:00|09:00|4|8|second day\n6/16|06:00|09:00|5|8|").Blocks[0].Plan
+	if len(short.Trips) != 2 {
+		t.Errorf("of days without a year, the month first, the trips are %v", short.Trips)
+	}
 	if len(p.Trips) > 0 {
 		t.Errorf("the second of the month is taken for a second day: %v", p.Trips)
 	}

@@ -285,8 +285,8 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return nil
 		}
 	}
-	if figure := words.OnScale(text); err != nil && c.Name == "scale_kg" && figure != "" {
-		return quantityCell(r, t, figure)
+	if weight := words.OnScale(text); err != nil && c.Name == "scale_kg" && weight != "" {
+		return quantityCell(r, t, weight)
 	}
 	if best := words.OfBest(text); err != nil && t.measure() && r.sets == 0 && best != "" {
 		return quantityCell(r, t, best) // 47 best: of the longest of several

@@ -343,7 +343,8 @@ func (r *Reader) upTold(t *target, text string) bool {
 func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, changed bool) bool {
 	e := &r.events
 	notes := r.value("notes").Text
-	off := words.Otherwise(text+"; "+notes) || words.AnotherMethod(text) || words.AnotherMethod(notes)
+	off := words.Otherwise(text+"; "+notes) || words.AnotherMethod(text) || words.AnotherMethod(notes) ||
+		e.fished && !e.open && words.NamesOther(text) // on the wreck, jig: 3 amberjack, between two stretches
 	if e.off = !e.open && (e.off || off); e.off || off {
 		r.like = 0
 		return true // five mackerel on the jig

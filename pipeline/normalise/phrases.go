@@ -257,6 +257,9 @@ func (r *Reader) twelve(start, end *int64) {
 
 // times settles clock times of twelve hours that stand in columns.
 func (r *Reader) times() {
+	if k, ok := r.index["time_s"]; ok && r.values[k].Known && r.values[k].Int < int64(r.layout.Early) {
+		r.values[k].Int += day / 2
+	}
 	i, j := r.slots.start, r.slots.end
 	if !r.layout.Twelve || i < 0 || j < 0 || !r.values[i].Known || !r.values[j].Known {
 		return

@@ -40,6 +40,7 @@ func TestTell(t *testing.T) {
 		{"missed 2, lost 1 at the boat", "2 missed; lost (at the boat)"},
 		{"Bluefin aboard. 50 in, girth 36, 80 lb.", "Bluefin landed 127cm x91.4 36.3kg"},
 		{"Lost a wahoo. 3 ft seas", "wahoo lost"},
+		{"knock on the left rod, nothing", "missed @left rod"}, {"bite, nothing else all day", "bite"},
 		{"zip", "nothing"}, {"zip :(", "nothing"}, {"Not one bite all day.", "nothing"},
 		{"0 for 0. Good boat ride.", "0 for 0 | nothing"},
 		{"skunked", "nothing"}, {"", ""},

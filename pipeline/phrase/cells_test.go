@@ -97,6 +97,17 @@ func showClock(c Clock) string {
 	return s
 }
 
+// TestEndUnknown holds that a question mark in the place of the end leaves a stretch open, and nothing else does.
+func TestEndUnknown(t *testing.T) {
+	for text, want := range map[string]bool{"lines in 6:20, up ??, 4 lines": true, "in 0710 and out at ?": false,
+		"start fishing 7:05 stop ? 6 rods": true, "lines in 6:20, up 9:10": false, "lines in 6:20, 4 lines?": false} {
+		all := Stretches(text)
+		if got := len(all) == 1 && all[0].Open && all[0].HasStart; got != want {
+			t.Errorf("%q: open is %v, expected %v: %+v", text, got, want, all)
+		}
+	}
+}
+
 func showStretches(ss []Stretch) string {
 	var out []string
 	for _, s := range ss {

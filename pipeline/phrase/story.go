@@ -59,9 +59,21 @@ func Tell(text string, d Defaults) Story {
 	t.unmeasured()
 	t.totals()
 	t.settle()
+	t.ofNothing(text)
 	t.elsewise(s, others)
 	t.story.Nothing = len(t.story.Bites) == 0 && len(t.story.Left) == 0 && (t.nothing || t.story.Strikes == 0)
 	return t.story
+}
+
+// ofNothing takes a bite behind which the text ends with "nothing", and no more, for one that was missed: "knock on the
+// middle rod, nothing".
+func (t *teller) ofNothing(text string) {
+	if b := t.story.Bites; len(b) == 1 && b[0].Fate == words.Bit && b[0].N <= 1 {
+		toks := words.Scan(strings.TrimRight(text[strings.LastIndexAny(text, ",;")+1:], " .!"))
+		if next, nothing, ok := words.NothingAt(toks, 0); ok && nothing && next == len(toks) {
+			b[0].Fate = words.Missed
+		}
+	}
 }
 
 // FishList reads a list of fish with their measures: "wahoo 51in 29lb; wahoo 49in 24lb".

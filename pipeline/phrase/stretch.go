@@ -29,12 +29,24 @@ func Stretches(text string) []Stretch {
 			from = s.border(spans[k-1].to, sp.from)
 		}
 		s.fill(&st, from, to)
+		st.Open = st.HasStart && !st.HasEnd && len(spans) == 1 && s.endUnknown(sp.to)
 		st.Apart = k > 0 && s.bitesBetween(spans[k-1].to, sp.from)
 		st.Place = s.toks[s.items[s.sentence(sp.from, from)].tok].At
 		out = append(out, st)
 	}
 	carry(out)
 	return out
+}
+
+// endUnknown tells a text in which a question mark stands where the end of the stretch before item from would:
+// "lines in 6:20, up ??".
+func (s *scanner) endUnknown(from int) bool {
+	for i := s.items[from-1].end; i < len(s.toks); i++ {
+		if next, ok := words.LineAt(s.toks, i, "stop"); ok {
+			return s.tok(next) == "?"
+		}
+	}
+	return false
 }
 
 // bitesBetween tells whether a fish or a fate was told between two spans of clocks, and a sentence ended there.

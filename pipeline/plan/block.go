@@ -95,6 +95,7 @@ type Block struct {
 	Order      unit.Order // of day and month, where the log's owner said it
 	Twelve     bool       // clock times are of twelve hours without am or pm
 	Afternoon  bool       // an end before its start is of the afternoon, as most are: 6:10 to 1:40
+	Early      int        // strikes before this second of the day are of the afternoon, by a clock of twelve hours
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
 	NoEffort   bool       // what it says of hours another block says better, but for the rows of OnlyHere

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"slices"
 	"strings"
 	"time"
 )
@@ -40,7 +41,7 @@ var doubtfulYears = Years{-1, -1}
 // the text it takes.
 func yearsAt(s string, i, n int) (y Years, used int) {
 	first, _ := leadingInt(s[i : i+n])
-	season := n == 2 && strings.Contains(strings.ToLower(s[:i]), "season")
+	season := n == 2 && saysSeason(s[:i])
 	if season {
 		first += 2000
 	} else if n != 4 || first < 1990 || first > LastYear {
@@ -65,6 +66,14 @@ func yearsAt(s string, i, n int) (y Years, used int) {
 		return Years{}, n
 	}
 	return Years{first, first}, n
+}
+
+// seasons are words for a season before its two years.
+var seasons = []string{"season", "saison", "temporada", "stagione", "época", "epoca"}
+
+func saysSeason(before string) bool {
+	before = strings.ToLower(before)
+	return slices.ContainsFunc(seasons, func(w string) bool { return strings.Contains(before, w) })
 }
 
 // And is what two texts say together: "2026" within "2025-26" is 2026. It reports false

@@ -230,13 +230,29 @@ func OnScale(text string) string {
 		head, tail := strings.Join(fields[:k], " "), strings.Join(fields[k:], " ")
 		for _, x := range [][2]string{{head, tail}, {tail, head}} {
 			figure, scale := strings.Trim(x[0], " ,;:-"), x[1]
-			if figureAlone.MatchString(figure) && Scaled(scale) && !strings.ContainsAny(scale, "0123456789") &&
-				len(figure) > len(best) {
+			if figureAlone.MatchString(figure) && onlyScale(scale) && len(figure) > len(best) {
 				best = figure
 			}
 		}
 	}
 	return best
+}
+
+// onlyScale tells words for a scale with no more than short ones beside them: "on the scale", "(na balança)".
+func onlyScale(text string) bool {
+	toks, found := Scan(text), false
+	for i := 0; i < len(toks); {
+		next, ok := ScaleAt(toks, i)
+		switch {
+		case ok:
+			found, i = true, next
+		case len(toks[i].Text) > 3 || strings.ContainsAny(toks[i].Text, "0123456789"):
+			return false
+		default:
+			i++
+		}
+	}
+	return found
 }
 
 // figureAlone is a figure, with its unit perhaps.

@@ -36,7 +36,9 @@ func TestFateOf(t *testing.T) {
 		{"mancata", Missed, ""}, {"devolvido", Released, ""}, {"partiu a linha", Lost, "broke off"},
 		{"Fehlbiss", Missed, ""}, {"ausgestiegen", Lost, ""}, {"gelandet", Landed, ""}, {"zurückgesetzt", Released, ""},
 		{"rendue à l'eau", Released, ""}, {"rejetés à la mer", Released, ""}, {"devolvida à água", Released, ""},
-		{"devuelto al mar", Released, ""}, {"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
+		{"devuelto al mar", Released, ""}, {"liberei", Released, ""},
+		{"la devolví", Released, ""}, {"estourou a linha", Lost, "broke off"},
+		{"rimessa in acqua", Released, ""}, {"picou, não agarrou", Missed, ""},
 		{"lumpy on the way home", FateUnknown, ""}, {"", FateUnknown, ""}, {"blue/wht jet", FateUnknown, ""},
 	} {
 		f, cause, _, ok := FateOf(c.text)
@@ -137,8 +139,10 @@ func TestEntryOf(t *testing.T) {
 		"back in":                  {Event: EventIn}, "pulled lines": {Event: EventUp}, "Lines out": {Event: EventOut},
 		"Pulled a line":  {EventFewer, 1, ""},
 		"líneas al agua": {Event: EventIn}, "lignes à l'eau": {Event: EventIn}, "lenze in acqua": {Event: EventIn},
-		"linhas na água": {Event: EventIn},
-		"Leinen raus":    {Event: EventUp}, "left mooring": {Event: EventLeave},
+		"linhas na água":   {Event: EventIn},
+		"recogí las cañas": {Event: EventUp}, "j'ai remonté les lignes": {Event: EventUp},
+		"subi para 9 nós": {Event: EventPace, Rest: " 9 nós"}, "joguei as iscas na água": {Event: EventIn},
+		"Leinen raus": {Event: EventUp}, "left mooring": {Event: EventLeave},
 		"cast off, lines in": {Event: EventIn, Rest: "cast off, "},
 		"at the dock":        {Event: EventHome}, "ok": {Event: EventQuiet},
 		"left rigger, fish on":   {Rest: "left rigger, fish on"},
@@ -399,6 +403,8 @@ func TestWholeRemarks(t *testing.T) {
 // TestOnScale holds which figure stands beside words for a scale alone.
 func TestOnScale(t *testing.T) {
 	for text, want := range map[string]string{"12.5 scale": "12.5",
+		"22.0 scale": "22.0", "4,6 kg (na balança)": "4,6 kg", "Waage 12": "12", "31 lb on the dock scale": "31 lb",
+		"scale broke, ~20": "", "9 scale, gutted": "",
 		"balança 7,7 kg": "7,7 kg", "18 lb on the scale": "18 lb",
 		"12 kg 800 scale": "",
 		"9,4 na balança":  "9,4", "12.5": "", "scale": "", "about 12 scale": "", "12 kg": ""} {
