@@ -325,3 +325,49 @@ func TestFurtherStretches(t *testing.T) {
 		t.Errorf("%d strikes, %d landed, %d let go; expected 13, 5 and 4", strikes, landed, released)
 	}
 }
+
+// A sheet of a row a bite, in which hours stand on the row of a first bite: those beneath are of its stretch,
+// but of none where its own row told no bite, and its bites may be those above.
+func TestBitesBeneathHours(t *testing.T) {
+	const head = "Date,Hours,Lines,Speed kn,Species,Result\n2026-05-01,4,5,7,wahoo,landed\n"
+	const day = "2026-05-02,2,3,14,wahoo,lost\n2026-05-02,,,,wahoo,landed\n2026-05-02,3,6,7,mahi,landed\n" +
+		"2026-05-02,,,,mahi,lost\n2026-05-02,,,,mahi,landed\n"
+	for _, c := range []struct {
+		name, rows string
+		want       string
+	}{
+		{"two stretches", day, "7 kn 4, 14 kn 2"},
+		{"a first stretch with nothing", "2026-05-02,2,3,14,nothing,\n2026-05-02,3,6,7,mahi,lost\n" +
+			"2026-05-02,,,,mahi,landed\n", "7 kn 3"},
+		{"hours first, then the bites", "2026-05-02,2,3,14,,\n2026-05-02,3,6,7,,\n2026-05-02,,,,mahi,landed\n",
+			"7 kn 1, not logged 1"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			file := filepath.Join(t.TempDir(), "log.csv")
+			if err := os.WriteFile(file, []byte(head+c.rows), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+			load(t, s, file)
+			rows, err := s.DB.Query(context.Background(), "SELECT coalesce(l.speed_kn::INTEGER || ' kn', "+
+				"'not logged'), count(*) FROM strike LEFT JOIN leg l USING (leg_id) GROUP BY l.speed_kn "+
+				"ORDER BY l.speed_kn NULLS LAST")
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer rows.Close()
+			var got []string
+			for rows.Next() {
+				var speed string
+				var n int
+				if err := rows.Scan(&speed, &n); err != nil {
+					t.Fatal(err)
+				}
+				got = append(got, fmt.Sprintf("%s %d", speed, n))
+			}
+			if list := strings.Join(got, ", "); rows.Err() != nil || list != c.want {
+				t.Errorf("%q, %v; expected %q", list, rows.Err(), c.want)
+			}
+		})
+	}
+}
