@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -581,6 +582,22 @@ func AnotherMethod(text string) bool {
 	}
 	return len(toks) > 0
 }
+
+// AsideOther reports whether a remark has, between its commas, the name of another way of fishing that no trolled line
+// is called by, and no more, without a word of trolling or of its lures: "bottom, last hour", "on the kite, drifting".
+func AsideOther(text string) bool {
+	if methods.anyKey(Scan(text), "troll") || Lure(text) {
+		return false
+	}
+	return slices.ContainsFunc(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(",;.:", c) }),
+		func(part string) bool {
+			m, _ := Method(part)
+			return unlikeTrolling[m] && AnotherMethod(part)
+		})
+}
+
+// unlikeTrolling are ways of fishing whose words name no line that is trolled, as jig and live bait may.
+var unlikeTrolling = set("bottom drift chunk cast spear")
 
 // joins are the words and marks between things that go together.
 var joins = set("and y e et und & + / , then")

@@ -423,3 +423,16 @@ func TestOnlyOther(t *testing.T) {
 		}
 	}
 }
+
+// TestAsideOther holds that a remark's own part that is another way of fishing tells it, and no word within one does.
+func TestAsideOther(t *testing.T) {
+	for text, want := range map[string]bool{
+		"drifting, first hour": true, "kite up, chunking": true, "a fondo, con la sonda": true, "late, bottom": true,
+		"bottom of the canyon, weedy": false, "weedy, jig": false, "drift, then trolled": false, "on the kite": false,
+		"bottom, plug with a dent": false, "cast off late, calm": false, "": false,
+	} {
+		if got := AsideOther(text); got != want {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
+}
