@@ -362,6 +362,14 @@ func HalfOfDay(text string) (half string, ok bool) {
 	return h, ok
 }
 
+// InAfternoon reports whether a heading says that what stands under it is of the afternoon or evening: "PM lines in".
+func InAfternoon(heading string) bool {
+	toks := Scan(heading)
+	return halves.anyKey(toks, "pm") && !halves.anyKey(toks, "am") && !slices.ContainsFunc(toks, func(t Token) bool {
+		return t.Text == "half" // the second half of the day begins before noon
+	})
+}
+
 // Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,
 // drift, bottom, cast, pop, fly or spear.
 func Method(text string) (method string, ok bool) {

@@ -436,3 +436,13 @@ func TestAsideOther(t *testing.T) {
 		}
 	}
 }
+
+// TestInAfternoon holds which headings say that what stands under them is of the afternoon.
+func TestInAfternoon(t *testing.T) {
+	for heading, want := range map[string]bool{"PM in": true, "Afternoon lines up": true, "Tarde: largada": true,
+		"Nachmittag raus": true, "AM in": false, "Second half in": false, "Lines in (am/pm)": false, "RPM": false} {
+		if got := InAfternoon(heading); got != want {
+			t.Errorf("%q: %v, expected %v", heading, got, want)
+		}
+	}
+}
