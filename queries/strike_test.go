@@ -371,3 +371,23 @@ func TestBitesBeneathHours(t *testing.T) {
 		})
 	}
 }
+
+// Counts of missed bites beside a list of the fish that were on: both count, unless the list has missed ones too.
+func TestMissesBesideAList(t *testing.T) {
+	const legs = "Trip,Date,Lines in,Lines up,Lines,Knots,Short strikes\n1,2026-05-01,06:00,09:00,5,7,2\n" +
+		"2,2026-05-02,06:00,09:00,5,7,1\n3,2026-05-03,06:00,09:00,4,7,0\n4,2026-05-04,06:00,09:00,4,7,1\n"
+	const fish = "Trip,Time,Fish,Result\n1,07:10,wahoo,landed\n2,07:20,wahoo,pulled hook\n2,08:00,mahi,released\n" +
+		"4,08:30,wahoo,landed\n"
+	for rows, want := range map[string]int{fish: 8, fish + "1,08:50,,missed\n": 5} {
+		dir := t.TempDir()
+		s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+		load(t, s, writeText(t, dir, "legs.csv", legs), writeText(t, dir, "fish.csv", rows))
+		n := 0
+		for _, x := range answer(t, s, queries.AskTrips) {
+			n += int(x.Strikes)
+		}
+		if n != want {
+			t.Errorf("%d strikes, expected %d", n, want)
+		}
+	}
+}
