@@ -307,6 +307,7 @@ func (q *inquiry) block(s Subject) {
 	q.long(&s)
 	q.outcomes(&s)
 	q.guessed(&s)
+	q.behind(s)
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
