@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 
@@ -15,10 +16,11 @@ import (
 const longestSpan = 14
 
 // hoursTold reads a cell of hours that holds no plain figure, and says how: two clock times (6:40-1:10), or a hedged
-// number (about 4), which is the captain's own best figure of his effort.
-func (r *Reader) hoursTold(t *target, text string) bool {
+// number (about 4), which is the captain's own best figure of his effort; wrong is what the cell is as a figure.
+func (r *Reader) hoursTold(t *target, text string, wrong error) bool {
 	h, ok := spanned(text)
-	if v, n := about(text); !ok && n && words.Hedged(text) && len(phrase.Clocks(text)) <= 1 && t.Unit != "" {
+	if v, n := about(text); !ok && n && (words.Hedged(text) || errors.Is(wrong, unit.ErrApproximate)) &&
+		len(phrase.Clocks(text)) <= 1 && t.Unit != "" {
 		s, err := unit.Convert(v, t.Unit, unit.Hour)
 		h, ok = s, err == nil
 	}

@@ -10,7 +10,7 @@ import (
 func TestHoursTold(t *testing.T) {
 	plain := strings.Repeat("2026-06-03|3.5|4|7|wahoo|landed\n", 9)
 	rows := log{text: "Date|Hours|Rods|Knots|Species|Result\n" + plain +
-		"2026-06-04|6:40-1:10|5|7|mahi|lost\n2026-06-05|about 3|5|7|mahi|landed\n2026-06-06|4ish|5|7|wahoo|landed\n" +
+		"2026-06-04|6:40-1:10|5|7|mahi|lost\n2026-06-05|about 3|5|7|mahi|landed\n2026-06-06|unas 4|5|7|wahoo|landed\n" +
 		"2026-06-07|1:15 - 4:30|5|7|wahoo|lost\n2026-06-08|07:00-02:00|5|7|wahoo|lost\n" +
 		"2026-06-09|half a day|5|7|wahoo|lost\n2026-06-10|4|5|7|mahi|landed"}.read(t)[8:]
 	for i, want := range []string{"12600", "23400", "10800", "14400", "11700", "", "", "14400"} {
