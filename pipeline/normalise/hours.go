@@ -20,8 +20,8 @@ const longestSpan = 14
 func (r *Reader) hoursTold(t *target, text string, wrong error) bool {
 	h, ok := spanned(text)
 	if v, n := about(text); !ok && n && (words.Hedged(text) || errors.Is(wrong, unit.ErrApproximate)) &&
-		len(phrase.Clocks(text)) <= 1 && t.Unit != "" {
-		s, err := unit.Convert(v, t.Unit, unit.Hour)
+		len(phrase.Clocks(text)) <= 1 && r.fallback(t) != "" {
+		s, err := unit.Convert(v, r.fallback(t), unit.Hour)
 		h, ok = s, err == nil
 	}
 	if s := h * 3600; ok && s > 0 && s >= t.Column.Min && s <= t.Column.Max {
