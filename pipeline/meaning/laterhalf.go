@@ -1,13 +1,16 @@
 package meaning
 
 import (
+	"slices"
+
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
 
-// laterSets finds columns of clock times of twelve hours that are of the afternoon: their heading says so ("PM in"), or
-// they are of a row's second or further stretch, none of them is past one o'clock in the afternoon, and most would else
-// have begun before the stretch beside them had ended.
+// laterSets finds columns of clock times of twelve hours, none past one o'clock by a clock of twenty-four, that are of
+// the afternoon: their heading says so ("PM in"), or they are of a row's second or further stretch, and most would
+// else have begun before the stretch beside them had ended.
 func (x *builder) laterSets() {
 	p := x.plan
 	for i := range p.Bindings {
@@ -16,7 +19,7 @@ func (x *builder) laterSets() {
 			continue
 		}
 		switch {
-		case words.InAfternoon(b.Heading):
+		case words.InAfternoon(b.Heading) && !x.pastOne(b):
 			b.PM = true
 			x.note("%s: times of the afternoon, as the heading says", b.Heading)
 		case b.Set > 0 && b.Column.Name == "start_s" && x.beforeTheFirst(b):
@@ -30,6 +33,14 @@ func (x *builder) laterSets() {
 	}
 }
 
+// pastOne tells a column with a clock time past one by a clock of twenty-four hours.
+func (x *builder) pastOne(b *plan.Binding) bool {
+	return slices.ContainsFunc(x.block.Rows, func(row layout.Row) bool {
+		c, ok := clock(x.group, row, b.Index)
+		return ok && c >= 13*3600
+	})
+}
+
 // fewLater is how many second stretches must begin before the first ended, by the clock as written, before all are
 // of the afternoon.
 const fewLater = 3
@@ -39,16 +50,13 @@ const fewLater = 3
 func (x *builder) beforeTheFirst(start *plan.Binding) bool {
 	of := x.plan.OfSet("end_s", start.Set-1)
 	end := x.plan.OfSet("end_s", start.Set)
-	if of == nil || end == nil {
+	if of == nil || end == nil || x.pastOne(start) || x.pastOne(end) {
 		return false
 	}
 	both, before := 0, 0
 	for _, row := range x.block.Rows {
 		a, okA := clock(x.group, row, of.Index)
 		b, okB := clock(x.group, row, start.Index)
-		if e, ok := clock(x.group, row, end.Index); okB && b >= 13*3600 || ok && e >= 13*3600 {
-			return false
-		}
 		if okA && okB {
 			both++
 			if b < a {

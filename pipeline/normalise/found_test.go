@@ -304,15 +304,18 @@ func TestAfternoons(t *testing.T) {
 }
 
 // TestAfternoonColumns holds that clock times of columns of the afternoon are of it, as their heading says or as most
-// second stretches would else be before the first, and that what is past noon already, or near it, stays.
+// second stretches would else be before the first, and that what is near noon, or by a clock of 24 hours, stays.
 func TestAfternoonColumns(t *testing.T) {
 	const h = int64(3600)
 	legs := []plan.Kind{plan.Legs, plan.Flat}
 	headed := readText(t, "log.csv", "Date,Morning lines in,Morning lines up,Afternoon lines in,Afternoon lines up\n"+
 		"2026-07-04,6:00,9:30,1:15,4:45\n2026-07-05,6:10,10:00,12:20,2:10\n2026-07-06,6:00,9:00,11:30,3:00\n"+
-		"2026-07-07,5:50,9:15,13:30,16:00\n")
+		"2026-07-07,5:50,9:15,1:30,4:00\n")
 	expect(t, "in, by the heading", headed.beside(legs, "start_s"), 13*h+900, 12*h+1200, 11*h+1800, 13*h+1800)
 	expect(t, "up, by the heading", headed.beside(legs, "end_s"), 16*h+2700, 14*h+600, 15*h, 16*h)
+	whole := readText(t, "log.csv", "Date,AM in,AM up,PM in,PM up\n2026-07-04,6:00,9:30,13:15,16:45\n"+
+		"2026-07-05,6:10,10:00,12:20,14:10\n2026-07-06,6:00,9:00,22:30,23:30\n2026-07-07,5:50,9:15,1:30,16:00\n")
+	expect(t, "by a clock of 24 hours", whole.beside(legs, "start_s"), 13*h+900, 12*h+1200, 22*h+1800, h+1800)
 	const head = "Date,Lines in,Lines up,Knots,Lines in,Lines up,Knots\n"
 	plain := readText(t, "log.csv", head+"2026-07-04,6:00,9:30,7,1:15,4:45,6\n2026-07-05,6:10,10:00,7,12:20,2:10,6\n"+
 		"2026-07-06,6:00,9:00,7,2:30,3:00,6\n2026-07-07,5:50,9:15,7,1:30,4:00,6\n")
