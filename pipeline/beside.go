@@ -410,7 +410,7 @@ func (t *tableOf) joins(o *tableOf) bool {
 	}
 	for _, a := range t.keys {
 		for _, b := range o.keys {
-			if a.joins(&b) || t.lists(a, b) || o.lists(b, a) {
+			if a.joins(&b) || t.lists(a, b) || o.lists(b, a) || t.dates(a, b, o) || o.dates(b, a, t) {
 				return true
 			}
 		}
@@ -422,6 +422,16 @@ func (t *tableOf) joins(o *tableOf) bool {
 func (t *tableOf) lists(own, of keyColumn) bool {
 	name := strings.TrimSuffix(filepath.Base(t.path), filepath.Ext(t.path))
 	return own.own && meaning.SameKey(name, of.heading) && 10*shared(own.values, of.values) >= 9*len(of.values)
+}
+
+// fewDated is how many rows a table without a day must name of another before it is taken to have its days from it.
+const fewDated = 5
+
+// dates tells whether rows that are numbered, under no more than "No", have the days of another table that has none: a
+// column of this one names them, several times some.
+func (t *tableOf) dates(own, of keyColumn, o *tableOf) bool {
+	return len(t.days) > 0 && len(o.days) == 0 && own.own && meaning.OnlyNumbers(own.heading) && !of.own &&
+		len(of.values) >= fewDated && 10*shared(own.values, of.values) >= 9*len(of.values)
 }
 
 // joins tells whether one column's values are keys of the other's rows.

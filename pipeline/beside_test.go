@@ -378,3 +378,22 @@ func TestFishOfAListAndOfARemark(t *testing.T) {
 		t.Errorf("fish: %s", s)
 	}
 }
+
+// A list of fish without a day, that names the numbers of another file's rows under another heading, has its days from
+// there; one whose numbers are none of these does not.
+func TestFishOfNumberedRows(t *testing.T) {
+	const runs = "No,Date,Lines in,Lines up,Rods,Knots,Short strikes\n1,2026-06-01,06:00,08:00,4,7,1\n" +
+		"2,2026-06-01,08:30,10:00,5,6,0\n3,2026-06-02,06:00,08:00,4,7,2\n4,2026-06-03,06:10,08:00,4,7,0\n" +
+		"5,2026-06-03,08:20,10:00,5,6,0\n6,2026-06-04,06:00,09:00,5,6,1\n"
+	const fish = "Pass,Time,Fish,Result\n1,07:10,wahoo,landed\n1,,mahi,released\n2,09:10,mahi,lost\n" +
+		"3,07:00,wahoo,landed\n4,,wahoo,lost\n5,09:20,mahi,landed\n"
+	for list, want := range map[string]int{fish: 10, strings.ReplaceAll(fish, "\n", "\n7"): 4} {
+		s := season(t)
+		if _, err := s.Load(context.Background(), written(t, "runs.csv", runs, "fish.csv", list)); err != nil {
+			t.Fatal(err)
+		}
+		if _, strikes := hoursOf(t, s); strikes != want {
+			t.Errorf("%d strikes on a leg, expected %d", strikes, want)
+		}
+	}
+}

@@ -325,3 +325,69 @@ func TestFurtherStretches(t *testing.T) {
 		t.Errorf("%d strikes, %d landed, %d let go; expected 13, 5 and 4", strikes, landed, released)
 	}
 }
+
+// A sheet of a row a bite, in which hours stand on the row of a first bite: those beneath are of its stretch,
+// but of none where its own row told no bite, and its bites may be those above.
+func TestBitesBeneathHours(t *testing.T) {
+	const head = "Date,Hours,Lines,Speed kn,Species,Result\n2026-05-01,4,5,7,wahoo,landed\n"
+	const day = "2026-05-02,2,3,14,wahoo,lost\n2026-05-02,,,,wahoo,landed\n2026-05-02,3,6,7,mahi,landed\n" +
+		"2026-05-02,,,,mahi,lost\n2026-05-02,,,,mahi,landed\n"
+	for _, c := range []struct {
+		name, rows string
+		want       string
+	}{
+		{"two stretches", day, "7 kn 4, 14 kn 2"},
+		{"a first stretch with nothing", "2026-05-02,2,3,14,nothing,\n2026-05-02,3,6,7,mahi,lost\n" +
+			"2026-05-02,,,,mahi,landed\n", "7 kn 3"},
+		{"hours first, then the bites", "2026-05-02,2,3,14,,\n2026-05-02,3,6,7,,\n2026-05-02,,,,mahi,landed\n",
+			"7 kn 1, not logged 1"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			file := filepath.Join(t.TempDir(), "log.csv")
+			if err := os.WriteFile(file, []byte(head+c.rows), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+			load(t, s, file)
+			rows, err := s.DB.Query(context.Background(), "SELECT coalesce(l.speed_kn::INTEGER || ' kn', "+
+				"'not logged'), count(*) FROM strike LEFT JOIN leg l USING (leg_id) GROUP BY l.speed_kn "+
+				"ORDER BY l.speed_kn NULLS LAST")
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer rows.Close()
+			var got []string
+			for rows.Next() {
+				var speed string
+				var n int
+				if err := rows.Scan(&speed, &n); err != nil {
+					t.Fatal(err)
+				}
+				got = append(got, fmt.Sprintf("%s %d", speed, n))
+			}
+			if list := strings.Join(got, ", "); rows.Err() != nil || list != c.want {
+				t.Errorf("%q, %v; expected %q", list, rows.Err(), c.want)
+			}
+		})
+	}
+}
+
+// Counts of missed bites beside a list of the fish that were on: both count, unless the list has missed ones too.
+func TestMissesBesideAList(t *testing.T) {
+	const legs = "Trip,Date,Lines in,Lines up,Lines,Knots,Short strikes\n1,2026-05-01,06:00,09:00,5,7,2\n" +
+		"2,2026-05-02,06:00,09:00,5,7,1\n3,2026-05-03,06:00,09:00,4,7,0\n4,2026-05-04,06:00,09:00,4,7,1\n"
+	const fish = "Trip,Time,Fish,Result\n1,07:10,wahoo,landed\n2,07:20,wahoo,pulled hook\n2,08:00,mahi,released\n" +
+		"4,08:30,wahoo,landed\n"
+	for rows, want := range map[string]int{fish: 8, fish + "1,08:50,,missed\n": 5} {
+		dir := t.TempDir()
+		s := open(t, pipeline.Config{Boat: "Tansy Reach", Zone: "UTC"})
+		load(t, s, writeText(t, dir, "legs.csv", legs), writeText(t, dir, "fish.csv", rows))
+		n := 0
+		for _, x := range answer(t, s, queries.AskTrips) {
+			n += int(x.Strikes)
+		}
+		if n != want {
+			t.Errorf("%d strikes, expected %d", n, want)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package queries_test
 
 import (
+	"slices"
 	"testing"
 
 	"wakeledger/pipeline"
@@ -29,5 +30,22 @@ func TestCountsOfWholeTrips(t *testing.T) {
 	}
 	if len(trips) != len(want) {
 		t.Errorf("%d trips, expected %d", len(trips), len(want))
+	}
+}
+
+// TestRowOfSeveralStretches: the stretches of one row are of one trip, however long the boat lay between them; those
+// of two rows are of two.
+func TestRowOfSeveralStretches(t *testing.T) {
+	s := open(t, pipeline.Config{Boat: "Tern"})
+	load(t, s, writeText(t, t.TempDir(), "log.csv", "Date,AM in,AM up,AM rods,PM in,PM up,PM rods\n"+
+		"2026-05-02,5:30,8:00,5,4:15,7:30,6\n2026-05-03,6:00,9:30,5,1:15,3:30,6\n2026-05-09,6:00,8:30,5,,,\n"+
+		"2026-05-09,,,,5:00,7:00,6\n"))
+	trips := answer(t, s, queries.AskTrips)
+	var legs []int64
+	for _, x := range trips {
+		legs = append(legs, int64(x.Legs))
+	}
+	if !slices.Equal(legs, []int64{2, 2, 1, 1}) {
+		t.Errorf("stretches of the trips: %v", legs)
 	}
 }

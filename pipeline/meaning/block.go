@@ -189,6 +189,7 @@ func (x *builder) settle() {
 	x.caught()
 	x.plan.Hashed = hashed(x.block.Grid)
 	x.twelve()
+	x.laterSets()
 	x.timeOff()
 	x.outings()
 	x.saidAfresh()

@@ -823,6 +823,12 @@ func SameKey(a, b string) bool {
 	return bare(a) == bare(b)
 }
 
+// OnlyNumbers tells a heading that says no more than that its rows are numbered: "No", "Nr.".
+func OnlyNumbers(heading string) bool {
+	w := strings.Trim(strings.ToLower(heading), " .º°")
+	return w != "" && numberWords[w]
+}
+
 func set(cells []string) map[string]bool {
 	m := map[string]bool{}
 	for _, c := range cells {

@@ -304,6 +304,9 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return nil
 		}
 	}
+	if err != nil && c.Name == "duration_s" && t.Set == 0 && r.hoursTold(t, text, err) {
+		return nil
+	}
 	if v, ok := about(text); err != nil && c.Name == "sea_temp_c" && ok && t.Unit != "" && words.Hedged(text) {
 		if q, err = (unit.Quantity{Value: v, Unit: t.Unit}), nil; true {
 			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(v)+" "+string(t.Unit)))

@@ -1,15 +1,18 @@
 package normalise_test
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/normalise"
+	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/unit"
@@ -25,6 +28,7 @@ type reading struct {
 	entries  map[place]cells
 	problems []record.Problem
 	doubts   []record.Problem
+	sides    []normalise.Side // entries beside those of the rows
 }
 
 // readText reads the rows of a text log's blocks.
@@ -59,6 +63,10 @@ func readText(t *testing.T, name, text string) reading {
 func (g *reading) row(r *normalise.Reader, row *sheet.Row) {
 	values, _, problems := r.Row(row)
 	g.problems = append(g.problems, problems...)
+	for _, s := range r.Sides() {
+		s.Values = maps.Clone(s.Values)
+		g.sides = append(g.sides, s)
+	}
 	if values == nil {
 		return
 	}
@@ -94,6 +102,16 @@ func asCells(fields []entry.Field, values []entry.Value) cells {
 		}
 	}
 	return c
+}
+
+// beside gives one field of the entries of a kind beside those of the rows, in order, where they have it.
+func (g reading) beside(kinds []plan.Kind, name string) (values []any) {
+	for _, s := range g.sides {
+		if v := s.Values[name]; v.Known && slices.Contains(kinds, s.Kind) {
+			values = append(values, v.Int)
+		}
+	}
+	return values
 }
 
 // field gives one field of each row of a text log, in order.
@@ -283,6 +301,44 @@ func TestAfternoons(t *testing.T) {
 	few := readText(t, "log.csv", head+strings.ReplaceAll(strings.ReplaceAll(rows, "02:00:00", "12:00:00"), "03:00:00",
 		"13:00:00"))
 	expect(t, "few", few.field("end_s", 2, 3), 25*h, 12*h)
+}
+
+// TestAfternoonColumns holds that clock times of columns of the afternoon are of it, as their heading says or as most
+// second stretches would else be before the first, and that what is near noon, or by a clock of 24 hours, stays.
+func TestAfternoonColumns(t *testing.T) {
+	const h = int64(3600)
+	legs := []plan.Kind{plan.Legs, plan.Flat}
+	headed := readText(t, "log.csv", "Date,Morning lines in,Morning lines up,Afternoon lines in,Afternoon lines up\n"+
+		"2026-07-04,6:00,9:30,1:15,4:45\n2026-07-05,6:10,10:00,12:20,2:10\n2026-07-06,6:00,9:00,11:30,3:00\n"+
+		"2026-07-07,5:50,9:15,1:30,4:00\n")
+	expect(t, "in, by the heading", headed.beside(legs, "start_s"), 13*h+900, 12*h+1200, 11*h+1800, 13*h+1800)
+	expect(t, "up, by the heading", headed.beside(legs, "end_s"), 16*h+2700, 14*h+600, 15*h, 16*h)
+	whole := readText(t, "log.csv", "Date,AM in,AM up,PM in,PM up\n2026-07-04,6:00,9:30,13:15,16:45\n"+
+		"2026-07-05,6:10,10:00,12:20,14:10\n2026-07-06,6:00,9:00,22:30,23:30\n2026-07-07,5:50,9:15,1:30,16:00\n")
+	expect(t, "by a clock of 24 hours", whole.beside(legs, "start_s"), 13*h+900, 12*h+1200, 22*h+1800, h+1800)
+	const head = "Date,Lines in,Lines up,Knots,Lines in,Lines up,Knots\n"
+	plain := readText(t, "log.csv", head+"2026-07-04,6:00,9:30,7,1:15,4:45,6\n2026-07-05,6:10,10:00,7,12:20,2:10,6\n"+
+		"2026-07-06,6:00,9:00,7,2:30,3:00,6\n2026-07-07,5:50,9:15,7,1:30,4:00,6\n")
+	expect(t, "second", plain.beside(legs, "start_s"), 13*h+900, 12*h+1200, 14*h+1800, 13*h+1800)
+	expect(t, "its end", plain.beside(legs, "end_s"), 16*h+2700, 14*h+600, 15*h, 16*h)
+}
+
+// TestFishOfEachStretch holds that fish listed for each of a row's stretches are others, though they are of one kind.
+func TestFishOfEachStretch(t *testing.T) {
+	const head = "Date,AM in,AM up,AM bites,AM fish,PM in,PM up,PM bites,PM fish\n"
+	got := readText(t, "log.csv", head+"2026-07-04,6:00,9:30,2,wahoo released,1:15,4:45,1,wahoo 52 in\n"+
+		"2026-07-05,6:10,10:00,2,mahi,1:20,2:10,3,\"mahi 30 in, mahi 33 in\"\n"+
+		"2026-07-06,6:00,9:00,2,\"skipjack, mahi 27 in 6 lb\",1:30,3:00,0,none\n"+
+		"2026-07-07,6:00,9:00,3,\"wahoo 41 in, 2 mahi\",1:30,3:00,1,mahi 22 in\n")
+	fish := 0
+	for _, s := range got.sides {
+		if s.Kind == plan.Fish {
+			fish++
+		}
+	}
+	if fish != 11 {
+		t.Errorf("%d fish, expected 11: %v", fish, got.sides)
+	}
 }
 
 // TestOthersAboard holds that fish named under a heading of others are counted with those of the columns of

@@ -191,3 +191,17 @@ func TestSpeedWithoutHours(t *testing.T) {
 		}
 	}
 }
+
+// TestOtherWayAmongRemarks holds that a bite whose remark names another way of fishing between its commas was not
+// trolled.
+func TestOtherWayAmongRemarks(t *testing.T) {
+	rows := log{text: "Date|Hours|Rods|Knots|Fish|Result|Remarks\n2026-06-03|4|5|7|wahoo|landed|rain, calm later\n" +
+		"2026-06-03||||snapper|landed|bottom, on the way home\n2026-06-03||||wahoo|lost|bottom of the tide, at noon\n" +
+		"2026-06-04|3|4|7|mahi|landed|\n2026-06-04||||mahi|released|at the buoy line, drifting\n" +
+		"2026-06-05|5|4|7|mahi|lost|drifting weeds, rain"}.read(t)
+	for i, want := range []Skip{NotASkip, Elsewise, NotASkip, NotASkip, Elsewise, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q, expected %q", i, rows[i].skip, want)
+		}
+	}
+}

@@ -138,7 +138,8 @@ func (r *Reader) untrolled() bool {
 		if (said || t.Column.Parse == "species") && t.Column.Name != "notes" && bracketedMethod(t.text) {
 			return true
 		}
-		if said && (words.Otherwise(t.text) || t.Column.Name == "notes" && words.AnotherMethod(t.text)) {
+		if said && (words.Otherwise(t.text) ||
+			t.Column.Name == "notes" && (words.AnotherMethod(t.text) || words.AsideOther(t.text))) {
 			return true
 		}
 	}

@@ -463,7 +463,8 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		r.unseen(t, text)
 	}
 	m, n := r.measures(fish), 0
-	before, room, head := r.ofOtherColumns(t, listed), most-len(listed), numbered(t.Heading)
+	head := r.sisters(t)
+	before, room := r.ofOtherColumns(head, listed), most-len(listed)
 	for _, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
@@ -566,17 +567,56 @@ func (r *Reader) freedIn(fish []phrase.Fish) int {
 	return n
 }
 
-// ofOtherColumns are the fish listed so far that a column may tell again: not those of its sisters, "Fish 1" beside
-// "Fish 2".
-func (r *Reader) ofOtherColumns(t *target, listed []map[string]entry.Value) []map[string]entry.Value {
+// ofOtherColumns are the fish listed so far that a column may tell again: not those of its sisters, of the name head.
+func (r *Reader) ofOtherColumns(head string, listed []map[string]entry.Value) []map[string]entry.Value {
 	var out []map[string]entry.Value
-	head := numbered(t.Heading)
 	for i, v := range listed {
 		if head == "" || r.heads[i] != head {
 			out = append(out, v)
 		}
 	}
 	return out
+}
+
+// sisters is what a column of fish is called with those that tell of other fish than it: "Fish 1" beside "Fish 2", the
+// fish of the morning's stretch beside those of the afternoon's; "" where it has none.
+func (r *Reader) sisters(t *target) string {
+	if head := numbered(t.Heading); head != "" || !r.listEach() {
+		return head
+	}
+	return t.Column.Parse
+}
+
+// listEach tells a row of several stretches each of which has a list of its fish between its own columns and those of
+// the next.
+func (r *Reader) listEach() bool {
+	var lists, starts, hours []int
+	for i := range r.targets {
+		t := &r.targets[i]
+		switch {
+		case t.given != "":
+		case t.Column.Parse == "fishlist":
+			lists = append(lists, t.Index)
+		case t.Column.Name == "start_s":
+			starts = append(starts, t.Index)
+		case t.Column.Name == "duration_s":
+			hours = append(hours, t.Index)
+		}
+	}
+	if len(starts) == 0 {
+		starts = hours
+	}
+	slices.Sort(lists)
+	slices.Sort(starts)
+	if len(lists) < 2 || len(lists) != len(starts) {
+		return false
+	}
+	for k, list := range lists {
+		if list < starts[k] || k+1 < len(starts) && list > starts[k+1] {
+			return false
+		}
+	}
+	return true
 }
 
 // numbered is a heading that ends in a number without it; "" where it ends in none.

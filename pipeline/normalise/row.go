@@ -226,6 +226,7 @@ func (r *Reader) place() {
 		}
 		r.values[p.field] = entry.OfInt(s)
 	}
+	r.afterNoon()
 	r.onLaterDay()
 	if s := &r.slots; r.at(s.start).Known && !r.at(s.end).Known &&
 		r.at(s.duration).Known && r.at(s.duration).Real == 0 {

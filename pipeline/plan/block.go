@@ -19,6 +19,7 @@ type Binding struct {
 	Carried  bool      // written once for the rows under it
 	Set      int       // 0, or 1 and up for the second and further stretches of one row
 	Sized    unit.Unit // of the lengths that stand behind the fish in its cells, "Wahoo 121"; "" where none does
+	PM       bool      // its clock times are of twelve hours, and of the afternoon or evening
 	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
@@ -134,6 +135,15 @@ func (b *Block) Binds(names ...string) bool { return b.Find(names...) != nil }
 // Find is the first binding of one of the names; nil where there is none.
 func (b *Block) Find(names ...string) *Binding {
 	i := slices.IndexFunc(b.Bindings, func(x Binding) bool { return slices.Contains(names, x.Column.Name) })
+	if i < 0 {
+		return nil
+	}
+	return &b.Bindings[i]
+}
+
+// OfSet is the column of a name of the first (0), second ... stretch of a row; nil where there is none.
+func (b *Block) OfSet(name string, set int) *Binding {
+	i := slices.IndexFunc(b.Bindings, func(x Binding) bool { return x.Column.Name == name && x.Set == set })
 	if i < 0 {
 		return nil
 	}

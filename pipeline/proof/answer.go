@@ -120,6 +120,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"year":         fillCell,
 	"order":        orderDays,
 	"word":         tellWord,
+	"behind":       tellBehind,
 	"bitten":       allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {
 		for _, u := range q.of {

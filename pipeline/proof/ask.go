@@ -263,6 +263,11 @@ func (q *inquiry) compare(t *Stats) {
 	if len(counted) == 0 || len(listed) == 0 || t.ByCount == t.Listed || t.ByCount == struck {
 		return
 	}
+	if onlyOthers(counted, listed, q.subjects) {
+		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: it counts %s missed or lost alone, and none of those in "+
+			"%s is such: they stand beside these", counts, plural(t.ByCount, "bite", "bites"), rows))
+		return
+	}
 	options := []string{counts, rows}
 	if counts == rows {
 		options = []string{"the counts", "the rows"}
@@ -274,6 +279,27 @@ func (q *inquiry) compare(t *Stats) {
 	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed
 }
 
+// onlyOthers tells counts of nothing but bites that were missed, or lost, beside lists of strikes none of which was:
+// what the captain counts is what he does not list.
+func onlyOthers(counted, listed []*meaning.Understood, subjects []Subject) bool {
+	lost := false
+	for _, s := range subjects {
+		if slices.Contains(counted, s.Understood) {
+			if s.Stats.Lost != s.Stats.ByCount {
+				return false
+			}
+			lost = lost || s.Stats.Hooked > 0
+		}
+	}
+	for _, s := range subjects {
+		if t := s.Stats; slices.Contains(listed, s.Understood) && (t.Held != t.Listed || len(t.Unsaid) > 0 ||
+			lost && t.Boated != t.Listed) {
+			return false
+		}
+	}
+	return true
+}
+
 // block asks about the rows of one block.
 func (q *inquiry) block(s Subject) {
 	p, t := s.Plan, s.Stats
@@ -281,6 +307,7 @@ func (q *inquiry) block(s Subject) {
 	q.long(&s)
 	q.outcomes(&s)
 	q.guessed(&s)
+	q.behind(s)
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)

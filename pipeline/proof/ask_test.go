@@ -215,6 +215,29 @@ func TestTwoTellings(t *testing.T) {
 	}
 }
 
+// TestCountsOfOthers holds that counts of missed or lost bites alone, beside a list that has none such, are no second
+// telling of it.
+func TestCountsOfOthers(t *testing.T) {
+	l := inferred(t, "Days", days, "Strikes", strikes)
+	for _, c := range []struct {
+		counts Stats
+		rows   Stats
+		want   bool
+	}{
+		{Stats{ByCount: 9, Lost: 9}, Stats{Listed: 3, Held: 3, Boated: 2}, false},
+		{Stats{ByCount: 9, Lost: 9, Hooked: 4}, Stats{Listed: 3, Held: 3, Boated: 3}, false},
+		{Stats{ByCount: 9, Lost: 9, Hooked: 4}, Stats{Listed: 3, Held: 3, Boated: 2}, true}, // one was lost
+		{Stats{ByCount: 9, Lost: 9}, Stats{Listed: 3, Held: 2, Boated: 2}, true},            // one was missed
+		{Stats{ByCount: 9, Lost: 9}, Stats{Listed: 3, Held: 3, Unsaid: []int64{4}}, true},
+		{Stats{ByCount: 9, Lost: 7, Landed: 2}, Stats{Listed: 3, Held: 3, Boated: 3}, true},
+	} {
+		c.counts.Stretches, c.counts.Hours, c.counts.Strikes, c.rows.Strikes = 10, 30, c.counts.ByCount, c.rows.Listed
+		if got := slices.Contains(kinds(asked(t, l, c.counts, c.rows)), "two tellings"); got != c.want {
+			t.Errorf("%+v beside %+v: asked %t", c.counts, c.rows, got)
+		}
+	}
+}
+
 // TestAgrees holds that a total that is the sum of its rows is told.
 func TestAgrees(t *testing.T) {
 	l := inferred(t, "log",

@@ -2,6 +2,7 @@ package words
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -398,6 +399,14 @@ func HalfOfDay(text string) (half string, ok bool) {
 	return h, ok
 }
 
+// InAfternoon reports whether a heading says that what stands under it is of the afternoon or evening: "PM lines in".
+func InAfternoon(heading string) bool {
+	toks := Scan(heading)
+	return halves.anyKey(toks, "pm") && !halves.anyKey(toks, "am") && !slices.ContainsFunc(toks, func(t Token) bool {
+		return t.Text == "half" // the second half of the day begins before noon
+	})
+}
+
 // Method is the way of fishing that a text names: troll, jig, chunk, kite, live bait,
 // drift, bottom, cast, pop, fly or spear.
 func Method(text string) (method string, ok bool) {
@@ -618,6 +627,22 @@ func AnotherMethod(text string) bool {
 	}
 	return len(toks) > 0
 }
+
+// AsideOther reports whether a remark has, between its commas, the name of another way of fishing that no trolled line
+// is called by, and no more, without a word of trolling or of its lures: "bottom, last hour", "on the kite, drifting".
+func AsideOther(text string) bool {
+	if methods.anyKey(Scan(text), "troll") || Lure(text) {
+		return false
+	}
+	return slices.ContainsFunc(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(",;.:", c) }),
+		func(part string) bool {
+			m, _ := Method(part)
+			return unlikeTrolling[m] && AnotherMethod(part)
+		})
+}
+
+// unlikeTrolling are ways of fishing whose words name no line that is trolled, as jig and live bait may.
+var unlikeTrolling = set("bottom drift chunk cast spear")
 
 // joins are the words and marks between things that go together.
 var joins = set("and y e et und & + / , then")

@@ -441,3 +441,26 @@ func TestOnlyOther(t *testing.T) {
 		}
 	}
 }
+
+// TestAsideOther holds that a remark's own part that is another way of fishing tells it, and no word within one does.
+func TestAsideOther(t *testing.T) {
+	for text, want := range map[string]bool{
+		"drifting, first hour": true, "kite up, chunking": true, "a fondo, con la sonda": true, "late, bottom": true,
+		"bottom of the canyon, weedy": false, "weedy, jig": false, "drift, then trolled": false, "on the kite": false,
+		"bottom, plug with a dent": false, "cast off late, calm": false, "": false,
+	} {
+		if got := AsideOther(text); got != want {
+			t.Errorf("%q: %v, expected %v", text, got, want)
+		}
+	}
+}
+
+// TestInAfternoon holds which headings say that what stands under them is of the afternoon.
+func TestInAfternoon(t *testing.T) {
+	for heading, want := range map[string]bool{"PM in": true, "Afternoon lines up": true, "Tarde: largada": true,
+		"Nachmittag raus": true, "AM in": false, "Second half in": false, "Lines in (am/pm)": false, "RPM": false} {
+		if got := InAfternoon(heading); got != want {
+			t.Errorf("%q: %v, expected %v", heading, got, want)
+		}
+	}
+}

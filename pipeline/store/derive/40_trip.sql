@@ -1,14 +1,15 @@
--- Legs without a label: those of one boat less than the trip gap apart are one
+-- Legs without a label: those of one boat less than the trip gap apart, or of one row, are one
 -- trip, and of the trip whose labelled legs stand in the same run of legs.
 CREATE OR REPLACE TEMP TABLE run AS
 WITH spaced AS (
     SELECT leg_id, boat, trip_key, start_at, end_at,
-        max(end_at) OVER before AS last_end
+        max(end_at) OVER before AS last_end,
+        ord // 128 IS NOT DISTINCT FROM lag(ord // 128) OVER (PARTITION BY boat ORDER BY start_at, leg_id) AS same_row
     FROM leg_made WHERE start_at IS NOT NULL
     WINDOW before AS (PARTITION BY boat ORDER BY start_at, leg_id ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING)
 )
-SELECT *, sum(CASE WHEN last_end IS NULL OR start_at >= last_end + to_seconds((SELECT value::BIGINT FROM setting
-    WHERE name = 'trip_gap_s'))
+SELECT *, sum(CASE WHEN last_end IS NULL OR NOT same_row AND start_at >= last_end + to_seconds((SELECT value::BIGINT
+    FROM setting WHERE name = 'trip_gap_s'))
         THEN 1 ELSE 0 END) OVER (PARTITION BY boat ORDER BY start_at, leg_id) AS run
 FROM spaced;
 

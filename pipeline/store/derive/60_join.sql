@@ -46,6 +46,22 @@ SELECT h.hit_id, coalesce(o.leg_id, n.leg_id) AS leg_id
 FROM hit h LEFT JOIN own_leg o USING (hit_id) LEFT JOIN named_leg n USING (hit_id)
 WHERE coalesce(o.leg_id, n.leg_id) IS NOT NULL;
 
+-- A sheet of a row a bite writes hours without clock times, lines and speed on the row of a stretch's first bite:
+-- the bites beneath are of that stretch, until a row has hours, lines or a speed of its own.
+CREATE OR REPLACE TEMP TABLE beneath_leg AS
+WITH f AS (
+    SELECT l.ord, coalesce(l.duration_s::DOUBLE, l.start_s, l.end_s, l.speed_kn, l.lines_out) IS NOT NULL AS begins,
+        if(m.start_at IS NULL AND l.ord IN (SELECT ord FROM hit WHERE outcome IS NOT NULL), c.leg_id, NULL) AS leg_id,
+        l.log_id, l.sheet, l.trip_key, l.date, l."row", l.part
+    FROM labelled l LEFT JOIN counted c USING (ord) LEFT JOIN leg_made m USING (leg_id) WHERE l.kind = 'flat'
+), b AS (
+    SELECT ord, begins, last_value(if(begins, {leg_id: leg_id}, NULL) IGNORE NULLS) OVER (
+        PARTITION BY log_id, sheet, trip_key, date ORDER BY "row", part NULLS FIRST) AS above
+    FROM f
+)
+SELECT h.hit_id, b.above.leg_id AS leg_id FROM hit h JOIN b USING (ord)
+WHERE h.origin = 'flat' AND h.leg IS NULL AND NOT b.begins AND b.above.leg_id IS NOT NULL;
+
 -- Instants at which a strike may have been: its clock on its day or the day
 -- after; without a date, on the days of its trip's legs.
 CREATE OR REPLACE TEMP TABLE leg_day AS
@@ -119,8 +135,9 @@ SELECT ord FROM labelled WHERE kind = 'flat' AND end_s IS NULL AND duration_s IS
 
 CREATE OR REPLACE TEMP TABLE placed AS
 WITH l AS (
-    SELECT h.hit_id, coalesce(k.leg_id, g.leg_id) AS leg_id, g.at AS held_at
+    SELECT h.hit_id, coalesce(k.leg_id, g.leg_id, b.leg_id) AS leg_id, g.at AS held_at
     FROM hit h LEFT JOIN told_leg k USING (hit_id) LEFT JOIN held g USING (hit_id)
+    LEFT JOIN beneath_leg b USING (hit_id)
 ), t AS (
     SELECT h.hit_id, l.leg_id, l.held_at, coalesce(lt.trip_key, h.trip_key, dt.trip_key, dl.trip_key,
         'D|' || h.boat || '|' || h.date) AS trip_key

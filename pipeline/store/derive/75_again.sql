@@ -89,11 +89,19 @@ SELECT ord, min(of_ord) AS of_ord FROM hit_again GROUP BY ord;
 
 -- A flat row's counts and a sheet of strikes may tell the same strikes: where both are told,
 -- only what the counts have over is added: on a leg that has both, and of a row that counts a
--- whole trip. Between two logs this holds for counts alone, which have no instant.
+-- whole trip. Between two logs this holds for counts alone, which have no instant. Counts of nothing but bites that
+-- were missed, or lost, tell of none of the strikes of a list that has no such bites: they stand beside it.
 CREATE OR REPLACE TEMP TABLE surplus AS
 WITH detail AS ( -- not those told by a row that counts: it counts what is over
     SELECT * FROM told WHERE origin = 'strikes' AND hit_id NOT IN (SELECT hit_id FROM hit_again)
         AND ord // 128 NOT IN (SELECT ord // 128 FROM told WHERE origin = 'flat')
+), counts AS (
+    SELECT log_id, sheet, list(DISTINCT outcome) AS fates FROM told WHERE origin = 'flat' GROUP BY ALL
+), beside AS (
+    SELECT c.log_id, c.sheet FROM counts c JOIN log o USING (log_id) WHERE list_has_all(['missed', 'lost'], c.fates)
+      AND NOT EXISTS (SELECT 1 FROM detail d JOIN log x ON x.log_id = d.log_id
+          WHERE (d.log_id = c.log_id OR x.folder = o.folder)
+            AND (list_contains(c.fates, d.outcome) OR d.outcome NOT IN ('landed', 'released', 'lost')))
 ), scope AS (
     SELECT 'leg' AS of, leg_id AS id, * FROM detail WHERE leg_id IS NOT NULL
     UNION ALL SELECT 'trip', trip_key, * FROM detail WHERE trip_key IS NOT NULL
@@ -109,6 +117,7 @@ SELECT hit_id FROM (
             WHEN 'missed' THEN 5 ELSE 6 END, b.hit_id) AS n
     FROM counted b JOIN details d USING (of, id)
     WHERE b.origin = 'flat' AND NOT b.measured AND (b.log_id = d.log_id OR b.at IS NULL)
+      AND (b.log_id, b.sheet) NOT IN (SELECT (log_id, sheet) FROM beside)
       -- a count that a strike of the other sheet was found equal to stands for it
       AND b.hit_id NOT IN (SELECT hit_id FROM hit_again UNION ALL SELECT of_hit FROM hit_again)
 ) WHERE n <= details;
