@@ -48,6 +48,8 @@ func (r *Reader) phrases() {
 			if t.Column.Name == "lure" &&
 				(r.layout.Kind == plan.Strikes || r.layout.Kind == plan.Flat && !r.ownEffort()) {
 				r.bottom(text)
+			} else if t.Column.Name == "lure" && r.layout.Kind == plan.Flat {
+				r.otherBite(t, text)
 			}
 		}
 	}
@@ -645,6 +647,30 @@ func fillIn(fish, v map[string]entry.Value) {
 		}
 	}
 }
+
+// biteFields are what a row says of one bite and its fish.
+var biteFields = []string{"outcome", "species", "species_logged", "time_s", "length_cm", "girth_cm", "scale_kg", "kept",
+	"loss_cause", "fight_s", "lure", "line", "strike"}
+
+// otherBite leaves the bite out of a row that repeats its stretch's hours and speed and tells one bite, where its lure
+// is another way of fishing: the hours are trolled, the bite was not.
+func (r *Reader) otherBite(t *target, text string) {
+	m, ok := words.Method(text)
+	other := ok && (m == "bottom" || m == "chunk" || m == "drift" || m == "cast" || m == "spear") && !words.Lure(text)
+	told := r.value("outcome").Known || r.value("species_logged").Known
+	if !other || !told || r.counts() || !r.value("speed_kn").Known || r.value("speed_kn").Real < leastTrolled {
+		return
+	}
+	for _, name := range biteFields {
+		if i, ok := r.index[name]; ok {
+			r.values[i] = entry.Value{}
+		}
+	}
+	r.doubts = append(r.doubts, r.problem(t, text, "another way of fishing: the bite is left out, the hours count"))
+}
+
+// leastTrolled is the slowest that a boat trolls, in knots (common practice, no source).
+const leastTrolled = 3
 
 // bottom keeps what a bait took that was not trolled out of the strikes. A jig may be, and a live bait of one of
 // the log's stretches.

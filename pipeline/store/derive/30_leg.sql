@@ -91,8 +91,12 @@ CREATE OR REPLACE TEMP TABLE leg_made AS
 WITH fact AS (
     SELECT c.leg_id, min(c.ord) AS ord,
         first_known(c.trip_key, c.ord) AS trip_key, first_known(c.on_date, c.ord) AS on_date,
-        first_known(e.leg, c.ord) AS leg, max(c.hours) AS hours, arg_max(c.put_back, c.hours) AS put_back,
-        arg_max(c.stopped, c.hours) AS stopped,
+        first_known(e.leg, c.ord) AS leg,
+        -- a stop is often told on one of the rows that repeat the leg; rows of a line each have their own
+        CASE WHEN count(c.line) > 0 THEN max(c.hours) ELSE max(c.hours + c.stopped) - max(c.stopped) END AS hours,
+        CASE WHEN count(c.line) > 0 THEN arg_max(c.put_back, c.hours)
+            ELSE arg_max(c.put_back, c.hours + c.stopped) END AS put_back,
+        CASE WHEN count(c.line) > 0 THEN arg_max(c.stopped, c.hours) ELSE max(c.stopped) END AS stopped,
         round(first_known(e.speed_kn, c.ord), 1) AS speed_kn, first_known(e.lines_out, c.ord) AS lines_out,
         first_known(e.heading_deg, c.ord) AS heading_deg, first_known(e.lat, c.ord) AS lat,
             first_known(e.lon, c.ord) AS lon,

@@ -29,12 +29,13 @@ LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
 GROUP BY c.leg_id HAVING (count(*) = 1 OR count(w.log_id) > 0) AND count(e.lines_out) = 0;
 
 CREATE OR REPLACE TEMP TABLE line_row AS
-SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, c.hours,
+SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, least(c.hours, m.hours) AS hours,
     CASE WHEN c.line IS NULL AND w.log_id IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
         WHEN c.line IS NOT NULL THEN lower(c.line)
         ELSE concat_ws('|', 'gear', lower(e.lure), lower(e.colour), e.lure_weight_g, e.setback_m, e.count_s)
             END AS line_key
-FROM counted c JOIN placed_entry e USING (ord) LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
+FROM counted c JOIN placed_entry e USING (ord) JOIN leg_made m ON m.leg_id = c.leg_id
+LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
 WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR,
     e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
     AND NOT (c.line IS NULL AND e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted))

@@ -1,0 +1,49 @@
+package pipeline
+
+import (
+	"context"
+	"testing"
+)
+
+// loadedAs loads one log of a text and gives its trips, hours, line-hours, strikes and fish with a measure.
+func loadedAs(t *testing.T, text string) (got [5]float64) {
+	t.Helper()
+	ctx := context.Background()
+	s := season(t)
+	if _, err := s.Load(ctx, written(t, "log.csv", text)); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Derive(ctx); err != nil {
+		t.Fatal(err)
+	}
+	for i, query := range []string{"SELECT count(*) FROM trip", "SELECT sum(hours) FROM leg",
+		"SELECT sum(hours * lines_out) FROM leg", "SELECT count(*) FROM strike",
+		"SELECT count(*) FROM fish WHERE length_cm > 0"} {
+		got[i] = totalOf(t, s, query)
+	}
+	return got
+}
+
+// A day's hours on each row of its bites count once; a stop that the remark of one row tells is taken off, and a bite
+// on another tackle is left out.
+func TestHoursOnEveryRow(t *testing.T) {
+	const head, day = "Day,Lines in,Lines up,Rods,Knots,Bite at,Lure,Fish,What happened,Length cm,Remarks\n",
+		"2026-06-03,06:00,12:00,4,8,"
+	got := loadedAs(t, head+day+"07:10,red jet,wahoo,boated,120,calm\n"+
+		day+"08:30,blue feather,,missed,,lines up 9:00 to 10:00 to drop bottom\n"+
+		day+",bottom rig,snapper,boated,44,\n"+day+"11:15,red jet,dorado,lost,,\n"+
+		"2026-06-04,06:00,09:00,4,7,06:40,red jet,wahoo,boated,98,\n2026-06-05,06:00,09:00,4,7,,,,nothing,,\n")
+	if want := [5]float64{3, 11, 44, 4, 2}; got != want {
+		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
+	}
+}
+
+// A fish of a list that says its day alone is one that a trip of that day counted, also where the boat was out twice.
+func TestFishOfADayWithTwoTrips(t *testing.T) {
+	got := loadedAs(t, "Trip,Date,Hours,Rods,Knots,Bites,Boated,Lost\n1,2026-06-03,3,4,7,2,1,1\n"+
+		"2,2026-06-04,2,4,7,1,0,0\n3,2026-06-04,4,4,6,3,2,0\n4,2026-06-09,5,4,7,2,1,1\n\nDate,Species,Length cm,Kg\n2026-06-03,bonito,42,1.1\n"+
+		"2026-06-04,bonito,44,\n2026-06-04,dorado,71,3.2\n2026-06-09,bonito,40,1.0\n")
+	if want := [5]float64{4, 14, 56, 8, 4}; got != want {
+		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
+	}
+}
