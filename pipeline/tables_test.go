@@ -38,11 +38,21 @@ func TestHoursOnEveryRow(t *testing.T) {
 	}
 }
 
+// The end of a stretch past midnight is "30" where clocks have no colon.
+func TestEndPastMidnight(t *testing.T) {
+	got := loadedAs(t, "Date,Lines in,Lines up,Rods,Knots,Bites\n2026-06-03,1630,1845,4,7,2\n"+
+		"2026-06-03,2315,30,4,5,1\n2026-06-05,0600,0930,4,7,0\n2026-06-06,0545,0915,4,7,1\n")
+	if want := [5]float64{3, 10.5, 42, 4, 0}; got != want {
+		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
+	}
+}
+
 // A fish of a list that says its day alone is one that a trip of that day counted, also where the boat was out twice.
 func TestFishOfADayWithTwoTrips(t *testing.T) {
 	got := loadedAs(t, "Trip,Date,Hours,Rods,Knots,Bites,Boated,Lost\n1,2026-06-03,3,4,7,2,1,1\n"+
-		"2,2026-06-04,2,4,7,1,0,0\n3,2026-06-04,4,4,6,3,2,0\n4,2026-06-09,5,4,7,2,1,1\n\nDate,Species,Length cm,Kg\n2026-06-03,bonito,42,1.1\n"+
-		"2026-06-04,bonito,44,\n2026-06-04,dorado,71,3.2\n2026-06-09,bonito,40,1.0\n")
+		"2,2026-06-04,2,4,7,1,0,0\n3,2026-06-04,4,4,6,3,2,0\n4,2026-06-09,5,4,7,2,1,1\n\n"+
+		"Date,Species,Length cm,Kg\n2026-06-03,bonito,42,1.1\n2026-06-04,bonito,44,\n2026-06-04,dorado,71,3.2\n"+
+		"2026-06-09,bonito,40,1.0\n")
 	if want := [5]float64{4, 14, 56, 8, 4}; got != want {
 		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -149,6 +150,9 @@ func (r *Reader) yearless(t *target, d unit.DayMonth) error {
 func momentCell(r *Reader, t *target, text string) error {
 	m, err := r.moment(text)
 	next := false
+	if n, ok := r.afterMidnight(t, text); err != nil && ok {
+		m, err = unit.Moment{Seconds: n * 60, HasTime: true}, nil
+	}
 	if err != nil {
 		clock, ok := words.OfNextDay(text)
 		if !ok {
@@ -168,6 +172,25 @@ func momentCell(r *Reader, t *target, text string) error {
 	}
 	r.moments = append(r.moments, placed{t.field, m, next})
 	return nil
+}
+
+// lateStart is the first start of an evening's stretch, written without a colon.
+const lateStart = 1800
+
+// afterMidnight takes a number of one or two digits for the minutes of an end past midnight, 30 for 0030, where the
+// stretch began in the evening and its start has no colon: a spreadsheet drops the noughts.
+func (r *Reader) afterMidnight(t *target, text string) (minutes int, ok bool) {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 || n > 59 || t.Column.Name != "end_s" {
+		return 0, false
+	}
+	return n, slices.ContainsFunc(r.targets, func(o target) bool {
+		if o.Column.Name != "start_s" || o.Set != t.Set || o.Index < 0 || o.Index >= len(r.row.Cells) {
+			return false
+		}
+		start, err := strconv.Atoi(strings.TrimSpace(r.row.Cells[o.Index]))
+		return err == nil && start >= lateStart && start < 2400 && start%100 < 60
+	})
 }
 
 // local is an instant of UTC (ISO 8601), with its day, by the boat's own clock, where its zone is named.
