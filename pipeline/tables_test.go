@@ -57,3 +57,13 @@ func TestFishOfADayWithTwoTrips(t *testing.T) {
 		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
 	}
 }
+
+// Lines that were changed at a time, with a comma before what they were then.
+func TestLinesChangedAt(t *testing.T) {
+	got := loadedAs(t, "Date,In,Up,Lines,Knots,Bites\n2026-06-03,06:00,12:00,5,7,2\n2026-06-09,06:00,12:00,5,7,2\n"+
+		"2026-06-10,06:00,12:00,5,7,2\n2026-06-04,06:00,12:00,\"5, then 3 from 10:00\",7,2\n"+
+		"2026-06-11,06:00,12:00,5,7,2\n")
+	if want := [5]float64{5, 30, 146, 10, 0}; got != want {
+		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
+	}
+}

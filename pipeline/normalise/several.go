@@ -36,7 +36,7 @@ func apart(text string) []string {
 		return nil
 	}
 	for i := range parts {
-		parts[i] = strings.TrimSpace(parts[i])
+		parts[i] = strings.Trim(parts[i], " ,") // 5, then 4
 	}
 	return parts
 }
