@@ -318,6 +318,7 @@ func (q *inquiry) block(s Subject) {
 	q.dayless(s)
 	q.jigged(s)
 	q.unpaced(s)
+	q.keptBeside(s)
 	q.unfished(s)
 	q.besideBites(s)
 	q.idleDays(s)
