@@ -51,7 +51,12 @@ func sumOf(means string) string {
 	if ok && hasLetter(outer) {
 		means = inner // on deck (kept + let go)
 	}
-	parts := plus.Split(strings.Trim(means, "() ."), -1)
+	means = strings.Trim(means, "() .")
+	added := func(by string) bool { return strings.Trim(by, " ,") != "" }
+	if !slices.ContainsFunc(plus.FindAllString(means, -1), added) {
+		return "" // shook off at the rail, let go: one after the other
+	}
+	parts := plus.Split(means, -1)
 	told := map[words.Fate]bool{}
 	for _, part := range parts {
 		fate, _, _, _ := words.FateOf(part)

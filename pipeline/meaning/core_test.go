@@ -33,7 +33,8 @@ func TestSumOf(t *testing.T) {
 	for means, want := range map[string]string{"on deck (kept + let go)": "landed_n", "kept and let go": "landed_n",
 		"a bordo (guardados + soltados)": "landed_n", "landed + lost": "hooked_n", "hooked and lost": "",
 		"missed, lost and landed": "strikes_n", "missed + lost + landed": "strikes_n", "kept (for the table)": "",
-		"lost + broke off": ""} {
+		"small ones shook off at the rail, let go": "",
+		"lost + broke off":                         ""} {
 		if got := sumOf(means); got != want {
 			t.Errorf("%q: %q, want %q", means, got, want)
 		}

@@ -133,6 +133,19 @@ func TestStretchWithoutCounts(t *testing.T) {
 	}
 }
 
+// TestFishBelowAStretch holds that a fish on a row of its own below a stretch, whose remark is a word that may be a way
+// of fishing, is one of the stretch: "vif", lively.
+func TestFishBelowAStretch(t *testing.T) {
+	rows := log{text: "Date|Technique|Début|Fin|Lignes|Vitesse|Touches|Sort|Espèce|Longueur|Remarques\n" +
+		"2026-06-03|traîne|06:00|09:00|5|7|2|relâché|thon rouge|95|\n|||||||relâché|thon rouge|88|vif\n" +
+		"2026-06-04|traîne|06:00|09:00|5|7|0||||\n2026-06-05|traîne|06:00|09:00|5|7|1|pris|germon|70|"}.read(t)
+	for i, r := range rows {
+		if r.skip != NotASkip {
+			t.Errorf("row %d: %q", i, r.skip)
+		}
+	}
+}
+
 // TestMethodInBrackets holds that a fish with another way of fishing in brackets was not trolled.
 func TestMethodInBrackets(t *testing.T) {
 	rows := log{text: "Date|Time|Species|Length (cm)|Result\n2026-06-03|06:40|wahoo " +

@@ -31,7 +31,7 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
-		if r.still() || r.bare() || r.lain.still {
+		if r.still() || own && r.bare() || r.lain.still {
 			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
 		if !own && (r.struck() || len(r.side) > 0) && (r.untrolled() || r.otherDay()) {
