@@ -583,6 +583,11 @@ func outcomeCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	fate, cause, _, ok := words.FateOf(text)
+	if !ok && words.Yes(text) { // Got it? yes
+		if fate, _, _, ok = words.FateOf(strings.TrimRight(t.Heading, "? ")); fate != words.Landed {
+			ok = false
+		}
+	}
 	if !ok {
 		return errors.New("not understood: expected missed, lost, landed or released")
 	}
