@@ -148,16 +148,22 @@ func (r *Reader) yearless(t *target, d unit.DayMonth) error {
 
 func momentCell(r *Reader, t *target, text string) error {
 	m, err := r.moment(text)
-	next := false
+	next, on := false, 0
 	if err != nil {
 		clock, ok := words.OfNextDay(text)
+		if !ok {
+			var weekday time.Weekday
+			if weekday, clock, ok = words.OnWeekday(text); ok {
+				on = int(weekday) + 1
+			}
+		}
 		if !ok {
 			return dateHelp(err)
 		}
 		if m, err = r.moment(clock); err != nil {
 			return dateHelp(err)
 		}
-		next = !m.HasDate
+		next = !m.HasDate && on == 0
 	}
 	m = r.local(m)
 	if err := r.ownClock(m); err != nil {
@@ -166,7 +172,7 @@ func momentCell(r *Reader, t *target, text string) error {
 	if !m.HasTime {
 		return errors.New("a date where a time of day was expected")
 	}
-	r.moments = append(r.moments, placed{t.field, m, next})
+	r.moments = append(r.moments, placed{t.field, m, next, on})
 	return nil
 }
 
