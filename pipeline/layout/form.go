@@ -19,6 +19,9 @@ type pair struct {
 // outside takes what lies outside tables: pairs of labels and values, which make a
 // form or, where the labels come again, records; and notes.
 func (s *Sheet) outside(used map[int]bool, like Likeness) {
+	if s.told(used, like) {
+		return
+	}
 	var pairs []pair
 	for r := range s.Grid.Rows {
 		if !used[r] {
@@ -213,7 +216,7 @@ func key(c Cell, like Likeness) (label, value string, ok bool) {
 	if c.Look != Text {
 		return c.Text, "", false
 	}
-	label, value, ok = strings.Cut(c.Text, ":")
+	label, value, ok = cutLabel(c.Text)
 	label, value = strings.TrimSpace(label), strings.TrimSpace(value)
 	if !ok || label == "" || strings.ContainsAny(label[:1], "0123456789") {
 		return c.Text, "", false
@@ -222,4 +225,16 @@ func key(c Cell, like Likeness) (label, value string, ok bool) {
 		return c.Text, "", false
 	}
 	return label, value, true
+}
+
+var clockInside = regexp.MustCompile(`\d:\d\d(?:\D|$)`)
+
+// cutLabel parts a text at its first colon; where that stands in a clock time ("Trolled 6:20 to 7:25") there
+// is no label.
+func cutLabel(text string) (label, value string, ok bool) {
+	at := strings.Index(text, ":")
+	if in := clockInside.FindStringIndex(text); in != nil && in[0]+1 == at {
+		return text, "", false
+	}
+	return strings.Cut(text, ":")
 }

@@ -543,3 +543,25 @@ func TestNumbered(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesAboveATable holds that the lines of a day's sheet that tell of stretches are a record of their own, and
+// that the colon of a clock time parts no label from its value.
+func TestLinesAboveATable(t *testing.T) {
+	const table = "\ntime|species|outcome|length\n9:10|tuna|kept|80\n10:20|tuna|lost|\n"
+	for text, want := range map[string]string{
+		"Sunday June 4, 2023\nFlat calm\nFished 7:15 to 9:40, 5 lines\nEvening: 4:10 pm to 6:00 pm\n" + table: "" +
+			"table [time,species,outcome,length] 7=9:10 8=10:20; records [date,what happened] 2=June 4, 2023",
+		"Sunday June 4, 2023\nLeft 5:10, home late\n" + table: "table [time,species,outcome,length] 5=9:10 6=10:20",
+		"Sunday June 4, 2023\nStart: 7:15\nEnd: 9:40\n" + table: "" +
+			"table [time,species,outcome,length] 6=9:10 7=10:20; form [Start,End] 2=7:15",
+	} {
+		g, err := Read(memory.Book{memory.Lines("log", text)}, 0, 1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		g.Info.Workbook = true
+		if got := shown(Take(g, like)); got != want {
+			t.Errorf("%q\n  read %s\n  want %s", text, got, want)
+		}
+	}
+}

@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"regexp"
+
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 )
@@ -30,6 +32,7 @@ func (l *Log) afternoons() {
 			at, ok := clock(u.b.group, row, b.Index)
 			switch {
 			case !ok:
+			case at >= first && saysPart(row.Cells[b.Index].Text): // 5:15 pm is what it says
 			case at >= halfDay+3600 || saysHalf(row.Cells[b.Index]) || at < first && at+halfDay > last:
 				return
 			default:
@@ -47,6 +50,12 @@ func (l *Log) afternoons() {
 	}
 }
 
+// partOfDay is the am or pm of a clock time.
+var partOfDay = regexp.MustCompile(`(?i)\d\s*[ap]\.?m?\b`)
+
+// saysPart tells a text with a clock time of twelve hours that says its half of the day.
+func saysPart(text string) bool { return partOfDay.MatchString(text) }
+
 // hoursFished are the earliest start and the latest end of the log's stretches; twelve is false where their clocks go
 // past noon, or none of their ends is of the afternoon by a clock of twelve hours.
 func (l *Log) hoursFished() (first, last int, twelve bool) {
@@ -58,7 +67,7 @@ func (l *Log) hoursFished() (first, last int, twelve bool) {
 		}
 		first, last = min(first, start), max(last, end)
 	}
-	for _, u := range l.Data() {
+	for _, u := range l.Data() { // a text that says am and pm leaves nothing open
 		s, e := u.Plan.Find("start_s"), u.Plan.Find("end_s")
 		for _, row := range u.Block.Rows {
 			if s != nil && e != nil {
@@ -69,7 +78,8 @@ func (l *Log) hoursFished() (first, last int, twelve bool) {
 				}
 			}
 			for _, w := range u.Plan.Bindings {
-				if w.Column.Parse != "stretches" && w.Column.Parse != "story" || w.Index >= len(row.Cells) {
+				if w.Column.Parse != "stretches" && w.Column.Parse != "story" || w.Index >= len(row.Cells) ||
+					saysPart(row.Cells[w.Index].Text) {
 					continue
 				}
 				for _, x := range phrase.Stretches(row.Cells[w.Index].Text) {

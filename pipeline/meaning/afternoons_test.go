@@ -9,7 +9,7 @@ func TestAfternoons(t *testing.T) {
 		"2026-05-17|6:00|12:10|4|8\n2026-05-23|6:40|2:30|5|8"
 	const bites = "Date|Time|Species|Outcome\n2026-05-09|7:02|Wahoo|landed\n2026-05-09|1:15|Mahi|lost\n" +
 		"2026-05-16|11:20|Wahoo|lost\n2026-05-23|"
-	for last, want := range map[string]int{"2:05": 6 * 3600, "14:05": 0, "5:10": 0, "2:05 am": 0} {
+	for last, want := range map[string]int{"2:05": 6 * 3600, "14:05": 0, "5:10": 0, "2:05 am": 0, "1:40 pm": 6 * 3600} {
 		l := inferred(t, "log.xlsx", nil, "Runs", runs, "Bites", bites+last+"|Mahi|landed")
 		if got := blockOf(l, "Bites").Plan.Early; got != want {
 			t.Errorf("with a strike at %s those before %d are of the afternoon, expected %d", last, got, want)

@@ -172,7 +172,7 @@ func (l *Log) apart() {
 			}
 			continue
 		}
-		if len(u.Block.Above) > 0 && otherTitle(u.Block.Above[0]) || l.otherSheet(u.Plan.Name) {
+		if len(u.Block.Above) > 0 && otherTitle(u.Block.Above[0]) || l.stayedIn(u) || l.otherSheet(u.Plan.Name) {
 			for _, r := range u.Block.Rows {
 				setApart(u.Plan, r)
 			}
@@ -195,6 +195,14 @@ func (l *Log) apart() {
 			}
 		}
 	}
+}
+
+// stayedIn tells a table under words that no line was trolled that day, on a sheet that has no stretches.
+func (l *Log) stayedIn(u *Understood) bool {
+	return slices.ContainsFunc(u.Block.Above, words.NeverTrolled) &&
+		!slices.ContainsFunc(l.Blocks, func(o *Understood) bool {
+			return o.Block.Grid == u.Block.Grid && o.Plan.Binds("start_s", "end_s", "duration_s", "stretches")
+		})
 }
 
 // otherSheet tells a sheet of which the log says that its fish were not trolled: "Reef: what we took at anchor".

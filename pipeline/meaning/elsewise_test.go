@@ -36,7 +36,7 @@ func TestTitleOfTable(t *testing.T) {
 		"2026-06-05|06:00|09:30|5|8\n|\n%s\nDate|Species|How many|Heaviest kg\n2026-06-03|amberjack|2|8\n" +
 		"2026-06-04|grouper|3|\n2026-06-05|grouper|1|9"
 	for title, want := range map[string]int{"Other fishing (at anchor, live bait)": 3,
-		"Fish, but no bottom fish": 0, "The troll's fish": 0} {
+		"Fish, but no bottom fish": 0, "The troll's fish": 0, "Guests, never put the trolling rods out": 0} {
 		apart := 0
 		for _, u := range inferred(t, "log", nil, "June", fmt.Sprintf(sheet, title)).Data() {
 			apart += len(u.Plan.Apart)
@@ -118,4 +118,20 @@ func TestOtherOutings(t *testing.T) {
 		}
 	}
 	t.Error("no list of fish")
+}
+
+// TestStayedInAbove holds that strikes under words that nothing was trolled that day are apart, on a sheet without
+// stretches.
+func TestStayedInAbove(t *testing.T) {
+	const sheet = "%s\n|\nTime|Fish|Outcome|Length cm\n08:10|grouper|landed|60\n08:25|grouper|landed|55\n" +
+		"08:40|amberjack|landed|70"
+	for above, want := range map[string]int{"Guests, never put the trolling rods out": 3, "Guests, flat calm": 0} {
+		apart := 0
+		for _, u := range inferred(t, "log", nil, "3 June 2026", fmt.Sprintf(sheet, above)).Data() {
+			apart += len(u.Plan.Apart)
+		}
+		if apart != want {
+			t.Errorf("%q: %d rows apart, expected %d", above, apart, want)
+		}
+	}
 }

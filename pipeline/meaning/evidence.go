@@ -867,10 +867,14 @@ func (v *Values) ticks() float64 {
 }
 
 func (v *Values) fates() float64 {
+	answered := v.share("answers", func(c layout.Cell) bool { return words.Answers(c.Text) }) > 0
 	return v.share("fate", func(c layout.Cell) bool {
+		if answered && words.Yes(c.Text) {
+			return true // beside "yes, let it go" and "no, came off"
+		}
 		_, cause, _, ok := words.FateOf(c.Text) // "lost, hook pulled" is one fate
 		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 &&
-			(cause != "" || fateFirst(c.Text)))
+			(cause != "" || fateFirst(c.Text) || words.Answers(c.Text)))
 	})
 }
 

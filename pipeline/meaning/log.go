@@ -12,6 +12,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -369,10 +370,13 @@ func (l *Log) days() {
 	}
 }
 
-// dayOf is a text that is a day, with or without its year.
+// dayOf is a text that is a day, with or without its year, or the first of the days that it names.
 func dayOf(text string) string {
 	if statesDay(text) || yearless(text) {
 		return text
+	}
+	if first, _, ok := unit.DaySpan(text); ok {
+		return first
 	}
 	return ""
 }

@@ -149,19 +149,25 @@ func (r *Reader) yearless(t *target, d unit.DayMonth) error {
 
 func momentCell(r *Reader, t *target, text string) error {
 	m, err := r.moment(text)
-	next := false
+	next, on := false, 0
 	if n, ok := r.afterMidnight(t, text); err != nil && ok {
 		m, err = unit.Moment{Seconds: n * 60, HasTime: true}, nil
 	}
 	if err != nil {
 		clock, ok := words.OfNextDay(text)
 		if !ok {
+			var weekday time.Weekday
+			if weekday, clock, ok = words.OnWeekday(text); ok {
+				on = int(weekday) + 1
+			}
+		}
+		if !ok {
 			return dateHelp(err)
 		}
 		if m, err = r.moment(clock); err != nil {
 			return dateHelp(err)
 		}
-		next = !m.HasDate
+		next = !m.HasDate && on == 0
 	}
 	m = r.local(m)
 	if err := r.ownClock(m); err != nil {
@@ -170,7 +176,7 @@ func momentCell(r *Reader, t *target, text string) error {
 	if !m.HasTime {
 		return errors.New("a date where a time of day was expected")
 	}
-	r.moments = append(r.moments, placed{t.field, m, next})
+	r.moments = append(r.moments, placed{t.field, m, next, on})
 	return nil
 }
 
@@ -606,6 +612,11 @@ func outcomeCell(r *Reader, t *target, text string) error {
 		return nil
 	}
 	fate, cause, _, ok := words.FateOf(text)
+	if !ok && words.Yes(text) { // Got it? yes
+		if fate, _, _, ok = words.FateOf(strings.TrimRight(t.Heading, "? ")); fate != words.Landed {
+			ok = false
+		}
+	}
 	if !ok {
 		return errors.New("not understood: expected missed, lost, landed or released")
 	}

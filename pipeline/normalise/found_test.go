@@ -391,3 +391,27 @@ func TestFirstOfSomeDays(t *testing.T) {
 		t.Errorf("doubts %v", got.doubts)
 	}
 }
+
+// A clock time behind the name of a weekday is of the row's day or of the next of that name; one that comes too late
+// is set aside.
+func TestWeekdayBeforeClock(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Time,Fish,Outcome\n2026-07-04,Sat 5:40 pm,Wahoo,landed\n"+
+		"2026-07-04,Sunday 6:15 am,Wahoo,lost\n2026-07-04,Fri 6:15 am,Wahoo,lost\n")
+	expect(t, "time_s", got.field("time_s", 2, 3, 4), int64(17*3600+40*60), int64((24+6)*3600+15*60), nil)
+}
+
+// Stretches told in words of an evening and of the next morning are of two days.
+func TestStretchesOfNextMorning(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Times trolled,Fish\n"+
+		"2026-07-04,\"Lines in 5:30 pm, out 7:10 pm, 4 rods, 7 knots. "+
+		"The following morning: lines in 6:40 am, out 9:00 am.\",wahoo\n"+
+		"2026-07-11,\"Lines in 6:30 am, out 9:10 am, 4 rods, 7 knots. Again: lines in 1:40 pm, out 3:00 pm.\",\n"+
+		"2026-07-18,\"Lines in 6:30 am, out 9:10 am, 4 rods, 7 knots. Again: lines in 1:40 pm, out 3:00 pm.\",wahoo\n")
+	var starts []any
+	for _, p := range got.sides {
+		if v := p.Values["start_s"]; v.Known {
+			starts = append(starts, v.Int/60)
+		}
+	}
+	expect(t, "starts", starts, int64(1050), int64(1440+400), int64(390), int64(820), int64(390), int64(820))
+}

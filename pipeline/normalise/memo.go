@@ -14,6 +14,7 @@ type memo struct {
 	beside entry.Value
 	moment unit.Moment
 	next   bool // of the day after
+	on     int  // of a weekday
 }
 
 // recall reads a cell as the one above where their texts are the same and the
@@ -23,7 +24,7 @@ func (t *target) recall(r *Reader, text string) bool {
 		return false
 	}
 	if t.Column.Parse == "moment" {
-		r.moments = append(r.moments, placed{t.field, t.memo.moment, t.memo.next})
+		r.moments = append(r.moments, placed{t.field, t.memo.moment, t.memo.next, t.memo.on})
 		return true
 	}
 	r.values[t.field] = t.memo.value
@@ -61,7 +62,7 @@ func (t *target) remember(r *Reader, text string) {
 	t.memo.text, t.memo.done = text, r.ev.done
 	if t.Column.Parse == "moment" {
 		last := r.moments[len(r.moments)-1]
-		t.memo.moment, t.memo.next = last.m, last.next
+		t.memo.moment, t.memo.next, t.memo.on = last.m, last.next, last.on
 		return
 	}
 	if t.memo.value = r.values[t.field]; !t.memo.value.Known && t.beside < 0 {

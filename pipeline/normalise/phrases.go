@@ -26,6 +26,7 @@ func (r *Reader) phrases() {
 		}
 	}
 	var stretches []phrase.Stretch
+	overnight := false
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := r.values[t.field].Text
@@ -35,6 +36,7 @@ func (r *Reader) phrases() {
 		switch t.Column.Parse {
 		case "stretches":
 			told := phrase.Stretches(text)
+			overnight = overnight || words.Night(text, "next")
 			if stretches = append(stretches, told...); len(stretches) == 0 {
 				r.unread(t, text, "it has no times: expected some like 6:10 to 11:40")
 			} else if unpaired(text, told) {
@@ -54,7 +56,7 @@ func (r *Reader) phrases() {
 		}
 	}
 	if len(stretches) > 0 {
-		r.stretched(stretches)
+		r.stretched(stretches, overnight)
 	}
 	r.told(stretches)
 	r.paused()
@@ -275,22 +277,26 @@ func (r *Reader) times() {
 }
 
 // stretched makes the row's stretch, or stretches, from a phrase.
-func (r *Reader) stretched(all []phrase.Stretch) {
+func (r *Reader) stretched(all []phrase.Stretch, overnight bool) {
 	speed, lines := r.value("speed_kn"), r.value("lines_out")
 	set := r.settings(len(all))
 	var paces []entry.Value
+	later := int64(0) // seconds of the nights before a stretch
 	for k, s := range all {
 		v := map[string]entry.Value{}
 		start, end := int64(s.Start.Seconds), int64(s.End.Seconds)
+		if overnight && k > 0 && nightBetween(all[k-1], s) {
+			later += day
+		}
 		if s.HasStart && s.HasEnd {
 			if !s.Start.Sure || !s.End.Sure {
 				r.twelve(&start, &end)
 			} else if end < start {
 				end += day
 			}
-			v["start_s"], v["end_s"] = entry.OfInt(start), entry.OfInt(end)
+			v["start_s"], v["end_s"] = entry.OfInt(start+later), entry.OfInt(end+later)
 		} else if s.HasStart && s.Open {
-			v["start_s"] = entry.OfInt(start)
+			v["start_s"] = entry.OfInt(start + later)
 		} else if s.Hours > 0 {
 			v["duration_s"] = entry.OfReal(s.Hours * 3600)
 		}
@@ -339,6 +345,12 @@ func (r *Reader) stretched(all []phrase.Stretch) {
 		return
 	}
 	r.ofEither()
+}
+
+// nightBetween tells a stretch that began before the one told before it ended, by clocks that say their half of the
+// day: it was on the next day, where the text speaks of one.
+func nightBetween(before, s phrase.Stretch) bool {
+	return before.HasEnd && s.HasStart && before.End.Sure && s.Start.Sure && s.Start.Seconds < before.End.Seconds
 }
 
 // ofEither says of a row of several stretches of different speeds, with bites, that its bites may be of

@@ -123,6 +123,7 @@ type placed struct {
 	field int
 	m     unit.Moment
 	next  bool // of the day after the row's, as its words say
+	on    int  // of the weekday of that name, one for Sunday, 0 where none stands before it
 }
 
 // New makes a reader for one sheet. pos names the file and sheet.

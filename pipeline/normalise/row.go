@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 	"unicode"
 
 	"wakeledger/pipeline/entry"
@@ -220,6 +221,9 @@ func (r *Reader) place() {
 		if p.next && d.Known {
 			p.m.Date, p.m.HasDate = unit.Date(d.Int)+1, true
 		}
+		if p.on > 0 && d.Known && !r.onWeekday(p, unit.Date(d.Int)) {
+			continue
+		}
 		s := int64(p.m.Seconds)
 		if p.m.HasDate {
 			s += (int64(p.m.Date) - d.Int) * day
@@ -234,6 +238,26 @@ func (r *Reader) place() {
 	}
 	r.pastMidnight(r.slots.start, r.slots.end)
 	r.pastMidnight(r.slots.depart, r.slots.back)
+}
+
+// mostNights is how many days after a trip's first a weekday may name.
+const mostNights = 4
+
+// onWeekday gives a clock time behind the name of a weekday its day: that of the row, or the next of that name. One
+// that comes too late is set aside.
+func (r *Reader) onWeekday(p *placed, first unit.Date) bool {
+	days := (p.on - 1 - int(first.Time().Weekday()) + 7) % 7
+	if days <= mostNights {
+		p.m.Date, p.m.HasDate = first+unit.Date(days), true
+		return true
+	}
+	for i := range r.targets {
+		if t := &r.targets[i]; t.field == p.field {
+			name := time.Weekday(p.on - 1).String()
+			r.aside = append(r.aside, r.problem(t, name, "a weekday that is none of the trip's"))
+		}
+	}
+	return false
 }
 
 // onLaterDay moves the clock times of a stretch of a trip's second day, and of its strikes, to that day.

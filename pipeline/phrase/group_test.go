@@ -35,6 +35,10 @@ func TestGroups(t *testing.T) {
 func TestStretchesInSentences(t *testing.T) {
 	for text, want := range map[string]string{
 		"Lines in 6:25, four, 7 kt. Up 11:30.": "6:25? to 11:30? 4 lines at 7",
+		"Fished 6:25 to 8:40. Again 9:05 to 11:30, 4 lines. Did not note how many lines on the first.": "" +
+			"6:25? to 8:40?; 9:05? to 11:30? 4 lines",
+		"Let out at 6:25, picked up 8:40, 7 kt. Third spot 9:05 - 11:30, 8 kt. 4 lines all day.": "" +
+			"6:25? to 8:40? 4 lines at 7; 9:05? to 11:30? 4 lines at 8",
 		"Lines in 6:25. Six. 8 kt till 9:00, then 9.5 kt and up at 11:30.": "6:25? to 9:00? 6 lines at 8; " +
 			"9:00? to 11:30? 6 lines at 9.5",
 		"Six lines 6:25, 8 kt. Glassy. Up 11:30.":                                 "6:25? to 11:30? 6 lines at 8",

@@ -352,6 +352,9 @@ func (s *scanner) sessionWord(i int) (item, bool) {
 	if n == 0 || s.tok(j) != ":" && (s.tok(j) != "-" || !s.near(j)) {
 		return item{}, false
 	}
+	if s.tok(j) == ":" && s.digits(j-1) && s.digits(j+1) && len(s.tok(j+1)) == 2 && s.near(j) && s.near(j+1) {
+		return item{}, false // second spot 9:05
+	}
 	return item{kind: aSession, num: float64(n), end: j + 1}, true
 }
 

@@ -338,6 +338,9 @@ func (s *scanner) wordBefore(from, to int) (start, end bool) {
 			}
 			continue
 		}
+		if next, ok := words.LineAt(s.toks, max(j-1, from), "start"); ok && next > j {
+			return true, false // put out at 7:10
+		}
 		if _, ok := words.LineAt(s.toks, j, "stop"); ok {
 			return false, true
 		}

@@ -34,7 +34,16 @@ func Stretches(text string) []Stretch {
 		st.Place = s.toks[s.items[s.sentence(sp.from, from)].tok].At
 		out = append(out, st)
 	}
+	own := make([]int, len(out))
+	for k := range out {
+		own[k] = out[k].Lines
+	}
 	carry(out)
+	if len(out) > 1 && words.ForgotLines(text) {
+		for k := range out {
+			out[k].Lines = own[k] // how many were out on one of them is not known
+		}
+	}
 	return out
 }
 

@@ -30,6 +30,15 @@ var (
 		`(\d{1,2})[/.](\d{1,2})((?:[/.]\d{2,4})?)$`)
 )
 
+// twoDays tells the first and the last of some days of a month, Aug 24-25: no day of a year that is written as 25.
+func twoDays(text string) bool {
+	if m := monthsDays.FindStringSubmatch(text); m == nil || m[4] != "" || !namesMonth(m[1]) {
+		return false
+	}
+	_, _, ok := DaySpan(text)
+	return ok
+}
+
 // DaySpan takes a cell with the first and the last of some days apart, 24-25/8/24 or Aug 24 to 25: the text of the
 // first, and how many they are. It is false where they are not of one month, or may be read in two ways.
 func DaySpan(text string) (first string, days int, ok bool) {

@@ -35,3 +35,15 @@ func TestDaySpan(t *testing.T) {
 		}
 	}
 }
+
+// TestTwoDaysAreNoYear holds that the last of some days of a month is not taken for a year.
+func TestTwoDaysAreNoYear(t *testing.T) {
+	for _, text := range []string{"Jun 13-14", "Aug 30-31", "Sept 2-4"} {
+		if m, err := ParseMoment(text, OrderUnknown); err == nil {
+			t.Errorf("%s is read as %v", text, m)
+		}
+	}
+	if m, err := ParseMoment("Jun-13-24", OrderUnknown); err != nil || m.Date != DateOf(2024, 6, 13) {
+		t.Errorf("Jun-13-24 is read as %v, %v", m, err)
+	}
+}

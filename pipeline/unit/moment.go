@@ -60,6 +60,9 @@ func ParseMoment(text string, order Order) (Moment, error) {
 	if strings.IndexByte(s, ':') >= 0 { // never a date alone
 		return splitMoment(s, order, ErrNotDate)
 	}
+	if twoDays(s) {
+		return Moment{}, ErrNotMoment
+	}
 	d, err := ParseDate(s, order)
 	if err == nil {
 		return Moment{Date: d, HasDate: true}, nil

@@ -94,7 +94,7 @@ func FateAlone(text string) Fate {
 // FateOf is the fate that a cell tells of one bite, with the cause of a loss and the bytes
 // of the words that tell it. Of several the strongest holds: "tailed, released".
 func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
-	toks := trimmed(text)
+	toks := unanswered(trimmed(text))
 	unhooked, weak, never, on := false, false, false, false // never, on: words that it was not hooked; that it was
 	for i := 0; i < len(toks); i++ {
 		h, found := FateAt(toks, i)
@@ -137,6 +137,36 @@ func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 		cause = ""
 	}
 	return f, cause, at, f != FateUnknown
+}
+
+var (
+	yeses = set("yes yep yeah si sì oui sim ja")
+	noes  = set("no nope nah non nao não nein")
+	buts  = set("and but & y e et und pero ma mais mas aber")
+)
+
+// unanswered leaves out the yes or no with which a cell answers whether the fish was got, where more follows: "no, came
+// off", "yes but let go".
+func unanswered(toks []Token) []Token {
+	if len(toks) < 3 || !yeses[toks[0].Text] && !noes[toks[0].Text] {
+		return toks
+	}
+	if next := toks[1]; Stops(next) || next.Text == "-" || next.Text == "–" || next.Text == "," || buts[next.Text] {
+		return toks[2:]
+	}
+	return toks
+}
+
+// Yes reports whether a text is a yes and no more.
+func Yes(text string) bool {
+	toks := trimmed(text)
+	return len(toks) == 1 && yeses[toks[0].Text]
+}
+
+// Answers reports whether a text begins with a yes or a no and goes on.
+func Answers(text string) bool {
+	toks := trimmed(text)
+	return len(unanswered(toks)) < len(toks)
 }
 
 // lone is the fate of a cell of one word: a letter, or a word with one slip of the pen.

@@ -153,6 +153,18 @@ func OfNextDay(text string) (clock string, ok bool) {
 	return "", false
 }
 
+// OnWeekday parts the name of a weekday from the clock time behind it: "Sat 5:15 pm".
+func OnWeekday(text string) (day time.Weekday, clock string, ok bool) {
+	toks := Scan(text)
+	if len(toks) < 2 {
+		return 0, "", false
+	}
+	if day, ok = Weekday(toks[0].Text); !ok {
+		return 0, "", false
+	}
+	return day, strings.TrimLeft(text[toks[0].End:], " .,"), true
+}
+
 // notLogged are cells that say that nothing was logged, in lower case.
 var notLogged = map[string]bool{"-": true, "--": true, "—": true, "–": true, ".": true, "...": true, "…": true,
 	"?": true, "??": true, "n/a": true, "na": true, "n.a.": true,
@@ -372,6 +384,27 @@ func ForgotUp(text string) bool {
 	}
 	return false
 }
+
+// ForgotLines reports whether a clause of a text says that somebody did not write down how many lines were out.
+func ForgotLines(text string) bool {
+	toks := Scan(text)
+	for i, t := range toks {
+		if !howMany[t.Text] || i+1 == len(toks) || !forgotten(toks, i) {
+			continue
+		}
+		next := i + 1
+		if of := toks[next].Text; (of == "of" || of == "de") && next+1 < len(toks) {
+			next++
+		}
+		if _, ok := LineAt(toks, next, "line"); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// howMany are the words right before lines that ask for their number.
+var howMany = set("many number cuántas cuantas cuántos cuantos quante quanti quantas quantos viele combien")
 
 // otherLines tells a word before lines that are not trolled: bottom lines, jig rods.
 func otherLines(before Token) bool {

@@ -464,3 +464,18 @@ func TestInAfternoon(t *testing.T) {
 		}
 	}
 }
+
+// TestFateOfAnswer holds what a yes or a no before a fate says of a bite: nothing that its fate does not.
+func TestFateOfAnswer(t *testing.T) {
+	for text, want := range map[string]Fate{
+		"yes, released": Released, "yep but turned loose": Released, "no - broke off": Lost, "no, short strike": Missed,
+		"sim, solto": Released, "no": FateUnknown, "yes": FateUnknown, "not landed, broke off": Lost,
+	} {
+		if got, _, _, _ := FateOf(text); got != want {
+			t.Errorf("FateOf(%q) = %v, expected %v", text, got, want)
+		}
+	}
+	if !Yes("Yes.") || Yes("yes, kept") || !Answers("no, broke off") || Answers("no hookup") {
+		t.Error("a yes, or an answer that goes on, is not told")
+	}
+}
