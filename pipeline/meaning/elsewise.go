@@ -197,12 +197,19 @@ func (l *Log) apart() {
 	}
 }
 
-// stayedIn tells a table under words that no line was trolled that day, on a sheet that has no stretches.
+// stayedIn tells a table under words that no line was trolled that day, on a sheet that has no stretches where other
+// sheets of the log have theirs.
 func (l *Log) stayedIn(u *Understood) bool {
-	return slices.ContainsFunc(u.Block.Above, words.NeverTrolled) &&
-		!slices.ContainsFunc(l.Blocks, func(o *Understood) bool {
-			return o.Block.Grid == u.Block.Grid && o.Plan.Binds("start_s", "end_s", "duration_s", "stretches")
-		})
+	if !slices.ContainsFunc(u.Block.Above, words.NeverTrolled) {
+		return false
+	}
+	here, elsewhere := false, false
+	for _, o := range l.Blocks {
+		if o.Plan.Binds("start_s", "end_s", "duration_s", "stretches") {
+			here, elsewhere = here || o.Block.Grid == u.Block.Grid, elsewhere || o.Block.Grid != u.Block.Grid
+		}
+	}
+	return elsewhere && !here
 }
 
 // otherSheet tells a sheet of which the log says that its fish were not trolled: "Reef: what we took at anchor".
