@@ -246,9 +246,10 @@ func (l *Log) stayedOffTroll(u *Understood) bool {
 const longestTitle = 80
 
 // otherTitle tells a title of fish that were not trolled. One that says what does not belong here,
-// "no bottom fish", is no such.
+// "no bottom fish", or "days with no trolling are not in it", is no such.
 func otherTitle(text string) bool {
-	return len(text) <= longestTitle && words.Otherwise(text) && (!words.Negated(text) || words.NotTrolled(text))
+	return len(text) <= longestTitle && words.Otherwise(text) &&
+		(!words.Negated(text) || words.NotTrolled(text) && words.Negations(text) < 2)
 }
 
 // setApart says of a row that it was not trolled.

@@ -36,7 +36,8 @@ func TestTitleOfTable(t *testing.T) {
 		"2026-06-05|06:00|09:30|5|8\n|\n%s\nDate|Species|How many|Heaviest kg\n2026-06-03|amberjack|2|8\n" +
 		"2026-06-04|grouper|3|\n2026-06-05|grouper|1|9"
 	for title, want := range map[string]int{"Other fishing (at anchor, live bait)": 3,
-		"Fish, but no bottom fish": 0, "The troll's fish": 0, "Guests, never put the trolling rods out": 0} {
+		"Fish, but no bottom fish": 0, "The troll's fish": 0,
+		"Days with no trolling are not written down": 0, "Guests, never put the trolling rods out": 0} {
 		apart := 0
 		for _, u := range inferred(t, "log", nil, "June", fmt.Sprintf(sheet, title)).Data() {
 			apart += len(u.Plan.Apart)

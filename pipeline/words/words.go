@@ -599,16 +599,19 @@ func GlueIs(toks []Token, i int, kind string) (next int, ok bool) {
 // KindAt finds how a length was taken at token i: FL, CFL, TL, LJFL or EFL.
 func KindAt(toks []Token, i int) (kind string, next int, ok bool) { return keyAt(kinds, toks, i) }
 
-// Negated reports whether a text says no, not or without of something.
-func Negated(text string) bool {
+// Negations counts how often a text says no, not or without of something.
+func Negations(text string) (n int) {
 	toks := Scan(text)
 	for i := range toks {
 		if _, ok := glues.atKey(toks, i, "no"); ok {
-			return true
+			n++
 		}
 	}
-	return false
+	return n
 }
+
+// Negated reports whether a text says no, not or without of something.
+func Negated(text string) bool { return Negations(text) > 0 }
 
 // GirthTold is the figure that a remark gives behind a word for the girth, with its unit where it
 // has one: "girth 26 in", "circonf. 92". "" where there is none, or more than one.
