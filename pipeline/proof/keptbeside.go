@@ -47,19 +47,9 @@ func (q *inquiry) keptBeside(s Subject) {
 	}
 	q.ask("kept beside", s.Plan.Name, notes.Heading, fmt.Sprintf("%s of more fish kept than the row counts, the first "+
 		"%q. The counts are taken: mend them in the log, or leave them.",
-		tells(n, s.Plan.Name), first), nil, []string{"landed", "hooked", "strikes", "bands", "fish"}, first)
+		subject(n, "remark", "tell", s.Plan.Name), first), nil,
+		[]string{"landed", "hooked", "strikes", "bands", "fish"}, first)
 	q.last().Brief = "Remarks tell of more fish kept than their rows count: the counts are taken."
-}
-
-func tells(n int, sheet string) string {
-	who, says := plural(n, "remark", "remarks"), "tell"
-	if n == 1 {
-		who, says = "One remark", "tells"
-	}
-	if sheet != "" {
-		who += fmt.Sprintf(" in %q", sheet)
-	}
-	return who + " " + says
 }
 
 // boatedIn is how many fish the counts of a row have in the boat, those let go among them.

@@ -307,7 +307,7 @@ func (q *inquiry) jigged(s Subject) {
 				continue // it is what this log trolls
 			}
 			q.ask("untrolled", s.Plan.Name, u.Heading, fmt.Sprintf("%s %q under %q. Were they trolled?",
-				rowsSay(n, s.Plan.Name), text, u.Heading),
+				subject(n, "row", "say", s.Plan.Name), text, u.Heading),
 				[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
 			x := q.last()
 			x.Brief, x.Choices, x.left = "Some bites may have come to another way of fishing: were they trolled?",
@@ -337,7 +337,7 @@ func (q *inquiry) unnamed(s Subject) {
 			continue // it is how this log names its strikes
 		}
 		q.ask("untrolled", s.Plan.Name, key.Heading, fmt.Sprintf("%s %q under %q, where the others name a strike. "+
-			"Were they trolled?", rowsSay(len(rows[text]), s.Plan.Name), text, key.Heading),
+			"Were they trolled?", subject(len(rows[text]), "row", "say", s.Plan.Name), text, key.Heading),
 			[]string{"no, leave them out", "yes, count them"}, append([]string{"trips"}, listing...), text)
 		x := q.last()
 		x.Brief, x.Choices, x.left = "Some fish name no strike: were they trolled?", []string{leaveOut, "yes"},
@@ -432,17 +432,20 @@ func (q *inquiry) freed(s Subject) {
 	q.last().Choices = []string{"among", "beside"}
 }
 
-// rowsSay begins a sentence on what rows of a sheet say.
-func rowsSay(n int, sheet string) string {
-	who, says := plural(n, "row", "rows"), "say"
+// subject is so many things of a sheet, in words, with what they do: "One row in "June" says", "3 remarks tell".
+func subject(n int, thing, do, sheet string) string {
+	who := plural(n, thing, thing+"s")
 	if n == 1 {
-		who, says = "One row", "says"
+		who, do = "One "+thing, does[do]
 	}
 	if sheet != "" {
 		who += fmt.Sprintf(" in %q", sheet)
 	}
-	return who + " " + says
+	return who + " " + do
 }
+
+// does is what one thing does where several do.
+var does = map[string]string{"say": "says", "tell": "tells", "have": "has"}
 
 // told is in how many cells a row says something.
 func told(r layout.Row) (n int) {

@@ -41,7 +41,7 @@ func (q *inquiry) unpaced(s Subject) {
 		return
 	}
 	q.ask("untrolled", s.Plan.Name, notes.Heading, fmt.Sprintf("%s no speed, and the remarks speak of another way of "+
-		"fishing, the first: %q. Were these hours trolled?", rowsSay(len(rows), s.Plan.Name), first),
+		"fishing, the first: %q. Were these hours trolled?", subject(len(rows), "row", "have", s.Plan.Name), first),
 		[]string{"no, leave them out", "yes, count them"}, all, first)
 	x := q.last()
 	x.Brief, x.Choices, x.left = "Some stretches may have been fished in another way: were they trolled?",
