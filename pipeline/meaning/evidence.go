@@ -104,6 +104,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
 			x.add(off, "a guess by its heading", -6)
 		}
+		if c.Name == "scale_kg" && byTape.MatchString(v.Label.Text) && !words.Scaled(v.Label.Text) {
+			x.add(off, "a guess by its heading", -6) // weight by tape: no scale showed it
+		}
 		if c.Name == "scale_kg" && v.share("formula", workedOut) >= 0.9 {
 			x.add(off, "a formula of other cells", -6) // 16*11^2/800: no scale showed it
 		}
@@ -157,6 +160,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	}
 	return out
 }
+
+// byTape is a heading of what was worked out of a length and a girth, where it is of weights.
+var byTape = regexp.MustCompile(`(?i)(?:^|\PL)taped?(?:\PL|$)`)
 
 // legendSays is how much less than a heading's own words a legend's words for it say.
 const legendSays = 0.9

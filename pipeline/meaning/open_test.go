@@ -75,3 +75,19 @@ func TestSentencesUnderNoHeading(t *testing.T) {
 		}
 	}
 }
+
+// TestWeightByTape holds that a weight by the tape is none of a scale, and that a length by the tape is one.
+func TestWeightByTape(t *testing.T) {
+	for head, want := range map[string]string{"Weight by tape": "", "Length by tape": "length_cm",
+		"Scale weight": "scale_kg"} {
+		unit := " lb"
+		if want == "length_cm" {
+			unit = " in"
+		}
+		p := planOf(t, "", "Date|Time|Fish|Outcome|"+head+"\n2026-06-03|08:10|wahoo|landed|51"+unit+
+			"\n2026-06-04|08:25|wahoo|landed|46"+unit+"\n2026-06-05|08:40|tuna|landed|38"+unit)
+		if got := p.Find("length_cm", "scale_kg"); got == nil && want != "" || got != nil && got.Column.Name != want {
+			t.Errorf("%q: %s", head, summary(p))
+		}
+	}
+}
