@@ -531,11 +531,15 @@ func OfBest(text string) string {
 // look like.
 func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }
 
-// Still reports whether what stands in place of a speed says that the boat lay still: nothing
-// was trolled.
+// Still reports whether what stands in place of a speed says that the boat lay still, or fished in another
+// way: nothing was trolled.
 func Still(text string) bool {
-	h, ok := elsewise.whole(trimmed(text))
-	return ok && (h == "still" || h == "other")
+	toks := trimmed(text)
+	if h, ok := elsewise.whole(toks); ok && (h == "still" || h == "other") {
+		return true
+	}
+	how, ok := methods.whole(toks)
+	return ok && how != "troll" && how != "kite" && how != "live bait" // those are towed, slowly
 }
 
 // Month is the month that a token names.

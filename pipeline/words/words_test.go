@@ -74,7 +74,7 @@ func TestCells(t *testing.T) {
 				"blank, lost one at the boat", "bait up, no current"}},
 		"not gone": {NotGone, []string{"BLOWN OUT - didn't go", "no go, alternator", "OFF", "did not go, 25 kn SE",
 			"cancelled", "boat on the hard all month", "no salimos", "pas sorti", "abgesagt", "não saímos",
-			"Stayed home", "not run, gale warning"},
+			"Stayed home", "not run, gale warning", "No lines in"},
 			[]string{"", "came off", "off the harbor", "10 min then off", "no goal", "going well"}},
 		"ditto": {Ditto, []string{`"`, "''", "ditto", "do.", "〃", "idem", `-"-`}, []string{"", "5", "document", "-"}},
 		"place": {IsPlace, []string{"long corner", "stbd flat", "center", "handline", "R short", "shotgun", "P1",
@@ -177,7 +177,7 @@ func TestOfNextDay(t *testing.T) {
 
 func TestStill(t *testing.T) {
 	for text, want := range map[string]bool{"parado": true, "Anchored": true, "drifting": true, "7": false,
-		"7 kn": false, "": false, "slow": false} {
+		"7 kn": false, "": false, "slow": false, "bolentino": true, "fondo": true, "curricán": false, "kite": false} {
 		if got := Still(text); got != want {
 			t.Errorf("Still(%q) = %v", text, got)
 		}
