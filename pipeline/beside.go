@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -14,10 +15,15 @@ import (
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/unit"
+	"wakeledger/pipeline/words"
 )
 
-// mostBeside is how many files of a folder, loaded together, may be the tables of one book.
-const mostBeside = 8
+// Of a folder, so many files that are loaded together are held against each other, and so many may be the tables of
+// one book.
+const (
+	mostFiles  = 48
+	mostBeside = 20
+)
 
 // beside finds, for each of the files that are loaded together, those that are tables of the same
 // book, as where each sheet of a workbook was saved as text, or one keeps the runs and another the fish: small
@@ -33,7 +39,7 @@ func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]
 	}
 	out := map[string][]string{}
 	for _, files := range folders {
-		if len(files) < 2 || len(files) > mostBeside {
+		if len(files) < 2 || len(files) > mostFiles {
 			continue
 		}
 		var tables []tableOf
@@ -43,7 +49,10 @@ func (s *Season) beside(paths []string, isTrack func(string) bool) map[string][]
 			}
 		}
 		keys := takeKeys(&tables)
-		for _, book := range withKeys(books(tables), tables, keys) {
+		for _, book := range withDateless(withKeys(books(tables), tables, keys), slices.Concat(tables, keys)) {
+			if len(book) > mostBeside {
+				continue
+			}
 			for _, p := range book {
 				for _, o := range book {
 					if o != p && !slices.Contains(out[p], filepath.Base(o)) {
@@ -102,6 +111,65 @@ func withKeys(books [][]string, tables, keys []tableOf) [][]string {
 	return books
 }
 
+// withDateless adds the files in which no day stands to those with days that are loaded with them, where they are
+// of one boat: sums of the season, a list of fish, a key. They are no log by themselves.
+func withDateless(books [][]string, tables []tableOf) [][]string {
+	var dated, loose []string
+	boats := map[string]bool{}
+	for i := range tables {
+		t := &tables[i]
+		switch {
+		case len(t.days) > 0:
+			if len(t.boats) > 0 && len(boats) > 0 && shared(t.boats, boats) == 0 {
+				return books
+			}
+			maps.Copy(boats, t.boats)
+			dated = append(dated, t.path)
+		case t.dateless():
+			loose = append(loose, t.path)
+		}
+	}
+	joined := func(path string) bool {
+		return slices.ContainsFunc(books, func(b []string) bool {
+			return slices.Contains(b, path) && slices.ContainsFunc(b, func(p string) bool {
+				return slices.Contains(dated, p)
+			})
+		})
+	}
+	loose = slices.DeleteFunc(loose, joined)
+	if len(dated) == 0 || len(loose) == 0 {
+		return books
+	}
+	one := append(dated, loose...)
+	for _, b := range books {
+		if !slices.ContainsFunc(b, func(p string) bool { return slices.Contains(one, p) }) {
+			continue
+		}
+		for _, p := range b {
+			if !slices.Contains(one, p) {
+				one = append(one, p)
+			}
+		}
+	}
+	return append(slices.DeleteFunc(books, func(b []string) bool { return slices.Contains(one, b[0]) }), one)
+}
+
+// dateless tells a file in which no day stands, nor in its name.
+func (t *tableOf) dateless() bool {
+	name := strings.TrimSuffix(filepath.Base(t.path), filepath.Ext(t.path))
+	if dayText(name, sheet.Info{}) != "" || slices.ContainsFunc(words.Scan(name), func(w words.Token) bool {
+		_, ok := words.Month(w.Text)
+		return ok
+	}) {
+		return false
+	}
+	return !slices.ContainsFunc(t.sheets, func(x *layout.Sheet) bool {
+		return slices.ContainsFunc(x.Grid.Rows, func(r layout.Row) bool {
+			return slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Look == layout.Date })
+		})
+	})
+}
+
 // explains tells a key that names headings of a table.
 func (t *tableOf) explains(o *tableOf) bool {
 	said := map[string]bool{}
@@ -151,7 +219,7 @@ func (s *Season) tablesIn(path string) ([]*layout.Sheet, error) {
 			return nil, err
 		}
 		if len(g.Rows) > 0 {
-			out = append(out, layout.Take(g, layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key}))
+			out = append(out, layout.Take(g, s.likeness()))
 		}
 	}
 	return out, nil

@@ -54,8 +54,7 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		}
 		u.problems = append(u.problems, g.Problems...)
 		if len(g.Rows) > 0 && !info.Hidden {
-			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: s.lexicon.Label,
-				Key: s.lexicon.Key, Event: s.lexicon.Event}))
+			sheets = append(sheets, layout.Take(g, s.likeness()))
 		}
 	}
 	said, err := s.cfg.Mapping.said(file, s.lexicon)
@@ -101,6 +100,11 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	}
 	u.evidence.Rest = func() error { return u.observeRest(path) }
 	return u, nil
+}
+
+// likeness is what a sheet is taken apart by.
+func (s *Season) likeness() layout.Likeness {
+	return layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key, Event: s.lexicon.Event}
 }
 
 // observe takes what a block's headings and cells say of units, days and decimals.

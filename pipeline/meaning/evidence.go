@@ -127,6 +127,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			}
 		}
 		x.add(off, "cells", p)
+		if c.Parse == "quantity" && OnlyNumbers(v.Label.Text) && v.running() {
+			x.add(off, "rows numbered", -3) // No. 1 to 24 are no hours
+		}
 		if u, ok := unit.Lookup(v.Label.Text); ok && !word && x.unit == u &&
 			(c.Name == "length_cm" || c.Name == "scale_kg") {
 			x.add(off, "a unit for a heading", 2.4)

@@ -184,6 +184,7 @@ func (l *Log) settle() {
 	}
 	l.held()
 	l.parts()
+	l.rowNumbers()
 	l.linked()
 	l.afterwards()
 	l.tripLetters()
@@ -782,9 +783,12 @@ func (l *Log) linked() {
 					continue
 				}
 				for _, from := range data {
-					if ref, ok := from.refers(name, key); ok && from.b.group != to.b.group && c.In(from.Plan.Kind) {
-						l.link(to, from, key, ref, c, own)
+					ref, ok := from.refers(name, key)
+					if !ok || from.countsOwn(ref) || from.b.group == to.b.group || !c.In(from.Plan.Kind) ||
+						name == "leg" && OnlyNumbers(key.Heading) && !to.stretchesOf(key.Index, from, ref.Index) {
+						continue
 					}
+					l.link(to, from, key, ref, c, own)
 				}
 			}
 		}

@@ -49,7 +49,7 @@ func (l *Log) questionable() []Open {
 		}
 		seen[g] = true
 		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g),
-			l.best(u, g), l.undated(u, g), l.misfits(u, g)) {
+			l.best(u, g), l.undated(u, g), l.misfits(u, g), l.rowOrTrip(u, g)) {
 			out = joined(out, o)
 		}
 	}
@@ -101,10 +101,7 @@ func (l *Log) undated(u *Understood, g *group) []Open {
 	}
 	var out []Open
 	for i, v := range g.values {
-		headed := slices.ContainsFunc(g.cands[i], func(c candidate) bool {
-			return c.column != nil && c.column.Parse == "date" && c.said()
-		})
-		if headed && g.cands[i][u.choice[i]].column == nil && len(v.cells) >= 3 {
+		if dayHeaded(g.cands[i]) && g.cands[i][u.choice[i]].column == nil && len(v.cells) >= 3 {
 			o := l.openOf(u, g, i)
 			o.Others = []string{"date"}
 			out = append(out, o)

@@ -737,16 +737,26 @@ func bareNumber(g *group, a assigned) float64 {
 		return -5
 	}
 	if d < 0 {
+		if slices.ContainsFunc(g.cands, func(of []candidate) bool { return dayHeaded(of) }) {
+			return -5 // it would stand in for the day, which has a column of its own
+		}
 		return 0
 	}
 	days := map[string]bool{}
 	for _, c := range g.values[d].cells {
 		days[c.Text] = true
 	}
-	if 5*len(days) < 4*len(g.values[d].cells) {
+	if rows := max(len(g.values[d].cells), len(g.values[t].cells)); 5*len(days) < 4*rows { // a day may be written once
 		return -5
 	}
 	return 0
+}
+
+// dayHeaded tells a column whose heading says that it is the day.
+func dayHeaded(cands []candidate) bool {
+	return slices.ContainsFunc(cands, func(c candidate) bool {
+		return c.column != nil && c.column.Parse == "date" && c.said()
+	})
 }
 
 // ofSeveralRows tells numbers that never go down, of which many are there and some in several rows: 1 2 2 3 5 5 5 6.
