@@ -72,6 +72,10 @@ func (r *Reader) isRemark() bool {
 		strings.IndexFunc(cells[1], unicode.IsLetter) >= 0
 }
 
+// fewSentence is from how many words on what stands where a trip's name does, with no day beside it, is a sentence:
+// no trip is called "new zincs in March".
+const fewSentence = 4
+
 // isNote tells a row whose only cell holds words where they cannot be a value of
 // a row's: a note between the rows.
 func (r *Reader) isNote() bool {
@@ -89,7 +93,9 @@ func (r *Reader) isNote() bool {
 	switch {
 	case c.Name == "notes":
 		return true
-	case c.Name == "species", c.Name == "trip" && r.layout.Kind == plan.Trips:
+	case c.Name == "trip" && r.layout.Kind == plan.Trips:
+		return r.has("date") && len(strings.Fields(text)) >= fewSentence
+	case c.Name == "species":
 		return false
 	case c.Parse == "date", c.Parse == "moment", c.Parse == "quantity", c.Parse == "count":
 		return !strings.ContainsAny(text, "0123456789") || strings.Contains(text, " = ") // a legend

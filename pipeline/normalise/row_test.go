@@ -47,6 +47,10 @@ func TestNamesThatLookLikeNotes(t *testing.T) {
 			t.Errorf("%q: %v", c.text, got)
 		}
 	}
+	note := log{text: "Trip|Date|Captain\nA|2026-06-03|Ansa\nAsk the yard about the shaft||"}.read(t)[1]
+	if note.skip != Comment {
+		t.Errorf("a sentence below the trips: %v", note)
+	}
 }
 
 func TestNumberedRows(t *testing.T) {

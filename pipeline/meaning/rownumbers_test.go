@@ -1,0 +1,62 @@
+package meaning
+
+import (
+	"slices"
+	"testing"
+)
+
+const (
+	numberedRuns = "No.|Date|Lines in|Lines out|Knots|Lines\n1|3/6/26|06:00|08:00|8|4\n2||08:30|10:00|9|4\n" +
+		"3|14/6/26|06:10|09:00|9|5\n4||09:20|11:00|7|5\n5|15/6/26|07:00|11:30|12|5\n6||11:40|13:00|12|5"
+	onceADay = "No.|Date|Lines in|Lines out|Knots|Lines\n1|3/6/26|06:00|08:00|8|4\n2|4/6/26|08:30|10:00|9|4\n" +
+		"3|14/6/26|06:10|09:00|9|5\n4|16/6/26|09:20|11:00|7|5\n5|20/6/26|07:00|11:30|12|5\n" +
+		"6|20/6/26|13:40|15:00|12|5\n" +
+		"7|23/6/26|07:00|11:30|12|5\n8|25/6/26|07:00|11:30|12|5"
+)
+
+// TestRowNumbers holds that numbers of rows are no trips where a day has several rows, and are asked about
+// where only a day has.
+func TestRowNumbers(t *testing.T) {
+	if p := planOf(t, "", numberedRuns); p.Binds("trip") || !p.Binds("date") {
+		t.Errorf("rows numbered: %s", summary(p))
+	}
+	asked := func(text string) bool {
+		return slices.ContainsFunc(inferred(t, "log", nil, "", text).Open(), func(o Open) bool {
+			return o.Heading == "No." && o.Taken == "trip" && slices.Contains(o.Others, "")
+		})
+	}
+	if !asked(onceADay) {
+		t.Error("two rows of a day with numbers of their own: not asked about")
+	}
+	if one := onceADay[:len(onceADay)-len("\n7|23/6/26|07:00|11:30|12|5\n8|25/6/26|07:00|11:30|12|5")]; asked(
+		one[:len(one)-len("\n6|20/6/26|13:40|15:00|12|5")]) {
+		t.Error("a number a day: asked about")
+	}
+}
+
+// TestRowNumbersBesideKeys holds that the number of a row joins no table where another column, or the place in the
+// trip, does.
+func TestRowNumbersBesideKeys(t *testing.T) {
+	trips := "No.|Sheet no|Date|Lines in|Lines up|Lines|Knots\n1|412|3/6/26|06:00|08:00|4|7\n" +
+		"2|413|5/6/26|06:00|09:00|4|7\n3|414|9/6/26|06:00|08:30|4|8\n4|417|12/6/26|07:00|10:00|4|8"
+	fish := "No.|Sheet no|Fish|Length cm|Result\n1|412|Wahoo|120|kept\n2|412|Wahoo|110|kept\n3|414|Bigeye|90|kept\n" +
+		"4|417|Wahoo|99|let go"
+	headingOf := func(l *Log, i int, name string) string {
+		if b := l.Data()[i].Plan.Find(name); b != nil {
+			return b.Heading
+		}
+		return ""
+	}
+	l := inferred(t, "log", nil, "Trips", trips, "Fish", fish)
+	if a, b := headingOf(l, 0, "leg"), headingOf(l, 1, "leg"); a != "Sheet no" || b != "Sheet no" {
+		t.Errorf("stretches are known by %q and %q, expected the number of the sheet", a, b)
+	}
+	runs := "No.|Trip|Date|Lines in|Lines up|Lines|Knots\n1|1|3/6/26|06:00|08:00|4|7\n2||3/6/26|08:30|09:00|4|7\n" +
+		"3|2|9/6/26|06:00|08:30|4|8\n4||9/6/26|09:00|10:00|4|8\n5|3|12/6/26|07:00|10:00|4|8"
+	bites := "No.|Trip|Run|Fish|Length cm|Result\n1|1|1|Wahoo|120|kept\n2|1|2|Wahoo|110|kept\n3|2|1|Bigeye|90|kept\n" +
+		"4|2|2|Wahoo|99|let go\n5|3|1|Wahoo|99|let go"
+	l = inferred(t, "log", nil, "Runs", runs, "Bites", bites)
+	if leg := headingOf(l, 0, "leg"); leg != "" {
+		t.Errorf("stretches are known by %q, and bites name their place in the trip", leg)
+	}
+}
