@@ -72,6 +72,7 @@ func takeKeys(tables *[]tableOf) (keys []tableOf) {
 	var sheets []*layout.Sheet
 	for _, t := range *tables {
 		for _, x := range t.sheets {
+			x.Grid.Info.File = x.Grid.Info.Title()
 			x.Grid.Info.Name = filepath.Base(t.path)
 			sheets = append(sheets, x)
 		}
@@ -235,6 +236,7 @@ func (s *Season) besideSheets(path string, first int) []*layout.Sheet {
 			continue // loading that file tells of it
 		}
 		for _, x := range sheets {
+			x.Grid.Info.File = x.Grid.Info.Title()
 			x.Grid.Index, x.Grid.Info.Name = first+len(out), name
 			out = append(out, x)
 		}

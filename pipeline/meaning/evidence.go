@@ -654,7 +654,7 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return 1.6
 		case v.numeric() >= 0.8, v.dates() > 0.6 || v.clockShare() > 0.6:
 			return -2.5
-		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.3:
+		case v.weekdays() > 0.3:
 			return -6 // beside the titles of what stands below the table
 		}
 		return -0.2
@@ -938,6 +938,8 @@ const severalKinds = 3
 func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	plain := v.share("plain species", func(c layout.Cell) bool { return t.isSpecies(c.Text) || c.Text == "?" })
 	switch {
+	case v.weekdays() > 0.6:
+		return -6 // Fri and Sat are codes of fish too
 	case plain >= 0.5:
 		return 2.4
 	case len(v.cells) > 4 && v.fishes(t) == 0:

@@ -158,7 +158,7 @@ func (g *group) fill(columns map[*layout.Block][]int, width int, says func(layou
 	for _, b := range g.blocks {
 		of := columns[b]
 		workbook = workbook || b.Grid.Info.Workbook
-		_, _, month := unit.MonthIn(b.Grid.Info.Name + " " + strings.Join(b.Above, " "))
+		_, _, month := unit.MonthIn(b.Grid.Info.Title() + " " + strings.Join(b.Above, " "))
 		monthly = monthly && month
 		for i, l := range b.Labels {
 			if slices.Index(of, of[i]) == i && (!says(labels[of[i]]) || says(l)) {

@@ -103,7 +103,7 @@ var kindRules = []struct {
 func (g *group) kindOf(a assigned) (plan.Kind, string) {
 	f := facts{assigned: a}
 	for _, b := range g.blocks {
-		if h := nameHint(b.Grid.Info.Name + " " + strings.Join(b.Above, " ")); h != "" {
+		if h := nameHint(b.Grid.Info.Title() + " " + strings.Join(b.Above, " ")); h != "" {
 			f.hint = h
 		}
 	}
@@ -116,7 +116,7 @@ func (g *group) kindOf(a assigned) (plan.Kind, string) {
 	f.ticked = g.ticked(a)
 	f.things = len(g.values) > 2 && g.rows > 2 && g.sheets() == 1 && !f.any(whenNames...) &&
 		!slices.ContainsFunc(g.blocks, func(b *layout.Block) bool {
-			return b.Shape != layout.Table || dayOf(b.Grid.Info.Name) != "" || titleDay(b.Above) != ""
+			return b.Shape != layout.Table || dayOf(b.Grid.Info.Title()) != "" || titleDay(b.Above) != ""
 		})
 	for _, r := range kindRules {
 		if r.when(f) {

@@ -353,7 +353,7 @@ func (l *Log) days() {
 		if p.Binds("date") || p.Gives("date") {
 			continue
 		}
-		if day := dayOf(p.Name); day != "" {
+		if day := dayOf(u.Block.Grid.Info.Title()); day != "" {
 			u.b.give("sheet name", date, day, false)
 		} else if day := titleDay(u.Block.Above); day != "" {
 			u.b.give("title", date, day, false)

@@ -18,7 +18,7 @@ func (t *Lexicon) monthDays(b *layout.Block) string {
 	if b.Shape != layout.Table || b.Open || len(b.Labels) == 0 {
 		return ""
 	}
-	month, year := monthOf(append([]string{b.Grid.Info.Name}, b.Above...))
+	month, year := monthOf(append([]string{b.Grid.Info.Title()}, b.Above...))
 	if month == 0 {
 		return ""
 	}

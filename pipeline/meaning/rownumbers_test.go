@@ -60,3 +60,12 @@ func TestRowNumbersBesideKeys(t *testing.T) {
 		t.Errorf("stretches are known by %q, and bites name their place in the trip", leg)
 	}
 }
+
+// TestWeekdaysAreNoFish holds that a fuel book with the day of the week is no list of fish: some are fish's codes.
+func TestWeekdaysAreNoFish(t *testing.T) {
+	p := planOf(t, "Fuel", "Date|Day|Litres|Paid\n2026-06-05|Fri|120|300\n2026-06-06|Sat|90|210\n2026-06-12|Fri|80|190\n"+
+		"2026-06-21|Sun|75|180")
+	if p != nil && p.Binds("species") {
+		t.Errorf("the day of the week is a fish: %s", summary(p))
+	}
+}

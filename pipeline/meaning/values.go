@@ -376,6 +376,14 @@ func yearless(s string) bool {
 	return err == nil || errors.Is(err, unit.ErrAmbiguousDate)
 }
 
+// weekdays is the share of cells that name a day of the week.
+func (v *Values) weekdays() float64 {
+	return v.share("weekday", func(c layout.Cell) bool {
+		_, ok := words.Weekday(c.Text)
+		return ok
+	})
+}
+
 func (v *Values) dates() float64 {
 	return v.share("date", func(c layout.Cell) bool { return c.Look != layout.Clock && isDate(c) })
 }

@@ -77,7 +77,8 @@ func (b *textBook) chooseSeparator(sample []byte) {
 }
 
 func (b *textBook) describe() {
-	b.info = Info{Encoding: b.form.name, Separator: string(rune(b.sep))}
+	b.info = Info{Encoding: b.form.name, Separator: string(rune(b.sep)),
+		File: strings.TrimSuffix(filepath.Base(b.name), filepath.Ext(b.name))}
 	if len(b.aligned.cuts) > 0 {
 		b.info.Separator = " "
 		b.info.Notes = append(b.info.Notes, fmt.Sprintf("columns made of spaces: parted where the headings in line "+

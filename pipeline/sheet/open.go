@@ -52,6 +52,8 @@ type Book interface {
 type Info struct {
 	// Name is the sheet's name, empty for a text file.
 	Name string
+	// File is a text file's name without its ending.
+	File string
 	// Hidden tells that the workbook's owner hid the sheet.
 	Hidden bool
 	// Date1904 tells that the workbook counts days from 1904-01-01, so that
@@ -66,6 +68,14 @@ type Info struct {
 	Separator string
 	// Notes are what the user should be told of how the sheet was read.
 	Notes []string
+}
+
+// Title is what the one who keeps it calls a table: the name of its sheet, or of its text file.
+func (i Info) Title() string {
+	if i.File != "" {
+		return i.File
+	}
+	return i.Name
 }
 
 // Rows gives a sheet's rows in order. Blank rows between others are delivered,
