@@ -15,7 +15,6 @@ import (
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/sheet"
 	"wakeledger/pipeline/unit"
-	"wakeledger/pipeline/words"
 )
 
 // Of a folder, so many files that are loaded together are held against each other, and so many may be the tables of
@@ -158,10 +157,7 @@ func withDateless(books [][]string, tables []tableOf) [][]string {
 // dateless tells a file in which no day stands, nor in its name.
 func (t *tableOf) dateless() bool {
 	name := strings.TrimSuffix(filepath.Base(t.path), filepath.Ext(t.path))
-	if dayText(name, sheet.Info{}) != "" || slices.ContainsFunc(words.Scan(name), func(w words.Token) bool {
-		_, ok := words.Month(w.Text)
-		return ok
-	}) {
+	if _, _, month := unit.MonthIn(name); month || dayText(name, sheet.Info{}) != "" {
 		return false
 	}
 	return !slices.ContainsFunc(t.sheets, func(x *layout.Sheet) bool {

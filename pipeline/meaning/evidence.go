@@ -127,8 +127,8 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			}
 		}
 		x.add(off, "cells", p)
-		if c.Parse == "quantity" && OnlyNumbers(v.Label.Text) && v.running() {
-			x.add(off, "rows numbered", -3) // No. 1 to 24 are no hours
+		if (c.Parse == "quantity" || c.Parse == "count") && OnlyNumbers(v.Label.Text) && v.numbersRows() {
+			x.add(off, "rows numbered", -6) // No. 1 to 24 are no hours
 		}
 		if u, ok := unit.Lookup(v.Label.Text); ok && !word && x.unit == u &&
 			(c.Name == "length_cm" || c.Name == "scale_kg") {
@@ -832,12 +832,13 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 // stepwise tells numbers that begin at one, and are each the one before or the next: those of trips,
 // of each of which some rows tell.
 func (v *Values) stepwise() bool {
-	for i, x := range v.numbers {
-		if i == 0 && x != 1 || i > 0 && x != v.numbers[i-1] && x != v.numbers[i-1]+1 {
+	numbers := v.forward()
+	for i, x := range numbers {
+		if i == 0 && x != 1 || i > 0 && x != numbers[i-1] && x != numbers[i-1]+1 {
 			return false
 		}
 	}
-	return len(v.numbers) > 0 && v.numbers[len(v.numbers)-1] > 5
+	return len(numbers) > 0 && numbers[len(numbers)-1] > 5
 }
 
 // restarts tells numbers that count on by one, and begin at one again and again. Words for another way of fishing

@@ -25,9 +25,9 @@ func (g *group) said(column int, name string) float64 {
 
 // running tells whole numbers that count the rows: each one more than the one before.
 func (v *Values) running() bool {
-	steps := 0
-	for i := 1; i < len(v.numbers); i++ {
-		if v.numbers[i] == v.numbers[i-1]+1 {
+	steps, numbers := 0, v.forward()
+	for i := 1; i < len(numbers); i++ {
+		if numbers[i] == numbers[i-1]+1 {
 			steps++
 		}
 	}

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -63,9 +64,27 @@ func TestRowNumbersBesideKeys(t *testing.T) {
 
 // TestWeekdaysAreNoFish holds that a fuel book with the day of the week is no list of fish: some are fish's codes.
 func TestWeekdaysAreNoFish(t *testing.T) {
-	p := planOf(t, "Fuel", "Date|Day|Litres|Paid\n2026-06-05|Fri|120|300\n2026-06-06|Sat|90|210\n2026-06-12|Fri|80|190\n"+
-		"2026-06-21|Sun|75|180")
+	p := planOf(t, "Fuel", "Date|Day|Litres|Paid\n2026-06-05|Fri|120|300\n2026-06-06|Sat|90|210\n"+
+		"2026-06-12|Fri|80|190\n2026-06-21|Sun|75|180")
 	if p != nil && p.Binds("species") {
 		t.Errorf("the day of the week is a fish: %s", summary(p))
+	}
+}
+
+// TestNewestRowFirst holds that numbers that count the rows down, the newest first, are no counts of fish and no hours.
+func TestNewestRowFirst(t *testing.T) {
+	for _, text := range []string{
+		"No|Date|Fish|Length cm\n3|2026-06-21|Wahoo|110\n2|2026-06-12|Bigeye|90\n1|2026-06-05|Wahoo|120",
+		"No|Date|Fish|Length cm\n6|2026-06-21|Wahoo|110\n5|2026-06-12|Bigeye|90\n4|2026-06-05|Wahoo|120\n" +
+			"3|2026-06-04|Wahoo|110\n2|2026-06-03|Bigeye|90\n1|2026-06-02|Wahoo|120",
+	} {
+		if p := planOf(t, "Fish", text); p.Binds("count") {
+			t.Errorf("numbers of rows are counts: %s", summary(p))
+		}
+	}
+	runs := "Trip|Date|Lines in|Lines up|Lines|Knots\n3|9/6/26|06:00|08:30|4|8\n3|9/6/26|09:00|10:30|4|8\n" +
+		"2|5/6/26|06:00|09:00|4|7\n2|5/6/26|10:00|11:00|4|7\n1|3/6/26|06:00|08:00|4|7"
+	if p := planOf(t, "", strings.ReplaceAll(runs, "Trip|", "Saída|")); !p.Binds("trip") {
+		t.Errorf("trips from the last to the first: %s", summary(p))
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -257,13 +258,34 @@ func (v *Values) distinct() float64 {
 
 // rising tells numbers of which nearly none is below the one before.
 func (v *Values) rising() bool {
+	numbers := v.forward()
 	down := 0
-	for i := 1; i < len(v.numbers); i++ {
-		if v.numbers[i] < v.numbers[i-1] {
+	for i := 1; i < len(numbers); i++ {
+		if numbers[i] < numbers[i-1] {
 			down++
 		}
 	}
-	return 20*down <= len(v.numbers)
+	return 20*down <= len(numbers)
+}
+
+// fewFalling is how many numbers show that the newest row stands first.
+const fewFalling = 5
+
+// forward are the numbers from the oldest row on: the other way round where they never rise, as in a log that is
+// kept with the newest row on top.
+func (v *Values) forward() []float64 {
+	last := len(v.numbers) - 1
+	if last+1 < fewFalling || v.numbers[0] <= v.numbers[last] {
+		return v.numbers
+	}
+	for i := 1; i <= last; i++ {
+		if v.numbers[i] > v.numbers[i-1] {
+			return v.numbers
+		}
+	}
+	out := slices.Clone(v.numbers)
+	slices.Reverse(out)
+	return out
 }
 
 // clockOf is a cell's clock time in seconds: a workbook's fraction of a day, digits
@@ -374,6 +396,18 @@ func isDate(c layout.Cell) bool {
 func yearless(s string) bool {
 	_, err := unit.ParseDayMonth(s, unit.OrderUnknown)
 	return err == nil || errors.Is(err, unit.ErrAmbiguousDate)
+}
+
+// numbersRows tells the numbers from one on, each once, in whatever order: those of rows.
+func (v *Values) numbersRows() bool {
+	seen := map[float64]bool{}
+	for _, x := range v.numbers {
+		if x < 1 || x > float64(len(v.numbers)) || x != math.Trunc(x) || seen[x] {
+			return false
+		}
+		seen[x] = true
+	}
+	return len(seen) >= 3
 }
 
 // weekdays is the share of cells that name a day of the week.

@@ -52,7 +52,7 @@ func (r *Reader) idle() Skip {
 			return Elsewise
 		}
 		if r.layout.Numbered && !r.value("trip").Known && !r.value("depart_s").Known && !r.value("return_s").Known ||
-			r.layout.Ashore[int64(r.row.Num)] {
+			r.layout.Ashore[int64(r.row.Num)] || r.onlyDay() {
 			return NotGone
 		}
 	default:
@@ -247,6 +247,21 @@ func (r *Reader) linesUp() bool {
 	n := r.value("lines_out")
 	return n.Known && n.Int == 0 && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) &&
 		!r.struck() && len(r.side) == 0 && !r.value("leg").Known
+}
+
+// onlyDay tells a row of trips in which the day alone is filled, of a table that numbers or names its trips: days
+// written ahead.
+func (r *Reader) onlyDay() bool {
+	if !r.value("date").Known || !r.has("trip") || r.value("trip").Known {
+		return false
+	}
+	filled := 0
+	for _, c := range r.row.Cells {
+		if strings.TrimSpace(c) != "" {
+			filled++
+		}
+	}
+	return filled == 1
 }
 
 // empty tells a row of effort in which no column of effort or strikes is filled: it has
