@@ -107,6 +107,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Name == "scale_kg" && byTape.MatchString(v.Label.Text) && !words.Scaled(v.Label.Text) {
 			x.add(off, "a guess by its heading", -6) // weight by tape: no scale showed it
 		}
+		if (c.Name == "duration_s" || c.Name == "line_hours") && otherHours(v.Label.Text) {
+			x.add(off, "hours of another way of fishing", -6)
+		}
 		if c.Name == "scale_kg" && v.share("formula", workedOut) >= 0.9 {
 			x.add(off, "a formula of other cells", -6) // 16*11^2/800: no scale showed it
 		}
@@ -374,6 +377,16 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		c.add(off, "another way of fishing", 4.5) // plus on bait
 		out = append(out, c)
 	}
+	if otherHours(v.Label.Text) && v.within(t.named("stopped_s", "quantity"), "", 0, mostOtherHours) > 0.9 {
+		for _, column := range alike(t.Columns, "stopped_s", "quantity") {
+			c := candidate{column: column, unit: unit.Hour}
+			c.add(off, "hours of another way", 5) // taken off the clock times: see offTheClock
+			out = append(out, c)
+		}
+		c := candidate{column: asideColumn, aside: "not trolled"}
+		c.add(off, "another way of fishing", 4)
+		out = append(out, c)
+	}
 	if v.marksOf() && !slices.ContainsFunc([]string{"strikes_n", "hooked_n", "missed_n", "lost_n", "landed_n",
 		"kept_n", "released_n", "lines_out"}, said.says) {
 		c := candidate{column: asideColumn, aside: "marks"}
@@ -387,6 +400,25 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 	}
 	return out
 }
+
+// mostOtherHours is the most hours of a day that are fished in another way.
+const mostOtherHours = 16
+
+// otherHours tells a heading of hours that were fished in another way than trolling, or not at all: "hrs bottom",
+// "heures palangrotte".
+func otherHours(head string) bool {
+	m, how := words.Method(head)
+	if !(how && m != "troll" && m != "kite" || words.Otherwise(head)) {
+		return false
+	}
+	u, _ := unitIn(head)
+	return u == unit.Hour || slices.ContainsFunc(strings.Fields(normalise(head)), func(w string) bool {
+		return hourWords[w]
+	})
+}
+
+// hourWords are the words for hours in headings.
+var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure heures stunde stunden std"))
 
 // scaled is the share of cells that say that a weight is from a scale or guessed; a weight with its guess beside it
 // is a weight.
@@ -653,6 +685,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -2.5
 		case v.share("weekday", func(x layout.Cell) bool { _, ok := words.Weekday(x.Text); return ok }) > 0.3:
 			return -6 // beside the titles of what stands below the table
+		case v.comeAgain():
+			return -2.5
 		}
 		return -0.2
 	case "port":
@@ -733,6 +767,9 @@ var usualRange = map[string][2]float64{
 }
 
 func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) float64 {
+	if measures[c.Name] && v.running() {
+		return not // the number of each row
+	}
 	if v.quantities(c) < 0.5 && (v.numeric() < 0.5 || c.Name == "sea_temp_c") {
 		if c.Name == "duration_s" && v.clockShare() >= 0.6 && v.share("duration", isDuration) >= 0.6 {
 			return 1
@@ -835,6 +872,18 @@ func (v *Values) stepwise() bool {
 		}
 	}
 	return len(v.numbers) > 0 && v.numbers[len(v.numbers)-1] > 5
+}
+
+// comeAgain tells texts of which a few come again and again after others: kinds of trips, "half day", and no trips.
+func (v *Values) comeAgain() bool {
+	runs, seen := 0, map[string]bool{}
+	for i, c := range v.cells {
+		if i == 0 || c.Text != v.cells[i-1].Text {
+			runs++
+		}
+		seen[c.Text] = true
+	}
+	return v.texts() > 0.6 && runs > 8 && runs > 2*len(seen)
 }
 
 // restarts tells numbers that count on by one, and begin at one again and again. Words for another way of fishing
