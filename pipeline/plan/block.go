@@ -112,8 +112,10 @@ type Block struct {
 	SpeedAfresh, LinesAfresh bool
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
-	Tells    map[int64]string
-	Later    map[string]int  // stretches, as Stretch names them, of how many days after their trip's first
+	Tells map[int64]string
+	Later map[string]int // stretches, as Stretch names them, of how many days after their trip's first
+	// rows of stretches that are of so many days after the first of those that their day's cell gives: 14-15 June
+	NextDays map[int64]int
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
 	OnlyHere map[int64]bool  // rows of a trip of whose hours no other block tells
 	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood

@@ -129,7 +129,7 @@ func (s *Stats) Add(r Row) {
 		if s.Fished == nil {
 			s.Fished = map[string]bool{}
 		}
-		for _, key := range keysOf(v) {
+		for _, key := range append(keysOf(v), laterDay(v)...) {
 			s.Fished[key] = true
 		}
 	}
@@ -161,6 +161,15 @@ func (s *Stats) Add(r Row) {
 		}
 		s.Strikes += int(n)
 	}
+}
+
+// laterDay is the day, as keysOf names it, on which a stretch ended, where that is none on which its trip began.
+func laterDay(v map[string]entry.Value) []string {
+	const day = 86400
+	if d, end := v["date"], v["end_s"]; d.Known && end.Known && end.Int > day {
+		return []string{fmt.Sprint("day ", d.Int+end.Int/day)}
+	}
+	return nil
 }
 
 // listed counts a row of one strike or fish.
