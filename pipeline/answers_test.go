@@ -93,6 +93,16 @@ var answerCases = []struct {
 			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1,
 		map[string]float64{"landed": 1, "hooked and lost": 3}},
+	{"blank",
+		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,,wahoo\n" +
+			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,,mahi\n2026-07-08,07:50,lost,mahi\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
+		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
+	{"bare",
+		"Date,Time,Outcome,Species,Lbs\n2026-07-04,07:30,landed,wahoo,31.5 scale\n2026-07-05,07:30,landed,wahoo,28\n" +
+			"2026-07-06,07:30,lost,wahoo,\n2026-07-07,07:30,landed,wahoo,35 on the scale\n" +
+			"2026-07-08,07:30,landed,mahi,17\n2026-07-08,07:50,landed,mahi,about 20\n",
+		"SELECT count(scale_kg) FROM fish", 4, map[string]float64{"yes": 4, "no, guesses": 2}},
 	{"bitten",
 		"Date,Start,End,Lines,Hooked,Missed,Lost,Landed\n2026-07-04,07:00,09:00,4,5,2,1,2\n" +
 			"2026-07-05,07:00,09:00,4,4,1,1,2\n2026-07-06,07:00,08:00,4,3,1,1,1\n",
@@ -298,5 +308,54 @@ func TestFishOfUntrolledStrikes(t *testing.T) {
 		if told != (want == 4) {
 			t.Errorf("%s: that a fish is left out is told: %v", bait, told)
 		}
+	}
+}
+
+// TestBlankFateOfLog holds that a blank cell means what the log says it does where a row names a bite, and that one
+// which says nothing, or that nothing bit, is none.
+func TestBlankFateOfLog(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log.csv")
+	log := "empty under Result = in the fish box\nDate,Time,Fish,Result,Remarks\n2026-07-04,07:30,wahoo,,\n" +
+		"2026-07-05,07:30,wahoo,came off,\n2026-07-06,07:40,mahi,,\n2026-07-07,,,,skunked\n2026-07-08,,,,\n" +
+		"2026-07-09,08:10,,missed,\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	if _, err := s.Load(t.Context(), []string{path}); err != nil {
+		t.Fatal(err)
+	}
+	for query, want := range map[string]float64{"SELECT count(*) FROM strike": 4,
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike": 2} {
+		if got := totalOf(t, s, query); got != want {
+			t.Errorf("%s: %v, expected %v", query, got, want)
+		}
+	}
+}
+
+// TestNightOfOneTrip holds that the next morning's stretches below the days of an outing are of its second day, that
+// all are one trip, and that a bite of that day is of its stretch.
+func TestNightOfOneTrip(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log 2026.csv")
+	log := "Date,Gear in,Gear up,Lines,Knots\n4 July 2026,07:00,09:00,4,7\n10-11 July 2026,17:00,19:00,4,7\n" +
+		",05:30,08:00,4,7\n,08:20,10:00,4,7\n18 July 2026,06:30,08:00,4,7\n,09:30,11:00,4,7\n\n\n" +
+		"Date,Time,Fish,Result\n4 July 2026,08:10,wahoo,boated\n11 July 2026,06:10,mahi,lost\n" +
+		"11 July 2026,09:10,mahi,boated\n18 July 2026,10:10,mahi,boated\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	r, err := s.Load(t.Context(), []string{path})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for query, want := range map[string]float64{"SELECT count(*) FROM trip": 3,
+		"SELECT count(leg_id) FROM strike": 4} {
+		if got := totalOf(t, s, query); got != want {
+			t.Errorf("%s: %v, expected %v", query, got, want)
+		}
+	}
+	for _, q := range r[0].Questions {
+		t.Errorf("asked: %s", q.Text)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
@@ -30,8 +31,11 @@ func marksIn(text string) map[string]string {
 	return out
 }
 
+// saysScale tells a figure with a word for the scale beside it: "14.2 scale".
+func saysScale(c layout.Cell) bool { return words.Scaled(c.Text) && digits(c.Text) > 0 }
+
 // markedCells are a column's cells with what the marks at their figures say: a guess is written as one. Where a
-// mark is of a scale, a weight without it is of none.
+// mark is of a scale, or the log says so of a word, a weight without it is of none.
 func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string) map[string]string {
 	weight := c.Name == "scale_kg"
 	if !weight && c.Name != "length_cm" && c.Name != "girth_cm" {
@@ -39,7 +43,7 @@ func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string)
 	}
 	marks := maps.Clone(l.marks)
 	maps.Copy(marks, marksIn(v.Label.Text))
-	bare, ofScale := map[string]string{}, false
+	bare, ofScale := map[string]string{}, weight && l.bare && v.share("on a scale", saysScale) > 0
 	found := map[string]string{}
 	for _, cell := range v.cells {
 		m := marked.FindStringSubmatch(cell.Text)

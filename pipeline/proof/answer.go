@@ -120,6 +120,8 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"year":         fillCell,
 	"order":        orderDays,
 	"word":         tellWord,
+	"blank":        fillBlanks,
+	"bare":         guessBare,
 	"behind":       tellBehind,
 	"bitten":       allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {

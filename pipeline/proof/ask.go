@@ -307,6 +307,8 @@ func (q *inquiry) block(s Subject) {
 	q.long(&s)
 	q.outcomes(&s)
 	q.guessed(&s)
+	q.blankFates(&s)
+	q.bareWeights(&s)
 	q.behind(s)
 	q.bitten(s)
 	q.freed(s)
