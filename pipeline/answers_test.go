@@ -359,3 +359,33 @@ func TestNightOfOneTrip(t *testing.T) {
 		t.Errorf("asked: %s", q.Text)
 	}
 }
+
+// TestLinesOfKinds holds that a text with lines of several kinds is read as a table of each, and that a kind of which
+// the log says that it was not trolled counts in no rate.
+func TestLinesOfKinds(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "carnet.csv")
+	log := "# VIAJE = salida; LANCE = inicio / fin / lineas / nudos; PIQUE = hora / pez / resultado / peso / talla; " +
+		"OTRO = peces fuera, no al curricán\n" +
+		"VIAJE,1,03/06/2026,Ana,mar llana\nLANCE,06:00,09:00,4,7\nPIQUE,06:30,dorado,a bordo,7.5 kg báscula,98 cm\n" +
+		"PIQUE,07:40,,fallado,,\nVIAJE,2,10/06/2026,Ana,\nLANCE,06:10,09:10,5,7\nLANCE,10:00,11:00,5,8\n" +
+		"PIQUE,10:20,peto,suelto,± 14 kg,\nOTRO,11:40,mero,a bordo,4.2 kg báscula,61 cm\nVIAJE,3,19/06/2026,Leo,\n" +
+		"LANCE,06:00,10:00,4,7\nPIQUE,08:00,peto,a bordo,11.2 kg báscula,130 cm\nPIQUE,09:10,dorado,perdido,,\n" +
+		"OTRO,,mero,a bordo,,55 cm\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	r, err := s.Load(t.Context(), []string{path})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for query, want := range map[string]float64{"SELECT count(*) FROM trip": 3, "SELECT sum(line_hours) FROM effort": 48,
+		"SELECT count(*) FROM strike": 5, "SELECT count(scale_kg) FROM fish": 2} {
+		if got := totalOf(t, s, query); got != want {
+			t.Errorf("%s: %v, expected %v: %+v", query, got, want, r[0].Sheets)
+		}
+	}
+	for _, q := range r[0].Questions {
+		t.Errorf("asked: %s", q.Text)
+	}
+}

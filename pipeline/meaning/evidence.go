@@ -393,7 +393,8 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		c.add(off, "marks from the first to the last", 3) // Weed (0-4)
 		out = append(out, c)
 	}
-	if said.asideWeight > 0 && !(said.aside == "money" && v.scaled() >= 0.5) { // a peso is a weight too
+	if said.asideWeight > 0 && !(said.aside == "money" && (v.scaled() >= 0.5 ||
+		v.stated(t.named("scale_kg", "quantity")) >= 0.5)) { // a peso is a weight too
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
 		out = append(out, c)
