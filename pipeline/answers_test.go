@@ -98,6 +98,13 @@ var answerCases = []struct {
 			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,,mahi\n2026-07-08,07:50,lost,mahi\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
 		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
+	// one that was taped was at the boat, whatever the others were
+	{"blank",
+		"Date,Time,Outcome,Species,Length (cm)\n2026-07-04,07:30,released,wahoo,\n2026-07-05,07:30,,wahoo,121\n" +
+			"2026-07-06,07:30,lost,wahoo,\n2026-07-07,07:30,missed,,\n2026-07-08,07:30,,mahi,\n" +
+			"2026-07-08,07:50,lost,mahi,\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
+		map[string]float64{"landed": 2, "hooked and lost": 1}},
 	{"bare",
 		"Date,Time,Outcome,Species,Lbs\n2026-07-04,07:30,landed,wahoo,31.5 scale\n2026-07-05,07:30,landed,wahoo,28\n" +
 			"2026-07-06,07:30,lost,wahoo,\n2026-07-07,07:30,landed,wahoo,35 on the scale\n" +

@@ -135,6 +135,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
+		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled {
+			x.add(off, "figures of a scale", 2.5)
+		}
 		if c.Parse == "fishlist" && p > 0 && v.sized() == "" && (unitAmong(v.Label.Text, unit.Mass) != "" ||
 			unitAmong(v.Label.Text, unit.Length) != "") {
 			x.add(off, "fish and their measures", 1.5)
@@ -163,6 +166,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	}
 	return out
 }
+
+// fewScaled is from which share of figures with a word for the scale beside them on a column is of weights.
+const fewScaled = 0.2
 
 // byTape is a heading of what was worked out of a length and a girth, where it is of weights.
 var byTape = regexp.MustCompile(`(?i)(?:^|\PL)taped?(?:\PL|$)`)
@@ -570,6 +576,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "method":
 		if v.waysOfFishing() {
 			return sureCells
+		}
+		if 2*len(v.cells) < len(v.Rows) {
+			return 0 // remarks on a few: "jigged one hour"
 		}
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6,
 			3.4)

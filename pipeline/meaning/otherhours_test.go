@@ -66,3 +66,34 @@ func TestKindsOfTrips(t *testing.T) {
 		t.Errorf("kinds of trips: %s, asked: %v", summary(p), l.Open())
 	}
 }
+
+// TestKindOfOtherFishing holds that rows of a kind called by another way of fishing are set apart, whatever they hold,
+// and that figures with a word for the scale are weights under no heading.
+func TestKindOfOtherFishing(t *testing.T) {
+	const day = "\nSALIDA|%d|2026-06-%02d|Ana\nLANCE|06:00|09:00|4|7\nPIQUE|06:30|dorado|a bordo|7.%d kg báscula\n" +
+		"PIQUE|07:40|peto|perdido|\n%s|11:40|mero|a bordo|4.2 kg báscula"
+	for kind, want := range map[string]bool{"FONDO": true, "PALANGROTTE": true, "TARDE": false} {
+		text := ""
+		for i := range 6 {
+			text += fmt.Sprintf(day, i+1, i+3, i, kind)
+		}
+		l := inferred(t, "log", nil, "", strings.TrimSpace(text))
+		for _, u := range l.Data() {
+			if u.Block.Kind == strings.ToLower(kind) && (len(u.Plan.Apart) == 6) != want {
+				t.Errorf("%s: %d rows apart, expected %t: %s", kind, len(u.Plan.Apart), want, summary(u.Plan))
+			}
+			if u.Block.Kind == "pique" && !u.Plan.Binds("scale_kg") {
+				t.Errorf("figures of a scale: %s", summary(u.Plan))
+			}
+		}
+	}
+}
+
+// TestFewMethods holds that a few remarks under no heading which speak of another way of fishing are no column of ways.
+func TestFewMethods(t *testing.T) {
+	p := planOf(t, "", strings.Replace(runs("", "", "", "jigged at the end", "", "", "", "bottom, one hour", ""),
+		"Date|Gear in|Gear up", "Date|In|Up", 1))
+	if p.Binds("method") || !p.Binds("start_s") {
+		t.Errorf("a few remarks: %s", summary(p))
+	}
+}

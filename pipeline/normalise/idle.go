@@ -21,6 +21,9 @@ func (r *Reader) idle() Skip {
 	if r.otherWay() {
 		return Elsewise
 	}
+	if r.layout.Kind == plan.Flat && r.layout.Apart[int64(r.row.Num)] {
+		return Elsewise
+	}
 	switch r.layout.Kind {
 	case plan.Strikes, plan.Fish:
 		if r.beyond || r.layout.Apart[int64(r.row.Num)] || r.untrolled() || r.elsewhere() {

@@ -13,15 +13,15 @@ import (
 	"wakeledger/pipeline/words"
 )
 
-// blankFates asks what became of fish that a list of bites names with nothing under its outcome: it may mean the usual
-// fate, and nothing says which.
+// blankFates asks what became of fish that a list of bites names with nothing under its outcome and no measure: it may
+// mean the usual fate, and nothing says which.
 func (q *inquiry) blankFates(s *Subject) {
 	b, fish := s.Plan.Find("outcome"), s.Plan.Find("species")
 	if s.Plan.Kind != plan.Strikes || b == nil || b.Index < 0 || fish == nil || s.Plan.Binds("kept") {
 		return
 	}
 	var rows []int64
-	for _, num := range s.Stats.Unsaid {
+	for _, num := range s.Stats.Fateless {
 		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
 		if i >= 0 && words.NotLogged(textOf(s.Block.Rows[i], b)) && !words.NotLogged(textOf(s.Block.Rows[i], fish)) {
 			rows = append(rows, num)

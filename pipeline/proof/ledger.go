@@ -34,6 +34,7 @@ type Stats struct {
 	Released  int     // of Landed, those let go
 	Freed     int     // of Boated, those let go
 	Measures  int     // lengths, girths and scale weights
+	Fateless  []int64 // of these, those that say nothing at all of it, and measure no fish
 	Unsaid    []int64 // rows of strikes whose outcome says no more than that something bit
 	Missed    bool    // a row says that a bite was missed
 	None      bool    // a row of counts says 0: one without any is not of none
@@ -190,6 +191,9 @@ func (s *Stats) listed(r Row) {
 		s.Missed = true
 	case outcome == "hooked", outcome == "" && r.Kind != plan.Fish:
 		s.Unsaid = append(s.Unsaid, r.Num)
+		if outcome == "" && !v["length_cm"].Known && !v["girth_cm"].Known && !v["scale_kg"].Known {
+			s.Fateless = append(s.Fateless, r.Num)
+		}
 	case outcome == "" && (!v["kept"].Known || v["kept"].Int == 1):
 		s.Boated++
 	}
