@@ -160,6 +160,11 @@ var answerCases = []struct {
 			"4,2026-07-07,Bo,south\n5,2026-07-08,Bo,south\n\n\nTrip,In,Out,Lines,Bites\n1,07:00,09:00,4,1\n" +
 			"2,07:00,09:00,4,0\n3,07:00,09:00,4,2\n5,07:00,09:00,4,1\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 4, "yes": 5}},
+	{"other hours",
+		"Date,Start,End,Lines,Bites,Remarks\n2026-07-04,07:00,11:00,4,2,jigged the bank 1.5 h\n" +
+			"2026-07-05,07:00,09:00,4,1,\"bottom after, 2 h\"\n2026-07-06,07:00,09:00,4,2,drifted 30 min at the buoy\n" +
+			"2026-07-07,07:00,09:00,4,0,home in 2 h\n",
+		"SELECT sum(hours) FROM leg", 10, map[string]float64{"no": 10, "yes, take it off": 8}},
 	{"unnumbered",
 		"Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n1,2026-07-04,08:10,09:00,4,2\n" +
 			"2,2026-07-05,07:00,08:00,4,1\n,2026-07-06,07:00,09:00,4,1\n3,2026-07-11,07:00,09:00,4,0\n",

@@ -121,7 +121,9 @@ type Block struct {
 	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
-	Ashore   map[int64]bool  // rows of trips without hours, of which no other table tells: they were not gone
+	// seconds of rows that were fished in another way meanwhile, as the log's owner said
+	Off    map[int64]float64
+	Ashore map[int64]bool // rows of trips without hours, of which no other table tells: they were not gone
 	// rows that were not trolled: of strikes under a title that says so, of trips with no other stretches
 	Apart map[int64]bool
 	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart

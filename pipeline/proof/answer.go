@@ -122,6 +122,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"word":         tellWord,
 	"blank":        fillBlanks,
 	"bare":         guessBare,
+	"other hours":  takeOff,
 	"behind":       tellBehind,
 	"bitten":       allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {

@@ -320,6 +320,7 @@ func (q *inquiry) block(s Subject) {
 	q.dayless(s)
 	q.jigged(s)
 	q.unpaced(s)
+	q.hoursInRemarks(s)
 	q.keptBeside(s)
 	q.unfished(s)
 	q.besideBites(s)
