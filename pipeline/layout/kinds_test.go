@@ -46,3 +46,15 @@ func TestNoKinds(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesGoOn holds that a row of words under others in the same columns, where the first headings of its table are
+// of both, begins no table of its own, whatever its words are like.
+func TestLinesGoOn(t *testing.T) {
+	const text = "trip|date|start|end|speed|rod|lure|time|outcome|species|length\n" +
+		"1|2026-06-03|06:00|09:00|7|outside|plug 5|06:40|kept|wahoo|120\n|||||inside|plug 4||||\n" +
+		"|||||rod|lure|||rod|\n|||||centre|jet 2|07:30|lost||\n2|2026-06-04|06:00|09:00|7|outside|plug 5||||"
+	const want = "2=1 3=inside 4=rod 5=centre 6=2"
+	if got := shown(take(t, text)); strings.Contains(got, ";") || !strings.HasSuffix(got, want) {
+		t.Errorf("a row of words among the lines: %s", got)
+	}
+}

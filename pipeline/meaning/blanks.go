@@ -36,7 +36,8 @@ var saidOf = regexp.MustCompile(`^\s*(.{1,60})\s*(?:=|:|\bare\b|\bis\b|\bmeans?\
 var unlessScale = regexp.MustCompile(`(?i)^(.*)\b(?:unless|except|sauf|salvo|tranne|exceto|au(?:ss|ß)er)\b(.*)$`)
 
 // restWords are what is left when those with a word of their own are told.
-var restWords = set(strings.Fields("rest others other else otherwise bare alone resto demas autres altri outros andere"))
+var restWords = set(strings.Fields(
+	"rest others other else otherwise bare alone resto demas autres altri outros andere"))
 
 // guessesBare tells a text that says of weights without a word for the scale that they are guesses.
 func guessesBare(text string) bool {

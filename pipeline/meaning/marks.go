@@ -7,6 +7,7 @@ import (
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -31,6 +32,26 @@ func marksIn(text string) map[string]string {
 	return out
 }
 
+// codeSaying is a short word with what it means: `"mb" = club scale`.
+var codeSaying = regexp.MustCompile(`(?:^|[\s"'“(,;])(\pL{1,4})["'”]?\s*(?:=|:|\bmeans\b)\s*(\pL[^,;.)]*)`)
+
+// behindFigure is a figure with a short word behind it.
+var behindFigure = regexp.MustCompile(`^(\d[\d.,]*)\s*(?:kgs?|lbs?|#)?\s+(\pL{1,4})\.?$`)
+
+// scaleCodesIn are the short words that a text explains as those of figures from a scale, or of guesses. Units are
+// none.
+func scaleCodesIn(text string) map[string]string {
+	out := map[string]string{}
+	for _, m := range codeSaying.FindAllStringSubmatch(text, -1) {
+		code := strings.ToLower(m[1])
+		_, isUnit := unit.Lookup(code)
+		if _, told := words.ByScale(m[2]); told && !isUnit {
+			out[code] = m[2]
+		}
+	}
+	return out
+}
+
 // saysScale tells a figure with a word for the scale beside it: "14.2 scale".
 func saysScale(c layout.Cell) bool { return words.Scaled(c.Text) && digits(c.Text) > 0 }
 
@@ -43,10 +64,14 @@ func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string)
 	}
 	marks := maps.Clone(l.marks)
 	maps.Copy(marks, marksIn(v.Label.Text))
+	maps.Copy(marks, l.scaleCodes)
 	bare, ofScale := map[string]string{}, weight && l.bare && v.share("on a scale", saysScale) > 0
 	found := map[string]string{}
 	for _, cell := range v.cells {
 		m := marked.FindStringSubmatch(cell.Text)
+		if code := behindFigure.FindStringSubmatch(cell.Text); code != nil && l.scaleCodes[strings.ToLower(code[2])] != "" {
+			m = []string{"", "", code[1], strings.ToLower(code[2])}
+		}
 		if m == nil {
 			continue
 		}

@@ -17,8 +17,8 @@ var forSoLong = regexp.MustCompile(`(?i)(?:^|[^\d.,:])(\d{1,2}(?:[.,]\d+)?\s*(?:
 	`stunden|m|mins?|minutes?|minutos?|minuti|minuten))(?:$|[^\pL\d])`)
 
 // notMeanwhile are words for what was done before or after the lines were in.
-var notMeanwhile = regexp.MustCompile(`(?i)(?:^|\PL)(?:after|afterwards|later|before|then|first|luego|despu[eé]s|antes|` +
-	`apr[eè]s|avant|ensuite|puis|dopo|poi|prima|depois|danach|nachher|vorher)(?:$|\PL)`)
+var notMeanwhile = regexp.MustCompile(`(?i)(?:^|\PL)(?:after|afterwards|later|before|then|first|luego|` +
+	`despu[eé]s|antes|apr[eè]s|avant|ensuite|puis|dopo|poi|prima|depois|danach|nachher|vorher)(?:$|\PL)`)
 
 // otherHours are the seconds that a remark says were fished in another way, "jigged the bank 40 min", where it does
 // not say that this was before or after.
