@@ -93,6 +93,23 @@ var answerCases = []struct {
 			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,zonked,wahoo\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1,
 		map[string]float64{"landed": 1, "hooked and lost": 3}},
+	{"blank",
+		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,,wahoo\n" +
+			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,,mahi\n2026-07-08,07:50,lost,mahi\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
+		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
+	// one that was taped was at the boat, whatever the others were
+	{"blank",
+		"Date,Time,Outcome,Species,Length (cm)\n2026-07-04,07:30,released,wahoo,\n2026-07-05,07:30,,wahoo,121\n" +
+			"2026-07-06,07:30,lost,wahoo,\n2026-07-07,07:30,missed,,\n2026-07-08,07:30,,mahi,\n" +
+			"2026-07-08,07:50,lost,mahi,\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
+		map[string]float64{"landed": 2, "hooked and lost": 1}},
+	{"bare",
+		"Date,Time,Outcome,Species,Lbs\n2026-07-04,07:30,landed,wahoo,31.5 scale\n2026-07-05,07:30,landed,wahoo,28\n" +
+			"2026-07-06,07:30,lost,wahoo,\n2026-07-07,07:30,landed,wahoo,35 on the scale\n" +
+			"2026-07-08,07:30,landed,mahi,17\n2026-07-08,07:50,landed,mahi,about 20\n",
+		"SELECT count(scale_kg) FROM fish", 4, map[string]float64{"yes": 4, "no, guesses": 2}},
 	{"bitten",
 		"Date,Start,End,Lines,Hooked,Missed,Lost,Landed\n2026-07-04,07:00,09:00,4,5,2,1,2\n" +
 			"2026-07-05,07:00,09:00,4,4,1,1,2\n2026-07-06,07:00,08:00,4,3,1,1,1\n",
@@ -143,6 +160,11 @@ var answerCases = []struct {
 			"4,2026-07-07,Bo,south\n5,2026-07-08,Bo,south\n\n\nTrip,In,Out,Lines,Bites\n1,07:00,09:00,4,1\n" +
 			"2,07:00,09:00,4,0\n3,07:00,09:00,4,2\n5,07:00,09:00,4,1\n",
 		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 4, "yes": 5}},
+	{"other hours",
+		"Date,Start,End,Lines,Bites,Remarks\n2026-07-04,07:00,11:00,4,2,jigged the bank 1.5 h\n" +
+			"2026-07-05,07:00,09:00,4,1,\"bottom after, 2 h\"\n2026-07-06,07:00,09:00,4,2,drifted 30 min at the buoy\n" +
+			"2026-07-07,07:00,09:00,4,0,home in 2 h\n",
+		"SELECT sum(hours) FROM leg", 10, map[string]float64{"no": 10, "yes, take it off": 8}},
 	{"unnumbered",
 		"Trip,Date,Start,End,Lines,Bites\n1,2026-07-04,07:00,08:00,4,2\n1,2026-07-04,08:10,09:00,4,2\n" +
 			"2,2026-07-05,07:00,08:00,4,1\n,2026-07-06,07:00,09:00,4,1\n3,2026-07-11,07:00,09:00,4,0\n",
@@ -298,5 +320,84 @@ func TestFishOfUntrolledStrikes(t *testing.T) {
 		if told != (want == 4) {
 			t.Errorf("%s: that a fish is left out is told: %v", bait, told)
 		}
+	}
+}
+
+// TestBlankFateOfLog holds that a blank cell means what the log says it does where a row names a bite, and that one
+// which says nothing, or that nothing bit, is none.
+func TestBlankFateOfLog(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log.csv")
+	log := "empty under Result = in the fish box\nDate,Time,Fish,Result,Remarks\n2026-07-04,07:30,wahoo,,\n" +
+		"2026-07-05,07:30,wahoo,came off,\n2026-07-06,07:40,mahi,,\n2026-07-07,,,,skunked\n2026-07-08,,,,\n" +
+		"2026-07-09,08:10,,missed,\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	if _, err := s.Load(t.Context(), []string{path}); err != nil {
+		t.Fatal(err)
+	}
+	for query, want := range map[string]float64{"SELECT count(*) FROM strike": 4,
+		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike": 2} {
+		if got := totalOf(t, s, query); got != want {
+			t.Errorf("%s: %v, expected %v", query, got, want)
+		}
+	}
+}
+
+// TestNightOfOneTrip holds that the next morning's stretches below the days of an outing are of its second day, that
+// all are one trip, and that a bite of that day is of its stretch.
+func TestNightOfOneTrip(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log 2026.csv")
+	log := "Date,Gear in,Gear up,Lines,Knots\n4 July 2026,07:00,09:00,4,7\n10-11 July 2026,17:00,19:00,4,7\n" +
+		",05:30,08:00,4,7\n,08:20,10:00,4,7\n18 July 2026,06:30,08:00,4,7\n,09:30,11:00,4,7\n\n\n" +
+		"Date,Time,Fish,Result\n4 July 2026,08:10,wahoo,boated\n11 July 2026,06:10,mahi,lost\n" +
+		"11 July 2026,09:10,mahi,boated\n18 July 2026,10:10,mahi,boated\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	r, err := s.Load(t.Context(), []string{path})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for query, want := range map[string]float64{"SELECT count(*) FROM trip": 3,
+		"SELECT count(leg_id) FROM strike": 4} {
+		if got := totalOf(t, s, query); got != want {
+			t.Errorf("%s: %v, expected %v", query, got, want)
+		}
+	}
+	for _, q := range r[0].Questions {
+		t.Errorf("asked: %s", q.Text)
+	}
+}
+
+// TestLinesOfKinds holds that a text with lines of several kinds is read as a table of each, and that a kind of which
+// the log says that it was not trolled counts in no rate.
+func TestLinesOfKinds(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "carnet.csv")
+	log := "# VIAJE = salida; LANCE = inicio / fin / lineas / nudos; PIQUE = hora / pez / resultado / peso / talla; " +
+		"OTRO = peces fuera, no al curricán\n" +
+		"VIAJE,1,03/06/2026,Ana,mar llana\nLANCE,06:00,09:00,4,7\nPIQUE,06:30,dorado,a bordo,7.5 kg báscula,98 cm\n" +
+		"PIQUE,07:40,,fallado,,\nVIAJE,2,10/06/2026,Ana,\nLANCE,06:10,09:10,5,7\nLANCE,10:00,11:00,5,8\n" +
+		"PIQUE,10:20,peto,suelto,± 14 kg,\nOTRO,11:40,mero,a bordo,4.2 kg báscula,61 cm\nVIAJE,3,19/06/2026,Leo,\n" +
+		"LANCE,06:00,10:00,4,7\nPIQUE,08:00,peto,a bordo,11.2 kg báscula,130 cm\nPIQUE,09:10,dorado,perdido,,\n" +
+		"OTRO,,mero,a bordo,,55 cm\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	r, err := s.Load(t.Context(), []string{path})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for query, want := range map[string]float64{"SELECT count(*) FROM trip": 3, "SELECT sum(line_hours) FROM effort": 48,
+		"SELECT count(*) FROM strike": 5, "SELECT count(scale_kg) FROM fish": 2} {
+		if got := totalOf(t, s, query); got != want {
+			t.Errorf("%s: %v, expected %v: %+v", query, got, want, r[0].Sheets)
+		}
+	}
+	for _, q := range r[0].Questions {
+		t.Errorf("asked: %s", q.Text)
 	}
 }

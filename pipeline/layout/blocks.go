@@ -49,6 +49,7 @@ type Block struct {
 	Beside []Note   // lines among its rows that are part of none
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's
+	Kind   string   // the word before its rows, where those of a sheet are of several kinds
 }
 
 // Note is a text that is part of no block.
@@ -70,6 +71,10 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
+	if blocks, notes, ok := g.kinds(like); ok {
+		s.Blocks, s.Notes = blocks, notes
+		return s
+	}
 	for _, told := range []func() (Block, bool){g.notes,
 		func() (Block, bool) { return g.diary(like) }, func() (Block, bool) { return g.journal(like) },
 		func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {

@@ -15,6 +15,7 @@
 //	loose.go   sentences and lists of a text file that its separators parted
 //	form.go    labels beside their values
 //	stacked.go outings one below the other, each with the same labels and tables
+//	kinds.go   lines of several kinds, the kind in the first cell
 //	turn.go    records across
 //	diary.go   a text of days and times, a paragraph a day
 //	outing.go  headings of outings and watches in such a text

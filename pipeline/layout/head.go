@@ -23,7 +23,8 @@ func (g *Grid) heads(like Likeness) []head {
 	var found []head
 	for r := 0; r < len(g.Rows); r++ {
 		again := g.headAgain(found, r)
-		if !again && (!g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r))) {
+		if !again && (!g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r) ||
+			g.goesOn(found[len(found)-1], r, like))) {
 			continue
 		}
 		h := head{first: r, names: r, last: r}
@@ -47,6 +48,16 @@ func (g *Grid) heads(like Likeness) []head {
 		r = h.last
 	}
 	return found
+}
+
+// goesOn tells a row that goes on with what the one right above it lists, in the same columns, of a table of many more
+// headings of which the first are of both rows: "flat rig | cedar plug | second wave" among the lines of a stretch.
+func (g *Grid) goesOn(h head, r int, like Likeness) bool {
+	cells := g.Rows[r].filled(0, g.Width)
+	above, own := g.Rows[r-1].filled(0, g.Width), g.Rows[h.names].filled(0, g.Width)
+	return r > h.last+1 && g.Rows[r-1].Num == g.Rows[r].Num-1 && len(above) > 1 && cells[0] > own[0] &&
+		cells[0] >= above[0] && slices.Contains(above, cells[0]) && g.named(h, like) >= 2*len(cells) &&
+		!slices.ContainsFunc(cells, func(i int) bool { return !slices.Contains(own, i) })
 }
 
 // underGroups tells a row of the same few words under several names each of which stands over some: "kept, lost" under

@@ -23,6 +23,7 @@ type builder struct {
 	block *layout.Block
 	group *group
 	rows  [][]string // the block's cells
+	said  *legend
 }
 
 func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns []int, l *legend) *builder {
@@ -35,7 +36,7 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 		p.Heads = append(p.Heads, texts)
 		p.Row = b.Grid.Rows[r].Num
 	}
-	x := &builder{t: t, plan: p, block: b, group: g}
+	x := &builder{t: t, plan: p, block: b, group: g, said: l}
 	for _, row := range b.Rows {
 		texts := make([]string, len(row.Cells))
 		for i, cell := range row.Cells {
@@ -187,10 +188,12 @@ func (x *builder) settle() {
 	x.carriedStop()
 	x.filledDown()
 	x.caught()
+	x.blankFates()
 	x.plan.Hashed = hashed(x.block.Grid)
 	x.twelve()
 	x.laterSets()
 	x.timeOff()
+	x.nextDays()
 	x.outings()
 	x.saidAfresh()
 	x.overnights()

@@ -258,6 +258,9 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		if u := headingUnit(v.Label); u != "" && u.Dimension() != x.Dimension {
 			continue // of centimetres no count is made
 		}
+		if name == "outcome" && g.lettersAlone(a, column) && l.tellsStrikes() {
+			continue // what became of the bites stands elsewhere
+		}
 		fits := profile(l.lexicon, v, x, "")
 		if fits <= 0 || !l.mayHold(u, v, a, name, x) {
 			continue

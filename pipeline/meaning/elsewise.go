@@ -163,6 +163,12 @@ func (l *Log) ashore() {
 // trolled: "Other (stopped, on the jig)". They end at a blank row; a title above a table is of all of it.
 func (l *Log) apart() {
 	for _, u := range l.Data() {
+		if otherKind(u) {
+			for _, r := range u.Block.Rows {
+				setApart(u.Plan, r)
+			}
+			continue
+		}
 		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish {
 			continue
 		}
@@ -195,6 +201,13 @@ func (l *Log) apart() {
 			}
 		}
 	}
+}
+
+// otherKind tells rows of a kind of their own that is called by another way of fishing, or that the log says was none
+// of trolling.
+func otherKind(u *Understood) bool {
+	kind := u.Block.Kind
+	return kind != "" && (words.AnotherMethod(kind) || words.Otherwise(kind) || otherTitle(u.Block.Above[0]))
 }
 
 // stayedIn tells a table under words that no line was trolled that day, on a sheet that has no stretches where other

@@ -107,6 +107,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Name == "scale_kg" && byTape.MatchString(v.Label.Text) && !words.Scaled(v.Label.Text) {
 			x.add(off, "a guess by its heading", -6) // weight by tape: no scale showed it
 		}
+		if (c.Name == "duration_s" || c.Name == "line_hours") && otherHours(v.Label.Text) {
+			x.add(off, "hours of another way of fishing", -6)
+		}
 		if c.Name == "scale_kg" && v.share("formula", workedOut) >= 0.9 {
 			x.add(off, "a formula of other cells", -6) // 16*11^2/800: no scale showed it
 		}
@@ -135,6 +138,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
+		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled {
+			x.add(off, "figures of a scale", 2.5)
+		}
 		if c.Parse == "fishlist" && p > 0 && v.sized() == "" && (unitAmong(v.Label.Text, unit.Mass) != "" ||
 			unitAmong(v.Label.Text, unit.Length) != "") {
 			x.add(off, "fish and their measures", 1.5)
@@ -163,6 +169,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	}
 	return out
 }
+
+// fewScaled is from which share of figures with a word for the scale beside them on a column is of weights.
+const fewScaled = 0.2
 
 // byTape is a heading of what was worked out of a length and a girth, where it is of weights.
 var byTape = regexp.MustCompile(`(?i)(?:^|\PL)taped?(?:\PL|$)`)
@@ -377,19 +386,49 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 		c.add(off, "another way of fishing", 4.5) // plus on bait
 		out = append(out, c)
 	}
+	if otherHours(v.Label.Text) && v.within(t.named("stopped_s", "quantity"), "", 0, mostOtherHours) > 0.9 {
+		for _, column := range alike(t.Columns, "stopped_s", "quantity") {
+			c := candidate{column: column, unit: unit.Hour}
+			c.add(off, "hours of another way", 5) // taken off the clock times: see offTheClock
+			out = append(out, c)
+		}
+		c := candidate{column: asideColumn, aside: "not trolled"}
+		c.add(off, "another way of fishing", 4)
+		out = append(out, c)
+	}
 	if v.marksOf() && !slices.ContainsFunc([]string{"strikes_n", "hooked_n", "missed_n", "lost_n", "landed_n",
 		"kept_n", "released_n", "lines_out"}, said.says) {
 		c := candidate{column: asideColumn, aside: "marks"}
 		c.add(off, "marks from the first to the last", 3) // Weed (0-4)
 		out = append(out, c)
 	}
-	if said.asideWeight > 0 && !(said.aside == "money" && v.scaled() >= 0.5) { // a peso is a weight too
+	if said.asideWeight > 0 && !(said.aside == "money" && (v.scaled() >= 0.5 ||
+		v.stated(t.named("scale_kg", "quantity")) >= 0.5)) { // a peso is a weight too
 		c := candidate{column: asideColumn, aside: said.aside}
 		c.add(off, "words", said.asideWeight)
 		out = append(out, c)
 	}
 	return out
 }
+
+// mostOtherHours is the most hours of a day that are fished in another way.
+const mostOtherHours = 16
+
+// otherHours tells a heading of hours that were fished in another way than trolling, or not at all: "hrs bottom",
+// "heures palangrotte".
+func otherHours(head string) bool {
+	m, how := words.Method(head)
+	if !(how && m != "troll" && m != "kite" || words.Otherwise(head)) {
+		return false
+	}
+	u, _ := unitIn(head)
+	return u == unit.Hour || slices.ContainsFunc(strings.Fields(normalise(head)), func(w string) bool {
+		return hourWords[w]
+	})
+}
+
+// hourWords are the words for hours in headings.
+var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure heures stunde stunden std"))
 
 // scaled is the share of cells that say that a weight is from a scale or guessed; a weight with its guess beside it
 // is a weight.
@@ -541,6 +580,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.waysOfFishing() {
 			return sureCells
 		}
+		if 2*len(v.cells) < len(v.Rows) {
+			return 0 // remarks on a few: "jigged one hour"
+		}
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6,
 			3.4)
 	case "event":
@@ -656,6 +698,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -2.5
 		case v.weekdays() > 0.3:
 			return -6 // beside the titles of what stands below the table
+		case v.comeAgain():
+			return -2.5
 		}
 		return -0.2
 	case "port":
@@ -736,6 +780,9 @@ var usualRange = map[string][2]float64{
 }
 
 func quantityProfile(v *Values, c *plan.Column, heading unit.Unit, not float64) float64 {
+	if measures[c.Name] && v.running() {
+		return not // the number of each row
+	}
 	if v.quantities(c) < 0.5 && (v.numeric() < 0.5 || c.Name == "sea_temp_c") {
 		if c.Name == "duration_s" && v.clockShare() >= 0.6 && v.share("duration", isDuration) >= 0.6 {
 			return 1
@@ -839,6 +886,18 @@ func (v *Values) stepwise() bool {
 		}
 	}
 	return len(numbers) > 0 && numbers[len(numbers)-1] > 5
+}
+
+// comeAgain tells texts of which a few come again and again after others: kinds of trips, "half day", and no trips.
+func (v *Values) comeAgain() bool {
+	runs, seen := 0, map[string]bool{}
+	for i, c := range v.cells {
+		if i == 0 || c.Text != v.cells[i-1].Text {
+			runs++
+		}
+		seen[c.Text] = true
+	}
+	return v.texts() > 0.6 && runs > 8 && runs > 2*len(seen)
 }
 
 // restarts tells numbers that count on by one, and begin at one again and again. Words for another way of fishing

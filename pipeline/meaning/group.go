@@ -80,7 +80,8 @@ func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, ma
 					shared++
 				}
 			}
-			if groups[i].blocks[0].Shape == b.Shape && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
+			of := groups[i].blocks[0]
+			if of.Shape == b.Shape && of.Kind == b.Kind && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
 				at = i
 				break
 			}

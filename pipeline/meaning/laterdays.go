@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"maps"
 	"strings"
 
 	"wakeledger/pipeline/plan"
@@ -85,5 +86,51 @@ func (u *Understood) goesBack(days, later map[string]int) {
 				later[plan.Stretch(name, key)] = n
 			}
 		}
+	}
+}
+
+// nextDays finds the rows of stretches below a day's cell that gives the first and the last day of an outing, 14-15
+// June, which are of a later one of these days: the clock goes back before them. All are one trip. Where the clock goes
+// back more often than there are nights, which of the rows are of which day is not said.
+func (x *builder) nextDays() {
+	p := x.plan
+	date, start := p.Find("date"), p.Find("start_s")
+	if date == nil || start == nil || !date.Carried || p.Twelve || p.Binds("trip") || p.Gives("trip") ||
+		p.Kind != plan.Legs && p.Kind != plan.Flat || p.StrikeSets() > 0 {
+		return
+	}
+	nights := 0
+	for i := range x.rows {
+		_, days, ok := unit.DaySpan(cellOf(x.rows[i], date.Index))
+		if !ok {
+			continue
+		}
+		later, last := map[int64]int{}, -1
+		n, end := 0, i
+		for ; end < len(x.rows) && (end == i || cellOf(x.rows[end], date.Index) == ""); end++ {
+			at, told := clock(x.group, x.block.Rows[end], start.Index)
+			if told && at < last {
+				n++
+			}
+			if told {
+				last = at
+			}
+			later[int64(x.block.Rows[end].Num)] = n
+		}
+		if n == 0 || n >= days {
+			continue
+		}
+		nights += n
+		for k := i; k < end; k++ {
+			x.ofTrip(k, "days "+cellOf(x.rows[i], date.Index))
+		}
+		if p.NextDays == nil {
+			p.NextDays = map[int64]int{}
+		}
+		maps.Copy(p.NextDays, later)
+	}
+	if nights > 0 {
+		x.note("%s: below the days of an outing, rows before which the clock goes back are of a later day: %s",
+			date.Heading, often(nights))
 	}
 }

@@ -23,6 +23,10 @@ type legend struct {
 	codes    map[string]map[string]string // by heading in normal form, then code in lower case
 	headings map[string]bool              // of words, those said to be headings
 	blank    map[string]string            // by such a heading: what it means that no code stands there
+	blanks   map[string]string            // by heading: the fate of a bite where nothing stands; "" is any heading
+	// by short word behind a figure: what it says of a scale or a guess
+	scaleCodes map[string]string
+	bare       bool // a weight without a word for the scale is a guess
 }
 
 var (
@@ -51,9 +55,12 @@ var (
 // readLegend gathers the legends among texts that are part of no table.
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{},
-		marks: map[string]string{}, headings: map[string]bool{}}
+		blanks: map[string]string{}, scaleCodes: map[string]string{}, marks: map[string]string{}, headings: map[string]bool{}}
 	for _, text := range texts {
 		maps.Copy(l.marks, marksIn(text))
+		maps.Copy(l.blanks, blanksIn(text))
+		maps.Copy(l.scaleCodes, scaleCodesIn(text))
+		l.bare = l.bare || guessesBare(text)
 		text = unnumbered(commentMark.ReplaceAllString(text, ""))
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]

@@ -459,15 +459,15 @@ func (l *Log) ranks() {
 	}
 	for _, u := range data {
 		for i := range u.Plan.Rods {
-			u.Plan.Rods[i].Scaled = l.scaled()
+			u.Plan.Rods[i].Scaled = l.Scaled()
 		}
 		for i := range u.Plan.Bindings {
 			b := &u.Plan.Bindings[i]
-			b.Scaled = b.Column.Parse == "count" && (words.Scaled(b.Heading) || l.scaled()) // of the fish that it names
+			b.Scaled = b.Column.Parse == "count" && (words.Scaled(b.Heading) || l.Scaled()) // of the fish that it names
 			if b.Column.Parse != "story" && b.Column.Parse != "fishlist" && b.Column.Parse != "event" || u.told {
 				continue
 			}
-			b.Scaled = words.Scaled(b.Heading) || l.scaled() || u.exact(b)
+			b.Scaled = words.Scaled(b.Heading) || l.Scaled() || u.exact(b)
 			of := u.Plan
 			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
 			switch {
@@ -527,12 +527,12 @@ func (u *Understood) timedBites(b *plan.Binding) bool {
 	return timed >= fewTimed && 3*timed > 2*all && gone > 0
 }
 
-// scaled tells a log that says once that its weights are from a scale.
-func (l *Log) scaled() bool {
+// Scaled tells a log that says once that its weights are from a scale.
+func (l *Log) Scaled() bool {
 	return slices.ContainsFunc(l.Texts, func(t string) bool {
 		in, _ := l.lexicon.concepts.found(normalise(t))
 		_, weight := unitIn(t)
-		return words.Scaled(t) && len(t) < 200 && (in["weight"] || weight)
+		return words.Scaled(t) && !guessesBare(t) && len(t) < 200 && (in["weight"] || weight)
 	})
 }
 

@@ -5,7 +5,9 @@ import (
 	"regexp"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -30,8 +32,31 @@ func marksIn(text string) map[string]string {
 	return out
 }
 
+// codeSaying is a short word with what it means: `"mb" = club scale`.
+var codeSaying = regexp.MustCompile(`(?:^|[\s"'“(,;])(\pL{1,4})["'”]?\s*(?:=|:|\bmeans\b)\s*(\pL[^,;.)]*)`)
+
+// behindFigure is a figure with a short word behind it.
+var behindFigure = regexp.MustCompile(`^(\d[\d.,]*)\s*(?:kgs?|lbs?|#)?\s+(\pL{1,4})\.?$`)
+
+// scaleCodesIn are the short words that a text explains as those of figures from a scale, or of guesses. Units are
+// none.
+func scaleCodesIn(text string) map[string]string {
+	out := map[string]string{}
+	for _, m := range codeSaying.FindAllStringSubmatch(text, -1) {
+		code := strings.ToLower(m[1])
+		_, isUnit := unit.Lookup(code)
+		if _, told := words.ByScale(m[2]); told && !isUnit {
+			out[code] = m[2]
+		}
+	}
+	return out
+}
+
+// saysScale tells a figure with a word for the scale beside it: "14.2 scale".
+func saysScale(c layout.Cell) bool { return words.Scaled(c.Text) && digits(c.Text) > 0 }
+
 // markedCells are a column's cells with what the marks at their figures say: a guess is written as one. Where a
-// mark is of a scale, a weight without it is of none.
+// mark is of a scale, or the log says so of a word, a weight without it is of none.
 func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string) map[string]string {
 	weight := c.Name == "scale_kg"
 	if !weight && c.Name != "length_cm" && c.Name != "girth_cm" {
@@ -39,10 +64,14 @@ func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string)
 	}
 	marks := maps.Clone(l.marks)
 	maps.Copy(marks, marksIn(v.Label.Text))
-	bare, ofScale := map[string]string{}, false
+	maps.Copy(marks, l.scaleCodes)
+	bare, ofScale := map[string]string{}, weight && l.bare && v.share("on a scale", saysScale) > 0
 	found := map[string]string{}
 	for _, cell := range v.cells {
 		m := marked.FindStringSubmatch(cell.Text)
+		if code := behindFigure.FindStringSubmatch(cell.Text); code != nil && l.scaleCodes[strings.ToLower(code[2])] != "" {
+			m = []string{"", "", code[1], strings.ToLower(code[2])}
+		}
 		if m == nil {
 			continue
 		}

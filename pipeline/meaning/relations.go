@@ -42,6 +42,8 @@ var relations = []relation{
 	{"one column a meaning", alone},
 	{"start before end", startBeforeEnd},
 	{"end less start is hours", endLessStart},
+	{"hours of another way are taken off the clock", offTheClock},
+	{"letters beside a stretch are no fish's", lettersOfStretch},
 	{"dock before lines before dock", dockOrder},
 	{"counts nest", nested},
 	{"order of counts", countOrder},

@@ -21,6 +21,12 @@ var relationCases = map[string]struct {
 	"dock before lines before dock": {
 		"depart_s=05:00 05:10|start_s=06:00 06:10|end_s=12:00 11:00|return_s=13:00 12:00",
 		"depart_s=15:00 15:10|start_s=06:00 06:10|end_s=19:00 18:00|return_s=13:10 13:00", true, true},
+	"letters beside a stretch are no fish's": {
+		"start_s=06:00 07:00 06:30 06:10|?outcome=r l r l|species=wahoo tuna wahoo tuna",
+		"start_s=06:00 07:00 06:30 06:10|?outcome=r l r l", false, true},
+	"hours of another way are taken off the clock": {
+		"start_s=06:00 07:00 06:30|end_s=10:00 11:00 13:00|?stopped_s:hours_bottom_fishing=2 1.5 3",
+		"duration_s=4 5 6|?stopped_s:hours_bottom_fishing=2 1.5 3", false, true},
 	"counts nest": {"strikes_n=5 4 2|hooked_n=3 4 1",
 		"strikes_n=3 4 1|hooked_n=5 6 2", true, true},
 	"order of counts": {"strikes_n=5 4 2|hooked_n=3 4 1",

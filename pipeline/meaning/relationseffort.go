@@ -206,3 +206,29 @@ func entriesTimes(g *group, a assigned) float64 {
 	}
 	return -4
 }
+
+// offTheClock holds that hours fished in another way are taken off clock times, and off no hours of trolling.
+func offTheClock(g *group, a assigned) float64 {
+	i := a.first("stopped_s")
+	if i < 0 || !otherHours(g.values[i].Label.Text) || a.has("start_s", "end_s") && !a.has("duration_s") {
+		return 0
+	}
+	return -8
+}
+
+// lettersOfStretch holds that letters beside the hours of a stretch say nothing of fish where no word of their heading
+// does and the table names no fish: who was aboard, more likely.
+func lettersOfStretch(g *group, a assigned) float64 {
+	i := a.first("outcome")
+	if i < 0 || !g.lettersAlone(a, i) || !a.has("start_s") && !a.has("duration_s") {
+		return 0
+	}
+	return -4
+}
+
+// lettersAlone tells a column of letters whose heading speaks of no fate, in a table that says nothing else of a fish.
+func (g *group) lettersAlone(a assigned, column int) bool {
+	return g.values[column].length() <= 1 && !g.worded(column, "outcome") &&
+		!slices.ContainsFunc(append([]string{"species", "time_s", "line", "lure", "strike", "length_cm", "scale_kg"},
+			countNames...), func(name string) bool { return len(a[name]) > 0 })
+}

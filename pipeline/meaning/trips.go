@@ -56,6 +56,9 @@ func dayIn(text string, order unit.Order) (unit.Date, bool) {
 	if d, err := unit.ParseDayMonth(text, order); err == nil {
 		return unit.DateOf(2000, d.Month, d.Day), true
 	}
+	if first, _, ok := unit.DaySpan(text); ok {
+		return dayIn(first, order)
+	}
 	return 0, false
 }
 

@@ -201,12 +201,13 @@ func (v *Values) whole(lo, hi float64) float64 {
 func (v *Values) within(c *plan.Column, heading unit.Unit, lo, hi float64) float64 {
 	n, all := 0, 0
 	for _, x := range v.kinds {
-		if q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text)); err == nil && q.Stated {
+		text := onScale(x.Text, c)
+		if q, err := unit.ParseQuantity(text, c.Dimension, "", unit.MarkOf(text)); err == nil && q.Stated {
 			all += x.n
 			if c.Possible(q.Value, q.Unit) {
 				n += x.n
 			}
-		} else if y, ok := number(x.Text); ok {
+		} else if y, ok := number(text); ok {
 			all += x.n
 			if heading != "" && c.Possible(y, heading) || heading == "" && y >= lo && y <= hi {
 				n += x.n
@@ -424,19 +425,31 @@ func (v *Values) dates() float64 {
 
 // quantities is the part of the cells that are quantities of a column's dimension.
 func (v *Values) quantities(c *plan.Column) float64 {
-	return v.share("quantity "+string(c.Unit), func(x layout.Cell) bool {
+	return v.share("quantity "+c.Name, func(x layout.Cell) bool {
 		if x.Look == layout.Date || x.Look == layout.Clock {
 			return false
 		}
-		_, err := unit.ParseQuantity(x.Text, c.Dimension, c.Unit, unit.MarkOf(x.Text))
+		text := onScale(x.Text, c)
+		_, err := unit.ParseQuantity(text, c.Dimension, c.Unit, unit.MarkOf(text))
 		return err == nil || errors.Is(err, unit.ErrApproximate) || errors.Is(err, unit.ErrRange)
 	})
+}
+
+// onScale is the figure of a cell of weights beside words for the scale, "12.5 kg scale"; any other text as it stands.
+func onScale(text string, c *plan.Column) string {
+	if c.Name == "scale_kg" {
+		if figure := words.OnScale(text); figure != "" {
+			return figure
+		}
+	}
+	return text
 }
 
 // stated is the part of the cells that state a unit of a column's dimension.
 func (v *Values) stated(c *plan.Column) float64 {
 	return v.share("stated "+c.Name+c.Dimension.String(), func(x layout.Cell) bool {
-		q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text))
+		text := onScale(x.Text, c)
+		q, err := unit.ParseQuantity(text, c.Dimension, "", unit.MarkOf(text))
 		return err == nil && q.Stated
 	})
 }

@@ -21,11 +21,15 @@ func (r *Reader) idle() Skip {
 	if r.otherWay() {
 		return Elsewise
 	}
+	if r.layout.Kind == plan.Flat && r.layout.Apart[int64(r.row.Num)] {
+		return Elsewise
+	}
 	switch r.layout.Kind {
 	case plan.Strikes, plan.Fish:
 		if r.beyond || r.layout.Apart[int64(r.row.Num)] || r.untrolled() || r.elsewhere() {
 			return Elsewise
 		}
+		r.blankFate()
 		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {
 			return NoStrike
 		}
@@ -321,6 +325,21 @@ func (r *Reader) ownEffort() bool {
 func (r *Reader) effort() bool {
 	s := &r.slots
 	return r.at(s.duration).Real > 0 || r.at(s.start).Known || r.at(s.end).Known
+}
+
+// blankFate takes the fate that the log gives to blank cells, "blank = kept", from a row that says nothing else of a
+// bite: it holds none.
+func (r *Reader) blankFate() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Parse == "outcome" && t.Codes[""] != "" })
+	if i < 0 || r.logged(&r.targets[i]) != "" {
+		return
+	}
+	for _, k := range r.slots.told {
+		if k != r.targets[i].field && r.values[k].Known {
+			return
+		}
+	}
+	r.values[r.targets[i].field] = entry.Value{}
 }
 
 // struck tells whether the row says that something struck.

@@ -74,6 +74,10 @@ func (r *Reader) paused() {
 	if !ok || r.values[to].Known || !start.Known || !end.Known {
 		return
 	}
+	if off := r.layout.Off[int64(r.row.Num)]; off > 0 && off < float64(end.Int-start.Int) {
+		r.values[to] = entry.OfReal(off)
+		return
+	}
 	for i := range r.targets {
 		t := &r.targets[i]
 		if p := t.Column.Parse; t.withTimes || p != "story" && p != "fishlist" && t.Column.Name != "notes" {

@@ -269,6 +269,9 @@ func (r *Reader) onWeekday(p *placed, first unit.Date) bool {
 // onLaterDay moves the clock times of a stretch of a trip's second day, and of its strikes, to that day.
 func (r *Reader) onLaterDay() {
 	days := r.layout.Later[plan.Stretch(r.value("trip").Text, r.value("leg").Text)]
+	if n, ok := r.layout.NextDays[int64(r.row.Num)]; ok {
+		days = n
+	}
 	for _, name := range []string{"start_s", "end_s", "time_s"} {
 		if i, ok := r.index[name]; ok && days > 0 && r.values[i].Known {
 			r.values[i].Int += int64(days) * day

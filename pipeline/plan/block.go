@@ -112,14 +112,18 @@ type Block struct {
 	SpeedAfresh, LinesAfresh bool
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
-	Tells    map[int64]string
-	Later    map[string]int  // stretches, as Stretch names them, of how many days after their trip's first
+	Tells map[int64]string
+	Later map[string]int // stretches, as Stretch names them, of how many days after their trip's first
+	// rows of stretches that are of so many days after the first of those that their day's cell gives: 14-15 June
+	NextDays map[int64]int
 	Drop     map[int64]bool  // rows that are left out, as the log's owner said
 	OnlyHere map[int64]bool  // rows of a trip of whose hours no other block tells
 	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
-	Ashore   map[int64]bool  // rows of trips without hours, of which no other table tells: they were not gone
+	// seconds of rows that were fished in another way meanwhile, as the log's owner said
+	Off    map[int64]float64
+	Ashore map[int64]bool // rows of trips without hours, of which no other table tells: they were not gone
 	// rows that were not trolled: of strikes under a title that says so, of trips with no other stretches
 	Apart map[int64]bool
 	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart

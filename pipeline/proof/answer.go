@@ -120,6 +120,9 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"year":         fillCell,
 	"order":        orderDays,
 	"word":         tellWord,
+	"blank":        fillBlanks,
+	"bare":         guessBare,
+	"other hours":  takeOff,
 	"behind":       tellBehind,
 	"bitten":       allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {

@@ -34,6 +34,7 @@ type Stats struct {
 	Released  int     // of Landed, those let go
 	Freed     int     // of Boated, those let go
 	Measures  int     // lengths, girths and scale weights
+	Fateless  []int64 // of these, those that say nothing at all of it, and measure no fish
 	Unsaid    []int64 // rows of strikes whose outcome says no more than that something bit
 	Missed    bool    // a row says that a bite was missed
 	None      bool    // a row of counts says 0: one without any is not of none
@@ -129,7 +130,7 @@ func (s *Stats) Add(r Row) {
 		if s.Fished == nil {
 			s.Fished = map[string]bool{}
 		}
-		for _, key := range keysOf(v) {
+		for _, key := range append(keysOf(v), laterDay(v)...) {
 			s.Fished[key] = true
 		}
 	}
@@ -163,6 +164,15 @@ func (s *Stats) Add(r Row) {
 	}
 }
 
+// laterDay is the day, as keysOf names it, on which a stretch ended, where that is none on which its trip began.
+func laterDay(v map[string]entry.Value) []string {
+	const day = 86400
+	if d, end := v["date"], v["end_s"]; d.Known && end.Known && end.Int > day {
+		return []string{fmt.Sprint("day ", d.Int+end.Int/day)}
+	}
+	return nil
+}
+
 // listed counts a row of one strike or fish.
 func (s *Stats) listed(r Row) {
 	v := r.Values
@@ -181,6 +191,9 @@ func (s *Stats) listed(r Row) {
 		s.Missed = true
 	case outcome == "hooked", outcome == "" && r.Kind != plan.Fish:
 		s.Unsaid = append(s.Unsaid, r.Num)
+		if outcome == "" && !v["length_cm"].Known && !v["girth_cm"].Known && !v["scale_kg"].Known {
+			s.Fateless = append(s.Fateless, r.Num)
+		}
 	case outcome == "" && (!v["kept"].Known || v["kept"].Int == 1):
 		s.Boated++
 	}

@@ -32,6 +32,8 @@ type Question struct {
 	trips   map[int64]string      // of rows, that an answer may name
 	left    []left                // rows of several blocks that an answer may leave out
 	word    string                // of that column, in lower case
+	words   []string              // or several
+	off     map[int64]float64     // seconds of rows that an answer may take off
 }
 
 // The totals that may rest on a question.

@@ -12,6 +12,7 @@ var spellings = map[string]Unit{
 	"m": Metre, "metre": Metre, "metres": Metre, "meter": Metre, "meters": Metre,
 	"in": Inch, "ins": Inch, "inch": Inch, "inches": Inch, `"`: Inch, "''": Inch,
 	"pulg": Inch, "pulgada": Inch, "pulgadas": Inch, "polegada": Inch, "polegadas": Inch,
+	"pouce": Inch, "pouces": Inch, "pollice": Inch, "pollici": Inch, "zoll": Inch,
 	"ft": Foot, "foot": Foot, "feet": Foot, "'": Foot,
 	"yd": Yard, "yds": Yard, "yard": Yard, "yards": Yard,
 	"fathom": Fathom, "fathoms": Fathom, "fm": Fathom, "fms": Fathom, "fth": Fathom, "fths": Fathom,

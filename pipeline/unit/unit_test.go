@@ -103,7 +103,7 @@ func TestLookup(t *testing.T) {
 		unit.Millimetre:       "mm, MM, millimetres, Millimeters",
 		unit.Centimetre:       "cm, Cm., CM, cms, centimetres, centimeters",
 		unit.Metre:            "m, metres, Meter",
-		unit.Inch:             `in, in., IN, ins, inches, Inch, pulg., Pulgadas, polegadas, ", '', ″, ”, ′′, ’’`,
+		unit.Inch:             `in, in., IN, ins, inches, Inch, pulg., Pulgadas, polegadas, Pouces, Zoll, ", '', ″, ”, ′′, ’’`,
 		unit.Foot:             "ft, ft., FT, feet, foot, ', ′, ’",
 		unit.Yard:             "yd, yds, Yds., yards",
 		unit.Fathom:           "fathom, Fathoms, fm, fms.",

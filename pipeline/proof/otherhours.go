@@ -1,0 +1,77 @@
+package proof
+
+import (
+	"fmt"
+	"maps"
+	"regexp"
+	"strings"
+
+	"wakeledger/pipeline/meaning"
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
+)
+
+// forSoLong is a length of time in a remark.
+var forSoLong = regexp.MustCompile(`(?i)(?:^|[^\d.,:])(\d{1,2}(?:[.,]\d+)?\s*(?:h|hrs?|hours?|horas?|heures?|ore|std|` +
+	`stunden|m|mins?|minutes?|minutos?|minuti|minuten))(?:$|[^\pL\d])`)
+
+// notMeanwhile are words for what was done before or after the lines were in.
+var notMeanwhile = regexp.MustCompile(`(?i)(?:^|\PL)(?:after|afterwards|later|before|then|first|luego|` +
+	`despu[eé]s|antes|apr[eè]s|avant|ensuite|puis|dopo|poi|prima|depois|danach|nachher|vorher)(?:$|\PL)`)
+
+// otherHours are the seconds that a remark says were fished in another way, "jigged the bank 40 min", where it does
+// not say that this was before or after.
+func otherHours(text string) float64 {
+	if notMeanwhile.MatchString(text) {
+		return 0
+	}
+	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ';' || c == '(' || c == ')' }) {
+		m := forSoLong.FindAllStringSubmatch(part, -1)
+		if how, ok := words.Method(part); len(m) == 1 && ok && how != "troll" && how != "kite" {
+			if h, ok := phrase.Duration(strings.ReplaceAll(m[0][1], ",", ".")); ok {
+				return h * 3600
+			}
+		}
+	}
+	return 0
+}
+
+// hoursInRemarks asks about hours of another way of fishing that remarks tell of beside the clock times of a stretch:
+// they may be among those.
+func (q *inquiry) hoursInRemarks(s Subject) {
+	p, notes := s.Plan, s.Plan.Find("notes")
+	if p.Kind != plan.Legs && p.Kind != plan.Flat || notes == nil || notes.Column.Parse != "text" || notes.Index < 0 ||
+		!p.Binds("start_s") || !p.Binds("end_s") || p.Binds("duration_s", "stopped_s", "method") {
+		return
+	}
+	worked := map[int64]bool{}
+	for _, w := range s.Stats.Worked {
+		worked[w.Row] = true
+	}
+	off, first, sum := map[int64]float64{}, "", 0.0
+	for _, r := range s.Block.Rows {
+		text := textOf(r, notes)
+		if v := otherHours(text); v > 0 && worked[int64(r.Num)] {
+			off[int64(r.Num)], sum = v, sum+v/3600
+			if first == "" {
+				first = text
+			}
+		}
+	}
+	if len(off) == 0 {
+		return
+	}
+	q.ask("other hours", p.Name, notes.Heading, fmt.Sprintf("%s another way of fishing in the remarks (%.1f h), the "+
+		"first: %q. Was that between your times of lines in and lines up?", subject(len(off), "row", "name", p.Name), sum,
+		first), []string{"yes, take it off", "no"}, hours, first)
+	x := q.last()
+	x.Brief, x.Choices, x.off = "Some remarks name hours of another way of fishing.", []string{"yes", "no"}, off
+}
+
+// takeOff takes hours of another way of fishing off the stretches of some rows.
+func takeOff(_ *meaning.Log, q *Question, choice string) {
+	if choice == "yes" && len(q.of) > 0 {
+		q.of[0].Plan.Off = maps.Clone(q.off)
+	}
+}
