@@ -393,7 +393,7 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 func (v *Values) scaled() float64 {
 	return v.share("scaled or hedged", func(x layout.Cell) bool {
 		_, told := words.ByScale(x.Text)
-		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789"))
+		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") || unitAmong(x.Text, unit.Mass) != "")
 	})
 }
 

@@ -203,6 +203,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 		in, _ := t.concepts.found(normalise(g.values[i].Label.Text))
 		g.ofThose = append(g.ofThose, in["ofthose"])
+		g.ofFish = append(g.ofFish, t.fishOver(g.values[i].Label))
 	}
 	g.places()
 	g.siblings()

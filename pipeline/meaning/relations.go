@@ -723,7 +723,7 @@ func legAnew(g *group, a assigned) float64 {
 
 // bareNumber holds that a column headed No., or one that counts the rows under a heading that
 // hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
-// hardly two of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
+// hardly two numbers are of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&
@@ -739,11 +739,14 @@ func bareNumber(g *group, a assigned) float64 {
 	if d < 0 {
 		return 0
 	}
-	days := map[string]bool{}
-	for _, c := range g.values[d].cells {
-		days[c.Text] = true
+	days, rows := map[string]bool{}, 0
+	for r, c := range g.values[d].Rows {
+		if told(c) && told(g.values[t].Rows[r]) { // where several rows are one outing, its first has the number
+			days[c.Text] = true
+			rows++
+		}
 	}
-	if 5*len(days) < 4*len(g.values[d].cells) {
+	if 5*len(days) < 4*rows {
 		return -5
 	}
 	return 0

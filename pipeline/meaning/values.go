@@ -200,7 +200,11 @@ func (v *Values) whole(lo, hi float64) float64 {
 func (v *Values) within(c *plan.Column, heading unit.Unit, lo, hi float64) float64 {
 	n, all := 0, 0
 	for _, x := range v.kinds {
-		if q, err := unit.ParseQuantity(x.Text, c.Dimension, "", unit.MarkOf(x.Text)); err == nil && q.Stated {
+		text := x.Text
+		if said := weightSaid(text); c.Dimension == unit.Mass && said != "" {
+			text = said
+		}
+		if q, err := unit.ParseQuantity(text, c.Dimension, "", unit.MarkOf(text)); err == nil && q.Stated {
 			all += x.n
 			if c.Possible(q.Value, q.Unit) {
 				n += x.n
@@ -387,8 +391,17 @@ func (v *Values) quantities(c *plan.Column) float64 {
 			return false
 		}
 		_, err := unit.ParseQuantity(x.Text, c.Dimension, c.Unit, unit.MarkOf(x.Text))
-		return err == nil || errors.Is(err, unit.ErrApproximate) || errors.Is(err, unit.ErrRange)
+		return err == nil || c.Dimension == unit.Mass && weightSaid(x.Text) != "" || errors.Is(err, unit.ErrApproximate) || errors.Is(err, unit.ErrRange)
 	})
+}
+
+// weightSaid is the weight, with its unit, of a cell that says in words whether a scale gave it: "3.2 kg by the scale",
+// "some 10 kg". "" where it is none.
+func weightSaid(text string) string {
+	if words.OnScale(text) == "" && !words.Hedged(text) {
+		return ""
+	}
+	return toldWeight.FindString(text)
 }
 
 // stated is the part of the cells that state a unit of a column's dimension.

@@ -70,6 +70,28 @@ func (r *Reader) added() {
 	}
 }
 
+// othersBeside adds the fish of lists that stand beside counts of other fish to these counts.
+func (r *Reader) othersBeside() {
+	kept := "landed_n"
+	if r.has("kept_n") {
+		kept = "kept_n"
+	}
+	names := map[words.Fate]string{words.Released: "released_n", words.Lost: "lost_n", words.Missed: "missed_n"}
+	for _, col := range r.layout.Others {
+		if col >= len(r.row.Cells) {
+			continue
+		}
+		for _, f := range phrase.FishList(trimmed(r.row.Cells[col]), phrase.Defaults{}) {
+			name := names[f.Fate]
+			if name == "" {
+				name = kept
+			}
+			of := &r.values[r.index[name]]
+			*of = entry.OfInt(of.Int + int64(max(f.N, 1)))
+		}
+	}
+}
+
 // bitesOfTrip makes strikes of the bites that a trip's remark tells, where the log's owner said that they count.
 func (r *Reader) bitesOfTrip() {
 	leg, tells := r.layout.Tells[int64(r.row.Num)]
@@ -195,7 +217,7 @@ func (r *Reader) letGoInWords() {
 }
 
 // fatesInWords counts the bites that a row's list says were lost or missed, where its columns
-// count the bites alone, and the list tells of no more than these.
+// count the bites and perhaps the fish in the boat, and the list tells of no more than these.
 func (r *Reader) fatesInWords() {
 	if !r.fatesTold || !r.value("strikes_n").Known {
 		return
@@ -210,7 +232,8 @@ func (r *Reader) fatesInWords() {
 			}
 		}
 	}
-	if all > r.value("strikes_n").Int {
+	held := r.value("landed_n").Int + r.value("kept_n").Int + r.value("released_n").Int
+	if gone := told[words.Lost] + told[words.Missed]; max(all, gone+held) > r.value("strikes_n").Int {
 		return
 	}
 	for name, n := range map[string]int64{"lost_n": told[words.Lost], "missed_n": told[words.Missed]} {

@@ -345,7 +345,8 @@ func (c *clause) isBite(list, fresh bool) bool {
 	case measured && (c.article || c.fate != 0 || list && c.unknown == 0):
 		return true
 	case c.fate == words.FateUnknown:
-		return c.fish != nil && c.clock != nil && c.unknown == 0
+		// in a list, "something" is a fish of its own, of which the next words tell more
+		return c.fish != nil && c.unknown == 0 && (c.clock != nil || list && fresh)
 	case c.many:
 		return false
 	case c.after:
