@@ -185,6 +185,14 @@ func TestGuessExplained(t *testing.T) {
 	}
 }
 
+// TestPointBeforeEquals holds that the point of a word cut short ends no sentence before its equals sign.
+func TestPointBeforeEquals(t *testing.T) {
+	l := readLegend([]string{"one row a pass. str. = every bite, hooked or not. brd. = brought alongside, freed ones too"})
+	if l.more("str") != "every bite, hooked or not" || l.more("brd") != "brought alongside, freed ones too" {
+		t.Errorf("%v", l.words)
+	}
+}
+
 // TestCodesUnderATable holds that sentences under a table explain its codes, where each of two or more tells a fate or
 // a way to weigh.
 func TestCodesUnderATable(t *testing.T) {

@@ -68,6 +68,7 @@ var relations = []relation{
 	{"entries have one time", entriesTimes},
 	{"a yes or no is of one fish", oneFish},
 	{"some of those stand behind them all", behindAll},
+	{"the best fish and its scale weight", bestWeighed},
 }
 
 // cached works a relation of some columns out once.

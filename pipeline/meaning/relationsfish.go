@@ -408,6 +408,26 @@ func (g *group) mayBeSum(of int, columns []int) bool {
 	return true
 }
 
+// bestWeighed holds that what names a fish and says that its weight is from a scale, or a guess, is a fish's measure
+// where its row counts the fish, though its heading speaks of the best one.
+func bestWeighed(g *group, a assigned) float64 {
+	if !a.has("landed_n") && !a.has("kept_n") {
+		return 0
+	}
+	t := 0.0
+	for _, i := range a["fishlist"] {
+		best := ofSeveral[normalise(headingOf(g.values[i].Label))] || slices.ContainsFunc(g.cands[i],
+			func(c candidate) bool { return c.column == asideColumn && c.aside == "best" })
+		if best && g.values[i].share("weighed in words", func(c layout.Cell) bool {
+			_, told := words.ByScale(c.Text)
+			return told && strings.ContainsAny(c.Text, "0123456789") && c.Look == layout.Text
+		}) >= 0.8 {
+			t++
+		}
+	}
+	return t
+}
+
 // behindAll holds that "of those let go" stands right behind the count of which they are: the fish boated.
 func behindAll(g *group, a assigned) float64 {
 	r, l := a.first("released_n"), a.first("landed_n")
