@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -215,6 +216,25 @@ func (r *Reader) letGoInWords() {
 		r.values[r.letGo] = entry.OfInt(n)
 	}
 }
+
+// listsFish tells a layout with a column whose heading says that its words are of fish, and no remarks.
+func (r *Reader) listsFish() bool {
+	return slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool {
+		if b.Column.Parse != "fishlist" {
+			return false
+		}
+		toks := words.Scan(b.Heading)
+		for i := range toks {
+			if _, _, ok := words.FishAt(toks, i); ok {
+				return true
+			}
+		}
+		return catchWord.MatchString(b.Heading)
+	})
+}
+
+// catchWord is a word for what was caught.
+var catchWord = regexp.MustCompile(`(?i)catch|caught|captur|prises?|fang\b|fänge|pescat|pescad`)
 
 // fatesInWords counts the bites that a row's list says were lost or missed, where its columns
 // count the bites and perhaps the fish in the boat, and the list tells of no more than these.

@@ -12,10 +12,10 @@ import (
 var ownToStretch = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out"}
 
 // sharedBites parts the counts of a row from its first stretch, where it has columns for further ones and the counts
-// stand behind all of them: its bites may be of each. Stretches of one class of speed leave no doubt.
+// stand beside all of them: its bites may be of each. Stretches of one class of speed leave no doubt.
 func (r *Reader) sharedBites() {
 	speed, paced := r.index["speed_kn"]
-	if r.layout.Kind != plan.Flat || !r.behindSets() || !slices.ContainsFunc(countNames,
+	if r.layout.Kind != plan.Flat || !r.besideSets() || !slices.ContainsFunc(countNames,
 		func(name string) bool { return r.value(name).Int > 0 }) {
 		return
 	}
@@ -71,21 +71,24 @@ func speedClass(kn float64) int {
 	}))
 }
 
-// behindSets tells a row whose counts are in columns of no one stretch, right of those of all its stretches.
-func (r *Reader) behindSets() bool {
-	last, first := -1, -1
+// besideSets tells a row whose counts are in columns of no one stretch: right of those of all its stretches, or left of
+// them.
+func (r *Reader) besideSets() bool {
+	var counts, stretches []int // columns
+	several := false
 	for i := range r.targets {
 		t := &r.targets[i]
+		count := slices.Contains(countNames, t.Column.Name) || t.Column.Name == "kept_n"
 		switch {
 		case t.given != "":
-		case t.Set > 0 && slices.Contains(countNames, t.Column.Name):
+		case count && t.Set > 0:
 			return false
-		case t.Set > 0 && slices.Contains(ownToStretch, t.Column.Name):
-			last = max(last, t.Index)
-		case t.Set == 0 && (slices.Contains(countNames, t.Column.Name) || t.Column.Name == "kept_n") &&
-			(first < 0 || t.Index < first):
-			first = t.Index
+		case count:
+			counts = append(counts, t.Index)
+		case slices.Contains(ownToStretch, t.Column.Name):
+			stretches, several = append(stretches, t.Index), several || t.Set > 0
 		}
 	}
-	return last >= 0 && first > last
+	return several && len(counts) > 0 && (slices.Min(counts) > slices.Max(stretches) ||
+		slices.Max(counts) < slices.Min(stretches))
 }

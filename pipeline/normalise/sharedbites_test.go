@@ -10,6 +10,9 @@ func TestBitesOfTwoStretches(t *testing.T) {
 	expect(t, "hours", got.field("duration_s", 2, 3, 4, 5), nil, nil, 7200.0, 7200.0)
 	expect(t, "speeds", got.field("speed_kn", 2, 3, 4, 5), nil, 8.5, 7.0, 7.0)
 	expect(t, "bites", got.field("strikes_n", 2, 3, 4, 5), int64(5), int64(3), int64(4), int64(0))
+	got = readText(t, "log.csv", "Date,Bites,Landed,AM hours,AM lines,AM knots,PM hours,PM lines,PM knots\n"+
+		"2026-05-02,5,2,3,4,8,2,4,14\n2026-05-16,4,1,2,5,7,,,\n")
+	expect(t, "speeds right of the bites", got.field("speed_kn", 2, 3), nil, 7.0)
 }
 
 // TestFatesInWordsBesideCounts holds that bites that a list says were lost or missed are counted beside those boated,
