@@ -193,6 +193,16 @@ func TestPointBeforeEquals(t *testing.T) {
 	}
 }
 
+// TestAlsoCounted holds that a key's words for what is among a count are none for the count.
+func TestAlsoCounted(t *testing.T) {
+	for said, want := range map[string]string{"all bites, missed too": "all bites", "tutti i colpi, anche a vuoto": "tutti i colpi", "every fish on deck (incl. those freed)": "every fish on deck", "bites missed": "bites missed",
+		"kept, lost": "kept, lost"} {
+		if got := withoutAlso(said); got != want {
+			t.Errorf("%q: %q, expected %q", said, got, want)
+		}
+	}
+}
+
 // TestCodesUnderATable holds that sentences under a table explain its codes, where each of two or more tells a fate or
 // a way to weigh.
 func TestCodesUnderATable(t *testing.T) {

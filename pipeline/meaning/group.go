@@ -280,7 +280,7 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		l.addShort(t, v)
 	}
 	g.written[i] = l.rewritten(v)
-	cands := t.candidates(g.written[i], l.more(v.Label.Text), g.off)
+	cands := t.candidates(g.written[i], withoutAlso(l.more(v.Label.Text)), g.off)
 	if said.Answers != nil {
 		if means, ok := said.Answers(headingOf(v.Label), g.nth(i), g.labels()); ok {
 			return t.answered(cands, v.Label.Text, means)
