@@ -12,10 +12,11 @@ import (
 var ownToStretch = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out"}
 
 // sharedBites parts the counts of a row from its first stretch, where it has columns for further ones and the counts
-// stand beside all of them: its bites may be of each. Stretches of one class of speed leave no doubt.
+// stand beside all of them: its bites may be of each. Stretches of one class of speed leave no doubt. A form that
+// tells its strikes one by one says when they came.
 func (r *Reader) sharedBites() {
 	speed, paced := r.index["speed_kn"]
-	if r.layout.Kind != plan.Flat || !r.besideSets() || !slices.ContainsFunc(countNames,
+	if r.layout.Kind != plan.Flat || r.sets > 0 || !r.besideSets() || !slices.ContainsFunc(countNames,
 		func(name string) bool { return r.value(name).Int > 0 }) {
 		return
 	}
