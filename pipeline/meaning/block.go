@@ -498,6 +498,7 @@ func (x *builder) unsigned() {
 // caught tells what became of fish that are counted by species.
 func (x *builder) caught() {
 	p := x.plan
+	x.othersThan()
 	if len(p.Catch) == 0 {
 		return
 	}

@@ -81,11 +81,14 @@ func behindSentence(text string) string {
 // the saying before it: "small = shook off at the rail, let go".
 func sayingsIn(text string) []string {
 	var all []string
-	for _, part := range eachCode(text) {
+	// "att. = all bites": the point is of the short word, and ends no sentence
+	for _, part := range eachCode(pointEquals.ReplaceAllString(text, "$1 =")) {
 		all = append(all, betweenMarks(part)...)
 	}
 	return all
 }
+
+var pointEquals = regexp.MustCompile(`(\pL)\.\s*=`)
 
 // betweenMarks parts a text at the marks between sayings.
 func betweenMarks(text string) []string {

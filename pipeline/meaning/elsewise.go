@@ -1,13 +1,11 @@
 package meaning
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
-	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/words"
 )
 
@@ -74,52 +72,6 @@ func wayIn(r layout.Row, m *plan.Binding) string {
 		return means
 	}
 	return how
-}
-
-// otherOutings sets strikes and fish apart that name a trip, or else a day, all of whose stretches were fished in
-// another way, as the method beside each of them says in another table.
-func (l *Log) otherOutings() {
-	other, trolled := map[string]bool{}, map[string]bool{}
-	for _, u := range l.Data() {
-		m, outing := u.Plan.Find("method"), outingOf(u.Plan)
-		if u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat || outing == nil {
-			continue
-		}
-		last := ""
-		for _, r := range u.Block.Rows {
-			if name := cellText(r, outing.Index); name != "" || !outing.Carried {
-				last = name
-			}
-			key := outing.Column.Name + " " + spelling.Trip(last)
-			if m == nil {
-				trolled[key] = true
-			} else if method, ok := words.Method(wayIn(r, m)); ok && method != "troll" {
-				other[key] = true
-			} else {
-				trolled[key] = true
-			}
-		}
-	}
-	for _, u := range l.Data() {
-		outing := outingOf(u.Plan)
-		if u.Plan.Kind != plan.Strikes && u.Plan.Kind != plan.Fish || outing == nil || u.Plan.Binds("method", "leg") {
-			continue
-		}
-		last, n := "", 0
-		for _, r := range u.Block.Rows {
-			if name := cellText(r, outing.Index); name != "" || !outing.Carried {
-				last = name
-			}
-			if key := outing.Column.Name + " " + spelling.Trip(last); last != "" && other[key] && !trolled[key] {
-				setApart(u.Plan, r)
-				n++
-			}
-		}
-		if n > 0 {
-			u.Plan.Notes = append(u.Plan.Notes, fmt.Sprintf("rows of trips or days that were not trolled, left out: "+
-				"%d", n))
-		}
-	}
 }
 
 // ashore sets apart the trips of which the log's stretches tell nothing, though they do of most others, and

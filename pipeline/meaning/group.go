@@ -204,6 +204,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 		g.cands = append(g.cands, g.candidatesOf(t, i, l, said))
 		in, _ := t.concepts.found(normalise(g.values[i].Label.Text))
 		g.ofThose = append(g.ofThose, in["ofthose"])
+		g.ofFish = append(g.ofFish, t.fishOver(g.values[i].Label))
 	}
 	g.places()
 	g.siblings()
@@ -280,7 +281,7 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		l.addShort(t, v)
 	}
 	g.written[i] = l.rewritten(v)
-	cands := t.candidates(g.written[i], l.more(v.Label.Text), g.off)
+	cands := t.candidates(g.written[i], withoutAlso(l.more(v.Label.Text)), g.off)
 	if said.Answers != nil {
 		if means, ok := said.Answers(headingOf(v.Label), g.nth(i), g.labels()); ok {
 			return t.answered(cands, v.Label.Text, means)

@@ -140,6 +140,9 @@ func made(t testing.TB, spec string) (*group, assigned) {
 			rows = append(rows, r.Cells[1])
 		}
 		c := candidate{column: lexicon(t).named(name, "")}
+		if name == "fishlist" {
+			c.column = lexicon(t).named("notes", name)
+		}
 		if !bare {
 			c.votes = []vote{{"words", 3}}
 		}

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"regexp"
+	"strings"
 
 	"wakeledger/pipeline/words"
 )
@@ -42,4 +43,18 @@ func (t *Lexicon) includesLetGo(text string) bool {
 		}
 	}
 	return false
+}
+
+// alsoCounted is the last part of what a key says of a heading, which names what is among it: ", missed too",
+// ", anche a vuoto".
+var alsoCounted = regexp.MustCompile(`(?i)[,;(]\s*(?:(?:also|even|incl\S*|anche|aussi|y compris|tambi[eé]n|incluso|` +
+	`auch|tamb[eé]m|inkl\S*|compres[ei]|inclus\w*|incluid\w*)\s[^,;]*|` +
+	`[^,;]*\s(?:too|as well|also|included|incluid\w*|compris\w*|compres\w*|inclus\w*))\)?\s*\.?\s*$`)
+
+// withoutAlso is what a key says of a heading without what is among it: "all bites, missed too" counts no bites missed.
+func withoutAlso(means string) string {
+	if at := alsoCounted.FindStringIndex(means); at != nil && strings.TrimSpace(means[:at[0]]) != "" {
+		return strings.TrimSpace(means[:at[0]])
+	}
+	return means
 }

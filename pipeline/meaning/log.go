@@ -147,11 +147,14 @@ func (l *Log) order() {
 
 var worksOut = regexp.MustCompile(`(?i)!|^=?\s*(sum\w*|count\w*|max|min|average\w*|subtotal)\(`)
 
+// conditional is a sum or a count of the rows that fulfil conditions.
+var conditional = regexp.MustCompile(`(?i)^=?\s*(sum|count|average|max|min)ifs?\(`)
+
 // isProof tells a block of numbers that are worked out from other cells: most from another sheet or
 // of sums, or all, where what is not is worked out from these: =B4+C4, =B6/B4. One column may be
-// typed: what the sums of each row are for, as a speed is.
+// typed: what the sums of each row are for, as a speed is; or two, from and to, where the sums name both.
 func isProof(b *layout.Block) bool {
-	numbers, formulas, worked := 0, 0, 0
+	numbers, formulas, worked, bounded := 0, 0, 0, 0
 	typed := map[int]bool{} // columns with a cell that is not worked out
 	for _, r := range b.Rows {
 		for i, c := range r.Cells {
@@ -166,10 +169,14 @@ func isProof(b *layout.Block) bool {
 				if worksOut.MatchString(c.Formula) {
 					formulas++
 				}
+				if conditional.MatchString(c.Formula) && strings.Contains(c.Formula, "!") {
+					bounded++
+				}
 			}
 		}
 	}
-	all := worked == numbers || len(typed) == 1 && worked > 0
+	limits := len(typed) == 2 && 3*bounded >= numbers // so many between 7 and 8 knots, on another sheet
+	all := worked == numbers || len(typed) == 1 && worked > 0 || limits
 	return numbers > 0 && (10*formulas >= 6*numbers || all && 3*formulas >= numbers)
 }
 

@@ -90,11 +90,11 @@ func isDayNumber(w string) bool {
 	return err == nil && n >= 1 && n <= 31
 }
 
-// dayNumber is the day of a month in a cell: "4", "4.", "dim. 4", "Sat 12th"; 0 of others.
+// dayNumber is the day of a month in a cell: "4", "4.", "dim. 4", "Sat 12th", "sab 4 morning"; 0 of others.
 func dayNumber(text string) int {
 	number := ""
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '.' || r == ',' }) {
-		if _, ok := words.Weekday(w); ok {
+		if _, ok := words.Weekday(w); ok || number != "" && halfOfDay(w) {
 			continue
 		}
 		if number != "" {
@@ -110,6 +110,8 @@ func dayNumber(text string) int {
 	}
 	return 0
 }
+
+func halfOfDay(w string) bool { _, ok := words.HalfOfDay(w); return ok }
 
 // daysOfMonth tells a column of days of a month, that never fall. A last row may have a label
 // there: "trips   5".

@@ -53,6 +53,49 @@ func (x *builder) others() {
 	}
 }
 
+// othersThan takes a list of fish headed by such a word, beside counts that stand in groups of one fish each, for
+// counts beside these: "1 kingfish released" under "other fish", beside wahoo kept and lost. None of its fish may be
+// of a group.
+func (x *builder) othersThan() {
+	p := x.plan
+	if p.Binds("strikes_n", "hooked_n") {
+		return // these count all
+	}
+	var fish []string
+	for _, l := range x.block.Labels {
+		b := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Index == l.Col })
+		if b < 0 || !fishCounts[p.Bindings[b].Column.Name] {
+			continue
+		}
+		if x.t.fishOver(l) == "" {
+			return
+		}
+		fish = append(fish, l.Group)
+	}
+	for _, b := range p.Bindings {
+		if len(fish) == 0 || b.Column.Parse != "fishlist" || b.Index < 0 || !othersWord.MatchString(b.Heading) {
+			continue
+		}
+		if !slices.ContainsFunc(x.ofHand(b.Index), func(text string) bool { return x.namesOne(text, fish) }) {
+			p.Others = append(p.Others, b.Index)
+			x.note("%s: counted beside the fish of the other columns, which do not have these in them", b.Heading)
+		}
+	}
+}
+
+// fishCounts are the counts of fish that were on the hook.
+var fishCounts = map[string]bool{"landed_n": true, "kept_n": true, "released_n": true, "lost_n": true}
+
+// namesOne tells a text that names one of several fish, or may.
+func (x *builder) namesOne(text string, fish []string) bool {
+	for _, named := range x.t.Species.In(text) {
+		if slices.ContainsFunc(fish, func(f string) bool { return mayBeOne(named.Match, x.t.Species.Find(f, "")) }) {
+			return true
+		}
+	}
+	return false
+}
+
 // beside tells a column of fish in words that no count of their row has in it: none of a species that has a
 // column. Where each column of counts is of one species known to us, they cannot be in these; else somewhere
 // more of them were let go than the row counts, or more than all of its fish.
@@ -108,14 +151,11 @@ func (x *builder) eachOfOne() bool {
 
 // hasColumn tells a text that names a fish of a species that heads a column of counts, or may.
 func (x *builder) hasColumn(text string) bool {
-	for _, named := range x.t.Species.In(text) {
-		for _, c := range x.plan.Catch {
-			if mayBeOne(named.Match, x.t.Species.Find(c.Heading, "")) {
-				return true
-			}
-		}
+	var fish []string
+	for _, c := range x.plan.Catch {
+		fish = append(fish, c.Heading)
 	}
-	return false
+	return x.namesOne(text, fish)
 }
 
 // mayBeOne reports whether two names may be of one species: a bonito is one of several.

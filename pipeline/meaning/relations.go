@@ -70,6 +70,7 @@ var relations = []relation{
 	{"entries have one time", entriesTimes},
 	{"a yes or no is of one fish", oneFish},
 	{"some of those stand behind them all", behindAll},
+	{"the best fish and its scale weight", bestWeighed},
 }
 
 // cached works a relation of some columns out once.
@@ -725,7 +726,7 @@ func legAnew(g *group, a assigned) float64 {
 
 // bareNumber holds that a column headed No., or one that counts the rows under a heading that
 // hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
-// hardly two of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
+// hardly two numbers are of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&
@@ -744,11 +745,17 @@ func bareNumber(g *group, a assigned) float64 {
 		}
 		return 0
 	}
-	days := map[string]bool{}
-	for _, c := range g.values[d].cells {
-		days[c.Text] = true
+	days, rows := map[string]bool{}, 0
+	for r, c := range g.values[t].Rows {
+		if !told(c) {
+			continue
+		}
+		rows++
+		if day := g.values[d].Rows[r]; told(day) { // a day may be written once
+			days[day.Text] = true
+		}
 	}
-	if rows := max(len(g.values[d].cells), len(g.values[t].cells)); 5*len(days) < 4*rows { // a day may be written once
+	if 5*len(days) < 4*rows {
 		return -5
 	}
 	return 0

@@ -333,9 +333,35 @@ func weighedBeside(g *group, a assigned) float64 {
 	})
 }
 
+// fishOver is the fish that the group above a heading names: "Wahoo" over "kept" and "lost".
+func (t *Lexicon) fishOver(l layout.Label) string {
+	if m := t.Species.Find(l.Group, ""); l.Group != "" && m.Found {
+		return m.Species.Code
+	}
+	if !t.isSpecies(l.Group) {
+		return ""
+	}
+	return normalise(l.Group)
+}
+
+// ofFishEach tells columns of one count, by their words, for each of several fish.
+func (g *group) ofFishEach(name string, columns []int) bool {
+	seen := map[string]bool{}
+	for _, i := range columns {
+		if g.ofFish == nil || g.ofFish[i] == "" || seen[g.ofFish[i]] || !g.wordedMost(i, name) {
+			return false
+		}
+		seen[g.ofFish[i]] = true
+	}
+	return slices.Contains(countNames, name)
+}
+
 // waysOf tells columns that each count fish lost, or bites missed, in a way of its own: "pulled", "broke off",
-// "sharked". Each says so by its heading, and none of them may be the sum of the others.
+// "sharked". Each says so by its heading, and none of them may be the sum of the others. Or each counts another fish.
 func (g *group) waysOf(name string, columns []int) bool {
+	if g.ofFishEach(name, columns) {
+		return true
+	}
 	if name != "lost_n" && name != "missed_n" {
 		return false
 	}
@@ -380,6 +406,26 @@ func (g *group) mayBeSum(of int, columns []int) bool {
 		}
 	}
 	return true
+}
+
+// bestWeighed holds that what names a fish and says that its weight is from a scale, or a guess, is a fish's measure
+// where its row counts the fish, though its heading speaks of the best one.
+func bestWeighed(g *group, a assigned) float64 {
+	if !a.has("landed_n") && !a.has("kept_n") {
+		return 0
+	}
+	t := 0.0
+	for _, i := range a["fishlist"] {
+		best := ofSeveral[normalise(headingOf(g.values[i].Label))] || slices.ContainsFunc(g.cands[i],
+			func(c candidate) bool { return c.column == asideColumn && c.aside == "best" })
+		if best && g.values[i].share("weighed in words", func(c layout.Cell) bool {
+			_, told := words.ByScale(c.Text)
+			return told && strings.ContainsAny(c.Text, "0123456789") && c.Look == layout.Text
+		}) >= 0.8 {
+			t++
+		}
+	}
+	return t
 }
 
 // behindAll holds that "of those let go" stands right behind the count of which they are: the fish boated.

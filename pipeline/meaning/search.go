@@ -21,6 +21,7 @@ type group struct {
 	kind    plan.Kind // "" while it is open
 	list    bool      // it lists gear: no record of any kind
 	ofThose []bool    // of each column: its heading says that it counts some of those before it
+	ofFish  []string  // of each column: the fish that the group above its heading names, "" where it names none
 	timed   []int     // columns of words that tell bites and the times of trolling too
 }
 

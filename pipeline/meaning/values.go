@@ -201,7 +201,7 @@ func (v *Values) whole(lo, hi float64) float64 {
 func (v *Values) within(c *plan.Column, heading unit.Unit, lo, hi float64) float64 {
 	n, all := 0, 0
 	for _, x := range v.kinds {
-		text := onScale(x.Text, c)
+		text := weightSaid(x.Text, c)
 		if q, err := unit.ParseQuantity(text, c.Dimension, "", unit.MarkOf(text)); err == nil && q.Stated {
 			all += x.n
 			if c.Possible(q.Value, q.Unit) {
@@ -429,18 +429,24 @@ func (v *Values) quantities(c *plan.Column) float64 {
 		if x.Look == layout.Date || x.Look == layout.Clock {
 			return false
 		}
-		text := onScale(x.Text, c)
+		text := weightSaid(x.Text, c)
 		_, err := unit.ParseQuantity(text, c.Dimension, c.Unit, unit.MarkOf(text))
 		return err == nil || errors.Is(err, unit.ErrApproximate) || errors.Is(err, unit.ErrRange)
 	})
 }
 
-// onScale is the figure of a cell of weights beside words for the scale, "12.5 kg scale"; any other text as it stands.
-func onScale(text string, c *plan.Column) string {
-	if c.Name == "scale_kg" {
-		if figure := words.OnScale(text); figure != "" {
-			return figure
-		}
+// weightSaid is the weight of a cell that says in words whether a scale gave it: "12.5 kg scale", "some 10 kg"; any
+// other text as it stands.
+func weightSaid(text string, c *plan.Column) string {
+	if c.Dimension != unit.Mass {
+		return text
+	}
+	figure := words.OnScale(text)
+	if figure == "" && words.Hedged(text) {
+		figure = toldWeight.FindString(text)
+	}
+	if figure != "" {
+		return figure
 	}
 	return text
 }
@@ -448,7 +454,7 @@ func onScale(text string, c *plan.Column) string {
 // stated is the part of the cells that state a unit of a column's dimension.
 func (v *Values) stated(c *plan.Column) float64 {
 	return v.share("stated "+c.Name+c.Dimension.String(), func(x layout.Cell) bool {
-		text := onScale(x.Text, c)
+		text := weightSaid(x.Text, c)
 		q, err := unit.ParseQuantity(text, c.Dimension, "", unit.MarkOf(text))
 		return err == nil && q.Stated
 	})

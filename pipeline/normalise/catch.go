@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -66,6 +67,28 @@ func (r *Reader) added() {
 		if v := r.values[t.field]; t.Adds && v.Known {
 			of := &r.values[r.index[t.Column.Name]]
 			*of = entry.OfInt(of.Int + v.Int)
+		}
+	}
+}
+
+// othersBeside adds the fish of lists that stand beside counts of other fish to these counts.
+func (r *Reader) othersBeside() {
+	kept := "landed_n"
+	if r.has("kept_n") {
+		kept = "kept_n"
+	}
+	names := map[words.Fate]string{words.Released: "released_n", words.Lost: "lost_n", words.Missed: "missed_n"}
+	for _, col := range r.layout.Others {
+		if col >= len(r.row.Cells) {
+			continue
+		}
+		for _, f := range phrase.FishList(trimmed(r.row.Cells[col]), phrase.Defaults{}) {
+			name := names[f.Fate]
+			if name == "" {
+				name = kept
+			}
+			of := &r.values[r.index[name]]
+			*of = entry.OfInt(of.Int + int64(max(f.N, 1)))
 		}
 	}
 }
@@ -194,8 +217,27 @@ func (r *Reader) letGoInWords() {
 	}
 }
 
+// listsFish tells a layout with a column whose heading says that its words are of fish, and no remarks.
+func (r *Reader) listsFish() bool {
+	return slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool {
+		if b.Column.Parse != "fishlist" {
+			return false
+		}
+		toks := words.Scan(b.Heading)
+		for i := range toks {
+			if _, _, ok := words.FishAt(toks, i); ok {
+				return true
+			}
+		}
+		return catchWord.MatchString(b.Heading)
+	})
+}
+
+// catchWord is a word for what was caught.
+var catchWord = regexp.MustCompile(`(?i)catch|caught|captur|prises?|fang\b|fänge|pescat|pescad`)
+
 // fatesInWords counts the bites that a row's list says were lost or missed, where its columns
-// count the bites alone, and the list tells of no more than these.
+// count the bites and perhaps the fish in the boat, and the list tells of no more than these.
 func (r *Reader) fatesInWords() {
 	if !r.fatesTold || !r.value("strikes_n").Known {
 		return
@@ -210,7 +252,8 @@ func (r *Reader) fatesInWords() {
 			}
 		}
 	}
-	if all > r.value("strikes_n").Int {
+	held := r.value("landed_n").Int + r.value("kept_n").Int + r.value("released_n").Int
+	if gone := told[words.Lost] + told[words.Missed]; max(all, gone+held) > r.value("strikes_n").Int {
 		return
 	}
 	for name, n := range map[string]int64{"lost_n": told[words.Lost], "missed_n": told[words.Missed]} {

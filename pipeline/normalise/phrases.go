@@ -65,6 +65,7 @@ func (r *Reader) phrases() {
 	r.alike()
 	r.rods()
 	r.times()
+	r.sharedBites()
 }
 
 // paused takes off the row's hours what its remarks say of lines that were up meanwhile.

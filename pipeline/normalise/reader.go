@@ -254,6 +254,11 @@ func (r *Reader) implied() {
 	if len(r.layout.Rods) > 0 {
 		r.add("lines_out", entry.Int)
 	}
+	if len(r.layout.Others) > 0 {
+		for _, name := range []string{"landed_n", "released_n", "lost_n", "missed_n"} {
+			r.add(name, entry.Int)
+		}
+	}
 	besides := func(u plan.Unknown) bool { return u.Named && u.Fate == "" }
 	if r.layout.Freed || slices.ContainsFunc(r.layout.Catch, besides) {
 		r.add("released_n", entry.Int)
@@ -284,7 +289,8 @@ func (r *Reader) implied() {
 		r.letGoIn = r.add("released_n", entry.Int)
 	}
 	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
-		!r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n"); r.fatesTold {
+		!r.layout.Binds("hooked_n", "released_n", "lost_n", "missed_n") &&
+		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish()); r.fatesTold {
 		r.add("lost_n", entry.Int)
 		r.add("missed_n", entry.Int)
 	}
@@ -396,6 +402,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	r.unknowns()
 	r.added()
+	r.othersBeside()
 	r.caught()
 	if r.layout.Mends[int64(row.Num)] {
 		r.mendsAnother()

@@ -66,6 +66,13 @@ func TestFishList(t *testing.T) {
 		{"T. alalunga 94.5 cm", Defaults{}, "T. alalunga 94.5cm"}, {"Thunnus thynnus FL 152 cm, 69,7 kg", Defaults{},
 			"Thunnus thynnus 152cmFL 69.7kg"},
 		{"atún rojo 1,52 m", Defaults{}, "atún rojo 152cm"}, {"2 x YFT 20kg", Defaults{}, "2 YFT 20kg"},
+		{"bluefin 118 cm about 30 let go", Defaults{WeightUnit: "kg"}, "bluefin released 118cm 30kg~"},
+		{"mahi ~6 let go", Defaults{WeightUnit: "kg"}, "mahi released 6kg~"},
+		{"kingfish 96 cm; something, spat it at the boat", Defaults{}, "kingfish 96cm"},
+		{"mahi 61 cm / mahi 88 cm, 7,2 kg / Fehlbiss", Defaults{}, "mahi 61cm; mahi 88cm 7.2kg"},
+		{"kingfish 96 cm; qualcosa, perso sotto la barca", Defaults{}, "kingfish 96cm"},
+		{"kingfish / lost", Defaults{}, "kingfish lost"},
+		{"mahi grabbed by a shark", Defaults{}, "mahi lost"},
 		{"wahoo 40-50 lb", Defaults{Scaled: true}, "wahoo 20.4kg~"}, {"Dorado 6", lb, "Dorado 2.7kg*"},
 	} {
 		if got := showList(FishList(c.text, c.d)); got != c.want {

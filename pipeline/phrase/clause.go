@@ -254,7 +254,7 @@ func begins(items []item, start, i int, list bool) bool {
 		if prefixed(items, start) && items[i-1].kind == aFate {
 			return false
 		}
-		return content && (count || fish) && !it.article && next < len(items) && next <= i+3 &&
+		return content && (count || fish) && !it.article && !guessOf(items[start:i], it) && next < len(items) && next <= i+3 &&
 			(items[next].kind == aFish || items[next].kind == aFate && !items[next].fate.After) &&
 			(count && fate || fish)
 	case aFate:
@@ -291,6 +291,24 @@ func significant(items []item, i int) int {
 	return i
 }
 
+// guessOf tells a hedged figure right behind a fish or its length: what somebody thinks it weighed, "tuna 120 cm ca 30
+// let go".
+func guessOf(before []item, it item) bool {
+	if !it.hedged || !it.digits {
+		return false
+	}
+	for i := len(before) - 1; i >= 0; i-- {
+		switch before[i].kind {
+		case aFish, aLength, aGirth:
+			return true
+		case aHedge, aGlue:
+		default:
+			return false
+		}
+	}
+	return false
+}
+
 // isCount reports whether the number at i counts fish or bites of the clause that begins
 // at start.
 func isCount(items []item, i, start int) bool {
@@ -301,7 +319,7 @@ func isCount(items []item, i, start int) bool {
 	if i > start && items[i-1].article && items[i-1].kind == aNumber && it.digits {
 		return false // a 39 inch mahi
 	}
-	if it.num < 1 || it.num > 60 || it.num != float64(int(it.num)) || it.hi > 0 {
+	if it.num < 1 || it.num > 60 || it.num != float64(int(it.num)) || it.hi > 0 || guessOf(items[start:i], it) {
 		return false
 	}
 	before := false

@@ -12,6 +12,9 @@ func (t *teller) refine(c clause) bool {
 	}
 	same := !t.fresh
 	own := c.fish != nil && c.fish.text != "" || c.count > 0
+	if gone := c.fate == words.Lost || c.fate == words.Missed; gone && !same && !own && !c.pronoun && cur.LengthCm > 0 {
+		return false // a fish that was taped is not the one that got away
+	}
 	switch {
 	case c.many && c.fate != 0 && !own, c.many && c.fate != 0 && c.count > 1 && c.count == cur.N:
 		return t.all(c)

@@ -40,6 +40,7 @@ type note struct {
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
 func Tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
+	text = strokesPart(text)
 	s := scan(text)
 	others := s.otherSpells(s.spans())
 	s.withoutSpans()
@@ -80,7 +81,7 @@ func (t *teller) ofNothing(text string) {
 // What is no fish in it is passed over.
 func FishList(text string, d Defaults) []Fish {
 	t := teller{story: Story{Landed: -1, Strikes: -1}, list: true}
-	for _, c := range scan(byStrokes(text, d)).clauses(d, true) {
+	for _, c := range scan(byStrokes(strokesPart(text), d)).clauses(d, true) {
 		t.clause(c)
 	}
 	t.unmeasured()
@@ -91,6 +92,36 @@ func FishList(text string, d Defaults) []Fish {
 		}
 	}
 	return out
+}
+
+// strokesPart writes a semicolon for each stroke with spaces that parts fish and bites, where every part names a fish or
+// tells a fate, and two of them a fish, or the first its length: "mahi 74 cm / mahi 115 cm / missed".
+func strokesPart(text string) string {
+	const stroke = " / "
+	if !strings.Contains(text, stroke) {
+		return text
+	}
+	fish, taped := 0, false
+	for i, part := range strings.Split(text, stroke) {
+		all := scan(part).clauses(Defaults{}, true)
+		if len(all) == 0 || strings.Count(part, "(") != strings.Count(part, ")") {
+			return text
+		}
+		// measures of one fish or of several stand before a stroke too: "2 wahoo 14 / 16, 1 mahi"
+		named := all[0].fish != nil && all[0].fish.text != ""
+		fate := slices.ContainsFunc(all, func(c clause) bool { return c.fate != words.FateUnknown && c.fish == nil })
+		taped = taped || i == 0 && named && all[0].length > 0
+		if !named && !fate {
+			return text
+		}
+		if named {
+			fish++
+		}
+	}
+	if fish < 2 && !taped {
+		return text
+	}
+	return strings.ReplaceAll(text, stroke, " ; ") // of as many bytes: places in the text stay
 }
 
 // byStrokes parts the fish of a text that strokes part, where one of them has its length and its weight: of
@@ -345,7 +376,8 @@ func (c *clause) isBite(list, fresh bool) bool {
 	case measured && (c.article || c.fate != 0 || list && c.unknown == 0):
 		return true
 	case c.fate == words.FateUnknown:
-		return c.fish != nil && c.clock != nil && c.unknown == 0
+		// in a list, "something" is a fish of its own, of which the next words tell more
+		return c.fish != nil && c.unknown == 0 && (c.clock != nil || list && fresh)
 	case c.many:
 		return false
 	case c.after:

@@ -128,7 +128,9 @@ type Block struct {
 	Apart map[int64]bool
 	Trips map[int64]string // the trips of rows, where the log's owner told two of one day apart
 	Freed bool             // the fish that its words say were let go are beside those that it counts
-	Foot  map[int64]bool   // rows under the table that are of no day: averages, another year
+	// columns of lists of fish that no count of their row has in it: of other fish than each of the counts
+	Others []int
+	Foot   map[int64]bool // rows under the table that are of no day: averages, another year
 
 	Notes []string // what was concluded, for the user to see
 }

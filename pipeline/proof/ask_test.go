@@ -174,6 +174,32 @@ func TestBitesOfEither(t *testing.T) {
 	}
 }
 
+// TestLetGoAmong holds that nothing is asked of fish let go where each row that names some counts them.
+func TestLetGoAmong(t *testing.T) {
+	const head = "Date|Start|End|Lines|Bites|Boated|Fish\n3/6/26|06:00|08:00|4|2|2|mahi 70 cm; cobia let go\n" +
+		"14/6/26|06:10|09:00|5|1|1|cobia let go\n15/6/26|06:10|09:00|5|2|"
+	for last, want := range map[string]bool{"2|mahi let go; wahoo 90 cm": false, "1|mahi let go; wahoo 90 cm": true} {
+		if got := slices.Contains(kinds(asked(t, inferred(t, "log", head+last), fine)), "freed"); got != want {
+			t.Errorf("%s: asked %t", last, got)
+		}
+	}
+}
+
+// TestNextStart holds that a stretch without an end may have ended when the next of its day began.
+func TestNextStart(t *testing.T) {
+	for from, want := range map[int64]int{25200: 2, 18000: 1} {
+		s := with(func(s *Stats) {
+			s.Half = []Half{{2, "9", "end_s", 21600}}
+			s.spans = map[string][]span{"9": {{from: from, to: 28800, row: 3}}}
+		})
+		for _, q := range asked(t, inferred(t, "log", legs), s) {
+			if q.Kind == "no end" && (len(q.Choices) != want || want == 2 && q.Choices[1] != asCell("07:00")) {
+				t.Errorf("the next at %d: %v", from, q.Choices)
+			}
+		}
+	}
+}
+
 // TestUnreadTexts holds that texts beside the tables are asked about where several of them
 // speak of bites, and that prices and the weather are not.
 func TestUnreadTexts(t *testing.T) {

@@ -85,8 +85,26 @@ func (q *inquiry) ends(s *Subject) {
 		x.Brief = fmt.Sprintf("%s not say %s.", plural(len(rows), "stretch does", "stretches do"), what)
 		if len(rows) == 1 && apart {
 			x.cell, x.column = plan.Cell{Row: rows[0].Row, Index: b.Index}, b
+			if at := s.nextStart(rows[0]); at != "" && lacks == "end_s" {
+				x.Options = []string{"leave the hours out", "at " + at + ", when the lines went in again"}
+				x.Choices = []string{"leave the hours out", asCell(at)}
+			}
 		}
 	}
+}
+
+// nextStart is when the next stretch of the day began, by the clock; "" where there is none.
+func (s *Subject) nextStart(h Half) string {
+	next := int64(-1)
+	for _, x := range s.Stats.spans[h.Day] {
+		if x.from > h.Clock && (next < 0 || x.from < next) {
+			next = x.from
+		}
+	}
+	if next < 0 {
+		return ""
+	}
+	return clock(next)
 }
 
 // some are three of several things at most.

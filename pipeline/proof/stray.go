@@ -398,6 +398,10 @@ func allBites(l *meaning.Log, q *Question, choice string) {
 	}
 }
 
+// surelyAmong is how many rows must count the fish that they say were let go, and every one of those that name such, to
+// answer whether a count has them.
+const surelyAmong = 2
+
 // freed asks whether the fish that a row's words say were let go are among those that it
 // counts, where no count of them stands in the log.
 func (q *inquiry) freed(s Subject) {
@@ -406,24 +410,33 @@ func (q *inquiry) freed(s Subject) {
 		return
 	}
 	n, under := 0, ""
-	for i := range s.Plan.Bindings {
-		b := &s.Plan.Bindings[i]
-		if b.Column.Parse != "fishlist" || b.Index < 0 {
-			continue
-		}
-		for _, r := range s.Block.Rows {
-			if b.Index >= len(r.Cells) {
+	among, rows := 0, 0
+	for _, r := range s.Block.Rows {
+		gone, held := 0, 0
+		for i := range s.Plan.Bindings {
+			b := &s.Plan.Bindings[i]
+			if b.Column.Parse != "fishlist" || b.Index < 0 || b.Index >= len(r.Cells) {
 				continue
 			}
-			for _, f := range phrase.FishList(r.Cells[b.Index].Text, phrase.Defaults{}) {
-				if f.Fate == words.Released {
-					n, under = n+max(f.N, 1), b.Heading
+			for _, f := range phrase.FishList(words.WrittenOut(r.Cells[b.Index].Text, b.Codes), phrase.Defaults{}) {
+				switch f.Fate {
+				case words.Released:
+					gone, under = gone+max(f.N, 1), b.Heading
+				case words.Lost, words.Missed:
+				default:
+					held += max(f.N, 1)
 				}
 			}
 		}
+		if n += gone; gone > 0 {
+			rows++
+			if counted, ok := figure(cellOf(r, kept)); ok && counted == float64(gone+held) {
+				among++
+			}
+		}
 	}
-	if n < 2 {
-		return
+	if n < 2 || among == rows && rows >= surelyAmong {
+		return // each row counts as many as it names, with those let go
 	}
 	q.ask("freed", s.Plan.Name, kept.Heading, fmt.Sprintf("%q tells of %d fish let go. Does %q count them?", under, n,
 		kept.Heading),
