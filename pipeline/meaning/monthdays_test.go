@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"strings"
 	"testing"
 	"time"
 )
@@ -49,5 +50,18 @@ func TestDayNumber(t *testing.T) {
 		if got := dayNumber(text); got != want {
 			t.Errorf("%q: %d, expected %d", text, got, want)
 		}
+	}
+}
+
+// TestYearOfTheSameColumn holds that days without a year are of the season of the days beside them that have one.
+func TestYearOfTheSameColumn(t *testing.T) {
+	runs := "Data|Na água|Recolhidas|Canas|Nós\n24/5|06:00|08:00|4|7\n1/6|06:00|08:00|4|7\n7/6/25|06:00|08:00|4|7\n" +
+		"13/9/25|06:00|08:00|4|7\n" +
+		"14-15/9|06:00|08:00|4|7"
+	if y := planOf(t, "", runs).Years; y.From != 2025 || y.To != 2025 {
+		t.Errorf("years %v, expected 2025", y)
+	}
+	if y := planOf(t, "", strings.ReplaceAll(runs, "7/6/25", "7/6/23")).Years; y.From != 0 {
+		t.Errorf("days of 2023 and 2025: years %v, expected none", y)
 	}
 }

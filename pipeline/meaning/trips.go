@@ -54,7 +54,7 @@ func dayIn(text string, order unit.Order) (unit.Date, bool) {
 		return m.Date, true
 	}
 	if d, err := unit.ParseDayMonth(text, order); err == nil {
-		return unit.DateOf(2000, d.Month, d.Day), true
+		return unit.DateOf(yearlessYear, d.Month, d.Day), true
 	}
 	if first, _, ok := unit.DaySpan(text); ok {
 		return dayIn(first, order)
@@ -122,7 +122,7 @@ func (x *builder) overnights() {
 		name := "overnight " + cellOf(x.rows[first], date.Index)
 		if had := p.Trips[int64(x.block.Rows[first].Num)]; had != "" {
 			name = had
-		} else if d := days[first]; d > unit.DateOf(2000, 12, 31) {
+		} else if d := days[first]; d > unit.DateOf(yearlessYear, 12, 31) {
 			name = "overnight " + d.String()
 		}
 		for k := first; k < len(days) && (days[k] == day-1 || days[k] == day); k++ {

@@ -70,8 +70,8 @@ func (l *Log) otherYears() unit.Years {
 	return years
 }
 
-// yearsOfDays are the years of the days that the log's other tables write whole: one, or the two of a season
-// that crosses the new year.
+// yearsOfDays are the years of the days that the log writes whole, in this table or another: one, or the two of a
+// season that crosses the new year.
 func (l *Log) yearsOfDays(of *Understood) unit.Years {
 	if b := of.Plan.Find("date"); b == nil || b.Column.Parse != "date" {
 		return unit.Years{}
@@ -79,12 +79,12 @@ func (l *Log) yearsOfDays(of *Understood) unit.Years {
 	var first, last unit.Date
 	for _, u := range l.Data() {
 		b := u.Plan.Find("date")
-		if u == of || b == nil || b.Column.Parse != "date" {
+		if b == nil || b.Column.Parse != "date" {
 			continue
 		}
-		for i, d := range u.b.daysOf(b.Index) {
+		for _, d := range u.b.daysOf(b.Index) {
 			switch {
-			case d == 0 || yearless(cellOf(u.b.rows[i], b.Index)):
+			case d == 0 || d.Time().Year() == yearlessYear:
 			case first == 0:
 				first, last = d, d
 			default:
