@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -56,6 +57,11 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 		if len(g.Rows) > 0 && !info.Hidden {
 			sheets = append(sheets, layout.Take(g, s.likeness()))
 		}
+	}
+	sheets, copies := layout.Copies(sheets)
+	for _, c := range copies {
+		u.passed = append(u.passed, Passed{c.Grid.Info.Name, fmt.Sprintf("it says the same as %q, cell for cell: not read "+
+			"again", c.Of.Grid.Info.Name)})
 	}
 	said, err := s.cfg.Mapping.said(file, s.lexicon)
 	if err != nil {

@@ -125,8 +125,8 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			if c.Name == "stopped_s" || c.Name == "outcome" || c.Name == "lines_out" || c.Parse == "story" {
 				x.add(off, "no word", noWord/4) // hours and bites hang on them
 			}
-			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" {
-				x.add(off, "no word", noWord/2) // many numbers are like a fish's
+			if c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm" || c.Name == "count" {
+				x.add(off, "no word", noWord/2) // many numbers are like a fish's, or how many
 			}
 		}
 		x.add(off, "cells", p)

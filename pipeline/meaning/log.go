@@ -62,6 +62,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		for i := range s.Blocks {
 			b := &s.Blocks[i]
 			stripYears(b)
+			stripMonths(b)
 			stripTotals(b)
 			if said := t.monthDays(b); said != "" {
 				stripFoot(b)

@@ -28,7 +28,7 @@ const (
 // weighty are the meanings that effort and strikes rest on.
 var weighty = []string{"start_s", "end_s", "duration_s", "stopped_s", "speed_kn", "lines_out", "strikes_n", "hooked_n",
 	"landed_n", "kept_n", "released_n",
-	"lost_n", "missed_n", "outcome", "stretches", "date", "trip", "event", "scale_kg", "length_cm", "girth_cm"}
+	"lost_n", "missed_n", "outcome", "stretches", "date", "trip", "event", "scale_kg", "length_cm", "girth_cm", "count"}
 
 // Open are the columns of the log's data that another reading would take otherwise, and
 // those with numbers or clock times that nothing was made of.
@@ -158,7 +158,8 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 	var out []Open
 	_, score := g.best(u.choice, -1)
 	for i := range g.cands {
-		if len(g.cands[i]) < 2 || len(g.values[i].cells) < 2 || g.cands[i][0].score-g.cands[i][1].score > near {
+		if len(g.cands[i]) < 2 || len(g.values[i].cells) < 2 ||
+			u.choice[i] == 0 && g.cands[i][0].score-g.cands[i][1].score > near {
 			continue
 		}
 		gap, next, _ := g.gap(u.choice, score, i)

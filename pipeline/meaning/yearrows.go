@@ -3,6 +3,7 @@ package meaning
 import (
 	"errors"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,6 +51,36 @@ func stripYears(b *layout.Block) {
 			r.Cells[at].Text = withYear(cellText(r, at), year)
 		}
 	}
+}
+
+// stripMonths takes the rows out of a table that hold nothing but a month, where its days say theirs: they part it
+// for the eye alone.
+func stripMonths(b *layout.Block) {
+	if b.Open || !slices.ContainsFunc(b.Labels, func(l layout.Label) bool {
+		days := 0
+		for _, r := range b.Rows {
+			if l.Col < len(r.Cells) && r.Cells[l.Col].Look == layout.Date && !ofMonth(r.Cells[l.Col].Text) {
+				days++
+			}
+		}
+		return days > 1
+	}) {
+		return
+	}
+	b.Rows = slices.DeleteFunc(slices.Clone(b.Rows), func(r layout.Row) bool { return monthOfRow(r) })
+}
+
+// monthOfRow tells a row that says a month and no more.
+func monthOfRow(r layout.Row) bool {
+	said := ""
+	for _, c := range r.Cells {
+		text := strings.TrimSpace(c.Text)
+		if text != "" && said != "" {
+			return false
+		}
+		said += text
+	}
+	return unit.OnlyMonth(said)
 }
 
 // dayWithoutYear tells a day and a month: 3 Aug, 8/3, 3.8.

@@ -84,6 +84,9 @@ func (r *Reader) isNote() bool {
 	if strings.IndexFunc(text, unicode.IsLetter) < 0 || faulty(text) {
 		return false
 	}
+	if unit.OnlyMonth(text) {
+		return true // JUNE 2025, above the rows of the month
+	}
 	j := slices.IndexFunc(r.targets, func(t target) bool { return t.Index == i })
 	if j < 0 {
 		return true

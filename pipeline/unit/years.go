@@ -110,6 +110,26 @@ func (y Years) Date(d DayMonth) (Date, bool) {
 	return 0, false
 }
 
+// OnlyMonth reports whether a text is a month, with its year or without, and no more: "JUNE 2025", "-- Aug --".
+func OnlyMonth(text string) bool {
+	if _, _, ok := MonthIn(text); !ok {
+		return false
+	}
+	named := 0
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" _-.,/'’()*=:", r) }) {
+		var buf [maxDateWord]byte
+		kind := dateWords[string(foldWord(buf[:], word))]
+		_, digits := leadingInt(word)
+		switch {
+		case kind >= 1 && kind <= 12:
+			named++
+		case digits != len(word) || digits != 4: // Jan 26 is a day
+			return false
+		}
+	}
+	return named == 1
+}
+
 // MonthIn finds the month that a sheet's name states by its name, and the year beside it:
 // "July", "Jan 26", "2026 March". A number of two digits is the year. It reports false where
 // there is none or several. "Out" and "Set" are no months here.
