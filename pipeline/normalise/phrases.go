@@ -247,13 +247,20 @@ func (r *Reader) furtherSets() {
 type lastLeg struct {
 	date, trip entry.Value
 	end        int64
+	said, read [2]int64 // its start and end, as they are written and as they were taken
 }
 
-// twelve puts a start and an end of twelve hours after what went before on the same day.
+// twelve puts a start and an end of twelve hours after what went before on the same day. A stretch that is written
+// again, on each row of a line or a bite, is the same one.
 func (r *Reader) twelve(start, end *int64) {
 	d, trip := r.value("date"), r.value("trip")
 	if d != r.last.date || trip != r.last.trip {
 		r.last = lastLeg{date: d, trip: trip}
+	}
+	said := [2]int64{*start, *end}
+	if said == r.last.said && r.last.end > 0 {
+		*start, *end = r.last.read[0], r.last.read[1]
+		return
 	}
 	for *start < r.last.end && *start < day/2 {
 		*start += day / 2
@@ -261,7 +268,7 @@ func (r *Reader) twelve(start, end *int64) {
 	for *end <= *start {
 		*end += day / 2
 	}
-	r.last.end = *end
+	r.last.end, r.last.said, r.last.read = *end, said, [2]int64{*start, *end}
 }
 
 // times settles clock times of twelve hours that stand in columns.

@@ -53,3 +53,15 @@ func TestRods(t *testing.T) {
 		}
 	}
 }
+
+// TestStretchOnEachRow holds that a stretch in one cell that stands on the row of each line is one stretch, not one
+// of the morning and one of the evening.
+func TestStretchOnEachRow(t *testing.T) {
+	rows := log{text: "Date|Start - Finish|Knots|Line No.|Lure|Hit\n2026-07-12|4:50-7:20|7|1|jet|0\n" +
+		"2026-07-12|4:50-7:20|7|2|plug|1\n2026-07-12|4:50-7:20|7|3|pusher|0\n2026-07-12|7:30-9:00|7|1|jet|0"}.read(t)
+	for i, want := range []string{"17400", "17400", "17400", "27000"} {
+		if got := rows[i].values["start_s"]; got != want {
+			t.Errorf("row %d starts at %s s, expected %s", i+1, got, want)
+		}
+	}
+}
