@@ -60,8 +60,9 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 	}
 	sheets, copies := layout.Copies(sheets)
 	for _, c := range copies {
-		u.passed = append(u.passed, Passed{c.Grid.Info.Name, fmt.Sprintf("it says the same as %q, cell for cell: not read "+
-			"again", c.Of.Grid.Info.Name)})
+		u.passed = append(u.passed, Passed{c.Grid.Info.Name,
+			fmt.Sprintf("it says the same as %q, cell for cell: not read "+
+				"again", c.Of.Grid.Info.Name)})
 	}
 	said, err := s.cfg.Mapping.said(file, s.lexicon)
 	if err != nil {

@@ -57,7 +57,8 @@ func (g *Grid) said() []string {
 }
 
 // copyWords are what a program, or its user, adds to the name of a sheet that is a copy.
-var copyWords = []string{"copy", "copia", "cópia", "copie", "kopie", "backup", "bak", "old", "of", "de", "di", "da", "von"}
+var copyWords = []string{"copy", "copia", "cópia", "copie", "kopie", "backup", "bak", "old",
+	"of", "de", "di", "da", "von"}
 
 // renamed tells a name that is another one with no more than a number in brackets or a word for a copy to it.
 func renamed(name, of string) bool {
@@ -65,6 +66,7 @@ func renamed(name, of string) bool {
 	if before, after, ok := strings.Cut(rest, strings.ToLower(of)); ok && of != "" {
 		rest, found = before+" "+after, true
 	}
-	return found && !slices.ContainsFunc(strings.FieldsFunc(rest, func(r rune) bool { return strings.ContainsRune(" -_()", r) }),
+	return found && !slices.ContainsFunc(strings.FieldsFunc(rest,
+		func(r rune) bool { return strings.ContainsRune(" -_()", r) }),
 		func(w string) bool { return !slices.Contains(copyWords, w) && strings.Trim(w, "0123456789") != "" })
 }

@@ -44,7 +44,8 @@ func TestWithYear(t *testing.T) {
 
 // TestMonthRows holds that a month in a row of its own, above days that say theirs, is none of a table's rows.
 func TestMonthRows(t *testing.T) {
-	l := inferred(t, "log", nil, "", "No.|Date|In|Out|Lines\nJUNE 2026\n1|3/6/26|06:00|08:00|4\n2|14/6/26|06:10|09:00|5\n"+
+	l := inferred(t, "log", nil, "", "No.|Date|In|Out|Lines\nJUNE "+
+		"2026\n1|3/6/26|06:00|08:00|4\n2|14/6/26|06:10|09:00|5\n"+
 		"JULY 2026\n3|2/7/26|06:00|08:00|4\n4|20/7/26|06:10|09:00|5")
 	if n := len(l.Data()[0].Block.Rows); n != 4 {
 		t.Errorf("%d rows, expected 4", n)

@@ -151,7 +151,8 @@ func FuzzDayMonth(f *testing.F) {
 
 // TestOnlyMonth holds that a month alone, or with its whole year, is told from a day and from words.
 func TestOnlyMonth(t *testing.T) {
-	for text, want := range map[string]bool{"JUNE 2025": true, "- août -": true, "Mayo": true, "Jan 26": false, "26 Jan": false,
+	for text, want := range map[string]bool{"JUNE 2025": true, "- août -": true, "Mayo": true,
+		"Jan 26": false, "26 Jan": false,
 		"June trip": false, "Marlin": false, "": false, "June July": false, "2025": false} {
 		if got := unit.OnlyMonth(text); got != want {
 			t.Errorf("OnlyMonth(%q) = %v", text, got)

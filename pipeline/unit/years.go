@@ -116,7 +116,8 @@ func OnlyMonth(text string) bool {
 		return false
 	}
 	named := 0
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" _-.,/'’()*=:", r) }) {
+	for _, word := range strings.FieldsFunc(text,
+		func(r rune) bool { return strings.ContainsRune(" _-.,/'’()*=:", r) }) {
 		var buf [maxDateWord]byte
 		kind := dateWords[string(foldWord(buf[:], word))]
 		_, digits := leadingInt(word)
