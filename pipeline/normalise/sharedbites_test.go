@@ -24,3 +24,13 @@ func TestFatesInWordsBesideCounts(t *testing.T) {
 	expect(t, "lost", got.field("lost_n", 2, 3, 4), int64(1), int64(1), nil)
 	expect(t, "missed", got.field("missed_n", 2, 3, 4), int64(1), nil, nil)
 }
+
+// TestFatesOfTwoStretches holds that what became of the bites of two stretches is of the first that have bites, that a
+// row says so, and that more than the bites of both are a slip.
+func TestFatesOfTwoStretches(t *testing.T) {
+	got := readText(t, "log.csv", "Date,In,Out,Knots,Bites,In,Out,Knots,Bites,Boated,Freed,Dropped\n"+
+		"2026-05-02,06:00,08:00,7,0,09:00,11:00,7,3,1,1,1\n2026-05-09,06:00,08:00,7,1,09:00,10:00,7,2,2,,\n"+
+		"2026-05-16,06:00,08:00,7,2,09:00,10:00,12,2,1,1,1\n2026-05-23,06:00,08:00,7,1,09:00,10:00,7,1,3,,\n")
+	expect(t, "boated", got.field("landed_n", 2, 3, 4), int64(0), int64(1), int64(1))
+	expect(t, "dropped", got.field("lost_n", 2, 4), int64(0), int64(0))
+}
