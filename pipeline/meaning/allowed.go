@@ -48,7 +48,8 @@ func (l *Log) chosenFrom(u *Understood, heading string, list map[string]bool) bo
 				continue
 			}
 			cells := column(o.b.rows, label.Col)
-			if len(cells) > len(list) && !slices.ContainsFunc(cells, func(c string) bool { return !list[strings.ToLower(c)] }) {
+			strange := func(c string) bool { return !list[strings.ToLower(c)] }
+			if len(cells) > len(list) && !slices.ContainsFunc(cells, strange) {
 				return true
 			}
 		}

@@ -435,7 +435,8 @@ var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure
 func (v *Values) scaled() float64 {
 	return v.share("scaled or hedged", func(x layout.Cell) bool {
 		_, told := words.ByScale(x.Text)
-		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") || unitAmong(x.Text, unit.Mass) != "")
+		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
+			unitAmong(x.Text, unit.Mass) != "")
 	})
 }
 

@@ -153,7 +153,8 @@ func (x *builder) mayCount(col int) bool {
 	return may && beside < surelyBeside
 }
 
-// namesSurely tells a text that names a fish of one species, or one by a name of as many as that of one of several fish.
+// namesSurely tells a text that names a fish of one species, or one by a name that may be of the same several species
+// as that of one of the fish given.
 func (x *builder) namesSurely(text string, fish []string) bool {
 	return slices.ContainsFunc(x.t.Species.In(text), func(n species.Span) bool {
 		return n.Match.Found || slices.ContainsFunc(fish, func(f string) bool {

@@ -736,7 +736,8 @@ func legAnew(g *group, a assigned) float64 {
 
 // bareNumber holds that a column headed No., or one that counts the rows under a heading that
 // hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
-// hardly two numbers are of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
+// hardly two numbers are of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next
+// row.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&

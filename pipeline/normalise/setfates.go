@@ -19,8 +19,8 @@ type bitesOfSet struct {
 }
 
 // fatesOfSets parts what became of a row's bites among its stretches, where each of these counts its bites and one
-// set of columns says what became of them all. The row does not say of which stretch each was: the first that have bites
-// take them. That is asked about where it moves a class of speed.
+// set of columns says what became of them all. The row does not say of which stretch each was: the first that have
+// bites take them. That is asked about where it moves a class of speed.
 func (r *Reader) fatesOfSets() {
 	if r.layout.Kind != plan.Flat || r.sets > 0 || !r.fatesBesideSets() {
 		return

@@ -6,7 +6,8 @@ import "testing"
 // are of one class, and that a row with one stretch keeps them.
 func TestBitesOfTwoStretches(t *testing.T) {
 	got := readText(t, "log.csv", "Date,AM hours,AM lines,AM knots,PM hours,PM lines,PM knots,Bites,Landed\n"+
-		"2026-05-02,3,4,8,2,4,14,5,2\n2026-05-09,3,4,8.5,1.5,4,9,3,1\n2026-05-16,2,5,7,,,,4,1\n2026-05-23,2,5,7,1,4,13,0,0\n")
+		"2026-05-02,3,4,8,2,4,14,5,2\n2026-05-09,3,4,8.5,1.5,4,9,3,1\n2026-05-16,2,5,7,,,,4,1\n"+
+		"2026-05-23,2,5,7,1,4,13,0,0\n")
 	expect(t, "hours", got.field("duration_s", 2, 3, 4, 5), nil, nil, 7200.0, 7200.0)
 	expect(t, "speeds", got.field("speed_kn", 2, 3, 4, 5), nil, 8.5, 7.0, 7.0)
 	expect(t, "bites", got.field("strikes_n", 2, 3, 4, 5), int64(5), int64(3), int64(4), int64(0))
@@ -19,7 +20,8 @@ func TestBitesOfTwoStretches(t *testing.T) {
 // where there is room for them.
 func TestFatesInWordsBesideCounts(t *testing.T) {
 	got := readText(t, "log.csv", "Date,In,Out,Lines,Bites,Boated,Fish\n"+
-		"2026-05-02,06:00,08:00,4,3,1,mahi 70 cm; wahoo pulled hook; missed\n2026-05-09,06:00,08:00,4,1,,mahi pulled hook\n"+
+		"2026-05-02,06:00,08:00,4,3,1,mahi 70 cm; wahoo pulled hook; missed\n"+
+		"2026-05-09,06:00,08:00,4,1,,mahi pulled hook\n"+
 		"2026-05-16,06:00,08:00,4,1,1,mahi 64 cm; wahoo pulled hook\n")
 	expect(t, "lost", got.field("lost_n", 2, 3, 4), int64(1), int64(1), nil)
 	expect(t, "missed", got.field("missed_n", 2, 3, 4), int64(1), nil, nil)
@@ -46,8 +48,8 @@ func TestFatesOfTwoStretches(t *testing.T) {
 	}
 }
 
-// TestHoursOfNothing holds that a stretch of no hours whose row speaks of live bait is none, that one whose row says that
-// its hours were not kept is there without any, and that one that says nothing of them is set aside.
+// TestHoursOfNothing holds that a stretch of no hours whose row speaks of live bait is none, that one whose row says
+// that its hours were not kept is there without any, and that one that says nothing of them is set aside.
 func TestHoursOfNothing(t *testing.T) {
 	got := readText(t, "log.csv", "Outing,Day,Hours trolled,Rods,Knots,Remarks\n1,2026-05-02,4.5,5,8,\n"+
 		"2,2026-05-09,0,,,Live bait only today\n3,2026-05-16,,5,8,Forgot the hours\n4,2026-05-23,,5,8,Windy\n"+
