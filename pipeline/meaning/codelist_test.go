@@ -187,7 +187,8 @@ func TestGuessExplained(t *testing.T) {
 
 // TestPointBeforeEquals holds that the point of a word cut short ends no sentence before its equals sign.
 func TestPointBeforeEquals(t *testing.T) {
-	l := readLegend([]string{"one row a pass. str. = every bite, hooked or not. brd. = brought alongside, freed ones too"})
+	l := readLegend([]string{
+		"one row a pass. str. = every bite, hooked or not. brd. = brought alongside, freed ones too"})
 	if l.more("str") != "every bite, hooked or not" || l.more("brd") != "brought alongside, freed ones too" {
 		t.Errorf("%v", l.words)
 	}
@@ -195,8 +196,10 @@ func TestPointBeforeEquals(t *testing.T) {
 
 // TestAlsoCounted holds that a key's words for what is among a count are none for the count.
 func TestAlsoCounted(t *testing.T) {
-	for said, want := range map[string]string{"all bites, missed too": "all bites", "tutti i colpi, anche a vuoto": "tutti i colpi", "every fish on deck (incl. those freed)": "every fish on deck", "bites missed": "bites missed",
-		"kept, lost": "kept, lost"} {
+	for said, want := range map[string]string{"all bites, missed too": "all bites",
+		"tutti i colpi, anche a vuoto": "tutti i colpi", "every fish on deck (incl. those freed)": "every fish on deck",
+		"bites missed": "bites missed",
+		"kept, lost":   "kept, lost"} {
 		if got := withoutAlso(said); got != want {
 			t.Errorf("%q: %q, expected %q", said, got, want)
 		}

@@ -435,7 +435,8 @@ var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure
 func (v *Values) scaled() float64 {
 	return v.share("scaled or hedged", func(x layout.Cell) bool {
 		_, told := words.ByScale(x.Text)
-		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") || unitAmong(x.Text, unit.Mass) != "")
+		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
+			unitAmong(x.Text, unit.Mass) != "")
 	})
 }
 
@@ -580,8 +581,8 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.waysOfFishing() {
 			return sureCells
 		}
-		if 2*len(v.cells) < len(v.Rows) {
-			return 0 // remarks on a few: "jigged one hour"
+		if _, asked := words.Method(v.Label.Text); !asked && 2*len(v.cells) < len(v.Rows) {
+			return 0 // remarks on a few: "jigged one hour", under a heading that does not ask for a way
 		}
 		return pick(v.share("method", func(x layout.Cell) bool { _, ok := words.Method(x.Text); return ok }) >= 0.6,
 			3.4)

@@ -15,6 +15,7 @@ var (
 	partOf = regexp.MustCompile(`(?i)(?:[=:]\s*(?:parte |son )?de (?:l[oa]s contad[oa]s|es[oa]s|ell[oa]s)|` +
 		`\b(?:are|is) (?:in|among|part of) (?:the|those|these) (?:\w+ )?(?:counts?|columns?|figures?|totals?|fish|` +
 		`boated|landed|caught)|` +
+		`\b(?:is|are|come|comes) out of (?:those|these|them)\s*$|` +
 		`\b(?:out )?of (?:the|those|these)(?: ones| fish)? (?:counted|landed|boated|caught|aboard)|` +
 		`\b(?:are |is )?included|` +
 		`van (?:dentro|incluid[oa]s)|est[aá]n dentro|incluid[oa]s|(?:sono )?(?:compres[ie]|inclus[ie])|` +

@@ -45,7 +45,8 @@ func TestDaysOfMonth(t *testing.T) {
 
 // TestDayNumber reads the day of a month with its weekday or its ending.
 func TestDayNumber(t *testing.T) {
-	for text, want := range map[string]int{"4": 4, "4.": 4, "dim. 4": 4, "Sat 12th": 12, "sun 12 dawn": 12, "14 afternoon": 14, "31 mar.": 31, "": 0, "32": 0,
+	for text, want := range map[string]int{"4": 4, "4.": 4, "dim. 4": 4, "Sat 12th": 12, "sun 12 dawn": 12,
+		"14 afternoon": 14, "31 mar.": 31, "": 0, "32": 0,
 		"4 5": 0, "June": 0, "x4": 0} {
 		if got := dayNumber(text); got != want {
 			t.Errorf("%q: %d, expected %d", text, got, want)

@@ -26,7 +26,8 @@ func TestCountsOfOneFishEach(t *testing.T) {
 // figures were typed is.
 func TestSumsBetweenLimits(t *testing.T) {
 	sums := "from|below|Bites|Boated\n5|7|6|5\n7|9|19|11\n9|12|13|10"
-	l := inferred(t, "log.xlsx", nil, "Log", "Date|Start|End|Lines|Speed|Bites|Boated\n2025-05-03|06:00|08:00|4|8|2|1\n"+
+	l := inferred(t, "log.xlsx", nil, "Log", "Date|Start|End|Lines|Speed|Bites|Boated\n"+
+		"2025-05-03|06:00|08:00|4|8|2|1\n"+
 		"2025-05-10|06:10|09:00|5|7|1|1\n2025-05-17|06:00|09:30|5|6.5|3|2", "By speed", sums)
 	u := blockOf(l, "By speed")
 	if u == nil {

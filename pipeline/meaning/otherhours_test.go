@@ -97,3 +97,15 @@ func TestFewMethods(t *testing.T) {
 		t.Errorf("a few remarks: %s", summary(p))
 	}
 }
+
+// TestFewWays holds that a heading which asks for another way of fishing makes its few cells ways.
+func TestFewWays(t *testing.T) {
+	text := "Outing|Clock|Rig|Fish|Result|Unless trolled"
+	for i := range 9 {
+		text += fmt.Sprintf("\n%d|07:1%d|left flat|Wahoo|Landed|%s", i/3, i,
+			[]string{"", "", "jig", "", "live bait"}[i%5])
+	}
+	if p := planOf(t, "", text); !p.Binds("method") {
+		t.Errorf("ways of a few: %s", summary(p))
+	}
+}

@@ -9,9 +9,11 @@ import (
 // however each table writes its days, and though the stretches have numbers of outings too.
 func TestBitesOfDaysNotTrolled(t *testing.T) {
 	outings := "No|Date|Fishing|Lines in|Lines up|Rods|Knots\n1|2024-03-02|trolling|06:30|09:00|4|8\n" +
-		"|2024-03-02|anchored|09:30|11:00|3|\n2|2024-03-09|anchored|06:10|10:00|3|\n3|2024-03-16|trolling|06:00|08:30|5|7\n" +
+		"|2024-03-02|anchored|09:30|11:00|3|\n2|2024-03-09|anchored|06:10|10:00|3|\n" +
+		"3|2024-03-16|trolling|06:00|08:30|5|7\n" +
 		"4|2024-03-23|trolling|06:20|08:30|5|7\n5|2024-03-30|trolling|06:20|08:40|4|7"
-	for _, days := range []string{"2-Mar 9-Mar 16-Mar", "2024-03-02 2024-03-09 2024-03-16", "02/03/24 09/03/24 16/03/24"} {
+	for _, days := range []string{"2-Mar 9-Mar 16-Mar", "2024-03-02 2024-03-09 2024-03-16",
+		"02/03/24 09/03/24 16/03/24"} {
 		day := strings.Fields(days)
 		bites := "Date|Time|Species|Outcome|Length cm\n" + day[0] + "|07:10|wahoo|lost|\n" + day[1] +
 			"|07:20|snapper|landed|60\n" + day[2] + "|07:30|mahi|landed|88\n" + day[2] + "|08:05|mahi|missed|"

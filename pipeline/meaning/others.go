@@ -100,10 +100,14 @@ func (x *builder) namesOne(text string, fish []string) bool {
 // column. Where each column of counts is of one species known to us, they cannot be in these; else somewhere
 // more of them were let go than the row counts, or more than all of its fish.
 func (x *builder) beside(col int) bool {
-	if x.plan.Binds("strikes_n") || slices.ContainsFunc(column(x.rows, col), x.hasColumn) {
-		return false // which may count them
+	if x.plan.Binds("strikes_n") || x.mayCount(col) {
+		return false
 	}
-	if x.eachOfOne() && !slices.ContainsFunc(x.ofHand(col), x.hasColumn) {
+	elsewhere := x.ofHand(col)
+	if len(elsewhere) == len(column(x.rows, col)) {
+		elsewhere = nil // this table's own
+	}
+	if x.eachOfOne() && !slices.ContainsFunc(elsewhere, x.hasColumn) {
 		return true
 	}
 	released := x.plan.Find("released_n")
@@ -127,6 +131,38 @@ func (x *builder) beside(col int) bool {
 	return false
 }
 
+// surelyBeside is how many rows must name fish that none of their counts can have in it, for names that may be of
+// several species to be other fish too: a cuda is a king somewhere, and not beside both words.
+const surelyBeside = 2
+
+// mayCount tells a column of fish in words that the counts of their rows may have in them.
+func (x *builder) mayCount(col int) bool {
+	may, beside := false, 0
+	for _, row := range x.rows {
+		text, fish := cellOf(row, col), x.countedIn(row)
+		switch {
+		case len(fish) == 0 || len(x.t.Species.In(text)) == 0:
+		case !x.namesOne(text, fish):
+			beside++
+		case x.namesSurely(text, fish):
+			return true
+		default:
+			may = true
+		}
+	}
+	return may && beside < surelyBeside
+}
+
+// namesSurely tells a text that names a fish of one species, or one by a name that may be of the same several species
+// as that of one of the fish given.
+func (x *builder) namesSurely(text string, fish []string) bool {
+	return slices.ContainsFunc(x.t.Species.In(text), func(n species.Span) bool {
+		return n.Match.Found || slices.ContainsFunc(fish, func(f string) bool {
+			return slices.Equal(n.Match.Candidates, x.t.Species.Find(f, "").Candidates)
+		})
+	})
+}
+
 // ofHand are the cells of a column in all tables of the same hand.
 func (x *builder) ofHand(col int) []string {
 	var cells []string
@@ -147,6 +183,17 @@ func (x *builder) eachOfOne() bool {
 	return len(x.plan.Catch) > 1 && !slices.ContainsFunc(x.plan.Catch, func(c plan.Unknown) bool {
 		return c.Fate != "" || c.Named || othersWord.MatchString(c.Heading) || words.IsTotal(c.Heading)
 	})
+}
+
+// countedIn are the species of whose columns a row counts some: a blank one has no fish in it.
+func (x *builder) countedIn(row []string) []string {
+	var fish []string
+	for _, c := range x.plan.Catch {
+		if n, ok := number(cellOf(row, c.Index)); !ok && cellOf(row, c.Index) != "" || n > 0 {
+			fish = append(fish, c.Heading)
+		}
+	}
+	return fish
 }
 
 // hasColumn tells a text that names a fish of a species that heads a column of counts, or may.

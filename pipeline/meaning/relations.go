@@ -336,8 +336,8 @@ func nested(g *group, a assigned) float64 {
 		{"released_n", "strikes_n"}, {"kept_n", "landed_n"}, {"lost_n", "hooked_n"}, {"kept_n", "hooked_n"},
 		{"lost_n", "strikes_n"}, {"missed_n", "strikes_n"}} {
 		i, j := a.first(p[0]), a.first(p[1])
-		if i < 0 || j < 0 {
-			continue
+		if i < 0 || j < 0 || g.comesAgain(j) && !g.comesAgain(i) {
+			continue // the bites of one of several stretches, and what became of them all
 		}
 		t += g.cached("le", []int{i, j}, func() float64 {
 			n, k := 0, 0
@@ -361,6 +361,16 @@ func nested(g *group, a assigned) float64 {
 		})
 	}
 	return t
+}
+
+// comesAgain tells a column of which a table has several, under one heading.
+func (g *group) comesAgain(column int) bool {
+	for _, of := range g.columns {
+		if i := slices.Index(of, column); i >= 0 && slices.Contains(of[i+1:], column) {
+			return true
+		}
+	}
+	return false
 }
 
 // countsNone tells a blank cell of a count that counts none: where others of its column say nought, it is one that
@@ -726,7 +736,8 @@ func legAnew(g *group, a assigned) float64 {
 
 // bareNumber holds that a column headed No., or one that counts the rows under a heading that
 // hardly speaks of trips, numbers outings where its rows are outings: they have hours, and
-// hardly two numbers are of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next row.
+// hardly two numbers are of one day. Among fish it numbers the fish, unless some of its numbers stand again in the next
+// row.
 func bareNumber(g *group, a assigned) float64 {
 	t, d := a.first("trip"), a.first("date")
 	if t < 0 || !slices.Contains([]string{"no", "nr", "num"}, normalise(headingOf(g.values[t].Label))) &&

@@ -72,7 +72,7 @@ func newValues(label layout.Label, rows []layout.Cell, workbook, monthly bool) *
 		case digits(c.Text) > 0:
 			others++ // 7.15 / 12.00
 		}
-		v.fourDigits = v.fourDigits || len(c.Text) == 4 && digits(c.Text) == 4
+		v.fourDigits = v.fourDigits || len(c.Text) == 4 && digits(c.Text) == 4 || severalClocks.MatchString(c.Text)
 	}
 	v.dotted = v.dotted && dots > 0 && 5*others <= len(v.cells)
 	v.fourDigits = v.fourDigits || v.early()
@@ -119,6 +119,9 @@ func (v *Values) early() bool {
 }
 
 var hoursPlain = regexp.MustCompile(`^[0-2]?\d[0-5]\d$`) // 630, beside 6.15
+
+// severalClocks are clock times of four digits of several stretches in one cell: 0640 / 1115.
+var severalClocks = regexp.MustCompile(`^[0-2]\d[0-5]\d\s*(?:[/,;&+]\s*[0-2]\d[0-5]\d)+$`)
 
 var hoursDot = regexp.MustCompile(`^[0-2]?\d\.[0-5]\d$`)
 

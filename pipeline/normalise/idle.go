@@ -48,7 +48,7 @@ func (r *Reader) idle() Skip {
 			return Elsewise // hours without a speed or a bite, on the handline
 		}
 	case plan.Legs:
-		if r.still() {
+		if r.still() || r.noHours() {
 			return Elsewise
 		}
 	case plan.Trips:
@@ -81,6 +81,13 @@ func (r *Reader) idle() Skip {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// noHours tells a stretch of no hours, as its row says, whose words tell of another way of fishing: "live bait only".
+func (r *Reader) noHours() bool {
+	hours := r.at(r.slots.duration)
+	return hours.Known && hours.Real == 0 && !r.effort() && !r.struck() && len(r.side) == 0 &&
+		(r.anyCell(words.Otherwise) || r.anyCell(words.OnlyOther))
 }
 
 // otherWay tells a row whose columns say that it was not trolled. A live bait of a stretch that the row names was,

@@ -65,6 +65,7 @@ func (r *Reader) phrases() {
 	r.alike()
 	r.rods()
 	r.times()
+	r.fatesOfSets()
 	r.sharedBites()
 }
 

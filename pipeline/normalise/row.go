@@ -453,6 +453,9 @@ func (r *Reader) unended() bool {
 			t.Column.Parse == "stretches" && t.text != ""
 	})
 	dated := r.value("date").Known || r.value("trip").Known
+	if dated && r.unsaidHours() {
+		return true
+	}
 	if !r.slots.need.effort || end < 0 || !dated || !r.at(r.slots.start).Known {
 		return false
 	}
@@ -460,6 +463,20 @@ func (r *Reader) unended() bool {
 		r.aside = append(r.aside, r.problem(&r.targets[end], r.targets[end].text,
 			"no end: the hours of this stretch are left out"))
 	}
+	return true
+}
+
+// unsaidHours keeps a stretch whose row says that nobody wrote down its hours: nothing is left to ask.
+func (r *Reader) unsaidHours() bool {
+	if !r.slots.need.effort || r.slots.duration < 0 || !r.anyCell(words.ForgotHours) {
+		return false
+	}
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "duration_s" && t.Set == 0 })
+	if i < 0 || r.targets[i].text != "" {
+		return false
+	}
+	p := r.problem(&r.targets[i], r.targets[i].text, "no hours, as the row says: they are left out")
+	r.doubts = append(r.doubts, p)
 	return true
 }
 

@@ -254,7 +254,8 @@ func begins(items []item, start, i int, list bool) bool {
 		if prefixed(items, start) && items[i-1].kind == aFate {
 			return false
 		}
-		return content && (count || fish) && !it.article && !guessOf(items[start:i], it) && next < len(items) && next <= i+3 &&
+		return content && (count || fish) && !it.article && !guessOf(items[start:i], it) &&
+			next < len(items) && next <= i+3 &&
 			(items[next].kind == aFish || items[next].kind == aFate && !items[next].fate.After) &&
 			(count && fate || fish)
 	case aFate:

@@ -94,8 +94,8 @@ func FishList(text string, d Defaults) []Fish {
 	return out
 }
 
-// strokesPart writes a semicolon for each stroke with spaces that parts fish and bites, where every part names a fish or
-// tells a fate, and two of them a fish, or the first its length: "mahi 74 cm / mahi 115 cm / missed".
+// strokesPart writes a semicolon for each stroke with spaces that parts fish and bites, where every part names a fish
+// or tells a fate, and two of them a fish, or the first its length: "mahi 74 cm / mahi 115 cm / missed".
 func strokesPart(text string) string {
 	const stroke = " / "
 	if !strings.Contains(text, stroke) {

@@ -263,7 +263,8 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 	for _, p := range s.Stats.Aside {
 		b := s.binding(p)
 		switch {
-		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil || strings.HasPrefix(p.Reason, record.OfEither):
+		case p.Pos.Row == 0 || p.Pos.Col == 0 || b == nil || strings.HasPrefix(p.Reason, record.OfEither),
+			strings.HasPrefix(p.Reason, record.FateOfEither):
 			left = append(left, p)
 			continue
 		case s.half(p) || unsureDay(p):

@@ -113,3 +113,7 @@ func shorten(s string) string {
 // OfEither is the reason of a cell that has a speed for each of several stretches: it is read, and says
 // not on which of them the row's bites were.
 const OfEither = "a stretch each; at which speed the row's bites came is not known"
+
+// FateOfEither is the reason of a count of what became of the bites of several stretches: it is read, and says not of
+// which of them they were.
+const FateOfEither = "of which stretch these were is not said: the first stretches that have bites take them"

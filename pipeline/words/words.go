@@ -385,6 +385,9 @@ func ForgotUp(text string) bool {
 	return false
 }
 
+// ForgotHours reports whether a text says that nobody wrote down how long the lines were out: "hours not kept".
+func ForgotHours(text string) bool { return forgots.anyKey(Scan(text), "hours") }
+
 // ForgotLines reports whether a clause of a text says that somebody did not write down how many lines were out.
 func ForgotLines(text string) bool {
 	toks := Scan(text)
