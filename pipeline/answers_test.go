@@ -95,7 +95,8 @@ var answerCases = []struct {
 		map[string]float64{"landed": 1, "hooked and lost": 3}},
 	{"blank",
 		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,,wahoo\n" +
-			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,,mahi\n2026-07-08,07:50,lost,mahi\n",
+			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,,mahi\n" +
+				"2026-07-08,07:50,lost,mahi\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
 		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
 	// one that was taped was at the boat, whatever the others were
@@ -162,7 +163,8 @@ var answerCases = []struct {
 		"SELECT count(*) FROM trip", 5, map[string]float64{"no, leave them out": 4, "yes": 5}},
 	{"other hours",
 		"Date,Start,End,Lines,Bites,Remarks\n2026-07-04,07:00,11:00,4,2,jigged the bank 1.5 h\n" +
-			"2026-07-05,07:00,09:00,4,1,\"bottom after, 2 h\"\n2026-07-06,07:00,09:00,4,2,drifted 30 min at the buoy\n" +
+			"2026-07-05,07:00,09:00,4,1,\"bottom after, 2 h\"\n" +
+				"2026-07-06,07:00,09:00,4,2,drifted 30 min at the buoy\n" +
 			"2026-07-07,07:00,09:00,4,0,home in 2 h\n",
 		"SELECT sum(hours) FROM leg", 10, map[string]float64{"no": 10, "yes, take it off": 8}},
 	{"unnumbered",
@@ -391,8 +393,9 @@ func TestLinesOfKinds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for query, want := range map[string]float64{"SELECT count(*) FROM trip": 3, "SELECT sum(line_hours) FROM effort": 48,
-		"SELECT count(*) FROM strike": 5, "SELECT count(scale_kg) FROM fish": 2} {
+	for query, want := range map[string]float64{"SELECT count(*) FROM trip": 3,
+		"SELECT sum(line_hours) FROM effort": 48,
+		"SELECT count(*) FROM strike":        5, "SELECT count(scale_kg) FROM fish": 2} {
 		if got := totalOf(t, s, query); got != want {
 			t.Errorf("%s: %v, expected %v: %+v", query, got, want, r[0].Sheets)
 		}

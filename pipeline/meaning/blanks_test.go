@@ -46,7 +46,8 @@ func TestGuessesBare(t *testing.T) {
 
 // TestScaleCodes holds that a short word behind a figure is what the log says it is, of weights without one too.
 func TestScaleCodes(t *testing.T) {
-	const rows = "Date|Time|Fish|Outcome|Lb\n2026-06-03|08:10|wahoo|landed|51.5 mb\n2026-06-04|08:25|wahoo|landed|46\n" +
+	const rows = "Date|Time|Fish|Outcome|Lb\n2026-06-03|08:10|wahoo|landed|51.5 mb\n" +
+		"2026-06-04|08:25|wahoo|landed|46\n" +
 		"2026-06-05|08:40|tuna|landed|38.2 mb\n2026-06-06|08:40|tuna|landed|22.4 mb\n2026-06-07|08:40|tuna|landed|30 bf"
 	p := planOf(t, "", `Weights: "mb" = club scale, "bf" = guessed from the bridge`+"\n\n"+rows)
 	b := p.Find("scale_kg")

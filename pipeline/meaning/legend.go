@@ -55,7 +55,8 @@ var (
 // readLegend gathers the legends among texts that are part of no table.
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{},
-		blanks: map[string]string{}, scaleCodes: map[string]string{}, marks: map[string]string{}, headings: map[string]bool{}}
+		blanks: map[string]string{}, scaleCodes: map[string]string{},
+		marks: map[string]string{}, headings: map[string]bool{}}
 	for _, text := range texts {
 		maps.Copy(l.marks, marksIn(text))
 		maps.Copy(l.blanks, blanksIn(text))

@@ -69,7 +69,8 @@ func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string)
 	found := map[string]string{}
 	for _, cell := range v.cells {
 		m := marked.FindStringSubmatch(cell.Text)
-		if code := behindFigure.FindStringSubmatch(cell.Text); code != nil && l.scaleCodes[strings.ToLower(code[2])] != "" {
+		if code := behindFigure.FindStringSubmatch(cell.Text); code != nil &&
+			l.scaleCodes[strings.ToLower(code[2])] != "" {
 			m = []string{"", "", code[1], strings.ToLower(code[2])}
 		}
 		if m == nil {

@@ -63,7 +63,8 @@ func (q *inquiry) hoursInRemarks(s Subject) {
 		return
 	}
 	q.ask("other hours", p.Name, notes.Heading, fmt.Sprintf("%s another way of fishing in the remarks (%.1f h), the "+
-		"first: %q. Was that between your times of lines in and lines up?", subject(len(off), "row", "name", p.Name), sum,
+		"first: %q. Was that between your times of lines in and lines up?",
+		subject(len(off), "row", "name", p.Name), sum,
 		first), []string{"yes, take it off", "no"}, hours, first)
 	x := q.last()
 	x.Brief, x.Choices, x.off = "Some remarks name hours of another way of fishing.", []string{"yes", "no"}, off
