@@ -96,7 +96,7 @@ var answerCases = []struct {
 	{"blank",
 		"Date,Time,Outcome,Species\n2026-07-04,07:30,landed,wahoo\n2026-07-05,07:30,,wahoo\n" +
 			"2026-07-06,07:30,lost,wahoo\n2026-07-07,07:30,missed,\n2026-07-08,07:30,,mahi\n" +
-				"2026-07-08,07:50,lost,mahi\n",
+			"2026-07-08,07:50,lost,mahi\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
 		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
 	// one that was taped was at the boat, whatever the others were
@@ -164,7 +164,7 @@ var answerCases = []struct {
 	{"other hours",
 		"Date,Start,End,Lines,Bites,Remarks\n2026-07-04,07:00,11:00,4,2,jigged the bank 1.5 h\n" +
 			"2026-07-05,07:00,09:00,4,1,\"bottom after, 2 h\"\n" +
-				"2026-07-06,07:00,09:00,4,2,drifted 30 min at the buoy\n" +
+			"2026-07-06,07:00,09:00,4,2,drifted 30 min at the buoy\n" +
 			"2026-07-07,07:00,09:00,4,0,home in 2 h\n",
 		"SELECT sum(hours) FROM leg", 10, map[string]float64{"no": 10, "yes, take it off": 8}},
 	{"unnumbered",
