@@ -100,11 +100,17 @@ func (x *builder) namesOne(text string, fish []string) bool {
 // column. Where each column of counts is of one species known to us, they cannot be in these; else somewhere
 // more of them were let go than the row counts, or more than all of its fish.
 func (x *builder) beside(col int) bool {
-	if x.plan.Binds("strikes_n") || slices.ContainsFunc(column(x.rows, col), x.hasColumn) {
-		return false // which may count them
+	if slices.ContainsFunc(x.rows, func(row []string) bool { return x.mayCount(row, cellOf(row, col)) }) {
+		return false
 	}
-	if x.eachOfOne() && !slices.ContainsFunc(x.ofHand(col), x.hasColumn) {
-		return true
+	own := column(x.rows, col)
+	if x.eachOfOne() && !slices.ContainsFunc(x.ofHand(col), func(text string) bool {
+		return !slices.Contains(own, text) && x.hasColumn(text)
+	}) {
+		return x.room(col)
+	}
+	if x.plan.Binds("strikes_n") {
+		return false
 	}
 	released := x.plan.Find("released_n")
 	for _, row := range x.rows {
@@ -127,6 +133,42 @@ func (x *builder) beside(col int) bool {
 	return false
 }
 
+// mayCount tells whether a row's counts by species may have a fish in them that it names in words: one of a species
+// that it counts, of the same fate where the column's heading says one.
+func (x *builder) mayCount(row []string, text string) bool {
+	kept, letGo, _ := phrase.CountFates(text)
+	return slices.ContainsFunc(x.plan.Catch, func(c plan.Unknown) bool {
+		n, ok := number(cellOf(row, c.Index))
+		if ok && n == 0 || cellOf(row, c.Index) == "" || c.Fate == words.Landed.String() && kept == 0 && letGo > 0 ||
+			c.Fate == words.Released.String() && letGo == 0 && kept > 0 {
+			return false
+		}
+		return x.namesOne(text, []string{x.t.fishOf(c.Heading)})
+	})
+}
+
+// room tells whether each row's bites, where it counts them, are as many as its fish with those that a column has in
+// words.
+func (x *builder) room(col int) bool {
+	bites := x.plan.Find("strikes_n")
+	for _, row := range x.rows {
+		kept, letGo, _ := phrase.CountFates(cellOf(row, col))
+		if bites == nil || kept+letGo == 0 {
+			continue
+		}
+		all, ok := number(cellOf(row, bites.Index))
+		fish := float64(kept + letGo)
+		for _, c := range x.plan.Catch {
+			n, _ := number(cellOf(row, c.Index))
+			fish += n
+		}
+		if ok && fish > all {
+			return false
+		}
+	}
+	return true
+}
+
 // ofHand are the cells of a column in all tables of the same hand.
 func (x *builder) ofHand(col int) []string {
 	var cells []string
@@ -141,11 +183,12 @@ func (x *builder) ofHand(col int) []string {
 	return cells
 }
 
-// eachOfOne tells several columns of counts without a fate that are each headed by a species, in words that say
-// nothing else.
+// eachOfOne tells several columns of counts that are each headed by a species, in words that say nothing else but what
+// became of it.
 func (x *builder) eachOfOne() bool {
 	return len(x.plan.Catch) > 1 && !slices.ContainsFunc(x.plan.Catch, func(c plan.Unknown) bool {
-		return c.Fate != "" || c.Named || othersWord.MatchString(c.Heading) || words.IsTotal(c.Heading)
+		_, fish := x.t.speciesFate(c.Heading)
+		return c.Fate != "" && !fish || c.Named || othersWord.MatchString(c.Heading) || words.IsTotal(c.Heading)
 	})
 }
 
@@ -153,7 +196,7 @@ func (x *builder) eachOfOne() bool {
 func (x *builder) hasColumn(text string) bool {
 	var fish []string
 	for _, c := range x.plan.Catch {
-		fish = append(fish, c.Heading)
+		fish = append(fish, x.t.fishOf(c.Heading))
 	}
 	return x.namesOne(text, fish)
 }

@@ -125,6 +125,8 @@ func effectOf(name string) []string {
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
 	case "catch":
 		return listing
+	case "notes": // they tell of fish that were not counted
+		return bites
 	case "kept", "released":
 		return []string{"hooked", "landed", "released"}
 	case "scale_kg", "length_cm", "girth_cm", "species", "weighed":
