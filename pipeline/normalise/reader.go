@@ -290,8 +290,8 @@ func (r *Reader) implied() {
 		r.letGoIn = r.add("released_n", entry.Int)
 	}
 	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
-		!r.layout.Binds("hooked_n", "released_n", "lost_n", "missed_n") &&
-		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish()); r.fatesTold {
+		!r.layout.Binds("hooked_n", "lost_n", "missed_n") && (r.layout.ListsAll || !r.layout.Binds("released_n") &&
+		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish())); r.fatesTold {
 		r.add("lost_n", entry.Int)
 		r.add("missed_n", entry.Int)
 	}

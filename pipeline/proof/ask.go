@@ -125,8 +125,6 @@ func effectOf(name string) []string {
 		return []string{"strikes", "hooked", "landed", "released", "bands"}
 	case "catch":
 		return listing
-	case "notes": // they tell of fish that were not counted
-		return bites
 	case "kept", "released":
 		return []string{"hooked", "landed", "released"}
 	case "scale_kg", "length_cm", "girth_cm", "species", "weighed":
@@ -489,7 +487,10 @@ func (s *Subject) rests(p record.Problem) []string {
 	if of := effectOf(b.Column.Name); of != nil {
 		return of
 	}
-	return effectOf(b.Column.Parse)
+	if of := effectOf(b.Column.Parse); of != nil || b.Column.Name != "notes" {
+		return of
+	}
+	return listing // a remark that tells of fish or bites
 }
 
 // heading is the binding under a heading.
