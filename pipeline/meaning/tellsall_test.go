@@ -19,9 +19,10 @@ func TestTellsAll(t *testing.T) {
 		rows    string
 		all, cm bool
 	}{
-		"all":             {list, true, true},
-		"fewer":           {strings.ReplaceAll(list, " + 1 lost", ""), false, true},
-		"weights":         {strings.NewReplacer("(88)", "(11)", "(106)", "(13)", "(79)", "(10)").Replace(list), true, false},
+		"all":   {list, true, true},
+		"fewer": {strings.ReplaceAll(list, " + 1 lost", ""), false, true},
+		"weights": {strings.NewReplacer("(88)", "(11)", "(106)", "(13)", "(79)", "(10)").Replace(list), true,
+			false},
 		"no unit is said": {strings.ReplaceAll(list, " cm", " long"), true, false},
 	} {
 		p := planOf(t, "", head+c.rows)

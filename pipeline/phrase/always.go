@@ -15,11 +15,13 @@ var (
 		`wenn nicht)(?:\PL|$)`)
 	denied = regexp.MustCompile(`(?i)(?:^|\PL)(?:no|not|never|nothing|nunca|jamais|pas|mai|non|nie|nicht|kein\pL*|` +
 		`n[ãa]o)(?:\PL|$)`)
+	article  = regexp.MustCompile(`(?i)^(?:the|our|l[oa]s|nuestr[oa]s|les|nos|die|unsere|[oa]s|gli|i|le)\s+`)
+	fishEach = regexp.MustCompile(`\s*(?:[,&+/]|\s(?:and|y|et|und|e)\s)\s*`)
 	sentence = regexp.MustCompile(`[.;\n]`)
 )
 
 // longestSaying is the most words that say what becomes of a kind of fish: more are the story of a day.
-const longestSaying = 6
+const longestSaying = 8
 
 // AlwaysReleased are the names of the fish that a text says are let go whenever they are caught, as written.
 func AlwaysReleased(text string) []string {
@@ -34,8 +36,10 @@ func AlwaysReleased(text string) []string {
 			continue
 		}
 		name := always.ReplaceAllString(s[:at[0]]+" "+s[at[1]:], " ")
-		if name = strings.Trim(name, " ,:-–"); name != "" {
-			names = append(names, strings.Join(strings.Fields(name), " "))
+		for _, one := range fishEach.Split(strings.Join(strings.Fields(name), " "), -1) {
+			if one = article.ReplaceAllString(strings.Trim(one, " ,:-–"), ""); one != "" {
+				names = append(names, one)
+			}
 		}
 	}
 	return names

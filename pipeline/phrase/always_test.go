@@ -14,6 +14,7 @@ func TestAlways(t *testing.T) {
 		"Marlines siempre liberados":                                   {"Marlines"},
 		"voiliers toujours relâchés; bonites gardées":                  {"voiliers"},
 		"Segelfische immer zurückgesetzt, außer im Turnier":            {"Segelfische"},
+		"Los marlines y las agujas siempre liberados":                  {"marlines", "agujas"},
 		"Released fish":              nil,
 		"Marlin not always released": nil,
 		"All 3 sails let go":         nil,
