@@ -89,6 +89,10 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			if fate, _ := x.t.speciesFate(label.Text); fate != "" {
 				u.Fate = fate
 			}
+			if u.Fate == "" && l.alwaysFree(x.t, label.Text) {
+				u.Fate = words.Released.String()
+				x.note("%s: let go, as the log says of all of them", label.Text)
+			}
 			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
 		case cand.column == rodColumn:
 			u.Codes = l.abbreviations()
@@ -515,6 +519,7 @@ func (x *builder) caught() {
 	for _, c := range p.Catch {
 		said = append(said, c.Heading)
 	}
+	p.KeptUnless = x.said.kept
 	p.Caught = len(p.Figures) > 0 || p.Binds("missed_n", "lost_n", "hooked_n", "strikes_n") ||
 		!slices.ContainsFunc(p.Catch, func(u plan.Unknown) bool { return u.Fate == "" }) ||
 		slices.ContainsFunc(said, func(s string) bool {

@@ -495,12 +495,21 @@ func (t *Lexicon) speciesFate(head string) (fate string, ok bool) {
 	if t.isSpecies(head) {
 		return "", true
 	}
-	f, _, at, told := words.FateOf(head)
+	f, _, _, told := words.FateOf(head)
 	if !told || f != words.Landed && f != words.Released && f != words.Lost ||
-		!t.isSpecies(strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")) {
+		!t.isSpecies(t.fishOf(head)) {
 		return "", false
 	}
 	return f.String(), true
+}
+
+// fishOf is a heading without what it says became of its fish: "wahoo" of "wahoo kept".
+func (t *Lexicon) fishOf(head string) string {
+	_, _, at, told := words.FateOf(head)
+	if !told || t.isSpecies(head) {
+		return head
+	}
+	return strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")
 }
 
 // profile is what the cells say of a meaning: above 0 they fit, far below 0 they do not.

@@ -207,7 +207,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 		g.ofFish = append(g.ofFish, t.fishOver(g.values[i].Label))
 	}
 	g.places()
-	g.siblings()
+	g.siblings(t)
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	a := g.assigned(now)
 	if g.toldTimes(a) {
@@ -373,7 +373,7 @@ func (g *group) putBack(v *Values, species map[string]int) bool {
 
 // siblings takes a count under the same group heading as counts of two species or more for a
 // count of fish like them: "Other".
-func (g *group) siblings() {
+func (g *group) siblings(t *Lexicon) {
 	species := map[string]int{}
 	isCatch := func(x candidate) bool { return x.column == catchColumn }
 	for i, c := range g.cands {
@@ -382,6 +382,7 @@ func (g *group) siblings() {
 		}
 	}
 	g.codes(isCatch)
+	g.neverFilled(t, isCatch)
 	for i, c := range g.cands {
 		v := g.values[i]
 		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) ||
@@ -393,6 +394,26 @@ func (g *group) siblings() {
 		g.cands[i] = []candidate{x, {score: unsaid}}
 	}
 	g.namedBeside(isCatch)
+}
+
+// neverFilled takes a column in which nothing stands, headed by a species and what became of it, for a count like those
+// of other columns so headed: nobody let a yellowfin go that season. It is not the count of all that were let go.
+func (g *group) neverFilled(t *Lexicon, isCatch func(candidate) bool) {
+	of := func(i int) string {
+		fate, _ := t.speciesFate(g.values[i].Label.Text)
+		return fate
+	}
+	counted := false
+	for i, c := range g.cands {
+		counted = counted || of(i) != "" && slices.ContainsFunc(c, isCatch)
+	}
+	for i := range g.cands {
+		if counted && of(i) != "" && len(g.values[i].cells) == 0 {
+			x := candidate{column: catchColumn}
+			x.add(g.off, "species beside", 3.4)
+			g.cands[i] = []candidate{x, {score: unsaid}}
+		}
+	}
 }
 
 // fewNamed is in how many rows a fish that heads a column must be named, for a name that no list has.

@@ -26,7 +26,9 @@ type legend struct {
 	blanks   map[string]string            // by heading: the fate of a bite where nothing stands; "" is any heading
 	// by short word behind a figure: what it says of a scale or a guess
 	scaleCodes map[string]string
-	bare       bool // a weight without a word for the scale is a guess
+	bare       bool     // a weight without a word for the scale is a guess
+	freed      []string // names of fish that are let go whenever they are caught
+	kept       bool     // counts are of all fish, and remarks say which were let go
 }
 
 var (
@@ -62,6 +64,8 @@ func readLegend(texts []string) *legend {
 		maps.Copy(l.blanks, blanksIn(text))
 		maps.Copy(l.scaleCodes, scaleCodesIn(text))
 		l.bare = l.bare || guessesBare(text)
+		l.freed = append(l.freed, phrase.AlwaysReleased(text)...)
+		l.kept = l.kept || phrase.KeptUnlessTold(text)
 		text = unnumbered(commentMark.ReplaceAllString(text, ""))
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]

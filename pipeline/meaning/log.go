@@ -459,6 +459,8 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		l.lists(u)
 		l.fishOfRemarks(u)
+		u.tellsAll()
+		u.bracketLengths()
 		u.weighedTogether()
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
 		counted = counted || u.Plan.Binds(countNames...) || len(u.Plan.Catch) > 0

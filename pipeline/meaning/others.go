@@ -100,15 +100,17 @@ func (x *builder) namesOne(text string, fish []string) bool {
 // column. Where each column of counts is of one species known to us, they cannot be in these; else somewhere
 // more of them were let go than the row counts, or more than all of its fish.
 func (x *builder) beside(col int) bool {
-	if x.plan.Binds("strikes_n") || x.mayCount(col) {
+	if x.mayCount(col) {
 		return false
 	}
-	elsewhere := x.ofHand(col)
-	if len(elsewhere) == len(column(x.rows, col)) {
-		elsewhere = nil // this table's own
+	own := column(x.rows, col)
+	if x.eachOfOne() && !slices.ContainsFunc(x.ofHand(col), func(text string) bool {
+		return !slices.Contains(own, text) && x.hasColumn(text)
+	}) {
+		return x.room(col)
 	}
-	if x.eachOfOne() && !slices.ContainsFunc(elsewhere, x.hasColumn) {
-		return true
+	if x.plan.Binds("strikes_n") {
+		return false
 	}
 	released := x.plan.Find("released_n")
 	for _, row := range x.rows {
@@ -139,7 +141,8 @@ const surelyBeside = 2
 func (x *builder) mayCount(col int) bool {
 	may, beside := false, 0
 	for _, row := range x.rows {
-		text, fish := cellOf(row, col), x.countedIn(row)
+		text := cellOf(row, col)
+		fish := x.mayHold(row, text)
 		switch {
 		case len(fish) == 0 || len(x.t.Species.In(text)) == 0:
 		case !x.namesOne(text, fish):
@@ -163,6 +166,44 @@ func (x *builder) namesSurely(text string, fish []string) bool {
 	})
 }
 
+// mayHold are the fish that a row counts by species and may have one in them that it names in words: of the same fate
+// where the column's heading says one.
+func (x *builder) mayHold(row []string, text string) []string {
+	kept, letGo, _ := phrase.CountFates(text)
+	var out []string
+	for _, c := range x.plan.Catch {
+		n, ok := number(cellOf(row, c.Index))
+		if ok && n == 0 || cellOf(row, c.Index) == "" || c.Fate == words.Landed.String() && kept == 0 && letGo > 0 ||
+			c.Fate == words.Released.String() && letGo == 0 && kept > 0 {
+			continue
+		}
+		out = append(out, x.t.fishOf(c.Heading))
+	}
+	return out
+}
+
+// room tells whether each row's bites, where it counts them, are as many as its fish with those that a column has in
+// words.
+func (x *builder) room(col int) bool {
+	bites := x.plan.Find("strikes_n")
+	for _, row := range x.rows {
+		kept, letGo, _ := phrase.CountFates(cellOf(row, col))
+		if bites == nil || kept+letGo == 0 {
+			continue
+		}
+		all, ok := number(cellOf(row, bites.Index))
+		fish := float64(kept + letGo)
+		for _, c := range x.plan.Catch {
+			n, _ := number(cellOf(row, c.Index))
+			fish += n
+		}
+		if ok && fish > all {
+			return false
+		}
+	}
+	return true
+}
+
 // ofHand are the cells of a column in all tables of the same hand.
 func (x *builder) ofHand(col int) []string {
 	var cells []string
@@ -177,30 +218,20 @@ func (x *builder) ofHand(col int) []string {
 	return cells
 }
 
-// eachOfOne tells several columns of counts without a fate that are each headed by a species, in words that say
-// nothing else.
+// eachOfOne tells several columns of counts that are each headed by a species, in words that say nothing else but what
+// became of it.
 func (x *builder) eachOfOne() bool {
 	return len(x.plan.Catch) > 1 && !slices.ContainsFunc(x.plan.Catch, func(c plan.Unknown) bool {
-		return c.Fate != "" || c.Named || othersWord.MatchString(c.Heading) || words.IsTotal(c.Heading)
+		_, fish := x.t.speciesFate(c.Heading)
+		return c.Fate != "" && !fish || c.Named || othersWord.MatchString(c.Heading) || words.IsTotal(c.Heading)
 	})
-}
-
-// countedIn are the species of whose columns a row counts some: a blank one has no fish in it.
-func (x *builder) countedIn(row []string) []string {
-	var fish []string
-	for _, c := range x.plan.Catch {
-		if n, ok := number(cellOf(row, c.Index)); !ok && cellOf(row, c.Index) != "" || n > 0 {
-			fish = append(fish, c.Heading)
-		}
-	}
-	return fish
 }
 
 // hasColumn tells a text that names a fish of a species that heads a column of counts, or may.
 func (x *builder) hasColumn(text string) bool {
 	var fish []string
 	for _, c := range x.plan.Catch {
-		fish = append(fish, c.Heading)
+		fish = append(fish, x.t.fishOf(c.Heading))
 	}
 	return x.namesOne(text, fish)
 }

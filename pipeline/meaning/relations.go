@@ -756,17 +756,20 @@ func bareNumber(g *group, a assigned) float64 {
 		}
 		return 0
 	}
-	days, rows := map[string]bool{}, 0
+	days, numbers, last := map[string]bool{}, 0, ""
 	for r, c := range g.values[t].Rows {
 		if !told(c) {
 			continue
 		}
-		rows++
+		if c.Text != last { // else a further stretch of the outing above
+			numbers++
+		}
+		last = c.Text
 		if day := g.values[d].Rows[r]; told(day) { // a day may be written once
 			days[day.Text] = true
 		}
 	}
-	if 5*len(days) < 4*rows {
+	if 5*len(days) < 4*numbers {
 		return -5
 	}
 	return 0

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -25,6 +26,14 @@ func TestRowNumbers(t *testing.T) {
 		return slices.ContainsFunc(inferred(t, "log", nil, "", text).Open(), func(o Open) bool {
 			return o.Heading == "No." && o.Taken == "trip" && slices.Contains(o.Others, "")
 		})
+	}
+	outings := "No|Date|Lines in|Lines out|Knots|Lines\n"
+	for n := 1; n <= 8; n++ {
+		row := fmt.Sprintf("%d|%d/6/26|06:00|08:00|8|%d\n", n, 3*n, 4+n%2)
+		outings += row + strings.ReplaceAll(strings.ReplaceAll(row, "08:00", "11:00"), "06:00", "09:00")
+	}
+	if p := planOf(t, "", strings.TrimSpace(outings)); !p.Binds("trip") {
+		t.Errorf("each outing's number on both of its rows: %s", summary(p))
 	}
 	if !asked(onceADay) {
 		t.Error("two rows of a day with numbers of their own: not asked about")

@@ -34,7 +34,9 @@ func (r *Reader) caught() {
 			if v, ok = float64(kept+letGo), true; c.Fate == "" && !r.layout.Inclusive {
 				v = float64(kept)
 			}
-			if c.Fate == "" {
+			if c.Fate == "" && r.freed >= 0 {
+				released += int64(letGo)
+			} else if c.Fate == "" {
 				r.letGoBeside(letGo)
 			}
 		}

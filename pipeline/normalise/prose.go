@@ -38,7 +38,7 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 			r.weights(t, text)
 			r.note(text)
 		case "text":
-			if t.Measured && tellsMeasure(text) && !words.Otherwise(text) {
+			if t.Measured && tellsMeasure(text, r.defaults(t)) && !words.Otherwise(text) {
 				listed = r.fishOf(t, text, listed, fish, counted)
 				r.weights(t, text)
 			}
@@ -83,8 +83,8 @@ func (r *Reader) names(v map[string]entry.Value) bool {
 }
 
 // tellsMeasure tells a remark of a fish with a length or a weight.
-func tellsMeasure(text string) bool {
-	return slices.ContainsFunc(phrase.FishList(text, phrase.Defaults{}),
+func tellsMeasure(text string, d phrase.Defaults) bool {
+	return slices.ContainsFunc(phrase.FishList(text, d),
 		func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 })
 }
 

@@ -260,7 +260,10 @@ func (r *Reader) implied() {
 		}
 	}
 	besides := func(u plan.Unknown) bool { return u.Named && u.Fate == "" }
-	if r.layout.Freed || slices.ContainsFunc(r.layout.Catch, besides) {
+	if !r.layout.Freed && !r.has("released_n") && slices.ContainsFunc(r.layout.Catch,
+		func(u plan.Unknown) bool { return u.Fate == "released" }) {
+		r.freed = r.add("released_n", entry.Int)
+	} else if r.layout.Freed || slices.ContainsFunc(r.layout.Catch, besides) {
 		r.add("released_n", entry.Int)
 	}
 	sum := "hooked_n"
@@ -277,11 +280,9 @@ func (r *Reader) implied() {
 	if len(r.layout.Catch) > 0 && len(r.figures) == 0 && !r.layout.Binds(sum, "landed_n", "kept_n") {
 		r.catch = r.add(sum, entry.Int)
 	}
-	if !r.has("released_n") && slices.ContainsFunc(r.layout.Catch,
-		func(u plan.Unknown) bool { return u.Fate == "released" }) {
-		r.freed = r.add("released_n", entry.Int)
-	}
-	if r.catch >= 0 && r.layout.Caught && r.layout.Binds("notes") && !r.has("released_n") {
+	if r.catch >= 0 && r.freed >= 0 && r.layout.Binds("notes") {
+		r.letGoTold = r.freed
+	} else if r.catch >= 0 && r.layout.Caught && r.layout.Binds("notes") && !r.has("released_n") {
 		r.letGoTold = r.add("released_n", entry.Int)
 	}
 	if r.layout.Kind == plan.Flat && r.catch < 0 && r.layout.Binds("landed_n") && r.layout.Binds("notes") &&
@@ -289,8 +290,8 @@ func (r *Reader) implied() {
 		r.letGoIn = r.add("released_n", entry.Int)
 	}
 	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
-		!r.layout.Binds("hooked_n", "released_n", "lost_n", "missed_n") &&
-		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish()); r.fatesTold {
+		!r.layout.Binds("hooked_n", "lost_n", "missed_n") && (r.layout.ListsAll || !r.layout.Binds("released_n") &&
+		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish())); r.fatesTold {
 		r.add("lost_n", entry.Int)
 		r.add("missed_n", entry.Int)
 	}

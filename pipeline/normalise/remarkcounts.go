@@ -97,7 +97,7 @@ func (r *Reader) countedRemark(t *target, before, text string, b phrase.Bite) {
 	fits := !room.Known || sum.Int+r.value("lost_n").Int+r.value("missed_n").Int+n <= room.Int
 	switch {
 	case b.Method != "" && b.Method != "troll" || words.Otherwise(text):
-	case b.Fate == words.Released && ofThem && n <= sum.Int:
+	case b.Fate == words.Released && n <= sum.Int && (ofThem || !also && r.amongCounted(b, n)):
 		r.values[r.catch] = entry.OfInt(sum.Int - n)
 		r.values[r.letGoTold] = entry.OfInt(r.values[r.letGoTold].Int + n)
 	case also && fits && b.Fate == words.Landed:
@@ -108,6 +108,36 @@ func (r *Reader) countedRemark(t *target, before, text string, b phrase.Bite) {
 		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf("tells of %s: among those that the row counts, or "+
 			"beside them? Not used", plural(int(n), "a fish", "fish"))))
 	}
+}
+
+// amongCounted tells fish of a remark that are among those which the row's columns of species count: the log says of
+// these that they were kept but for what remarks say, or the row has no room for more on the hook.
+func (r *Reader) amongCounted(b phrase.Bite, n int64) bool {
+	hooked := r.value("hooked_n")
+	full := hooked.Known && r.values[r.catch].Int+r.freedCounted()+r.value("lost_n").Int+n > hooked.Int
+	return (r.layout.KeptUnless || full) && n <= r.countOf(b.Name)
+}
+
+// freedCounted is how many fish the row's columns of species count as let go.
+func (r *Reader) freedCounted() int64 {
+	if r.freed < 0 {
+		return 0
+	}
+	return r.values[r.freed].Int
+}
+
+// countOf is how many fish the row's columns count that may be of a name.
+func (r *Reader) countOf(name string) int64 {
+	is, n := r.set.Species.Find(name, r.set.Ocean), int64(0)
+	for _, c := range r.layout.Catch {
+		if c.Fate != "" || c.Index >= len(r.row.Cells) || !mayBeOne(is, r.set.Species.Find(c.Heading, r.set.Ocean)) {
+			continue
+		}
+		if v, ok := plainNumber(trimmed(r.row.Cells[c.Index])); ok {
+			n += int64(v)
+		}
+	}
+	return n
 }
 
 // hasColumn tells the name of a fish that has a column of its own, or may have.

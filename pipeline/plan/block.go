@@ -85,6 +85,8 @@ type Block struct {
 	Caught     bool      // those of Catch were landed
 	Figures    []string  // what each of several figures in a cell of Catch counts: strikes_n, hooked_n, landed_n
 	Alone      bool      // one figure alone counts all of these
+	ListsAll   bool      // its list of fish tells each bite that a row counts, also those lost or missed
+	KeptUnless bool      // those of Catch were kept but for what remarks say
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
 	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there

@@ -487,7 +487,10 @@ func (s *Subject) rests(p record.Problem) []string {
 	if of := effectOf(b.Column.Name); of != nil {
 		return of
 	}
-	return effectOf(b.Column.Parse)
+	if of := effectOf(b.Column.Parse); of != nil || b.Column.Name != "notes" {
+		return of
+	}
+	return listing // a remark that tells of fish or bites
 }
 
 // heading is the binding under a heading.

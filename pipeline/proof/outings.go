@@ -35,7 +35,7 @@ func (q *inquiry) outings(s Subject) {
 		days[w.Day] = append(days[w.Day], s.Block.Rows[i])
 	}
 	for _, u := range s.Plan.Unknown {
-		if u.Aside == "money" {
+		if u.Aside == "money" || among(s.Plan.Catch, u) || among(s.Plan.Rods, u) || among(s.Plan.Spread, u) {
 			continue
 		}
 		once, keys := 0, []string{}
@@ -175,4 +175,9 @@ func (q *inquiry) parts(s Subject) {
 		}
 		last[key] = x
 	}
+}
+
+// among tells a column that is one of several whose meaning is known.
+func among(of []plan.Unknown, u plan.Unknown) bool {
+	return slices.ContainsFunc(of, func(x plan.Unknown) bool { return x.Index == u.Index })
 }

@@ -64,7 +64,7 @@ func TestCells(t *testing.T) {
 				"average day, no complaints", "Log 2023"}},
 		"hedged": {Hedged, []string{"~11", "about 7", "est 20 kg", "maybe 39 lb", "80 lb ish", "by eye", "39 lb?",
 			"c.100 kg", "unos 40 kg", "environ 30 kg", "circa 20 kg", "geschätzt 20 kg", "mais ou menos 50 kg",
-			"al ojo 20 kg", "à l'œil 30 kg", "20 kg nach Augenmaß"},
+			"al ojo 20 kg", "dans les 20 kg", "à l'œil 30 kg", "20 kg nach Augenmaß"},
 			[]string{"", "39 lb", "84 lb on the scale", "T. albacares"}},
 		"nothing": {Nothing, []string{"nothing", "skunked", "zip", "zip :(", "no bites", "none", "nil", "blank",
 			"Zero bites.", "Not one bite all day.", "porpoise at the Grounds, no takers. Zip", "sin picadas", "rien",
