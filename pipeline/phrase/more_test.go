@@ -256,6 +256,7 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"2 lost, 2 more hooked later", "2 lost; 2 hooked"},
 		{"bonito for bait x 4", "4 bonito landed"},
 		{"something else on for a while, spat it", "lost (spat hook)"},
+		{"missed one; something on and spat it", "missed; lost (spat hook)"},
 		{"a strike on the long rigger, never came tight", "missed @long rigger"},
 	})
 }

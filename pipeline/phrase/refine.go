@@ -1,6 +1,10 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"regexp"
+
+	"wakeledger/pipeline/words"
+)
 
 // refine reads a clause that goes on with the bite told before: "..., turned it loose",
 // "..., 45 in and 19.9 lb on the scale", "..., lost both". It reports false where the
@@ -62,6 +66,10 @@ func open(b *Bite) bool {
 	return b.Fate == words.Hooked || b.Fate == words.Bit || b.Fate == words.FateUnknown
 }
 
+// somethingElse begins a clause that tells of a fish nobody saw, and not of the one before it.
+var somethingElse = regexp.MustCompile(`(?i)^\W*(?:something|somebody|algo|quelque chose|qualcosa|qualcuno|alguma coisa|irgendwas|` +
+	`etwas)\b`)
+
 // goesOn reports whether a bare fate is that of the bite before it.
 func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 	switch {
@@ -69,6 +77,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return false
 	case same && c.join == aColon: // LDR - lost at the rail
 		return true
+	case cur.Fate == words.Missed && c.fate != words.Missed && somethingElse.MatchString(c.text):
+		return false // missed one; something on and spat it
 	case c.pronoun:
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
 	case open(cur) && c.fate == words.Lost && c.unknown > 0 && (cur.LengthCm > 0 || cur.Exact):
