@@ -81,7 +81,7 @@ func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, ma
 				}
 			}
 			of := groups[i].blocks[0]
-			if of.Shape == b.Shape && of.Kind == b.Kind && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
+			if of.Shape == b.Shape && of.Kind == b.Kind && !strikesBesideFish(of, b) && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
 				at = i
 				break
 			}
@@ -112,6 +112,13 @@ func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, ma
 		g.fill(columns, len(keys[i]), says)
 	}
 	return groups, columns
+}
+
+// strikesBesideFish tells two tables of which one is named for strikes and the other for fish: they may be of the same
+// fish, under the same headings.
+func strikesBesideFish(a, b *layout.Block) bool {
+	x, y := nameHint(a.Grid.Info.Title()), nameHint(b.Grid.Info.Title())
+	return x == plan.Strikes && y == plan.Fish || x == plan.Fish && y == plan.Strikes
 }
 
 // sister is the group's column for a label of a block where one of the two says nothing: that of a label one
