@@ -81,7 +81,8 @@ func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, ma
 				}
 			}
 			of := groups[i].blocks[0]
-			if of.Shape == b.Shape && of.Kind == b.Kind && !strikesBesideFish(of, b) && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
+			same := of.Shape == b.Shape && of.Kind == b.Kind && !strikesBesideFish(of, b)
+			if same && shared >= 2 && 10*shared >= 7*min(len(k), len(keys[i])) {
 				at = i
 				break
 			}
