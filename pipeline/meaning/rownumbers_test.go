@@ -108,7 +108,6 @@ func TestStrikesBesideFish(t *testing.T) {
 			"T1|2026-07-04|08:05|port|missed|\nT2|2026-07-11|10:10|port|lost|wahoo",
 		"Fish", "Trip|Date|Time|Line|Species|Fork length|Kept or released\n"+
 			"T1|2026-07-04|08:10|port|wahoo|110 cm|kept\n"+
-			""+
 			"T2|2026-07-11|21:20|port|mahi|90 cm|released")
 	if a, b := l.Data()[0].Plan.Kind, l.Data()[1].Plan.Kind; a != plan.Strikes || b != plan.Fish {
 		t.Errorf("read as %s and %s", a, b)
