@@ -568,7 +568,7 @@ func (x *builder) weighCatch() (v landedVotes) {
 			sum += int(n)
 		}
 		if sum < r {
-			v.without++
+			v.without += surely
 		}
 		if !x.plan.Binds("strikes_n", "hooked_n") {
 			continue
@@ -578,10 +578,10 @@ func (x *builder) weighCatch() (v landedVotes) {
 		if !x.plan.Binds("hooked_n") {
 			all = get(row, "strikes_n") - get(row, "missed_n")
 		}
-		switch all {
-		case sum:
-			v.with++
-		case sum + r:
+		switch {
+		case all > 0 && all >= sum && all < sum+r: // there is no room for them beside
+			v.with += surely
+		case all == sum+r: // or some were missed, where no column says so
 			v.without++
 		}
 	}
@@ -700,6 +700,9 @@ func (x *builder) inclusive() {
 	}
 }
 
+// surely is what a row weighs that can be read in one way alone, beside one that only adds up so.
+const surely = 10
+
 // landedVotes are rows that say whether landed counts the released.
 type landedVotes struct {
 	with, without int
@@ -733,9 +736,9 @@ func (x *builder) weighLanded(l, r *plan.Binding) landedVotes {
 		lost, _ := get(row, "lost_n")
 		switch {
 		case released > landed:
-			v.without += 10
+			v.without += surely
 		case told && landed+released+lost > hooked:
-			v.with += 10
+			v.with += surely
 		}
 	}
 	return v

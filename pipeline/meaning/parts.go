@@ -131,9 +131,9 @@ func (x *builder) weighFigures() (v landedVotes) {
 		aboard, hooked := x.figureSum(row, landed), x.figureSum(row, all)
 		switch {
 		case released > aboard:
-			v.without += 10
+			v.without += surely
 		case aboard+released > hooked:
-			v.with += 10
+			v.with += surely
 		}
 	}
 	return v

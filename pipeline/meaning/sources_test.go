@@ -279,6 +279,10 @@ func TestCountsWithThoseLetGo(t *testing.T) {
 		{"nothing said", head + rows, false, true},
 		{"said above", "fish columns = in the boat incl. ones let go|||||||\n|||||||\n" + head + rows, true, false},
 		{"more let go than counted", head + strings.Replace(rows, "|2||1", "|2||9", 1), false, false},
+		{"no room for them beside, in a row where another may have had a miss",
+			"Date|In|Out|Lines|Bites|Albacore|Skipjack|Let go\n2026-06-03|06:00|11:00|6|1|1||1\n" +
+				"2026-06-04|06:00|12:00|6|3|1|1|1\n2026-06-05|06:00|12:00|6|4|1|2|\n2026-06-06|06:00|12:00|6|2|||",
+			true, false},
 	} {
 		u := inferred(t, "log.xlsx", nil, "2026", c.sheet).Data()[0]
 		if u.Plan.Inclusive != c.inclusive || u.LandedOpen() != c.open {
