@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// Of sheets that say the same cell for cell, one with so many rows is a copy whatever it is called, and one with fewer
-// by its name: two short days without a date may be alike.
+// Of sheets that say the same cell for cell, one with so many rows and a day in them is a copy whatever it is
+// called, and another one by its name: two days without a date may be alike.
 const (
 	fewCopied  = 8
 	fewRenamed = 3
@@ -37,8 +37,15 @@ func (s *Sheet) copies(o *Sheet) bool {
 		return false
 	}
 	a, b := s.Grid.said(), o.Grid.said()
-	return slices.Equal(a, b) && (len(a) >= fewCopied || len(a) >= fewRenamed &&
+	return slices.Equal(a, b) && (len(a) >= fewCopied && s.Grid.dated() || len(a) >= fewRenamed &&
 		renamed(s.Grid.Info.Title(), o.Grid.Info.Title()))
+}
+
+// dated tells a grid in which a day stands: forms of two days that only their sheets name may say the same.
+func (g *Grid) dated() bool {
+	return slices.ContainsFunc(g.Rows, func(r Row) bool {
+		return slices.ContainsFunc(r.Cells, func(c Cell) bool { return c.Look == Date })
+	})
 }
 
 // said are the rows of a grid that say anything, each as one text.
