@@ -27,6 +27,7 @@ type Understood struct {
 	columns []int
 	choice  choice
 	numbers [][]float64 // see rowNumbers
+	Again   Again       // rows that say their hours again
 }
 
 // Log is a log, understood.
@@ -210,6 +211,7 @@ func (l *Log) settle() {
 	l.besideOnly()
 	l.usual()
 	l.years()
+	l.hoursAgain()
 	l.ranks()
 	l.afternoons()
 }

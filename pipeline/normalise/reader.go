@@ -80,6 +80,7 @@ type Reader struct {
 	worded           []several // counts of the row that name their fish
 	spell            spell     // what a row of a log of events tells of a whole stretch
 	lain             lain
+	above            []string   // what the row above says of its stretch, by column
 	beyond           bool       // the rows stand under a title that says that they were not trolled
 	answer           []string   // the cells of the last answer of a form
 	like             int        // fish of the species that the row names with a number
@@ -376,6 +377,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	clear(r.values)
 	r.values[0] = entry.OfInt(int64(row.Num))
 	r.gather()
+	r.hoursAgain()
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := t.text

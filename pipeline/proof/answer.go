@@ -123,6 +123,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"blank":        fillBlanks,
 	"bare":         guessBare,
 	"other hours":  takeOff,
+	"hours again":  countHours,
 	"behind":       tellBehind,
 	"bitten":       allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {

@@ -321,6 +321,7 @@ func (q *inquiry) block(s Subject) {
 	q.jigged(s)
 	q.unpaced(s)
 	q.hoursInRemarks(s)
+	q.hoursAgain(s)
 	q.keptBeside(s)
 	q.unfished(s)
 	q.besideBites(s)

@@ -1,0 +1,36 @@
+package proof
+
+import (
+	"fmt"
+
+	"wakeledger/pipeline/meaning"
+)
+
+// once and each are what rows with the same hours may be.
+const (
+	once = "once"
+	each = "each"
+)
+
+// hoursAgain asks about rows of one day that say the same hours, each with a bite, where neither reading is sure.
+func (q *inquiry) hoursAgain(s Subject) {
+	a := s.Again
+	if !a.Unsure() || s.Plan.NoEffort {
+		return
+	}
+	more := ""
+	if a.Pairs > 1 {
+		more = fmt.Sprintf(" (%d such pairs)", a.Pairs)
+	}
+	q.ask("hours again", s.Plan.Name, "hours", fmt.Sprintf("Rows %d and %d are of one day and say the same hours%s: "+
+		"are these hours written again for each bite, or is each row a stretch of its own?", a.Row, a.Other, more),
+		[]string{"the same hours, written again", "each row has its own hours"}, hours)
+	q.last().Choices = []string{once, each}
+}
+
+// countHours counts hours that rows say again once, or each time.
+func countHours(_ *meaning.Log, q *Question, choice string) {
+	for _, u := range q.of {
+		u.Plan.EffortOnce = choice == once
+	}
+}
