@@ -119,7 +119,8 @@ func (u *Understood) effortRows(hours *plan.Binding) []hoursOf {
 		if d := cell(row, day); d != "" {
 			on = d
 		}
-		x := hoursOf{row: u.Block.Rows[i].Num, day: on, hours: cell(row, hours), lines: cell(row, lines), kn: cell(row, kn)}
+		x := hoursOf{row: u.Block.Rows[i].Num, day: on, hours: cell(row, hours), lines: cell(row, lines),
+			kn: cell(row, kn)}
 		for j := range p.Bindings {
 			x.bite = x.bite || p.Bindings[j].OfStrike() && cellOf(row, p.Bindings[j].Index) != ""
 		}

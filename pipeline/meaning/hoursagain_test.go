@@ -5,7 +5,8 @@ import "testing"
 // TestHoursAgain holds when the hours on rows of bites are those of the row above, each row's own, or asked about.
 func TestHoursAgain(t *testing.T) {
 	heads := "Date|Hours|Lines|Speed kn|Species|Result|Length in\n"
-	alone := "9/6/26|6|4|8|||\n10/6/26|4|4|8|Dorado|lost|\n11/6/26|5.5|4|8|Dorado|lost|\n12/6/26|7|5|8|Wahoo|landed|51\n"
+	alone := "9/6/26|6|4|8|||\n10/6/26|4|4|8|Dorado|lost|\n" +
+		"11/6/26|5.5|4|8|Dorado|lost|\n12/6/26|7|5|8|Wahoo|landed|51\n"
 	for name, c := range map[string]struct {
 		rows        string
 		once, asked bool
