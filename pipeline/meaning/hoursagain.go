@@ -58,20 +58,20 @@ func (u *Understood) again() Again {
 	var out Again
 	same, within, sameAcross, across, long, paced := 0, 0, 0, 0, false, false
 	var last hoursOf
-	sum, once := 0.0, 0.0
+	sum, single := 0.0, 0.0
 	for _, row := range u.effortRows(hours) {
 		switch equal := row.hours == last.hours; {
 		case last.hours == "":
-			sum, once = hoursIn(row.hours), hoursIn(row.hours)
+			sum, single = hoursIn(row.hours), hoursIn(row.hours)
 		case row.day != last.day:
 			across++
 			if equal {
 				sameAcross++
 			}
-			sum, once = hoursIn(row.hours), hoursIn(row.hours)
+			sum, single = hoursIn(row.hours), hoursIn(row.hours)
 		case !row.bite || !last.bite:
 			within++ // a stretch of its own, and so are the others of its hours
-			sum, once = sum+hoursIn(row.hours), once+hoursIn(row.hours)
+			sum, single = sum+hoursIn(row.hours), single+hoursIn(row.hours)
 		default:
 			within++
 			sum += hoursIn(row.hours)
@@ -81,10 +81,10 @@ func (u *Understood) again() Again {
 				}
 				paced = paced || row.kn != "" && row.kn != last.kn
 			} else {
-				once += hoursIn(row.hours)
+				single += hoursIn(row.hours)
 			}
 		}
-		long = long || sum > longestDay && once <= longestDay
+		long = long || sum > longestDay && single <= longestDay
 		last = row
 	}
 	out.Pairs, out.Odds = same, likelier(same, within, (float64(sameAcross)+1)/(float64(across)+2))

@@ -18,6 +18,7 @@ type Open struct {
 	Samples []string
 	Taken   string   // what it is read as; "" where nothing
 	Others  []string // what it may be instead, the likeliest first
+	Unread  bool     // its cells read as none of these: whatever is answered, they are not counted
 }
 
 const (
@@ -49,7 +50,8 @@ func (l *Log) questionable() []Open {
 		}
 		seen[g] = true
 		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g),
-			l.best(u, g), l.undated(u, g), l.misfits(u, g), l.rowOrTrip(u, g)) {
+			l.best(u, g), l.undated(u, g), l.misfits(u, g),
+			l.codesOfBites(u, g), l.rowOrTrip(u, g), l.nested(u, g)) {
 			out = joined(out, o)
 		}
 	}
@@ -133,6 +135,34 @@ func (l *Log) misfits(u *Understood, g *group) []Open {
 			}
 		}
 		if len(o.Others) > 0 {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// longestFate is how long a code for bites is at the most: "oRK".
+const longestFate = 6
+
+// codesOfBites are columns of short words under a heading of bites, or of fish by what became of them, which read as
+// nothing: no table without counts may leave them out in silence.
+func (l *Log) codesOfBites(u *Understood, g *group) []Open {
+	var out []Open
+	a := g.assigned(u.choice)
+	for i, v := range g.values {
+		short := v.share("as short as a fate", func(x layout.Cell) bool { return len(x.Text) <= longestFate })
+		if g.cands[i][u.choice[i]].column != nil || len(v.cells) < 3 || l.lexicon.elsewhere(v) ||
+			v.numeric() > fewFigures || short < 1-fewFigures {
+			continue
+		}
+		o := l.openOf(u, g, i)
+		said := l.lexicon.said(v.Label).columns
+		for _, c := range l.lexicon.Columns {
+			if strings.HasSuffix(c.Name, "_n") && said[c].weight >= loosely && !a.has(c.Name) {
+				o.Others, o.Unread = append(o.Others, c.Name), true
+			}
+		}
+		if o.Unread {
 			out = append(out, o)
 		}
 	}

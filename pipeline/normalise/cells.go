@@ -364,9 +364,10 @@ func quantityCell(r *Reader, t *target, text string) error {
 // notWeighed takes the words for a released fish, where the scale's weight would
 // stand, for that; wrong is what they are as a weight.
 func (r *Reader) notWeighed(t *target, text string, wrong error) error {
+	f, _ := words.FateOnly(text)
 	kept, ok := r.words.find("kept", text)
-	if t.Column.Name != "scale_kg" || !ok || kept != "no" || r.released < 0 ||
-		plain(text) == "no" || plain(text) == "n" {
+	free := f == words.Released || ok && kept == "no" && plain(text) != "no" && plain(text) != "n"
+	if t.Column.Name != "scale_kg" || !free || r.released < 0 {
 		return wrong
 	}
 	r.values[r.released] = entry.OfFlag(false)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/words"
 )
 
 // counts tells whether the sheet counts its strikes or what became of them.
@@ -21,13 +22,13 @@ func (r *Reader) noted() {
 	told := ""
 	for _, clause := range strings.FieldsFunc(r.value("notes").Text,
 		func(c rune) bool { return strings.ContainsRune(",;.()", c) }) {
-		means, ok := r.words.find("fate", clause)
+		f, ok := words.FateOnly(clause)
 		switch {
-		case !ok:
-		case told != "" && told != means:
+		case !ok || f == words.Bit || f == words.Hooked:
+		case told != "" && told != f.String():
 			return
 		default:
-			told = means
+			told = f.String()
 		}
 	}
 	if told != "" {

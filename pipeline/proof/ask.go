@@ -162,7 +162,7 @@ func (q *inquiry) columns() {
 		q.out = append(q.out, Question{ID: ColumnID(o.Heading, o.Nth, o.Labels), Kind: "column",
 			Sheet: o.Sheet, About: o.Heading, Text: text,
 			Options: options, Effect: effect, Brief: fmt.Sprintf("What stands under %q?", o.Heading),
-			Choices: names, Taken: o.Taken})
+			Choices: names, Taken: o.Taken, unread: o.Unread})
 	}
 }
 

@@ -457,14 +457,21 @@ func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, o
 }
 
 // outcomes asks what words stand for that say no more than that something bit, where no
-// word of the log says that a bite was missed.
+// word of the log says that a bite was missed, and what words of a miss do on rows whose fish were taped.
 func (q *inquiry) outcomes(s *Subject) {
 	b := s.Plan.Find("outcome")
-	if b == nil || b.Index < 0 || s.Stats.Missed || len(s.Stats.Unsaid) < 2 {
+	if b == nil || b.Index < 0 {
 		return
 	}
+	if q.fatesOf(s, b, s.Stats.Taped, 1); !s.Stats.Missed {
+		q.fatesOf(s, b, s.Stats.Unsaid, 2)
+	}
+}
+
+// fatesOf asks what words of a column of fates mean, those that stand on at least so many of some rows.
+func (q *inquiry) fatesOf(s *Subject, b *plan.Binding, rows []int64, least int) {
 	by := map[string][]int64{}
-	for _, num := range s.Stats.Unsaid {
+	for _, num := range rows {
 		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
 		if i < 0 || b.Index >= len(s.Block.Rows[i].Cells) {
 			continue
@@ -476,7 +483,7 @@ func (q *inquiry) outcomes(s *Subject) {
 		}
 	}
 	for _, text := range slices.Sorted(maps.Keys(by)) {
-		if len(by[text]) > 1 {
+		if len(by[text]) >= least {
 			q.word(s, b, text, by[text], nil)
 		}
 	}

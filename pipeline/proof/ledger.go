@@ -37,6 +37,7 @@ type Stats struct {
 	Fateless  []int64 // of these, those that say nothing at all of it, and measure no fish
 	Unsaid    []int64 // rows of strikes whose outcome says no more than that something bit
 	Missed    bool    // a row says that a bite was missed
+	Taped     []int64 // rows of strikes that were missed, by their words, and whose fish were taped or weighed
 	None      bool    // a row of counts says 0: one without any is not of none
 	Placed    bool    // rows of strikes or fish say of which day, trip or stretch they are
 	Days      map[string]bool
@@ -189,6 +190,9 @@ func (s *Stats) listed(r Row) {
 		}
 	case outcome == "missed":
 		s.Missed = true
+		if v["length_cm"].Known || v["girth_cm"].Known || v["scale_kg"].Known {
+			s.Taped = append(s.Taped, r.Num)
+		}
 	case outcome == "hooked", outcome == "" && r.Kind != plan.Fish:
 		s.Unsaid = append(s.Unsaid, r.Num)
 		if outcome == "" && !v["length_cm"].Known && !v["girth_cm"].Known && !v["scale_kg"].Known {

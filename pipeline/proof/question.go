@@ -31,6 +31,7 @@ type Question struct {
 	column  *plan.Binding         // under which that is, or whose words are asked about
 	trips   map[int64]string      // of rows, that an answer may name
 	left    []left                // rows of several blocks that an answer may leave out
+	unread  bool                  // of a heading whose cells read as none of its options
 	word    string                // of that column, in lower case
 	words   []string              // or several
 	off     map[int64]float64     // seconds of rows that an answer may take off

@@ -112,7 +112,8 @@ func (q *Question) Tries() bool { return settles[q.Kind] != nil && len(q.Choices
 // OfColumn tells a question about a heading whose answers each come to totals that are held
 // against each other: not a day, a trip or what happened, on which more rests.
 func (q *Question) OfColumn() bool {
-	return q.Kind == "column" && len(q.Choices) > 1 && !slices.ContainsFunc(q.Choices, func(c string) bool {
-		return slices.Contains([]string{"date", "trip", "event", "strike_speed_kn"}, c)
-	})
+	return q.Kind == "column" && !q.unread && len(q.Choices) > 1 &&
+		!slices.ContainsFunc(q.Choices, func(c string) bool {
+			return slices.Contains([]string{"date", "trip", "event", "strike_speed_kn"}, c)
+		})
 }

@@ -82,9 +82,43 @@ func FatePhrases(f Fate) []string {
 // letters are the fates that a cell gives as a letter alone.
 var letters = map[string]Fate{"r": Released, "k": Landed, "l": Lost, "m": Missed}
 
+// pointless leaves out a pronoun at the end: "bumped it".
+func pointless(toks []Token) []Token {
+	if n := len(toks); n > 1 {
+		if next, ok := GlueIs(toks, n-1, "pronoun"); ok && next == n {
+			if _, whole := alones.whole(toks); !whole {
+				return toks[:n-1]
+			}
+		}
+	}
+	return toks
+}
+
+// FateOnly is the fate that a clause tells which tells nothing else: "released it", "she came off".
+func FateOnly(text string) (Fate, bool) {
+	f, _, at, ok := FateOf(text)
+	if !ok {
+		return FateUnknown, false
+	}
+	toks := Scan(text)
+	for i := 0; i < len(toks); {
+		next, idle := GlueIs(toks, i, "pronoun")
+		if !idle {
+			next, idle = GlueIs(toks, i, "glue")
+		}
+		if told := toks[i].At >= at[0] && toks[i].End <= at[1]; told {
+			next = i + 1
+		} else if !idle {
+			return FateUnknown, false
+		}
+		i = next
+	}
+	return f, true
+}
+
 // FateAlone is the fate that words tell only where they are all of a text: "back over".
 func FateAlone(text string) Fate {
-	key, ok := alones.whole(trimmed(text))
+	key, ok := alones.whole(pointless(trimmed(text)))
 	if !ok {
 		return FateUnknown
 	}
@@ -123,7 +157,7 @@ func FateOf(text string) (f Fate, cause string, at [2]int, ok bool) {
 			i = last
 		}
 	}
-	if key, whole := alones.whole(toks); whole && !unhooked {
+	if key, whole := alones.whole(pointless(toks)); whole && !unhooked {
 		_, cause, _ = strings.Cut(key, " ")
 		f, at = fateOfKey(key), [2]int{toks[0].At, toks[len(toks)-1].End}
 	}
@@ -177,7 +211,7 @@ func lone(t Token) (Fate, [2]int) {
 	}
 	if len(t.Text) >= leastSlip {
 		for _, w := range fateWords()[t.Text[0]] {
-			if Similar(w.text, t.Text) {
+			if Similar(w.text, t.Text) && !inflected(w.text, t.Text) {
 				return w.fate, at
 			}
 		}
@@ -217,6 +251,11 @@ func denied(toks []Token, i int) bool {
 
 // leastSlip is how many letters the shorter of two words has at least that differ by a slip.
 const leastSlip = 5
+
+// inflected reports whether two words differ in their last letter alone: "taken" is no slip for "taker".
+func inflected(a, b string) bool {
+	return len(a) == len(b) && a[:len(a)-1] == b[:len(b)-1]
+}
 
 // Similar reports whether two words of five letters or more differ by one slip: a letter
 // more, less or other, or two letters changed about.

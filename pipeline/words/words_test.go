@@ -315,6 +315,8 @@ func TestFateAlone(t *testing.T) {
 		{"gone", "lost", ""}, {"off", "lost", ""}, {"sea lion", "lost", "seal"}, {"sharks", "lost", "shark"},
 		{"dinner", "landed", ""}, {"over the rail", "landed", ""},
 		{"swam strong", "released", ""}, {"tapped", "missed", ""}, {"tiburón", "lost", "shark"},
+		{"bumped it", "missed", ""}, {"swiped it", "missed", ""}, {"bumped it about", "", ""},
+		{"taken", "", ""}, {"relaesed", "released", ""},
 		{"coupé", "lost", "broke off"}, {"missed with gaff", "lost", "at the boat"},
 		{"seal took it", "lost", "seal"}, {"crimp slipped", "lost", "broke off"}, {"pulled the skirt", "missed", ""},
 		{"tuna gone by noon", "", ""}, {"dinner at the club", "", ""}, {"saw a sea lion", "", ""},
@@ -477,5 +479,19 @@ func TestFateOfAnswer(t *testing.T) {
 	}
 	if !Yes("Yes.") || Yes("yes, kept") || !Answers("no, broke off") || Answers("no hookup") {
 		t.Error("a yes, or an answer that goes on, is not told")
+	}
+}
+
+// TestFateOnly holds which clauses tell what became of a fish and nothing else.
+func TestFateOnly(t *testing.T) {
+	for text, want := range map[string]string{
+		"released it": "released", "let her go": "released", "lost at the leader": "lost",
+		"kept for the freezer": "landed", "suelto": "released", "rilasciato": "released", "iced": "landed",
+		"pulled the hooks": "lost", "no hook up": "missed",
+		"lost a lure": "", "25 min": "", "kept the cedar plug out": "", "released at dusk after rain": "", "": "",
+	} {
+		if f, ok := FateOnly(text); f.String() != want || ok != (want != "") {
+			t.Errorf("%q: %q %t, expected %q", text, f, ok, want)
+		}
 	}
 }

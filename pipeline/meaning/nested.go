@@ -1,0 +1,59 @@
+package meaning
+
+import "wakeledger/pipeline/plan"
+
+// Of a column of numbers that may be a count of fish: on how many rows with bites it must stand, and which share of the
+// bites it has at least.
+const (
+	leastNested = 5
+	nestedShare = 0.2
+)
+
+// mayBeNested are the counts of what became of bites, the likeliest to be called by another word first.
+var mayBeNested = []string{"hooked_n", "landed_n", "released_n", "lost_n", "missed_n"}
+
+// nested are columns of small numbers whose headings are words for something else, and that are on no row more than
+// the bites: a count of fish under a word that also means their fight, or that they were seen.
+func (l *Log) nested(u *Understood, g *group) []Open {
+	bites := u.Plan.Find("strikes_n")
+	if bites == nil || bites.Index < 0 {
+		return nil
+	}
+	var others []string
+	for _, name := range mayBeNested {
+		if !u.Plan.Binds(name) {
+			others = append(others, name)
+		}
+	}
+	var out []Open
+	for i, v := range g.values {
+		name := meaningOf(g.cands[i][u.choice[i]])
+		if name != "fight_s" && name != "aside" || v.numeric() < 0.9 || v.whole(0, 60) < 1 || len(others) == 0 ||
+			headingUnit(v.Label) != "" || !u.within(v.Label.Col, bites) {
+			continue
+		}
+		o := l.openOf(u, g, i)
+		o.Taken, o.Others = name, others
+		out = append(out, o)
+	}
+	return out
+}
+
+// within tells numbers that are on no row more than the bites, are not all of them, and are a good share of them.
+func (u *Understood) within(index int, bites *plan.Binding) bool {
+	rows, all, part, differ := 0, 0.0, 0.0, false
+	for _, row := range u.rowNumbers() {
+		if index >= len(row) || bites.Index >= len(row) {
+			continue
+		}
+		x, n := row[index], row[bites.Index]
+		if x > n {
+			return false
+		}
+		if n > 0 {
+			rows++
+		}
+		all, part, differ = all+n, part+x, differ || x != n
+	}
+	return rows >= leastNested && differ && part >= nestedShare*all
+}
