@@ -2,19 +2,21 @@ package meaning
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/plan"
 )
 
-// Again is what speaks for rows of bites that repeat the hours of the stretch that they are of.
+// Again is what speaks for rows of bites that repeat the hours, or the counts, of the stretch that they are of.
 type Again struct {
-	Row, Other int     // numbers of the first two rows of one day with the same hours
+	Row, Other int     // numbers of the first two rows of one day that say the same
 	Pairs      int     // such pairs of neighbours
+	Counts     bool    // it is counts that they repeat: their stretch is known by its clock times
 	Odds       float64 // natural logarithm of how much likelier one stretch is than one each
 }
 
-// Bounds of these odds: above sure the hours are counted once, below never on each row; between, the log's owner is
+// Bounds of these odds: above sure they are counted once, below never on each row; between, the log's owner is
 // asked.
 const (
 	sureAgain  = 4
@@ -24,14 +26,18 @@ const (
 // longestDay is how many hours nobody trolls on one day (common practice, no source).
 const longestDay = 16
 
-// hoursAgain finds tables with a row a bite whose hours stand without clock times and again on each row of a
-// stretch. Neighbours of one day then have the same hours far more often than neighbours of two days.
+// hoursAgain finds tables with a row a bite in which hours without clock times, or counts, stand again on each row of a
+// stretch. Neighbours of one stretch then say the same far more often than others do.
 func (l *Log) hoursAgain() {
 	for _, u := range l.Data() {
 		u.Again = u.again()
 		if u.Again.Pairs > 0 && u.Again.Odds >= 0 {
 			u.Plan.EffortOnce = true
-			u.b.note("rows with a bite that say the same hours as the row above, on the same day, are of one stretch")
+			what := "hours"
+			if u.Again.Counts {
+				what = "counts"
+			}
+			u.b.note("rows with a bite that say the same %s as the row above, on the same day, are of one stretch", what)
 		}
 	}
 }
@@ -41,54 +47,71 @@ func (a Again) Unsure() bool { return a.Pairs > 0 && a.Odds > neverAgain && a.Od
 
 // hoursOf is a row as far as it matters here.
 type hoursOf struct {
-	row                   int
-	day, hours, lines, kn string
-	bite                  bool
+	row                          int
+	day, clock, hours, lines, kn string
+	counts                       []string
+	bite                         bool
+}
+
+// repeats tells a row that may be of the same stretch as another and says the same of it.
+func (x hoursOf) repeats(o hoursOf) bool {
+	return x.hours == o.hours && x.lines == o.lines && slices.Equal(x.counts, o.counts)
+}
+
+// most is the largest of a row's counts.
+func (x hoursOf) most() (n float64) {
+	for _, c := range x.counts {
+		n = max(n, numberIn(c))
+	}
+	return n
 }
 
 // again compares the rows of a table of stretches with what struck on them.
 func (u *Understood) again() Again {
 	p := u.Plan
-	hours := p.Find("duration_s")
-	if p.Kind != plan.Flat || hours == nil || hours.Index < 0 || p.Binds("start_s", "end_s", "leg", "line",
-		"strikes_n", "hooked_n", "landed_n", "stretches") || len(p.Catch)+len(p.Rods) > 0 ||
-		p.StrikeSets() > 0 || p.OfSet("duration_s", 1) != nil {
+	clocked := p.Binds("start_s", "end_s") || p.Binds("leg") && p.Binds("trip")
+	counted := p.Binds(countNames...)
+	switch {
+	case p.Kind != plan.Flat || p.StrikeSets() > 0 || len(p.Catch)+len(p.Rods) > 0 || p.Reads("stretches"),
+		p.OfSet("duration_s", 1) != nil || p.OfSet("start_s", 1) != nil,
+		p.Binds("line") && !p.Binds("lines_out"), // a row a line
+		!clocked && !p.Binds("duration_s"), clocked && !counted:
 		return Again{}
 	}
-	var out Again
+	out := Again{Counts: clocked}
 	same, within, sameAcross, across, long, paced := 0, 0, 0, 0, false, false
 	var last hoursOf
-	sum, single := 0.0, 0.0
-	for _, row := range u.effortRows(hours) {
-		switch equal := row.hours == last.hours; {
-		case last.hours == "":
-			sum, single = hoursIn(row.hours), hoursIn(row.hours)
-		case row.day != last.day:
+	sum, single, group := 0.0, 0.0, 1
+	for i, row := range u.effortRows(clocked) {
+		equal := i > 0 && row.repeats(last)
+		switch {
+		case i > 0 && (row.day != last.day || row.clock != last.clock):
 			across++
 			if equal {
 				sameAcross++
 			}
-			sum, single = hoursIn(row.hours), hoursIn(row.hours)
-		case !row.bite || !last.bite:
-			within++ // a stretch of its own, and so are the others of its hours
-			sum, single = sum+hoursIn(row.hours), single+hoursIn(row.hours)
+			fallthrough
+		case i == 0:
+			sum, single, group = numberIn(row.hours), numberIn(row.hours), 1
+		case !row.bite || !last.bite || !equal:
+			within++ // a stretch of its own
+			sum, single, group = sum+numberIn(row.hours), single+numberIn(row.hours), 1
 		default:
 			within++
-			sum += hoursIn(row.hours)
-			if equal = equal && row.lines == last.lines; equal {
-				if same++; same == 1 {
-					out.Row, out.Other = last.row, row.row
-				}
-				paced = paced || row.kn != "" && row.kn != last.kn
-			} else {
-				single += hoursIn(row.hours)
+			sum += numberIn(row.hours)
+			if same++; same == 1 {
+				out.Row, out.Other = last.row, row.row
+			}
+			paced = paced || row.kn != "" && row.kn != last.kn
+			if group++; counted && float64(group) > row.most() {
+				return Again{} // more bites than the count has: each row counts its own
 			}
 		}
 		long = long || sum > longestDay && single <= longestDay
 		last = row
 	}
 	out.Pairs, out.Odds = same, likelier(same, within, (float64(sameAcross)+1)/(float64(across)+2))
-	if long {
+	if long && !clocked {
 		out.Odds += sureAgain
 	}
 	if paced { // of one stretch they would have one speed
@@ -97,42 +120,50 @@ func (u *Understood) again() Again {
 	return out
 }
 
-// effortRows are the rows with hours.
-func (u *Understood) effortRows(hours *plan.Binding) []hoursOf {
+// effortRows are the rows with hours, or, of stretches that are known by their clock times, those with counts.
+func (u *Understood) effortRows(clocked bool) []hoursOf {
 	p := u.Plan
-	day, lines, kn := p.Find("trip"), p.Find("lines_out"), p.Find("speed_kn")
+	day := p.Find("trip")
 	if day == nil {
 		day = p.Find("date")
 	}
 	if day == nil {
 		return nil
 	}
-	cell := func(row []string, b *plan.Binding) string {
-		if b == nil {
-			return ""
-		}
-		return strings.ToLower(cellOf(row, b.Index))
-	}
 	var out []hoursOf
 	on := ""
 	for i, row := range u.b.rows {
-		if d := cell(row, day); d != "" {
+		cell := func(b *plan.Binding) string {
+			if b == nil {
+				return ""
+			}
+			return strings.ToLower(cellOf(row, b.Index))
+		}
+		if d := cell(day); d != "" {
 			on = d
 		}
-		x := hoursOf{row: u.Block.Rows[i].Num, day: on, hours: cell(row, hours), lines: cell(row, lines),
-			kn: cell(row, kn)}
+		x := hoursOf{row: u.Block.Rows[i].Num, day: on, hours: cell(p.Find("duration_s")),
+			lines: cell(p.Find("lines_out")), kn: cell(p.Find("speed_kn"))}
+		filled := false
+		for _, name := range countNames {
+			c := cell(p.Find(name))
+			x.counts, filled = append(x.counts, c), filled || c != ""
+		}
+		if clocked {
+			x.clock = cell(p.Find("start_s")) + "-" + cell(p.Find("end_s")) + "-" + cell(p.Find("leg"))
+		}
 		for j := range p.Bindings {
 			x.bite = x.bite || p.Bindings[j].OfStrike() && cellOf(row, p.Bindings[j].Index) != ""
 		}
-		if x.hours != "" {
+		if !clocked && x.hours != "" || clocked && filled {
 			out = append(out, x)
 		}
 	}
 	return out
 }
 
-// hoursIn are the hours of a cell that says no more than a number of them; 0 of others.
-func hoursIn(text string) float64 {
+// numberIn is the number of a cell; 0 where it has none.
+func numberIn(text string) float64 {
 	v, _ := number(text)
 	return v
 }
@@ -142,9 +173,8 @@ func likelier(k, n int, q float64) float64 {
 	if n == 0 {
 		return 0
 	}
-	any := -math.Log(float64(n + 1))
 	a, _ := math.Lgamma(float64(n + 1))
 	b, _ := math.Lgamma(float64(k + 1))
 	c, _ := math.Lgamma(float64(n - k + 1))
-	return any - (a - b - c + float64(k)*math.Log(q) + float64(n-k)*math.Log(1-q))
+	return -math.Log(float64(n+1)) - (a - b - c + float64(k)*math.Log(q) + float64(n-k)*math.Log(1-q))
 }

@@ -22,9 +22,16 @@ func (q *inquiry) hoursAgain(s Subject) {
 	if a.Pairs > 1 {
 		more = fmt.Sprintf(" (%d such pairs)", a.Pairs)
 	}
-	q.ask("hours again", s.Plan.Name, "hours", fmt.Sprintf("Rows %d and %d are of one day and say the same hours%s: "+
-		"are these hours written again for each bite, or is each row a stretch of its own?", a.Row, a.Other, more),
-		[]string{"the same hours, written again", "each row has its own hours"}, hours)
+	what, effect := "hours", hours
+	switch {
+	case a.Counts:
+		what, effect = "counts", bites
+	case s.Plan.Binds("strikes_n", "hooked_n", "landed_n"):
+		what, effect = "hours and counts", all
+	}
+	q.ask("hours again", s.Plan.Name, what, fmt.Sprintf("Rows %d and %d are of one day and say the same %s%s: "+
+		"are these written again for each bite, or does each row tell its own?", a.Row, a.Other, what, more),
+		[]string{"the same " + what + ", written again", "each row has its own " + what}, effect)
 	q.last().Choices = []string{once, each}
 }
 
