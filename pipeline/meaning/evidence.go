@@ -336,11 +336,15 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			_, _, _, ok := words.FateOf(c.Text)
 			return ok || len(t.Species.In(c.Text)) > 0
 		})
+		measures := v.share("lengths", func(c layout.Cell) bool { // 8'11"
+			_, err := unit.ParseQuantity(c.Text, unit.Length, unit.Inch, unit.MarkPoint)
+			return err == nil
+		})
 		if fates > 0.5 {
 			c := candidate{column: rodColumn}
 			c.add(off, "place over fates", 4.5)
 			out = append(out, c)
-		} else {
+		} else if measures < 0.5 {
 			c := candidate{column: spreadColumn}
 			c.add(off, "place over lures", 3)
 			out = append(out, c)

@@ -303,11 +303,14 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 func (g *group) places() {
 	n, struck := 0, 0
 	for _, c := range g.cands {
-		rod := slices.ContainsFunc(c, func(x candidate) bool { return x.column == rodColumn })
+		likely := func(column *plan.Column) bool { // "L" over lengths is the left rod to few
+			return slices.ContainsFunc(c, func(x candidate) bool { return x.column == column && x.score > c[0].score-nearTie })
+		}
+		rod := likely(rodColumn)
 		if rod {
 			struck++
 		}
-		if rod || slices.ContainsFunc(c, func(x candidate) bool { return x.column == spreadColumn }) {
+		if rod || likely(spreadColumn) {
 			n++
 		}
 	}

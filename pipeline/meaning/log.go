@@ -193,6 +193,7 @@ func (l *Log) settle() {
 	}
 	l.held()
 	l.parts()
+	l.outingNumbers()
 	l.rowNumbers()
 	l.linked()
 	l.afterwards()

@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/unit"
 )
 
 // Subject is a block with what its rows came to.
@@ -177,7 +178,7 @@ func (q *inquiry) effort() {
 			q.ask("no effort", "", "hours", "I read the days of this diary, and made nothing of its lines: no hours "+
 				"of trolling, no bites.", nil, all)
 		}
-		if t.Strikes > 0 && q.lookedForEffort() {
+		if t.Strikes > 0 && q.lookedForEffort() || q.clocksLeft() {
 			q.ask("no effort", "", "hours", "I found no times or hours of trolling: nothing can be said per hour.", nil,
 				append([]string{"trips"}, hours...)) // on which days lines were in is not known either
 		}
@@ -206,6 +207,28 @@ func (q *inquiry) lookedForEffort() bool {
 			s.Plan.Kind == plan.Trips && len(s.Plan.Unknown) > 0
 	})
 }
+
+// clocksLeft tells a log with a column of clock times of which nothing was made.
+func (q *inquiry) clocksLeft() bool {
+	return slices.ContainsFunc(q.subjects, func(s Subject) bool {
+		return slices.ContainsFunc(s.Plan.Unknown, func(u plan.Unknown) bool {
+			clocks, filled := 0, 0
+			for _, r := range s.Block.Rows {
+				if u.Index >= len(r.Cells) || r.Cells[u.Index].Look == layout.Blank {
+					continue
+				}
+				filled++
+				if m, err := unit.ParseMoment(r.Cells[u.Index].Text, unit.OrderUnknown); err == nil && m.HasTime && !m.HasDate {
+					clocks++
+				}
+			}
+			return u.Aside == "" && filled >= leastClocks && 10*clocks >= 6*filled
+		})
+	})
+}
+
+// leastClocks is from how many cells on a column of clock times is one.
+const leastClocks = 3
 
 // strikes asks about bites of the whole log.
 func (q *inquiry) strikes() {
