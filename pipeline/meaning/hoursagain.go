@@ -39,15 +39,22 @@ func (l *Log) hoursAgain() {
 			}
 			u.b.note("rows with a bite that say the same %s as the row above, on the same day, are of one stretch", what)
 		}
+		if u.Beside = u.sideBySide(); u.Beside.Pairs > 0 && u.Beside.Odds >= 0 {
+			u.Plan.LureLines = true
+			u.b.note("%s: lures of one day with the same hours were out together, each on its line", lure(u))
+		}
 	}
 }
+
+// lure is the heading of the lures of a block.
+func lure(u *Understood) string { return strings.TrimSpace(u.Plan.Find("lure").Heading) }
 
 // Unsure tells whether it must be asked.
 func (a Again) Unsure() bool { return a.Pairs > 0 && a.Odds > neverAgain && a.Odds < sureAgain }
 
 // hoursOf is a row as far as it matters here.
 type hoursOf struct {
-	row                          int
+	row, at                      int // its number, and its index
 	day, clock, hours, lines, kn string
 	counts                       []string
 	bite                         bool
@@ -74,7 +81,7 @@ func (u *Understood) again() Again {
 	switch {
 	case p.Kind != plan.Flat || p.StrikeSets() > 0 || len(p.Catch)+len(p.Rods) > 0 || p.Reads("stretches"),
 		p.OfSet("duration_s", 1) != nil || p.OfSet("start_s", 1) != nil,
-		p.Binds("line") && !p.Binds("lines_out"), // a row a line
+		p.Binds("line") && !p.Binds("lines_out") && !u.linesAgain(), // a row a line
 		!clocked && !p.Binds("duration_s"), clocked && !counted:
 		return Again{}
 	}
@@ -120,6 +127,21 @@ func (u *Understood) again() Again {
 	return out
 }
 
+// linesAgain tells whether a line stands on several rows of one day and stretch: its rows are of bites, not of lines.
+func (u *Understood) linesAgain() bool {
+	line := u.Plan.Find("line")
+	seen := map[string]bool{}
+	for _, row := range u.effortRows(u.Plan.Binds("start_s")) {
+		name := strings.ToLower(cellOf(u.b.rows[row.at], line.Index))
+		key := row.day + "|" + row.clock + "|" + name
+		if name != "" && seen[key] {
+			return true
+		}
+		seen[key] = true
+	}
+	return false
+}
+
 // effortRows are the rows with hours, or, of stretches that are known by their clock times, those with counts.
 func (u *Understood) effortRows(clocked bool) []hoursOf {
 	p := u.Plan
@@ -142,7 +164,7 @@ func (u *Understood) effortRows(clocked bool) []hoursOf {
 		if d := cell(day); d != "" {
 			on = d
 		}
-		x := hoursOf{row: u.Block.Rows[i].Num, day: on, hours: cell(p.Find("duration_s")),
+		x := hoursOf{row: u.Block.Rows[i].Num, at: i, day: on, hours: cell(p.Find("duration_s")),
 			lines: cell(p.Find("lines_out")), kn: cell(p.Find("speed_kn"))}
 		filled := false
 		for _, name := range countNames {
@@ -177,4 +199,50 @@ func likelier(k, n int, q float64) float64 {
 	b, _ := math.Lgamma(float64(k + 1))
 	c, _ := math.Lgamma(float64(n - k + 1))
 	return -math.Log(float64(n+1)) - (a - b - c + float64(k)*math.Log(q) + float64(n-k)*math.Log(1-q))
+}
+
+// sideBySide compares the rows of a table of lures with their hours and counts: neighbours of one day with the same
+// hours and different lures were out at the same time, each on a line of its own.
+func (u *Understood) sideBySide() Again {
+	p := u.Plan
+	lure := p.Find("lure")
+	if lure == nil || p.Kind != plan.Flat || !p.Binds("duration_s") || !p.Binds(countNames...) ||
+		p.Binds("line", "lines_out", "start_s", "end_s", "leg", "outcome", "time_s") || p.StrikeSets() > 0 {
+		return Again{}
+	}
+	var out Again
+	within, sameAcross, across, long := 0, 0, 0, false
+	var last hoursOf
+	lures, sum := map[string]bool{}, 0.0
+	for i, row := range u.effortRows(false) {
+		name := strings.ToLower(cellOf(u.b.rows[row.at], lure.Index))
+		equal := i > 0 && row.hours == last.hours
+		switch {
+		case i > 0 && row.day != last.day:
+			across++
+			if equal {
+				sameAcross++
+			}
+			fallthrough
+		case i == 0:
+			lures, sum = map[string]bool{}, 0
+		case equal && !lures[name]:
+			if out.Pairs++; out.Pairs == 1 {
+				out.Row, out.Other = last.row, row.row
+			}
+			fallthrough
+		default:
+			within++
+		}
+		if name == "" || lures[name] {
+			return Again{} // a lure that went in again
+		}
+		lures[name], sum = true, sum+numberIn(row.hours)
+		long, last = long || sum > longestDay, row
+	}
+	out.Odds = likelier(out.Pairs, within, (float64(sameAcross)+1)/(float64(across)+2))
+	if long {
+		out.Odds += sureAgain
+	}
+	return out
 }

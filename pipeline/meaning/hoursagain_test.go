@@ -1,6 +1,9 @@
 package meaning
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // TestHoursAgain holds when the hours on rows of bites are those of the row above, each row's own, or asked about.
 func TestHoursAgain(t *testing.T) {
@@ -25,6 +28,35 @@ func TestHoursAgain(t *testing.T) {
 		u := inferred(t, "log", nil, "Log", heads+c.rows+alone).Data()[0]
 		if u.Plan.EffortOnce != c.once || u.Again.Unsure() != c.asked {
 			t.Errorf("%s: once %t, asked %t (%+v)", name, u.Plan.EffortOnce, u.Again.Unsure(), u.Again)
+		}
+	}
+}
+
+// TestCountsAgain holds that counts which rows of one stretch repeat are counted once, unless they have fewer bites
+// than rows.
+func TestCountsAgain(t *testing.T) {
+	heads := "Date|Start|Stop|Lines|Bites|Species|Result\n"
+	alone := "9/6/26|06:00|11:00|4|0||\n10/6/26|06:00|11:00|4|2|Dorado|lost\n11/6/26|06:30|11:00|4|1|Dorado|lost\n"
+	three := "3/6/26|06:00|12:00|4|N|Wahoo|landed\n3/6/26|06:00|12:00|4|N|Wahoo|lost\n" +
+		"3/6/26|06:00|12:00|4|N|Dorado|landed\n4/6/26|06:00|11:00|4|N|Wahoo|landed\n4/6/26|06:00|11:00|4|N|Wahoo|lost\n"
+	for n, want := range map[string]bool{"5": true, "1": false} {
+		u := inferred(t, "log", nil, "Log", heads+strings.ReplaceAll(three, "N", n)+alone).Data()[0]
+		if u.Plan.EffortOnce != want || u.Again.Counts != want {
+			t.Errorf("%s bites on each row: once %t (%+v)", n, u.Plan.EffortOnce, u.Again)
+		}
+	}
+}
+
+// TestLuresTogether holds that lures of one day with the same hours were out together, and that one which stands there
+// twice was not.
+func TestLuresTogether(t *testing.T) {
+	rows := "Date|Lure|Hours|Bites|Landed\n3/6/26|Blue jet|6|1|1\n3/6/26|Pink squid|6|0|0\n3/6/26|Plug|6|2|1\n" +
+		"4/6/26|Blue jet|5|0|0\n4/6/26|Pink squid|5|1|0\n4/6/26|Plug|5|1|1\n" +
+		"9/6/26|Blue jet|5.5|0|0\n9/6/26|LAST|5.5|1|1\n"
+	for last, want := range map[string]bool{"Plug": true, "Blue jet": false} {
+		u := inferred(t, "log", nil, "Log", strings.Replace(rows, "LAST", last, 1)).Data()[0]
+		if u.Plan.LureLines != want {
+			t.Errorf("last %s: together %t (%+v)", last, u.Plan.LureLines, u.Beside)
 		}
 	}
 }

@@ -28,6 +28,7 @@ type Understood struct {
 	choice  choice
 	numbers [][]float64 // see rowNumbers
 	Again   Again       // rows that say their hours again
+	Beside  Again       // rows of lures that were out together
 }
 
 // Log is a log, understood.

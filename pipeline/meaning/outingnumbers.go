@@ -12,7 +12,7 @@ import (
 func (l *Log) outingNumbers() {
 	var heads []string
 	for _, u := range l.Data() {
-		if b := u.Plan.Find("leg"); b != nil && !u.Plan.Binds("trip") && u.severalStretches(b.Index) {
+		if b := u.Plan.Find("leg"); b != nil && !u.Plan.Binds("trip") && u.severalStretches(b.Index, b.Carried) {
 			heads = append(heads, b.Heading)
 		}
 		for _, x := range u.Plan.Unknown {
@@ -59,7 +59,7 @@ const fewShared = 0.15
 
 // severalStretches tells numbers of a table of effort that neighbouring rows share which are of different stretches:
 // each has its own start or hours.
-func (u *Understood) severalStretches(index int) bool {
+func (u *Understood) severalStretches(index int, carried bool) bool {
 	start := u.Plan.Find("start_s")
 	if start == nil || u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat {
 		return false
@@ -68,6 +68,9 @@ func (u *Understood) severalStretches(index int) bool {
 	lastName, lastStart := "", ""
 	for _, row := range u.b.rows {
 		name, at := strings.ToLower(cellOf(row, index)), cellOf(row, start.Index)
+		if name == "" && carried {
+			name = lastName
+		}
 		if name == "" || at == "" {
 			continue
 		}

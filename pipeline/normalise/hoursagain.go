@@ -37,6 +37,13 @@ func (r *Reader) hoursAgain() {
 	}
 }
 
+// lureLine names the line of a row by its lure, where lures of one day were out together.
+func (r *Reader) lureLine() {
+	if r.layout.LureLines && r.value("lure").Known {
+		r.put("line", r.value("lure"))
+	}
+}
+
 // wholeStretch tells a column of a stretch as a whole: its effort, or a count of what struck.
 func wholeStretch(t *target) bool {
 	return effortNames[t.Column.Name] || strings.HasSuffix(t.Column.Name, "_n")

@@ -252,6 +252,9 @@ func (r *Reader) implied() {
 	if r.layout.Binds("kept_n") {
 		r.add("landed_n", entry.Int)
 	}
+	if r.layout.LureLines {
+		r.add("line", entry.Text)
+	}
 	if len(r.layout.Rods) > 0 {
 		r.add("lines_out", entry.Int)
 	}
@@ -412,6 +415,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	r.place()
 	r.rodLines()
+	r.lureLine()
 	r.ofStretches()
 	r.parted()
 	r.phrases()

@@ -101,6 +101,7 @@ type Block struct {
 	Early      int        // strikes before this second of the day are of the afternoon, by a clock of twelve hours
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
+	LureLines  bool       // rows of one day are lines that were out together, each named by its lure
 	NoEffort   bool       // what it says of hours another block says better, but for the rows of OnlyHere
 	NoStrikes  bool       // what it tells of strikes another block tells better
 	Among      bool       // its strikes are fish that counts of another block tell already

@@ -113,19 +113,20 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 			u.Plan.OwnHours = choice == "your hours"
 		}
 	},
-	"overlap":      dropEarlier,
-	"two tellings": oneTelling,
-	"no end":       fillCell,
-	"long":         fillCell,
-	"year":         fillCell,
-	"order":        orderDays,
-	"word":         tellWord,
-	"blank":        fillBlanks,
-	"bare":         guessBare,
-	"other hours":  takeOff,
-	"hours again":  countHours,
-	"behind":       tellBehind,
-	"bitten":       allBites,
+	"overlap":        dropEarlier,
+	"two tellings":   oneTelling,
+	"no end":         fillCell,
+	"long":           fillCell,
+	"year":           fillCell,
+	"order":          orderDays,
+	"word":           tellWord,
+	"blank":          fillBlanks,
+	"bare":           guessBare,
+	"other hours":    takeOff,
+	"hours again":    countHours,
+	"lures together": countLures,
+	"behind":         tellBehind,
+	"bitten":         allBites,
 	"freed": func(_ *meaning.Log, q *Question, choice string) {
 		for _, u := range q.of {
 			u.Plan.Freed = choice == "beside"

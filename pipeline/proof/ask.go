@@ -345,6 +345,7 @@ func (q *inquiry) block(s Subject) {
 	q.unpaced(s)
 	q.hoursInRemarks(s)
 	q.hoursAgain(s)
+	q.luresTogether(s)
 	q.keptBeside(s)
 	q.unfished(s)
 	q.besideBites(s)

@@ -332,3 +332,15 @@ func TestOverEdge(t *testing.T) {
 		}
 	}
 }
+
+// TestClocksLeft holds that a log without hours is asked about them where a column of clock times means nothing, and
+// not where such a column is known to be of something else.
+func TestClocksLeft(t *testing.T) {
+	fish := "Date|Zork|Species|Length cm\n3/6/26|06:10|Wahoo|110\n4/6/26|07:20|Wahoo|121\n5/6/26|06:40|Dorado|88"
+	for head, want := range map[string]bool{"Zork": true, "High tide": false} {
+		qs := asked(t, inferred(t, "Fish", strings.Replace(fish, "Zork", head, 1)), Stats{Listed: 3})
+		if got := slices.Contains(kinds(qs), "no effort"); got != want {
+			t.Errorf("%s: asked %t: %v", head, got, kinds(qs))
+		}
+	}
+}

@@ -35,6 +35,25 @@ func (q *inquiry) hoursAgain(s Subject) {
 	q.last().Choices = []string{once, each}
 }
 
+// luresTogether asks about lures of one day with the same hours, where it is not sure that they were out together.
+func (q *inquiry) luresTogether(s Subject) {
+	a := s.Understood.Beside
+	if !a.Unsure() || s.Plan.NoEffort {
+		return
+	}
+	q.ask("lures together", s.Plan.Name, "hours", fmt.Sprintf("Rows %d and %d are of one day, with two lures and the "+
+		"same hours: were the lures out at the same time, or one after the other?", a.Row, a.Other),
+		[]string{"at the same time", "one after the other"}, hours)
+	q.last().Choices = []string{once, each}
+}
+
+// countLures takes lures of one day for lines that were out together, or each for a stretch.
+func countLures(_ *meaning.Log, q *Question, choice string) {
+	for _, u := range q.of {
+		u.Plan.LureLines = choice == once
+	}
+}
+
 // countHours counts hours that rows say again once, or each time.
 func countHours(_ *meaning.Log, q *Question, choice string) {
 	for _, u := range q.of {

@@ -41,12 +41,16 @@ SELECT * EXCLUDE (hours, tz, clock_end, start_offset_s, change_s, twice),
 FROM changed;
 
 -- A leg is known by its boat and start; without a start by its trip and name or
--- clock; else it is its own row.
+-- clock; rows that have nothing but a line each are of one, as often as the line stands there on
+-- one day; else it is its own row.
 CREATE OR REPLACE TEMP TABLE keyed AS
 SELECT *, CASE
     WHEN start_at IS NOT NULL THEN NULL
     WHEN trip_key IS NOT NULL AND leg IS NOT NULL THEN concat_ws('|', trip_key, leg, start_s, end_s)
     WHEN trip_key IS NOT NULL AND start_s IS NOT NULL THEN concat_ws('|', trip_key, start_s)
+    WHEN line IS NOT NULL AND kind = 'flat' AND leg IS NULL AND coalesce(trip_key, on_date::VARCHAR) IS NOT NULL
+    THEN concat_ws('|', 'line', log_id, coalesce(trip_key, '-'), on_date, row_number() OVER (
+        PARTITION BY log_id, trip_key, on_date, lower(line) ORDER BY ord))
     ELSE 'row|' || ord END AS key_word
 FROM stretch;
 
