@@ -304,7 +304,9 @@ func (g *group) places() {
 	n, struck := 0, 0
 	for _, c := range g.cands {
 		likely := func(column *plan.Column) bool { // "L" over lengths is the left rod to few
-			return slices.ContainsFunc(c, func(x candidate) bool { return x.column == column && x.score > c[0].score-nearTie })
+			return slices.ContainsFunc(c, func(x candidate) bool {
+				return x.column == column && x.score > c[0].score-nearTie
+			})
 		}
 		rod := likely(rodColumn)
 		if rod {

@@ -37,7 +37,8 @@ func (l *Log) hoursAgain() {
 			if u.Again.Counts {
 				what = "counts"
 			}
-			u.b.note("rows with a bite that say the same %s as the row above, on the same day, are of one stretch", what)
+			u.b.note("rows with a bite that say the same %s as the row above, on the same day, are of one stretch",
+				what)
 		}
 		if u.Beside = u.sideBySide(); u.Beside.Pairs > 0 && u.Beside.Odds >= 0 {
 			u.Plan.LureLines = true

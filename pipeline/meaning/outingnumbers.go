@@ -90,6 +90,7 @@ func (l *Log) namesRowsOf(u *Understood, x plan.Unknown) bool {
 	own := set(cells)
 	return len(own) >= 3 && len(own) == len(cells) && slices.ContainsFunc(l.Data(), func(o *Understood) bool {
 		b := o.Plan.Find("leg")
-		return b != nil && !o.Plan.Binds("trip") && SameKey(b.Heading, x.Heading) && allIn(column(o.b.rows, b.Index), own)
+		return b != nil && !o.Plan.Binds("trip") && SameKey(b.Heading, x.Heading) &&
+			allIn(column(o.b.rows, b.Index), own)
 	})
 }

@@ -218,7 +218,8 @@ func (q *inquiry) clocksLeft() bool {
 					continue
 				}
 				filled++
-				if m, err := unit.ParseMoment(r.Cells[u.Index].Text, unit.OrderUnknown); err == nil && m.HasTime && !m.HasDate {
+				m, err := unit.ParseMoment(r.Cells[u.Index].Text, unit.OrderUnknown)
+				if err == nil && m.HasTime && !m.HasDate {
 					clocks++
 				}
 			}
