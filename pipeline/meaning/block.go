@@ -115,6 +115,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			if cand.column.Name == "species" {
 				p.Bindings[len(p.Bindings)-1].Sized = v.sized()
 			}
+			x.paired(&p.Bindings[len(p.Bindings)-1], v)
 			seen[cand.column]++
 			if slices.Contains(x.group.timed, j) && cand.column.Parse == "story" {
 				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,

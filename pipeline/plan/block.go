@@ -25,6 +25,7 @@ type Binding struct {
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
+	Paired   unit.Unit // of the first of two numbers in a cell, whose rest is the second: 12-8 is 12 lb 8 oz
 
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
