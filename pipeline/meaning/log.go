@@ -110,6 +110,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.excerpts()
 	l.order()
 	l.settle()
+	l.methodWords()
 	l.untrolled()
 	l.otherOutings()
 	l.ashore()
