@@ -189,6 +189,7 @@ func (x *builder) settle() {
 	x.ownHours()
 	x.unsigned()
 	x.onlyUnits(x.rows)
+	x.lots()
 	x.carried(x.rows)
 	x.carriedStop()
 	x.filledDown()

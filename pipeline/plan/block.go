@@ -27,6 +27,7 @@ type Binding struct {
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
 	Paired   unit.Unit // of the first of two numbers in a cell, whose rest is the second: 12-8 is 12 lb 8 oz
 
+	Lot      Lot       // what a weight beside several fish of one row is of
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
 	By    map[string]string
@@ -35,6 +36,16 @@ type Binding struct {
 }
 
 // Rest is a column that has the ounces of the pounds, or the inches of the feet, in another.
+// Lot says what one weight of a row with several fish is of.
+type Lot string
+
+// Weights of rows with several fish.
+const (
+	OfOne    Lot = ""       // one of them
+	OfAll    Lot = "all"    // all of them together
+	OfEither Lot = "either" // nothing tells
+)
+
 type Rest struct {
 	Index int
 	Unit  unit.Unit
