@@ -204,6 +204,7 @@ func (x *builder) settle() {
 	x.saidAfresh()
 	x.overnights()
 	x.twoClients()
+	x.onceAnOuting()
 	x.numbered()
 	x.departs()
 	x.yearRows()
