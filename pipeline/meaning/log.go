@@ -462,6 +462,7 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		l.lists(u)
 		l.fishOfRemarks(u)
+		l.goneInRemarks(u)
 		u.tellsAll()
 		u.bracketLengths()
 		u.weighedTogether()

@@ -469,7 +469,12 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 	landed := all["landed_n"] + all["released_n"]
 	hooked := max(all["hooked_n"], landed)
 	strikes = int(max(all["strikes_n"], hooked))
+	known := func(names ...string) bool {
+		return !slices.ContainsFunc(names, func(name string) bool { return !r.value(name).Known })
+	}
 	switch {
+	case known("strikes_n", "missed_n", "lost_n") && !known("landed_n") && !known("released_n") && !known("hooked_n"):
+		return max(0, strikes-int(all["missed_n"]+all["lost_n"])), strikes, told // what is left came to the boat
 	case r.has("landed_n") || r.has("released_n"):
 		return int(landed), strikes, told
 	case r.has("hooked_n"):

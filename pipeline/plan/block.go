@@ -22,12 +22,13 @@ type Binding struct {
 	PM       bool      // its clock times are of twelve hours, and of the afternoon or evening
 	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
+	Gone     bool      // remarks that tell of bites that were missed or lost, of rows that count none
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
 	Paired   unit.Unit // of the first of two numbers in a cell, whose rest is the second: 12-8 is 12 lb 8 oz
-
 	Lot      Lot       // what a weight beside several fish of one row is of
+
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
 	By    map[string]string
@@ -35,7 +36,6 @@ type Binding struct {
 	Score float64           // how much better than the next meaning the evidence holds it for
 }
 
-// Rest is a column that has the ounces of the pounds, or the inches of the feet, in another.
 // Lot says what one weight of a row with several fish is of.
 type Lot string
 
@@ -46,6 +46,7 @@ const (
 	OfEither Lot = "either" // nothing tells
 )
 
+// Rest is a column that has the ounces of the pounds, or the inches of the feet, in another.
 type Rest struct {
 	Index int
 	Unit  unit.Unit
