@@ -115,6 +115,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			if cand.column.Name == "species" {
 				p.Bindings[len(p.Bindings)-1].Sized = v.sized()
 			}
+			x.paired(&p.Bindings[len(p.Bindings)-1], v)
 			seen[cand.column]++
 			if slices.Contains(x.group.timed, j) && cand.column.Parse == "story" {
 				p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
@@ -188,6 +189,7 @@ func (x *builder) settle() {
 	x.ownHours()
 	x.unsigned()
 	x.onlyUnits(x.rows)
+	x.lots()
 	x.carried(x.rows)
 	x.carriedStop()
 	x.filledDown()
@@ -202,6 +204,7 @@ func (x *builder) settle() {
 	x.saidAfresh()
 	x.overnights()
 	x.twoClients()
+	x.onceAnOuting()
 	x.numbered()
 	x.departs()
 	x.yearRows()

@@ -19,7 +19,7 @@ func (l *Log) untrolled() {
 	still, lure := map[string]bool{}, map[string]bool{} // trips with such stretches, and with others
 	for _, u := range l.Data() {
 		m, trip, leg := u.Plan.Find("method"), outingOf(u.Plan), u.Plan.Find("leg")
-		if u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat || m == nil || trip == nil || leg == nil {
+		if u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat || m == nil || trip == nil {
 			continue
 		}
 		last := ""
@@ -30,13 +30,16 @@ func (l *Log) untrolled() {
 			}
 			last = name
 			method, ok := words.Method(wayIn(r, m))
+			apart := ok && method != "troll"
+			still[name], lure[name] = still[name] || apart, lure[name] || !apart
+			if leg == nil {
+				continue
+			}
 			named[plan.Stretch("", cellText(r, leg.Index))]++
-			switch key := plan.Stretch(name, cellText(r, leg.Index)); {
-			case ok && method != "troll":
-				other[key], still[name] = true, true
-				other[plan.Stretch("", cellText(r, leg.Index))] = true
-			default:
-				trolled[key], lure[name] = true, true
+			if key := plan.Stretch(name, cellText(r, leg.Index)); apart {
+				other[key], other[plan.Stretch("", cellText(r, leg.Index))] = true, true
+			} else {
+				trolled[key] = true
 			}
 		}
 	}
@@ -48,18 +51,15 @@ func (l *Log) untrolled() {
 			delete(other, key)
 		}
 	}
-	if len(other) == 0 {
-		return
-	}
 	for _, u := range l.Data() {
 		if trip := outingOf(u.Plan); u.Plan.Kind == plan.Trips && trip != nil {
 			for _, r := range u.Block.Rows {
-				if name := cellText(r, trip.Index); still[name] && !lure[name] {
+				if name := cellText(r, trip.Index); name != "" && still[name] && !lure[name] {
 					setApart(u.Plan, r)
 				}
 			}
 		}
-		if p := u.Plan; (p.Kind == plan.Strikes || p.Kind == plan.Fish) && p.Binds("leg") {
+		if p := u.Plan; len(other) > 0 && (p.Kind == plan.Strikes || p.Kind == plan.Fish) && p.Binds("leg") {
 			p.Elsewise = other
 		}
 	}

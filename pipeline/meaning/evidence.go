@@ -623,11 +623,19 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return pick(v.share("few", func(x layout.Cell) bool { return len(x.Text) < 24 && !likeMany(x.Text) }) >= 0.6,
 			0.5)
-	case "lengthkind", "weightstate", "zone":
+	case "zone":
+		if v.share("time zone", func(x layout.Cell) bool { return timeZone.MatchString(x.Text) }) < 0.5 {
+			return not // a part of the sea: "Zone" is both
+		}
+		return pick(v.texts() > 0.6, 0.4)
+	case "lengthkind", "weightstate":
 		return pick(v.texts() > 0.6, 0.4)
 	}
 	return textProfile(v, c, not)
 }
+
+// timeZone is how a time zone is written: Pacific/Auckland, UTC-9, +02:00, AKDT.
+var timeZone = regexp.MustCompile(`^(?:(?i:utc|gmt).*|[+-]\d{1,2}(?::?\d\d)?|\pL[\w+-]+/[\w/+-]+|[A-Z]{2,5}|Z)$`)
 
 // lettered tells cells that number something by letters: A, B, C, with none left out.
 func (v *Values) lettered() bool {

@@ -111,6 +111,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	l.excerpts()
 	l.order()
 	l.settle()
+	l.methodWords()
 	l.untrolled()
 	l.otherOutings()
 	l.ashore()
@@ -463,6 +464,7 @@ func (l *Log) ranks() {
 	for _, u := range data {
 		l.lists(u)
 		l.fishOfRemarks(u)
+		l.goneInRemarks(u)
 		u.tellsAll()
 		u.bracketLengths()
 		u.weighedTogether()

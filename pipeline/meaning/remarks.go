@@ -124,3 +124,37 @@ func oneSpecies(p *plan.Block) bool {
 	}
 	return n == 1
 }
+
+// goneInRemarks takes the bites that were missed or lost from remarks, where rows list the fish that came to the boat
+// in words and count nothing, and no other table of the log has its bites: who has one column for the catch writes
+// there what he got, and in the remarks what he did not.
+func (l *Log) goneInRemarks(u *Understood) {
+	p := u.Plan
+	i := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool {
+		return b.Column.Name == "notes" && b.Column.Parse == "text" && b.Index >= 0
+	})
+	list := slices.IndexFunc(p.Bindings, func(b plan.Binding) bool { return b.Column.Parse == "fishlist" })
+	elsewhere := slices.ContainsFunc(l.Data(), func(o *Understood) bool {
+		return o != u && (o.Plan.Kind == plan.Fish || o.Plan.Kind == plan.Strikes)
+	})
+	if p.Kind != plan.Flat || i < 0 || list < 0 || len(p.Catch) > 0 || elsewhere {
+		return
+	}
+	told := 0
+	for _, row := range u.b.rows {
+		if slices.ContainsFunc(phrase.FishList(cellOf(row, p.Bindings[list].Index), phrase.Defaults{}), gone) {
+			return // the list has them itself
+		}
+		counts := slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool {
+			return slices.Contains(countNames, b.Column.Name) && cellOf(row, b.Index) != ""
+		})
+		bites := phrase.Tell(cellOf(row, p.Bindings[i].Index), phrase.Defaults{}).Bites
+		if !counts && slices.ContainsFunc(bites, func(b phrase.Bite) bool { return gone(b.Fish) }) {
+			told++
+		}
+	}
+	if told > 0 {
+		p.Bindings[i].Gone = true
+		u.b.note("%s: bites that were missed or lost are counted from it, where a row counts none", p.Bindings[i].Heading)
+	}
+}

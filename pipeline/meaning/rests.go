@@ -32,6 +32,48 @@ func (x *builder) rests() {
 	}
 }
 
+const (
+	leastPairs = 3   // cells with two numbers that tell of themselves that they are pounds and ounces
+	leastDown  = 2   // of them, those whose second number is the smaller one: no range is written so
+	mostPairs  = 0.9 // the least share of cells with numbers that are such pairs
+)
+
+// paired are the columns whose cells are pounds and ounces, or feet and inches, in two numbers: 12-8. The second one
+// is less than a whole of the first, and often the smaller of the two; or the log says what it is.
+func (x *builder) paired(b *plan.Binding, v *Values) {
+	of := b.Unit
+	if of == "" && b.Column.Dimension == unit.Mass {
+		of = unit.Pound
+	}
+	smaller, ratio, ok := unit.Divided(of)
+	if !ok || b.Column.Parse != "quantity" || of != unit.Pound && of != unit.Foot {
+		return
+	}
+	pairs, down, all := 0, 0, 0
+	for _, c := range v.cells {
+		if digits(c.Text) == 0 {
+			continue
+		}
+		all++
+		if whole, rest, ok := unit.Pair(c.Text); ok && rest < ratio {
+			if pairs++; rest < whole {
+				down++
+			}
+		}
+	}
+	said := slices.ContainsFunc(strings.Fields(normalise(b.Said)), func(w string) bool {
+		u, _ := unit.Lookup(w)
+		return u == smaller
+	})
+	if !said && (pairs < leastPairs || down < leastDown) || pairs == 0 || float64(pairs) < mostPairs*float64(all) {
+		return
+	}
+	if b.Paired = of; b.Unit == "" {
+		b.Only = of
+	}
+	x.note("%s: two numbers in a cell are %s and %s", b.Heading, of, smaller)
+}
+
 // freeHeading is the heading of a column that has no meaning here, or hangs on its unit alone as a lure's weight.
 func (x *builder) freeHeading(at int) (string, bool) {
 	for _, u := range x.plan.Unknown {

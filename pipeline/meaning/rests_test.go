@@ -3,6 +3,8 @@ package meaning
 import (
 	"strings"
 	"testing"
+
+	"wakeledger/pipeline/unit"
 )
 
 // TestRests holds that a column of ounces or inches behind one of pounds or feet is the rest of it, and that one
@@ -26,6 +28,40 @@ func TestRests(t *testing.T) {
 			t.Errorf("%s: no weight: %s", c.what, summary(p))
 		} else if got := b.Rest != nil; got != c.want {
 			t.Errorf("%s: one weight %v, expected %v: %s", c.what, got, c.want, summary(p))
+		}
+	}
+}
+
+// TestPaired holds that two numbers in a cell of weights are pounds and ounces where the second is always less than
+// sixteen and some are smaller than the first, as no range is written, or where the log says so.
+func TestPaired(t *testing.T) {
+	for what, c := range map[string]struct {
+		heads, first, second, key string
+		want                      bool
+	}{
+		"pounds and ounces":  {"Weight", "31-14", "9-12", "", true},
+		"in pounds":          {"Weight (lb)", "31 - 14", "9–12", "", true},
+		"in kilograms":       {"Weight (kg)", "31-14", "9-12", "", false},
+		"ranges":             {"Weight (lb)", "10-14", "9-12", "", false},
+		"ranges, but a slip": {"Weight (lb)", "14-10", "9-12", "", false},
+		"more than a pound":  {"Weight (lb)", "31-25", "22-18", "", false},
+		"said":               {"Wt", "10-14", "9-12", "Wt|pounds and ounces", true},
+	} {
+		text := "Date|Fish|" + c.heads + "\n2026-06-03|wahoo|" + c.first + "\n2026-06-04|wahoo|" + c.first +
+			"\n2026-06-05|dorado|" + c.second + "\n2026-06-06|dorado|\n2026-06-07|wahoo|" + c.second
+		if what == "ranges, but a slip" {
+			text = strings.Replace(text, c.first, "10-14", 1)
+		}
+		tables := []string{"Fish", text}
+		if c.key != "" {
+			tables = append(tables, "Key", "Date|the day\nFish|what we caught\n"+c.key)
+		}
+		p := blockOf(inferred(t, "log", nil, tables...), "Fish").Plan
+		b := p.Find("scale_kg")
+		if b == nil {
+			t.Errorf("%s: no weight: %s", what, summary(p))
+		} else if got := b.Paired == unit.Pound; got != c.want {
+			t.Errorf("%s: pounds and ounces %v, expected %v: %s", what, got, c.want, summary(p))
 		}
 	}
 }

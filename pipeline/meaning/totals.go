@@ -29,8 +29,9 @@ func stripTotals(b *layout.Block) {
 		return
 	}
 	var rows []layout.Row
+	coded := codesAmong(b.Rows)
 	for _, r := range b.Rows {
-		if isTotals(&r) || addsUp(rows, &r) {
+		if isTotals(&r, coded) || addsUp(rows, &r) {
 			b.Totals = append(b.Totals, r)
 			continue
 		}
@@ -187,6 +188,50 @@ func wordOverNumber(b *layout.Block, r *layout.Row, end int) bool {
 	return filled > 0
 }
 
+// fewCodes is how many short words a column has at the least that holds codes.
+const fewCodes = 3
+
+// codes are the words of columns that are no words for totals there, though they look like one: two or three letters
+// in a column of such, "BF" among "WH" and "KF", or a word that stands behind a day or a clock time in another row.
+type codes struct {
+	short map[int]bool
+	told  map[int]map[string]bool
+}
+
+func codesAmong(rows []layout.Row) codes {
+	out := codes{map[int]bool{}, map[int]map[string]bool{}}
+	short, filled := map[int]int{}, map[int]int{}
+	for _, r := range rows {
+		behind := false
+		for i, c := range r.Cells {
+			if c.Look == layout.Blank {
+				continue
+			}
+			if filled[i]++; shortWord.MatchString(c.Text) {
+				short[i]++
+			}
+			if behind && out.told[i] == nil {
+				out.told[i] = map[string]bool{}
+			}
+			if behind {
+				out.told[i][c.Text] = true
+			}
+			behind = behind || (c.Look == layout.Date || c.Look == layout.Clock) && c.Formula == ""
+		}
+	}
+	for i, n := range short {
+		out.short[i] = n >= fewCodes && 4*n >= 3*filled[i]
+	}
+	return out
+}
+
+// holds tells a cell of column i that is such a code.
+func (x codes) holds(i int, c layout.Cell) bool {
+	return x.told[i][c.Text] || x.short[i] && shortWord.MatchString(c.Text)
+}
+
+var shortWord = regexp.MustCompile(`^\pL{2,3}$`)
+
 // addsUp tells a row of totals whatever it is called: it has no day where the rows above
 // have one, and each of its numbers but one at most is the sum of the column above.
 func addsUp(above []layout.Row, r *layout.Row) bool {
@@ -220,8 +265,9 @@ func addsUp(above []layout.Row, r *layout.Row) bool {
 }
 
 // isTotals tells a row of totals: most of its numbers are sums over rows, or all of few with
-// no more than a label beside them, or a word for it stands before its numbers and no day.
-func isTotals(r *layout.Row) bool {
+// no more than a label beside them, or a word for it stands before its numbers and no day. A code behind the row's
+// first cell, in a column of such, is no such word: "BF" is a fish.
+func isTotals(r *layout.Row, coded codes) bool {
 	numbers, sums, labels, dated, word, first := 0, 0, 0, false, false, true
 	for i, c := range r.Cells {
 		switch c.Look {
@@ -234,7 +280,8 @@ func isTotals(r *layout.Row) bool {
 			dated = dated || i < 2 && c.Formula == ""
 		case layout.Text:
 			labels++
-			if (first || i < 4) && numbers == 0 && len(c.Text) < 40 && words.IsTotal(c.Text) {
+			if (first || i < 4 && !coded.holds(i, c)) && numbers == 0 && len(c.Text) < 40 &&
+				words.IsTotal(c.Text) {
 				word = true
 			}
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 )
@@ -19,10 +20,11 @@ var (
 	dayAndMonth = regexp.MustCompile(`\b(\d{1,2})\s?([/.-])\s?(\d{1,2})(?:\.?$|\.?\s)`)
 )
 
-// stripYears takes the rows out of a table that hold nothing but a year, where each has days without a year under it,
-// and writes it behind these: 2024, 3 Aug, 10 Aug, 2025, 2 Aug.
+// stripYears takes the rows out of a table that hold nothing but a year, and a remark at the most, where each has days
+// without a year under it, and writes it behind these: 2024, 3 Aug, 10 Aug, 2025, 2 Aug. Days that say their year are
+// of the one above them.
 func stripYears(b *layout.Block) {
-	at := yearlessColumn(b)
+	at := daysColumn(b)
 	if b.Open || at < 0 {
 		return
 	}
@@ -32,8 +34,12 @@ func stripYears(b *layout.Block) {
 		year := yearOfRow(r)
 		switch {
 		case year == "":
-			if rows = append(rows, r); dayWithoutYear(cellText(r, at)) {
+			own := yearOfDay(b, r, at)
+			if rows = append(rows, r); own != "" || dayWithoutYear(cellText(r, at)) {
 				days++
+			}
+			if own != "" && last != "" && own != last {
+				return // it is no heading of what follows
 			}
 			continue
 		case days == 0 || year <= last:
@@ -46,6 +52,11 @@ func stripYears(b *layout.Block) {
 		return
 	}
 	b.Rows, b.Years = rows, years
+	for _, r := range years {
+		if col, text := remarkOfYear(r); text != "" {
+			b.Beside = append(b.Beside, layout.Note{Row: r.Num, Col: col + 1, Text: text})
+		}
+	}
 	for _, r := range b.Rows {
 		if year := yearAbove(b, r.Num); year != "" && dayWithoutYear(cellText(r, at)) {
 			r.Cells[at].Text = withYear(cellText(r, at), year)
@@ -86,13 +97,14 @@ func monthOfRow(r layout.Row) bool {
 // dayWithoutYear tells a day and a month: 3 Aug, 8/3, 3.8.
 func dayWithoutYear(text string) bool { return yearless(text) || dotted.MatchString(text) }
 
-// yearlessColumn is the column with the most days without a year; -1 where none has several.
-func yearlessColumn(b *layout.Block) int {
+// daysColumn is the column with the most days, with a year or without; -1 where none has several.
+func daysColumn(b *layout.Block) int {
 	at, most := -1, 1
 	for _, l := range b.Labels {
 		n := 0
 		for _, r := range b.Rows {
-			if dayWithoutYear(cellText(r, l.Col)) {
+			day := l.Col < len(r.Cells) && r.Cells[l.Col].Look == layout.Date
+			if day || dayWithoutYear(cellText(r, l.Col)) {
 				n++
 			}
 		}
@@ -114,21 +126,58 @@ func yearAbove(b *layout.Block, row int) string {
 	return year
 }
 
-// yearOfRow is the year that is all that a row says, "" where it says more.
-func yearOfRow(r layout.Row) string {
-	year := ""
-	for _, c := range r.Cells {
-		text := strings.TrimSpace(c.Text)
-		if text == "" {
-			continue
-		}
-		m := yearAlone.FindStringSubmatch(text)
-		if m == nil || year != "" {
+// yearOfDay is the year of a row's day, "" where it says none.
+func yearOfDay(b *layout.Block, r layout.Row, at int) string {
+	text := cellText(r, at)
+	if serial, err := strconv.ParseFloat(text, 64); err == nil && r.Cells[at].Look == layout.Date {
+		m, err := unit.FromSerial(serial, b.Grid.Info.Date1904)
+		if err != nil {
 			return ""
 		}
-		year = m[1]
+		y, _, _ := m.Date.Civil()
+		return strconv.Itoa(y)
+	}
+	return fullYear.FindString(text)
+}
+
+// fullYear is a year in a day that says it.
+var fullYear = regexp.MustCompile(`\b(?:19|20)\d\d\b`)
+
+// fewRemark is how many words a remark has at the least that stands beside a year.
+const fewRemark = 3
+
+// yearOfRow is the year that is all that a row says but for a remark that tells of no bite, "" where it says more.
+func yearOfRow(r layout.Row) string {
+	year, remark := "", ""
+	for _, c := range r.Cells {
+		text := strings.TrimSpace(c.Text)
+		switch m := yearAlone.FindStringSubmatch(text); {
+		case text == "":
+		case m != nil && year == "":
+			year = m[1]
+		case year == "" || remark != "" || len(strings.Fields(text)) < fewRemark || digits(text) > 0 || namesFish(text):
+			return ""
+		default:
+			remark = text
+		}
 	}
 	return year
+}
+
+// namesFish tells a text that tells of a bite of a fish by its name.
+func namesFish(text string) bool {
+	return slices.ContainsFunc(phrase.Tell(text, phrase.Defaults{}).Bites,
+		func(b phrase.Bite) bool { return b.Name != "" })
+}
+
+// remarkOfYear is what stands beside the year in its row, and its column.
+func remarkOfYear(r layout.Row) (col int, text string) {
+	for i, c := range r.Cells {
+		if c.Look != layout.Blank && !yearAlone.MatchString(strings.TrimSpace(c.Text)) {
+			return i, c.Text
+		}
+	}
+	return 0, ""
 }
 
 // yearRows gives the days under a row that holds nothing but a year that year.

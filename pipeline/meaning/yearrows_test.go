@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"fmt"
 	"testing"
 
 	"wakeledger/pipeline/plan"
@@ -28,6 +29,27 @@ func TestYearRows(t *testing.T) {
 		cell := func(row int64) string { return p.Cells[plan.Cell{Row: row, Index: at}] }
 		if third, last := cell(3), cell(7); c.third != "" && third != c.third || last != c.last {
 			t.Errorf("%q: %q and %q, expected %q and %q", c.text, third, last, c.third, c.last)
+		}
+	}
+}
+
+// TestYearTitles holds that a year above days that say theirs, with a remark or none, is a heading, and gives a day
+// among them its year; and that one above days of another year, or beside a fish, is not.
+func TestYearTitles(t *testing.T) {
+	const rows = "Day|In|Up|Lines|Knots|Notes\n2022|||||%s\n2022-05-03|06:10|09:40|5|7|\nSun 12/6|06:10|09:40|5|7|\n" +
+		"2022-07-09|06:10|09:40|5|7|\n%s|||||\n2023-06-03|06:10|09:40|5|7|\n2023-06-05|06:10|09:40|5|7|"
+	for _, c := range []struct {
+		remark, second string
+		want           int
+	}{
+		{"", "2023", 2}, {"from now on the clock times too", "2023", 2}, {"", "2024", 0},
+		{"lost a wahoo at the boat", "2023", 1}, {"about 40 days", "2023", 1},
+	} {
+		p := planOf(t, "log", fmt.Sprintf(rows, c.remark, c.second))
+		at := p.Find("date").Index
+		day := p.Cells[plan.Cell{Row: 4, Index: at}]
+		if len(p.Drop) != c.want || (day == "Sun 12/6/2022") != (c.want > 1) {
+			t.Errorf("%q and %s: %d headings, expected %d; the day is %q", c.remark, c.second, len(p.Drop), c.want, day)
 		}
 	}
 }

@@ -1,11 +1,13 @@
 package normalise
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -160,6 +162,10 @@ func (r *Reader) logged(t *target) string {
 	}
 	if t.Rest != nil && t.Rest.Index < len(r.row.Cells) {
 		return withRest(s, t, trimmed(r.row.Cells[t.Rest.Index]))
+	}
+	if whole, rest, ok := unit.Pair(s); ok && t.Paired != "" {
+		smaller, _, _ := unit.Divided(t.Paired)
+		return fmt.Sprintf("%g %s %g %s", whole, t.Paired, rest, smaller)
 	}
 	return s
 }

@@ -118,6 +118,23 @@ func TestSentTwice(t *testing.T) {
 	}
 }
 
+// TestSaidTwice passes over a row whose remark says that it stands twice, though others stand between, and names one
+// that is not to be counted where no row above is the same.
+func TestSaidTwice(t *testing.T) {
+	rows := log{text: "Timestamp|Date|Time|Rod|Result|Fish|Length (cm)|Notes\n" +
+		"6/3/2026 18:00:00|2026-06-03|09:10|left short|boated|wahoo|104|\n" +
+		"6/3/2026 18:01:00|2026-06-03|10:20|right long|pulled off|||\n" +
+		"6/3/2026 18:04:00|2026-06-03|09:10|left short|boated|wahoo|104|sent twice, do not count\n" +
+		"6/3/2026 18:05:00|2026-06-03|11:30|right long|boated|dorado|88|do not count the small one\n" +
+		"6/3/2026 18:06:00|2026-06-03|11:40|left short|boated|wahoo|97|ne pas compter"}.read(t)
+	for i, want := range []Skip{NotASkip, NotASkip, Again, NotASkip, NotASkip} {
+		named := i == 2 || i == 4
+		if rows[i].skip != want || (len(rows[i].problems) > 0) != named {
+			t.Errorf("row %d: %q with %v, expected %q", i, rows[i].skip, rows[i].problems, want)
+		}
+	}
+}
+
 func csvOf(text string) memory.Sheet {
 	return memory.Lines("", strings.ReplaceAll(strings.TrimSpace(text), ",", "|"))
 }

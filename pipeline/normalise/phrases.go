@@ -127,6 +127,7 @@ func (r *Reader) alike() {
 	if kind != plan.Strikes && kind != plan.Fish && kind != plan.Flat || r.sets > 0 || r.like > 1 {
 		return
 	}
+	r.lot()
 	for k := 1; k < int(r.value("count").Int); k++ {
 		v := r.copyOf()
 		for _, name := range ofOne {
@@ -140,6 +141,24 @@ func (r *Reader) alike() {
 		r.measure(v, k)
 		r.beside(kind, v)
 	}
+}
+
+// lot takes the weight of several fish together for that of none of them, and says so where it may be one of one.
+func (r *Reader) lot() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "scale_kg" && t.Lot != plan.OfOne })
+	if i < 0 || r.value("count").Int < 2 || !r.value("scale_kg").Known {
+		return
+	}
+	t := &r.targets[i]
+	if slices.ContainsFunc(r.each, func(m measures) bool { return m.t == t }) || words.OfBest(t.text) != "" {
+		return
+	}
+	r.values[t.field] = entry.Value{}
+	if t.Lot == plan.OfAll {
+		r.doubts = append(r.doubts, r.problem(t, t.text, "the weight of several fish together: taken for none of them"))
+		return
+	}
+	r.aside = append(r.aside, r.problem(t, t.text, "the weight of one of several fish, or of all of them: not taken"))
 }
 
 // ofStretch are what a row says of its stretch, beyond which it is, and of all bites of it.
@@ -450,7 +469,12 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 	landed := all["landed_n"] + all["released_n"]
 	hooked := max(all["hooked_n"], landed)
 	strikes = int(max(all["strikes_n"], hooked))
+	known := func(names ...string) bool {
+		return !slices.ContainsFunc(names, func(name string) bool { return !r.value(name).Known })
+	}
 	switch {
+	case known("strikes_n", "missed_n", "lost_n") && !known("landed_n") && !known("released_n") && !known("hooked_n"):
+		return max(0, strikes-int(all["missed_n"]+all["lost_n"])), strikes, told // what is left came to the boat
 	case r.has("landed_n") || r.has("released_n"):
 		return int(landed), strikes, told
 	case r.has("hooked_n"):

@@ -38,10 +38,25 @@ func (r *Reader) told(stretches []phrase.Stretch) {
 			r.weights(t, text)
 			r.note(text)
 		case "text":
+			if t.Gone && !counted {
+				r.gone(t, text)
+			}
 			if t.Measured && tellsMeasure(text, r.defaults(t)) && !words.Otherwise(text) {
 				listed = r.fishOf(t, text, listed, fish, counted)
 				r.weights(t, text)
 			}
+		}
+	}
+}
+
+// gone makes a strike of each bite of a remark that was missed or lost.
+func (r *Reader) gone(t *target, text string) {
+	for _, b := range phrase.Tell(text, r.defaults(t)).Bites {
+		if b.Fate != words.Missed && b.Fate != words.Lost || b.Method != "" && b.Method != "troll" {
+			continue
+		}
+		for range max(b.N, 1) {
+			r.beside(plan.Strikes, r.fishValues(b.Fish))
 		}
 	}
 }

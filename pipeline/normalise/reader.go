@@ -82,7 +82,7 @@ type Reader struct {
 	lain             lain
 	above            []string   // what the row above says of its stretch, by column
 	beyond           bool       // the rows stand under a title that says that they were not trolled
-	answer           []string   // the cells of the last answer of a form
+	lastRows         [][]string // the cells of the last rows
 	like             int        // fish of the species that the row names with a number
 	each             []measures // cells with those of several fish
 	unweighed        int        // weights in words that nobody says are from a scale
@@ -374,7 +374,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		return nil, LeftOut, nil
 	}
 	if r.sentTwice() {
-		r.faultRow("the row above again: counted once")
+		r.faultRow("a row above again: counted once")
 		return nil, Again, r.problems
 	}
 	clear(r.values)

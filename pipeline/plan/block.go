@@ -22,9 +22,12 @@ type Binding struct {
 	PM       bool      // its clock times are of twelve hours, and of the afternoon or evening
 	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
+	Gone     bool      // remarks that tell of bites that were missed or lost, of rows that count none
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
+	Paired   unit.Unit // of the first of two numbers in a cell, whose rest is the second: 12-8 is 12 lb 8 oz
+	Lot      Lot       // what a weight beside several fish of one row is of
 
 	// By gives the value that another block has for a row's key, where this block names
 	// only that: the day of a stretch that a strike names. Index is then the key's.
@@ -32,6 +35,16 @@ type Binding struct {
 	Codes map[string]string // what the log's legend says of its cells, by cell in lower case
 	Score float64           // how much better than the next meaning the evidence holds it for
 }
+
+// Lot says what one weight of a row with several fish is of.
+type Lot string
+
+// Weights of rows with several fish.
+const (
+	OfOne    Lot = ""       // one of them
+	OfAll    Lot = "all"    // all of them together
+	OfEither Lot = "either" // nothing tells
+)
 
 // Rest is a column that has the ounces of the pounds, or the inches of the feet, in another.
 type Rest struct {

@@ -100,6 +100,15 @@ func Divided(u Unit) (smaller Unit, ratio float64, ok bool) {
 	return s.unit, s.ratio, ok
 }
 
+// Pair is two whole numbers with a dash between them, as some write pounds and ounces: 12-8.
+func Pair(text string) (whole, rest float64, ok bool) {
+	first, second, ok := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
+	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
+	a, n := leadingInt(first)
+	b, m := leadingInt(second)
+	return float64(a), float64(b), ok && n > 0 && m > 0 && n == len(first) && m == len(second)
+}
+
 // quantityParser reads terms, each a number and the unit after it.
 type quantityParser struct {
 	dim  Dimension

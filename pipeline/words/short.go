@@ -54,7 +54,9 @@ var weighedWords = map[string]string{"scale": "scale", "scales": "scale", "weigh
 	"balanza": "scale", "bilancia": "scale", "balance": "scale",
 	"balanca": "scale", "waage": "scale", "gewogen": "scale", "estimate": "estimated", "estimated": "estimated",
 	"guess": "estimated", "guessed": "estimated", "formula": "estimated",
-	"tape": "estimated", "eye": "estimated", "estimado": "estimated", "estime": "estimated", "calculated": "estimated",
+	"tape": "estimated", "eye": "estimated", "occhio": "estimated", "ojo": "estimated", "oeil": "estimated",
+	"olho": "estimated", "augenmass": "estimated",
+	"estimado": "estimated", "estime": "estimated", "calculated": "estimated",
 	"calc": "estimated", "computed": "estimated", "calculado": "estimated", "calculada": "estimated",
 	"calcule": "estimated", "calculee": "estimated", "calcolato": "estimated", "calcolata": "estimated",
 	"berechnet": "estimated", "errechnet": "estimated"}

@@ -194,6 +194,20 @@ func AnyFish(text string) bool {
 // Again reports whether a remark says that its row was entered before.
 func Again(text string) bool { return again.anyKey(Scan(text), "again") }
 
+// Uncounted reports whether a remark says, in a clause of its own, that its row is not to be counted.
+func Uncounted(text string) bool {
+	toks := trimmed(text)
+	for i := range toks {
+		if i > 0 && !Stops(toks[i-1]) {
+			continue
+		}
+		if next, ok := again.atKey(toks, i, "uncounted"); ok && (next == len(toks) || Stops(toks[next])) {
+			return true
+		}
+	}
+	return false
+}
+
 // Ditto reports whether a cell stands for the one above it.
 func Ditto(text string) bool {
 	if _, ok := dittos.whole(Scan(text)); ok {

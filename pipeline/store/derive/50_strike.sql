@@ -65,6 +65,11 @@ WITH c AS (
         CASE WHEN landed_n IS NULL AND released_n IS NULL THEN
             CASE WHEN outcome IS NOT NULL AND strikes_n > 0 AND hooked_n IS NULL AND lost_n IS NULL
                       AND (log_id, sheet) IN (SELECT (log_id, sheet) FROM fishwise) THEN outcome
+                 -- the row's own fish, where the bites that were missed and lost leave room for it
+                 WHEN outcome IN ('landed', 'released') AND hooked_n IS NULL AND lost_n IS NOT NULL
+                      AND (strikes_n - lost_n - coalesce(missed_n, 0) = 1 OR strikes_n - lost_n
+                          - coalesce(missed_n, 0) > 0 AND (log_id, sheet) IN (SELECT (log_id, sheet) FROM fishwise))
+                     THEN outcome
                  WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL
                      AND hooked_n > coalesce(lost_n, 0) THEN if(kept = false, 'released', 'landed')
                  WHEN hooked_n IS DISTINCT FROM 1 OR lost_n IS NOT NULL THEN NULL

@@ -1,0 +1,27 @@
+package meaning
+
+import "testing"
+
+// TestCodesNoTotals holds that a fish whose code looks like a word for sums is none, where no time stands before it,
+// and that a row of sums with such a word is.
+func TestCodesNoTotals(t *testing.T) {
+	for what, c := range map[string]struct {
+		row  string
+		want int
+	}{
+		"a fish without a time": {"Sat 22||T|BF|30|K", 6},
+		"a row of sums":         {"BF||||86|", 5},
+		"sums behind a label":   {"|Total|||86|", 5},
+	} {
+		p := inferred(t, "log", nil, "June 2024", "Day|Time|How|Sp|FL (in)|K/L\nSat 1|07:27|T|KF|41|K\n"+
+			"Sat 1|07:33|T|WH|45|K\nSat 8|11:40|T|BF|22|L\nSat 15|10:03|T|KF|36|K\n"+c.row+"\nSat 29|08:29|T|WH|35|K")
+		if got := len(p.Data()[0].Block.Rows); got != c.want {
+			t.Errorf("%s: %d rows, expected %d", what, got, c.want)
+		}
+	}
+	p := inferred(t, "log", nil, "June 2024", "Day|Sp|FL (in)|K/L\nSat 1|KF|41|K\nSat 1|WH|45|K\nSat 8|BF|22|L\n"+
+		"Sat 15|BF|36|K\nSat 22|WH|30|K")
+	if got := len(p.Data()[0].Block.Rows); got != 5 {
+		t.Errorf("without times: %d rows, expected 5", got)
+	}
+}
