@@ -299,8 +299,9 @@ func TestStopForBottomFish(t *testing.T) {
 // A measure in a bracket behind several fish of a list is that of one of them.
 func TestOneOfAList(t *testing.T) {
 	for text, want := range map[string]string{
-		"2 sail rel (64in taped)": "sail released 162.6cm; sail released",
-		"2 mahi (80cm each)":      "2 mahi 80cm",
+		"2 sail rel (64in taped)":                       "sail released 162.6cm; sail released",
+		"2 mahi (80cm each)":                            "2 mahi 80cm",
+		"2 wahoo, stopped for a bottom fish, 4 snapper": "2 wahoo",
 	} {
 		if got := showList(FishList(text, Defaults{})); got != want {
 			t.Errorf("%s: %s, want %s", text, got, want)

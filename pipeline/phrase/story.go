@@ -208,7 +208,7 @@ func (t *teller) untrolled(c clause) bool {
 	if n := len(t.story.Bites); said && c.join == aColon && !c.hasFish() && n > t.sentence {
 		t.story.Bites, t.notes = t.story.Bites[:n-1], t.notes[:n-1]
 	}
-	t.off = t.off || said && !c.hasFish() && !bracket
+	t.off = t.off || said && (!c.hasFish() || c.otherOuting()) && !bracket
 	return said || t.off
 }
 
