@@ -68,6 +68,12 @@ var answerCases = []struct {
 			"2026-07-06,07:00,08:00,4,2\n",
 		"SELECT sum(hours) FROM leg", 4.25, map[string]float64{"1": 4.25, "13:50": 4.75, "2": 16.25,
 			"no, the next day at 01:20": 16.25}},
+	// several at once
+	{"long ones",
+		"Date,Start,End,Lines,Bites\n2026-07-04,07:00,16:00,4,1\n2026-07-05,08:00,01:30,4,2\n" +
+			"2026-07-06,09:00,01:00,4,2\n2026-07-07,10:00,02:00,4,2\n2026-07-08,11:00,03:00,4,2\n" +
+			"2026-07-09,07:00,10:00,4,1\n2026-07-10,07:00,10:00,4,1\n2026-07-11,07:00,10:00,4,1\n",
+		"SELECT sum(hours) FROM leg", 35.5, map[string]float64{"1": 35.5, "2": 83.5, "no, the next day": 83.5}},
 	// the end of the row's second stretch, not that of its first
 	{"long", "Date,AM start,AM end,AM lines,PM start,PM end,PM lines\n2026-07-04,07:00,09:00,4,13:00,15:00,4\n" +
 		"2026-07-06,07:00,09:00,4,12:05,01:20,4\n2026-07-08,07:00,08:00,4,13:00,14:00,5\n2026-07-10,07:00,08:00,4,,,\n",

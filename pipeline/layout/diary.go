@@ -3,6 +3,7 @@ package layout
 import (
 	"maps"
 	"regexp"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -73,10 +74,13 @@ func (g *Grid) diary(like Likeness) (Block, bool) {
 	return b, day != ""
 }
 
+// wholeDate begins with a day as computers write it, whose year looks like a clock time: 2025-06-03.
+var wholeDate = regexp.MustCompile(`^(?:19|20)\d\d-[01]?\d-[0-3]?\d\b`)
+
 // timeFirst parts a line that begins with a clock time into that and what happened then; an hour alone, as some write
 // the full hours, is one where it tells of the lines: "9h lines up". What is "" for another line.
 func timeFirst(text string, like Likeness) (time, what string) {
-	if m := clockFirst.FindStringSubmatch(text); m != nil {
+	if m := clockFirst.FindStringSubmatch(text); m != nil && !wholeDate.MatchString(text) {
 		return strings.TrimSpace(m[1]), m[3]
 	}
 	if m := hourFirst.FindStringSubmatch(text); m != nil && like.Event != nil && like.Event(m[2]) != "" {
@@ -99,23 +103,24 @@ func sentenceOfItsOwn(text, above string, longest int, capitals bool) bool {
 // lines of prose that were parted at their commas look like many things.
 func (g *Grid) paragraphs(headed bool) (Block, bool) {
 	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
-	lines, apart, last := 0, 0, 0
+	lines, apart, last, before := 0, 0, 0, ""
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
 		}
 		lines++
 		text := joined(g.Rows[i])
-		m := dayFirst.FindStringSubmatch(strings.Join(strings.Fields(text), " "))
+		day, what, dated := dayLine(strings.Join(strings.Fields(text), " "), before)
 		after := last
 		last = int(g.Rows[i].Num)
 		switch n := len(b.Rows); {
-		case m != nil && isDay(m[2]) && !figured.MatchString(text):
+		case dated:
+			before = day
 			if last > after+1 {
 				apart++ // a blank line stands before it
 			}
 			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
-				Cells: []Cell{{Text: m[2], Look: Date}, {Text: m[3], Look: Text}}})
+				Cells: []Cell{{Text: day, Look: Date}, {Text: what, Look: Text}}})
 		case n == 0:
 			b.Above = append(b.Above, text)
 		default:
@@ -131,6 +136,67 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 	}
 	wrapped := 10*apart >= 8*n && mostWrapped*n > lines
 	return b, !g.Info.Workbook && n >= 3 && 2*long > n && (3*n > lines && !headed || wrapped)
+}
+
+const weekday = `(?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|` +
+	`fre|son|seg|ter|qua|qui|sex|mit|mo|di|mi|do|fr|sa|so)[\pL]*\.?,?\s+`
+
+var (
+	// several days of which a diary tells at once: "15-17 juin. Gijon, no fishing"
+	daysTogether = regexp.MustCompile(
+		`(?i)^(?:` + weekday + `)?(\d{1,2})\s?[-–]\s?\d{1,2}\.?\s+(\pL{3,10})\b[\s.,;:\-–—]*(.*)$`)
+	// a weekday and a number, of the month of the day before: "Lun 3. In port, rain"
+	weekdayOnly = regexp.MustCompile(`(?i)^` + weekday + `(\d{1,2})(?:st|nd|rd|th|er)?(?:[.,;:]|\s[\-–—]|$)\s*(.*)$`)
+	dayAndMonth = regexp.MustCompile(`^(\d{1,2})\S*(\s+(?:de\s+)?\pL{3,10}\b.*)$`)
+)
+
+// dayLine parts a line that begins with a day into the day and what is told of it. A weekday with a number alone is of
+// the month of the day before it, where it comes after that day.
+func dayLine(text, before string) (day, what string, ok bool) {
+	if m := daysTogether.FindStringSubmatch(text); m != nil && isDay(m[1]+" "+m[2]) {
+		return m[1] + " " + m[2], m[3], true
+	}
+	if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) && !figured.MatchString(text) {
+		return m[2], m[3], true
+	}
+	m, last := weekdayOnly.FindStringSubmatch(text), dayAndMonth.FindStringSubmatch(before)
+	if m == nil || last == nil {
+		return "", "", false
+	}
+	n, _ := strconv.Atoi(m[1])
+	was, _ := strconv.Atoi(last[1])
+	return m[1] + last[2], m[2], n >= was && isDay(m[1]+last[2])
+}
+
+// clockSpan is a clock time and another right behind it: "7h30-11h40", "6:50 to 21:50".
+var clockSpan = regexp.MustCompile(
+	`(?i)\b\d{1,2}[:h.]\d{2}\s*(?:-|–|to|till|until|a|à|au|as|às|bis|al|alle|til)\s*\d{1,2}[:h.]\d{2}\b`)
+
+// daysOfSpans takes a text of a paragraph a day where most lines begin with a day and tell of the stretches from one
+// clock time to another: sentences that begin with a clock time are no entries of their own there.
+func (g *Grid) daysOfSpans(headed bool) (Block, bool) {
+	lines, days, spans, before := 0, 0, 0, ""
+	for i := range g.Rows {
+		if g.Rows[i].filled(0, g.Width) == nil {
+			continue
+		}
+		day, what, dated := dayLine(strings.Join(strings.Fields(joined(g.Rows[i])), " "), before)
+		if days == 0 && !dated {
+			continue
+		}
+		lines++
+		if !dated {
+			continue
+		}
+		before = day
+		if days++; clockSpan.MatchString(what) {
+			spans++
+		}
+	}
+	if days < 5 || 10*days < 8*lines || 2*spans < days {
+		return Block{}, false
+	}
+	return g.paragraphs(headed)
 }
 
 // figured is a line that goes on with a figure and its unit: "7.5 kts until 1:00".

@@ -99,7 +99,7 @@ func entries(text string, like Likeness) []string {
 
 // timed reports whether words begin with a clock time, or with what happened at one.
 func timed(text string, like Likeness) bool {
-	if m := shortClock.FindStringSubmatch(text); m != nil {
+	if m := shortClock.FindStringSubmatch(text); m != nil && !wholeDate.MatchString(text) {
 		return !measured.MatchString(text)
 	}
 	m := clockAfter.FindStringSubmatch(text)
@@ -211,7 +211,8 @@ func (j *journal) line(num int, text string, like Likeness) {
 		time, what = t, rest
 	} else if m := hourFirst.FindStringSubmatch(text); m != nil && like.Event(m[2]) != "" {
 		time, what = m[1], m[2]
-	} else if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) {
+	} else if m := shortClock.FindStringSubmatch(text); m != nil && !measured.MatchString(text) &&
+		!wholeDate.MatchString(text) {
 		time, what = strings.TrimSpace(m[1]), m[3]
 	} else if m := clockAfter.FindStringSubmatch(text); m != nil && like.Event(m[1]) != "" &&
 		!measured.MatchString(text[len(m[1]):]) {

@@ -633,8 +633,8 @@ func (x *builder) twelve() {
 		back = back || okA && okB && b < a
 	}
 	x.plan.Twelve = all > 0 && back && 5*sure < all
-	if x.plan.Afternoon = x.afternoons(s.Index, e.Index); x.plan.Afternoon {
-		x.note("%s: times of twelve hours without am or pm: most stretches would else go on into the next night",
+	if x.plan.Afternoon = x.afternoons(s.Index, e.Index) || x.neverPastOne(s.Index, e.Index); x.plan.Afternoon {
+		x.note("%s: times of twelve hours without am or pm: too many stretches would else go on into the next night",
 			e.Heading)
 	}
 }
@@ -664,6 +664,24 @@ func (x *builder) afternoons(start, end int) bool {
 		}
 	}
 	return next >= fewAfternoons && 2*next > both
+}
+
+// neverPastOne tells ends that are of twelve hours because no clock of a long log is past one in the afternoon:
+// stretches end in the small hours, before they begin, and none from one o'clock to midnight. Half a day earlier
+// each is of usual length.
+func (x *builder) neverPastOne(start, end int) bool {
+	next := 0
+	for _, row := range x.block.Rows {
+		a, okA := clock(x.group, row, start)
+		b, okB := clock(x.group, row, end)
+		if okA && a >= 13*3600 || okB && b >= 13*3600 || okA && okB && b < a && b+12*3600 <= a {
+			return false
+		}
+		if okA && okB && b < a {
+			next++
+		}
+	}
+	return next >= fewAfternoons
 }
 
 func clock(g *group, row layout.Row, i int) (int, bool) {

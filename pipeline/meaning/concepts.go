@@ -13,7 +13,7 @@ import (
 	"wakeledger/pipeline/words"
 )
 
-// The words of headings in six tongues, by concept, and the meanings that concepts
+// The words of headings in seven tongues, by concept, and the meanings that concepts
 // compose: begin and gear are when the lines went in.
 var (
 	//go:embed concepts.csv

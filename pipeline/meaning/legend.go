@@ -326,7 +326,10 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 		short := l.abbreviations()
 		if c.Parse == "event" { // "rods", which is also a heading: "how many we pulled"
 			maps.DeleteFunc(short, func(word, means string) bool {
-				return words.EntryOf(word).Event != words.EventNone && words.EntryOf(means).Event == words.EventNone
+				fate, _, _, told := words.FateOf(word)
+				as, _, _, other := words.FateOf(means) // "bite": "each bite while trolling" says no more
+				return words.EntryOf(word).Event != words.EventNone && words.EntryOf(means).Event == words.EventNone ||
+					told && len(word) > 2 && (!other || as == fate)
 			})
 			maps.Copy(short, l.entriesSaid(v))
 		}

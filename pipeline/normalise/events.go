@@ -55,7 +55,9 @@ func (r *Reader) event(t *target, text string) {
 	if !r.value("time_s").Known && (r.upTold(t, text) || r.amends(t, text)) {
 		return
 	}
-	if d != e.date || trip != e.trip {
+	if r.pastNight(text) {
+		d = e.date
+	} else if d != e.date || trip != e.trip {
 		r.aside = append(r.aside, r.Finish()...)
 		next := eventLog{date: d, trip: trip}
 		if e.away && trip == e.trip && d.Int == e.date.Int+1 {
@@ -107,6 +109,25 @@ func (r *Reader) event(t *target, text string) {
 		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; "+
 			"read as a remark"))
 	}
+}
+
+// shortNight is the longest time without an entry, in seconds, after which lines that were out before midnight are
+// taken to be out still.
+const shortNight = 6 * 3600
+
+// pastNight counts a row of the small hours of the next day on from the day before where lines are out since then: they
+// were never said to be up, and they do not go in.
+func (r *Reader) pastNight(text string) bool {
+	e := &r.events
+	d, at, what := r.value("date"), r.value("time_s"), words.EntryOf(text).Event
+	if !e.open || !at.Known || !d.Known || !e.date.Known || d.Int != e.date.Int+1 || r.value("trip") != e.trip ||
+		what == words.EventIn || what == words.EventOut || what == words.EventLeave || what == words.EventClear ||
+		at.Int >= day/2 || at.Int+day-e.last > shortNight {
+		return false
+	}
+	r.put("date", e.date)
+	r.put("time_s", entry.OfInt(at.Int+day))
+	return true
 }
 
 // outingEvent parts the trips of a day on which the boat left twice.

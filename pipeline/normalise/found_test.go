@@ -303,6 +303,20 @@ func TestAfternoons(t *testing.T) {
 	expect(t, "few", few.field("end_s", 2, 3), 25*h, 12*h)
 }
 
+// TestNeverPastOne holds that ends before their starts are of the afternoon where no clock of a long log is past one,
+// with starts of the small hours, and of the next day where one is.
+func TestNeverPastOne(t *testing.T) {
+	const h = int64(3600)
+	rows := "Date,In,Up,Rods,Knots\n2026-07-04,6:00,1:00,4,7\n2026-07-05,6:30,9:00,4,7\n2026-07-06,7:00,11:00,4,7\n" +
+		"2026-07-07,10:00,1:40,4,7\n2026-07-08,5:40,10:20,4,7\n2026-07-09,1:20,4:10,4,7\n2026-07-10,6:00,1:30,4,7\n" +
+		"2026-07-11,6:10,1:15,4,7\n2026-07-12,6:10,11:15,4,7\n2026-07-13,6:10,12:15,4,7\n"
+	got := readText(t, "log.csv", rows)
+	expect(t, "none past one", got.field("end_s", 2, 3, 5), 13*h, 9*h, 13*h+2400)
+	expect(t, "a start of the afternoon", got.field("start_s", 2, 7), 6*h, 13*h+1200)
+	one := readText(t, "log.csv", rows+"2026-07-14,12:30,16:15,4,7\n")
+	expect(t, "one past one", one.field("end_s", 2, 3), 25*h, 9*h)
+}
+
 // TestAfternoonColumns holds that clock times of columns of the afternoon are of it, as their heading says or as most
 // second stretches would else be before the first, and that what is near noon, or by a clock of 24 hours, stays.
 func TestAfternoonColumns(t *testing.T) {

@@ -245,6 +245,7 @@ func (r *Reader) place() {
 		r.at(s.duration).Known && r.at(s.duration).Real == 0 {
 		r.values[s.duration] = entry.Value{} // a formula that lacks the end: nobody knows the hours
 	}
+	r.earlyStart()
 	r.pastMidnight(r.slots.start, r.slots.end)
 	r.pastMidnight(r.slots.depart, r.slots.back)
 }
@@ -279,6 +280,21 @@ func (r *Reader) onLaterDay() {
 		if i, ok := r.index[name]; ok && days > 0 && r.values[i].Known {
 			r.values[i].Int += int64(days) * day
 		}
+	}
+}
+
+// earliestUse is when a morning's lines go in at the earliest: by a clock of twelve hours 1:20 is of the afternoon.
+const earliestUse = 3 * 3600
+
+// earlyStart moves a stretch of the small hours to the afternoon where the log's ends are of twelve hours.
+func (r *Reader) earlyStart() {
+	start, end := r.at(r.slots.start), r.at(r.slots.end)
+	if !r.layout.Afternoon || !start.Known || start.Int >= earliestUse || end.Known && end.Int >= day/2 {
+		return
+	}
+	r.values[r.slots.start].Int += day / 2
+	if end.Known {
+		r.values[r.slots.end].Int += day / 2
 	}
 }
 

@@ -233,3 +233,78 @@ func TestTapeUnit(t *testing.T) {
 		}
 	}
 }
+
+// Weights that only spaces part are one of each of so many fish; what stands behind the last is said of all.
+func TestMeasuresInTurn(t *testing.T) {
+	checkTold(t, []saying{
+		{"2 wahoo (31lb 27lb scale)", "wahoo landed 14.1kg*; wahoo landed 12.2kg*"},
+		{"3 mahi (9lb 12lb 8lb guess), 1 miss", "mahi landed 4.1kg~; mahi landed 5.4kg~; mahi landed 3.6kg~; missed"},
+		{"3 mahi 80cm 74cm", "mahi landed 80cm; mahi landed 74cm; mahi landed"},
+		{"2 wahoo 120cm 18kg", "2 wahoo landed 120cm 18kg"},
+		{"2 sail rel (64in taped)", "2 sail released | left: 64in taped"},
+		{"2 mahi (80cm each)", "2 mahi landed 80cm"},
+		{"1 wahoo (31lb 27lb scale)", "wahoo landed 14.1kg* | left: 31lb 27lb scale"},
+	})
+}
+
+// So many of a word that tells a fate only where it is all of a text are so many bites; of a place it tells none.
+func TestCountedAlone(t *testing.T) {
+	checkTold(t, []saying{
+		{"2 off, 3 kings", "2 lost; 3 kings landed"}, {"4 mahi + 1 off", "4 mahi landed; lost"},
+		{"2 tapped", "2 missed"},
+		{"strike on the left rigger, off", "bite @left rigger"}, {"bite, tapped", "missed"},
+		{"wahoo 3 miles off the point", ""}, {"2 wahoo, 1 off the ledge", "2 wahoo landed"},
+	})
+}
+
+// A fate behind its fish is not that of the next one, which has a count of its own.
+func TestFateBehind(t *testing.T) {
+	checkTold(t, []saying{
+		{"1 wahoo pulled hook + 2 mahi", "wahoo lost (pulled hook); 2 mahi landed"},
+		{"lost a wahoo and a mahi", "wahoo lost; mahi lost"},
+		{"4 mahi big one 18lb guess. 1 mahi lost", "3 mahi landed; mahi landed 8.2kg~; mahi lost"},
+		{"tonno rosso 109 cm ca. 21 kg", "tonno rosso landed 109cm 21kg~"},
+		{"1 sail rel (64in taped)", "sail released 162.6cm"},
+	})
+}
+
+// A count of bites, and the fish that came of them, are no bites twice; nor is the biggest, or one, of fish told before
+// another fish.
+func TestOfThoseTold(t *testing.T) {
+	checkTold(t, []saying{
+		{"6 bites for 4 mahi, all released", "2 bite; 4 mahi released | of 6"},
+		{"5 wahoo 1 mahi, all kept. Biggest wahoo 21 kg on the scales",
+			"4 wahoo landed; mahi landed; wahoo landed 21kg*"},
+		{"3 mahi and 2 wahoo kept, one mahi 88cm", "2 mahi landed; 2 wahoo landed; mahi landed 88cm"},
+		{"3 mahi kept. One mahi 88cm", "3 mahi landed; mahi landed 88cm"},
+		{"1 mahi kept, lost a third mahi", "mahi landed; mahi lost"},
+		{"Wahoo 120cm. Lost one earlier", "Wahoo landed 120cm; lost"},
+		{"here she comes, 1 mahi", "mahi landed"},
+	})
+}
+
+// Fish of a stop for another way of fishing are of it.
+func TestStopForBottomFish(t *testing.T) {
+	told := Tell("2 wahoo kept. Stopped for a bottom fish, 4 snapper 3 cod, then trolled home, 1 mahi", Defaults{})
+	if got := show(told); got != "2 wahoo landed; 4 snapper landed; 3 cod landed; mahi landed" {
+		t.Error(got)
+	}
+	for _, b := range told.Bites {
+		if want := map[string]string{"snapper": "bottom", "cod": "bottom"}[b.Name]; b.Method != want {
+			t.Errorf("%s: of %q, want %q", b.Name, b.Method, want)
+		}
+	}
+}
+
+// A measure in a bracket behind several fish of a list is that of one of them.
+func TestOneOfAList(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 sail rel (64in taped)":                       "sail released 162.6cm; sail released",
+		"2 mahi (80cm each)":                            "2 mahi 80cm",
+		"2 wahoo, stopped for a bottom fish, 4 snapper": "2 wahoo",
+	} {
+		if got := showList(FishList(text, Defaults{})); got != want {
+			t.Errorf("%s: %s, want %s", text, got, want)
+		}
+	}
+}

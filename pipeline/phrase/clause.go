@@ -49,6 +49,7 @@ type clause struct {
 	stranger bool // an unknown word where a fish would stand
 	unknown  int  // unknown words
 	loose    int  // numbers without a meaning
+	twice    bool // a second weight
 	share    bool // so many of the fish counted before: two wahoo, one kept, one lost
 	unsure   bool // so many of the fish counted before, or more beside them
 	blank    bool // a fish without a measure, among those that have one
@@ -69,6 +70,7 @@ type cutter struct {
 func (s *scanner) clauses(d Defaults, list bool) []clause {
 	borrowUnits(s.items)
 	s.eachUnits(d)
+	s.measuresInTurn()
 	if list {
 		lengthsBehind(s.items, d)
 	}

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -110,4 +111,32 @@ func (s *scanner) biggestBehind(start, i int) bool {
 		return s.items[next].digits
 	}
 	return false
+}
+
+// measuresInTurn parts the weights, or the lengths, behind so many fish of one kind that only spaces part, one of each
+// fish: "2 mahi (6lb 21lb scale)". What a word at the end says of them, it says of all.
+func (s *scanner) measuresInTurn() {
+	for i := 0; i < len(s.items); i++ {
+		n := s.countBefore(i)
+		if s.items[i].kind != aFish || n < 2 {
+			continue
+		}
+		from := i + 1
+		for from < len(s.items) && (s.items[from].kind == aComma || s.items[from].kind == aGlue) {
+			from++
+		}
+		to := from
+		for to < len(s.items) && s.items[to].kind == s.items[from].kind && s.items[to].unit == s.items[from].unit {
+			to++
+		}
+		if to-from < 2 || to-from > n || s.items[from].kind != aWeight && s.items[from].kind != aLength {
+			continue
+		}
+		last := s.items[to-1]
+		for j := to - 2; j >= from; j-- {
+			s.items[j].borrowed, s.items[j].hedged = true, s.items[j].hedged || last.hedged
+			comma := item{kind: aComma, tok: s.items[j+1].tok, end: s.items[j+1].tok}
+			s.items = slices.Insert(s.items, j+1, comma)
+		}
+	}
 }

@@ -197,6 +197,17 @@ func (s *scanner) afterMeasure(i int) bool {
 	return false
 }
 
+// hedgeBehind tells a hedge before the full stop at i that stands behind the measure it is of, and before no other: "a
+// big one 30 lb guess. 2 mahi", and not "120 cm ca. 30 kg".
+func (s *scanner) hedgeBehind(i int) bool {
+	n := len(s.items)
+	if n < 2 || s.items[n-1].kind != aHedge || s.items[n-2].kind != aWeight && s.items[n-2].kind != aLength {
+		return false
+	}
+	_, _, unit := words.UnitAt(s.toks, min(i+2, len(s.toks)-1))
+	return !unit
+}
+
 // cutGirths are words for a girth that are cut short by a full stop: circ. 57.
 var cutGirths = []string{"circ", "circonf", "perim", "gir", "grth"}
 
@@ -208,7 +219,7 @@ func (s *scanner) endsSentence(i int) bool {
 	if s.near(i+1) && s.toks[i+1].Kind == words.Mark {
 		return true
 	}
-	if _, ok := words.HedgeAt(s.toks, i-1, true); ok && s.digits(i+1) {
+	if _, ok := words.HedgeAt(s.toks, i-1, true); ok && s.digits(i+1) && !s.hedgeBehind(i) {
 		return false
 	}
 	if t := s.toks[i-1].Text; s.digits(i+1) && slices.Contains(cutGirths, t) {

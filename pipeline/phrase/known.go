@@ -153,9 +153,11 @@ func (s *scanner) isSpecies(name string) bool {
 	if !m.Found && len(m.Candidates) == 0 {
 		return false
 	}
-	code := strings.TrimSuffix(folded, "s")
-	if _, isCode := fishes().ByCode(code); isCode && len(code) == 3 && !codes[code] {
-		return name == strings.ToUpper(name) && !never[code]
+	for _, end := range []string{"s", "es"} { // "she comes" is no COM
+		code := strings.TrimSuffix(folded, end)
+		if _, isCode := fishes().ByCode(code); isCode && len(code) == 3 && !codes[code] {
+			return name == strings.ToUpper(name) && !never[code]
+		}
 	}
 	return true
 }
@@ -258,8 +260,12 @@ func (s *scanner) numberWord(i int) (item, bool) {
 		}
 		return it, true
 	}
+	only := it.article && onlyOne[s.tok(end)] // une seule ligne
+	if only {
+		end++
+	}
 	if next, ok := words.LineAt(s.toks, min(end, len(s.toks)-1), "line"); ok &&
-		end < len(s.toks) && !it.article && n < 20 {
+		end < len(s.toks) && (!it.article || only) && n < 20 {
 		return item{kind: aLines, end: next, num: it.num}, true
 	}
 	if s.tok(i) == "both" {
@@ -271,6 +277,10 @@ func (s *scanner) numberWord(i int) (item, bool) {
 // doubles are numbers that say that so many were hooked at a time.
 var doubles = map[string]bool{"double": true, "doblete": true, "doppietta": true, "doublet": true, "dupla": true,
 	"doubled": true, "triple": true, "tripled": true, "quad": true}
+
+// onlyOne are words behind an article that make it a number.
+var onlyOne = map[string]bool{"single": true, "seule": true, "seul": true, "sola": true, "solo": true, "so": true,
+	"einzige": true, "einzigen": true, "unica": true, "unique": true}
 
 // noons are the words for twelve o'clock.
 var noons = map[string]bool{"noon": true, "midday": true, "mediodia": true, "midi": true, "mezzogiorno": true,

@@ -13,6 +13,7 @@ func (c *clause) read(d Defaults) {
 	c.pointClock()
 	c.findCount()
 	c.findFates()
+	c.countedAlone()
 	c.defaults(d)
 	for i := range c.items {
 		it := &c.items[i]
@@ -147,6 +148,7 @@ func (c *clause) addMeasure(it *item) {
 		c.kg, c.guess, c.exact = it.num, it.hedged, it.exact
 	default:
 		c.loose++
+		c.twice = c.twice || it.kind == aWeight
 	}
 }
 
@@ -216,6 +218,25 @@ func (c *clause) findFates() {
 	}
 	c.after = c.after && c.fate != words.FateUnknown
 	c.denied = c.denied && c.fate == words.FateUnknown
+}
+
+// countedAlone takes a clause of a figure and words that tell a loss or a miss only where they are all of a text for so
+// many bites: "1 off", "2 tapped".
+func (c *clause) countedAlone() {
+	if c.fate != words.FateUnknown || len(c.items) < 2 || c.items[0].kind != aNumber || !c.items[0].digits ||
+		c.join == aColon || c.items[0].hi > 0 || c.items[0].num != float64(int(c.items[0].num)) || c.items[0].num < 1 {
+		return
+	}
+	for _, it := range c.items[1:] {
+		if it.kind != aWord && it.kind != aGlue {
+			return
+		}
+	}
+	_, said, _ := strings.Cut(c.text, " ")
+	if f := words.FateAlone(said); f == words.Lost || f == words.Missed {
+		c.fate, c.fateWord, c.count, c.counted, c.after = f, said, int(c.items[0].num), 0, false
+		c.items = c.items[:1]
+	}
 }
 
 // bearsWeak reports whether a common word at item i is a fate here: a fish or a place
@@ -386,7 +407,8 @@ func (c *clause) strangeObject(i int) bool {
 var prepositions = func() map[string]bool {
 	m := map[string]bool{}
 	for _, w := range strings.Fields("at by near beside for behind under junto para chez pour pres presso sotto per " +
-		"vicino perto beim bei neben unter") {
+		"devant avant contre au delante " +
+		"davanti vicino perto beim bei neben unter") {
 		m[w] = true
 	}
 	return m

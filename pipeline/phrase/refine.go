@@ -27,7 +27,8 @@ func (t *teller) refine(c clause) bool {
 		t.another(cur, c) // two mahi in the box, one of them 16 lb
 	case c.fate == 0 && !own && same:
 		return t.moreMeasures(cur, c)
-	case c.fate == 0 && !own && (cur.Fate == words.Landed || cur.Fate == words.Released) && cur.N == 1 &&
+	case c.fate == 0 && !own && (cur.Fate == words.Landed || cur.Fate == words.Released ||
+		cur.Fate == words.FateUnknown && cur.Name != "") && cur.N == 1 &&
 		c.onlyMeasures() && !taken(cur, c):
 		return t.moreMeasures(cur, c) // bluefin aboard. 47 in, girth 33
 	case c.fate == 0 && !own:
@@ -177,6 +178,12 @@ func (t *teller) moreMeasures(cur *Bite, c clause) bool {
 		t.another(cur, c)
 	} else {
 		cur.measure(c)
+		if n := len(t.notes) - 1; cur.N > 1 && c.join == aColon && !ofEach.MatchString(c.text) {
+			t.notes[n].bracket = c.text
+		}
+	}
+	if c.twice {
+		t.story.Left = append(t.story.Left, c.text) // of which fish is the other?
 	}
 	return true
 }
@@ -252,9 +259,47 @@ func (t *teller) all(c clause) bool {
 		from = len(t.story.Bites) - 1
 	}
 	for i := from; i < len(t.story.Bites); i++ {
-		if b := &t.story.Bites[i]; open(b) || b.Fate == words.Landed || b.Fate == c.fate {
+		if b := &t.story.Bites[i]; t.totalOfBites(i) {
+			continue
+		} else if open(b) || b.Fate == words.Landed || b.Fate == c.fate {
 			t.turn(b, c)
 		}
 	}
+	return true
+}
+
+// ofEach are words that give a measure to each of several fish.
+var ofEach = regexp.MustCompile(`(?i)\b(?:each|apiece|both|all|cada|ambos|ambas|todos|todas|chacune?s?|tous|toutes|` +
+	`ciascun[oa]|tutt[ie]|entramb[ie]|je|jeweils|beide|alle|avg|average|media|moyenne|schnitt)\b`)
+
+// ofOneOnly leaves a measure that stands in a bracket behind several fish, and of which nothing says that each had it:
+// "2 sail released (64 in)".
+func (t *teller) ofOneOnly() {
+	for i := range t.notes {
+		b := &t.story.Bites[i]
+		if t.notes[i].bracket == "" || b.N < 2 || b.LengthCm == 0 && b.GirthCm == 0 && (b.Kg == 0 || b.Guess) {
+			continue
+		}
+		if t.list {
+			t.notes[i].one = true // a list has no place for doubts: one of them had it
+			continue
+		}
+		b.LengthCm, b.GirthCm, b.Kg, b.Scaled, b.Exact, b.LengthKind = 0, 0, 0, false, false, ""
+		t.story.Left = append(t.story.Left, t.notes[i].bracket)
+	}
+}
+
+// aloneBehind gives a bite the miss that the clause behind it tells in words that tell it only where they are all of a
+// text: "strike on the left rigger, tapped".
+func (t *teller) aloneBehind(c clause) bool {
+	cur := t.last()
+	if t.fresh || t.blocked || cur == nil || cur.Session != c.session ||
+		cur.Fate != words.Bit && cur.Fate != words.Hooked || c.join != aComma && c.join != aColon || c.fate != words.FateUnknown || c.fish != nil {
+		return false
+	}
+	if words.FateAlone(c.text) != words.Missed {
+		return false // "gone" does not say whether it was on
+	}
+	cur.Fate = words.Missed
 	return true
 }

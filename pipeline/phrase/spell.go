@@ -81,7 +81,8 @@ func (t *teller) elsewise(s *scanner, others map[int]otherSpell) {
 func (t *teller) methodOf(c *clause) {
 	switch m, ok := words.Method(c.text); {
 	case t.list:
-	case ok && m != "troll" && c.count == 0 && c.fate == words.FateUnknown && words.Otherwise(c.text):
+	case ok && m != "troll" && (c.count == 0 || c.otherOuting()) && c.fate == words.FateUnknown &&
+		words.Otherwise(c.text):
 		c.method, t.method = m, m // jigged the pots for mahi: eleven of them
 	case c.hasFish() || c.fate != words.FateUnknown:
 		if c.method == "" {
@@ -92,4 +93,21 @@ func (t *teller) methodOf(c *clause) {
 	case ok && words.Otherwise(c.text):
 		t.method = m
 	}
+}
+
+// otherOuting tells words of another way of fishing that name no fish, and count none: "stopped for a bottom fish".
+func (c *clause) otherOuting() bool {
+	if c.method == "" || c.fish == nil || c.fish.text != "" || c.fate != words.FateUnknown || c.kg+c.length > 0 {
+		return false
+	}
+	n := 0.0
+	for _, it := range c.items {
+		if it.kind == aFish {
+			break
+		}
+		if it.kind == aNumber {
+			n = it.num
+		}
+	}
+	return n <= 1
 }

@@ -34,7 +34,9 @@ type note struct {
 	word    string // of its fate
 	tells   bool   // its clause tells more of the one before it: behind a colon or a bracket
 	counted bool
-	one     bool // its measures are of one fish of a list of measures
+	one     bool   // its measures are of one fish of a list of measures
+	bracket string // one measure in a bracket behind several fish: of which of them is not said
+	behind  bool   // its fate stands behind its fish: 1 wahoo broke off
 }
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
@@ -58,6 +60,7 @@ func Tell(text string, d Defaults) Story {
 	}
 	t.partGroup()
 	t.unmeasured()
+	t.ofOneOnly()
 	t.totals()
 	t.settle()
 	t.ofNothing(text)
@@ -84,6 +87,7 @@ func FishList(text string, d Defaults) []Fish {
 	for _, c := range scan(byStrokes(strokesPart(text), d)).clauses(d, true) {
 		t.clause(c)
 	}
+	t.ofOneOnly()
 	t.unmeasured()
 	var out []Fish
 	for _, b := range t.story.Bites {
@@ -164,7 +168,7 @@ func (t *teller) clause(c clause) {
 	}
 	t.methodOf(&c)
 	switch {
-	case t.ofScore(c), t.biggestOf(c), t.guessBehind(c):
+	case t.ofScore(c), t.aloneBehind(c), t.biggestOf(c), t.oneOf(c), t.guessBehind(c), c.otherOuting():
 	case t.likewise(c):
 	case c.unsure:
 		t.leave(c)
@@ -204,7 +208,7 @@ func (t *teller) untrolled(c clause) bool {
 	if n := len(t.story.Bites); said && c.join == aColon && !c.hasFish() && n > t.sentence {
 		t.story.Bites, t.notes = t.story.Bites[:n-1], t.notes[:n-1]
 	}
-	t.off = t.off || said && !c.hasFish() && !bracket
+	t.off = t.off || said && (!c.hasFish() || c.otherOuting()) && !bracket
 	return said || t.off
 }
 
@@ -398,11 +402,12 @@ func (t *teller) add(c clause) {
 	}
 	b.measure(c)
 	t.story.Bites = append(t.story.Bites, b)
-	t.notes = append(t.notes, note{word: c.fateWord, tells: c.join == aColon, counted: c.count > 0 && !c.article})
+	t.notes = append(t.notes, note{word: c.fateWord, tells: c.join == aColon, counted: c.count > 0 && !c.article,
+		behind: c.fateBehind()})
 	t.fresh, t.blocked = false, false
 	if c.many { // 3 whites, 1 sail, all released
 		for i := t.sentence; i < len(t.story.Bites); i++ {
-			if o := &t.story.Bites[i]; o.Fate == words.FateUnknown {
+			if o := &t.story.Bites[i]; o.Fate == words.FateUnknown && !t.totalOfBites(i) {
 				o.Fate, o.Cause = c.fate, c.cause
 			}
 		}
@@ -412,8 +417,19 @@ func (t *teller) add(c clause) {
 	}
 }
 
-// shared reports whether a fish takes the fate of the one before it: lost a wahoo and a mahi.
+// fateBehind tells a clause whose fate stands behind its fish.
+func (c *clause) fateBehind() bool {
+	fate := slices.IndexFunc(c.items, func(it item) bool { return it.kind == aFate })
+	fish := slices.IndexFunc(c.items, func(it item) bool { return it.kind == aFish })
+	return fish >= 0 && fate > fish
+}
+
+// shared reports whether a fish takes the fate of the one before it: lost a wahoo and a mahi, and not of 1 wahoo broke
+// off + 1 mahi.
 func (t *teller) shared(c clause) bool {
+	if len(t.notes) > 0 && t.notes[len(t.notes)-1].behind && c.count > 0 && !c.article {
+		return false
+	}
 	return c.join == anAnd && !t.fresh && c.fate == 0 && c.kg+c.length == 0 && c.clock == nil &&
 		t.last() != nil && t.last().Fate != 0 &&
 		t.last().Name != "" && t.last().Kg+t.last().LengthCm == 0

@@ -116,3 +116,11 @@ func (t *teller) parts(i int) int {
 	}
 	return n
 }
+
+// totalOfBites tells a count of bites of which fish that are named behind it came: what is said of all the fish is not
+// said of it. "5 strikes for 3 mahi, all kept".
+func (t *teller) totalOfBites(i int) bool {
+	b := t.story.Bites[i]
+	return b.Fate == words.Bit && b.Name == "" && t.notes[i].counted && b.N > 1 &&
+		slices.ContainsFunc(t.story.Bites[i+1:], func(o Bite) bool { return o.Name != "" && o.Session == b.Session })
+}

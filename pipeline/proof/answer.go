@@ -83,7 +83,7 @@ func (q *Question) Settles(choice string) bool { return q.Kind != "column" || q.
 
 // Presumes tells a question that is read as its first choice until it is answered: an
 // afternoon's clock that says morning is likelier than a night of trolling.
-func (q *Question) Presumes() bool { return q.Kind == "long" }
+func (q *Question) Presumes() bool { return q.Kind == "long" || q.Kind == "long ones" }
 
 // Settle makes a log's plan what an answer says. Those to headings are taken where the plan
 // is inferred; those that are not here change nothing, and are not asked for again.
@@ -117,6 +117,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"two tellings":   oneTelling,
 	"no end":         fillCell,
 	"long":           fillCell,
+	"long ones":      fillCells,
 	"year":           fillCell,
 	"order":          orderDays,
 	"word":           tellWord,
@@ -211,6 +212,24 @@ func fillCell(_ *meaning.Log, q *Question, choice string) {
 	}
 	if cells[q.cell] = text; !ok { // as it stands after all
 		delete(cells, q.cell)
+	}
+	p.Cells = cells
+}
+
+// fillCells has several cells read as what a question proposes, or as they stand after all.
+func fillCells(_ *meaning.Log, q *Question, choice string) {
+	if len(q.of) == 0 {
+		return
+	}
+	p := q.of[0].Plan
+	cells := maps.Clone(p.Cells)
+	if cells == nil {
+		cells = map[plan.Cell]string{}
+	}
+	for cell, text := range q.cells {
+		if cells[cell] = text; choice != q.Choices[0] {
+			delete(cells, cell)
+		}
 	}
 	p.Cells = cells
 }

@@ -23,9 +23,6 @@ import (
 // doubt about the whole column.
 const mostCells = 3
 
-// mostLong is how many stretches of more than half a day are asked about.
-const mostLong = 20
-
 // rowText is what a row of a block says, by which its questions are known again.
 func rowText(s *Subject, num int64) string {
 	i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
@@ -115,28 +112,70 @@ func some(all []string) string {
 	return strings.Join(all, ", ")
 }
 
-// long asks whether a stretch of more than half a day ended in the afternoon.
+// long asks whether stretches of more than half a day ended in the afternoon: of each, or of all at once where they
+// are many.
 func (q *inquiry) long(s *Subject) {
-	for _, l := range s.Stats.Long[:min(mostLong, len(s.Stats.Long))] {
+	var ends []lateEnd
+	for _, l := range s.Stats.Long {
 		b := endOf(s, l)
 		if b == nil || nextDay(s, l, b) || l.End < 2*longLeg || l.End-longLeg <= l.Start {
 			continue // on the same day the clock says what it says
 		}
-		text := fmt.Sprintf("%s: lines in at %s and up at %s, which would be %.1f hours. Was it %s?",
-			rowName(s, l.Row), clock(l.Start), clock(l.End), float64(l.End-l.Start)/3600, clock(l.End-longLeg))
-		options := []string{"yes, up at " + clock(l.End-longLeg), "no, the next day at " + clock(l.End)}
-		about := fmt.Sprintf("row %d", l.Row)
-		if b.Set > 0 {
-			about += fmt.Sprintf(" %d", b.Set+1) // the row's second stretch
-		}
-		// a stretch into the next day makes one trip of two days
-		effect := append([]string{"trips"}, append(slices.Clone(hours), bites...)...)
-		q.ask("long", s.Plan.Name, about, text, options, effect, rowText(s, l.Row))
-		x := q.last()
-		x.Brief = "A stretch would be longer than half a day: its end is read as twelve hours earlier."
-		x.cell, x.column, x.Choices = plan.Cell{Row: l.Row, Index: b.Index}, b,
-			[]string{asCell(clock(l.End - longLeg)), "next day"}
+		ends = append(ends, lateEnd{l, b})
 	}
+	if len(ends) > mostCells {
+		q.longOnes(s, ends)
+		return
+	}
+	for _, e := range ends {
+		q.longOne(s, e)
+	}
+}
+
+// lateEnd is a stretch of more than half a day, with the column of its end.
+type lateEnd struct {
+	Long
+	b *plan.Binding
+}
+
+func (e lateEnd) cell() plan.Cell { return plan.Cell{Row: e.Row, Index: e.b.Index} }
+
+func (e lateEnd) earlier() string { return clock(e.End - longLeg) }
+
+// ofLong rests on how long a stretch is: one into the next day makes one trip of two days.
+var ofLong = append([]string{"trips"}, append(slices.Clone(hours), bites...)...)
+
+func (q *inquiry) longOne(s *Subject, e lateEnd) {
+	text := fmt.Sprintf("%s: lines in at %s and up at %s, which would be %.1f hours. Was it %s?",
+		rowName(s, e.Row), clock(e.Start), clock(e.End), float64(e.End-e.Start)/3600, e.earlier())
+	options := []string{"yes, up at " + e.earlier(), "no, the next day at " + clock(e.End)}
+	about := fmt.Sprintf("row %d", e.Row)
+	if e.b.Set > 0 {
+		about += fmt.Sprintf(" %d", e.b.Set+1) // the row's second stretch
+	}
+	q.ask("long", s.Plan.Name, about, text, options, ofLong, rowText(s, e.Row))
+	x := q.last()
+	x.Brief = "A stretch would be longer than half a day: its end is read as twelve hours earlier."
+	x.cell, x.column, x.Choices = e.cell(), e.b, []string{asCell(e.earlier()), "next day"}
+}
+
+func (q *inquiry) longOnes(s *Subject, ends []lateEnd) {
+	var places, keys []string
+	cells := map[plan.Cell]string{}
+	for _, e := range ends {
+		places = append(places, fmt.Sprintf("%s (lines in at %s, up at %s)", rowName(s, e.Row), clock(e.Start),
+			clock(e.End)))
+		keys = append(keys, rowText(s, e.Row))
+		cells[e.cell()] = e.earlier()
+	}
+	text := fmt.Sprintf("%d stretches would go on into the next day, for more than 12 hours: %s. Did they end in the "+
+		"afternoon, by a clock of twelve hours?", len(ends), some(places))
+	q.ask("long ones", s.Plan.Name, ends[0].b.Heading, text, []string{"yes, twelve hours earlier", "no, the next day"},
+		ofLong, keys...)
+	x := q.last()
+	x.Brief = plural(len(ends), "stretch", "stretches") + " would be longer than half a day: their ends are read as " +
+		"twelve hours earlier."
+	x.cells = cells
 }
 
 // nextDay tells a stretch whose end says itself that it is of the day after, or whose row is of two days: 18-19/7.

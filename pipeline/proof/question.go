@@ -28,6 +28,7 @@ type Question struct {
 	listed  []*meaning.Understood // of two tellings: those with rows of strikes
 	rows    []int64               // of them, that an answer may leave out
 	cell    plan.Cell             // of the first of them, that an answer may fill
+	cells   map[plan.Cell]string  // several that an answer fills, with what
 	column  *plan.Binding         // under which that is, or whose words are asked about
 	trips   map[int64]string      // of rows, that an answer may name
 	left    []left                // rows of several blocks that an answer may leave out

@@ -6,7 +6,7 @@ import (
 	"unicode/utf8"
 )
 
-// accents maps the accented letters of the six languages to plain ones.
+// accents maps the accented letters of the languages to plain ones.
 var accents = func() map[rune]string {
 	m := map[rune]string{'ß': "ss", 'œ': "oe", 'æ': "ae"}
 	for plain, marked := range map[string]string{"a": "áàâãäåāª", "c": "ç", "e": "éèêëē", "i": "íìîïī", "n": "ñ",
