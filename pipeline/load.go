@@ -42,9 +42,9 @@ type LogReport struct {
 	Kept      int64
 	SetAside  int64
 	Sheets    []SheetReport
-	Questions []proof.Question
-	Passed    []Passed // sheets that hold no record
-	Agreed    []string // what of the log agrees with its own sums
+	Questions []proof.Question // those that its rows alone leave open
+	Passed    []Passed         // sheets that hold no record
+	Agreed    []string         // what of the log agrees with its own sums
 }
 
 // Passed is a sheet that holds no record, and why it is passed over.
@@ -312,11 +312,12 @@ func (s *Season) fill(ctx context.Context, load *store.Load, f *filling, l *stor
 	f.subjects = append(f.subjects, f.told...)
 	rep.Questions = u.answers.open(append(f.presumed, proof.Questions(u.log, f.subjects)...))
 	rep.Agreed = u.log.Agreed
-	var err error
-	if rep.Questions, err = s.outcomes(f, f.path, rep.Questions); err != nil {
+	all, err := s.outcomes(f, f.path, rep.Questions)
+	if err != nil {
 		return err
 	}
-	return errors.Join(load.Questions(ctx, asked(rep.Questions)), load.ReadWith(ctx, u.answers.used))
+	rep.Questions = slices.DeleteFunc(slices.Clone(all), func(q proof.Question) bool { return q.OfSeason() })
+	return errors.Join(load.Questions(ctx, asked(all)), load.ReadWith(ctx, u.answers.used))
 }
 
 // asked are questions as the season file keeps them.

@@ -143,6 +143,9 @@ func (c *corpusLog) read(s *Season, from, to string, heads map[[2]int]bool, trie
 			}
 		}
 		for _, q := range questions {
+			if q.OfSeason() {
+				continue // nothing is put together here
+			}
 			r.n++
 			r.says = append(r.says, q.Text)
 			for _, e := range q.Effect {

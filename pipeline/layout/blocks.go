@@ -49,6 +49,7 @@ type Block struct {
 	Beside []Note   // lines among its rows that are part of none
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's
+	Turned bool     // its records stand in columns: the number of a row is that of its column
 	Kind   string   // the word before its rows, where those of a sheet are of several kinds
 }
 

@@ -128,12 +128,12 @@ func TestForms(t *testing.T) {
 }
 
 // TestAcross holds that a sheet whose labels stand in its first column has a record in
-// each of the others.
+// each of the others, with the number of its column.
 func TestAcross(t *testing.T) {
 	text := "Date|3/6/26|4/6/26|5/6/26\nStart|06:00|06:10|06:20\nEnd|08:00|08:10|08:20\nLines|4|5|4\n" +
 		"Skipper|Ansa|Olin|Ansa\nBites|2|0|1"
 	s := take(t, text)
-	if got := shown(s); got != "records [Date,Start,End,Lines,Skipper,Bites] 1=3/6/26 1=4/6/26 1=5/6/26" {
+	if got := shown(s); got != "records [Date,Start,End,Lines,Skipper,Bites] 2=3/6/26 3=4/6/26 4=5/6/26" {
 		t.Fatal(got)
 	}
 	if c := s.Blocks[0].Rows[1].Cells; c[3].Text != "5" || c[4].Text != "Olin" {

@@ -20,14 +20,14 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 	if labels < 5 || hits < 0.6*float64(labels) || body < 4 || g.alike(true) <= g.alike(false)+0.12 {
 		return Block{}, false
 	}
-	b := Block{Grid: g, Shape: Records}
+	b := Block{Grid: g, Shape: Records, Turned: true}
 	for r := range g.Rows {
 		if g.Rows[r].at(0).Look == Text {
 			b.Labels = append(b.Labels, Label{Col: len(b.Labels), Text: oneLine(g.Rows[r].at(0).Text)})
 		}
 	}
 	for i := 1; i < g.Width; i++ {
-		row := Row{Num: g.Rows[0].Num}
+		row := Row{Num: i + 1} // no two rows have one number
 		for r := range g.Rows {
 			if g.Rows[r].at(0).Look == Text {
 				row.Cells = append(row.Cells, g.Rows[r].at(i))

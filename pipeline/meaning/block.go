@@ -72,7 +72,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 		cand := x.group.cands[j][c[j]]
 		u := plan.Unknown{Index: label.Col, Heading: headingOf(label)}
 		if u.Heading == "" {
-			u.Heading = "column " + columnName(label.Col)
+			u.Heading = "column " + ColumnName(label.Col)
 		}
 		switch {
 		case cand.column == nil:
@@ -158,7 +158,8 @@ func headingOf(l layout.Label) string {
 	return l.Text
 }
 
-func columnName(col int) string {
+// ColumnName is the letter of a column, or its letters, of its index from 0: A, B, AA.
+func ColumnName(col int) string {
 	if col < 26 {
 		return string(rune('A' + col))
 	}

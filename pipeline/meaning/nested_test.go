@@ -51,6 +51,12 @@ func TestCodesUnderBites(t *testing.T) {
 	if !strings.Contains(asked["Hookups"], "hooked_n") {
 		t.Errorf("asked: %v", asked)
 	}
+	const events = "Date|Time|What|Knots|Bites\n2026-05-25|07:00|lines in|8|0\n2026-05-25|08:00|changed course|8|2\n" +
+		"2026-05-25|11:00|lines up||1\n2026-06-01|06:30|lines in|8|0\n2026-06-01|08:30|wahoo landed|8|1\n" +
+		"2026-06-01|09:30|lines up||0"
+	if asked := askedOf(t, events); !strings.Contains(asked["Bites"], "strikes_n") {
+		t.Errorf("asked: %v", asked)
+	}
 	if asked := askedOf(t, "Date|Start|Stop|Lines|Knots|Skipper"+rows); asked["Skipper"] != "" {
 		t.Errorf("asked: %v", asked)
 	}

@@ -145,14 +145,14 @@ func (l *Log) misfits(u *Understood, g *group) []Open {
 const longestFate = 6
 
 // codesOfBites are columns of short words under a heading of bites, or of fish by what became of them, which read as
-// nothing: no table without counts may leave them out in silence.
+// nothing, and any such column of a log of events: no table without counts may leave them out in silence.
 func (l *Log) codesOfBites(u *Understood, g *group) []Open {
 	var out []Open
 	a := g.assigned(u.choice)
 	for i, v := range g.values {
 		short := v.share("as short as a fate", func(x layout.Cell) bool { return len(x.Text) <= longestFate })
 		if g.cands[i][u.choice[i]].column != nil || len(v.cells) < 3 || l.lexicon.elsewhere(v) ||
-			v.numeric() > fewFigures || short < 1-fewFigures {
+			g.kind != plan.Events && (v.numeric() > fewFigures || short < 1-fewFigures) {
 			continue
 		}
 		o := l.openOf(u, g, i)

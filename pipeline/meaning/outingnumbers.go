@@ -57,17 +57,21 @@ func (u *Understood) bindOuting(l *Log, of func(string) bool) {
 // trip's.
 const fewShared = 0.15
 
-// severalStretches tells numbers of a table of effort that neighbouring rows share which are of different stretches:
-// each has its own start or hours.
+// severalStretches tells numbers of a table of effort that neighbouring rows share which are of different stretches,
+// each with its own start, of one day. Numbers that begin anew are none of trips.
 func (u *Understood) severalStretches(index int, carried bool) bool {
 	start := u.Plan.Find("start_s")
 	if start == nil || u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat {
 		return false
 	}
 	rows, shared := 0, 0
-	lastName, lastStart := "", ""
+	lastName, lastStart, day := "", "", ""
+	date, seen := u.Plan.Find("date"), map[string]string{} // the day of each number's last row
 	for _, row := range u.b.rows {
 		name, at := strings.ToLower(cellOf(row, index)), cellOf(row, start.Index)
+		if date != nil && cellOf(row, date.Index) != "" {
+			day = cellOf(row, date.Index)
+		}
 		if name == "" && carried {
 			name = lastName
 		}
@@ -75,9 +79,14 @@ func (u *Understood) severalStretches(index int, carried bool) bool {
 			continue
 		}
 		rows++
-		if name == lastName && at != lastStart {
+		on, again := seen[name]
+		if again && name != lastName {
+			return false
+		}
+		if again && at != lastStart && on == day {
 			shared++
 		}
+		seen[name] = day
 		lastName, lastStart = name, at
 	}
 	return shared > 1 && float64(shared) >= fewShared*float64(rows)

@@ -26,6 +26,7 @@ type inquiry struct {
 	book     []Subject        // the same, and those of other files of the book
 	counted  map[string]*Told // what counts tell, here and beside
 	beside   int              // bites that other files of the book count
+	both     int              // bites of counts and of lists of others than these count; 0 where they tell the same
 	fished   map[string]bool  // days and trips of which a stretch is told, here and beside
 	struck   map[string]bool  // days and trips of which a strike is told, here and beside
 	total    Stats            // of all blocks
@@ -63,6 +64,8 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.columns()
 	q.effort()
 	q.strikes()
+	q.told()
+	q.noDays()
 	for i := range subjects {
 		q.now = &subjects[i]
 		q.block(subjects[i])
@@ -75,6 +78,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.leftOver()
 	q.sums()
 	q.summaries()
+	q.toldAlready()
 	return ordered(q.out)
 }
 
@@ -290,6 +294,7 @@ func (q *inquiry) compare(t *Stats) {
 	if onlyOthers(counted, listed, q.subjects) {
 		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: it counts %s missed or lost alone, and none of those in "+
 			"%s is such: they stand beside these", counts, plural(t.ByCount, "bite", "bites"), rows))
+		q.both = t.ByCount + struck
 		return
 	}
 	options := []string{counts, rows}

@@ -34,10 +34,11 @@ func rowText(s *Subject, num int64) string {
 
 // rowName is a row as users find it.
 func rowName(s *Subject, num int64) string {
-	if s.Plan.Name == "" {
-		return fmt.Sprintf("row %d", num)
+	name := fmt.Sprintf("row %d", num)
+	if s.Block.Turned {
+		name = "column " + meaning.ColumnName(int(num)-1)
 	}
-	return fmt.Sprintf("%s row %d", s.Plan.Name, num)
+	return strings.TrimSpace(s.Plan.Name + " " + name)
 }
 
 func clock(seconds int64) string {

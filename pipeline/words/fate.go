@@ -252,9 +252,11 @@ func denied(toks []Token, i int) bool {
 // leastSlip is how many letters the shorter of two words has at least that differ by a slip.
 const leastSlip = 5
 
-// inflected reports whether two words differ in their last letter alone: "taken" is no slip for "taker".
+// inflected reports whether two words differ in the letter of their ending alone: "taken" is no slip for "taker".
 func inflected(a, b string) bool {
-	return len(a) == len(b) && a[:len(a)-1] == b[:len(b)-1]
+	const endings, last = "dnrs", 1
+	n := len(a) - last
+	return len(a) == len(b) && a[:n] == b[:n] && strings.Contains(endings, a[n:]) && strings.Contains(endings, b[n:])
 }
 
 // Similar reports whether two words of five letters or more differ by one slip: a letter

@@ -1,4 +1,6 @@
 -- Open questions, those that move the totals most first.
-SELECT id, file, sheet, about, text, coalesce(array_to_string(options, chr(31)), '') AS options,
+SELECT id, file, sheet, if(kind = 'told', 'bites', about) AS about,
+    replace(text, '{season}', (SELECT count(*) FROM strike s WHERE s.log_id = q.log_id)::VARCHAR) AS text,
+    coalesce(array_to_string(options, chr(31)), '') AS options,
     coalesce(array_to_string(effect, chr(31)), '') AS effect, kind, log_id AS log
-FROM open_question ORDER BY file, log_id, no
+FROM open_question q ORDER BY file, log_id, no

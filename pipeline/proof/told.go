@@ -1,0 +1,47 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+)
+
+// OfSeason tells a question that is open only where the season, once its tables are put together, leaves it so: see
+// the view open_question.
+func (q *Question) OfSeason() bool { return q.Kind == "told" || q.Kind == "no days" }
+
+// Counted stands in the text of a question for how many bites the season has of the log.
+const Counted = "{season}"
+
+// told asks whether the bites that a log's rows tell are those that the season has of it, once its tables are put
+// together.
+func (q *inquiry) told() {
+	n := max(TotalsOf(q.subjects).Bites, q.both)
+	if n == 0 {
+		return
+	}
+	q.ask("told", "", fmt.Sprint(n), fmt.Sprintf("The rows of this log tell %s, and its tables put together make %s. "+
+		"Do the numbers of trips, the days and the lists of fish agree?", plural(n, "bite", "bites"), Counted), nil,
+		append([]string{"trips"}, listing...), q.log.File, fmt.Sprint(n))
+	q.last().Brief = "The rows of a log tell another number of bites than its tables put together."
+}
+
+// noDays asks where no table of the log says of which day or trip its bites are.
+func (q *inquiry) noDays() {
+	if q.total.Strikes == 0 || slices.ContainsFunc(q.subjects, func(s Subject) bool {
+		return s.Plan.Binds("date", "trip") || s.Plan.Gives("date") || s.Plan.Gives("trip") || s.Stats.Placed &&
+			len(s.Stats.Days) > 0
+	}) {
+		return
+	}
+	q.ask("no days", "", "days", "I found nothing that says on which day or trip these bites were.", nil,
+		[]string{"trips"})
+}
+
+// toldAlready takes that question back where another one asks which of two tellings of the bites is right.
+func (q *inquiry) toldAlready() {
+	if slices.ContainsFunc(q.out, func(x Question) bool {
+		return x.Kind == "two tellings" || x.Kind == "uncounted" || x.Kind == "beside"
+	}) {
+		q.out = slices.DeleteFunc(q.out, func(x Question) bool { return x.Kind == "told" })
+	}
+}

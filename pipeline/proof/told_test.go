@@ -1,0 +1,44 @@
+package proof
+
+import (
+	"slices"
+	"testing"
+)
+
+// TestNoDays holds that a log of bites is asked about the day where nothing says it.
+func TestNoDays(t *testing.T) {
+	const bites = "Run|Time|Species|Result\n1|07:10|Wahoo|landed\n1|08:10|Wahoo|lost\n2|09:10|Dorado|landed"
+	for text, want := range map[string]bool{bites: true, "Date|" + "Time|Species|Result\n3/6/26|07:10|Wahoo|landed\n" +
+		"3/6/26|08:10|Wahoo|lost\n4/6/26|09:10|Dorado|landed": false} {
+		qs := asked(t, inferred(t, "Bites", text), Stats{Strikes: 3, Listed: 3})
+		if got := slices.Contains(kinds(qs), "no days"); got != want {
+			t.Errorf("%s\nasked %t: %v", text, got, kinds(qs))
+		}
+	}
+}
+
+// TestTold holds that the bites which rows tell are held against the season's, unless another question is of them, and
+// that bites which two tables tell of each other's are added up.
+func TestTold(t *testing.T) {
+	l := func() []string {
+		return []string{"Days", "Date|Start|Stop|Missed\n3/6/26|06:00|11:00|2\n4/6/26|06:00|11:00|1\n5/6/26|06:00|11:00|0",
+			"Fish", "Date|Time|Species|Result\n3/6/26|07:10|Wahoo|landed\n4/6/26|08:10|Wahoo|lost\n5/6/26|09:10|Dorado|kept"}
+	}
+	for _, c := range []struct {
+		days, fish Stats
+		want       string
+	}{
+		{Stats{Stretches: 3, Strikes: 3, ByCount: 3, Lost: 3}, Stats{Strikes: 3, Listed: 3, Held: 3}, "3"},
+		{Stats{Stretches: 3, Strikes: 4, ByCount: 4, Lost: 4}, Stats{Strikes: 3, Listed: 3, Held: 3}, "7"},
+		{Stats{Stretches: 3, Strikes: 4, ByCount: 4}, Stats{Strikes: 3, Listed: 3, Held: 3}, ""},
+	} {
+		qs := asked(t, inferred(t, l()...), c.days, c.fish)
+		got := ""
+		if i := slices.IndexFunc(qs, func(q Question) bool { return q.Kind == "told" }); i >= 0 {
+			got = qs[i].About
+		}
+		if got != c.want {
+			t.Errorf("%d by counts: %q, expected %q (%v)", c.days.ByCount, got, c.want, kinds(qs))
+		}
+	}
+}
