@@ -19,12 +19,14 @@ func TestFishAmongCountedBites(t *testing.T) {
 		want map[string]int
 	}{
 		"a list": {"Date,In,Out,Lines,Speed kn,Catch,Notes,Bites,Missed,Lost\n" +
-			"2026-05-02,06:00,08:00,4,7,\"1 dorado, 1 wahoo\",,4,1,1\n2026-05-09,06:00,08:00,4,8,1 skipjack let go,calm,1,0,0\n" +
+			"2026-05-02,06:00,08:00,4,7,\"1 dorado, 1 wahoo\",,4,1,1\n" +
+			"2026-05-09,06:00,08:00,4,8,1 skipjack let go,calm,1,0,0\n" +
 			"2026-05-16,06:00,09:00,5,7,none,,2,1,1\n2026-05-23,06:00,08:00,4,7,none,,0,0,0\n",
 			map[string]int{"landed": 2, "released": 1, "missed": 2, "lost": 2}},
 		"remarks": {"Date,In,Out,Lines,Speed kn,Catch,Notes\n" +
 			"2026-05-02,06:00,08:00,4,7,\"1 dorado, 1 wahoo\",\"lost a wahoo at the boat, 2 missed strikes, calm\"\n" +
-			"2026-05-09,06:00,08:00,4,8,1 skipjack let go,calm\n2026-05-16,06:00,09:00,5,7,none,pulled the hook on a dorado\n" +
+			"2026-05-09,06:00,08:00,4,8,1 skipjack let go,calm\n" +
+			"2026-05-16,06:00,09:00,5,7,none,pulled the hook on a dorado\n" +
 			"2026-05-23,06:00,08:00,4,7,2 dorado,birds\n",
 			map[string]int{"landed": 4, "released": 1, "missed": 2, "lost": 2}},
 		"own fish": {"Date,In,Out,Lines,Speed kn,Bites,Missed,Lost,Species,Length cm,Result\n" +

@@ -8,10 +8,12 @@ import (
 // TestDaysOfSpans holds that a diary of a paragraph a day whose stretches are told from one clock to another is read by
 // its days, also where a day is a weekday and a number, or several days are told of at once.
 func TestDaysOfSpans(t *testing.T) {
-	s := take(t, "Diary of the boat\n\nFri 5 July. To the island. Lines 7:10 - 11:30, 6 kn. 1 mahi, eaten by all hands\n"+
-		"Sat 6 July. 9:00 to 12:30 at 5 kn, nothing, the wind died\nSun 7. At anchor, rain.\n"+
-		"Mon 8 July. 10:05 lines in, up 15:00. A wahoo at 11:20, calm sea\n9-11 July. In port, waiting for weather.\n"+
-		"Fri 12 July. 8:00-12:00, 6 kn. 2 mahi\nSat 13. 8:30-11:00, 7 kn. Nothing, weed on every lure\n")
+	s := take(t,
+		"Diary of the boat\n\nFri 5 July. To the island. Lines 7:10 - 11:30, 6 kn. 1 mahi, eaten by all hands\n"+
+			"Sat 6 July. 9:00 to 12:30 at 5 kn, nothing, the wind died\nSun 7. At anchor, rain.\n"+
+			"Mon 8 July. 10:05 lines in, up 15:00. A wahoo at 11:20, calm sea\n9-11 July. In port, waiting for "+
+			"weather.\n"+
+			"Fri 12 July. 8:00-12:00, 6 kn. 2 mahi\nSat 13. 8:30-11:00, 7 kn. Nothing, weed on every lure\n")
 	if len(s.Blocks) != 1 || s.Blocks[0].Shape != Prose {
 		t.Fatalf("%d blocks", len(s.Blocks))
 	}

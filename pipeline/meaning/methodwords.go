@@ -35,7 +35,8 @@ func (l *Log) methodWords() {
 	maps.DeleteFunc(other, func(word string, _ *plan.Block) bool { return trolled[word] })
 	for _, word := range slices.Sorted(maps.Keys(other)) {
 		p := other[word]
-		say := "under " + p.Find("method").Heading + " has neither speed nor lines, as trolling has: taken for no trolling"
+		say := "under " + p.Find("method").Heading + " has neither speed nor lines, as trolling has: taken for no " +
+			"trolling"
 		p.Notes = append(p.Notes, word+" "+say)
 	}
 	for _, u := range l.Data() {

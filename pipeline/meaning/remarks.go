@@ -155,6 +155,7 @@ func (l *Log) goneInRemarks(u *Understood) {
 	}
 	if told > 0 {
 		p.Bindings[i].Gone = true
-		u.b.note("%s: bites that were missed or lost are counted from it, where a row counts none", p.Bindings[i].Heading)
+		u.b.note("%s: bites that were missed or lost are counted from it, where a row counts none",
+			p.Bindings[i].Heading)
 	}
 }

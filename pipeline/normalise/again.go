@@ -86,8 +86,9 @@ func (r *Reader) saidTwice(above [][]string, now []string, aside map[int]bool) b
 	if uncounted != "" {
 		p := r.pos
 		p.Row = r.row.Num
-		r.aside = append(r.aside, record.Problem{Pos: p, Cell: uncounted, Reason: "says that it is not to be counted, and no " +
-			"row above is the same: taken as it stands"})
+		r.aside = append(r.aside, record.Problem{Pos: p, Cell: uncounted,
+			Reason: "says that it is not to be counted, and no " +
+				"row above is the same: taken as it stands"})
 	}
 	return false
 }

@@ -68,8 +68,9 @@ func open(b *Bite) bool {
 }
 
 // somethingElse begins a clause that tells of a fish nobody saw, and not of the one before it.
-var somethingElse = regexp.MustCompile(`(?i)^\W*(?:something|somebody|algo|quelque chose|qualcosa|qualcuno|alguma coisa|irgendwas|` +
-	`etwas)\b`)
+var somethingElse = regexp.MustCompile(
+	`(?i)^\W*(?:something|somebody|algo|quelque chose|qualcosa|qualcuno|alguma coisa|irgendwas|` +
+		`etwas)\b`)
 
 // goesOn reports whether a bare fate is that of the bite before it.
 func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
@@ -294,7 +295,8 @@ func (t *teller) ofOneOnly() {
 func (t *teller) aloneBehind(c clause) bool {
 	cur := t.last()
 	if t.fresh || t.blocked || cur == nil || cur.Session != c.session ||
-		cur.Fate != words.Bit && cur.Fate != words.Hooked || c.join != aComma && c.join != aColon || c.fate != words.FateUnknown || c.fish != nil {
+		cur.Fate != words.Bit && cur.Fate != words.Hooked || c.join != aComma && c.join != aColon ||
+		c.fate != words.FateUnknown || c.fish != nil {
 		return false
 	}
 	if words.FateAlone(c.text) != words.Missed {

@@ -21,8 +21,10 @@ func TestNoDays(t *testing.T) {
 // that bites which two tables tell of each other's are added up.
 func TestTold(t *testing.T) {
 	l := func() []string {
-		return []string{"Days", "Date|Start|Stop|Missed\n3/6/26|06:00|11:00|2\n4/6/26|06:00|11:00|1\n5/6/26|06:00|11:00|0",
-			"Fish", "Date|Time|Species|Result\n3/6/26|07:10|Wahoo|landed\n4/6/26|08:10|Wahoo|lost\n5/6/26|09:10|Dorado|kept"}
+		return []string{"Days",
+			"Date|Start|Stop|Missed\n3/6/26|06:00|11:00|2\n4/6/26|06:00|11:00|1\n5/6/26|06:00|11:00|0",
+			"Fish",
+			"Date|Time|Species|Result\n3/6/26|07:10|Wahoo|landed\n4/6/26|08:10|Wahoo|lost\n5/6/26|09:10|Dorado|kept"}
 	}
 	for _, c := range []struct {
 		days, fish Stats
