@@ -465,7 +465,6 @@ func (l *Log) ranks() {
 		l.lists(u)
 		l.fishOfRemarks(u)
 		l.goneInRemarks(u)
-		u.tellsAll()
 		u.bracketLengths()
 		u.weighedTogether()
 		fish = fish || u.Plan.Kind == plan.Fish || u.filled("species")
@@ -499,6 +498,7 @@ func (l *Log) ranks() {
 				b.Column = l.lexicon.named("notes", "text")
 			}
 		}
+		u.tellsAll()
 		u.ofTrips()
 	}
 }

@@ -15,6 +15,10 @@ func TestTellsAll(t *testing.T) {
 		"2026-05-11|06:00|09:00|5|8|1|1||1 wahoo 112 cm 9.5 kg on the scale\n" +
 		"2026-05-16|06:00|10:00|5|7|2|2||1 wahoo 121 cm + 1 mahi (106)\n" +
 		"2026-05-17|06:00|10:00|4|7|2|1||1 wahoo 104 cm + 1 lost\n2026-05-18|06:00|10:00|4|7|1|1||1 mahi (79)"
+	remarks := planOf(t, "", strings.Replace(head, "What", "Remarks", 1)+list)
+	if !remarks.ListsAll {
+		t.Errorf("remarks that list the fish: %s", summary(remarks))
+	}
 	for what, c := range map[string]struct {
 		rows    string
 		all, cm bool
