@@ -56,6 +56,10 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 		q.total.Hours += s.Stats.Hours
 		q.total.NoLines += s.Stats.NoLines
 		q.total.NoLinesH += s.Stats.NoLinesH
+		if s.Stats.SameClock == 0 { // else lures of one stretch stand on rows of their own
+			q.total.NoLines += s.Stats.LureOnly
+			q.total.NoLinesH += s.Stats.LureOnlyH
+		}
 		q.total.NoSpeed += s.Stats.NoSpeed
 		q.total.Strikes += s.Stats.Strikes
 		q.total.Listed += s.Stats.Listed

@@ -17,6 +17,9 @@ type Stats struct {
 	LineHours float64 // of those with a number of lines
 	NoLines   int     // of them, without a number of lines
 	NoLinesH  float64
+	LureOnly  int // of them, those that say no more of lines than a lure
+	LureOnlyH float64
+	SameClock int     // rows of the clock times of another: of its bites, or of its lines
 	NoSpeed   int     // of them, without a speed
 	Miles     float64 // of the others: hours times speed
 	Half      []Half  // rows with a start or an end alone
@@ -242,6 +245,7 @@ func (s *Stats) effort(r Row, day string) {
 		s.Dayless = append(s.Dayless, r.Num)
 	}
 	if clocks && s.again(day, span{start.Int, end.Int, r.Num, v["line"].Text}) {
+		s.SameClock++
 		return
 	}
 	if clocks && end.Int-start.Int > longLeg {
@@ -250,7 +254,12 @@ func (s *Stats) effort(r Row, day string) {
 	s.Stretches++
 	s.Hours += h
 	s.LineHours += h * float64(v["lines_out"].Int)
-	if !v["lines_out"].Known && !v["line"].Known && !v["lure"].Known {
+	switch gear := v["lure_weight_g"].Known || v["setback_m"].Known || v["count_s"].Known; {
+	case v["lines_out"].Known || v["line"].Known || v["lure"].Known && gear:
+	case v["lure"].Known:
+		s.LureOnly++
+		s.LureOnlyH += h
+	default:
 		s.NoLines++
 		s.NoLinesH += h
 	}

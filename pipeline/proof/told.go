@@ -7,7 +7,9 @@ import (
 
 // OfSeason tells a question that is open only where the season, once its tables are put together, leaves it so: see
 // the view open_question.
-func (q *Question) OfSeason() bool { return q.Kind == "told" || q.Kind == "no days" }
+func (q *Question) OfSeason() bool {
+	return q.Kind == "told" || q.Kind == "no days" || q.Kind == "no leg days"
+}
 
 // Counted stands in the text of a question for how many bites the season has of the log.
 const Counted = "{season}"
@@ -25,8 +27,18 @@ func (q *inquiry) told() {
 	q.last().Brief = "The rows of a log tell another number of bites than its tables put together."
 }
 
-// noDays asks where no table of the log says of which day or trip its bites are.
+// noDays asks where no table of the log says of which day or trip its bites, or its stretches, are.
 func (q *inquiry) noDays() {
+	worked, dayless := 0, 0
+	for _, s := range q.subjects {
+		if !s.Plan.NoEffort {
+			worked, dayless = worked+len(s.Stats.Worked), dayless+len(s.Stats.Dayless)
+		}
+	}
+	if worked > 0 && dayless == worked {
+		q.ask("no leg days", "", "days", fmt.Sprintf("No row with hours says its day or its trip (%s): each was taken "+
+			"for a trip of its own.", plural(worked, "row", "rows")), nil, []string{"trips", "bands"})
+	}
 	if q.total.Strikes == 0 || slices.ContainsFunc(q.subjects, func(s Subject) bool {
 		return s.Plan.Binds("date", "trip") || s.Plan.Gives("date") || s.Plan.Gives("trip") || s.Stats.Placed &&
 			len(s.Stats.Days) > 0

@@ -44,3 +44,30 @@ func TestTold(t *testing.T) {
 		}
 	}
 }
+
+// TestNoLegDays holds that stretches of no day, each of them, are asked about, and that some among others are not asked
+// about here.
+func TestNoLegDays(t *testing.T) {
+	const runs = "Run|Start|Stop|Rods|Knots\nA|06:00|08:00|4|8\nB|09:00|11:00|4|8\nA|06:10|09:00|4|7\nA|07:00|09:00|4|7"
+	rows := []Worked{{Row: 2}, {Row: 3}, {Row: 4}, {Row: 5}}
+	for _, dayless := range [][]int64{{2, 3, 4, 5}, {2, 3}} {
+		qs := asked(t, inferred(t, "Runs", runs), Stats{Stretches: 4, Hours: 9, Worked: rows, Dayless: dayless})
+		if got := slices.Contains(kinds(qs), "no leg days"); got != (len(dayless) == 4) {
+			t.Errorf("of no day: %v; asked %t: %v", dayless, got, kinds(qs))
+		}
+	}
+}
+
+// TestLuresAlone holds that a stretch which names one lure does not say how many lines were out, unless lures of one
+// stretch have rows of their own.
+func TestLuresAlone(t *testing.T) {
+	const runs = "Date|Start|Stop|Knots|Hot " +
+		"lure\n3/6/26|06:00|08:00|8|Plug\n4/6/26|09:00|11:00|8|Jet\n5/6/26|06:00|09:00|8|Jet"
+	for same, want := range map[int]bool{0: true, 3: false} {
+		qs := asked(t, inferred(t, "Runs", runs), Stats{Stretches: 3, Hours: 7, LureOnly: 3,
+			LureOnlyH: 7, SameClock: same})
+		if got := slices.Contains(kinds(qs), "no lines"); got != want {
+			t.Errorf("%d rows of one clock: asked %t: %v", same, got, kinds(qs))
+		}
+	}
+}

@@ -18,10 +18,21 @@ WHERE n > 1 GROUP BY log_id, sheet
 HAVING max(told) = 1 AND min(lines) > 1 AND max(lures) > 1 AND 2 * sum(timed) > sum(n);
 
 -- Lines as logged: a flat row is one (or as many as it says are out, where it
--- names none; where a sheet counts its lines and a leg's one row does not, nobody
--- knows how many); a row of a lines sheet is one on its leg, or on every leg of its
--- trip where it names no leg.
+-- names none; where a sheet counts its lines and a leg's one row does not, or a sheet has a row a leg
+-- and says no more of lines than a lure, nobody knows how many); a row of a lines sheet is one on its
+-- leg, or on every leg of its trip where it names no leg.
+CREATE OR REPLACE TEMP TABLE lures_alone AS
+SELECT log_id, sheet FROM (
+    SELECT e.log_id, e.sheet, count(*) AS n, count(coalesce(c.line, e.lines_out::VARCHAR, e.hooks, e.leader,
+        e.lure_weight_g::VARCHAR, e.setback_m::VARCHAR, e.count_s::VARCHAR, e.line_class_kg::VARCHAR,
+        e.drag_kg::VARCHAR)) AS gear
+    FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat' GROUP BY c.leg_id, e.log_id, e.sheet)
+GROUP BY log_id, sheet HAVING max(n) = 1 AND max(gear) = 0;
+
 CREATE OR REPLACE TEMP TABLE uncounted AS
+SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
+SEMI JOIN lures_alone a ON a.log_id = e.log_id AND a.sheet = e.sheet WHERE c.kind = 'flat'
+UNION
 SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
 SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id
     AND k.sheet = e.sheet

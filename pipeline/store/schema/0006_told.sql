@@ -13,4 +13,6 @@ SELECT * FROM question q WHERE NOT CASE kind
         OR (SELECT count(*) FROM strike WHERE log_id = q.log_id) < about::INTEGER
             AND EXISTS (SELECT 1 FROM strike WHERE log_id <> q.log_id)
     WHEN 'no days' THEN EXISTS (SELECT 1 FROM strike WHERE log_id = q.log_id AND trip_id IS NOT NULL)
+    WHEN 'no leg days' THEN NOT EXISTS (SELECT 1 FROM leg l JOIN trip t USING (trip_id)
+        WHERE l.log_id = q.log_id AND t.date IS NULL)
     ELSE false END;
