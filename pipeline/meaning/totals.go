@@ -30,8 +30,9 @@ func stripTotals(b *layout.Block) {
 	}
 	var rows []layout.Row
 	coded := codesAmong(b.Rows)
-	for _, r := range b.Rows {
-		if isTotals(&r, coded) || addsUp(rows, &r) {
+	partly := subtotals(b.Rows)
+	for i, r := range b.Rows {
+		if partly[i] || isTotals(&r, coded) || addsUp(rows, &r) {
 			b.Totals = append(b.Totals, r)
 			continue
 		}
@@ -262,6 +263,68 @@ func addsUp(above []layout.Row, r *layout.Row) bool {
 		return slices.ContainsFunc(o.Cells, func(c layout.Cell) bool { return c.Look == layout.Date })
 	})
 	return dated && sums > 0 && numbers-sums <= 1 && (sums > 1 || numbers == 1)
+}
+
+// fewSubtotals is how many rows of sums without a word a table has at least for them to be told from its others.
+const fewSubtotals = 3
+
+// subtotals are the rows, by index, that have nothing but figures, each the sum of the rows above it down from the last
+// such row: the sums of each day, without a word. Where more than one in five of such rows is no sum, nor one of them
+// all, none is.
+func subtotals(rows []layout.Row) map[int]bool {
+	out := map[int]bool{}
+	var group, all []layout.Row
+	several, others := false, 0
+	for i := range rows {
+		if !onlyFigures(&rows[i]) || len(all) == 0 {
+			group, all = append(group, rows[i]), append(all, rows[i])
+			continue
+		}
+		if sumOfRows(group, &rows[i]) || sumOfRows(all, &rows[i]) {
+			out[i], several = true, several || len(group) > 1
+		} else {
+			others++
+		}
+		group = nil
+	}
+	if len(out) < fewSubtotals || !several || others > len(out)/4 {
+		return nil
+	}
+	return out
+}
+
+// onlyFigures tells a row of two numbers or more, and nothing else.
+func onlyFigures(r *layout.Row) bool {
+	numbers := 0
+	for _, c := range r.Cells {
+		if _, ok := number(c.Text); c.Look == layout.Date || c.Look == layout.Clock || c.Look != layout.Blank && !ok {
+			return false
+		} else if ok {
+			numbers++
+		}
+	}
+	return numbers > 1
+}
+
+// sumOfRows tells a row whose numbers are each the sum of those of some rows, in which more stands.
+func sumOfRows(rows []layout.Row, r *layout.Row) bool {
+	blank := false
+	for i, c := range r.Cells {
+		x, ok := number(c.Text)
+		sum, filled := 0.0, len(rows) > 0
+		for _, o := range rows {
+			if i >= len(o.Cells) || o.Cells[i].Look == layout.Blank {
+				filled = false
+				continue
+			}
+			y, _ := number(o.Cells[i].Text)
+			sum += y
+		}
+		if blank = blank || !ok && filled; ok && math.Abs(sum-x) >= 0.005*math.Max(1, math.Abs(x)) {
+			return false
+		}
+	}
+	return blank && len(rows) > 0
 }
 
 // isTotals tells a row of totals: most of its numbers are sums over rows, or all of few with
