@@ -15,10 +15,15 @@ func (q *Question) OfSeason() bool {
 const Counted = "{season}"
 
 // told asks whether the bites that a log's rows tell are those that the season has of it, once its tables are put
-// together.
+// together. A table alone may count the bites of some rows and list those of others.
 func (q *inquiry) told() {
-	n := max(TotalsOf(q.subjects).Bites, q.both)
-	if n == 0 {
+	n, tables := max(TotalsOf(q.subjects).Bites, q.both), 0
+	for _, s := range q.subjects {
+		if s.Stats.ByCount+s.Stats.Listed > 0 {
+			tables++
+		}
+	}
+	if tables < 2 {
 		return
 	}
 	q.ask("told", "", fmt.Sprint(n), fmt.Sprintf("The rows of this log tell %s, and its tables put together make %s. "+
