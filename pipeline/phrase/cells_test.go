@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"wakeledger/pipeline/words"
 )
 
 func TestFishList(t *testing.T) {
@@ -287,6 +289,18 @@ func TestByStrokes(t *testing.T) {
 		"70 cm / 6.2 kg; a good one": 1, "70 cm 6.2 kg / 68 cm 5.9 kg; green squid": 2} {
 		if got := FishList(text, Defaults{}); len(got) != want {
 			t.Errorf("%q: %d fish, expected %d: %v", text, len(got), want, got)
+		}
+	}
+}
+
+// TestPlusAnotherBite holds that a bite behind a plus sign which was lost or missed is none of the fish before it that
+// has its length.
+func TestPlusAnotherBite(t *testing.T) {
+	for text, want := range map[string]words.Fate{"bonito 61 cm 3.2 kg + one missed": words.FateUnknown,
+		"bonito 61 cm 3.2 kg + pulled the hook, never seen": words.FateUnknown,
+		"bonito 61 cm + let go":                             words.Released, "bonito + pulled the hook": words.Lost} {
+		if got := FishList(text, Defaults{}); len(got) != 1 || got[0].Fate != want {
+			t.Errorf("%q: %+v, expected the fate %q", text, got, want)
 		}
 	}
 }
