@@ -67,3 +67,30 @@ func TestLinesChangedAt(t *testing.T) {
 		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
 	}
 }
+
+// Rows of bites name only the lines that were struck, as other stretches show: where a stretch does not say how many
+// were out, nobody knows. Rows that name every line tell it.
+func TestLinesOnlyStruckAreNamed(t *testing.T) {
+	const head, bites = "Trip,Date,Lines in,Lines up,Rods,Knots,Bite at,Rod,Fish,What happened,Length cm\n",
+		"1,2026-06-03,06:00,08:00,4,8,07:10,port,wahoo,boated,120\n" +
+			"1,2026-06-03,06:00,08:00,4,8,07:30,centre,,missed,\n" +
+			"2,2026-06-05,06:00,09:00,5,7,06:40,port,dorado,boated,80\n"
+	got := loadedAs(t, head+bites+"3,2026-06-09,06:00,09:00,,7,06:20,port,dorado,boated,71\n"+
+		"3,2026-06-09,06:00,09:00,,7,08:20,centre,dorado,lost,\n")
+	if want := [5]float64{3, 8, 23, 5, 3}; got != want {
+		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
+	}
+}
+
+// A remark tells how many lines were out that day, and one of a line more than usual tells no number.
+func TestOneLineMore(t *testing.T) {
+	const head = "\"Normally 4 rods, 7 kn\"\n\nDate,Lines in the water,Bites,Remarks\n2026-06-03,06:00-08:00,1,\n" +
+		"2026-06-05,06:00-07:00 / 08:00-10:00,0,calm\n2026-06-07,06:00-09:00,2,\""
+	for remark, want := range map[string]float64{"6 rods all day": 38, "1 rod more aft, 5 rods": 35,
+		"1 rod more aft": 32} {
+		got := loadedAs(t, head+remark+"\"\n")
+		if want := [5]float64{3, 8, want, 3, 0}; got != want {
+			t.Errorf("%s: trips, hours, line-hours, strikes, fish: %v, expected %v", remark, got, want)
+		}
+	}
+}

@@ -276,6 +276,9 @@ func (t *Lexicon) Label(text string) float64 {
 	if digits(text) > 1 {
 		best /= 3 // a value, such as 5 lines 0640-1120 @10
 	}
+	if len(text) > 4 && strings.EqualFold(text[:4], "the ") {
+		best /= 2 // a place or a name: the Corner
+	}
 	return min(1, best/3)
 }
 

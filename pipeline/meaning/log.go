@@ -37,6 +37,7 @@ type Log struct {
 	Sheets []*layout.Sheet
 	Blocks []*Understood   // in the order of the log
 	Texts  []string        // what stands outside of its blocks
+	pages  []page          // the same, by sheet
 	Agreed []string        // what of the log agrees with its own sums
 	Keys   []*layout.Sheet // sheets that say what headings and codes of the others mean
 
@@ -58,6 +59,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		if slices.Contains(l.Keys, s) {
 			continue
 		}
+		before := len(l.Texts)
 		for _, n := range s.Notes {
 			l.Texts = append(l.Texts, n.Text)
 		}
@@ -82,6 +84,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				blocks = append(blocks, b)
 			}
 		}
+		l.pages = append(l.pages, page{s.Grid.Index, l.Texts[before:len(l.Texts):len(l.Texts)]})
 	}
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
@@ -425,34 +428,6 @@ func titleDay(above []string) string {
 		}
 	}
 	return day
-}
-
-// usual takes what the log says once for all of its stretches.
-func (l *Log) usual() {
-	speed, lines := "", ""
-	for _, text := range l.Texts {
-		s := phrase.Settings(text)
-		if !s.Usual {
-			continue
-		}
-		if len(s.Speeds) == 1 && speed == "" {
-			speed = short(s.Speeds[0])
-		}
-		if len(s.Lines) == 1 && lines == "" {
-			lines = short(float64(s.Lines[0]))
-		}
-	}
-	for _, u := range l.Data() {
-		if !u.Plan.Binds("start_s", "duration_s") && u.Plan.Kind != plan.Events {
-			continue
-		}
-		if speed != "" {
-			u.b.give("speed", l.lexicon.named("speed_kn", ""), speed+" kn", true)
-		}
-		if lines != "" {
-			u.b.give("lines out", l.lexicon.named("lines_out", ""), lines, true)
-		}
-	}
 }
 
 // ranks settles, where several blocks tell of the same hours or strikes, which one is

@@ -702,6 +702,16 @@ func startsAnew(g *group, a assigned) float64 {
 	})
 }
 
+// bare tells a row that has nothing but its number: printed for stretches that there were none of.
+func (g *group) bare(row, number int) bool {
+	for i, v := range g.values {
+		if i != number && v.Rows[row].Text != "" {
+			return false
+		}
+	}
+	return true
+}
+
 // legAnew holds that numbers which no word says to be a stretch's are one's only where its hours or its time stand
 // beside nearly all of them: else they number the day's fish.
 func legAnew(g *group, a assigned) float64 {
@@ -719,7 +729,7 @@ func legAnew(g *group, a assigned) float64 {
 	return g.cached("leganew", []int{l, of}, func() float64 {
 		numbers, beside := 0, 0
 		for r, c := range g.values[l].Rows {
-			if _, ok := number(c.Text); !ok {
+			if _, ok := number(c.Text); !ok || g.bare(r, l) {
 				continue
 			}
 			numbers++

@@ -408,6 +408,7 @@ func (r *Reader) hasAll(v map[string]entry.Value) bool {
 // settings is what the row's prose says of speed and lines, for its n stretches.
 func (r *Reader) settings(n int) phrase.Setting {
 	var all phrase.Setting
+	var by *target
 	for i := range r.targets {
 		t := &r.targets[i]
 		if p := t.Column.Parse; p != "story" && p != "fishlist" && t.Column.Name != "notes" {
@@ -415,6 +416,13 @@ func (r *Reader) settings(n int) phrase.Setting {
 		}
 		s := phrase.Settings(r.values[t.field].Text)
 		all.Speeds, all.Lines = append(all.Speeds, s.Speeds...), append(all.Lines, s.Lines...)
+		if s.By {
+			by = t
+		}
+	}
+	if by != nil && len(all.Lines) == 0 && r.value("lines_out").Known {
+		r.aside = append(r.aside, r.problem(by, r.values[by.field].Text,
+			"tells of lines more or fewer than usual, not how many were out: the usual number was taken"))
 	}
 	return all
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"wakeledger/pipeline/words"
 )
 
 func TestFishList(t *testing.T) {
@@ -262,6 +264,10 @@ func TestSettings(t *testing.T) {
 		"sempre 4 canne":                                                                      "[] [4] true",
 		"immer 6 Ruten":                                                                       "[] [6] true",
 		"sempre 6 linhas, 8 nós":                                                              "[8] [6] true",
+		"1 rod more on the left, 5 rods now":                                                  "[] [5] false",
+		"una caña menos hoy":                                                                  "[] [] false",
+		"6 lines less 20 min at lunch":                                                        "[] [6] false",
+		"4 lines, more wind":                                                                  "[] [4] false",
 		"two lines":                                                                           "[] [2] false",
 		"10 km/h":                                                                             "[5.4] [] false",
 		"":                                                                                    "[] [] false",
@@ -283,6 +289,18 @@ func TestByStrokes(t *testing.T) {
 		"70 cm / 6.2 kg; a good one": 1, "70 cm 6.2 kg / 68 cm 5.9 kg; green squid": 2} {
 		if got := FishList(text, Defaults{}); len(got) != want {
 			t.Errorf("%q: %d fish, expected %d: %v", text, len(got), want, got)
+		}
+	}
+}
+
+// TestPlusAnotherBite holds that a bite behind a plus sign which was lost or missed is none of the fish before it that
+// has its length.
+func TestPlusAnotherBite(t *testing.T) {
+	for text, want := range map[string]words.Fate{"bonito 61 cm 3.2 kg + one missed": words.FateUnknown,
+		"bonito 61 cm 3.2 kg + pulled the hook, never seen": words.FateUnknown,
+		"bonito 61 cm + let go":                             words.Released, "bonito + pulled the hook": words.Lost} {
+		if got := FishList(text, Defaults{}); len(got) != 1 || got[0].Fate != want {
+			t.Errorf("%q: %+v, expected the fate %q", text, got, want)
 		}
 	}
 }

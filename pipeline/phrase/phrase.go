@@ -28,6 +28,7 @@ type Setting struct {
 	Speeds []float64    // knots; the middle of a range
 	Ranges [][2]float64 // the ends of each of Speeds
 	Lines  []int
+	By     bool // it tells by how many lines a spread differs from the usual
 	Usual  bool // it holds for the whole log: usual, unless I write different, every trip
 }
 

@@ -1,6 +1,10 @@
 package phrase
 
-import "wakeledger/pipeline/words"
+import (
+	"unicode"
+
+	"wakeledger/pipeline/words"
+)
 
 // Settings reads what a text says of speed and lines apart from clocks: "First session 8
 // kts, second session 14 kts", "6 lines to start, 4 after the break".
@@ -13,6 +17,8 @@ func Settings(text string) Setting {
 		case it.kind == aSpeed && it.num > 0 && it.num <= 25 && !s.windy(i):
 			out.addSpeed(it)
 			last = aSpeed
+		case it.kind == aLines && s.byLines(i):
+			out.By = true
 		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i) && !s.struck(i) && !s.eitherOf(i):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
@@ -53,6 +59,16 @@ func (s *scanner) takenIn(i int) bool {
 		return true
 	}
 	return false
+}
+
+// byLines reports whether lines are those by which a spread differs from the usual: "1 rod more in the middle".
+func (s *scanner) byLines(i int) bool {
+	at := s.items[i].end
+	if at >= len(s.toks) || s.items[i].hi > s.items[i].num {
+		return false
+	}
+	next, ok := words.LineAt(s.toks, at, "by")
+	return ok && !unicode.IsDigit([]rune(s.tok(next) + " ")[0]) // 6 lines less 20 min
 }
 
 func (t *Setting) addSpeed(it item) {

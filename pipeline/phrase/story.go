@@ -84,7 +84,7 @@ func (t *teller) ofNothing(text string) {
 // What is no fish in it is passed over.
 func FishList(text string, d Defaults) []Fish {
 	t := teller{story: Story{Landed: -1, Strikes: -1}, list: true}
-	for _, c := range scan(byStrokes(strokesPart(text), d)).clauses(d, true) {
+	for _, c := range scan(byStrokes(plusParts(strokesPart(text)), d)).clauses(d, true) {
 		t.clause(c)
 	}
 	t.ofOneOnly()
@@ -101,7 +101,16 @@ func FishList(text string, d Defaults) []Fish {
 // strokesPart writes a semicolon for each stroke with spaces that parts fish and bites, where every part names a fish
 // or tells a fate, and two of them a fish, or the first its length: "mahi 74 cm / mahi 115 cm / missed".
 func strokesPart(text string) string {
-	const stroke = " / "
+	return parted(text, " / ", func(words.Fate) bool { return true })
+}
+
+// plusParts does the same for plus signs behind which a bite was lost or missed: what was taped was not, "mahi 74 cm +
+// pulled the hook". One that was let go may be that one.
+func plusParts(text string) string {
+	return parted(text, " + ", func(f words.Fate) bool { return f == words.Missed || f == words.Lost })
+}
+
+func parted(text, stroke string, another func(words.Fate) bool) string {
 	if !strings.Contains(text, stroke) {
 		return text
 	}
@@ -113,7 +122,9 @@ func strokesPart(text string) string {
 		}
 		// measures of one fish or of several stand before a stroke too: "2 wahoo 14 / 16, 1 mahi"
 		named := all[0].fish != nil && all[0].fish.text != ""
-		fate := slices.ContainsFunc(all, func(c clause) bool { return c.fate != words.FateUnknown && c.fish == nil })
+		fate := slices.ContainsFunc(all, func(c clause) bool {
+			return c.fate != words.FateUnknown && c.fish == nil && another(c.fate)
+		})
 		taped = taped || i == 0 && named && all[0].length > 0
 		if !named && !fate {
 			return text

@@ -70,6 +70,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.strikes()
 	q.told()
 	q.noDays()
+	q.sheetDays()
 	for i := range subjects {
 		q.now = &subjects[i]
 		q.block(subjects[i])
@@ -378,6 +379,7 @@ func (q *inquiry) block(s Subject) {
 			q.last().rows = append(q.last().rows, o.Row)
 		}
 	}
+	q.staggered(s)
 	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
 		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was "+
 			"time taken off?", t.Own, t.OwnClock), []string{"your hours", "the clock times"}, hours)

@@ -48,6 +48,7 @@ type Stats struct {
 	Worked    []Worked        // rows with hours of trolling, in their order
 	Dayless   []int64         // of them, those that name neither a day nor a trip
 	Overlaps  []Overlap
+	Staggered []Overlap        // the same of two lines, which are a stretch each
 	Aside     []record.Problem // cells and rows set aside
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
 	Fished    map[string]bool  // days and trips that rows of stretches name
@@ -277,8 +278,12 @@ func (s *Stats) again(day string, x span) bool {
 		if o.from == x.from && o.to == x.to {
 			return true
 		}
-		if x.from < o.to && o.from < x.to && x.row != o.row && x.line == o.line && day != "" {
+		switch {
+		case x.from >= o.to || o.from >= x.to || x.row == o.row || day == "":
+		case x.line == o.line:
 			s.Overlaps = append(s.Overlaps, Overlap{o.row, x.row})
+		case x.from != o.from && x.line != "" && o.line != "":
+			s.Staggered = append(s.Staggered, Overlap{o.row, x.row})
 		}
 	}
 	if len(spans) < mostSpans {

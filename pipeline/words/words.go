@@ -605,7 +605,7 @@ func NotOut(text string) bool {
 	return false
 }
 
-// LineAt reports whether token i starts a phrase of a kind of lines.txt: line, pull, usual,
+// LineAt reports whether token i starts a phrase of a kind of lines.txt: line, by, pull, usual,
 // wind, part, session, to, start, stop, pause.
 func LineAt(toks []Token, i int, kind string) (next int, ok bool) {
 	return lineWords.atKey(toks, i, kind)

@@ -17,6 +17,15 @@ SELECT log_id, sheet FROM (
 WHERE n > 1 GROUP BY log_id, sheet
 HAVING max(told) = 1 AND min(lines) > 1 AND max(lures) > 1 AND 2 * sum(timed) > sum(n);
 
+-- Sheets whose rows name only lines that were struck: most stretches that say how many were out had more out than
+-- their rows name, so that the names of a stretch that does not say tell of no number.
+CREATE OR REPLACE TEMP TABLE partly_named AS
+SELECT log_id, sheet FROM (
+    SELECT e.log_id, e.sheet, max(e.lines_out) > count(DISTINCT lower(c.line)) AS more
+    FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat'
+    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(c.line) > 0 AND count(e.lines_out) > 0)
+GROUP BY log_id, sheet HAVING 2 * count(*) FILTER (more) > count(*);
+
 -- Lines as logged: a flat row is one (or as many as it says are out, where it
 -- names none; where a sheet counts its lines and a leg's one row does not, or a sheet has a row a leg
 -- and says no more of lines than a lure, nobody knows how many); a row of a lines sheet is one on its
@@ -37,7 +46,8 @@ SELECT c.leg_id FROM counted c JOIN placed_entry e USING (ord)
 SEMI JOIN (SELECT log_id, sheet FROM labelled WHERE kind = 'flat' AND lines_out IS NOT NULL) k ON k.log_id = e.log_id
     AND k.sheet = e.sheet
 LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
-GROUP BY c.leg_id HAVING (count(*) = 1 OR count(w.log_id) > 0) AND count(e.lines_out) = 0;
+LEFT JOIN partly_named q ON q.log_id = e.log_id AND q.sheet = e.sheet
+GROUP BY c.leg_id HAVING (count(*) = 1 OR count(w.log_id) > 0 OR count(q.log_id) > 0) AND count(e.lines_out) = 0;
 
 CREATE OR REPLACE TEMP TABLE line_row AS
 SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, least(c.hours, m.hours) AS hours,
@@ -47,9 +57,11 @@ SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, least(c.hours, m.ho
             END AS line_key
 FROM counted c JOIN placed_entry e USING (ord) JOIN leg_made m ON m.leg_id = c.leg_id
 LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
+LEFT JOIN partly_named q ON q.log_id = e.log_id AND q.sheet = e.sheet
 WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, e.lure_weight_g::VARCHAR,
     e.setback_m::VARCHAR, e.count_s::VARCHAR) IS NOT NULL
-    AND NOT (c.line IS NULL AND e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted))
+    AND NOT (e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted)
+        AND (c.line IS NULL OR q.log_id IS NOT NULL))
 UNION ALL
 SELECT l.ord, l.log_id, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, t.hours, 1,
     coalesce(lower(l.line), 'row|' || l.ord)

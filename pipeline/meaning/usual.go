@@ -1,0 +1,74 @@
+package meaning
+
+import (
+	"slices"
+
+	"wakeledger/pipeline/phrase"
+	"wakeledger/pipeline/plan"
+)
+
+// page is what a sheet says outside of its blocks.
+type page struct {
+	sheet int
+	texts []string
+}
+
+// usual takes what the log says once for all of its stretches: what a sheet says of itself stands above what others
+// say, and where they differ, a sheet that says nothing takes neither.
+func (l *Log) usual() {
+	said, stretches := map[int]phrase.Setting{}, map[int]bool{}
+	for _, p := range l.pages {
+		said[p.sheet] = usually(p.texts)
+	}
+	var of []*Understood
+	for _, u := range l.Data() {
+		if u.Plan.Binds("start_s", "duration_s") || u.Plan.Kind == plan.Events {
+			of = append(of, u)
+			stretches[u.Plan.Sheet] = true
+		}
+	}
+	var all, general phrase.Setting
+	for _, p := range l.pages {
+		s := said[p.sheet]
+		all.Speeds, all.Lines = append(all.Speeds, s.Speeds...), append(all.Lines, s.Lines...)
+		if !stretches[p.sheet] {
+			general.Speeds, general.Lines = append(general.Speeds, s.Speeds...), append(general.Lines, s.Lines...)
+		}
+	}
+	for _, u := range of {
+		s := said[u.Plan.Sheet]
+		if speed, ok := firstSaid(s.Speeds, general.Speeds, all.Speeds); ok {
+			u.b.give("speed", l.lexicon.named("speed_kn", ""), short(speed)+" kn", true)
+		}
+		if lines, ok := firstSaid(s.Lines, general.Lines, all.Lines); ok {
+			u.b.give("lines out", l.lexicon.named("lines_out", ""), short(float64(lines)), true)
+		}
+	}
+}
+
+// usually is what texts say to be usual.
+func usually(texts []string) (out phrase.Setting) {
+	for _, text := range texts {
+		s := phrase.Settings(text)
+		if !s.Usual {
+			continue
+		}
+		if len(s.Speeds) == 1 {
+			out.Speeds = append(out.Speeds, s.Speeds[0])
+		}
+		if len(s.Lines) == 1 {
+			out.Lines = append(out.Lines, s.Lines[0])
+		}
+	}
+	return out
+}
+
+// firstSaid is what the first of several sources that says anything says, if it says one thing.
+func firstSaid[T comparable](sources ...[]T) (said T, ok bool) {
+	for _, s := range sources {
+		if len(s) > 0 {
+			return s[0], !slices.ContainsFunc(s, func(x T) bool { return x != s[0] })
+		}
+	}
+	return said, false
+}
