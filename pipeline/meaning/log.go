@@ -70,6 +70,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				stripFoot(b)
 				told[b] = said
 			}
+			if said := weekend(b); said != "" {
+				told[b] = said
+			}
 			if said := t.changes(b); said != "" {
 				told[b], changed[b] = said, true
 			}
