@@ -22,3 +22,17 @@ func TestLengthBehindItsKind(t *testing.T) {
 		t.Errorf("%+v", inches)
 	}
 }
+
+// TestLinesOfThem holds that a number "of them" behind the rods that go in is how many they are, and no number of fish.
+func TestLinesOfThem(t *testing.T) {
+	for text, want := range map[string]int{"wahoo rods in, 3 of them, 14 kts": 3, "small lines out 5 of em": 5,
+		"tuna under the birds, lost 3 of them": 0} {
+		got := 0
+		if n := Settings(text).Lines; len(n) == 1 {
+			got = n[0]
+		}
+		if got != want {
+			t.Errorf("%q: %d lines, want %d", text, got, want)
+		}
+	}
+}
