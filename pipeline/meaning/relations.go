@@ -131,7 +131,7 @@ var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_k
 // inTurn tells columns whose headings say one meaning and of which no table has two: a heading that was changed from
 // some table on, Kn at first and Speed later.
 func (g *group) inTurn(name string, columns []int) bool {
-	if slices.ContainsFunc(columns, func(c int) bool { return !g.worded(c, name) }) {
+	if len(g.columns) < 2 || slices.ContainsFunc(columns, func(c int) bool { return !g.worded(c, name) }) {
 		return false
 	}
 	for _, of := range g.columns {
