@@ -89,3 +89,19 @@ func (x *builder) blankFates() {
 	b.Codes = codes
 	x.note("%s: a blank cell is %q, as the log says", b.Heading, means)
 }
+
+// aloneSaying is what a saying says of a fish that is named and nothing more: "just the fish = in the box".
+var aloneSaying = regexp.MustCompile(`(?i)^\W*(?:just|only|merely|solo|s[oó]lo|seul(?:ement)?|soltanto|apenas|s[oó]|nur)\s+` +
+	`(?:the |a |el |la |un |le |il |o |der |den |ein )?(?:name of the |name of a )?` +
+	`(?:fish|name|species|pez|nombre|especie|poisson|nom|pesce|nome|peixe|fisch|name)(?:'s name)?(?:\s+alone)?` +
+	`\s*(?:=|:|\bmeans\b|\bsignifica\b|\bsignifie\b|\bheisst\b|\bheißt\b)\s*(\S.*)$`)
+
+// aloneIn is the fate that a text gives to fish that are named and nothing more; "" where it gives none.
+func aloneIn(text string) string {
+	for _, part := range sayingsIn(text) {
+		if m := aloneSaying.FindStringSubmatch(part); m != nil {
+			return fateSaid(strings.Trim(m[1], " ."))
+		}
+	}
+	return ""
+}

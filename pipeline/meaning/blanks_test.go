@@ -55,3 +55,18 @@ func TestScaleCodes(t *testing.T) {
 		t.Errorf("short words behind figures: %s %v", summary(p), b)
 	}
 }
+
+// TestAlone holds what became of fish that are named and nothing more, where a log says it.
+func TestAlone(t *testing.T) {
+	for text, want := range map[string]string{
+		"just the fish = in the box":                       "landed",
+		"Pos = position. Only the name means let go":       "released",
+		"solo el nombre = devuelto":                        "released",
+		"just the fish we wanted: two wahoo":               "",
+		"lines in / lines up = trolling. no word = a miss": "",
+	} {
+		if got := aloneIn(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

@@ -112,6 +112,9 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 				Column: cand.column, Unit: cand.unit,
 				Set: set, Adds: adds, Codes: l.codesOf(v, cand.column), Said: l.more(label.Text),
 				Guess: x.t.said(label).guess})
+			if cand.column.Parse == "event" {
+				p.Bindings[len(p.Bindings)-1].Alone = l.alone
+			}
 			if cand.column.Name == "species" {
 				p.Bindings[len(p.Bindings)-1].Sized = v.sized()
 			}

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"maps"
 	"regexp"
 	"slices"
@@ -23,6 +24,7 @@ type legend struct {
 	codes    map[string]map[string]string // by heading in normal form, then code in lower case
 	headings map[string]bool              // of words, those said to be headings
 	blank    map[string]string            // by such a heading: what it means that no code stands there
+	alone    string                       // the fate of a fish that is named and nothing more; "" where nobody says
 	blanks   map[string]string            // by heading: the fate of a bite where nothing stands; "" is any heading
 	// by short word behind a figure: what it says of a scale or a guess
 	scaleCodes map[string]string
@@ -62,6 +64,7 @@ func readLegend(texts []string) *legend {
 	for _, text := range texts {
 		maps.Copy(l.marks, marksIn(text))
 		maps.Copy(l.blanks, blanksIn(text))
+		l.alone = cmp.Or(l.alone, aloneIn(text))
 		maps.Copy(l.scaleCodes, scaleCodesIn(text))
 		l.bare = l.bare || guessesBare(text)
 		l.freed = append(l.freed, phrase.AlwaysReleased(text)...)

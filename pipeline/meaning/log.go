@@ -72,6 +72,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				stripFoot(b)
 				told[b] = said
 			}
+			if said := weekend(b); said != "" {
+				told[b] = said
+			}
 			if said := t.changes(b); said != "" {
 				told[b], changed[b] = said, true
 			}
@@ -447,6 +450,7 @@ func (l *Log) ranks() {
 		listed = listed || u.Plan.Kind == plan.Strikes || u.Plan.Kind == plan.Events || len(u.Plan.Rods) > 0 ||
 			u.filled("outcome", "species") && !(u.bestOf() && l.wordsTellMore())
 	}
+	l.bareWeights()
 	for _, u := range data {
 		for i := range u.Plan.Rods {
 			u.Plan.Rods[i].Scaled = l.Scaled()
@@ -520,10 +524,10 @@ func (u *Understood) timedBites(b *plan.Binding) bool {
 
 // Scaled tells a log that says once that its weights are from a scale.
 func (l *Log) Scaled() bool {
-	return slices.ContainsFunc(l.Texts, func(t string) bool {
+	return slices.ContainsFunc(l.sentences(), func(t string) bool {
 		in, _ := l.lexicon.concepts.found(normalise(t))
 		_, weight := unitIn(t)
-		return words.Scaled(t) && !guessesBare(t) && len(t) < 200 && (in["weight"] || weight)
+		return words.Scaled(t) && !guessesBare(t) && (in["weight"] || weight)
 	})
 }
 

@@ -128,6 +128,26 @@ var mayRepeat = []string{"stretches", "start_s", "end_s", "duration_s", "speed_k
 	"hooked_n", "landed_n", "kept_n", "released_n", "lost_n", "missed_n", "species", "length_cm",
 	"girth_cm", "scale_kg", "outcome"}
 
+// inTurn tells columns whose headings say one meaning and of which no table has two: a heading that was changed from
+// some table on, Kn at first and Speed later.
+func (g *group) inTurn(name string, columns []int) bool {
+	if len(g.columns) < 2 || slices.ContainsFunc(columns, func(c int) bool { return !g.worded(c, name) }) {
+		return false
+	}
+	for _, of := range g.columns {
+		n := 0
+		for _, c := range columns {
+			if slices.Contains(of, c) {
+				n++
+			}
+		}
+		if n > 1 {
+			return false
+		}
+	}
+	return true
+}
+
 func alone(g *group, a assigned) float64 {
 	t := 0.0
 	for name, columns := range a {
@@ -140,7 +160,7 @@ func alone(g *group, a assigned) float64 {
 				return 1
 			}
 			return 0
-		}) > 0 || g.waysOf(name, columns) {
+		}) > 0 || g.waysOf(name, columns) || g.inTurn(name, columns) {
 			continue
 		}
 		t -= 5 * float64(len(columns)-1)

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -111,11 +112,27 @@ func (r *Reader) says(t *target) string {
 		t.Column.Parse == "fishlist" || t.Column.Parse == "stretches") {
 		text = words.WrittenOut(text, t.Codes)
 	}
+	if t.Alone != "" && fishAlone(text, t.Alone) {
+		text += " " + t.Alone
+	}
 	text = t.unbracketed(text)
 	if text != "" {
 		t.raw, t.said = cell, text
 	}
 	return text
+}
+
+// longestName is how many words the name of a fish has at the most.
+const longestName = 3
+
+// fishAlone tells an entry that names one fish and says nothing of what became of it.
+func fishAlone(text, fate string) bool {
+	if len(strings.Fields(text)) > longestName {
+		return false
+	}
+	told := phrase.Tell(text+" "+fate, phrase.Defaults{})
+	return len(told.Bites) == 1 && len(told.Left) == 0 && told.Bites[0].N <= 1 &&
+		strings.EqualFold(told.Bites[0].Name, text)
 }
 
 // mayRepeat tells a column in which a word such as "same" stands for the cell above, and says nothing else.

@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -29,6 +30,7 @@ type eventLog struct {
 	away         bool                     // the boat left, and nobody said that it is back
 	off          bool                     // what follows is not trolled: on the jig
 	up           int64                    // when the last stretch ended
+	fast         bool                     // the lines that are out, or were, are a spread for high speed
 	none         bool                     // the last stretch ended with no line out, by the column of lines
 }
 
@@ -200,6 +202,9 @@ func (r *Reader) alone() bool {
 func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Value, timed bool) (known, changed bool) {
 	e, what, by := &r.events, said.Event, said.Lines
 	speed, lines := r.setting(text)
+	if e.open && what == words.EventNone && speedThen.MatchString(text) {
+		speed = entry.Value{} // of that bite
+	}
 	if by > 0 && !lines.Known && e.lines.Known {
 		lines = entry.OfInt(e.lines.Int + int64(by))
 		if what == words.EventFewer {
@@ -257,6 +262,13 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	return what != words.EventNone || speed.Known || lines.Known, changed
 }
 
+// speedThen tells the speed at one bite, which is no change: "wahoo, doing 8 then".
+var speedThen = regexp.MustCompile(`(?i)\b(?:doing|going|making|at)\s+\d+(?:\.\d+)?\s*(?:kts?|kn|knots)?\s+` +
+	`(?:then|at the time|when (?:he|she|it) (?:hit|bit|struck))\W*$`)
+
+// highSpeed tells a spread of its own: "high speed rods in".
+var highSpeed = regexp.MustCompile(`(?i)\bhigh[ -]?speed\b`)
+
 // setting is the speed and the number of lines that a row tells: in columns, else in its words.
 func (r *Reader) setting(text string) (speed, lines entry.Value) {
 	if speed = r.value("strike_speed_kn"); !speed.Known {
@@ -293,7 +305,7 @@ func (r *Reader) afresh(t *target, text string, speed, lines entry.Value) {
 			" is not said, as it is else: not logged"))
 	}
 	forget(speed, &e.speed, r.layout.SpeedAfresh, "their speed", "speed_kn", "strike_speed_kn")
-	forget(lines, &e.lines, r.layout.LinesAfresh, "how many", "lines_out")
+	forget(lines, &e.lines, r.layout.LinesAfresh || e.fast != highSpeed.MatchString(text), "how many", "lines_out")
 }
 
 // cellIs tells whether what stands in a column of one of the names is of a kind: "?", or "same".
@@ -308,6 +320,9 @@ func (r *Reader) beginStretch(t *target, text string, at entry.Value) {
 	e := &r.events
 	e.none = false
 	e.open, e.fished, e.start = true, true, at.Int
+	if said := words.EntryOf(text).Event; said == words.EventIn || said == words.EventOut {
+		e.fast = highSpeed.MatchString(text)
+	}
 	e.opened = r.problem(t, text, neverUp)
 }
 
@@ -378,6 +393,8 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	}
 	if now, _ := r.setting(text); !v["strike_speed_kn"].Known {
 		switch {
+		case e.open && timed && now.Known && speedThen.MatchString(text):
+			v["strike_speed_kn"] = now
 		case e.open && e.speed.Known:
 			v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up
 		case !e.open && !timed && now.Known:

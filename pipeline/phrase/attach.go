@@ -12,6 +12,8 @@ func attach(items []item) []item {
 			crossed(items, i)
 		case aUnit:
 			girthWord(items, i)
+		case aNumber:
+			lengthBehind(items, i)
 		}
 	}
 	girthUnits(items)
@@ -88,6 +90,14 @@ func lengthAfter(items []item, i int) bool {
 
 // mostMetres is the most metres that a girth has: behind a length in metres 82 is in centimetres.
 const mostMetres = 5
+
+// lengthBehind takes a bare number behind a word for how a length was taken for that length: "FL 112 released". Its
+// unit is the heading's, or the log's.
+func lengthBehind(items []item, i int) {
+	if it := &items[i]; i > 0 && items[i-1].kind == aKind && it.digits && it.num > 5 {
+		it.kind, it.unit = aLength, ""
+	}
+}
 
 // girthUnits gives a girth without a unit that of the length before it; without one it
 // waits for the heading's.

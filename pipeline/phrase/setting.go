@@ -31,7 +31,7 @@ func Settings(text string) Setting {
 		case it.kind == aNumber && it.hi == 0 && s.paced(i):
 			out.addSpeed(it)
 			last = aSpeed
-		case it.kind == aNumber && it.hi == 0 && (s.pulled(i) || s.putOut(i)):
+		case it.kind == aNumber && it.hi == 0 && (s.pulled(i) || s.putOut(i) || s.linesNamed(i)):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
 		case it.kind == aNumber && s.elliptic(i) && last == aSpeed:
@@ -160,6 +160,27 @@ func (s *scanner) putOut(i int) bool {
 	}
 	j := significant(s.items, i+1)
 	return j >= len(s.items) || s.tok(it.end+1) != "of"
+}
+
+// linesNamed reports whether a bare number is of the lines named right before it: "wahoo rods in, 3 of them".
+func (s *scanner) linesNamed(i int) bool {
+	it := s.items[i]
+	next := s.tok(it.end + 1)
+	if it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) || s.tok(it.end) != "of" ||
+		next != "em" && next != "them" {
+		return false
+	}
+	at := it.tok - 1
+	for ; s.tok(at) == ","; at-- {
+	}
+	if t := s.tok(at); t == "in" || t == "out" || t == "down" {
+		at--
+	}
+	if at < 0 {
+		return false
+	}
+	_, ok := words.LineAt(s.toks, at, "line")
+	return ok
 }
 
 // paced reports whether a bare number is the speed that a boat went to: "slowed to 4".
