@@ -14,6 +14,10 @@ func attach(items []item) []item {
 			girthWord(items, i)
 		case aNumber:
 			lengthBehind(items, i)
+		case aGlue:
+			if it.text == "around" && behindLength(items, i) {
+				items[i-1].kind, items[i-1].unit = aGirth, ""
+			}
 		}
 	}
 	girthUnits(items)
@@ -38,6 +42,22 @@ func attachHedge(items []item, i int) {
 			}
 		}
 	}
+}
+
+// behindLength tells a word behind a number without a unit that stands after a length: "44 inches long and 35 around".
+func behindLength(items []item, i int) bool {
+	if i < 2 || items[i-1].kind != aNumber || items[i-1].num <= 5 {
+		return false
+	}
+	for j := i - 2; j >= 0 && i-j <= 4; j-- {
+		switch items[j].kind {
+		case aLength:
+			return true
+		case aWeight, aNumber, aClock, aGirth:
+			return false
+		}
+	}
+	return false
 }
 
 // crossed reads length x girth. One without a unit waits for the heading's, or the log's.
