@@ -463,7 +463,8 @@ func (l *Log) ranks() {
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.Scaled() || u.exact(b)
 			of := u.Plan
-			told := fish || u.filled("length_cm", "scale_kg", "species") && !u.beside(b)
+			told := fish || !u.beside(b) && (u.filled("species") || u.filled("length_cm", "scale_kg") &&
+				u.Plan.Binds("species", "outcome")) // measures alone do not say of which fish they are
 			switch {
 			case b.Column.Parse == "event":
 			case b.Column.Parse == "fishlist" && !counted && !listed && !told && u.timedBites(b):
