@@ -46,9 +46,9 @@ func TestTellsAll(t *testing.T) {
 // stands in the table.
 func TestListBesideWeights(t *testing.T) {
 	const rows = "Date|In|Up|Lines|Knots|Bites|What|Kg\n2026-05-09|06:00|09:00|5|8|3|wahoo, wahoo lost, 1 miss|13\n" +
-		"2026-05-10|06:00|09:00|5|8|1|skipjack|\n2026-05-11|06:00|09:00|5|8|0|nothing|\n2026-05-16|06:00|10:00|5|7|1|mahi|\n" +
-		"2026-05-17|06:00|10:00|4|7|1|mahi|9\n2026-05-18|06:00|10:00|4|7|2|2 " +
-		"skipjack|\n2026-05-19|06:00|10:00|4|7|1|wahoo|14"
+		"2026-05-10|06:00|09:00|5|8|1|skipjack|\n2026-05-11|06:00|09:00|5|8|0|nothing|\n" +
+		"2026-05-16|06:00|10:00|5|7|1|mahi|\n2026-05-17|06:00|10:00|4|7|1|mahi|9\n" +
+		"2026-05-18|06:00|10:00|4|7|2|2 skipjack|\n2026-05-19|06:00|10:00|4|7|1|wahoo|14"
 	if p := planOf(t, "", rows); !p.Reads("fishlist") {
 		t.Errorf("%s", summary(p))
 	}
