@@ -19,21 +19,27 @@ const (
 // sentTwice tells a row that is one above again: an answer of a form but for when it was sent
 // and a remark, as somebody pressed the button twice; or one whose remark says so.
 func (r *Reader) sentTwice() bool {
-	now := slices.Clone(r.row.Cells)
-	above := r.lastRows
-	r.lastRows = append(above[max(0, len(above)-mostAbove+1):], now)
-	aside, form := r.besideTheBite()
-	if r.saidTwice(above, now, aside) {
-		return true
+	now := r.row.Cells
+	twice := r.saidTwice(now) || r.sentAgain(now)
+	at := r.rowsSeen % mostAbove
+	if r.rowsSeen < mostAbove {
+		r.lastRows = append(r.lastRows, nil)
 	}
-	if form < 0 || !r.has("start_s") || len(above) == 0 {
+	r.lastRows[at] = append(r.lastRows[at][:0], now...) // in the place of the oldest
+	r.rowsSeen++
+	return twice
+}
+
+// sentAgain tells an answer of a form that is the one above but for when it was sent and a remark.
+func (r *Reader) sentAgain(now []string) bool {
+	if r.sentAt < 0 || !r.has("start_s") || r.rowsSeen == 0 {
 		return false
 	}
 	same, others := 0, 0
-	last := above[len(above)-1]
+	last := r.lastRows[(r.rowsSeen-1)%mostAbove]
 	for i := range max(len(last), len(now)) {
 		switch a, b := cellIn(last, i), cellIn(now, i); {
-		case i == form:
+		case i == r.sentAt:
 		case a != b:
 			if others++; max(len(strings.Fields(a)), len(strings.Fields(b))) < remarkWords {
 				return false // a figure or a name that is another one
@@ -45,30 +51,29 @@ func (r *Reader) sentTwice() bool {
 	return same >= leastSame && others <= mostOthers
 }
 
-// besideTheBite are the columns that say nothing of what was fished: remarks, and those without a meaning; form is
-// that of when an answer was sent, -1 where there is none.
-func (r *Reader) besideTheBite() (aside map[int]bool, form int) {
-	aside, form = map[int]bool{}, -1
+// besideTheBite finds the columns that say nothing of what was fished: remarks, and those without a meaning; and that
+// of when an answer was sent.
+func (r *Reader) besideTheBite() {
+	r.besideBite, r.sentAt = map[int]bool{}, -1
 	for _, u := range r.layout.Unknown {
-		aside[u.Index] = true
+		r.besideBite[u.Index] = true
 		if u.Aside == "form" {
-			form = u.Index
+			r.sentAt = u.Index
 		}
 	}
 	for _, t := range r.targets {
 		if t.Column.Parse == "text" && t.Column.Name == "notes" {
-			aside[t.Index] = true
+			r.besideBite[t.Index] = true
 		}
 	}
-	return aside, form
 }
 
 // saidTwice tells a row whose remark says that it stands twice, or that it is not to be counted, and that is one of
 // those above in all else. One that is not to be counted, and stands nowhere above, is counted and named.
-func (r *Reader) saidTwice(above [][]string, now []string, aside map[int]bool) bool {
+func (r *Reader) saidTwice(now []string) bool {
 	said, uncounted := false, ""
 	for i := range now {
-		if !aside[i] {
+		if !r.besideBite[i] {
 			continue
 		}
 		text := cellIn(now, i)
@@ -80,7 +85,7 @@ func (r *Reader) saidTwice(above [][]string, now []string, aside map[int]bool) b
 	if !said && uncounted == "" {
 		return false
 	}
-	if slices.ContainsFunc(above, func(row []string) bool { return sameBite(row, now, aside) }) {
+	if slices.ContainsFunc(r.lastRows, func(row []string) bool { return sameBite(row, now, r.besideBite) }) {
 		return true
 	}
 	if uncounted != "" {

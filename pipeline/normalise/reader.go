@@ -80,13 +80,16 @@ type Reader struct {
 	worded           []several // counts of the row that name their fish
 	spell            spell     // what a row of a log of events tells of a whole stretch
 	lain             lain
-	above            []string   // what the row above says of its stretch, by column
-	beyond           bool       // the rows stand under a title that says that they were not trolled
-	lastRows         [][]string // the cells of the last rows
-	like             int        // fish of the species that the row names with a number
-	each             []measures // cells with those of several fish
-	unweighed        int        // weights in words that nobody says are from a scale
-	open             lastOpen   // the stretch above that has no end
+	above            []string     // what the row above says of its stretch, by column
+	beyond           bool         // the rows stand under a title that says that they were not trolled
+	lastRows         [][]string   // the cells of the last rows, in turn
+	rowsSeen         int          // how many have been among them
+	besideBite       map[int]bool // columns, by index, that say nothing of what was fished
+	sentAt           int          // index of the column of when an answer was sent, -1 where there is none
+	like             int          // fish of the species that the row names with a number
+	each             []measures   // cells with those of several fish
+	unweighed        int          // weights in words that nobody says are from a scale
+	open             lastOpen     // the stretch above that has no end
 	events           eventLog
 }
 
@@ -158,6 +161,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 			}
 		}
 	}
+	r.besideTheBite()
 	r.values = make([]entry.Value, len(r.fields))
 	r.findSlots()
 	r.headers = headersOf(l.Heads)
