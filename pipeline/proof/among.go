@@ -344,8 +344,8 @@ func (q *inquiry) uncounted() {
 		if over == 0 {
 			continue
 		}
-		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("%q lists %s, %d more than the counts of their days "+
-			"tell. They are counted beside: were they trolled, or told twice?", s.Plan.Name,
+		q.ask("uncounted", s.Plan.Name, "fish", fmt.Sprintf("A list%s tells of %s, %d more than the counts of their "+
+			"days. They are counted beside: were they trolled, or told twice?", within(s.Plan.Name),
 			plural(of, "fish", "fish"), over),
 			nil, q.listingOf([]*meaning.Understood{s.Understood}))
 		q.last().Brief = "A list tells of more fish than the counts of their days."

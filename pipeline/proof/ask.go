@@ -306,8 +306,8 @@ func (q *inquiry) compare(t *Stats) {
 	if counts == rows {
 		options = []string{"the counts", "the rows"}
 	}
-	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts in %q add up to %d bites, the rows of %q to %d: "+
-		"which is right?", counts, t.ByCount, rows, struck), options, q.listingOf(listed))
+	q.ask("two tellings", counts, rows, fmt.Sprintf("The counts%s add up to %d bites, the rows of strikes%s "+
+		"to %d: which is right?", within(counts), t.ByCount, within(rows), struck), options, q.listingOf(listed))
 	x := q.last()
 	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, struck)
 	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed

@@ -54,9 +54,9 @@ func (q *inquiry) remarked(s Subject) {
 	if n < fewRemarks {
 		return
 	}
-	q.ask("remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell of bites on days of which the rows of "+
+	q.ask("remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s of bites on days of which the rows of "+
 		"strikes say nothing, the first %q. They are not counted: write them with the other strikes, or leave them.",
-		plural(n, "remark", "remarks"), s.Plan.Name, first), nil, listing)
+		subject(n, "remark", "tell", s.Plan.Name), first), nil, listing)
 	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
 }
 
@@ -92,10 +92,11 @@ func (q *inquiry) letGoRemarks(s Subject) {
 		}
 	}
 	if n > 0 {
-		q.ask("remarks", s.Plan.Name, "let go", fmt.Sprintf("%s in %q tell of fish let go that no count and no list "+
+		q.ask("remarks", s.Plan.Name, "let go", fmt.Sprintf("%s of fish let go that no count and no list "+
 			"tells apart, the first %q. They are read as counted: give those let go a column of their own, or "+
 			"leave them.",
-			plural(n, "remark", "remarks"), s.Plan.Name, first), nil, []string{"strikes", "landed", "released", "fish"})
+			subject(n, "remark", "tell", s.Plan.Name), first), nil,
+			[]string{"strikes", "landed", "released", "fish"})
 		q.last().Brief = "Remarks tell of fish let go that no count tells apart."
 	}
 }
@@ -150,9 +151,9 @@ func (q *inquiry) measuredRemarks(s Subject) {
 		}
 	}
 	if n > 0 {
-		q.ask("measured remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s in %q tell how long or heavy a fish was, "+
+		q.ask("measured remarks", s.Plan.Name, "remarks", fmt.Sprintf("%s how long or heavy a fish was, "+
 			"the first %q. They are not used: give these fish a table of their own, or leave them.",
-			plural(n, "remark", "remarks"), s.Plan.Name, first), nil, []string{"fish"})
+			subject(n, "remark", "tell", s.Plan.Name), first), nil, []string{"fish"})
 		q.last().Brief = "Remarks tell how long or heavy fish were: they are not used."
 	}
 }

@@ -35,8 +35,8 @@ func (q *inquiry) dayless(s Subject) {
 	if len(rows) == 0 || len(q.fished) == 0 {
 		return
 	}
-	q.ask("dayless", s.Plan.Name, "hours", fmt.Sprintf("%s in %q with hours and no day, the first: %s. Do these hours "+
-		"count beside the others?", plural(len(rows), "row", "rows"), s.Plan.Name, rowName(&s, rows[0])),
+	q.ask("dayless", s.Plan.Name, "hours", fmt.Sprintf("%s%s with hours and no day, the first: %s. Do these hours "+
+		"count beside the others?", plural(len(rows), "row", "rows"), within(s.Plan.Name), rowName(&s, rows[0])),
 		[]string{"no, leave them out", "yes, count them"}, all)
 	x := q.last()
 	x.Brief, x.Choices, x.left = "Some hours are of no day: do they count beside the others?",
