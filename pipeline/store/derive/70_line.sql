@@ -17,13 +17,14 @@ SELECT log_id, sheet FROM (
 WHERE n > 1 GROUP BY log_id, sheet
 HAVING max(told) = 1 AND min(lines) > 1 AND max(lures) > 1 AND 2 * sum(timed) > sum(n);
 
--- Sheets whose rows name only lines that were struck: most stretches that say how many were out had more out than
--- their rows name, so that the names of a stretch that does not say tell of no number.
+-- Sheets whose rows are of bites and name only lines that were struck: most stretches that say how many were out had
+-- more out than their rows name, so that the names of a stretch that does not say tell of no number.
 CREATE OR REPLACE TEMP TABLE partly_named AS
 SELECT log_id, sheet FROM (
     SELECT e.log_id, e.sheet, max(e.lines_out) > count(DISTINCT lower(c.line)) AS more
     FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat'
-    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(c.line) > 0 AND count(e.lines_out) > 0)
+    GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(c.line) > 0 AND count(e.lines_out) > 0
+        AND count(coalesce(e.strikes_n, e.hooked_n, e.landed_n)) = 0)
 GROUP BY log_id, sheet HAVING 2 * count(*) FILTER (more) > count(*);
 
 -- Lines as logged: a flat row is one (or as many as it says are out, where it
