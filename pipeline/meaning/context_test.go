@@ -227,8 +227,8 @@ func TestHoursOnlyHere(t *testing.T) {
 	}
 }
 
-// TestEffortOnce holds that hours that two tables tell are counted once, as the finer tells.
-func TestEffortOnce(t *testing.T) {
+// TestFinerHours holds that hours that two tables tell are counted once, as the finer tells.
+func TestFinerHours(t *testing.T) {
 	days := "Date|Start|End|Bites|Landed|Skipper|Boat\n3/6/26|06:00|12:00|3|1|Ansa|Wren\n" +
 		"14/6/26|06:10|13:00|2|1|Ansa|Wren\n15/6/26|07:00|11:30|0|0|Olin|Wren"
 	legs := "Date|Start|End|Lines|Speed\n3/6/26|06:00|08:00|4|8\n3/6/26|09:00|12:00|4|9\n14/6/26|06:10|13:00|4|9\n" +

@@ -437,7 +437,7 @@ func titleDay(above []string) string {
 // believed: the finer one for hours; counts, then rows of strikes, then prose.
 func (l *Log) ranks() {
 	data := l.Data()
-	l.effortOnce(data)
+	l.finerHours(data)
 	counted, listed, fish := false, false, false
 	for _, u := range data {
 		l.lists(u)
@@ -639,8 +639,8 @@ func (u *Understood) filled(names ...string) bool {
 	return false
 }
 
-// effortOnce leaves hours that another block tells stretch by stretch to that one.
-func (l *Log) effortOnce(data []*Understood) {
+// finerHours leaves hours that another block tells stretch by stretch to that one.
+func (l *Log) finerHours(data []*Understood) {
 	rows := map[*group]int{}
 	keys := map[*group]keySets{}
 	var groups []*group
