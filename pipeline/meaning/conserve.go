@@ -211,7 +211,7 @@ var once = map[string][]string{
 	"duration_s": {"duration_s", "end_s", "stretches", "event"},
 	"lines_out":  {"lines_out"}, "speed_kn": {"speed_kn"}, "strike_speed_kn": {"strike_speed_kn", "speed_kn"},
 	"outcome":   {"outcome"},
-	"story":     {"story", "strikes_n", "hooked_n", "landed_n", "outcome", "species"},
+	"story":     {"strikes_n", "hooked_n", "landed_n", "outcome", "species"},
 	"length_cm": {"length_cm"}, "girth_cm": {"girth_cm"}, "scale_kg": {"scale_kg"},
 	"strikes_n": {"strikes_n"}, "hooked_n": {"hooked_n"}, "landed_n": {"landed_n"}, "kept_n": {"kept_n"},
 	"released_n": {"released_n"}, "lost_n": {"lost_n"}, "missed_n": {"missed_n"},

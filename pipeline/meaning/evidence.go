@@ -870,7 +870,8 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		return 0.4
 	}
 	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 &&
-		(len(v.cells) > 3 || len(v.numbers) > 1 && v.numbers[0] == 1 && v.numbers[1] == 2) {
+		(len(v.cells) > 3 || len(v.numbers) > 1 && 5*len(v.cells) >= 4*len(v.Rows) &&
+			v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
 	}
 	if v.restarts() || v.stepwise() {

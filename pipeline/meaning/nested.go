@@ -1,6 +1,12 @@
 package meaning
 
-import "wakeledger/pipeline/plan"
+import (
+	"slices"
+	"strings"
+
+	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/plan"
+)
 
 // Of a column of numbers that may be a count of fish: on how many rows with bites it must stand, and which share of the
 // bites it has at least.
@@ -39,17 +45,61 @@ func (l *Log) nested(u *Understood, g *group) []Open {
 	return out
 }
 
+// portions are columns of small numbers of which nothing is made, though their headings have the word of a count
+// that another column has: "Bites on top" beside "Bites deep". Beside a count whose heading is the bare word, one that
+// is on no row more than that is a part of it, and is told already.
+func (l *Log) portions(u *Understood, g *group) []Open {
+	var out []Open
+	for i, v := range g.values {
+		unread := g.cands[i][u.choice[i]].column == nil || g.cands[i][u.choice[i]].column == asideColumn
+		if !unread || v.numeric() < 0.9 || v.whole(0, 60) < 1 || !v.tellsSomething() || headingUnit(v.Label) != "" ||
+			u.derived(v.Label.Col) {
+			continue
+		}
+		for k := range u.Plan.Bindings {
+			b := &u.Plan.Bindings[k]
+			if b.Index < 0 || !slices.Contains(countNames, b.Column.Name) ||
+				!l.lexicon.hasWord(v.Label.Text, b.Column) {
+				continue
+			}
+			bare := l.lexicon.said(layout.Label{Text: b.Heading}).columns[b.Column].weight >= asSpelled
+			if bare && u.never(v.Label.Col, b) {
+				continue
+			}
+			o := l.openOf(u, g, i)
+			o.Others = []string{b.Column.Name}
+			out = append(out, o)
+			break
+		}
+	}
+	return out
+}
+
+// hasWord tells a heading one of whose words alone is a column's.
+func (t *Lexicon) hasWord(heading string, c *plan.Column) bool {
+	return slices.ContainsFunc(strings.Fields(heading), func(word string) bool {
+		return t.said(layout.Label{Text: word}).columns[c].weight >= asSpelled
+	})
+}
+
+// never tells numbers that are on no row more than those of a count.
+func (u *Understood) never(index int, b *plan.Binding) bool {
+	return !slices.ContainsFunc(u.rowNumbers(), func(row []float64) bool {
+		return index < len(row) && b.Index < len(row) && row[index] > row[b.Index]
+	})
+}
+
 // within tells numbers that are on no row more than the bites, are not all of them, and are a good share of them.
 func (u *Understood) within(index int, bites *plan.Binding) bool {
+	if !u.never(index, bites) {
+		return false
+	}
 	rows, all, part, differ := 0, 0.0, 0.0, false
 	for _, row := range u.rowNumbers() {
 		if index >= len(row) || bites.Index >= len(row) {
 			continue
 		}
 		x, n := row[index], row[bites.Index]
-		if x > n {
-			return false
-		}
 		if n > 0 {
 			rows++
 		}

@@ -74,3 +74,44 @@ func TestAroundTheFish(t *testing.T) {
 		t.Errorf("a guess is no scale's weight: %+v", b)
 	}
 }
+
+// TestPortions holds that a count of which another column has the word is asked about, unless that column is bare and
+// has it in each row; and that the two are added up where the captain says so.
+func TestPortions(t *testing.T) {
+	table := func(one, other string) string {
+		return "Date|Start|Stop|Lines|Knots|" + one + "|" + other + "|Boated\n2026-06-01|06:30|11:10|4|7|1|2|1\n" +
+			"2026-06-02|06:30|11:10|4|7|1|1|1\n2026-06-03|06:30|11:10|4|7|2|0|2\n2026-06-04|06:30|11:10|4|7|0|0|0"
+	}
+	for _, c := range []struct {
+		one, other string
+		want       bool
+	}{
+		{"Bites deep", "Bites on top", true},
+		{"Bites", "Best bites", true}, // more than all of them
+		{"Bites", "Top score", false},
+	} {
+		asked := askedOf(t, table(c.one, c.other))
+		if got := strings.Contains(asked[c.other], "strikes_n"); got != c.want {
+			t.Errorf("%s, %s: asked %v", c.one, c.other, asked)
+		}
+	}
+	within := strings.ReplaceAll(table("Bites", "Top bites"), "|1|2|1\n", "|3|2|1\n")
+	if asked := askedOf(t, within); strings.Contains(asked["Top bites"], "strikes_n") {
+		t.Errorf("a part of the bites: asked %v", asked)
+	}
+	yes := func(string, int) Said {
+		return Said{Answers: func(heading string, _ int, _ []string) (string, bool) {
+			return "strikes_n", heading == "Bites on top"
+		}}
+	}
+	p := inferredAs(t, "log.csv", yes, nil, "Days", table("Bites deep", "Bites on top")).Data()[0].Plan
+	added := 0
+	for _, b := range p.Bindings {
+		if b.Column.Name == "strikes_n" && b.Adds {
+			added++
+		}
+	}
+	if added != 1 {
+		t.Errorf("%d counts of bites are added to the other: %s", added, summary(p))
+	}
+}

@@ -356,10 +356,25 @@ func (g *group) ofFishEach(name string, columns []int) bool {
 	return slices.Contains(countNames, name)
 }
 
+// answeredParts tells columns of one count by their words, and others of which the captain said that they are it too.
+func (g *group) answeredParts(name string, columns []int) bool {
+	said := 0
+	for _, i := range columns {
+		if slices.ContainsFunc(g.cands[i], func(c candidate) bool {
+			return meaningOf(c) == name && c.voted("answered")
+		}) {
+			said++
+		} else if !g.wordedMost(i, name) {
+			return false
+		}
+	}
+	return said > 0 && slices.Contains(countNames, name)
+}
+
 // waysOf tells columns that each count fish lost, or bites missed, in a way of its own: "pulled", "broke off",
 // "sharked". Each says so by its heading, and none of them may be the sum of the others. Or each counts another fish.
 func (g *group) waysOf(name string, columns []int) bool {
-	if g.ofFishEach(name, columns) {
+	if g.ofFishEach(name, columns) || g.answeredParts(name, columns) {
 		return true
 	}
 	if name != "lost_n" && name != "missed_n" {
