@@ -107,6 +107,12 @@ func together(p *plan.Block, u plan.Unknown) string {
 		return "a line and its lure"
 	case slices.ContainsFunc(p.Rods, same):
 		return "a line and what struck it"
+	case slices.ContainsFunc(p.Catch, same) && len(p.Figures) > 0:
+		counts := make([]string, len(p.Figures))
+		for i, name := range p.Figures {
+			counts[i] = meaning.Words(name)
+		}
+		return "in one cell: " + strings.Join(counts, ", ")
 	case slices.ContainsFunc(p.Catch, same):
 		return "a count of its species"
 	case u.Aside != "":

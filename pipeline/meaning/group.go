@@ -280,7 +280,7 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		c := candidate{column: s.Column, unit: s.Unit, score: 10, votes: []vote{{"said", 10}}}
 		return []candidate{c}
 	}
-	if l.inFigures(v) && t.countOf(v.Label) == nil {
+	if l.inFigures(t, v) {
 		c := candidate{column: catchColumn}
 		c.add(g.off, "counts as the log says they are written", 4)
 		return []candidate{c, {score: unsaid}}

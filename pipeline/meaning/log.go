@@ -91,7 +91,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
-	l.legend.figures = t.figuresIn(l.Texts)
+	if l.legend.figures = t.figuresIn(l.Texts); l.legend.figures == nil {
+		l.legend.figures = t.figuresOver(blocks)
+	}
 	for _, s := range l.Keys {
 		l.legend.addKey(s, sheets)
 	}

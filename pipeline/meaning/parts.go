@@ -1,9 +1,9 @@
 package meaning
 
 import (
+	"maps"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -17,11 +17,14 @@ import (
 type figures struct {
 	names []string // of the counts, in their order
 	alone bool     // one figure is so many bites that all came aboard
+	of    bool     // they are written as so many of so many: "2 for 3"
+	over  bool     // the heading over them says what they are
 }
 
 var (
+	inBrackets = regexp.MustCompile(`\(([^()]+)\)$`)
 	partedBy   = regexp.MustCompile(`\s*[-–/]\s*`)
-	partedCell = regexp.MustCompile(`^\d{1,3}(?:\s*[-–/]\s*\d{1,3})+$`)
+	ofCell     = regexp.MustCompile(`(?i)^\d{1,2} ?for ?\d{1,2}$`)
 	oneFigure  = regexp.MustCompile(
 		`(?i)\b(?:one|single|lone|bare) (?:number|figure|digit)\b[^=]*(?:=|\bmeans?\b|\bis\b|:)(.*)`)
 	allOfThem = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
@@ -57,6 +60,59 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 	return out
 }
 
+// The least cells of several counts that tell what they are without a word of the log, and their share of a column's.
+const (
+	leastFigures = 3
+	mostlyParted = 0.8
+)
+
+// figuresOver finds the counts that a heading names of the several figures under it, "bites-hooked-boated" over 3-2-1,
+// and cells of so many fish boated of so many bites: "2 for 3" (common practice, no source).
+func (t *Lexicon) figuresOver(blocks []*layout.Block) *figures {
+	for _, b := range blocks {
+		cells, parted := map[string]int{}, map[string]int{} // by the counts that their headings name
+		for _, head := range b.Labels {
+			names := t.countsOver(head)
+			all, of := 0, 0
+			for _, r := range b.Rows {
+				text := cellText(r, head.Col)
+				if words.Nothing(text) || words.NotLogged(text) {
+					continue
+				}
+				all++
+				switch counts := phrase.Figures(text); {
+				case ofCell.MatchString(text) && counts[0] <= counts[1]:
+					of++
+				case len(counts) > 1 && len(counts) == len(names):
+					parted[strings.Join(names, " ")]++
+				}
+			}
+			if mostly(of, all) {
+				return &figures{names: []string{"landed_n", "strikes_n"}, of: true}
+			}
+			cells[strings.Join(names, " ")] += all
+		}
+		for _, names := range slices.Sorted(maps.Keys(parted)) {
+			if mostly(parted[names], cells[names]) {
+				return &figures{names: strings.Fields(names), over: true}
+			}
+		}
+	}
+	return nil
+}
+
+// mostly tells cells of several counts from the few that look like them.
+func mostly(n, of int) bool { return n >= leastFigures && float64(n) >= mostlyParted*float64(of) }
+
+// countsOver are the counts that a heading names, or its brackets: "YFT (bites/landed)".
+func (t *Lexicon) countsOver(head layout.Label) []string {
+	text := head.Text
+	if m := inBrackets.FindStringSubmatch(head.Full()); m != nil {
+		text = m[1]
+	}
+	return t.countsNamed(partedBy.Split(text, -1))
+}
+
 // countsNamed are the counts that words name, each another; nil where one names none.
 func (t *Lexicon) countsNamed(parts []string) []string {
 	if len(parts) < 2 || len(parts) > mostFigures {
@@ -86,24 +142,31 @@ func (t *Lexicon) countOf(head layout.Label) *plan.Column {
 }
 
 // inFigures tells a column whose cells are such counts, or one figure alone.
-func (l *legend) inFigures(v *Values) bool {
+func (l *legend) inFigures(t *Lexicon, v *Values) bool {
 	if l.figures == nil || len(v.cells) == 0 {
+		return false
+	}
+	if l.figures.of {
+		none := v.share("none of any", func(c layout.Cell) bool {
+			return words.Nothing(c.Text) || words.NotLogged(c.Text)
+		})
+		of := v.share("of so many", func(c layout.Cell) bool { return ofCell.MatchString(c.Text) })
+		return of > 0 && of+none >= mostlyParted
+	}
+	named := slices.Equal(t.countsOver(v.Label), l.figures.names)
+	if !named && (l.figures.over || t.countOf(v.Label) != nil) {
 		return false
 	}
 	several := 0
 	for _, c := range v.cells {
-		switch n := len(partedBy.Split(c.Text, -1)); {
-		case partedCell.MatchString(c.Text) && n == len(l.figures.names):
+		switch n := len(phrase.Figures(c.Text)); {
+		case n > 1 && n == len(l.figures.names):
 			several++
-		case partedCell.MatchString(c.Text) || !onlyDigits(c.Text):
+		case n != 1:
 			return false
 		}
 	}
 	return several > 0
-}
-
-func onlyDigits(text string) bool {
-	return text != "" && len(text) < 4 && strings.Trim(text, "0123456789") == ""
 }
 
 // weighFigures holds the boated among the figures of a row, and the fish let go, against those hooked:
@@ -143,13 +206,12 @@ func (x *builder) weighFigures() (v landedVotes) {
 func (x *builder) figureSum(row []string, k int) int {
 	sum := 0
 	for _, c := range x.plan.Catch {
-		parts, at := partedBy.Split(strings.TrimSpace(cellOf(row, c.Index)), -1), k
-		if len(parts) == 1 && x.plan.Alone {
+		counts, at := phrase.Figures(strings.TrimSpace(cellOf(row, c.Index))), k
+		if len(counts) == 1 && x.plan.Alone {
 			at = 0
 		}
-		if at < len(parts) {
-			n, _ := strconv.Atoi(parts[at])
-			sum += n
+		if at < len(counts) {
+			sum += counts[at]
 		}
 	}
 	return sum

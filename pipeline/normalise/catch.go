@@ -163,12 +163,11 @@ var ofThose = []string{"strikes_n", "hooked_n", "landed_n"}
 
 // figuresOf are the counts of a cell; a reason where it has others than the log says.
 func (r *Reader) figuresOf(text string) (figures []int64, reason string) {
-	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("-–/", c) }) {
-		v, ok := plainNumber(strings.TrimSpace(part))
-		if !ok || v != float64(int64(v)) || v > 200 {
-			return nil, "not counts: expected whole numbers from 0 to 200"
-		}
-		figures = append(figures, int64(v))
+	for _, n := range phrase.Figures(text) {
+		figures = append(figures, int64(n))
+	}
+	if len(figures) == 0 || slices.Max(figures) > 200 {
+		return nil, "not counts: expected whole numbers from 0 to 200"
 	}
 	if len(figures) == 1 && r.layout.Alone {
 		for len(figures) < len(r.figures) {

@@ -473,6 +473,9 @@ func countCell(r *Reader, t *target, text string) error {
 		text = m[1]
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
+	if n, ok := words.LinesAt(text); ok && t.Column.Name == "lines_out" {
+		v, err = float64(n), nil
+	}
 	if err != nil {
 		if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {
 			v, err = float64(n), nil

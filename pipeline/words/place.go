@@ -1,5 +1,11 @@
 package words
 
+import (
+	"regexp"
+	"strconv"
+	"strings"
+)
+
 var places = mustLoad("places")
 
 // PlaceAt finds a place in the spread at token i of prose: "shotgun", "right short",
@@ -105,3 +111,23 @@ func IsPlace(text string) bool {
 	}
 	return found
 }
+
+// numbered is a number of lines before their place: "2 long".
+var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
+
+// LinesAt adds up the lines at several places of a spread: "2 long, 2 short, 1 shotgun" are five. It reports false
+// for a text that holds anything else.
+func LinesAt(text string) (n int, ok bool) {
+	parts := partsOfSpread.Split(strings.TrimSpace(text), -1)
+	for _, part := range parts {
+		m := numbered.FindStringSubmatch(part)
+		if m == nil || !IsPlace(m[2]) && !IsPlace(strings.TrimSuffix(m[2], "s")) {
+			return 0, false
+		}
+		of, _ := strconv.Atoi(m[1])
+		n += of
+	}
+	return n, len(parts) > 1
+}
+
+var partsOfSpread = regexp.MustCompile(`\s*(?:[,;+&]|\band\b)\s*`)
