@@ -34,7 +34,7 @@ func (g *Grid) diary(like Likeness) (Block, bool) {
 			if first, _ := utf8.DecodeRuneInString(what); unicode.IsUpper(first) {
 				capitals++
 			}
-		} else if dayFirst.MatchString(c.Text) {
+		} else if dayFirst.MatchString(undecorated(c.Text)) {
 			dated++
 		}
 	}
@@ -54,7 +54,7 @@ func (g *Grid) diary(like Likeness) (Block, bool) {
 			head = false
 			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
 				Cells: []Cell{{Text: day, Look: Date}, {Text: time, Look: Clock}, {Text: what, Look: Text}}})
-		} else if m := dayFirst.FindStringSubmatch(text); m != nil && lookOf(m[2], 0) == Date {
+		} else if m := dayFirst.FindStringSubmatch(undecorated(text)); m != nil && lookOf(m[2], 0) == Date {
 			day, head = withYear(m[2], began), false
 		} else if head {
 			b.Above = append(b.Above, text)
@@ -103,7 +103,7 @@ func sentenceOfItsOwn(text, above string, longest int, capitals bool) bool {
 // lines of prose that were parted at their commas look like many things.
 func (g *Grid) paragraphs(headed bool) (Block, bool) {
 	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
-	lines, apart, last, before := 0, 0, 0, ""
+	lines, apart, alone, last, before := 0, 0, 0, 0, ""
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
@@ -118,6 +118,9 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 			before = day
 			if last > after+1 {
 				apart++ // a blank line stands before it
+			}
+			if what == "" {
+				alone++
 			}
 			b.Rows = append(b.Rows, Row{Num: g.Rows[i].Num,
 				Cells: []Cell{{Text: day, Look: Date}, {Text: what, Look: Text}}})
@@ -134,7 +137,7 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 			long++
 		}
 	}
-	wrapped := 10*apart >= 8*n && mostWrapped*n > lines
+	wrapped := (10*apart >= 8*n || alone == n && !headed) && mostWrapped*n > lines
 	return b, !g.Info.Workbook && n >= 3 && 2*long > n && (3*n > lines && !headed || wrapped)
 }
 
@@ -153,6 +156,7 @@ var (
 // dayLine parts a line that begins with a day into the day and what is told of it. A weekday with a number alone is of
 // the month of the day before it, where it comes after that day.
 func dayLine(text, before string) (day, what string, ok bool) {
+	text = undecorated(text)
 	if m := daysTogether.FindStringSubmatch(text); m != nil && isDay(m[1]+" "+m[2]) {
 		return m[1] + " " + m[2], m[3], true
 	}
@@ -167,6 +171,12 @@ func dayLine(text, before string) (day, what string, ok bool) {
 	was, _ := strconv.Atoi(last[1])
 	return m[1] + last[2], m[2], n >= was && isDay(m[1]+last[2])
 }
+
+// decoration is what some write around the day over an entry: "* June 15 *", "== 15/6 ==", "Date: 15/6/24".
+var decoration = regexp.MustCompile(
+	`(?i)^[\s*=#_~-]*(?:(?:date|day|fecha|d[ií]a|data|jour|datum|tag|giorno)\s*:\s*)?|[\s*=#_~:-]*$`)
+
+func undecorated(text string) string { return decoration.ReplaceAllString(text, "") }
 
 // clockSpan is a clock time and another right behind it: "7h30-11h40", "6:50 to 21:50".
 var clockSpan = regexp.MustCompile(

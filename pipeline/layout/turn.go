@@ -21,14 +21,21 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 		return Block{}, false
 	}
 	b := Block{Grid: g, Shape: Records, Turned: true}
-	for r := range g.Rows {
+	first := 0
+	for len(g.Rows[first].filled(1, g.Width)) == 0 { // a title stands over the records
+		if text := g.Rows[first].at(0).Text; text != "" {
+			b.Above = append([]string{text}, b.Above...)
+		}
+		first++
+	}
+	for r := first; r < len(g.Rows); r++ {
 		if g.Rows[r].at(0).Look == Text {
 			b.Labels = append(b.Labels, Label{Col: len(b.Labels), Text: oneLine(g.Rows[r].at(0).Text)})
 		}
 	}
 	for i := 1; i < g.Width; i++ {
 		row := Row{Num: i + 1} // no two rows have one number
-		for r := range g.Rows {
+		for r := first; r < len(g.Rows); r++ {
 			if g.Rows[r].at(0).Look == Text {
 				row.Cells = append(row.Cells, g.Rows[r].at(i))
 			}
