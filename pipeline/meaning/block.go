@@ -215,6 +215,8 @@ func (x *builder) settle() {
 	x.wrongYears()
 	x.inclusive()
 	x.tagged()
+	x.noStretches()
+	x.noStrikes()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
 		x.plan.Spread = nil
 	}

@@ -159,7 +159,32 @@ func (u *Understood) derived(index int) bool {
 			}
 		}
 	}
-	return u.partOfSum(index, bound, all, near)
+	return u.partOfSum(index, bound, all, near) || u.partOfFamily(index, bound, all, near)
+}
+
+// partOfFamily reports whether the columns that are numbered as one is add up to another: "Hits 1" and "Hits 2" beside
+// "Hits".
+func (u *Understood) partOfFamily(index int, bound []int,
+	all func(func(float64, func(int) float64) bool) bool, near func(a, b float64) bool) bool {
+	i := slices.IndexFunc(u.Block.Labels, func(l layout.Label) bool { return l.Col == index })
+	if i < 0 {
+		return false
+	}
+	var family []int
+	for k, l := range u.Block.Labels {
+		if u.columns[k] == u.columns[i] {
+			family = append(family, l.Col)
+		}
+	}
+	return len(family) > 1 && slices.ContainsFunc(bound, func(b int) bool {
+		return all(func(_ float64, at func(int) float64) bool {
+			sum := 0.0
+			for _, c := range family {
+				sum += at(c)
+			}
+			return near(at(b), sum)
+		})
+	})
 }
 
 // rowNumbers are the numbers of each row, 0 where a cell has none.

@@ -102,10 +102,10 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.unit = unit.DayShare
 		}
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
-			x.add(off, "a guess by its heading", -6)
+			x.add(off, "a guess by its heading", guessed)
 		}
 		if c.Name == "scale_kg" && byTape.MatchString(v.Label.Text) && !words.Scaled(v.Label.Text) {
-			x.add(off, "a guess by its heading", -6) // weight by tape: no scale showed it
+			x.add(off, "a guess by its heading", guessed) // weight by tape: no scale showed it
 		}
 		if (c.Name == "duration_s" || c.Name == "line_hours") && otherHours(v.Label.Text) {
 			x.add(off, "hours of another way of fishing", -6)
@@ -290,6 +290,9 @@ func tells(c *plan.Column) bool {
 	return c.Name == "line" || c.Name == "trip"
 }
 
+// guessed is what a word for a guess in its heading says of a weight or a length.
+const guessed = -8.0
+
 // measuredNot is what a unit of a length or a weight in its heading says of a count.
 const measuredNot = -5.0
 
@@ -308,6 +311,9 @@ func units(v *Values, c *plan.Column, heading unit.Unit) float64 {
 			if u, ok := unitIn(inner); ok && (u.Dimension() == unit.Length || u.Dimension() == unit.Mass) {
 				return measuredNot // no count is of centimetres
 			}
+		}
+		if _, u := withoutUnit(v.Label.Text); c.Parse == "count" && u.Dimension() == unit.Mass {
+			return measuredNot // "Total lb"
 		}
 		return 0
 	}
@@ -586,6 +592,8 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 			return 2.5
 		case !fish && v.share("yes or no", yesOrNo) >= 0.9:
 			return 1.5 // Scale? yes
+		case !fish && v.ticks() >= 0.9 && (words.Hedged(v.Label.Text) || words.Scaled(v.Label.Text)):
+			return 1.5 // Est.: x
 		case !fish && told >= 0.15 && v.closed():
 			return 1.5 // whose scale it was: ours, the club's
 		}
@@ -753,12 +761,16 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 		case v.whole(1, 12) > 0.9:
 			return 0.4
 		case v.numeric() > 0.8:
-			return -2.5 // no boat has a line 24: a class
+			return -4 // no boat has a line 24: a class
 		}
 		return -0.6
 	case "lure", "colour":
 		if v.numeric() > 0.8 {
 			return -3
+		}
+	case "boat":
+		if v.numeric() > 0.8 && v.whole(0, 0) > 0 {
+			return -6 // no boat is called 0: fish in the boat
 		}
 	case "approach":
 		if v.waysOfFishing() {
@@ -862,6 +874,12 @@ func isDuration(c layout.Cell) bool {
 }
 
 func countProfile(v *Values, c *plan.Column, not float64) float64 {
+	if c.Name == "lines_out" && v.share("lines at places", func(x layout.Cell) bool {
+		_, ok := words.LinesAt(x.Text)
+		return ok
+	}) >= 0.6 {
+		return 1
+	}
 	ticks := v.ticks()
 	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {
 		return -0.4 // a fish's yes or no more likely than a count of one

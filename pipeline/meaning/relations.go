@@ -93,17 +93,20 @@ var setWords = []string{"2nd", "second", "2", "pm", "afternoon", "3rd", "third",
 	"matin", "apres", "midi", "apresmidi", "manana", "tarde", "mattina", "pomeriggio", "manha", "vormittag",
 	"nachmittag", "vormittags", "nachmittags"}
 
+// firstWords are those of them for the first: what stands beside it without such a word is none of several.
+var firstWords = []string{"1st", "first", "1", "am", "morning", "matin", "manana", "mattina", "manha", "vormittag"}
+
 // sets tells columns that are the same but for a word for the first, second, third.
 func (g *group) sets(columns []int) bool {
 	bare := ""
-	marked := 0
+	marked, first := 0, false
 	for k, i := range columns {
 		var rest []string
 		found := false
 		for _, w := range strings.Fields(normalise(g.values[i].Label.Full())) {
 			if slices.Contains(setWords, strings.TrimRight(w, ".")) ||
 				slices.Contains(setWords, strings.TrimRight(w, "0123456789")+"") && w != "" {
-				found = true
+				found, first = true, first || slices.Contains(firstWords, strings.TrimRight(w, "."))
 				continue
 			}
 			rest = append(rest, strings.TrimRight(w, "123"))
@@ -120,7 +123,7 @@ func (g *group) sets(columns []int) bool {
 			return false
 		}
 	}
-	return marked >= len(columns)-1
+	return marked == len(columns) || marked == len(columns)-1 && !first
 }
 
 // mayRepeat are the meanings that one row may have of several stretches or fish.
@@ -168,6 +171,31 @@ func alone(g *group, a assigned) float64 {
 	return t
 }
 
+// fewReadings is of how many days a meter's readings are told from clock times.
+const fewReadings = 4
+
+// ofMeter tells the readings of a meter before and after each trip, engine hours or the log's miles: each begins where
+// the one before ended, and they only rise, as no clock does over several days.
+func (g *group) ofMeter(start, end int) bool {
+	date := slices.IndexFunc(g.values, func(v *Values) bool { return v.dates() > 0.6 })
+	if date < 0 {
+		return false
+	}
+	days, before, last := map[string]bool{}, "", -1.0
+	for r := range g.rows {
+		from, until := g.values[start].Rows[r].Text, g.values[end].Rows[r].Text
+		x, ok := number(from)
+		if from == "" && until == "" {
+			continue
+		}
+		if !ok || x < last || before != "" && from != before {
+			return false
+		}
+		days[g.values[date].Rows[r].Text], before, last = true, until, x
+	}
+	return len(days) >= fewReadings
+}
+
 func startBeforeEnd(g *group, a assigned) float64 {
 	s, e := a.first("start_s"), a.first("end_s")
 	if len(a["stretches"]) > 0 {
@@ -206,6 +234,8 @@ func startBeforeEnd(g *group, a assigned) float64 {
 		switch {
 		case n == 0:
 			return 0
+		case g.ofMeter(s, e):
+			return -8
 		case 10*(good+night) > 9*n:
 			return 1.5
 		case 10*twelve > 9*n && late == 0:

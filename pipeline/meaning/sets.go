@@ -22,7 +22,7 @@ type labelKey struct {
 func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
 	seen := map[string]int{}
 	keys = make([]labelKey, len(b.Labels))
-	families = familiesOf(b)
+	families, first := familiesOf(b)
 	twins := twinsOf(b)
 	maps.Copy(twins, runsOf(b))
 	for i, l := range b.Labels {
@@ -33,7 +33,9 @@ func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
 			continue
 		}
 		if base, n := setOf(text); families[base] > 1 && !l.Whole {
-			keys[i] = labelKey{base, n}
+			if keys[i] = (labelKey{base, n}); n == 0 && first[base] {
+				keys[i].text = besideNumbered + base
+			}
 			continue
 		}
 		if text == "" {
@@ -73,15 +75,20 @@ func setOf(text string) (base string, n int) {
 	return text, 0
 }
 
-// familiesOf counts the headings of a block that are alike but for a number.
-func familiesOf(b *layout.Block) map[string]int {
-	families := map[string]int{}
+// besideNumbered stands before the key of a heading without a number beside the same with numbers from one on: "Hits"
+// beside "Hits 1" and "Hits 2" is no first of them.
+const besideNumbered = "beside the numbered "
+
+// familiesOf counts the headings of a block that are alike but for a number, and says of which there is a first.
+func familiesOf(b *layout.Block) (families map[string]int, first map[string]bool) {
+	families, first = map[string]int{}, map[string]bool{}
 	for _, l := range b.Labels {
 		if base, n := setOf(normalise(l.Full())); n > 0 && n < 20 && !l.Whole {
 			families[base]++
+			first[base] = first[base] || n == 1
 		}
 	}
-	return families
+	return families, first
 }
 
 func sameKeys(x, y *layout.Block) bool {

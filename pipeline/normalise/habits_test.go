@@ -77,6 +77,23 @@ func TestWeightFromNoScale(t *testing.T) {
 	}
 }
 
+// TestTickedWeight holds that a tick under a word for a guess, or for the scale, says it of the weight beside it, and
+// that a blank beside the ticks of the scale leaves it unsaid.
+func TestTickedWeight(t *testing.T) {
+	const fish = "Date|Species|Length (cm)|Weight (kg)|%\n2026-06-03|wahoo|120|14|x\n2026-06-03|wahoo|118|13|\n" +
+		"2026-06-04|wahoo|110|9|x\n2026-06-04|wahoo|112||"
+	for head, want := range map[string]string{"Est": " 13  ", "On scale": "14  9 "} {
+		rows := log{text: strings.Replace(fish, "%", head, 1)}.read(t)
+		var got []string
+		for i := range rows {
+			got = append(got, rows[i].values["scale_kg"])
+		}
+		if g := strings.Join(got, " "); g != want {
+			t.Errorf("%s: %q, expected %q", head, g, want)
+		}
+	}
+}
+
 // TestLinesUp holds that a row with no lines out is no trolling, whatever hours stand beside it, and
 // that one with a bite stays.
 func TestLinesUp(t *testing.T) {

@@ -21,7 +21,8 @@ func (r *Reader) phrases() {
 	r.furtherSets()
 	r.derived()
 	for i := range r.targets { // before what is told of the fish takes its weight
-		if t := &r.targets[i]; t.Column.Parse == "weighed" && r.values[t.field].Text != "" {
+		if t := &r.targets[i]; t.Column.Parse == "weighed" &&
+			(r.values[t.field].Text != "" || words.Scaled(t.Heading)) {
 			r.weighed(t, r.values[t.field].Text)
 		}
 	}
@@ -744,15 +745,19 @@ func (r *Reader) bottom(text string) {
 // weighed takes a weight for none of a scale where the column beside it says that it was worked
 // out or guessed, and sets a word aside that says neither.
 func (r *Reader) weighed(t *target, text string) {
-	i, ok := r.index["scale_kg"]
+	i, has := r.index["scale_kg"]
 	scale, told := words.ByScale(text)
-	if means, ok := r.words.find("bool", text); ok { // Scale? yes
+	means, ok := r.words.find("bool", text) // Scale? yes
+	if !ok {
+		means, ok = r.words.find("mark", text) // Est.: x
+	}
+	if ok {
 		if scale, told = means == "yes", true; words.Hedged(strings.Trim(t.Heading, "? ")) {
 			scale = !scale // Guess? no
 		}
 	}
 	switch {
-	case r.sets > 0 || !ok || !r.values[i].Known || scale:
+	case r.sets > 0 || !has || !r.values[i].Known || scale:
 	case told:
 		r.values[i] = entry.Value{}
 		r.doubts = append(r.doubts, r.problem(t, text, "the weight is not from a scale: not logged"))
