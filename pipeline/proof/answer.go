@@ -140,6 +140,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	},
 	"untrolled":    leaveRows,
 	"dayless":      leaveRows,
+	"planned":      leaveRows,
 	"trip remarks": countRemarks,
 	"parts": func(l *meaning.Log, _ *Question, choice string) {
 		if choice == "trips" {
@@ -312,9 +313,9 @@ func oneTelling(_ *meaning.Log, q *Question, choice string) {
 }
 
 // pairs are the rows of a block that overlap, as they stand: other rows are another question.
-func pairs(s Subject) []string {
+func pairs(s Subject, all []Overlap) []string {
 	var out []string
-	for _, o := range s.Stats.Overlaps {
+	for _, o := range all {
 		for _, n := range []int64{o.Row, o.Other} {
 			if i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == n }); i >= 0 {
 				out = append(out, meaning.Text(s.Block.Rows[i]))

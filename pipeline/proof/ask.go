@@ -76,6 +76,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 		q.block(subjects[i])
 	}
 	q.now = nil
+	q.atOnce()
 	q.order()
 	q.years()
 	q.untrolled()
@@ -352,12 +353,14 @@ func (q *inquiry) block(s Subject) {
 	q.measuredRemarks(s)
 	q.stray(s)
 	q.dayless(s)
+	q.planned(s)
 	q.jigged(s)
 	q.unpaced(s)
 	q.hoursInRemarks(s)
 	q.hoursAgain(s)
 	q.luresTogether(s)
 	q.keptBeside(s)
+	q.moreTold(s)
 	q.unfished(s)
 	q.besideBites(s)
 	q.idleDays(s)
@@ -366,19 +369,8 @@ func (q *inquiry) block(s Subject) {
 	q.outings(s)
 	q.unnumbered(s)
 	q.parts(s)
-	overlaps := slices.DeleteFunc(slices.Clone(t.Overlaps), func(o Overlap) bool { // a wrong end is asked about
-		return slices.ContainsFunc(t.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })
-	})
-	if n := len(overlaps); n > 0 {
-		o := overlaps[0]
-		q.ask("overlap", p.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other),
-			fmt.Sprintf("Rows %d and %d are for the same time of one day, and differ%s: was one entered twice?", o.Row,
-				o.Other, pairsOf(n)),
-			[]string{"count the later", "count both"}, all, pairs(s)...)
-		for _, o := range overlaps {
-			q.last().rows = append(q.last().rows, o.Row)
-		}
-	}
+	q.entered(s, t.Overlaps, "are for the same time of one day, and differ%s")
+	q.entered(s, t.Twice, "say the same hours of one day and the same bites%s")
 	q.staggered(s)
 	if t.OwnClock > 0 && abs(t.Own-t.OwnClock) > 0.2+0.01*t.Own {
 		q.ask("own hours", p.Name, "hours", fmt.Sprintf("Your hours add up to %.1f, the clock times to %.1f: was "+
@@ -392,6 +384,23 @@ func (q *inquiry) block(s Subject) {
 	q.ranges(s)
 	q.landed(s)
 	q.caught(s)
+}
+
+// entered asks about pairs of rows of which one may have been entered twice.
+func (q *inquiry) entered(s Subject, of []Overlap, say string) {
+	of = slices.DeleteFunc(slices.Clone(of), func(o Overlap) bool { // a wrong end is asked about
+		return slices.ContainsFunc(s.Stats.Long, func(l Long) bool { return l.Row == o.Row || l.Row == o.Other })
+	})
+	if len(of) == 0 {
+		return
+	}
+	o := of[0]
+	q.ask("overlap", s.Plan.Name, fmt.Sprintf("rows %d and %d", o.Row, o.Other), fmt.Sprintf("Rows %d and %d "+say+
+		": was one entered twice?", o.Row, o.Other, pairsOf(len(of))), []string{"count the later", "count both"},
+		all, pairs(s, of)...)
+	for _, o := range of {
+		q.last().rows = append(q.last().rows, o.Row)
+	}
 }
 
 func plural(n int, one, many string) string {

@@ -217,6 +217,16 @@ func TestUnreadTexts(t *testing.T) {
 	}
 }
 
+// TestNothingRead holds that a file of which nothing is read is asked about, in one question.
+func TestNothingRead(t *testing.T) {
+	for _, text := range []string{"Season\nDate: 6/15/26\nIn 6:10 out 11:30 4 lines\n3 bites 1 landed\nDate: 6/16/26",
+		"We went out on the 15th, lines in 6:10, four lines"} {
+		if got := kinds(asked(t, inferred(t, "", text))); len(got) != 1 || got[0] != "left over" {
+			t.Errorf("%q: asked %v", text, got)
+		}
+	}
+}
+
 // TestTotalOfTrolling holds that a total of what was trolled alone agrees with the rows.
 func TestTotalOfTrolling(t *testing.T) {
 	const rows = "Date|How|Start|End|Lines|Bites\n3/6/26|troll|06:00|08:00|4|5\n14/6/26|bottom|06:10|09:00|5|6\n" +

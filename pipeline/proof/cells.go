@@ -485,6 +485,9 @@ func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, o
 		effect = []string{"fish"}
 	}
 	text := fmt.Sprintf("What does %q mean under %q (%s)?", asWritten(b, word), b.Heading, where)
+	if word == "" {
+		text = fmt.Sprintf("What does a blank mean under %q (%s)?", b.Heading, where)
+	}
 	if e := expects(b); e != "" {
 		text += " Choose, or say it: " + e + "."
 	}

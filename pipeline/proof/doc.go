@@ -9,6 +9,7 @@
 //	cells.go     what is asked of single cells, words and days
 //	stray.go     what is asked of bites that may not belong to the trolling, or be counted twice
 //	among.go     bites and fish that two tables tell
+//	atonce.go    tables with stretches at the same time of one day
 //	keptbeside.go remarks of more fish kept than their rows count
 //	unpaced.go   stretches without a speed that may be of another way of fishing
 //	remarked.go  bites and fish that remarks tell; those of trips in tripremarks.go

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"strings"
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
@@ -48,6 +49,7 @@ type Stats struct {
 	Worked    []Worked        // rows with hours of trolling, in their order
 	Dayless   []int64         // of them, those that name neither a day nor a trip
 	Overlaps  []Overlap
+	Twice     []Overlap        // rows of one stretch that count bites both, and differ in nothing that parts these
 	Staggered []Overlap        // the same of two lines, which are a stretch each
 	Aside     []record.Problem // cells and rows set aside
 	Told      map[string]*Told // of strikes, by each day and each trip that rows name
@@ -61,6 +63,7 @@ type span struct {
 	from, to int64
 	row      int64
 	line     string
+	bites    string // what its row counts; see bitesOf
 }
 
 // Half is a row with a start or an end alone: the column that is not filled, its day, and the
@@ -245,7 +248,7 @@ func (s *Stats) effort(r Row, day string) {
 	} else {
 		s.Dayless = append(s.Dayless, r.Num)
 	}
-	if clocks && s.again(day, span{start.Int, end.Int, r.Num, v["line"].Text}) {
+	if clocks && s.again(day, span{start.Int, end.Int, r.Num, v["line"].Text, bitesOf(v)}) {
 		s.SameClock++
 		return
 	}
@@ -270,12 +273,30 @@ func (s *Stats) effort(r Row, day string) {
 	s.Miles += h * v["speed_kn"].Real
 }
 
+// bitesOf names the bites that a row counts by how many they are, and by what tells them from others of their stretch;
+// "" where it counts none.
+func bitesOf(v map[string]entry.Value) string {
+	out, counted := "", false
+	for _, name := range []string{"strikes_n", "hooked_n", "landed_n", "released_n", "lost_n", "missed_n", "outcome",
+		"species_logged", "line", "lure", "angler"} {
+		counted = counted || strings.HasSuffix(name, "_n") && v[name].Int > 0
+		out += fmt.Sprint(v[name].Int, " ", v[name].Text, "\x00")
+	}
+	if !counted {
+		return ""
+	}
+	return out
+}
+
 // again tells a stretch that an earlier row of its day has already, and notes one that
 // only overlaps with it.
 func (s *Stats) again(day string, x span) bool {
 	spans := s.spans[day]
 	for _, o := range spans {
 		if o.from == x.from && o.to == x.to {
+			if day != "" && x.bites != "" && x.bites == o.bites {
+				s.Twice = append(s.Twice, Overlap{o.row, x.row})
+			}
 			return true
 		}
 		switch {

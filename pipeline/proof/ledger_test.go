@@ -56,6 +56,28 @@ func TestEffort(t *testing.T) {
 	}
 }
 
+// TestEnteredTwice holds that two rows of one stretch which count the same bites are noted, and that rows of other
+// bites, of none, or of other rods are not.
+func TestEnteredTwice(t *testing.T) {
+	at := func(num int64, bites int64, line string) Row {
+		r := row(plan.Flat, num, day{"date": 1, "start_s": 6, "end_s": 8})
+		r.Values["strikes_n"], r.Values["line"] = entry.OfInt(bites), entry.OfText(line)
+		return r
+	}
+	for _, c := range []struct {
+		what string
+		rows []Row
+		want int
+	}{
+		{"the same", []Row{at(2, 3, ""), at(3, 3, "")}, 1}, {"others", []Row{at(2, 3, ""), at(3, 2, "")}, 0},
+		{"none", []Row{at(2, 0, ""), at(3, 0, "")}, 0}, {"two rods", []Row{at(2, 3, "L"), at(3, 3, "R")}, 0},
+	} {
+		if s := added(c.rows...); len(s.Twice) != c.want {
+			t.Errorf("%s: %v", c.what, s.Twice)
+		}
+	}
+}
+
 // TestAgain holds that a stretch told again counts once, and one that overlaps is noted.
 func TestAgain(t *testing.T) {
 	at := func(num int64, date, from, to float64) Row {

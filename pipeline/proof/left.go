@@ -41,6 +41,7 @@ func texts(rows []layout.Row) []string {
 
 // leftOver asks about blocks with numbers of which nothing was made.
 func (q *inquiry) leftOver() {
+	asked := len(q.out)
 	for _, x := range q.log.Sheets {
 		if len(x.Blocks) == 0 && !slices.Contains(q.log.Keys, x) && (figures(x.Grid.Rows) ||
 			len(q.log.Data()) == 0 && len(x.Grid.Rows) > 2) {
@@ -68,6 +69,41 @@ func (q *inquiry) leftOver() {
 			q.unused(like[0], "")
 		}
 	}
+	if len(q.log.Data()) == 0 && len(q.out) == asked {
+		q.nothingRead()
+	}
+}
+
+// nothingRead asks about a file of which nothing was read, and which is no key: where it is the only one, or speaks of
+// bites or of lines several times.
+func (q *inquiry) nothingRead() {
+	first, speaks := "", 0
+	for _, x := range q.log.Sheets {
+		for _, r := range x.Grid.Rows {
+			for _, c := range r.Cells {
+				if first == "" {
+					first = c.Text
+				}
+				if speaksOfFishing(c.Text) {
+					speaks++
+				}
+			}
+		}
+	}
+	list := len(q.log.Keys) > 0 || slices.ContainsFunc(q.log.Blocks, func(u *meaning.Understood) bool {
+		return u.Money() || u.List()
+	})
+	if first == "" || len(q.book) > 0 && (speaks < fewTexts || list) {
+		return
+	}
+	q.ask("left over", "", "the file", fmt.Sprintf("I made nothing of this file, which begins %q: is it about "+
+		"trolling or fish?", first), []string{"no", "yes"}, all)
+	q.last().Brief = "Nothing was read from a file: is it about trolling or fish?"
+}
+
+// speaksOfFishing tells a text of lines that go in or up, or of bites.
+func speaksOfFishing(text string) bool {
+	return words.EntryOf(text).Event > words.EventQuiet || len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0
 }
 
 // passed are the tables of which nothing was made, those with the same headings together: one a sheet.
@@ -136,7 +172,7 @@ const mostTexts = 1000
 func (q *inquiry) unreadTexts(x *layout.Sheet) {
 	var speak []layout.Note
 	for _, n := range x.Notes[:min(len(x.Notes), mostTexts)] {
-		if words.EntryOf(n.Text).Event > words.EventQuiet || len(phrase.Tell(n.Text, phrase.Defaults{}).Bites) > 0 {
+		if speaksOfFishing(n.Text) {
 			speak = append(speak, n)
 		}
 	}

@@ -13,22 +13,28 @@ import (
 )
 
 // forSoLong is a length of time in a remark.
-var forSoLong = regexp.MustCompile(`(?i)(?:^|[^\d.,:])(\d{1,2}(?:[.,]\d+)?\s*(?:h|hrs?|hours?|horas?|heures?|ore|std|` +
+var forSoLong = regexp.MustCompile(`(?i)(?:^|[^\d.,:])((?:\d{1,2}(?:[.,]\d+)?|\ban|\bone|\bhalf an)\s*(?:h|hrs?|hours?|horas?|heures?|ore|std|` +
 	`stunden|m|mins?|minutes?|minutos?|minuti|minuten))(?:$|[^\pL\d])`)
 
 // notMeanwhile are words for what was done before or after the lines were in.
 var notMeanwhile = regexp.MustCompile(`(?i)(?:^|\PL)(?:after|afterwards|later|before|then|first|luego|` +
 	`despu[eé]s|antes|apr[eè]s|avant|ensuite|puis|dopo|poi|prima|depois|danach|nachher|vorher)(?:$|\PL)`)
 
-// otherHours are the seconds that a remark says were fished in another way, "jigged the bank 40 min", where it does
-// not say that this was before or after.
+// stood are words for a boat that did not troll meanwhile.
+var stood = regexp.MustCompile(`(?i)(?:^|\PL)(?:stopped|lines (?:were )?(?:up|in|out)|drifted|broke down|breakdown|engine off|` +
+	`engine trouble|dead in the water|paused|hove to|parad[oa]s?|paramos|arr[eê]t|arr[eê]t[eé]s?|fermi|fermat[oi]|` +
+	`parad[oa]s|gestoppt|angehalten|gestanden)(?:$|\PL)`)
+
+// otherHours are the seconds that a remark says were fished in another way, "jigged the bank 40 min", or not at all,
+// "stopped 30 min", where it does not say that this was before or after.
 func otherHours(text string) float64 {
 	if notMeanwhile.MatchString(text) {
 		return 0
 	}
 	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ';' || c == '(' || c == ')' }) {
 		m := forSoLong.FindAllStringSubmatch(part, -1)
-		if how, ok := words.Method(part); len(m) == 1 && ok && how != "troll" && how != "kite" {
+		if how, ok := words.Method(part); len(m) == 1 && (ok && how != "troll" && how != "kite" ||
+			!ok && stood.MatchString(part)) {
 			if h, ok := phrase.Duration(strings.ReplaceAll(m[0][1], ",", ".")); ok {
 				return h * 3600
 			}
@@ -37,8 +43,8 @@ func otherHours(text string) float64 {
 	return 0
 }
 
-// hoursInRemarks asks about hours of another way of fishing that remarks tell of beside the clock times of a stretch:
-// they may be among those.
+// hoursInRemarks asks about hours of another way of fishing, or of none, that remarks tell of beside the clock times of
+// a stretch: they may be among those.
 func (q *inquiry) hoursInRemarks(s Subject) {
 	p, notes := s.Plan, s.Plan.Find("notes")
 	if p.Kind != plan.Legs && p.Kind != plan.Flat || notes == nil || notes.Column.Parse != "text" || notes.Index < 0 ||
@@ -62,12 +68,11 @@ func (q *inquiry) hoursInRemarks(s Subject) {
 	if len(off) == 0 {
 		return
 	}
-	q.ask("other hours", p.Name, notes.Heading, fmt.Sprintf("%s another way of fishing in the remarks (%.1f h), the "+
-		"first: %q. Was that between your times of lines in and lines up?",
-		subject(len(off), "row", "name", p.Name), sum,
-		first), []string{"yes, take it off", "no"}, hours, first)
+	q.ask("other hours", p.Name, notes.Heading, fmt.Sprintf("%s of time without trolling (%.1f h), the first: %q. "+
+		"Was that between your times of lines in and lines up?",
+		subject(len(off), "remark", "tell", p.Name), sum, first), []string{"yes, take it off", "no"}, hours, first)
 	x := q.last()
-	x.Brief, x.Choices, x.off = "Some remarks name hours of another way of fishing.", []string{"yes", "no"}, off
+	x.Brief, x.Choices, x.off = "Some remarks tell of time without trolling.", []string{"yes", "no"}, off
 }
 
 // takeOff takes hours of another way of fishing off the stretches of some rows.

@@ -7,6 +7,7 @@ func TestOtherHours(t *testing.T) {
 	for text, want := range map[string]float64{
 		"chunked 45 min on the edge": 2700, "1,5 h a fondo": 5400, "palangrotte 1 h": 3600, "30 min Pilken": 1800,
 		"bottom fishing after, 2 h": 0, "luego 1 h a fondo": 0, "trolled 2 h against the sea": 0,
+		"stopped 30 min to clear weed": 1800, "engine trouble, lost an hour": 3600,
 		"fight of 40 min": 0, "jigged 20 min here and 30 min there": 0, "drifting, 12.5 kn of wind": 0,
 	} {
 		if got := otherHours(text); got != want {

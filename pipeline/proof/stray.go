@@ -43,6 +43,31 @@ func (q *inquiry) dayless(s Subject) {
 		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
 }
 
+// planned asks about stretches in a table whose sheet or title says that they were to be fished.
+func (q *inquiry) planned(s Subject) {
+	title := s.Plan.Name
+	for _, text := range s.Block.Above {
+		if !words.Planned(title) && len(text) <= longestTitle {
+			title = text
+		}
+	}
+	if !words.Planned(title) || len(s.Stats.Worked) == 0 {
+		return
+	}
+	var rows []int64
+	for _, w := range s.Stats.Worked {
+		rows = append(rows, w.Row)
+	}
+	q.ask("planned", s.Plan.Name, "hours", fmt.Sprintf("%q has %s. Were these fished, or only planned?", title,
+		plural(len(rows), "stretch", "stretches")), []string{"only planned, leave them out", "fished"}, all)
+	x := q.last()
+	x.Brief, x.Choices, x.left = "A table may be of what was only planned: were its stretches fished?",
+		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+}
+
+// longestTitle is how long a text above a table is at the most that is its title.
+const longestTitle = 40
+
 // cellOf is what a row says under a binding, in lower case.
 func cellOf(r layout.Row, b *plan.Binding) string {
 	if b == nil || b.Index < 0 || b.Index >= len(r.Cells) {

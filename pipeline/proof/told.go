@@ -44,6 +44,13 @@ func (q *inquiry) noDays() {
 		q.ask("no leg days", "", "days", fmt.Sprintf("No row with hours says its day or its trip (%s): each was taken "+
 			"for a trip of its own.", plural(worked, "row", "rows")), nil, []string{"trips", "bands"})
 	}
+	dated := slices.ContainsFunc(q.book, func(s Subject) bool {
+		return len(s.Stats.First) > 0
+	})
+	if worked > dayless && !dated {
+		q.ask("no dates", "", "dates", "No row says its date. I go by the numbers of the trips: two of one number are "+
+			"taken for one trip. Is that right?", nil, []string{"trips"})
+	}
 	if q.total.Strikes == 0 || slices.ContainsFunc(q.subjects, func(s Subject) bool {
 		return s.Plan.Binds("date", "trip") || s.Plan.Gives("date") || s.Plan.Gives("trip") || s.Stats.Placed &&
 			len(s.Stats.Days) > 0

@@ -58,6 +58,18 @@ func TestNoLegDays(t *testing.T) {
 	}
 }
 
+// TestNoDates holds that a log whose trips have numbers and no dates is asked about, and one with dates is not.
+func TestNoDates(t *testing.T) {
+	const runs = "Day|Start|Stop|Rods|Knots\n1|06:00|08:00|4|8\n2|09:00|11:00|4|8\n8|06:10|09:00|4|7"
+	rows := []Worked{{2, "1"}, {3, "2"}, {4, "8"}}
+	for _, first := range []map[int64]int64{nil, {20600: 2}} {
+		qs := asked(t, inferred(t, "Runs", runs), Stats{Stretches: 3, Hours: 7, Worked: rows, First: first})
+		if got := slices.Contains(kinds(qs), "no dates"); got != (first == nil) {
+			t.Errorf("dates %v; asked %t: %v", first, got, kinds(qs))
+		}
+	}
+}
+
 // TestLuresAlone holds that a stretch which names one lure does not say how many lines were out, unless lures of one
 // stretch have rows of their own.
 func TestLuresAlone(t *testing.T) {

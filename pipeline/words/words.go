@@ -13,6 +13,7 @@ var (
 	totals    = mustLoad("totals")
 	nothings  = mustLoad("nothing")
 	notGone   = mustLoad("notgone")
+	planned   = mustLoad("planned")
 	nights    = mustLoad("nights")
 	again     = mustLoad("again")
 	dittos    = mustLoad("ditto")
@@ -481,6 +482,12 @@ func OnlyOther(text string) bool {
 
 // NeverTrolled reports whether a text says that there was no trolling at all.
 func NeverTrolled(text string) bool { return elsewise.anyKey(Scan(text), "never") }
+
+// Planned reports whether the title of a table says that it is of what is to be fished.
+func Planned(title string) bool {
+	_, ok := planned.any(Scan(title))
+	return ok
+}
 
 // NamesOther reports whether a text names another way of fishing, or says that the boat lay still, without a word of
 // trolling or of its lures: "bottom after lunch", "at anchor, 3 snapper".
