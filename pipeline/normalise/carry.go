@@ -203,7 +203,8 @@ func withRest(s string, t *target, rest string) string {
 func (r *Reader) forgotten(t *target, trip string) bool {
 	for i := range r.targets {
 		o := &r.targets[i]
-		if (o.Column.Name == "trip" && r.says(o) != trip || o.Column.Parse == "date" && o != t) && o.text != "" {
+		said := r.says(o) // blank under a trip that is written once
+		if o.Column.Name == "trip" && said != "" && said != trip || o.Column.Parse == "date" && o != t && o.text != "" {
 			return false
 		}
 	}

@@ -294,13 +294,16 @@ func ByScale(text string) (scale, told bool) {
 	case "e":
 		return false, true
 	}
-	if Scaled(text) {
-		return true, true
+	toks := Scan(text)
+	for i := range toks {
+		if _, ok := scales.at(toks, i); ok && !denied(toks, i) {
+			return true, true
+		}
 	}
-	if Hedged(text) {
+	if Scaled(text) || Hedged(text) { // not weighed
 		return false, true
 	}
-	for _, tok := range Scan(text) {
+	for _, tok := range toks {
 		if means := weighedWords[Fold(tok.Text)]; means != "" { // Formula, L x G x G / 800
 			return means == "scale", true
 		}
