@@ -513,7 +513,11 @@ func (t *Lexicon) fishOf(head string) string {
 	if !told || t.isSpecies(head) {
 		return head
 	}
-	return strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")
+	rest := strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")
+	if name, ok := phrase.AllOf(rest); ok {
+		return name // wahoo (all let go)
+	}
+	return rest
 }
 
 // profile is what the cells say of a meaning: above 0 they fit, far below 0 they do not.

@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/unit"
 	"wakeledger/testdata/memory"
 )
 
@@ -417,6 +418,32 @@ func TestOthersBeside(t *testing.T) {
 		if got := [2]int64{r.value("landed_n").Int, r.value("released_n").Int}; got != want || len(r.aside) > 0 {
 			t.Errorf("row %d: kept and let go %v, expected %v, set aside %v", row.Num, got, want, r.aside)
 		}
+	}
+}
+
+// TestSpeciesAllLetGo holds that a species headed as all let go is let go beside others of another column, that "Best
+// in." are inches, and that the figures under a sheet's total are none of its rows.
+func TestSpeciesAllLetGo(t *testing.T) {
+	const text = "Day|In|Up|Rods|Knots|Strikes|Missed|Wahoo|Dorado|Tuna|Marlin (all released)|Small tuna let go|" +
+		"Best fish|Best lb (scale)|Best in.\n2026-06-03|06:00|10:00|5|7|4|1|2|1||||Wahoo|31|48.5\n" +
+		"2026-06-04|06:00|10:00|5|7|3|0|||1|2||Tuna|12|27\n2026-06-06|06:00|11:00|5|7|3|1||1|||1|Dorado|18|41\n" +
+		"2026-06-07|06:00|11:00|5|7|1|1||||||||\n\nTOTAL|||||11|3|2|2|1|2|1|||\nStrikes per hour|||||0.6\n" +
+		"Ice at 3.20|||||12.8"
+	x, u := only(t, memory.Lines("", text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := [][2]int64{}
+	for _, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		got = append(got, [2]int64{r.value("landed_n").Int, r.value("released_n").Int})
+	}
+	if want := [][2]int64{{3, 0}, {1, 2}, {1, 1}, {0, 0}, {0, 0}}; !slices.Equal(got, want) { // the total is passed over
+		t.Errorf("kept and let go: %v, expected %v", got, want)
+	}
+	if b := u.Plan.Find("length_cm"); b == nil || b.Unit != unit.Inch {
+		t.Errorf("best in.: %+v", b)
 	}
 }
 
