@@ -558,7 +558,8 @@ func (x *builder) freedBeside() {
 	column := released.Column
 	for _, u := range p.Catch {
 		if beside(u) {
-			p.Bindings = append(p.Bindings, plan.Binding{Index: u.Index, Heading: u.Heading, Column: column, Adds: true})
+			more := plan.Binding{Index: u.Index, Heading: u.Heading, Column: column, Adds: true}
+			p.Bindings = append(p.Bindings, more)
 		}
 	}
 	p.Catch = slices.DeleteFunc(p.Catch, beside)

@@ -439,7 +439,8 @@ func TestSpeciesAllLetGo(t *testing.T) {
 		r.Row(RowOf(row))
 		got = append(got, [2]int64{r.value("landed_n").Int, r.value("released_n").Int})
 	}
-	if want := [][2]int64{{3, 0}, {1, 2}, {1, 1}, {0, 0}, {0, 0}}; !slices.Equal(got, want) { // the total is passed over
+	want := [][2]int64{{3, 0}, {1, 2}, {1, 1}, {0, 0}, {0, 0}} // the total is passed over
+	if !slices.Equal(got, want) {
 		t.Errorf("kept and let go: %v, expected %v", got, want)
 	}
 	if b := u.Plan.Find("length_cm"); b == nil || b.Unit != unit.Inch {

@@ -137,8 +137,8 @@ func endedBehind(all []clause) {
 	for i := 1; i < len(all); i++ {
 		c, next := &all[i-1], all[i]
 		several = several || c.count > 1
-		c.ended = !several && c.onlyMeasures() && next.join == aComma && next.fate >= words.Landed && next.count+next.others == 0 &&
-			next.fish == nil && next.unknown == 0
+		c.ended = !several && c.onlyMeasures() && next.join == aComma && next.fate >= words.Landed &&
+			next.count+next.others+next.unknown == 0 && next.fish == nil
 	}
 }
 
