@@ -296,7 +296,8 @@ func ByScale(text string) (scale, told bool) {
 	}
 	toks := Scan(text)
 	for i := range toks {
-		if _, ok := scales.at(toks, i); ok && !denied(toks, i) {
+		no := denied(toks, i) || i > 0 && !Stops(toks[i-1]) && denied(toks, i-1) // never on the scale
+		if _, ok := scales.at(toks, i); ok && !no {
 			return true, true
 		}
 	}
