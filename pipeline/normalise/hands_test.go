@@ -448,6 +448,23 @@ func TestSpeciesAllLetGo(t *testing.T) {
 	}
 }
 
+// TestLengthByGirth holds that cells of a length and a girth are these whatever heads them, in the heading's unit.
+func TestLengthByGirth(t *testing.T) {
+	const rows = "\n2026-06-03|06:10|Wahoo|landed|120 x 50|\n2026-06-04|06:20|Tuna|landed|104x81|\n" +
+		"2026-06-05|07:10|Tuna|lost||\n2026-06-06|08:00|Wahoo|landed|131 × 55|\n2026-06-07|08:20|Dorado|landed||9.5"
+	for _, heading := range []string{"L x G (cm)", "Contorno y largo cm", "Size (cm)"} {
+		x, u := only(t, memory.Lines("", "Date|Time|Fish|Result|"+heading+"|Scale kg"+rows))
+		r, err := x.Reader(u, Settings{Units: "us"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r.Row(RowOf(u.Block.Rows[0]))
+		if l, g := r.value("length_cm").Real, r.value("girth_cm").Real; l != 120 || g != 50 {
+			t.Errorf("%s: %g by %g", heading, l, g)
+		}
+	}
+}
+
 // TestMeasuredRemarks holds that remarks which tell how heavy or long one fish was are of one of the fish
 // that their row counts, where the log lists its fish nowhere else; one of a row without fish is set aside.
 func TestMeasuredRemarks(t *testing.T) {
