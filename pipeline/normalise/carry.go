@@ -214,7 +214,11 @@ func (r *Reader) forgotten(t *target, trip string) bool {
 			if m, err := r.moment(o.text); err == nil && m.HasDate {
 				return false // its clock time has a day of its own
 			}
-			r.doubts = append(r.doubts, r.problem(t, "", "no day: that of the row above, "+t.last+", was taken"))
+			day := t.last
+			if m, err := r.moment(day); err == nil && m.HasDate {
+				day = m.Date.String() // a workbook's number says nothing
+			}
+			r.doubts = append(r.doubts, r.problem(t, "", "no day: that of the row above, "+day+", was taken"))
 			return true
 		}
 	}
