@@ -448,6 +448,18 @@ func TestSpeciesAllLetGo(t *testing.T) {
 	}
 }
 
+// TestFirstDayOfTwo holds that a trip of two days is of the first of them, whichever column comes last.
+func TestFirstDayOfTwo(t *testing.T) {
+	for _, heads := range []string{"Date start|Date end", "Date départ|Date retour", "Start date|Return date"} {
+		_, u := only(t, memory.Lines("", "Trip|"+heads+"|Crew|Rods|Hours|Strikes\n1|2026-06-03|2026-06-03|2|5|4|1\n"+
+			"2|2026-06-05|2026-06-06|3|5|9|3\n3|2026-06-09|2026-06-09|2|5|5|0\n4|2026-06-12|2026-06-12|2|5|4|2"))
+		first, _, _ := strings.Cut(heads, "|")
+		if b := u.Plan.Find("date"); b == nil || b.Heading != first {
+			t.Errorf("%s: %+v", heads, b)
+		}
+	}
+}
+
 // TestLengthByGirth holds that cells of a length and a girth are these whatever heads them, in the heading's unit.
 func TestLengthByGirth(t *testing.T) {
 	const rows = "\n2026-06-03|06:10|Wahoo|landed|120 x 50|\n2026-06-04|06:20|Tuna|landed|104x81|\n" +
