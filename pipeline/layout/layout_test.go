@@ -127,19 +127,6 @@ func TestForms(t *testing.T) {
 	}
 }
 
-// TestSaidBeside holds that sentences behind a blank column explain the table, and are no column of it.
-func TestSaidBeside(t *testing.T) {
-	s := take(t, "Date|Start|End|Kg||Kg = on the scale, ~ a guess\n3/6/26|06:00|08:00|12||L = lost\n"+
-		"4/6/26|06:00|09:00|~9|")
-	notes := ""
-	for _, n := range s.Notes {
-		notes += n.Text + ". "
-	}
-	if notes != "Kg = on the scale, ~ a guess. L = lost. " || len(s.Blocks) != 1 || len(s.Blocks[0].Labels) != 4 {
-		t.Errorf("beside %q: %s", notes, shown(s))
-	}
-}
-
 // TestAcross holds that a sheet whose labels stand in its first column has a record in
 // each of the others, with the number of its column.
 func TestAcross(t *testing.T) {

@@ -32,7 +32,6 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 			}
 			b.Rows = append(b.Rows, row)
 		}
-		b.saidBeside(g.Rows[h.names].Num)
 		if len(parts) == 1 {
 			b.joinLoose()
 			b.sections()
@@ -50,21 +49,6 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 		}
 	}
 	return out
-}
-
-// saidBeside takes sentences behind a blank column, "lb = on the scale", for texts beside the table.
-func (b *Block) saidBeside(head int) {
-	n := len(b.Labels)
-	if n < 2 || b.Labels[n-1].Col < b.Labels[n-2].Col+2 || !strings.Contains(b.Labels[n-1].Text, " = ") {
-		return
-	}
-	last := b.Labels[n-1]
-	b.Beside, b.Labels = append(b.Beside, Note{head, last.Col + 1, last.Text}), b.Labels[:n-1]
-	for i := range b.Rows {
-		if c := b.Rows[i].at(last.Col); c.Look != Blank {
-			b.Beside = append(b.Beside, Note{b.Rows[i].Num, last.Col + 1, c.Text})
-		}
-	}
 }
 
 // only is the row with nothing but its cells from lo to hi.
