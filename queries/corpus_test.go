@@ -231,6 +231,23 @@ func (m measures) near(o measures) bool {
 	return true
 }
 
+// nearest is the one of those that are near that is nearest, so that no fish takes another's place; -1 where none is.
+func (m measures) nearest(all []measures) int {
+	best, least := -1, math.Inf(1)
+	for k, o := range all {
+		off := 0.0
+		for i := range m {
+			if !math.IsNaN(m[i]) {
+				off += math.Abs(m[i] - o[i])
+			}
+		}
+		if m.near(o) && off < least {
+			best, least = k, off
+		}
+	}
+	return best
+}
+
 func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth,
 	diff func(string, float64, string, ...any)) {
 	t.Helper()
@@ -262,7 +279,7 @@ func compareFish(t testing.TB, ctx context.Context, s *pipeline.Season, tr truth
 		if trolled, ok := f["trolled"].(bool); !m.any() || ok && !trolled || f["fate"] == "lost" {
 			continue
 		}
-		if i := slices.IndexFunc(got, m.near); i >= 0 {
+		if i := m.nearest(got); i >= 0 {
 			got = slices.Delete(got, i, i+1)
 		} else {
 			missing = append(missing, m)

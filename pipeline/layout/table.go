@@ -1,6 +1,9 @@
 package layout
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // tables are the tables under one heading, from left to right.
 func (g *Grid) tables(h head, end int, like Likeness) []Block {
@@ -66,6 +69,9 @@ func (g *Grid) isAside(h head, r int, like Likeness) bool {
 	c := g.Rows[r].Cells[i]
 	label, _, _ := key(c, like)
 	named := like.Label(strings.TrimRight(label, ": ")) >= 0.8
+	if !named && r > h.last+1 && slices.Equal(cells, g.Rows[r-1].filled(0, g.Width)) && len(cells) == 2 {
+		named = g.isAside(h, r-1, like) // one more of them: "Fuel at 4.40" under "Bites per hour"
+	}
 	if c.Look != Text || !named && !g.pairsBelow(h, r) || g.Rows[h.names].at(i).Look == Blank {
 		return false
 	}

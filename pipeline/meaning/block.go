@@ -516,6 +516,7 @@ func (x *builder) caught() {
 		return
 	}
 	x.others()
+	x.freedBeside()
 	if p.Binds("landed_n", "kept_n") {
 		// these count them already, but for what a group says became of some
 		released := p.Binds("landed_n") && !p.Binds("released_n", "kept_n")
@@ -539,6 +540,32 @@ func (x *builder) caught() {
 	w := x.weighCatch()
 	p.Inclusive = p.Inclusive || w.with > w.without || p.Binds("released_n") && w.without == 0 &&
 		slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
+}
+
+// freedBeside adds fish of a species that were all let go to a column of others that were, "Small mahi let go": more of
+// them than it counts on some row are not among these.
+func (x *builder) freedBeside() {
+	p := x.plan
+	released := p.Find("released_n")
+	if released == nil {
+		return
+	}
+	beside := func(u plan.Unknown) bool {
+		return u.Fate == words.Released.String() && slices.ContainsFunc(x.rows, func(row []string) bool {
+			n, _ := number(cellOf(row, u.Index))
+			all, _ := number(cellOf(row, released.Index))
+			return n > all
+		})
+	}
+	column := released.Column
+	for _, u := range p.Catch {
+		if beside(u) {
+			more := plan.Binding{Index: u.Index, Heading: u.Heading, Column: column, Adds: true}
+			p.Bindings = append(p.Bindings, more)
+		}
+	}
+	p.Catch = slices.DeleteFunc(p.Catch, beside)
+	p.Unknown = slices.DeleteFunc(p.Unknown, beside)
 }
 
 // weighCatch holds counts by species against the fish that another column says were let go:

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strconv"
@@ -94,10 +95,18 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Parse == "outcome" && word && s.weight >= loosely && p <= unlike && v.codes() {
 			p = -1.5 // codes that nobody explains: each is asked about
 		}
-		if !word && (p <= 0 || !tells(c) && p < sureCells) && (!isShort || p <= unlike) {
+		crossing := (c.Name == "length_cm" || c.Name == "girth_cm") && v.share("crossed", crossed) >= fewCrossed
+		if !word && (p <= 0 || !tells(c) && p < sureCells) && (!isShort || p <= unlike) && !crossing {
 			continue
 		}
 		x := candidate{column: c, unit: s.unit}
+		if crossing && c.Name == "length_cm" {
+			p = max(p, 0)
+			x.unit = cmp.Or(x.unit, unitAmong(v.Label.Text, unit.Length), headingUnit(v.Label))
+			x.add(off, "length by girth", 4.5)
+		} else if crossing {
+			x.add(off, "length by girth", -6)
+		}
 		if c.Dimension == unit.Duration && v.dayShares() {
 			x.unit = unit.DayShare
 		}
@@ -168,6 +177,23 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		}
 	}
 	return out
+}
+
+// fewCrossed is the least share of cells with a length and a girth in a column of them: 62x38.
+const fewCrossed = 0.6
+
+var byGirthCell = regexp.MustCompile(`(?i)^(\d{2,3}(?:[.,]\d+)?) ?(?:["″]|in|cm)? ?[x×*] ?` +
+	`(\d{2,3}(?:[.,]\d+)?) ?(?:["″]|in|cm)?$`)
+
+// crossed tells a cell of a length and a girth, the longer first.
+func crossed(c layout.Cell) bool {
+	m := byGirthCell.FindStringSubmatch(c.Text)
+	if m == nil {
+		return false
+	}
+	length, _ := number(m[1])
+	girth, _ := number(m[2])
+	return length > girth
 }
 
 // fewScaled is from which share of figures with a word for the scale beside them on a column is of weights.
@@ -519,7 +545,11 @@ func (t *Lexicon) fishOf(head string) string {
 	if !told || t.isSpecies(head) {
 		return head
 	}
-	return strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")
+	rest := strings.Trim(head[:at[0]]+head[at[1]:], " ()-,:/")
+	if name, ok := phrase.AllOf(rest); ok {
+		return name // wahoo (all let go)
+	}
+	return rest
 }
 
 // profile is what the cells say of a meaning: above 0 they fit, far below 0 they do not.

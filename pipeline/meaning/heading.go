@@ -28,7 +28,11 @@ var ligatures = strings.NewReplacer("stück", "stueck", "œ", "oe", "æ", "ae", 
 func normalise(s string) string {
 	var b strings.Builder
 	space := false
-	for _, r := range norm.NFD.String(ligatures.Replace(strings.ToLower(s))) {
+	s = strings.ToLower(s)
+	if measure, ok := strings.CutSuffix(s, " in."); ok {
+		s = measure + " inches" // lines in has no point
+	}
+	for _, r := range norm.NFD.String(ligatures.Replace(s)) {
 		switch {
 		case unicode.Is(unicode.Mn, r) || r == '\'' || r == '’':
 		case r >= '₀' && r <= '₉': // h₁ is h1

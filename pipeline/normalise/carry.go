@@ -203,7 +203,8 @@ func withRest(s string, t *target, rest string) string {
 func (r *Reader) forgotten(t *target, trip string) bool {
 	for i := range r.targets {
 		o := &r.targets[i]
-		if (o.Column.Name == "trip" && r.says(o) != trip || o.Column.Parse == "date" && o != t) && o.text != "" {
+		said := r.says(o) // blank under a trip that is written once
+		if o.Column.Name == "trip" && said != "" && said != trip || o.Column.Parse == "date" && o != t && o.text != "" {
 			return false
 		}
 	}
@@ -213,7 +214,11 @@ func (r *Reader) forgotten(t *target, trip string) bool {
 			if m, err := r.moment(o.text); err == nil && m.HasDate {
 				return false // its clock time has a day of its own
 			}
-			r.doubts = append(r.doubts, r.problem(t, "", "no day: that of the row above, "+t.last+", was taken"))
+			day := t.last
+			if m, err := r.moment(day); err == nil && m.HasDate {
+				day = m.Date.String() // a workbook's number says nothing
+			}
+			r.doubts = append(r.doubts, r.problem(t, "", "no day: that of the row above, "+day+", was taken"))
 			return true
 		}
 	}

@@ -303,6 +303,9 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return r.between(t, near) // 6/7, from six to seven; far apart they may be two speeds
 		}
 	}
+	if err != nil && c.Name == "length_cm" && r.crossed(t, text) {
+		return nil
+	}
 	if err != nil && t.measure() && r.sets == 0 {
 		list := text
 		if r.layout.Kind != plan.Events {
@@ -359,6 +362,17 @@ func quantityCell(r *Reader, t *target, text string) error {
 	}
 	r.values[t.field] = entry.OfReal(v)
 	return nil
+}
+
+// crossed reads a fish's length and girth in one cell: 62x38, 62" x 38".
+func (r *Reader) crossed(t *target, text string) bool {
+	both := r.measuresIn(t, strings.ToLower(text), "x×*")
+	if r.sets > 0 || len(both) != 2 || both[1] >= both[0] || both[1] < leastGirth*both[0] {
+		return false
+	}
+	r.values[t.field] = entry.OfReal(both[0])
+	r.put("girth_cm", entry.OfReal(both[1]))
+	return true
 }
 
 // notWeighed takes the words for a released fish, where the scale's weight would

@@ -3,6 +3,9 @@ package normalise
 import (
 	"strings"
 	"testing"
+
+	"wakeledger/pipeline/meaning"
+	"wakeledger/testdata/memory"
 )
 
 // TestFishLetGoInWords holds that fish that only the remarks say were let go count beside those
@@ -208,6 +211,16 @@ func TestSpeedWithoutHours(t *testing.T) {
 	x, u := only(t, csvOf("Date,Start,End,Lines,Knots,What happened\n2026-06-03,06:00,12:00,4,6,1 mahi "+
 		"kept\n2026-06-04,,,4,7,one wahoo lost\n2026-06-05,06:00,09:00,4,6,2 tuna "+
 		"kept\n2026-06-06,06:00,09:00,4,6,nothing"))
+	y, told := only(t, memory.Lines("", "Date|What happened\n2026-06-03|In 0600 out 1100. 5 rods 6 kn. 1 mahi kept\n"+
+		"2026-06-04|In 0545. 5 rods 7 kn. One wahoo lost. No idea when we quit\n"+
+		"2026-06-05|In 0600 out 1100. 5 rods 6 kn. nothing"))
+	speeds(t, y, told)
+	speeds(t, x, u)
+}
+
+// speeds holds that the second row alone has bites with a speed of their own, of 7 knots.
+func speeds(t *testing.T, x Taken, u *meaning.Understood) {
+	t.Helper()
 	r, err := x.Reader(u, Settings{})
 	if err != nil {
 		t.Fatal(err)

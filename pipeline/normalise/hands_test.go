@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/record"
+	"wakeledger/pipeline/unit"
 	"wakeledger/testdata/memory"
 )
 
@@ -416,6 +417,62 @@ func TestOthersBeside(t *testing.T) {
 		want := [][2]int64{{2, 2}, {0, 2}, {4, 0}, {0, 0}}[i]
 		if got := [2]int64{r.value("landed_n").Int, r.value("released_n").Int}; got != want || len(r.aside) > 0 {
 			t.Errorf("row %d: kept and let go %v, expected %v, set aside %v", row.Num, got, want, r.aside)
+		}
+	}
+}
+
+// TestSpeciesAllLetGo holds that a species headed as all let go is let go beside others of another column, that "Best
+// in." are inches, and that the figures under a sheet's total are none of its rows.
+func TestSpeciesAllLetGo(t *testing.T) {
+	const text = "Day|In|Up|Rods|Knots|Strikes|Missed|Wahoo|Dorado|Tuna|Marlin (all released)|Small tuna let go|" +
+		"Best fish|Best lb (scale)|Best in.\n2026-06-03|06:00|10:00|5|7|4|1|2|1||||Wahoo|31|48.5\n" +
+		"2026-06-04|06:00|10:00|5|7|3|0|||1|2||Tuna|12|27\n2026-06-06|06:00|11:00|5|7|3|1||1|||1|Dorado|18|41\n" +
+		"2026-06-07|06:00|11:00|5|7|1|1||||||||\n\nTOTAL|||||11|3|2|2|1|2|1|||\nStrikes per hour|||||0.6\n" +
+		"Ice at 3.20|||||12.8"
+	x, u := only(t, memory.Lines("", text))
+	r, err := x.Reader(u, Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := [][2]int64{}
+	for _, row := range u.Block.Rows {
+		r.Row(RowOf(row))
+		got = append(got, [2]int64{r.value("landed_n").Int, r.value("released_n").Int})
+	}
+	want := [][2]int64{{3, 0}, {1, 2}, {1, 1}, {0, 0}, {0, 0}} // the total is passed over
+	if !slices.Equal(got, want) {
+		t.Errorf("kept and let go: %v, expected %v", got, want)
+	}
+	if b := u.Plan.Find("length_cm"); b == nil || b.Unit != unit.Inch {
+		t.Errorf("best in.: %+v", b)
+	}
+}
+
+// TestFirstDayOfTwo holds that a trip of two days is of the first of them, whichever column comes last.
+func TestFirstDayOfTwo(t *testing.T) {
+	for _, heads := range []string{"Date start|Date end", "Date départ|Date retour", "Start date|Return date"} {
+		_, u := only(t, memory.Lines("", "Trip|"+heads+"|Crew|Rods|Hours|Strikes\n1|2026-06-03|2026-06-03|2|5|4|1\n"+
+			"2|2026-06-05|2026-06-06|3|5|9|3\n3|2026-06-09|2026-06-09|2|5|5|0\n4|2026-06-12|2026-06-12|2|5|4|2"))
+		first, _, _ := strings.Cut(heads, "|")
+		if b := u.Plan.Find("date"); b == nil || b.Heading != first {
+			t.Errorf("%s: %+v", heads, b)
+		}
+	}
+}
+
+// TestLengthByGirth holds that cells of a length and a girth are these whatever heads them, in the heading's unit.
+func TestLengthByGirth(t *testing.T) {
+	const rows = "\n2026-06-03|06:10|Wahoo|landed|120 x 50|\n2026-06-04|06:20|Tuna|landed|104x81|\n" +
+		"2026-06-05|07:10|Tuna|lost||\n2026-06-06|08:00|Wahoo|landed|131 × 55|\n2026-06-07|08:20|Dorado|landed||9.5"
+	for _, heading := range []string{"L x G (cm)", "Contorno y largo cm", "Size (cm)"} {
+		x, u := only(t, memory.Lines("", "Date|Time|Fish|Result|"+heading+"|Scale kg"+rows))
+		r, err := x.Reader(u, Settings{Units: "us"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r.Row(RowOf(u.Block.Rows[0]))
+		if l, g := r.value("length_cm").Real, r.value("girth_cm").Real; l != 120 || g != 50 {
+			t.Errorf("%s: %g by %g", heading, l, g)
 		}
 	}
 }

@@ -183,7 +183,7 @@ func (r *Reader) remarked() {
 
 // speedTold gives a strike the one speed that its remark tells: "high speed pass, 15 kn".
 func (r *Reader) speedTold(remark string) {
-	if r.layout.Kind != plan.Strikes {
+	if !r.has("strike_speed_kn") || r.value("speed_kn").Known {
 		return
 	}
 	if speeds := phrase.Settings(remark).Speeds; len(speeds) == 1 {

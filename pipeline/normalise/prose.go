@@ -103,6 +103,9 @@ func tellsMeasure(text string, d phrase.Defaults) bool {
 		func(f phrase.Fish) bool { return f.LengthCm+f.Kg > 0 })
 }
 
+// endless tells one stretch whose end nobody wrote down: it is no effort, but its bites came at its speed.
+func endless(all []phrase.Stretch) bool { return len(all) == 1 && !all[0].HasEnd && all[0].Hours == 0 }
+
 // storied makes a strike of each bite that a text tells of.
 func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth int) {
 	s := phrase.Tell(text, r.defaults(t))
@@ -124,7 +127,7 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 				}
 				v["leg"] = entry.OfText(strconv.Itoa(n))
 			}
-			if speed := oneSpeed(stretches); speed > 0 && len(stretches) > 1 {
+			if speed := oneSpeed(stretches); speed > 0 && (len(stretches) > 1 || endless(stretches)) {
 				v["strike_speed_kn"] = entry.OfReal(speed)
 			}
 			if speed := r.value("speed_kn"); len(stretches) == 0 &&

@@ -227,12 +227,16 @@ func (r *Reader) implied() {
 	if r.has("length_cm") && !r.has("length_kind") {
 		r.add("length_kind", entry.Text)
 	}
+	if r.has("length_cm") {
+		r.add("girth_cm", entry.Real) // a cell may tell both: 62x38
+	}
 	if r.has("species") && r.has("notes") && (r.layout.Kind == plan.Strikes ||
 		r.layout.Kind == plan.Fish || r.layout.Kind == plan.Flat) {
 		r.add("length_cm", entry.Real) // a remark may tell them
 		r.add("girth_cm", entry.Real)
 	}
-	if r.layout.Kind == plan.Strikes && r.has("notes") && !r.has("speed_kn") {
+	if r.has("notes") && (r.layout.Kind == plan.Strikes && !r.has("speed_kn") || r.layout.Kind == plan.Flat &&
+		!r.counts()) {
 		r.add("strike_speed_kn", entry.Real) // a remark may tell it
 	}
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {

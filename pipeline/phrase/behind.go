@@ -1,7 +1,9 @@
 package phrase
 
 import (
+	"math"
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/words"
 )
@@ -30,6 +32,48 @@ func (t *teller) wentBack(c clause) bool {
 	}
 	cur.Fate = words.Released
 	return true
+}
+
+// byMeasure gives a fish that was measured before, and that its measure alone names, its end: "51 in and 47 in. Let the
+// 51 go, kept the 47".
+func (t *teller) byMeasure(c clause) bool {
+	if c.fate < words.Landed || c.fish != nil || c.kg+c.length > 0 {
+		return false
+	}
+	var of *Bite
+	for i, it := range c.items {
+		if it.kind != aNumber || !it.digits || i == 0 || c.items[i-1].kind != aGlue && c.items[i-1].kind != aMany ||
+			!definite[strings.ToLower(c.items[i-1].text)] {
+			continue
+		}
+		for k := range t.story.Bites {
+			if b := &t.story.Bites[k]; b.N == 1 && (isMeasure(it.num, b.LengthCm) || isMeasure(it.num, b.Kg)) {
+				if of != nil {
+					return false // which of them is not said
+				}
+				of = b
+			}
+		}
+	}
+	if of == nil || of.Fate == words.Released || of.Fate == words.Lost {
+		return false
+	}
+	of.Fate, of.Cause = c.fate, c.cause
+	return true
+}
+
+// definite are articles before the measure of a fish that is known already.
+var definite = map[string]bool{"the": true, "el": true, "la": true, "le": true, "il": true, "o": true, "a": true,
+	"der": true, "die": true, "den": true, "das": true}
+
+// isMeasure tells a bare number that is a measure in one of the units that people use for it.
+func isMeasure(bare, measure float64) bool {
+	for _, u := range []string{"cm", "in", "kg", "lb"} {
+		if measure > 0 && math.Abs(bare*factor[u]-measure) < 0.05 {
+			return true
+		}
+	}
+	return false
 }
 
 // namedAlone tells a sentence of what became of a fish whose name alone was the sentence before it: "Marlin! Line

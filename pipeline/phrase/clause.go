@@ -53,6 +53,7 @@ type clause struct {
 	share    bool // so many of the fish counted before: two wahoo, one kept, one lost
 	unsure   bool // so many of the fish counted before, or more beside them
 	blank    bool // a fish without a measure, among those that have one
+	ended    bool // measures, and the clause behind says what became of the fish: 76 in, kept
 }
 
 // cutter collects the clauses of a text.
@@ -92,6 +93,7 @@ func (s *scanner) clauses(d Defaults, list bool) []clause {
 	}
 	c.cut(len(s.items), len(s.items), aBreak)
 	weighedBefore(c.out)
+	endedBehind(c.out)
 	weighedTogether(c.out)
 	return c.out
 }
@@ -125,6 +127,18 @@ func weighedBefore(all []clause) {
 		}
 		scale = scale || c.onScale && c.kg == 0 && c.fish == nil && i+1 < len(all) && all[i+1].join == aColon
 		c.scaled = c.scaled || scale && c.kg > 0 && !c.guess
+	}
+}
+
+// endedBehind marks measures behind which a clause says no more than what became of their fish. Behind several fish
+// they may be of one of these.
+func endedBehind(all []clause) {
+	several := false
+	for i := 1; i < len(all); i++ {
+		c, next := &all[i-1], all[i]
+		several = several || c.count > 1
+		c.ended = !several && c.onlyMeasures() && next.join == aComma && next.fate >= words.Landed &&
+			next.count+next.others+next.unknown == 0 && next.fish == nil
 	}
 }
 
@@ -364,12 +378,18 @@ func isCount(items []item, i, start int) bool {
 		return true
 	case aPlace, aClock, aTime, aComma, anAnd, aBreak, aClose, aSession, aScore:
 		return before
-	case aLength, aWeight:
-		return it.digits && j+1 < len(items) && items[j+1].kind == aFish
+	case aLength, aWeight: // one 44 in, kept; one of 44 in may be of those that were counted
+		one := !it.digits && it.num == 1 && j == i+1 && !slices.ContainsFunc(items[j:], isTalk)
+		return one || it.digits && j+1 < len(items) && items[j+1].kind == aFish
 	case aNumber:
 		return before && items[j].digits || items[j].num == 1 && !items[j].digits // one good one
 	}
 	return false
+}
+
+// isTalk tells a word that nothing here knows, or that says what was only seen.
+func isTalk(it item) bool {
+	return it.kind == aWord || it.kind == aSeen || it.kind == anIdle || it.kind == aTackle
 }
 
 // purpose are words before what fish were kept for.

@@ -9,6 +9,15 @@ import (
 // More captains; what is left is asked about, the rest is what a careful human reads.
 func TestTellMoreCaptains(t *testing.T) {
 	checkTold(t, []saying{
+		{"One 30 in, kept. One 25 in mahi let go", "landed 76.2cm; mahi released 63.5cm"},
+		{"Two wahoo on. One 52 in, kept, 41 lb whole on the dealer's scale. Lost the other one alongside.",
+			"wahoo landed 132.1cm 18.6kg*; wahoo lost"},
+		{"Two mahi. 30 in, kept. Other 25 in, let go", "mahi landed 76.2cm; mahi released 63.5cm"},
+		{"Two mahi. One 30 in, kept.", "2 mahi landed | left: One 30 in"},
+		{"2 tuna. 47 in, kept", "2 tuna landed | left: 47 in"},
+		{"Landed two, 40 in and 33 in. Let the 33 go, kept the 40", "landed 101.6cm; released 83.8cm"},
+		{"Came tight at noon, fought it a while, gone", "lost 12:00"},
+		{"0715 44 in, released", "released 111.8cm"},
 		{"3 for 5 on yellowfin, best 62 lbs", "yellowfin landed 28.1kg | 3 for 5"},
 		{"Had a double on the riggers at 0815, landed one mahi 22#, other one threw the hook",
 			"mahi landed 10kg; lost (spat hook)"},

@@ -42,6 +42,8 @@ func TestStretchesInProse(t *testing.T) {
 			"6:15? to 7:15? 2 lines at 13; 7:25? to 9:55? 4 lines at 8.5"},
 		{"Lines in 6:30, four of them, 7 knots, worked outside to 9:30. Back in 9:45, bumped it up to 7.5, till 1:50.",
 			"6:30? to 9:30? 4 lines at 7; 9:45? to 1:50? 4 lines at 7.5"},
+		{"0500-1030, 5 rods, 5.5 kt. Quiet, so at 0800 we went up to 7 kt.",
+			"5:00 to 8:00 5 lines at 5.5; 8:00 to 10:30 5 lines at 7"},
 		{"Lines in 0545, six out at 9 knots, out of the water at 1215.", "5:45 to 12:15 6 lines at 9"},
 		{"In the water 6:45, out quarter to eleven. 7 knots all day.", "6:45? to 10:45? at 7"},
 		{"Trolled 0600 to 0930, 5 lines at 8 kn, slowed to 6 off the point.", "6:00 to 9:30 5 lines at 8 more 6"},

@@ -299,9 +299,10 @@ func (t *teller) aloneBehind(c clause) bool {
 		c.fate != words.FateUnknown || c.fish != nil {
 		return false
 	}
-	if words.FateAlone(c.text) != words.Missed {
+	fate := words.FateAlone(c.text)
+	if fate != words.Missed && (fate != words.Lost || cur.Fate != words.Hooked) {
 		return false // "gone" does not say whether it was on
 	}
-	cur.Fate = words.Missed
+	cur.Fate = fate
 	return true
 }

@@ -52,6 +52,52 @@ func shares(all []clause) {
 	}
 }
 
+// inTurn leaves a count of fish or bites out that is a sentence of its own, where the sentences behind it tell of each
+// of them in turn: "Two fish. 77 in, kept. Other 70 in, let go." Each has the name that was counted.
+func inTurn(all []clause) []clause {
+	for i := range all {
+		g := &all[i]
+		if g.count < 2 || g.join != aBreak || i+1 >= len(all) || all[i+1].join != aBreak || g.kg+g.length > 0 ||
+			g.clock != nil || g.fate > words.Bit && g.fate != words.Hooked {
+			continue
+		}
+		var each []*clause
+		for j := i + 1; j < len(all); j++ {
+			c := &all[j]
+			if c.many || c.count > 1 || c.score != nil || c.method != "" || c.fish != nil && c.fish.text != "" {
+				break
+			}
+			if c.turn() || j == i+1 && c.onlyMeasures() {
+				each = append(each, c)
+			}
+		}
+		whole := len(each) == g.count && each[0] == &all[i+1]
+		for _, c := range each {
+			c.unsure = !whole && g.fate == words.FateUnknown && c.count == 1 && c.kg+c.length > 0
+		}
+		if !whole {
+			continue
+		}
+		for _, c := range each {
+			if c.count = 1; g.fish != nil && g.fish.text != "" {
+				c.fish = g.fish
+			}
+		}
+		return append(all[:i:i], inTurn(all[i+1:])...)
+	}
+	return all
+}
+
+// turn tells the first clause of what is said of one of several fish: "one 44 in", "lost the other one".
+func (c *clause) turn() bool {
+	if c.fate == words.FateUnknown && c.kg+c.length == 0 {
+		return false
+	}
+	return c.count == 1 && !c.article || slices.ContainsFunc(c.items, func(it item) bool {
+		return it.text == "other" || ordinals[it.text] > 0
+	})
+}
+
 // takeShare parts a clause's fish off those that were counted before without a fate.
 func (t *teller) takeShare(c clause) bool {
 	for i := len(t.story.Bites) - 1; i >= 0; i-- {

@@ -47,6 +47,7 @@ func Tell(text string, d Defaults) Story {
 	others := s.otherSpells(s.spans())
 	s.withoutSpans()
 	all := s.clauses(d, false)
+	all = inTurn(all)
 	shares(all)
 	for _, c := range all {
 		t.clause(c)
@@ -191,7 +192,7 @@ func (t *teller) clause(c clause) {
 	case c.fate == words.FateUnknown && (c.nothing || c.denied):
 		t.nothing = t.nothing || c.nothing && c.unknown == 0 && !c.idle
 	case c.setting && c.fate == words.FateUnknown && c.fish == nil:
-	case t.nameBehind(c), t.wentBack(c):
+	case t.nameBehind(c), t.wentBack(c), t.byMeasure(c):
 	case c.fate == words.FateUnknown && c.quiet(t.list):
 		t.idle(c)
 	case !t.list && c.fate == words.FateUnknown && t.seen && c.kg+c.length == 0:
@@ -388,7 +389,7 @@ func (c *clause) isBite(list, fresh bool) bool {
 		return c.fate != 0 || c.count > 0 || measured || c.clock != nil || list
 	case c.count > 0 && (c.fate != 0 || measured || c.fish != nil && c.unknown == 0):
 		return true
-	case measured && (c.article || c.fate != 0 || list && c.unknown == 0):
+	case measured && (c.article || c.fate != 0 || c.ended || list && c.unknown == 0):
 		return true
 	case c.fate == words.FateUnknown:
 		// in a list, "something" is a fish of its own, of which the next words tell more

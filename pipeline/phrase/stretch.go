@@ -28,10 +28,18 @@ func Stretches(text string) []Stretch {
 		if k > 0 {
 			from = s.border(spans[k-1].to, sp.from)
 		}
+		begin := sp.from
+		if at := s.changed(sp, from, to); at > 0 {
+			first := st
+			first.End, first.Place = s.items[at].clock, s.toks[s.items[s.sentence(begin, from)].tok].At
+			s.fill(&first, from, at)
+			out = append(out, first)
+			st.Start, begin, from = first.End, at, at
+		}
 		s.fill(&st, from, to)
 		st.Open = st.HasStart && !st.HasEnd && len(spans) == 1 && s.endUnknown(sp.to)
 		st.Apart = k > 0 && s.bitesBetween(spans[k-1].to, sp.from)
-		st.Place = s.toks[s.items[s.sentence(sp.from, from)].tok].At
+		st.Place = s.toks[s.items[s.sentence(begin, from)].tok].At
 		out = append(out, st)
 	}
 	own := make([]int, len(out))
@@ -45,6 +53,25 @@ func Stretches(text string) []Stretch {
 		}
 	}
 	return out
+}
+
+// changed is the clock, between the ends of a stretch, at which the boat went to another speed: "at 0800 we went up to
+// 7 kt". 0 where there is none, or more than one.
+func (s *scanner) changed(sp timed, from, to int) (at int) {
+	for i := from; i < to; i++ {
+		c := s.items[i].clock.Seconds
+		if s.items[i].kind != aClock || !sp.hasStart || !sp.hasEnd || c <= sp.start.Seconds || c >= sp.end.Seconds {
+			continue
+		}
+		for j := i + 1; j < to && s.items[j].kind != aBreak && s.items[j].kind != aClock; j++ {
+			if s.items[j].kind == aSpeed && s.paced(j) && at > 0 {
+				return 0
+			} else if s.items[j].kind == aSpeed && s.paced(j) {
+				at = i
+			}
+		}
+	}
+	return at
 }
 
 // endUnknown tells a text in which a question mark stands where the end of the stretch before item from would:

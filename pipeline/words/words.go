@@ -295,13 +295,17 @@ func ByScale(text string) (scale, told bool) {
 	case "e":
 		return false, true
 	}
-	if Scaled(text) {
-		return true, true
+	toks := Scan(text)
+	for i := range toks {
+		no := denied(toks, i) || i > 0 && !Stops(toks[i-1]) && denied(toks, i-1) // never on the scale
+		if _, ok := scales.at(toks, i); ok && !no {
+			return true, true
+		}
 	}
-	if Hedged(text) {
+	if Scaled(text) || Hedged(text) { // not weighed
 		return false, true
 	}
-	for _, tok := range Scan(text) {
+	for _, tok := range toks {
 		if means := weighedWords[Fold(tok.Text)]; means != "" { // Formula, L x G x G / 800
 			return means == "scale", true
 		}

@@ -356,7 +356,9 @@ func TestShortCodes(t *testing.T) {
 func TestByScale(t *testing.T) {
 	for text, want := range map[string][2]bool{
 		"scale": {true, true}, "S": {true, true}, "e": {false, true}, "by formula": {false, true},
-		"x": {false, false}, "": {false, false},
+		"x": {false, false}, "": {false, false}, "by the ruler, never weighed": {false, true},
+		"nicht gewogen":               {false, true},
+		"never on the scale, a guess": {false, true}, "not aboard, weighed ashore": {true, true},
 	} {
 		if scale, told := ByScale(text); scale != want[0] || told != want[1] {
 			t.Errorf("%q: from a scale %t, told %t", text, scale, told)
