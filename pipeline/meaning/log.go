@@ -72,7 +72,12 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				stripFoot(b)
 				told[b] = said
 			}
-			if said := weekend(b); said != "" {
+			said := weekend(b)
+			if said == "" {
+				years, _ := statedYears(append([]string{s.Grid.Info.Name, file}, b.Above...)...)
+				said = weekendsBeside(b, years)
+			}
+			if said != "" {
 				told[b] = said
 			}
 			if said := t.changes(b); said != "" {
