@@ -159,7 +159,7 @@ func (u *Understood) derived(index int) bool {
 			}
 		}
 	}
-	return u.partOfSum(index, bound, all, near)
+	return u.inOtherUnit(index) || u.partOfSum(index, bound, all, near)
 }
 
 // rowNumbers are the numbers of each row, 0 where a cell has none.

@@ -97,12 +97,15 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
 	l.legend.figures = t.figuresIn(l.Texts)
+	for _, b := range blocks {
+		t.partColumns(b, l.legend.figures)
+	}
 	for _, s := range l.Keys {
 		l.legend.addKey(s, sheets)
 	}
 	l.legend.toldApart(blocks)
 	var columns map[*layout.Block][]int
-	l.groups, columns = grouped(blocks, t.says)
+	l.groups, columns = grouped(blocks, t.says, t.means)
 	for _, g := range l.groups {
 		c, why := g.infer(t, l.legend, said(g.blocks[0].Grid.Info.Name, headRow(g.blocks[0])), off)
 		for _, b := range g.blocks {

@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -16,6 +17,7 @@ import (
 // one figure alone stands for.
 type figures struct {
 	names []string // of the counts, in their order
+	words []string // for them
 	alone bool     // one figure is so many bites that all came aboard
 }
 
@@ -24,8 +26,9 @@ var (
 	partedCell = regexp.MustCompile(`^\d{1,3}(?:\s*[-–/]\s*\d{1,3})+$`)
 	oneFigure  = regexp.MustCompile(
 		`(?i)\b(?:one|single|lone|bare) (?:number|figure|digit)\b[^=]*(?:=|\bmeans?\b|\bis\b|:)(.*)`)
-	allOfThem = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
-	saysParts = regexp.MustCompile(`[=:](.*)`)
+	allOfThem  = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
+	inBrackets = regexp.MustCompile(`\([^)]*\)`)
+	saysParts  = regexp.MustCompile(`[=:](.*)`)
 )
 
 // mostFigures is how many counts one cell holds at the most.
@@ -46,8 +49,9 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 			if m == nil {
 				continue
 			}
-			if names := t.countsNamed(partedBy.Split(strings.Trim(m[1], " ."), -1)); names != nil {
-				out = &figures{names: names}
+			words := partedBy.Split(strings.Trim(inBrackets.ReplaceAllString(m[1], ""), " ."), -1)
+			if names := t.countsNamed(words); names != nil {
+				out = &figures{names: names, words: words}
 			}
 		}
 	}
@@ -153,4 +157,115 @@ func (x *builder) figureSum(row []string, k int) int {
 		}
 	}
 	return sum
+}
+
+// partColumns parts a column of several figures into one for each: 5 @ 8.5 under "Rods @ kn", and 5-3-2 under a heading
+// that names no fish, where the log says that these are bites, fish hooked and fish boated.
+func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
+	if b.Shape != layout.Table || b.Open {
+		return
+	}
+	var counted []layout.Label // columns of what the log says of figures
+	for _, l := range b.Labels {
+		if heads, sep := t.partsNamed(l.Text); heads != nil && inParts(b, l.Col, sep, len(heads)) {
+			partColumn(b, l, heads, sep)
+		} else if f != nil && inParts(b, l.Col, "-", len(f.words)) {
+			counted = append(counted, l)
+		}
+	}
+	if len(counted) == 1 && !t.isSpecies(t.fishOf(counted[0].Text)) {
+		partColumn(b, counted[0], f.words, "-")
+	}
+}
+
+// partsNamed are the words of a heading for several figures, each of another meaning, and what parts them.
+func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
+	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-"} {
+		heads := strings.Split(heading, sep)
+		var names []string
+		for _, h := range heads {
+			if c := t.figureOf(layout.Label{Text: strings.TrimSpace(h)}); c != nil && !slices.Contains(names, c.Name) {
+				names = append(names, c.Name)
+			}
+		}
+		if len(heads) > 1 && len(names) == len(heads) {
+			return heads, sep
+		}
+	}
+	return nil, ""
+}
+
+// figureOf is the column of counts, hours or speeds that a heading names best; nil: none.
+func (t *Lexicon) figureOf(head layout.Label) *plan.Column {
+	var best *plan.Column
+	weight := loosely
+	for _, c := range t.Columns { // in their order
+		figure := c.Parse == "count" || c.HasUnit && (c.Dimension == unit.Speed || c.Dimension == unit.Duration)
+		if s := t.said(head).columns[c]; figure && s.weight >= weight && (best == nil || s.weight > weight) {
+			best, weight = c, s.weight
+		}
+	}
+	return best
+}
+
+// partOfCell is one of several figures in a cell, with its unit or without; a range is of one.
+var partOfCell = regexp.MustCompile(`^(?:\d{1,3}(?:[.,]\d+)?(?:[-–]\d{1,3}(?:[.,]\d+)?)?\s?\pL{0,6}|\?)$`)
+
+// fewParted is how many cells of several figures a column has at the least.
+const fewParted = 3
+
+// inParts tells a column whose filled cells have n figures each.
+func inParts(b *layout.Block, col int, sep string, n int) bool {
+	parted := 0
+	for _, r := range b.Rows {
+		text := cellText(r, col)
+		if text == "" || words.NotLogged(text) || loneText(&r) {
+			continue
+		}
+		parts := strings.Split(text, sep)
+		if len(parts) != n || slices.ContainsFunc(parts, func(p string) bool {
+			return !partOfCell.MatchString(strings.TrimSpace(p))
+		}) {
+			return false
+		}
+		parted++
+	}
+	return parted >= fewParted
+}
+
+// partColumn puts the first figure of each cell of a column into its place, and the others into columns behind all.
+func partColumn(b *layout.Block, l layout.Label, heads []string, sep string) {
+	width := 0
+	for _, o := range b.Labels {
+		width = max(width, o.Col+1)
+	}
+	for i := range b.Rows {
+		width = max(width, len(b.Rows[i].Cells))
+	}
+	b.Labels = slices.Clone(b.Labels)
+	for k, head := range heads {
+		label := layout.Label{Col: width + k - 1, Text: strings.TrimSpace(head), Group: l.Group}
+		if k > 0 {
+			b.Labels = append(b.Labels, label)
+			continue
+		}
+		label.Col = l.Col
+		b.Labels[slices.Index(b.Labels, l)] = label
+	}
+	for i := range b.Rows {
+		r := &b.Rows[i]
+		parts := strings.Split(cellText(*r, l.Col), sep)
+		if len(parts) != len(heads) {
+			continue
+		}
+		cells := append(make([]layout.Cell, 0, width+len(parts)), r.Cells...)
+		for len(cells) < width {
+			cells = append(cells, layout.Cell{})
+		}
+		for _, p := range parts {
+			cells = append(cells, layout.Cell{Text: strings.TrimSpace(p), Look: layout.Number})
+		}
+		cells[l.Col] = cells[width]
+		r.Cells = slices.Delete(cells, width, width+1)
+	}
 }
