@@ -470,9 +470,11 @@ func (l *Log) ranks() {
 				continue
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.Scaled() || u.exact(b)
+			head := l.lexicon.said(layout.Label{Text: b.Heading})
+			b.Kept = head.says("kept_n") && !head.says("landed_n")
 			of := u.Plan
-			told := fish || !u.beside(b) && (u.filled("species") || u.filled("length_cm", "scale_kg") &&
-				u.Plan.Binds("species", "outcome")) // measures alone do not say of which fish they are
+			told := fish && l.fishTold(u) || !u.beside(b) && (u.filled("species") || // measures alone do not say of
+				u.filled("length_cm", "scale_kg") && u.Plan.Binds("species", "outcome")) // which fish they are
 			switch {
 			case b.Column.Parse == "event":
 			case b.Column.Parse == "fishlist" && !counted && !listed && !told && u.timedBites(b):
@@ -489,6 +491,37 @@ func (l *Log) ranks() {
 		u.tellsAll()
 		u.ofTrips()
 	}
+}
+
+// fishTold tells a table whose fish another one, or a column of its own, tells one by one: not one of another year or
+// month, whose days are apart from all of these.
+func (l *Log) fishTold(u *Understood) bool {
+	days := u.wholeDays()
+	return slices.ContainsFunc(l.Data(), func(o *Understood) bool {
+		if o.Plan.Kind != plan.Fish && !o.filled("species") {
+			return false
+		}
+		others := o.wholeDays()
+		return o == u || len(days) == 0 || len(others) == 0 ||
+			slices.Min(days) <= slices.Max(others)+longestOuting && slices.Min(others) <= slices.Max(days)+longestOuting
+	})
+}
+
+// wholeDays are the days of a table's rows; none where one has no year.
+func (u *Understood) wholeDays() (out []unit.Date) {
+	b := u.Plan.Find("date")
+	if b == nil || b.Column.Parse != "date" {
+		return nil
+	}
+	for _, d := range u.b.daysOf(b.Index) {
+		switch {
+		case d != 0 && d.Time().Year() == yearlessYear:
+			return nil
+		case d != 0:
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // ofTrips takes a table of which nothing but its words told of bites for one of trips, once these are remarks: it says

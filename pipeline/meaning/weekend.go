@@ -42,8 +42,8 @@ func weekend(b *layout.Block) string {
 	return ""
 }
 
-// weekendsBeside makes days of the names of days of the week beside the days of a weekend, which stand once for the rows
-// under them: 11-12 May, and Sun. It returns what a user should be told of it.
+// weekendsBeside makes days of the names of days of the week beside the days of a weekend, which stand once for the
+// rows under them: 11-12 May, and Sun. It returns what a user should be told of it.
 func weekendsBeside(b *layout.Block, years unit.Years) string {
 	if b.Shape != layout.Table || b.Open || years == (unit.Years{}) {
 		return ""

@@ -73,8 +73,8 @@ func TestWeekendElsewhere(t *testing.T) {
 	}
 }
 
-// TestWeekendsBeside holds that days of the week are days of the weekend that stands beside them, once for its rows, over the
-// end of a month too, and that a name which is no day of it makes none of them.
+// TestWeekendsBeside holds that days of the week are days of the weekend that stands beside them, once for its rows,
+// over the end of a month too, and that a name which is no day of it makes none of them.
 func TestWeekendsBeside(t *testing.T) {
 	const head = "Season 2024|||||\n\nWeekend|Day|Lines in|Lines out|Rods|Bites\n"
 	for want, rows := range map[string]string{

@@ -181,9 +181,14 @@ func (r *Reader) remarked() {
 	}
 }
 
+// ofBites tells a flat sheet with a bite in each row, whose stretch stands on its first one.
+func (r *Reader) ofBites() bool {
+	return r.layout.Kind == plan.Flat && r.has("time_s") && r.has("outcome") && !r.counts()
+}
+
 // speedTold gives a strike the one speed that its remark tells: "high speed pass, 15 kn".
 func (r *Reader) speedTold(remark string) {
-	if r.layout.Kind != plan.Strikes {
+	if r.layout.Kind != plan.Strikes && (!r.ofBites() || r.value("speed_kn").Known) {
 		return
 	}
 	if speeds := phrase.Settings(remark).Speeds; len(speeds) == 1 {

@@ -20,6 +20,8 @@ WITH free AS (
       AND (s.outcome NOT IN ('missed', 'lost') OR s.outcome = 'lost' AND f.outcome = 'lost')
       AND (f.outcome <> 'lost' OR s.outcome NOT IN ('landed', 'released'))
       AND (s.kind_of_fish = f.kind_of_fish OR s.kind_of_fish IS NULL OR f.kind_of_fish IS NULL)
+      -- a row's list of what was kept does not tell of a fish that the row let go
+      AND NOT (s.ord // 128 = f.ord // 128 AND coalesce(f.kept, false) AND s.outcome = 'released')
       AND (lower(s.line) = lower(f.line) OR s.line IS NULL OR f.line IS NULL)
       -- of which day of a long trip a fish was that names none, its clock alone does not tell
       AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL OR f.date IS NULL AND f.leg IS NULL
