@@ -10,11 +10,12 @@ import (
 )
 
 // TestToldOfBites holds that a fish that a remark let go is none of those that a list of what was kept names, and may
-// be one of a list of fish; and that a bite has the speed of its row's stretches, or that of its own remark.
+// be one of a list of fish; that one whose measures a remark tells is the one that the list names; and that a bite has
+// the speed of its row's stretches, or that of its own remark.
 func TestToldOfBites(t *testing.T) {
 	const rows = "2024-05-04,06:00-08:00,6.5,4,1 skipjack,\"Let a skipjack go, too small.\"\n" +
 		"2024-05-05,06:00-08:00 and 10:00-12:00,7,4,1 wahoo,Lost a mahi on the second run.\n" +
-		"2024-05-06,06:00-08:00,6.5,4,,Missed one.\n2024-05-07,06:00-08:00,6.5,4,1 mahi,\n"
+		"2024-05-06,06:00-08:00,6.5,4,,Missed one.\n2024-05-07,06:00-08:00,6.5,4,1 mahi,The mahi: 92 cm.\n"
 	const bites = "Date,Lines in,Lines out,Rods,Kn,Time,Species,Result,Remarks\n" +
 		"2024-06-04,06:00,10:00,4,,06:30,wahoo,kept,we were doing 9 kn\n,,,,,07:30,mahi,lost,\n" +
 		"2024-06-05,06:00,10:00,5,8,06:30,wahoo,kept,\n,,,,,07:30,mahi,lost,right in the corner\n"
