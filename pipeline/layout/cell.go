@@ -38,7 +38,7 @@ var (
 	clockLike = regexp.MustCompile(
 		`(?i)^~?\d{1,2}\s*[:h.]\s*\d{2}(:\d{2}(\.\d+)?)?\s*h?\s*([ap]\.?\s?m?\.?)?$|^~?\d{1,2}\s*[ap]\.?m\.?$|^noon$`)
 	dateLike = regexp.MustCompile(
-		`(?i)^((mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mie|jeu|gio|jue|ven|vie|sam|sab|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex)[\pL]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}([/.\-]\d{2,4}|\.\d{2,4}\.)?|\d{1,2}(st|nd|rd|th|\.)?[ \-]?\s?(de )?\pL{3,10}\.?,?[ \-]?\s?(de )?(\d{2,4})?|\pL{3,10}\.?[ \-]\d{1,2}(st|nd|rd|th)?(,?[ \-]\d{2,4})?)(\s*\(\pL+\.?\))?(\s+\d{1,2}:\d\d(:\d\d)?\s*([ap]m)?)?$`)
+		`(?i)^((mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex)[\pL]*\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}([/.\-]\d{2,4}|\.\d{2,4}\.)?|\d{1,2}(st|nd|rd|th|\.)?[ \-]?\s?(de )?\pL{3,10}\.?,?[ \-]?\s?(de )?(\d{2,4})?|\pL{3,10}\.?[ \-]\d{1,2}(st|nd|rd|th)?(,?[ \-]\d{2,4})?)(\s*\(\pL+\.?\))?(\s+\d{1,2}:\d\d(:\d\d)?\s*([ap]m)?)?$`)
 	isoLike      = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}([T ]\d{2}:\d{2}(:\d{2})?.*)?$`)
 	durationLike = regexp.MustCompile(
 		`(?i)^\d{1,2}\s*(h|hrs?|hours?)\s*(\d{1,2}\s*(m|min)?)?$|^\d+\s*(m|min|mins|minutes)$`)

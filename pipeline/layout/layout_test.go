@@ -518,6 +518,41 @@ func TestStacked(t *testing.T) {
 	}
 }
 
+// TestOpenedByNumbers holds that lines which number an outing and name its day open its sheet of paper, and that a
+// column of numbered words without a heading is numbers under that word.
+func TestOpenedByNumbers(t *testing.T) {
+	text := ""
+	for i, day := range []string{"sábado 6 de mayo", "domingo 7 de mayo", "lunes 8 de mayo"} {
+		text += fmt.Sprintf("\nTRIP %d | %s\nCrew | Ann\n", i+1, day)
+		if i == 2 {
+			text += "Stayed in the harbour\n"
+			continue
+		}
+		text += "  | Start | End | Lines | Where\nPass 1 | 06:00 | 08:00 | 4 | bank\n" +
+			"Pass 2 (noon) | 09:00 | 10:00 | 5 | reef\n"
+	}
+	const pass = "Pass 1 | 06:00 | 08:00 | 4 | bank\n"
+	text += "\nTRIP 4 | martes 9 de mayo\nCrew | Ann\n  | Start | End | Lines | Where\n" + pass
+	s := take(t, text)
+	if got := shown(s); !strings.HasPrefix(got, "records [TRIP,date,Crew,notes]") ||
+		!strings.Contains(got, "table [Pass,Start,End,Lines,Where,TRIP,date] ") {
+		t.Fatal(got)
+	}
+	legs := s.Blocks[1]
+	for i, want := range []string{"1 1", "2 1", "1 2", "2 2", "1 4"} {
+		r := legs.Rows[i]
+		if got := r.Cells[0].Text + " " + r.Cells[legs.Labels[5].Col].Text; got != want {
+			t.Errorf("row %d is pass and trip %s, expected %s", i, got, want)
+		}
+	}
+	if len(s.Notes) != 2 || s.Notes[0].Text != "(noon)" {
+		t.Errorf("%v", s.Notes)
+	}
+	if got := shown(take(t, text[:strings.Index(text, "TRIP 3")])); strings.Contains(got, "TRIP,date") {
+		t.Errorf("two of them: %s", got)
+	}
+}
+
 // TestNumbered holds that cells which number outings in a column of other words number the rows under them, and
 // that others are none.
 func TestNumbered(t *testing.T) {

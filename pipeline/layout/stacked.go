@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -28,7 +30,7 @@ type stack struct {
 
 // stacked takes a sheet of stacked outings apart; ok is false for another sheet.
 func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
-	s := &stack{g: g, heads: map[string]int{}, labels: map[string]int{}}
+	s := &stack{g: g.openedByNumbers(), heads: map[string]int{}, labels: map[string]int{}}
 	if g.More || !s.open(like) {
 		return nil, nil, false
 	}
@@ -41,6 +43,9 @@ func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
 		return nil, nil, false
 	}
 	blocks, notes = s.blocks()
+	for i := range blocks {
+		blocks[i].Grid = g
+	}
 	for r := range s.papers[0].from {
 		notes = append(notes, Note{Row: g.Rows[r].Num, Text: g.explainedBeside(r)})
 	}
@@ -173,7 +178,7 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 	tables := map[string]*Block{}
 	var order []*Block
 	for _, p := range s.papers {
-		pairs := s.named(p.from)
+		pairs, before, tabled := s.named(p.from), len(notes), false
 		var now *Block
 		for r := p.from + 1; r < p.to; r++ {
 			row := s.g.Rows[r]
@@ -181,6 +186,7 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 			cells := row.filled(0, s.g.Width)
 			switch text := s.g.texts(r); {
 			case s.heads[text] > 0:
+				tabled = true
 				if now = tables[text]; now == nil {
 					now = s.table(r)
 					tables[text] = now
@@ -199,12 +205,17 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 				now.Rows = append(now.Rows, s.under(row, p.from))
 			}
 		}
+		if !tabled && len(notes) > before { // what else was done that day
+			pairs = append(pairs, pair{p.from, 0, "notes", Cell{Text: notes[before].Text, Look: Text}})
+			notes = slices.Delete(notes, before, before+1)
+		}
 		row := Row{Num: s.g.Rows[p.from].Num}
 		records.put(&row, pairs)
 		records.Rows = append(records.Rows, row)
 	}
 	out = append(out, records)
 	for _, b := range order {
+		notes = append(notes, b.numberRows()...)
 		out = append(out, *b)
 	}
 	return out, notes
@@ -272,3 +283,71 @@ func (g *Grid) explainedBeside(r int) string {
 
 // fewLetters is how long a code is at the most.
 const fewLetters = 4
+
+var (
+	// wordNumber is a word with a number, and what stands behind it: "TRIP 3", "Trip 3: Sat 4 May".
+	wordNumber = regexp.MustCompile(`^(\pL{3,})\s*#?(\d{1,3})\s*(?:[-–—:,.]\s*)?(.*)$`)
+	bracketed  = regexp.MustCompile(`^\(.*\)$`)
+)
+
+// openedByNumbers is a grid with each line that numbers an outing and names its day, "TRIP 3 | 4 May", as the labels
+// of the two with their values.
+func (g *Grid) openedByNumbers() *Grid {
+	out, word, n, last := *g, "", 0, 0
+	out.Rows, out.Width = slices.Clone(g.Rows), max(g.Width, 4)
+	for r := range g.Rows {
+		row := &g.Rows[r]
+		cells := row.filled(0, g.Width)
+		if len(cells) == 0 || len(cells) > 2 {
+			continue
+		}
+		m := wordNumber.FindStringSubmatch(row.at(cells[0]).Text)
+		if m == nil || word != "" && m[1] != word || len(cells) == 2 && m[3] != "" {
+			continue
+		}
+		day := Cell{Text: m[3], Look: lookOf(m[3], 0)}
+		if len(cells) == 2 {
+			day = row.at(cells[1])
+		}
+		number, _ := strconv.Atoi(m[2])
+		if n == 0 && day.Look != Date || number <= last {
+			continue
+		}
+		word, last, n = m[1], number, n+1
+		out.Rows[r].Cells = []Cell{{Text: word, Look: Text}, {Text: m[2], Look: Number},
+			{Text: dayLabel, Look: Text}, day}
+	}
+	if n < fewPapers {
+		return g
+	}
+	return &out
+}
+
+// numberRows makes a column without a heading whose cells are a word and a number, "Pass 2", the numbers under that
+// word. What stands in brackets behind them is a note.
+func (b *Block) numberRows() (notes []Note) {
+	for col := range b.Grid.Width {
+		word := ""
+		headed := slices.ContainsFunc(b.Labels, func(l Label) bool { return l.Col == col })
+		other := slices.ContainsFunc(b.Rows, func(r Row) bool {
+			m := wordNumber.FindStringSubmatch(r.at(col).Text)
+			if m == nil || word != "" && m[1] != word || m[3] != "" && !bracketed.MatchString(m[3]) {
+				return true
+			}
+			word = m[1]
+			return false
+		})
+		if headed || other || word == "" {
+			continue
+		}
+		for _, r := range b.Rows {
+			m := wordNumber.FindStringSubmatch(r.at(col).Text)
+			if m[3] != "" {
+				notes = append(notes, Note{Row: r.Num, Col: col + 1, Text: m[3]})
+			}
+			r.Cells[col] = Cell{Text: m[2], Look: Number}
+		}
+		b.Labels = slices.Insert(b.Labels, 0, Label{Col: col, Text: word})
+	}
+	return notes
+}

@@ -159,7 +159,7 @@ func (u *Understood) derived(index int) bool {
 			}
 		}
 	}
-	return u.partOfSum(index, bound, all, near) || u.partOfFamily(index, bound, all, near)
+	return u.inOtherUnit(index) || u.partOfSum(index, bound, all, near) || u.partOfFamily(index, bound, all, near)
 }
 
 // partOfFamily reports whether the columns that are numbered as one is add up to another: "Hits 1" and "Hits 2" beside

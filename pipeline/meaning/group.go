@@ -66,7 +66,8 @@ func titled(above []string) bool {
 
 // grouped puts blocks of the same hand together: those that share most of their labels. says reports whether a
 // label says anything: one that does not is its sisters' at its place, a slip of the pen or left out.
-func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, map[*layout.Block][]int) {
+// means is what else a label may say: one whose meaning another table has under a word of its own is its sister too.
+func grouped(blocks []*layout.Block, says func(layout.Label) bool, means meanings) ([]*group, map[*layout.Block][]int) {
 	var groups []*group
 	var keys [][]labelKey
 	columns := map[*layout.Block][]int{}
@@ -98,6 +99,9 @@ func grouped(blocks []*layout.Block, says func(layout.Label) bool) ([]*group, ma
 			})
 			if j < 0 {
 				j = groups[at].sister(b, i, says)
+			}
+			if j < 0 {
+				j = groups[at].renamed(b, i, means)
 			}
 			if j < 0 {
 				j = len(keys[at])
@@ -141,6 +145,43 @@ func (g *group) sister(b *layout.Block, i int, says func(layout.Label) bool) int
 		}
 	}
 	return -1
+}
+
+// meanings are the moments and counts that a label may mean.
+type meanings func(layout.Label) map[*plan.Column]bool
+
+// renamed is the group's column for a label whose meaning other blocks have under another heading: Start at first, and
+// Lines in later. -1 is none.
+func (g *group) renamed(b *layout.Block, i int, means meanings) int {
+	all := means(b.Labels[i])
+	for _, o := range g.blocks {
+		for j := range o.Labels {
+			for c := range all {
+				if only(o, c, means) == j && only(b, c, means) == i {
+					return g.columns[o][j]
+				}
+			}
+		}
+	}
+	return -1
+}
+
+// only is the one label of a block that may mean a moment or a count, over cells that are such; -1 where none may, or
+// several.
+func only(b *layout.Block, c *plan.Column, means meanings) int {
+	at := -1
+	for j, l := range b.Labels {
+		x := seenIn(b, l.Col)
+		clocks := 2*(x.clocks+x.durations) > x.n
+		if !means(l)[c] || clocks != (c.Parse == "moment") {
+			continue
+		}
+		if at >= 0 {
+			return -1
+		}
+		at = j
+	}
+	return at
 }
 
 func sameLabel(a, b layout.Label) bool { return normalise(a.Full()) == normalise(b.Full()) }

@@ -232,6 +232,17 @@ func (s *sayings) says(name string) bool {
 	return false
 }
 
+// means are the moments and counts that a label says.
+func (t *Lexicon) means(l layout.Label) map[*plan.Column]bool {
+	all := map[*plan.Column]bool{}
+	for c, of := range t.said(l).columns {
+		if of.weight >= loosely && (c.Parse == "moment" || c.Parse == "count") {
+			all[c] = true
+		}
+	}
+	return all
+}
+
 func (s *sayings) say(c *plan.Column, w float64, u unit.Unit) {
 	if u != "" && (!c.HasUnit || u.Dimension() != c.Dimension) {
 		if c.HasUnit {

@@ -72,7 +72,12 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				stripFoot(b)
 				told[b] = said
 			}
-			if said := weekend(b); said != "" {
+			said := weekend(b)
+			if said == "" {
+				years, _ := statedYears(append([]string{s.Grid.Info.Name, file}, b.Above...)...)
+				said = weekendsBeside(b, years)
+			}
+			if said != "" {
 				told[b] = said
 			}
 			if said := t.changes(b); said != "" {
@@ -91,7 +96,11 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
-	if l.legend.figures = t.figuresIn(l.Texts); l.legend.figures == nil {
+	l.legend.figures = t.figuresIn(l.Texts)
+	for _, b := range blocks {
+		t.partColumns(b, l.legend.figures)
+	}
+	if l.legend.figures == nil {
 		l.legend.figures = t.figuresOver(blocks)
 	}
 	for _, s := range l.Keys {
@@ -99,7 +108,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	}
 	l.legend.toldApart(blocks)
 	var columns map[*layout.Block][]int
-	l.groups, columns = grouped(blocks, t.says)
+	l.groups, columns = grouped(blocks, t.says, t.means)
 	for _, g := range l.groups {
 		c, why := g.infer(t, l.legend, said(g.blocks[0].Grid.Info.Name, headRow(g.blocks[0])), off)
 		for _, b := range g.blocks {
@@ -464,9 +473,11 @@ func (l *Log) ranks() {
 				continue
 			}
 			b.Scaled = words.Scaled(b.Heading) || l.Scaled() || u.exact(b)
+			head := l.lexicon.said(layout.Label{Text: b.Heading})
+			b.Kept = head.says("kept_n") && !head.says("landed_n")
 			of := u.Plan
-			told := fish || !u.beside(b) && (u.filled("species") || u.filled("length_cm", "scale_kg") &&
-				u.Plan.Binds("species", "outcome")) // measures alone do not say of which fish they are
+			told := fish && l.fishTold(u) || !u.beside(b) && (u.filled("species") || // measures alone do not say of
+				u.filled("length_cm", "scale_kg") && u.Plan.Binds("species", "outcome")) // which fish they are
 			switch {
 			case b.Column.Parse == "event":
 			case b.Column.Parse == "fishlist" && !counted && !listed && !told && u.timedBites(b):
@@ -483,6 +494,37 @@ func (l *Log) ranks() {
 		u.tellsAll()
 		u.ofTrips()
 	}
+}
+
+// fishTold tells a table whose fish another one, or a column of its own, tells one by one: not one of another year or
+// month, whose days are apart from all of these.
+func (l *Log) fishTold(u *Understood) bool {
+	days := u.wholeDays()
+	return slices.ContainsFunc(l.Data(), func(o *Understood) bool {
+		if o.Plan.Kind != plan.Fish && !o.filled("species") {
+			return false
+		}
+		others := o.wholeDays()
+		return o == u || len(days) == 0 || len(others) == 0 ||
+			slices.Min(days) <= slices.Max(others)+longestOuting && slices.Min(others) <= slices.Max(days)+longestOuting
+	})
+}
+
+// wholeDays are the days of a table's rows; none where one has no year.
+func (u *Understood) wholeDays() (out []unit.Date) {
+	b := u.Plan.Find("date")
+	if b == nil || b.Column.Parse != "date" {
+		return nil
+	}
+	for _, d := range u.b.daysOf(b.Index) {
+		switch {
+		case d != 0 && d.Time().Year() == yearlessYear:
+			return nil
+		case d != 0:
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // ofTrips takes a table of which nothing but its words told of bites for one of trips, once these are remarks: it says

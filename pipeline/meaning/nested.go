@@ -1,11 +1,13 @@
 package meaning
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 )
 
 // Of a column of numbers that may be a count of fish: on how many rows with bites it must stand, and which share of the
@@ -106,4 +108,33 @@ func (u *Understood) within(index int, bites *plan.Binding) bool {
 		all, part, differ = all+n, part+x, differ || x != n
 	}
 	return rows >= leastNested && differ && part >= nestedShare*all
+}
+
+// inOtherUnit reports whether each figure of a column is that of a measure in the same row, in the other unit that its
+// heading names: pounds beside kilos.
+func (u *Understood) inOtherUnit(index int) bool {
+	at := slices.IndexFunc(u.Block.Labels, func(l layout.Label) bool { return l.Col == index })
+	if at < 0 {
+		return false
+	}
+	for _, b := range u.Plan.Bindings {
+		own := unitAmong(u.Block.Labels[at].Text, b.Column.Dimension)
+		if b.Index < 0 || b.Unit == "" || own == "" || own == b.Unit || b.Set > 0 {
+			continue
+		}
+		figures, same := 0, 0
+		for _, row := range u.rowNumbers() {
+			if index >= len(row) || row[index] == 0 {
+				continue
+			}
+			v, err := unit.Convert(row[index], own, b.Unit)
+			if figures++; err == nil && b.Index < len(row) && math.Abs(v-row[b.Index]) <= 0.03*v {
+				same++
+			}
+		}
+		if figures >= 3 && same == figures {
+			return true
+		}
+	}
+	return false
 }

@@ -197,7 +197,8 @@ func (l *Log) ties(u *Understood, g *group) []Open {
 			continue
 		}
 		now, then := meaningOf(g.cands[i][u.choice[i]]), meaningOf(g.cands[i][next])
-		if now == "" && l.noTotal(g.values[i]) || now == then || sameEffect(g.kind, now, then) ||
+		if now == "" && (l.noTotal(g.values[i]) || u.inOtherUnit(g.values[i].Label.Col)) || now == then ||
+			sameEffect(g.kind, now, then) ||
 			!slices.Contains(weighty, now) && !slices.Contains(weighty, then) {
 			continue
 		}

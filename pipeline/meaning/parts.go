@@ -9,6 +9,7 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -16,19 +17,18 @@ import (
 // one figure alone stands for.
 type figures struct {
 	names []string // of the counts, in their order
+	words []string // for them
 	alone bool     // one figure is so many bites that all came aboard
-	of    bool     // they are written as so many of so many: "2 for 3"
 	over  bool     // the heading over them says what they are
 }
 
 var (
-	inBrackets = regexp.MustCompile(`\(([^()]+)\)$`)
-	partedBy   = regexp.MustCompile(`\s*[-–/]\s*`)
-	ofCell     = regexp.MustCompile(`(?i)^\d{1,2} ?for ?\d{1,2}$`)
-	oneFigure  = regexp.MustCompile(
+	partedBy  = regexp.MustCompile(`\s*[-–/]\s*`)
+	oneFigure = regexp.MustCompile(
 		`(?i)\b(?:one|single|lone|bare) (?:number|figure|digit)\b[^=]*(?:=|\bmeans?\b|\bis\b|:)(.*)`)
-	allOfThem = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
-	saysParts = regexp.MustCompile(`[=:](.*)`)
+	allOfThem  = regexp.MustCompile(`(?i)\b(?:all|every one|each)\b`)
+	inBrackets = regexp.MustCompile(`\(([^()]*)\)`)
+	saysParts  = regexp.MustCompile(`[=:](.*)`)
 )
 
 // mostFigures is how many counts one cell holds at the most.
@@ -49,8 +49,9 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 			if m == nil {
 				continue
 			}
-			if names := t.countsNamed(partedBy.Split(strings.Trim(m[1], " ."), -1)); names != nil {
-				out = &figures{names: names}
+			words := partedBy.Split(strings.Trim(inBrackets.ReplaceAllString(m[1], ""), " ."), -1)
+			if names := t.countsNamed(words); names != nil {
+				out = &figures{names: names, words: words}
 			}
 		}
 	}
@@ -60,57 +61,43 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 	return out
 }
 
-// The least cells of several counts that tell what they are without a word of the log, and their share of a column's.
-const (
-	leastFigures = 3
-	mostlyParted = 0.8
-)
+// mostlyParted is from which share of its cells on a column is of several counts.
+const mostlyParted = 0.8
 
-// figuresOver finds the counts that a heading names of the several figures under it, "bites-hooked-boated" over 3-2-1,
-// and cells of so many fish boated of so many bites: "2 for 3" (common practice, no source).
+// figuresOver finds the counts that headings of fish name in brackets, "YFT (bites/landed)" over 2/1. nil: none.
 func (t *Lexicon) figuresOver(blocks []*layout.Block) *figures {
 	for _, b := range blocks {
 		cells, parted := map[string]int{}, map[string]int{} // by the counts that their headings name
 		for _, head := range b.Labels {
 			names := t.countsOver(head)
-			all, of := 0, 0
+			key := strings.Join(names, " ")
 			for _, r := range b.Rows {
 				text := cellText(r, head.Col)
-				if words.Nothing(text) || words.NotLogged(text) {
+				if names == nil || words.Nothing(text) || words.NotLogged(text) {
 					continue
 				}
-				all++
-				switch counts := phrase.Figures(text); {
-				case ofCell.MatchString(text) && counts[0] <= counts[1]:
-					of++
-				case len(counts) > 1 && len(counts) == len(names):
-					parted[strings.Join(names, " ")]++
+				cells[key]++
+				if len(phrase.Figures(text)) == len(names) {
+					parted[key]++
 				}
 			}
-			if mostly(of, all) {
-				return &figures{names: []string{"landed_n", "strikes_n"}, of: true}
-			}
-			cells[strings.Join(names, " ")] += all
 		}
-		for _, names := range slices.Sorted(maps.Keys(parted)) {
-			if mostly(parted[names], cells[names]) {
-				return &figures{names: strings.Fields(names), over: true}
+		for _, key := range slices.Sorted(maps.Keys(parted)) {
+			if n := parted[key]; n >= fewParted && float64(n) >= mostlyParted*float64(cells[key]) {
+				return &figures{names: strings.Fields(key), over: true}
 			}
 		}
 	}
 	return nil
 }
 
-// mostly tells cells of several counts from the few that look like them.
-func mostly(n, of int) bool { return n >= leastFigures && float64(n) >= mostlyParted*float64(of) }
-
-// countsOver are the counts that a heading names, or its brackets: "YFT (bites/landed)".
+// countsOver are the counts that the brackets of a heading name.
 func (t *Lexicon) countsOver(head layout.Label) []string {
-	text := head.Text
-	if m := inBrackets.FindStringSubmatch(head.Full()); m != nil {
-		text = m[1]
+	m := inBrackets.FindStringSubmatch(head.Full())
+	if m == nil {
+		return nil
 	}
-	return t.countsNamed(partedBy.Split(text, -1))
+	return t.countsNamed(partedBy.Split(m[1], -1))
 }
 
 // countsNamed are the counts that words name, each another; nil where one names none.
@@ -145,13 +132,6 @@ func (t *Lexicon) countOf(head layout.Label) *plan.Column {
 func (l *legend) inFigures(t *Lexicon, v *Values) bool {
 	if l.figures == nil || len(v.cells) == 0 {
 		return false
-	}
-	if l.figures.of {
-		none := v.share("none of any", func(c layout.Cell) bool {
-			return words.Nothing(c.Text) || words.NotLogged(c.Text)
-		})
-		of := v.share("of so many", func(c layout.Cell) bool { return ofCell.MatchString(c.Text) })
-		return of > 0 && of+none >= mostlyParted
 	}
 	named := slices.Equal(t.countsOver(v.Label), l.figures.names)
 	if !named && (l.figures.over || t.countOf(v.Label) != nil) {
@@ -215,4 +195,133 @@ func (x *builder) figureSum(row []string, k int) int {
 		}
 	}
 	return sum
+}
+
+// partColumns parts a column of several figures into one for each: 5 @ 8.5 under "Rods @ kn", 2 for 3 under any heading,
+// and 5-3-2 under one that names no fish, where the log says that these are bites, fish hooked and fish boated.
+func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
+	if b.Shape != layout.Table || b.Open {
+		return
+	}
+	var counted []layout.Label // columns of what the log says of figures
+	for _, l := range b.Labels {
+		if heads, sep := t.partsNamed(l.Text); heads != nil && inParts(b, l.Col, sep, len(heads)) {
+			partColumn(b, l, heads, sep)
+		} else if t.ofSoMany(b, l) {
+			l.Group = l.Full()
+			partColumn(b, l, []string{"Landed", "Bites"}, "for")
+		} else if f != nil && inParts(b, l.Col, "-", len(f.words)) {
+			counted = append(counted, l)
+		}
+	}
+	if len(counted) == 1 && !t.isSpecies(t.fishOf(counted[0].Text)) {
+		partColumn(b, counted[0], f.words, "-")
+	}
+}
+
+// ofSoMany tells a column of so many fish boated of so many bites, "2 for 3" (common practice, no source), in a table
+// that counts neither elsewhere.
+func (t *Lexicon) ofSoMany(b *layout.Block, l layout.Label) bool {
+	counted := slices.ContainsFunc(b.Labels, func(o layout.Label) bool {
+		c := t.countOf(o)
+		return o.Col != l.Col && c != nil && (c.Name == "landed_n" || c.Name == "strikes_n")
+	})
+	return !counted && inParts(b, l.Col, "for", 2) && !slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
+		got, all, ok := strings.Cut(cellText(r, l.Col), "for")
+		landed, _ := number(strings.TrimSpace(got))
+		bites, _ := number(strings.TrimSpace(all))
+		return ok && landed > bites
+	})
+}
+
+// partsNamed are the words of a heading for several figures, each of another meaning, and what parts them.
+func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
+	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-"} {
+		heads := strings.Split(heading, sep)
+		var names []string
+		for _, h := range heads {
+			if c := t.figureOf(layout.Label{Text: strings.TrimSpace(h)}); c != nil && !slices.Contains(names, c.Name) {
+				names = append(names, c.Name)
+			}
+		}
+		if len(heads) > 1 && len(names) == len(heads) {
+			return heads, sep
+		}
+	}
+	return nil, ""
+}
+
+// figureOf is the column of counts, hours or speeds that a heading names best; nil: none.
+func (t *Lexicon) figureOf(head layout.Label) *plan.Column {
+	var best *plan.Column
+	weight := loosely
+	for _, c := range t.Columns { // in their order
+		figure := c.Parse == "count" || c.HasUnit && (c.Dimension == unit.Speed || c.Dimension == unit.Duration)
+		if s := t.said(head).columns[c]; figure && s.weight >= weight && (best == nil || s.weight > weight) {
+			best, weight = c, s.weight
+		}
+	}
+	return best
+}
+
+// partOfCell is one of several figures in a cell, with its unit or without; a range is of one.
+var partOfCell = regexp.MustCompile(`^(?:\d{1,3}(?:[.,]\d+)?(?:[-–]\d{1,3}(?:[.,]\d+)?)?\s?\pL{0,6}|\?)$`)
+
+// fewParted is how many cells of several figures a column has at the least.
+const fewParted = 3
+
+// inParts tells a column whose filled cells have n figures each.
+func inParts(b *layout.Block, col int, sep string, n int) bool {
+	parted := 0
+	for _, r := range b.Rows {
+		text := cellText(r, col)
+		if text == "" || words.NotLogged(text) || loneText(&r) {
+			continue
+		}
+		parts := strings.Split(text, sep)
+		if len(parts) != n || slices.ContainsFunc(parts, func(p string) bool {
+			return !partOfCell.MatchString(strings.TrimSpace(p))
+		}) {
+			return false
+		}
+		parted++
+	}
+	return parted >= fewParted
+}
+
+// partColumn puts the first figure of each cell of a column into its place, and the others into columns behind all.
+func partColumn(b *layout.Block, l layout.Label, heads []string, sep string) {
+	width := 0
+	for _, o := range b.Labels {
+		width = max(width, o.Col+1)
+	}
+	for i := range b.Rows {
+		width = max(width, len(b.Rows[i].Cells))
+	}
+	b.Labels = slices.Clone(b.Labels)
+	for k, head := range heads {
+		label := layout.Label{Col: width + k - 1, Text: strings.TrimSpace(head), Group: l.Group}
+		if k > 0 {
+			b.Labels = append(b.Labels, label)
+			continue
+		}
+		label.Col = l.Col
+		b.Labels[slices.IndexFunc(b.Labels, func(o layout.Label) bool { return o.Col == l.Col })] = label
+	}
+	for i := range b.Rows {
+		r := &b.Rows[i]
+		parts := strings.Split(cellText(*r, l.Col), sep)
+		if len(parts) != len(heads) {
+			continue
+		}
+		cells := append(make([]layout.Cell, 0, width+len(parts)), r.Cells...)
+		for len(cells) < width {
+			cells = append(cells, layout.Cell{})
+		}
+		for _, p := range parts {
+			cells = append(cells, layout.Cell{Text: strings.TrimSpace(p), Look: layout.Number})
+		}
+		cells[l.Col] = cells[width]
+		r.Cells = slices.Delete(cells, width, width+1)
+	}
 }

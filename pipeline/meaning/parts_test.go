@@ -1,12 +1,81 @@
 package meaning
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
 
-// TestFiguresOver holds that several counts of one cell are what the heading over them says, that "2 for 3" is so many
-// boated of so many bites whatever the heading, and that dates and gear parted in the same way are neither.
+// TestPartColumns holds that figures in one cell are parted where the heading names each, or the log says what they
+// are, and that a cell which is none of them leaves the column whole.
+func TestPartColumns(t *testing.T) {
+	for _, c := range []struct{ head, cells, want string }{
+		{"Lines @ kn", "5 @ 8.5;4 @ 7;6 @ 7-8;4 @ 7", "lines_out speed_kn"},
+		{"Hooked/boated", "3/2;1/0;0/0", "hooked_n landed_n"},
+		{"Hooked/boated", "3/2;1/0;lots", ""},
+		{"Tally", "4-3-1;3-3-2;0-0-0;2-1-1", "strikes_n hooked_n landed_n"},
+	} {
+		text := "Date|Lines in|Lines out|" + c.head + "|Where\n"
+		for day, cell := range strings.Split(c.cells, ";") {
+			text += fmt.Sprintf("2024-05-%02d|06:10|10:10|%s|the bank\n", day+1, cell)
+		}
+		text += "\n|||Tally = bites - hooked - boated (kept or not)|\n"
+		got := summary(inferred(t, "x.xlsx", nil, "Log", text).Data()[0].Plan)
+		for _, name := range strings.Fields(c.want) {
+			if !strings.Contains(got, name) {
+				t.Errorf("%s: no %s in %s", c.head, name, got)
+			}
+		}
+		if c.want == "" && strings.Contains(got, "landed_n") {
+			t.Errorf("%s: %s", c.cells, got)
+		}
+	}
+}
+
+// TestRenamed holds that a heading that was changed from one sheet to the next is of one column in both.
+func TestRenamed(t *testing.T) {
+	const rest = "|Lines|Kn|Bites|Hooked|Boated|Where\n"
+	l := inferred(t, "x.xlsx", nil,
+		"A", "Date|Begin|Finish"+rest+"2021-05-04|06:10|10:10|4|7|3|2|1|bank\n2021-05-05|06:00|10:30|5|7|2|2|1|bank\n",
+		"B", "Date|Lines in|Lines out"+rest+"2022-05-04|06:10|10:10|4|7|3|2|1|bank\n|10:30|12:00|5|7|2|2|1|bank\n")
+	for _, u := range l.Data() {
+		if !u.Plan.Binds("start_s") || !u.Plan.Binds("end_s") || !u.Plan.Binds("lines_out") {
+			t.Errorf("%s: %s", u.Plan.Name, summary(u.Plan))
+		}
+	}
+}
+
+// TestInOtherUnit holds that a measure that stands again in another unit is no other one, and that one that differs, or
+// of which the other has none, is not that.
+func TestInOtherUnit(t *testing.T) {
+	const head = "Date|Time|Fish|What became of it|Pounds|Kilos\n"
+	const row = "2024-05-04|07:10|wahoo|kept|"
+	for cells, want := range map[string]bool{"10|4.5;20|9.1;|12;30|13.6": true, "10|9;20|4;|12;30|5.5": false,
+		"10|4.5;20|9.1;12|;30|13.6": false} {
+		u := inferred(t, "x.xlsx", nil, "Log", head+row+strings.ReplaceAll(cells, ";", "\n"+row)+"\n").Data()[0]
+		if got := u.inOtherUnit(4); got != want {
+			t.Errorf("%s: %v, %s", cells, got, summary(u.Plan))
+		}
+	}
+}
+
+// TestFishOfOtherDays holds that lists of fish are read on days of which no other sheet tells the fish one by one.
+func TestFishOfOtherDays(t *testing.T) {
+	for day, want := range map[string]bool{"2021-05-04": true, "2022-06-04": false,
+		"2022-06-03": false} {
+		l := inferred(t, "x.xlsx", nil,
+			"A", "Date|In|Out|Lines|Bites|Fish\n"+day+"|06:10|10:10|4|3|1 mahi, 1 wahoo let go\n"+
+				day+"|10:30|11:30|4|3|1 mahi\n"+day+"|12:30|14:30|4|2|2 mahi\n",
+			"B", "Date|Time|Species|Result|cm\n2022-06-04|07:10|mahi|kept|80\n2022-06-04|08:10|wahoo|kept|120\n"+
+				"2022-06-05|07:10|mahi|kept|80\n")
+		if got := l.Data()[0].Plan.Reads("fishlist"); got != want {
+			t.Errorf("%s: a list of fish %v", day, got)
+		}
+	}
+}
+
+// TestFiguresOver holds that several counts of one cell are what the brackets of a heading of fish say of them, that "2
+// for 3" is so many boated of so many bites whatever the heading, and that figures parted in the same way are neither.
 func TestFiguresOver(t *testing.T) {
 	table := func(head string, cells ...string) string {
 		text := "Date|In|Out|Lines|Knots|" + head
@@ -15,20 +84,22 @@ func TestFiguresOver(t *testing.T) {
 		}
 		return text
 	}
-	for _, c := range []struct{ text, want string }{
-		{table("Bites-hooked-landed", "3-2-1", "0-0-0", "1-1-1", "4-3-3"), "strikes_n hooked_n landed_n"},
-		{table("Bites/landed", "3/1", "0/0", "1/1", "4/3"), "strikes_n landed_n"},
-		{table("Went", "2 for 3", "0 for 1", "1 for 1", "-"), "landed_n strikes_n"},
-		{table("Went", "3 for 2", "1 for 0", "4 for 1", "0 for 0"), ""},
-		{table("Bottom/gear", "3/1", "0/0", "1/1", "4/3"), ""},
-		{table("Bites", "3", "0", "1", "4"), ""},
+	for _, c := range []struct{ text, figures, counts string }{
+		{table("YFT (bites/landed)", "3/1", "0/0", "1/1", "4/3"), "strikes_n landed_n", ""},
+		{table("Bites/landed", "3/1", "0/0", "1/1", "4/3"), "", "landed_n strikes_n"},
+		{table("Went", "2 for 3", "0 for 1", "1 for 1", "-"), "", "landed_n strikes_n"},
+		{table("Went", "3 for 2", "1 for 0", "4 for 1", "0 for 0"), "", ""},
+		{table("Bottom/gear", "3/1", "0/0", "1/1", "4/3"), "", ""},
 	} {
 		p := planOf(t, "Log", c.text)
-		if got := strings.Join(p.Figures, " "); got != c.want {
-			t.Errorf("%s\nfigures %q, expected %q: %s", c.text, got, c.want, summary(p))
+		var counts []string
+		for _, name := range []string{"landed_n", "strikes_n"} {
+			if p.Binds(name) {
+				counts = append(counts, name)
+			}
 		}
-		if c.want != "" && (len(p.Catch) != 1 || !p.Binds("date")) {
-			t.Errorf("%s\nheld by %v: %s", c.text, p.Catch, summary(p))
+		if got := strings.Join(p.Figures, " "); got != c.figures || strings.Join(counts, " ") != c.counts {
+			t.Errorf("%s\nfigures %q: %s", c.text, got, summary(p))
 		}
 	}
 }

@@ -66,7 +66,7 @@ func stripFoot(b *layout.Block) {
 		apart := r.Num > above.Num+1 // a blank row, or totals
 		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
 		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:]) ||
-			onlySentences(b.Rows[i:]) || wordOverNumber(b, r, end)) {
+			onlySentences(b, b.Rows[i:]) || wordOverNumber(b, r, end)) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
@@ -102,12 +102,17 @@ func onlyRemarks(rows []layout.Row) bool {
 const fewestWords = 5
 
 // onlySentences tells rows that hold one sentence each, without a bite or a time of trolling in it: how the log is
-// to be read, whatever figures it names.
-func onlySentences(rows []layout.Row) bool {
+// to be read, whatever figures it names. What stands under one of the table's headings is said behind a sign: "Result =
+// bites - hooked".
+func onlySentences(b *layout.Block, rows []layout.Row) bool {
 	return !slices.ContainsFunc(rows, func(r layout.Row) bool {
 		text := joinedText(r)
-		return !loneText(&r) || len(strings.Fields(text)) < fewestWords || statesDay(text) ||
-			len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0 || len(phrase.Stretches(text)) > 0
+		head, _, _ := strings.Cut(text, "=")
+		explained := slices.ContainsFunc(b.Labels, func(l layout.Label) bool {
+			return head != text && normalise(l.Text) == normalise(head)
+		})
+		return !loneText(&r) || len(strings.Fields(text)) < fewestWords || !explained && (statesDay(text) ||
+			len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0 || len(phrase.Stretches(text)) > 0)
 	})
 }
 

@@ -42,6 +42,96 @@ func weekend(b *layout.Block) string {
 	return ""
 }
 
+// weekendsBeside makes days of the names of days of the week beside the days of a weekend, which stand once for the
+// rows under them: 11-12 May, and Sun. It returns what a user should be told of it.
+func weekendsBeside(b *layout.Block, years unit.Years) string {
+	if b.Shape != layout.Table || b.Open || years == (unit.Years{}) {
+		return ""
+	}
+	for _, s := range b.Labels {
+		spans := spansUnder(b, s.Col, years)
+		for _, l := range b.Labels {
+			days := daysNamed(b, l.Col, spans)
+			if days == nil {
+				continue
+			}
+			for i, day := range days {
+				if day == "" { // a weekend ashore
+					day = cellText(b.Rows[i], s.Col)
+				}
+				if r := &b.Rows[i]; day != "" && l.Col < len(r.Cells) && !loneText(r) {
+					r.Cells[l.Col].Look, r.Cells[l.Col].Text = layout.Date, day
+				}
+			}
+			return fmt.Sprintf("%s: days of the week, of the days under %s", l.Text, s.Text)
+		}
+	}
+	return ""
+}
+
+// spansUnder is the first and the last day of each row by a column of them; nil where it has other cells too.
+func spansUnder(b *layout.Block, col int, years unit.Years) [][2]unit.Date {
+	spans, told := make([][2]unit.Date, len(b.Rows)), 0
+	for i := range b.Rows {
+		from, to, ok := spanWithin(cellText(b.Rows[i], col), years)
+		switch text := cellText(b.Rows[i], col); {
+		case ok:
+			told++
+			spans[i] = [2]unit.Date{from, to}
+		case text == "" && i > 0:
+			spans[i] = spans[i-1]
+		case !loneText(&b.Rows[i]):
+			return nil
+		}
+	}
+	if told < 2 {
+		return nil
+	}
+	return spans
+}
+
+// daysNamed are the days of rows whose cells name days of the week within their span; nil where the column is another
+// one.
+func daysNamed(b *layout.Block, col int, spans [][2]unit.Date) []string {
+	var out []string
+	named := 0
+	for i, span := range spans {
+		text := cellText(b.Rows[i], col)
+		by := weekdaysOf([]string{text}, span[0], span[1])
+		switch {
+		case by != nil && by[strings.ToLower(text)] != "":
+			named++
+		case text != "" && !loneText(&b.Rows[i]):
+			return nil
+		}
+		out = append(out, by[strings.ToLower(text)])
+	}
+	if named < 2 {
+		return nil
+	}
+	return out
+}
+
+// spanWithin reads 4-5 May and 31 Aug-1 Sep, with their year or in one of the years.
+func spanWithin(text string, years unit.Years) (from, to unit.Date, ok bool) {
+	if from, to, ok = firstAndLast(text); ok {
+		return from, to, true
+	}
+	first, n, one := unit.DaySpan(text)
+	last := first
+	if !one {
+		first, last, _ = strings.Cut(andOrTo.Replace(strings.Replace(text, "-", " - ", 1)), "|")
+	}
+	a, err := unit.ParseDayMonth(strings.TrimSpace(first), unit.OrderUnknown)
+	z, errLast := unit.ParseDayMonth(strings.TrimSpace(last), unit.OrderUnknown)
+	from, okFrom := years.Date(a)
+	to, okTo := years.Date(z)
+	if one {
+		to += unit.Date(n) - 1
+	}
+	return from, to, err == nil && errLast == nil && okFrom && okTo && from < to && to-from < longestOuting
+}
+
 // hasDays tells a table in which some cell is a day.
 func hasDays(b *layout.Block) bool {
 	return slices.ContainsFunc(b.Rows, func(r layout.Row) bool {

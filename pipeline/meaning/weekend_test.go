@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"strings"
 	"testing"
 
 	"wakeledger/pipeline/plan"
@@ -69,5 +70,28 @@ func TestWeekendElsewhere(t *testing.T) {
 	names := []string{"Sat", "Tue"}
 	if by := weekdaysOf(names, unit.DateOf(2024, 8, 3), unit.DateOf(2024, 8, 4)); by != nil {
 		t.Errorf("days %v", by)
+	}
+}
+
+// TestWeekendsBeside holds that days of the week are days of the weekend that stands beside them, once for its rows,
+// over the end of a month too, and that a name which is no day of it makes none of them.
+func TestWeekendsBeside(t *testing.T) {
+	const head = "Season 2024|||||\n\nWeekend|Day|Lines in|Lines out|Rods|Bites\n"
+	for want, rows := range map[string]string{
+		"2024-05-11 2024-05-12 18-19 May 2024-06-01 2024-06-02": "11-12 May|Sat|06:10|08:00|4|1\n" +
+			"|Sun|08:30|10:00|5|0\n18-19 May|||||blown out\n1-2 Jun|Sat|06:00|09:00|4|2\n|Sun|06:00|09:00|4|2\n",
+		"2024-08-31 2024-09-01 2024-09-14": "31 Aug-1 Sep|Sat|06:10|08:00|4|1\n|Sun|08:30|10:00|5|0\n" +
+			"14-15 Sep|Sat|06:00|09:00|4|2\n",
+		"": "11-12 May|Sat|06:10|08:00|4|1\n|Mon|08:30|10:00|5|0\n18-19 May|Sun|06:00|09:00|4|2\n",
+	} {
+		got := ""
+		for _, u := range inferred(t, "w.xlsx", nil, "Log", head+rows).Data() {
+			if b := u.Plan.Find("date"); b != nil {
+				got = strings.Join(column(u.b.rows, b.Index), " ")
+			}
+		}
+		if got != want {
+			t.Errorf("days %q, expected %q", got, want)
+		}
 	}
 }

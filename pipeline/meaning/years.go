@@ -18,14 +18,10 @@ func (l *Log) years() {
 		if b := p.Find("date"); b != nil && b.Column.Parse == "date" {
 			l.monthDays(u, b, texts)
 		}
-		years, ok := p.Years, true
-		for _, text := range append(texts, l.File) {
-			if years, ok = years.And(unit.YearsIn(text)); !ok {
-				break
+		if stated, ok := statedYears(append(texts, l.File)...); ok {
+			if years, ok := p.Years.And(stated); ok {
+				p.Years = years
 			}
-		}
-		if ok {
-			p.Years = years
 		}
 		if p.Years == (unit.Years{}) {
 			p.Years = l.otherYears()
@@ -34,6 +30,16 @@ func (l *Log) years() {
 			p.Years = l.yearsOfDays(u)
 		}
 	}
+}
+
+// statedYears is what texts state together; ok is false where they contradict each other.
+func statedYears(texts ...string) (years unit.Years, ok bool) {
+	for _, text := range texts {
+		if years, ok = years.And(unit.YearsIn(text)); !ok {
+			return unit.Years{}, false
+		}
+	}
+	return years, true
 }
 
 // monthDays takes whole numbers under a heading such as "Day" for days of the month
@@ -60,13 +66,7 @@ func (l *Log) monthDays(u *Understood, b *plan.Binding, texts []string) {
 
 // otherYears is the one year, or two that follow each other, of the log's texts.
 func (l *Log) otherYears() unit.Years {
-	var years unit.Years
-	for _, text := range l.Texts {
-		var ok bool
-		if years, ok = years.And(unit.YearsIn(text)); !ok {
-			return unit.Years{}
-		}
-	}
+	years, _ := statedYears(l.Texts...)
 	return years
 }
 

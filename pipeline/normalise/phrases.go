@@ -538,6 +538,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		}
 		for range max(f.N, 1) {
 			v := r.fishValues(f)
+			if t.Kept && v["outcome"].Text != "released" {
+				v["kept"] = entry.OfFlag(true)
+			}
 			if i := sameFish(before, v); i >= 0 {
 				fillIn(before[i], v)
 				before = slices.Delete(before, i, i+1)

@@ -130,11 +130,8 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 			if speed := oneSpeed(stretches); speed > 0 && (len(stretches) > 1 || endless(stretches)) {
 				v["strike_speed_kn"] = entry.OfReal(speed)
 			}
-			if speed := r.value("speed_kn"); len(stretches) == 0 &&
-				r.layout.Kind == plan.Flat && speed.Known && !r.timed() {
-				v["strike_speed_kn"] = speed // of a stretch whose hours nobody wrote down
-			} else if told := phrase.Settings(text).Speeds; len(stretches) == 0 && len(told) == 1 &&
-				!speed.Known && !r.timed() {
+			if told := phrase.Settings(text).Speeds; len(stretches) == 0 && len(told) == 1 &&
+				!r.value("speed_kn").Known && !r.timed() {
 				v["strike_speed_kn"] = entry.OfReal(told[0]) // whose words say it
 			}
 			r.beside(plan.Strikes, v)

@@ -76,7 +76,8 @@ func isEffort(b plan.Binding) bool {
 // sharedBySides are the fields that say of which day, trip and boat a row is.
 var sharedBySides = []string{"trip", "boat", "zone", "date"}
 
-// beside adds a side entry that shares the row's day and trip.
+// beside adds a side entry that shares the row's day and trip. A bite is at the row's one speed, where the row has
+// several stretches or nobody wrote its hours down.
 func (r *Reader) beside(kind plan.Kind, values map[string]entry.Value) {
 	for _, name := range sharedBySides {
 		if v := r.value(name); v.Known {
@@ -84,6 +85,11 @@ func (r *Reader) beside(kind plan.Kind, values map[string]entry.Value) {
 				values[name] = v
 			}
 		}
+	}
+	_, paced := values["strike_speed_kn"]
+	if speed := r.value("speed_kn"); (kind == plan.Strikes || kind == plan.Fish) && r.layout.Kind == plan.Flat &&
+		speed.Known && !paced && !r.timed() {
+		values["strike_speed_kn"] = speed
 	}
 	r.side = append(r.side, Side{Kind: kind, Row: int64(r.row.Num), Part: r.parts +
 		int64(len(r.side)+1), Values: values})

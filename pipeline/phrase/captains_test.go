@@ -308,3 +308,17 @@ func TestOneOfAList(t *testing.T) {
 		}
 	}
 }
+
+// One more of which no more is told is left; what a later clause says of it is a bite of its own.
+func TestOneMore(t *testing.T) {
+	checkTold(t, []saying{
+		{"Lost a mahi, then another, came off.", "mahi lost; lost"},
+		{"Lost a mahi, then another.", "mahi lost | left: another"},
+		{"Perdimos un dorado y luego otro, igual, se soltó", "dorado lost; lost"},
+		{"Un altro wahoo perso", "wahoo lost"},
+		{"Une touche pour rien. Une bonite perdue dans un saut.", "missed; bonite lost"},
+		{"Una picada para nada, un peto perdido en un salto", "missed; peto lost"},
+		{"Décrochée sans qu'on la voie", "lost"},
+		{"Lost a beast at the boat", "lost (at the boat)"},
+	})
+}

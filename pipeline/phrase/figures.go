@@ -7,11 +7,11 @@ import (
 
 // Several counts in one cell, and what parts them.
 var (
-	figures  = regexp.MustCompile(`(?i)^\d{1,3}(?:\s*(?:[-–/]|\bfor\b)\s*\d{1,3})*$`)
-	partedBy = regexp.MustCompile(`(?i)\s*(?:[-–/]|\bfor\b)\s*`)
+	figures  = regexp.MustCompile(`^\d{1,3}(?:\s*[-–/]\s*\d{1,3})*$`)
+	partedBy = regexp.MustCompile(`\s*[-–/]\s*`)
 )
 
-// Figures are the counts that stand in one cell: 3-2-1, 3/2, 2 for 3. nil: it holds something else.
+// Figures are the counts that stand in one cell: 3-2-1, 3/2. nil: it holds something else.
 func Figures(text string) []int {
 	if !figures.MatchString(text) {
 		return nil

@@ -217,6 +217,13 @@ var articles = map[string]bool{"a": true, "an": true, "un": true, "una": true, "
 	"uma": true, "ein": true, "eine": true, "einen": true, "einer": true, "another": true, "other": true, "otro": true,
 	"otra": true, "autre": true, "outro": true, "outra": true, "altro": true, "altra": true}
 
+// other tells a word for one more of its kind.
+func (s *scanner) other(i int) bool {
+	t := s.tok(i)
+	return articles[t] && (t == "another" || t == "other" || t == "autre" || strings.HasSuffix(t, "tro") ||
+		strings.HasSuffix(t, "tra"))
+}
+
 func (s *scanner) numberWord(i int) (item, bool) {
 	if i >= len(s.toks) || s.toks[i].Kind != words.Word {
 		return item{}, false
@@ -238,8 +245,10 @@ func (s *scanner) numberWord(i int) (item, bool) {
 	}
 	it := item{kind: aNumber, end: end, num: float64(n), article: articles[s.tok(i)]}
 	it.alone = it.article && s.tok(i) != "a" && s.tok(i) != "an"
-	if it.article && (s.tok(i) == "another" || s.tok(i) == "other" || strings.HasSuffix(s.tok(i), "tro") ||
-		strings.HasSuffix(s.tok(i), "tra") || s.tok(i) == "autre") {
+	if it.article && s.other(end) { // une autre
+		i, end, it.end = end, end+1, end+1
+	}
+	if it.article && s.other(i) {
 		it.text = "other"
 	}
 	if s.andHalf(end) && !it.article {

@@ -22,6 +22,7 @@ type teller struct {
 	notes    []note   // of each bite
 	clock    *Clock   // one alone, of the clause that follows
 	bare     *clause  // a fish's name alone, which the next clause may say more of
+	other    *clause  // one more, of which no more was told yet: "then another"
 	talked   *clause  // a fish without a fate or a count, whose measures the next clause may tell
 	method   string   // of fishing, other than trolling, that the sentence speaks of before its fish
 	leapt    *clause  // a fish at a clock of which no more was told than that it was seen: the next clause may end it
@@ -56,6 +57,7 @@ func Tell(text string, d Defaults) Story {
 	if t.bare != nil {
 		t.leave(*t.bare)
 	}
+	t.leaveOther()
 	for _, n := range t.names {
 		t.leave(n)
 	}
@@ -164,6 +166,7 @@ func byStrokes(text string, d Defaults) string {
 // clause adds what a clause tells to the story.
 func (t *teller) clause(c clause) {
 	t.name(&c)
+	t.moreOf(&c)
 	t.clockOf(&c)
 	t.afterLeap(&c)
 	if c.both && c.fate != 0 && c.count == 0 && len(t.story.Bites) == 0 {
@@ -310,6 +313,38 @@ func (t *teller) clockOf(c *clause) {
 			}
 		}
 	}
+}
+
+// moreOf takes a fate behind "then another" for that of a bite of its own. One of which no more is told is left.
+func (t *teller) moreOf(c *clause) {
+	switch {
+	case t.other == nil || c.join != aBreak && c.fate == words.FateUnknown && c.fish == nil && c.count == 0:
+	case c.join != aBreak && (c.fate != words.FateUnknown || c.fish != nil) && !c.denied:
+		c.count, c.article, t.other = max(c.count, 1), true, nil
+	default:
+		t.leaveOther()
+	}
+	if !t.list && c.oneMore() {
+		t.other = c
+	}
+}
+
+func (t *teller) leaveOther() {
+	if t.other != nil {
+		t.story.Left, t.other = append(t.story.Left, t.other.text), nil
+	}
+}
+
+// oneMore tells a clause that says no more than that there was one more.
+func (c *clause) oneMore() bool {
+	more := false
+	for _, it := range c.items {
+		more = more || it.kind == aNumber && it.text == "other"
+		if it.kind != aGlue && it.text != "other" {
+			return false
+		}
+	}
+	return more
 }
 
 // name gives a clause without a fish the name that stood alone before it: "Blackfin (rel)".

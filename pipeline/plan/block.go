@@ -25,6 +25,7 @@ type Binding struct {
 	Gone     bool      // remarks that tell of bites that were missed or lost, of rows that count none
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Alone    string    // of events: what became of a fish that is named and nothing more
+	Kept     bool      // of lists of fish: of those that were kept alone, as the heading says
 	Guess    bool      // its weights or lengths are guesses, by the heading's words
 	Rest     *Rest     // the column that has the rest of its quantity in a smaller unit: lb, then oz; nil: none
 	Paired   unit.Unit // of the first of two numbers in a cell, whose rest is the second: 12-8 is 12 lb 8 oz

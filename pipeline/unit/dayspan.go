@@ -21,12 +21,13 @@ var (
 		`((?:[/.]|\s+(?:de |di )?)(?:\d{1,2}|\pL{3,10})\.?(?:(?:[/., ]|\s)+(?:de )?\d{2,4})?)$`)
 	monthsDays = regexp.MustCompile(`(?i)^(\pL{3,10}\.?\s+)(\d{1,2})` + nth + andTo + `(\d{1,2})` + nth + // Aug 24-25
 		`(,?\s+\d{2,4})?$`)
-	isoDays    = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
-	daysDay    = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
-	monthDays  = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})\s*[-–—&+]\s*(\d{1,2})$`)                           // 6/17-18
-	fromWords  = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
-	wordBefore = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
-	dayDay     = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
+	isoDays     = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
+	daysDay     = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
+	monthDays   = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})\s*[-–—&+]\s*(\d{1,2})$`)                           // 6/17-18
+	fromWords   = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
+	wordsBehind = regexp.MustCompile(`\s*\([^()\d]*\)$`)
+	wordBefore  = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
+	dayDay      = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
 		`(\d{1,2})[/.](\d{1,2})((?:[/.]\d{2,4})?)$`)
 )
 
@@ -43,6 +44,9 @@ func twoDays(text string) bool {
 // first, and how many they are. It is false where they are not of one month, or may be read in two ways.
 func DaySpan(text string) (first string, days int, ok bool) {
 	text = strings.TrimSpace(text)
+	if strings.HasSuffix(text, ")") {
+		text = wordsBehind.ReplaceAllString(text, "")
+	}
 	if !strings.ContainsAny(text, "0123456789") {
 		return "", 0, false
 	}

@@ -133,8 +133,8 @@ SELECT ord, (row_number() OVER (PARTITION BY ord ORDER BY CASE outcome WHEN 'lan
         WHEN 'hooked' THEN 3 WHEN 'not logged' THEN 4 ELSE 5 END))::INTEGER AS sub, 'flat' AS origin, boat, trip_key,
             date, leg, line, lure, time_s, outcome, species, species_logged,
     loss_cause, fight_s, angler,
-    coalesce(CASE WHEN ord NOT IN (SELECT ord FROM stretch) THEN round(speed_kn, 1) END, -- else its leg's
-        strike_speed_kn) AS speed_kn,
+    -- else its leg's
+    coalesce(strike_speed_kn, CASE WHEN ord NOT IN (SELECT ord FROM stretch) THEN round(speed_kn, 1) END) AS speed_kn,
     NULL::VARCHAR AS strike, lure_weight_g, colour, setback_m,
     length_cm, length_kind, girth_cm, scale_kg, weight_state, certified, kept, log_id, file, sheet, "row", zone
 FROM flat)

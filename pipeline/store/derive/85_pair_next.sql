@@ -16,10 +16,15 @@ WITH free AS (
         + CASE WHEN s.leg_id = f.leg_id THEN 0 ELSE 30 END
         + CASE s.outcome WHEN f.outcome THEN 0 WHEN 'landed' THEN 5 WHEN 'released' THEN 5 ELSE 300 END AS score
     FROM free f JOIN free s USING (trip_key)
-    WHERE f.origin = 'fish' AND s.origin <> 'fish' AND NOT s.measured
+    WHERE f.origin = 'fish' AND s.origin <> 'fish'
+      -- a measured bite is a fish itself: that of the row's own list, where this names one of its kind without measures
+      AND (NOT s.measured OR s.ord // 128 = f.ord // 128 AND NOT f.measured AND s.origin = 'strikes'
+          AND s.kind_of_fish = f.kind_of_fish)
       AND (s.outcome NOT IN ('missed', 'lost') OR s.outcome = 'lost' AND f.outcome = 'lost')
       AND (f.outcome <> 'lost' OR s.outcome NOT IN ('landed', 'released'))
       AND (s.kind_of_fish = f.kind_of_fish OR s.kind_of_fish IS NULL OR f.kind_of_fish IS NULL)
+      -- a row's list of what was kept does not tell of a fish that the row let go
+      AND NOT (s.ord // 128 = f.ord // 128 AND coalesce(f.kept, false) AND s.outcome = 'released')
       AND (lower(s.line) = lower(f.line) OR s.line IS NULL OR f.line IS NULL)
       -- of which day of a long trip a fish was that names none, its clock alone does not tell
       AND (s.leg_id = f.leg_id OR s.leg_id IS NULL OR f.leg_id IS NULL OR f.date IS NULL AND f.leg IS NULL
