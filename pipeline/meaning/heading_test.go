@@ -138,6 +138,11 @@ func TestGuessedByHeading(t *testing.T) {
 			t.Errorf("%s: %s", heading, summary(p))
 		}
 	}
+	p := planOf(t, "", "Date|Fish|Lbs (~ = guess)|Length (in)\n2026-06-03|Wahoo|40|44\n2026-06-04|Wahoo|~30|41\n"+
+		"2026-06-05|Wahoo|35|42")
+	if !p.Binds("scale_kg") {
+		t.Errorf("a mark for guesses in the heading: %s", summary(p))
+	}
 }
 
 // TestRates holds that so many an hour are no count, and a speed is no rate.

@@ -215,9 +215,12 @@ func (t *Lexicon) spelled(s *sayings, text string) {
 		s.aside, s.asideWeight = "money", 4
 	}
 	in, _ := t.concepts.found(normalise(text))
-	s.guess = s.guess || in["guess"] && !aroundIt.MatchString(text) &&
+	s.guess = s.guess || in["guess"] && !aroundIt.MatchString(text) && !guessMark.MatchString(text) &&
 		!words.Scaled(text) // "off the scales, ~ if a guess" is a scale's
 }
+
+// guessMark is what a heading says of a mark at some of its figures: "Lbs (~ = guess)".
+var guessMark = regexp.MustCompile(`[~*?^]\s*=`)
 
 // aroundIt is a heading of a girth that begins with a word which a guess may have too: "Around", "Around (cm)".
 var aroundIt = regexp.MustCompile(`(?i)^\s*around(?:\s+(?:it|the fish|fish))?[\s,/]*\(?(?:cms?|ins?\.?|inch(?:es)?|")?\)?\s*$`)
