@@ -51,7 +51,8 @@ func (l *Log) questionable() []Open {
 		seen[g] = true
 		for _, o := range slices.Concat(l.ties(u, g), l.unworded(u, g), l.unaccounted(u, g),
 			l.best(u, g), l.undated(u, g), l.misfits(u, g),
-			l.codesOfBites(u, g), l.rowOrTrip(u, g), l.nested(u, g), l.portions(u, g)) {
+			l.codesOfBites(u, g), l.rowOrTrip(u, g), l.nested(u, g), l.portions(u, g),
+			l.tripHours(u, g)) {
 			out = joined(out, o)
 		}
 	}

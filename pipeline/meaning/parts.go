@@ -198,7 +198,8 @@ func (x *builder) figureSum(row []string, k int) int {
 }
 
 // partColumns parts a column of several figures into one for each: 5 @ 8.5 under "Rods @ kn", 2 for 3 under any
-// heading, and 5-3-2 under one that names no fish, where the log says that these are bites, fish hooked and fish boated.
+// heading, and 5-3-2 under one that names no fish, where the log says that these are bites, fish hooked and fish
+// boated.
 func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
 	if b.Shape != layout.Table || b.Open {
 		return

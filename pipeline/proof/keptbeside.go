@@ -52,7 +52,7 @@ func (q *inquiry) keptBeside(s Subject) {
 	q.last().Brief = "Remarks tell of more fish kept than their rows count: the counts are taken."
 }
 
-// moreTold asks about remarks that tell of more bites than their row counts: "had one hit, never saw it" beside none.
+// moreTold asks about remarks that say of more bites than their row counts: "had one hit, never saw it" beside none.
 func (q *inquiry) moreTold(s Subject) {
 	if s.Plan.Kind != plan.Flat || !s.Plan.Binds("strikes_n") {
 		return
@@ -75,7 +75,7 @@ func (q *inquiry) moreTold(s Subject) {
 			if text == "" || !hours[int64(r.Num)] || aside[int64(r.Num)] || otherFishing(text) {
 				continue
 			}
-			if toldIn(text) > bitesIn(s.Plan, r) {
+			if told := phrase.Tell(text, phrase.Defaults{}); !told.Nothing && told.Strikes > bitesIn(s.Plan, r) {
 				if n++; first == "" {
 					first = text
 				}
@@ -88,17 +88,6 @@ func (q *inquiry) moreTold(s Subject) {
 			q.last().Brief = "Remarks tell of more bites than their rows count: the counts are taken."
 		}
 	}
-}
-
-// toldIn is how many bites on trolled lures a text tells of.
-func toldIn(text string) int {
-	n := 0
-	for _, b := range phrase.Tell(text, phrase.Defaults{}).Bites {
-		if b.Method == "" || b.Method == "troll" {
-			n += max(b.N, 1)
-		}
-	}
-	return n
 }
 
 // bitesIn is how many bites the counts of a row tell.
