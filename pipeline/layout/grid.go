@@ -14,6 +14,7 @@ type Row struct {
 	Table  int // as in sheet.Row
 	Cells  []Cell
 	Merged map[int]string // as in sheet.Row
+	Struck bool           // as in sheet.Row
 }
 
 // at is a cell of the row; a blank one beyond its end.
@@ -118,7 +119,7 @@ func (g *Grid) add(from *sheet.Row) (filled int) {
 	if filled == 0 || filled > mostAcross {
 		return filled
 	}
-	row := Row{Num: from.Num, Table: from.Table}
+	row := Row{Num: from.Num, Table: from.Table, Struck: from.Struck}
 	some := false
 	for i, text := range from.Cells {
 		c := Cell{Text: strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " ")),

@@ -573,6 +573,11 @@ func speciesCell(r *Reader, t *target, text string) error {
 		r.nothing = true
 		return nil
 	}
+	if fate, ok := words.FateOnly(text); ok && (fate == words.Lost || fate == words.Missed) && r.sets == 0 &&
+		r.has("outcome") && !r.layout.Binds("outcome") && !r.set.Species.Find(text, r.set.Ocean).Found {
+		r.put("outcome", entry.OfText(fate.String())) // "lost" where others have the fish
+		return nil
+	}
 	name := r.withoutLength(t, oneSpaced(text))
 	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 &&
 		fish[0].Name != "" && r.sets == 0 && !r.lists {

@@ -80,6 +80,19 @@ func TestWeightFromNoScale(t *testing.T) {
 	}
 }
 
+// TestFateForAFish holds that a fate which stands where other rows have their fish is the bite's, where no column of
+// its own says what became of it.
+func TestFateForAFish(t *testing.T) {
+	rows := log{text: "Date|Species|Length (cm)|Kept|Lure\n2026-06-03|wahoo|120|Y|jet\n2026-06-03|lost|||jet\n" +
+		"2026-06-04|missed|||plug\n2026-06-04|mahi|88|N|plug"}.read(t)
+	for i, want := range []string{"", "lost", "missed", ""} {
+		got, fish := rows[i].values["outcome"], rows[i].values["species_logged"]
+		if got != want || (fish == "") != (want != "") {
+			t.Errorf("row %d: outcome %q, expected %q; a fish %q", i, got, want, fish)
+		}
+	}
+}
+
 // TestTickedWeight holds that a tick under a word for a guess, or for the scale, says it of the weight beside it, and
 // that a blank beside the ticks of the scale leaves it unsaid.
 func TestTickedWeight(t *testing.T) {

@@ -246,6 +246,9 @@ func (r *Reader) implied() {
 		(r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
+	if r.layout.Kind != plan.Trips && r.has("species") && !r.has("outcome") && !r.counts() {
+		r.add("outcome", entry.Text) // "lost" may stand where others have the fish
+	}
 	if r.layout.Reads("story", "fishlist") {
 		r.add("notes", entry.Text)
 	}

@@ -141,6 +141,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"untrolled":    leaveRows,
 	"dayless":      leaveRows,
 	"planned":      leaveRows,
+	"struck":       leaveRows,
 	"trip remarks": countRemarks,
 	"parts": func(l *meaning.Log, _ *Question, choice string) {
 		if choice == "trips" {

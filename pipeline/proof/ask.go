@@ -354,6 +354,7 @@ func (q *inquiry) block(s Subject) {
 	q.stray(s)
 	q.dayless(s)
 	q.planned(s)
+	q.struckOut(s)
 	q.jigged(s)
 	q.unpaced(s)
 	q.hoursInRemarks(s)

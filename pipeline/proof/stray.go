@@ -65,6 +65,28 @@ func (q *inquiry) planned(s Subject) {
 		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
 }
 
+// struckOut asks about rows whose cells are all struck through.
+func (q *inquiry) struckOut(s Subject) {
+	var rows []int64
+	for _, r := range s.Block.Rows {
+		if r.Struck {
+			rows = append(rows, int64(r.Num))
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	say := fmt.Sprintf("%d rows%s are struck through, the first: %s. Are they", len(rows), within(s.Plan.Name),
+		rowName(&s, rows[0]))
+	if len(rows) == 1 {
+		say = fmt.Sprintf("One row is struck through: %s. Is it", rowName(&s, rows[0]))
+	}
+	q.ask("struck", s.Plan.Name, "rows", say+" to be left out?", []string{"yes, leave out", "no, count"}, all)
+	x := q.last()
+	x.Brief, x.Choices, x.left = "Rows are struck through: are they to be left out?", []string{leaveOut, "no"},
+		[]left{{s.Understood, rows}}
+}
+
 // longestTitle is how long a text above a table is at the most that is its title.
 const longestTitle = 40
 

@@ -30,11 +30,13 @@ type gridRow struct {
 	cells            []string
 	class            []Class
 	formula, comment map[int]string
+	filled, struck   int // cells that hold something, and of these those that are struck through
 }
 
 type gridCell struct {
 	text             string
 	class            Class
+	struck           bool
 	formula, comment string // the formula with its "=", which is also there if the text is not known
 }
 
@@ -70,6 +72,9 @@ func (g *grid) put(num, col, n int, c gridCell) error {
 	}
 	for len(r.cells) < end {
 		r.cells = append(r.cells, "")
+	}
+	if r.filled += n; c.struck {
+		r.struck += n
 	}
 	for i := col - 1; i < end; i++ {
 		r.cells[i], r.class = c.text, setClass(r.class, i, c.class)
@@ -225,7 +230,7 @@ func (r *gridRows) Next() bool {
 	if next := r.rows[0]; r.num >= next.num {
 		r.cells = append(r.cells[:0], next.cells...)
 		row = Row{Num: r.num, Table: next.table, Cells: r.cells, Class: next.class, Formula: next.formula,
-			Comment: next.comment}
+			Comment: next.comment, Struck: next.struck > 0 && next.struck == next.filled}
 	}
 	r.take(row)
 	return true

@@ -216,6 +216,7 @@ func (o *odsReader) cell(t xml.StartElement) error {
 	if number && (c.typ == "date" || c.typ == "time" || c.typ == "float") {
 		out.class = o.styles.class(o.styleOf(c.style, first), c)
 	}
+	out.struck = o.styles.struck(o.styleOf(c.style, first))
 	o.fail(o.grid.put(o.row, first, n, out))
 	return nil
 }

@@ -18,6 +18,7 @@ type odsStyles struct {
 type odsCellStyle struct {
 	parent, format string
 	hidden         bool
+	through        string // the line through its text: none, solid, ...; "" where its parent says
 }
 
 // odsFormat is a format of dates or times: its parts are named days, hours, ...
@@ -39,6 +40,9 @@ func (s *odsStyles) read(d *xml.Decoder, t *xml.StartElement) error {
 			Table  struct {
 				Display string `xml:"display,attr"`
 			} `xml:"table-properties"`
+			Text struct {
+				Through string `xml:"text-line-through-style,attr"`
+			} `xml:"text-properties"`
 		} `xml:"style"`
 		Dates   []odsFormat `xml:"date-style"`
 		Times   []odsFormat `xml:"time-style"`
@@ -53,7 +57,7 @@ func (s *odsStyles) read(d *xml.Decoder, t *xml.StartElement) error {
 		return err
 	}
 	for _, c := range list.Styles {
-		s.cells[c.Name] = odsCellStyle{c.Parent, c.Format, c.Table.Display == "false"}
+		s.cells[c.Name] = odsCellStyle{c.Parent, c.Format, c.Table.Display == "false", c.Text.Through}
 	}
 	for _, f := range append(list.Dates, list.Times...) {
 		s.formats[f.Name] = f.class()
@@ -109,6 +113,18 @@ func (s *odsStyles) formatOf(style string) (Class, bool) {
 		style = st.parent
 	}
 	return Plain, false
+}
+
+// struck reports whether a style, or the one that it is made from, strikes its text through.
+func (s *odsStyles) struck(style string) bool {
+	for range 10 { // ten in a row are a circle
+		st := s.cells[style]
+		if st.through != "" {
+			return st.through != "none"
+		}
+		style = st.parent
+	}
+	return false
 }
 
 // odsCell is a cell as it stands in the part.

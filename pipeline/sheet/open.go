@@ -119,6 +119,8 @@ type Row struct {
 	// "=" alone where it is shared with another cell or in an .xls, which also
 	// gives no comments.
 	Formula, Comment map[int]string
+	// Struck tells that each cell of a workbook's row that holds something is struck through.
+	Struck bool
 	// Table numbers the tables of a text document, from 1, for their rows; 0 for its other lines, and in every
 	// other file, where nothing says where a table begins.
 	Table int

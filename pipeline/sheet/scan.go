@@ -34,12 +34,14 @@ type layout struct {
 	// formulas and comments are by row and by index of the cell, nil where they
 	// were not asked for.
 	formulas, comments map[int]map[int]string
+	struck             map[int]bool // rows whose cells are all struck through
 }
 
 // bookFacts is what a workbook's other parts tell of its sheets' cells.
 type bookFacts struct {
 	texts   int     // how many shared texts there are
 	styles  []Class // by the number that a cell has as its s; nil if all are Plain
+	struck  []bool  // by the same, which strike their text through; nil if none does
 	details bool
 }
 
@@ -61,6 +63,8 @@ type scanner struct {
 	facts    bookFacts
 	row      int
 	class    []Class // of the row in hand
+	filled   int     // its cells that hold something
+	struck   int     // and of these, those that are struck through
 	formulas int
 	cell     cellState
 	closed   bool // the rows are complete
@@ -71,6 +75,7 @@ type scanner struct {
 type cellState struct {
 	col                       int
 	class                     Class
+	struck                    bool
 	typ                       string
 	value                     string
 	stored, formula, hasValue bool
@@ -174,8 +179,15 @@ func (s *scanner) startRow() error {
 	return nil
 }
 
-// endRow keeps the classes of the row in hand.
+// endRow keeps the classes of the row in hand, and whether it is struck through.
 func (s *scanner) endRow() {
+	if s.struck > 0 && s.struck == s.filled {
+		if s.lay.struck == nil {
+			s.lay.struck = map[int]bool{}
+		}
+		s.lay.struck[s.row] = true
+	}
+	s.filled, s.struck = 0, 0
 	if len(s.class) == 0 {
 		return
 	}
@@ -209,7 +221,10 @@ func (s *scanner) startCell() error {
 	}
 	s.cell = cellState{col: col, typ: cellType(s.tags.Attr("t"))}
 	if len(s.facts.styles) > 0 && s.cell.typ == "" {
-		s.cell.class = s.style(s.tags.Attr("s"))
+		s.cell.class = styled(s.facts.styles, s.tags.Attr("s"))
+	}
+	if s.facts.struck != nil {
+		s.cell.struck = styled(s.facts.struck, s.tags.Attr("s"))
 	}
 	if s.tags.Empty {
 		return s.endCell()
@@ -217,18 +232,16 @@ func (s *scanner) startCell() error {
 	return nil
 }
 
-// style is the class of a cell's style. A style that is not there is none.
-func (s *scanner) style(number []byte) Class {
+// styled is what a cell's style says. A style that is not there says nothing.
+func styled[T any](styles []T, number []byte) T {
 	n := 0
 	for _, c := range number {
-		if n = n*10 + int(c) - '0'; c < '0' || c > '9' || n >= len(s.facts.styles) {
-			return Plain
+		if n = n*10 + int(c) - '0'; c < '0' || c > '9' || n >= len(styles) {
+			var none T
+			return none
 		}
 	}
-	if len(number) == 0 {
-		return s.facts.styles[0]
-	}
-	return s.facts.styles[n]
+	return styles[n]
 }
 
 // cellType keeps the types that matter here without making a string of each; a
@@ -259,6 +272,9 @@ func (s *scanner) endCell() error {
 	}
 	if s.row > s.lay.lastRow {
 		s.lay.lastRow, s.lay.lastCol = s.row, 0
+	}
+	if s.filled++; c.struck {
+		s.struck++
 	}
 	if c.hasValue && c.typ != "s" { // A shared string may be "", and is then no cell to excelize.
 		s.lay.lastCol = c.col

@@ -15,39 +15,52 @@ type stylesPart struct {
 		ID   int    `xml:"numFmtId,attr"`
 		Code string `xml:"formatCode,attr"`
 	} `xml:"numFmts>numFmt"`
+	Fonts []struct {
+		Strike *struct {
+			Val string `xml:"val,attr"`
+		} `xml:"strike"`
+	} `xml:"fonts>font"`
 	Cells []struct {
 		Format int `xml:"numFmtId,attr"`
+		Font   int `xml:"fontId,attr"`
 	} `xml:"cellXfs>xf"`
 }
 
-// cellStyles gives the class of each style that a cell can name by its number,
-// nil if all are Plain.
-func cellStyles(z *zip.Reader) ([]Class, error) {
+// cellStyles gives the class of each style that a cell can name by its number, nil if all are Plain, and which of them
+// strike their text through, nil if none does.
+func cellStyles(z *zip.Reader) (list []Class, struck []bool, err error) {
 	f := part(z, "xl/styles.xml")
 	if f == nil {
-		return nil, nil
+		return nil, nil, nil
 	}
 	r, err := f.Open()
 	if err != nil {
-		return nil, fmt.Errorf("its part %s: %w", f.Name, err)
+		return nil, nil, fmt.Errorf("its part %s: %w", f.Name, err)
 	}
 	var p stylesPart
 	if err := errors.Join(xml.NewDecoder(r).Decode(&p), r.Close()); err != nil {
 		// years of pasting make it too large for decodePart
-		return nil, fmt.Errorf("its part %s: %w", f.Name, err)
+		return nil, nil, fmt.Errorf("its part %s: %w", f.Name, err)
 	}
 	codes := map[int]string{}
 	for _, f := range p.Formats {
 		codes[f.ID] = f.Code
 	}
-	list := make([]Class, len(p.Cells))
+	list, struck = make([]Class, len(p.Cells)), make([]bool, len(p.Cells))
 	for i, c := range p.Cells {
 		list[i] = formatClass(c.Format, codes[c.Format])
+		if c.Font >= 0 && c.Font < len(p.Fonts) {
+			s := p.Fonts[c.Font].Strike
+			struck[i] = s != nil && s.Val != "0" && s.Val != "false"
+		}
 	}
 	if !slices.ContainsFunc(list, func(c Class) bool { return c != Plain }) {
-		return nil, nil
+		list = nil
 	}
-	return list, nil
+	if !slices.Contains(struck, true) {
+		struck = nil
+	}
+	return list, struck, nil
 }
 
 // commentsPart is what is read of the part with a sheet's comments (18.7). A text

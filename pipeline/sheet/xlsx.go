@@ -61,7 +61,7 @@ func (b *workbook) read(z *zip.Reader, opt Options) (err error) {
 		return &Refusal{b.name, reason, nil}
 	}
 	b.facts.details, b.zip = opt.Details, z
-	if b.facts.styles, err = cellStyles(z); err != nil {
+	if b.facts.styles, b.facts.struck, err = cellStyles(z); err != nil {
 		return damaged(b.name, err)
 	}
 	for i := range b.sheets {
@@ -213,7 +213,7 @@ func (r *bookRows) Next() bool {
 	cells, class := r.marked(cells), r.lay.classOf(r.num)
 	shown(cells, class)
 	r.take(Row{Num: r.num, Cells: cells, Class: class, Formula: r.lay.formulas[r.num],
-		Comment: r.lay.comments[r.num]})
+		Comment: r.lay.comments[r.num], Struck: r.lay.struck[r.num]})
 	return true
 }
 
