@@ -23,8 +23,8 @@ const (
 	neverAgain = -2
 )
 
-// longestDay is how many hours nobody trolls on one day (common practice, no source).
-const longestDay = 16
+// LongestDay is how many hours nobody trolls on one day (common practice, no source).
+const LongestDay = 16
 
 // hoursAgain finds tables with a row a bite in which hours without clock times, or counts, stand again on each row of a
 // stretch. Neighbours of one stretch then say the same far more often than others do.
@@ -115,7 +115,7 @@ func (u *Understood) again() Again {
 				return Again{} // more bites than the count has: each row counts its own
 			}
 		}
-		long = long || sum > longestDay && single <= longestDay
+		long = long || sum > LongestDay && single <= LongestDay
 		last = row
 	}
 	out.Pairs, out.Odds = same, likelier(same, within, (float64(sameAcross)+1)/(float64(across)+2))
@@ -239,7 +239,7 @@ func (u *Understood) sideBySide() Again {
 			return Again{} // a lure that went in again
 		}
 		lures[name], sum = true, sum+numberIn(row.hours)
-		long, last = long || sum > longestDay, row
+		long, last = long || sum > LongestDay, row
 	}
 	out.Odds = likelier(out.Pairs, within, (float64(sameAcross)+1)/(float64(across)+2))
 	if long {

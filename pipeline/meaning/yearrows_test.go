@@ -33,6 +33,18 @@ func TestYearRows(t *testing.T) {
 	}
 }
 
+// TestAboveTheYears holds that days above the first year in a row of its own are of no season that the years below say.
+func TestAboveTheYears(t *testing.T) {
+	const tail = "|06:10|09:40|5|7\n"
+	for year, want := range map[string]bool{"2023||||\n": true, "": false} {
+		p := planOf(t, "log", "Day|In|Up|Lines|Knots\n14 Jun"+tail+"15 Jun"+tail+year+"3 Jul 2023"+tail+
+			"18 Jul 2023"+tail)
+		if unsaid := p.Years.From == 0; unsaid != want {
+			t.Errorf("%q: days above are of %v", year, p.Years)
+		}
+	}
+}
+
 // TestYearTitles holds that a year above days that say theirs, with a remark or none, is a heading, and gives a day
 // among them its year; and that one above days of another year, or beside a fish, is not.
 func TestYearTitles(t *testing.T) {

@@ -73,6 +73,9 @@ func (l *Log) otherYears() unit.Years {
 // yearsOfDays are the years of the days that the log writes whole, in this table or another: one, or the two of a
 // season that crosses the new year.
 func (l *Log) yearsOfDays(of *Understood) unit.Years {
+	if len(of.Block.Years) > 0 {
+		return unit.Years{} // each says the year of the days under it: those above the first are of another
+	}
 	if b := of.Plan.Find("date"); b == nil || b.Column.Parse != "date" {
 		return unit.Years{}
 	}

@@ -360,6 +360,7 @@ func (q *inquiry) block(s Subject) {
 	q.hoursInRemarks(s)
 	q.hoursAgain(s)
 	q.luresTogether(s)
+	q.longDays(s)
 	q.keptBeside(s)
 	q.moreTold(s)
 	q.unfished(s)

@@ -45,9 +45,10 @@ type Stats struct {
 	None      bool    // a row of counts says 0: one without any is not of none
 	Placed    bool    // rows of strikes or fish say of which day, trip or stretch they are
 	Days      map[string]bool
-	First     map[int64]int64 // the first row of each date, in days since 1970
-	Worked    []Worked        // rows with hours of trolling, in their order
-	Dayless   []int64         // of them, those that name neither a day nor a trip
+	First     map[int64]int64    // the first row of each date, in days since 1970
+	Worked    []Worked           // rows with hours of trolling, in their order
+	Dayless   []int64            // of them, those that name neither a day nor a trip
+	DayHours  map[string]float64 // by the number of a day, hours of rows without clock times, lines or lures
 	Overlaps  []Overlap
 	Twice     []Overlap        // rows of one stretch that count bites both, and differ in nothing that parts these
 	Staggered []Overlap        // the same of two lines, which are a stretch each
@@ -245,6 +246,12 @@ func (s *Stats) effort(r Row, day string) {
 	}
 	if day != "" {
 		s.Days[day] = true
+		if v["date"].Known && !clocks && !v["line"].Known && !v["lure"].Known {
+			if s.DayHours == nil {
+				s.DayHours = map[string]float64{}
+			}
+			s.DayHours[day] += h
+		}
 	} else {
 		s.Dayless = append(s.Dayless, r.Num)
 	}

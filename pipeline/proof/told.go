@@ -3,6 +3,8 @@ package proof
 import (
 	"fmt"
 	"slices"
+
+	"wakeledger/pipeline/meaning"
 )
 
 // OfSeason tells a question that is open only where the season, once its tables are put together, leaves it so: see
@@ -48,8 +50,8 @@ func (q *inquiry) noDays() {
 		return len(s.Stats.First) > 0
 	})
 	if worked > dayless && !dated {
-		q.ask("no dates", "", "dates", "No row says its date. I go by the numbers of the trips: two of one number are "+
-			"taken for one trip. Is that right?", nil, []string{"trips"})
+		q.ask("no leg days", "", "dates", "No row says its date. I go by the numbers of the trips: two of one number "+
+			"are taken for one trip. Is that right?", nil, []string{"trips"})
 	}
 	if q.total.Strikes == 0 || slices.ContainsFunc(q.subjects, func(s Subject) bool {
 		return s.Plan.Binds("date", "trip") || s.Plan.Gives("date") || s.Plan.Gives("trip") || s.Stats.Placed &&
@@ -59,6 +61,31 @@ func (q *inquiry) noDays() {
 	}
 	q.ask("no days", "", "days", "I found nothing that says on which day or trip these bites were.", nil,
 		[]string{"trips"})
+}
+
+// longDays asks about hours that add up to more than a day of fishing: a clock's hour, or those of the day again.
+func (q *inquiry) longDays(s Subject) {
+	n, most := 0, 0.0
+	for _, h := range s.Stats.DayHours {
+		if h > meaning.LongestDay {
+			n, most = n+1, max(most, h)
+		}
+	}
+	b := s.Plan.Find("duration_s")
+	if n == 0 || b == nil || slices.ContainsFunc(q.out, func(x Question) bool {
+		return (x.Kind == "hours again" || x.Kind == "lures together") && x.Sheet == s.Plan.Name
+	}) {
+		return
+	}
+	q.ask("long day", s.Plan.Name, b.Heading, fmt.Sprintf("The hours under %q add up to %.1f on one day%s. Are they "+
+		"hours with lines in the water, each row's own?", b.Heading, most, daysSo(n)), nil, hours)
+}
+
+func daysSo(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(", the most of %d such days", n)
 }
 
 // toldAlready takes that question back where another one asks which of two tellings of the bites is right.

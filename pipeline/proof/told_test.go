@@ -51,7 +51,8 @@ func TestNoLegDays(t *testing.T) {
 	const runs = "Run|Start|Stop|Rods|Knots\nA|06:00|08:00|4|8\nB|09:00|11:00|4|8\nA|06:10|09:00|4|7\nA|07:00|09:00|4|7"
 	rows := []Worked{{Row: 2}, {Row: 3}, {Row: 4}, {Row: 5}}
 	for _, dayless := range [][]int64{{2, 3, 4, 5}, {2, 3}} {
-		qs := asked(t, inferred(t, "Runs", runs), Stats{Stretches: 4, Hours: 9, Worked: rows, Dayless: dayless})
+		qs := asked(t, inferred(t, "Runs", runs), Stats{Stretches: 4, Hours: 9, Worked: rows, Dayless: dayless,
+			First: map[int64]int64{20600: 4}})
 		if got := slices.Contains(kinds(qs), "no leg days"); got != (len(dayless) == 4) {
 			t.Errorf("of no day: %v; asked %t: %v", dayless, got, kinds(qs))
 		}
@@ -64,8 +65,21 @@ func TestNoDates(t *testing.T) {
 	rows := []Worked{{2, "1"}, {3, "2"}, {4, "8"}}
 	for _, first := range []map[int64]int64{nil, {20600: 2}} {
 		qs := asked(t, inferred(t, "Runs", runs), Stats{Stretches: 3, Hours: 7, Worked: rows, First: first})
-		if got := slices.Contains(kinds(qs), "no dates"); got != (first == nil) {
+		if got := slices.ContainsFunc(qs, func(q Question) bool { return q.About == "dates" }); got != (first == nil) {
 			t.Errorf("dates %v; asked %t: %v", first, got, kinds(qs))
+		}
+	}
+}
+
+// TestLongDays holds that hours which add up to more on a day than anybody fishes are asked about.
+func TestLongDays(t *testing.T) {
+	const rows = "Date|Hr|Rods|Knots|Bites\n2026-06-03|6|4|8|1\n2026-06-03|7|4|8|0\n2026-06-03|8|4|8|0\n" +
+		"2026-06-04|5|4|8|1"
+	for day, want := range map[float64]bool{21: true, 9: false} {
+		qs := asked(t, inferred(t, "Days", rows), Stats{Stretches: 4, Hours: day + 5,
+			DayHours: map[string]float64{"1": day, "2": 5}})
+		if got := slices.Contains(kinds(qs), "long day"); got != want {
+			t.Errorf("%.0f hours on one day: asked %t: %v", day, got, kinds(qs))
 		}
 	}
 }
