@@ -453,6 +453,7 @@ func TestAsideOther(t *testing.T) {
 	for text, want := range map[string]bool{
 		"drifting, first hour": true, "kite up, chunking": true, "a fondo, con la sonda": true, "late, bottom": true,
 		"bottom of the canyon, weedy": false, "weedy, jig": false, "drift, then trolled": false, "on the kite": false,
+		"day off, from the beach": true, "wahoo, off the beach": false, "4 miles from the beach": false,
 		"bottom, plug with a dent": false, "cast off late, calm": false, "": false,
 	} {
 		if got := AsideOther(text); got != want {
