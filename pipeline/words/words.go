@@ -701,7 +701,7 @@ func AnotherMethod(text string) bool {
 }
 
 // AsideOther reports whether a remark has, between its commas, the name of another way of fishing that no trolled line
-// is called by, and no more, without a word of trolling or of its lures: "bottom, last hour", "from the beach, at dusk".
+// is called by, and no more, without a word of trolling or of its lures: "bottom, last hour", "late, from the beach".
 func AsideOther(text string) bool {
 	if methods.anyKey(Scan(text), "troll") || Lure(text) {
 		return false
