@@ -201,7 +201,7 @@ func TestFateOfNoHookup(t *testing.T) {
 
 func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
-		"lulas ao candeio": true, "reparti sans traîner": false,
+		"lulas ao candeio": true, "bottom fished the ledge": true, "reparti sans traîner": false,
 		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true,
 		"dropped a bait for dinner": true, "ao jig (fora da conta)": true,
 		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
