@@ -94,3 +94,16 @@ func TestOneLineMore(t *testing.T) {
 		}
 	}
 }
+
+// A stretch whose bites came on more lures than lines were out had lures changed: the number written holds. A fish
+// that only looked is no bite, also on a stretch's first row, nor is one from the shore.
+func TestLuresChangedOnAStretch(t *testing.T) {
+	got := loadedAs(t, "Trip,Date,Lines in,Lines up,Rods,Knots,Bite at,Fish,What happened,Length cm,Lure,Remarks\n"+
+		"1,2026-06-03,06:00,08:00,2,8,06:10,wahoo,boated,120,red jet,\n,,,,,,06:40,dorado,lost,,green plug,\n"+
+		",,,,,,07:30,tuna,boated,66,blue feather,\n2,2026-06-05,06:00,09:00,4,7,06:40,sailfish,just looked,,red jet,\n"+
+		",,,,,,07:30,sailfish,\"siguió y no comió, followed only\",,teaser,\n,,,,,,08:10,dorado,solo tocó,,red jet,\n"+
+		",2026-06-07,,,,,,snapper,let go,31,,\"day off, from the rocks\"\n")
+	if want := [5]float64{2, 5, 16, 4, 2}; got != want {
+		t.Errorf("trips, hours, line-hours, strikes, fish: %v, expected %v", got, want)
+	}
+}

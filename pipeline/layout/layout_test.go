@@ -553,6 +553,30 @@ func TestOpenedByNumbers(t *testing.T) {
 	}
 }
 
+// TestStretchLines holds that lines of labels which come again in an outing, but for their first word, are a stretch
+// each, also where nothing is written behind a label, and that what stands behind an outing's day is its place.
+func TestStretchLines(t *testing.T) {
+	text := ""
+	for i, day := range []string{"domenica 7 luglio", "sabato 13 / domenica 14 luglio", "lunedì 15 luglio"} {
+		text += fmt.Sprintf("\nUscita %d | %s |  | la secca\n", i+1, day)
+		if text += "giù | 06:00 | su | 08:00 | canne | 4\n"; i == 1 {
+			text += "dopo | 09:00 | su |  | canne | 5\n"
+		}
+		text += "ora | pesce | cm\n06:40 | alalunga | 60\n07:10 | tonno | 90\nmangiate | 2\n"
+	}
+	s := take(t, text)
+	got := shown(s)
+	for _, want := range []string{"records [Uscita,date,place,mangiate] ", "records [Uscita,date,giù,su,canne] ",
+		"table [ora,pesce,cm,Uscita,date] "} {
+		if !strings.Contains(got, want) {
+			t.Fatalf("%q is not in %s", want, got)
+		}
+	}
+	if got := joined(s.Blocks[1].Rows[2]); got != "2, sabato 13 / domenica 14 luglio, 09:00, 5" {
+		t.Errorf("the second stretch is %q", got)
+	}
+}
+
 // TestNumbered holds that cells which number outings in a column of other words number the rows under them, and
 // that others are none.
 func TestNumbered(t *testing.T) {

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"wakeledger/pipeline/unit"
 )
 
 // Some sheets hold a sheet of paper for each outing, one below the other: a line that names the outing by labels
@@ -20,17 +22,20 @@ type paper struct{ from, to int }
 
 // stack is how a sheet of stacked outings is taken apart.
 type stack struct {
-	g      *Grid
-	keys   []int // columns of the labels in an outing's first line
-	papers []paper
-	heads  map[string]int // how often a row of headings comes, by its texts
-	labels map[string]int // how often a label stands at the beginning of a line, or behind a value
-	astray bool           // some row of figures stands under no heading
+	g       *Grid
+	keys    []int        // columns of the labels in an outing's first line
+	places  map[int]Cell // what stands behind the day in such a line, by row
+	papers  []paper
+	heads   map[string]int // how often a row of headings comes, by its texts
+	labels  map[string]int // how often a label stands at the beginning of a line, or behind a value
+	stretch []pair         // a line of a stretch, where some outings have several
+	astray  bool           // some row of figures stands under no heading
 }
 
 // stacked takes a sheet of stacked outings apart; ok is false for another sheet.
 func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
-	s := &stack{g: g.openedByNumbers(), heads: map[string]int{}, labels: map[string]int{}}
+	s := &stack{heads: map[string]int{}, labels: map[string]int{}}
+	s.g, s.places = g.openedByNumbers()
 	if g.More || !s.open(like) {
 		return nil, nil, false
 	}
@@ -112,7 +117,8 @@ func (g *Grid) namesDays(rows, keys []int, like Likeness) bool {
 	return slices.ContainsFunc(keys, func(i int) bool {
 		days := 0
 		for _, r := range rows {
-			if g.Rows[r].at(i+1).Look == Date {
+			c := g.Rows[r].at(i + 1)
+			if _, _, span := unit.DaySpan(c.Text); span || c.Look == Date {
 				days++
 			}
 		}
@@ -156,6 +162,7 @@ func (s *stack) headings(like Likeness) {
 			s.labels[t] = n
 		}
 	}
+	s.stretchLine()
 }
 
 // pairStarts are the cells of a row that may be labels with a value to their right.
@@ -170,19 +177,39 @@ func (g *Grid) pairStarts(r int) []int {
 	return nil
 }
 
+// starts are the cells of a row that may be labels, as pairStarts has them, or those of a row whose labels come again
+// in other outings but maybe for the first, some with nothing written behind them.
+func (s *stack) starts(r int) (out []int) {
+	if out = s.g.pairStarts(r); out != nil {
+		return out
+	}
+	for _, i := range s.g.Rows[r].filled(0, s.g.Width) {
+		switch c := s.g.Rows[r].at(i); {
+		case c.Look == Text && (out == nil || s.labels[labelText(c)] > 0):
+			out = append(out, i)
+		case len(out) == 0 || out[len(out)-1] != i-1:
+			return nil
+		}
+	}
+	return out
+}
+
 func labelText(c Cell) string { return strings.ToLower(strings.TrimRight(oneLine(c.Text), ": ")) }
 
 // blocks are the table of all records, and one of each heading; notes are the lines that are part of none.
 func (s *stack) blocks() (out []Block, notes []Note) {
-	records := Block{Grid: s.g, Shape: Records}
+	records, stretches := Block{Grid: s.g, Shape: Records}, Block{Grid: s.g, Shape: Records}
 	tables := map[string]*Block{}
 	var order []*Block
 	for _, p := range s.papers {
-		pairs, before, tabled := s.named(p.from), len(notes), false
+		pairs, before, tabled, told := s.named(p.from), len(notes), false, false
+		if c, ok := s.places[p.from]; ok {
+			pairs = append(pairs, pair{p.from, s.g.Width, "place", c})
+		}
 		var now *Block
 		for r := p.from + 1; r < p.to; r++ {
 			row := s.g.Rows[r]
-			starts := s.g.pairStarts(r)
+			starts := s.starts(r)
 			cells := row.filled(0, s.g.Width)
 			switch text := s.g.texts(r); {
 			case s.heads[text] > 0:
@@ -192,11 +219,15 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 					tables[text] = now
 					order = append(order, now)
 				}
+			case s.isStretch(s.pairsOf(r, starts)):
+				now, told = nil, true
+				of, line := s.pairsOf(r, starts), Row{Num: row.Num}
+				of[0].label = s.stretch[0].label
+				stretches.put(&line, append(s.named(p.from), of...))
+				stretches.Rows = append(stretches.Rows, line)
 			case len(starts) > 0 && s.labelled(r, starts):
-				now = nil
-				for _, i := range starts {
-					pairs = append(pairs, pair{r, i, strings.TrimRight(oneLine(row.at(i).Text), ": "), row.at(i + 1)})
-				}
+				now, told = nil, true
+				pairs = append(pairs, s.pairsOf(r, starts)...)
 			case len(cells) == 0:
 			case now == nil || s.isRemark(row, cells, now):
 				s.astray = s.astray || now == nil && len(cells) > 2 && !s.g.words(r)
@@ -205,7 +236,7 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 				now.Rows = append(now.Rows, s.under(row, p.from))
 			}
 		}
-		if !tabled && len(notes) > before { // what else was done that day
+		if (!tabled || !told && len(s.labels) > 0) && len(notes) > before { // what else was done that day
 			pairs = append(pairs, pair{p.from, 0, "notes", Cell{Text: notes[before].Text, Look: Text}})
 			notes = slices.Delete(notes, before, before+1)
 		}
@@ -213,12 +244,50 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 		records.put(&row, pairs)
 		records.Rows = append(records.Rows, row)
 	}
-	out = append(out, records)
+	if out = append(out, records); s.stretch != nil {
+		out = append(out, stretches)
+	}
 	for _, b := range order {
 		notes = append(notes, b.numberRows()...)
 		out = append(out, *b)
 	}
 	return out, notes
+}
+
+// pairsOf are the labels of a row with their values.
+func (s *stack) pairsOf(r int, starts []int) (out []pair) {
+	for _, i := range starts {
+		c := s.g.Rows[r].at(i + 1)
+		if slices.Contains(starts, i+1) {
+			c = Cell{} // nothing is written behind this label
+		}
+		out = append(out, pair{r, i, strings.TrimRight(oneLine(s.g.Rows[r].at(i).Text), ": "), c})
+	}
+	return out
+}
+
+// stretchLine finds the labels of lines that come more than once in an outing, each of a stretch, but for the first
+// word of the others: "then | 11:20 | up | 13:30" under "lines in | 6:00 | up | 10:35".
+func (s *stack) stretchLine() {
+	for _, p := range s.papers {
+		var first []pair
+		for r := p.from + 1; r < p.to; r++ {
+			of := s.pairsOf(r, s.starts(r))
+			if s.stretch = first; s.isStretch(of) && !strings.EqualFold(first[0].label, of[0].label) {
+				return
+			}
+			if len(first) == 0 && len(of) > 1 && s.labelled(r, s.starts(r)) {
+				first = of
+			}
+		}
+	}
+	s.stretch = nil
+}
+
+// isStretch tells a line of labels that are those of a stretch, but for the first.
+func (s *stack) isStretch(of []pair) bool {
+	return len(of) > 1 && slices.EqualFunc(of[1:], s.stretch[min(1, len(s.stretch)):],
+		func(a, b pair) bool { return strings.EqualFold(a.label, b.label) })
 }
 
 // isRemark tells a line of words among the rows of a table from a row with one cell alone.
@@ -290,37 +359,40 @@ var (
 	bracketed  = regexp.MustCompile(`^\(.*\)$`)
 )
 
-// openedByNumbers is a grid with each line that numbers an outing and names its day, "TRIP 3 | 4 May", as the labels
-// of the two with their values.
-func (g *Grid) openedByNumbers() *Grid {
-	out, word, n, last := *g, "", 0, 0
+// openedByNumbers is a grid with each line that numbers an outing and names its day, "TRIP 3 | 4 May | the bank", as
+// the labels of the two with their values, and what stands behind the day.
+func (g *Grid) openedByNumbers() (*Grid, map[int]Cell) {
+	out, word, n, last, places := *g, "", 0, 0, map[int]Cell{}
 	out.Rows, out.Width = slices.Clone(g.Rows), max(g.Width, 4)
 	for r := range g.Rows {
 		row := &g.Rows[r]
 		cells := row.filled(0, g.Width)
-		if len(cells) == 0 || len(cells) > 2 {
+		if len(cells) == 0 || len(cells) > 3 {
 			continue
 		}
 		m := wordNumber.FindStringSubmatch(row.at(cells[0]).Text)
-		if m == nil || word != "" && m[1] != word || len(cells) == 2 && m[3] != "" {
+		if m == nil || word != "" && m[1] != word || len(cells) > 1 && m[3] != "" {
 			continue
 		}
 		day := Cell{Text: m[3], Look: lookOf(m[3], 0)}
-		if len(cells) == 2 {
+		if len(cells) > 1 {
 			day = row.at(cells[1])
 		}
 		number, _ := strconv.Atoi(m[2])
-		if n == 0 && day.Look != Date || number <= last {
+		if n == 0 && day.Look != Date || number <= last || len(cells) > 2 && row.at(cells[2]).Look != Text {
 			continue
+		}
+		if len(cells) > 2 {
+			places[r] = row.at(cells[2])
 		}
 		word, last, n = m[1], number, n+1
 		out.Rows[r].Cells = []Cell{{Text: word, Look: Text}, {Text: m[2], Look: Number},
 			{Text: dayLabel, Look: Text}, day}
 	}
 	if n < fewPapers {
-		return g
+		return g, nil
 	}
-	return &out
+	return &out, places
 }
 
 // numberRows makes a column without a heading whose cells are a word and a number, "Pass 2", the numbers under that

@@ -13,11 +13,11 @@ import (
 const yearlessYear = 2000
 
 // otherOutings sets strikes and fish apart that name a trip, or else a day, all of whose stretches were fished in
-// another way, as the method beside each of them says in another table.
+// another way, as the method or a remark beside each of them says in another table.
 func (l *Log) otherOutings() {
 	other, trolled := map[string]bool{}, map[string]bool{}
 	for _, u := range l.Data() {
-		m := u.Plan.Find("method")
+		m, said := u.Plan.Find("method"), u.Plan.Find("notes")
 		if u.Plan.Kind != plan.Legs && u.Plan.Kind != plan.Flat {
 			continue
 		}
@@ -28,6 +28,8 @@ func (l *Log) otherOutings() {
 					if method, ok := words.Method(wayIn(u.Block.Rows[i], m)); ok && method != "troll" {
 						into = other
 					}
+				} else if said != nil && words.NeverTrolled(cellText(u.Block.Rows[i], said.Index)) {
+					into = other
 				}
 				for _, key := range keys {
 					into[key] = true

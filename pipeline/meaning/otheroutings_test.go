@@ -28,6 +28,19 @@ func TestBitesOfDaysNotTrolled(t *testing.T) {
 	}
 }
 
+// TestBitesOfAnOutingSaidNotToTroll holds that a remark that nothing was trolled sets the fish of its outing apart.
+func TestBitesOfAnOutingSaidNotToTroll(t *testing.T) {
+	const outings, bites = "Trip|Date|Lines in|Lines up|Rods|Knots|Remarks\n1|2024-03-02|06:30|09:00|4|8|calm\n" +
+		"2|2024-03-09|||||handlines with Ann, no trolling\n3|2024-03-16|06:00|08:30|5|7|no trolling after nine\n" +
+		"3|2024-03-16|10:00|11:30|5|7|",
+		"Trip|Time|Species|Outcome|Length cm\n1|07:10|wahoo|lost|\n2|07:20|snapper|landed|60\n" +
+			"3|06:30|mahi|landed|88\n3|10:05|mahi|missed|"
+	u := blockOf(inferred(t, "book.xlsx", nil, "Outings", outings, "Bites", bites), "Bites")
+	if u == nil || len(u.Plan.Apart) != 1 || !u.Plan.Apart[3] {
+		t.Errorf("set apart are %v, expected row 3", u.Plan.Apart)
+	}
+}
+
 // TestWeightsWithTheirScale holds that a column of weights may say in its cells which are from a scale, even under a
 // heading that is money too.
 func TestWeightsWithTheirScale(t *testing.T) {

@@ -35,6 +35,9 @@ func (r *Reader) idle() Skip {
 		}
 		return NotASkip
 	case plan.Flat:
+		if r.onlySeen() && !own {
+			return NoStrike
+		}
 		if r.still() || own && r.bare() || r.lain.still {
 			return Elsewise // a stretch that was not trolled, and the strikes on the lines beneath it
 		}
@@ -250,6 +253,19 @@ func startsDigit(s string) bool { return s != "" && s[0] >= '0' && s[0] <= '9' }
 func otherLines(text string) bool {
 	rest := strings.Fields(strings.TrimLeft(text, "0123456789 "))
 	return len(rest) > 0 && !slices.ContainsFunc(rest, func(w string) bool { return !words.AnotherMethod(w) })
+}
+
+// onlySeen tells a row of a fish that is named, of which the column of outcomes says that it was no bite: "just
+// looked". It takes what is said of a bite, so that of a stretch's own row the stretch stays.
+func (r *Reader) onlySeen() bool {
+	if !r.nothing || !r.has("outcome") || r.value("outcome").Known || !r.value("species_logged").Known || r.counts() ||
+		len(r.side) > 0 {
+		return false
+	}
+	for _, i := range r.slots.told {
+		r.values[i] = entry.Value{}
+	}
+	return true
 }
 
 // linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still. A stretch

@@ -219,6 +219,8 @@ var dateWords = map[string]int{
 	"nov": 11, "november": 11, "novembre": 11, "noviembre": 11, "novembro": 11,
 	"dec": 12, "december": 12, "dez": 12, "dezember": 12, "déc": 12, "décembre": 12, "decembre": 12, "dic": 12,
 	"diciembre": 12, "dezembro": 12,
+	"gennaio": 1, "gen": 1, "febbraio": 2, "aprile": 4, "maggio": 5, "mag": 5, "giugno": 6, "giu": 6, "luglio": 7,
+	"lug": 7, "settembre": 9, "ottobre": 10, "ott": 10, "dicembre": 12, "desember": 12, "des": 12,
 
 	"mon": mondayWord, "monday": mondayWord, "mo": mondayWord, "lun": mondayWord,
 	"tue": tuesdayWord, "tues": tuesdayWord, "tuesday": tuesdayWord, "di": tuesdayWord,

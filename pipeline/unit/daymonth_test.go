@@ -18,6 +18,7 @@ func TestParseDayMonth(t *testing.T) {
 	}{
 		{"3-Jul", unit.OrderUnknown, 3, time.July, nil}, {"Jul 3", unit.OrderUnknown, 3, time.July, nil},
 		{"9 sept.", unit.OrderUnknown, 9, time.September, nil}, {"7.12.", unit.DayFirst, 0, 0, unit.ErrNotDate},
+		{"domenica 9 giugno", unit.OrderUnknown, 9, time.June, nil}, {"3 ott", unit.OrderUnknown, 3, time.October, nil},
 		{"Sat 6 Dec", unit.OrderUnknown, 6, time.December, nil},
 		{"29 Feb", unit.OrderUnknown, 29, time.February, nil}, {"30 Feb", unit.OrderUnknown, 0, 0, unit.ErrNoSuchDay},
 		{"7/13", unit.OrderUnknown, 13, time.July, nil},

@@ -77,10 +77,10 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	if m := dayDay.FindStringSubmatch(text); m != nil && (m[4] == "" || m[4] == m[7]) {
 		first := m[1] + m[2] + m[3] + m[7]
 		if m[1] == m[5] && isMonth(m[1]) {
-			found = append(found, span{first, m[3], m[6]})
+			found = append(found, span{ofNamed(first, m[7], m[3], m[1]), m[3], m[6]})
 		}
 		if m[3] == m[6] && isMonth(m[3]) {
-			found = append(found, span{first, m[1], m[5]})
+			found = append(found, span{ofNamed(first, m[7], m[1], m[3]), m[1], m[5]})
 		}
 	}
 	if len(found) != 1 {
@@ -90,6 +90,15 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	to, errTo := strconv.Atoi(found[0].to)
 	days = to - from + 1
 	return found[0].first, days, errFrom == nil && errTo == nil && days > 1 && days <= mostDays && to <= 31
+}
+
+// ofNamed is the first of some days with its month's name where it has no year: that the month stays the same tells
+// which of two numbers it is, 7/5 - 7/6.
+func ofNamed(first, year, day, month string) string {
+	if n, err := strconv.Atoi(month); err == nil && year == "" {
+		return day + " " + time.Month(n).String()[:3]
+	}
+	return first
 }
 
 // withoutWeekdays is a text in which two numbers have their weekday before them without these: Sat 2 - Sun 3 March.

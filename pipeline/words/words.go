@@ -101,6 +101,10 @@ func onlyNothing(toks []Token) bool {
 	found := false
 	for i := 0; i < len(toks); {
 		h, ok := nothings.at(toks, i)
+		if !ok && found && toks[i].Text == "," {
+			i++ // said twice: "nada, not a touch"
+			continue
+		}
 		if !ok {
 			return false
 		}
@@ -697,7 +701,7 @@ func AnotherMethod(text string) bool {
 }
 
 // AsideOther reports whether a remark has, between its commas, the name of another way of fishing that no trolled line
-// is called by, and no more, without a word of trolling or of its lures: "bottom, last hour", "on the kite, drifting".
+// is called by, and no more, without a word of trolling or of its lures: "bottom, last hour", "late, from the beach".
 func AsideOther(text string) bool {
 	if methods.anyKey(Scan(text), "troll") || Lure(text) {
 		return false
@@ -705,7 +709,8 @@ func AsideOther(text string) bool {
 	return slices.ContainsFunc(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(",;.:", c) }),
 		func(part string) bool {
 			m, _ := Method(part)
-			return unlikeTrolling[m] && AnotherMethod(part)
+			key, _ := elsewise.whole(trimmed(part))
+			return key == "shore" || unlikeTrolling[m] && AnotherMethod(part)
 		})
 }
 

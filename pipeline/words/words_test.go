@@ -201,7 +201,7 @@ func TestFateOfNoHookup(t *testing.T) {
 
 func TestOtherwise(t *testing.T) {
 	for text, want := range map[string]bool{
-		"lulas ao candeio": true, "reparti sans traîner": false,
+		"lulas ao candeio": true, "bottom fished the ledge": true, "reparti sans traîner": false,
 		"on livebait, not the lures": true, "jigging not trolling": true, "bottom rig, squid": true,
 		"dropped a bait for dinner": true, "ao jig (fora da conta)": true,
 		"lines up, tied off to the rig for red snapper": true, "wahoo at the rig": false,
@@ -453,6 +453,7 @@ func TestAsideOther(t *testing.T) {
 	for text, want := range map[string]bool{
 		"drifting, first hour": true, "kite up, chunking": true, "a fondo, con la sonda": true, "late, bottom": true,
 		"bottom of the canyon, weedy": false, "weedy, jig": false, "drift, then trolled": false, "on the kite": false,
+		"day off, from the beach": true, "wahoo, off the beach": false, "4 miles from the beach": false,
 		"bottom, plug with a dent": false, "cast off late, calm": false, "": false,
 	} {
 		if got := AsideOther(text); got != want {

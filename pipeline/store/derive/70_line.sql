@@ -72,6 +72,14 @@ FROM labelled l JOIN timed_leg t
     AND (l.leg IS NULL OR lower(l.leg) = lower(t.leg))
 WHERE l.kind = 'lines';
 
+-- Rows of bites that name more lures and places than lines were out tell that lures were changed: nobody knows
+-- which ran for how long, and the number that is written holds.
+DELETE FROM line_row WHERE kind = 'flat' AND line IS NULL AND leg_id IN (
+    SELECT r.leg_id FROM line_row r JOIN placed_entry e USING (ord) JOIN leg_made m ON m.leg_id = r.leg_id
+    SEMI JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
+    WHERE coalesce(e.time_s::VARCHAR, e.outcome) IS NOT NULL
+    GROUP BY r.leg_id, m.lines_out HAVING count(DISTINCT r.line_key) > m.lines_out);
+
 -- A line that stands more than once on a leg counts once: its leg's own row
 -- before one for the whole trip, then the earliest. Rows of one flat log share a
 -- line and complete each other; elsewhere the first counts.
