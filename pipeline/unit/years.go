@@ -69,7 +69,8 @@ func yearsAt(s string, i, n int) (y Years, used int) {
 }
 
 // seasons are words for a season before its two years.
-var seasons = []string{"season", "saison", "temporada", "stagione", "época", "epoca"}
+var seasons = []string{"season", "saison", "temporada", "stagione", "época", "epoca",
+	"summer", "winter", "verano", "invierno", "estate", "inverno", "été", "hiver", "verão", "verao", "sommer"}
 
 func saysSeason(before string) bool {
 	before = strings.ToLower(before)
