@@ -70,6 +70,7 @@ type Sheet struct {
 func Take(g *Grid, like Likeness) *Sheet {
 	s := &Sheet{Grid: g}
 	used := map[int]bool{}
+	g.joinComments()
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
 	if blocks, notes, ok := g.kinds(like); ok {

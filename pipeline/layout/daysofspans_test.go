@@ -31,6 +31,36 @@ func TestDaysOfSpans(t *testing.T) {
 	}
 }
 
+// TestDaysAlone holds that a paragraph under a day that is a line of its own is that day's, also where it begins with
+// two clock times that could be a day.
+func TestDaysAlone(t *testing.T) {
+	s := take(t, "Bonito book, summer 22/23\n\n30 Dec\n"+
+		"5.40 to 9.10, 3 lines, 6 kn. Two bonito, one lost at the side\n\n"+
+		"3 Jan 23\n0600 - 1015. 4 lines, 6.5 kn. Three bonito, the best kept\n\n"+
+		"8 Jan\nStayed in, too windy for the boat\n\n"+
+		"14/15 Jan\n6.15am-10.20am, 4 lines, 7 kn, nothing but weed on them\n\n"+
+		"4 Feb\n6.10-12.00, 4 lines, 7 kn. One bonito")
+	if len(s.Blocks) != 1 || s.Blocks[0].Shape != Prose {
+		t.Fatalf("%d blocks", len(s.Blocks))
+	}
+	var days []string
+	for _, r := range s.Blocks[0].Rows {
+		days = append(days, r.Cells[0].Text)
+	}
+	if got, want := strings.Join(days, "|"), "30 Dec|3 Jan 23|8 Jan|14 Jan|4 Feb"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+// TestCommentsOfCells holds that comments at the top of a text file are one text each, whatever parts its cells.
+func TestCommentsOfCells(t *testing.T) {
+	text := "# fish: cm| k kept| r let go\n# boat| one line a row\nday|lines|bites\n1|4|2\n2|4|0\n3|5|1"
+	s := take(t, text)
+	if s.Grid.Rows[0].at(0).Text != "# fish: cm, k kept, r let go" || s.Grid.Rows[2].at(1).Text != "lines" {
+		t.Errorf("%v", s.Grid.Rows[:3])
+	}
+}
+
 // TestDayOfComputers holds that a line of a day as computers write it is no entry at 20:26.
 func TestDayOfComputers(t *testing.T) {
 	s := take(t, "Log\n2026-06-03\n06:10 lines in\n07:25 strike\n08:00 strike\n09:10 lines up\n2026-06-04\n"+

@@ -111,9 +111,10 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 		lines++
 		text := joined(g.Rows[i])
 		day, what, dated := dayLine(strings.Join(strings.Fields(text), " "), before)
-		after := last
+		after, n := last, len(b.Rows)
+		dated = dated && !(n > 0 && b.Rows[n-1].Cells[1].Text == "" && spanFirst.MatchString(text))
 		last = int(g.Rows[i].Num)
-		switch n := len(b.Rows); {
+		switch {
 		case dated:
 			before = day
 			if last > after+1 {
@@ -147,9 +148,10 @@ const weekday = `(?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|
 var (
 	// several days of which a diary tells at once: "15-17 juin. Gijon, no fishing"
 	daysTogether = regexp.MustCompile(
-		`(?i)^(?:` + weekday + `)?(\d{1,2})\s?[-–]\s?\d{1,2}\.?\s+(\pL{3,10})\b[\s.,;:\-–—]*(.*)$`)
+		`(?i)^(?:` + weekday + `)?(\d{1,2})\s?[-–/]\s?\d{1,2}\.?\s+(\pL{3,10})\b[\s.,;:\-–—]*(.*)$`)
 	// a weekday and a number, of the month of the day before: "Lun 3. In port, rain"
 	weekdayOnly = regexp.MustCompile(`(?i)^` + weekday + `(\d{1,2})(?:st|nd|rd|th|er)?(?:[.,;:]|\s[\-–—]|$)\s*(.*)$`)
+	shortYear   = regexp.MustCompile(`\pL\.? '?\d{2}$`) // 2 Jan 24, and no more in its line
 	dayAndMonth = regexp.MustCompile(`^(\d{1,2})\S*(\s+(?:de\s+)?\pL{3,10}\b.*)$`)
 )
 
@@ -161,6 +163,9 @@ func dayLine(text, before string) (day, what string, ok bool) {
 		return m[1] + " " + m[2], m[3], true
 	}
 	if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) && !figured.MatchString(text) {
+		if whole := m[2] + " " + m[3]; shortYear.MatchString(whole) && isDay(whole) {
+			return whole, "", true
+		}
 		return m[2], m[3], true
 	}
 	m, last := weekdayOnly.FindStringSubmatch(text), dayAndMonth.FindStringSubmatch(before)
@@ -178,28 +183,41 @@ var decoration = regexp.MustCompile(
 
 func undecorated(text string) string { return decoration.ReplaceAllString(text, "") }
 
-// clockSpan is a clock time and another right behind it: "7h30-11h40", "6:50 to 21:50".
-var clockSpan = regexp.MustCompile(
-	`(?i)\b\d{1,2}[:h.]\d{2}\s*(?:-|–|to|till|until|a|à|au|as|às|bis|al|alle|til)\s*\d{1,2}[:h.]\d{2}\b`)
+const spanClock = `(?:\d{1,2}[:h.]\d{2}|[0-2]\d[0-5]\d)\s*(?:[ap]\.?m\b\.?)?`
 
-// daysOfSpans takes a text of a paragraph a day where most lines begin with a day and tell of the stretches from one
-// clock time to another: sentences that begin with a clock time are no entries of their own there.
+const untilWord = `\s*(?:-|–|to|till|until|a|à|au|as|às|bis|al|alle|til)\s*`
+
+var (
+	// a clock time and another right behind it: "7h30-11h40", "6:50 to 21:50", "0600 - 1130"
+	clockSpan = regexp.MustCompile(`(?i)\b` + spanClock + untilWord + spanClock)
+	// right under a line that is a day alone this is no day: "6.10-12.00, 5 lines"
+	spanFirst = regexp.MustCompile(`(?i)^` + spanClock + untilWord + `\d`)
+)
+
+// daysOfSpans takes a text of a paragraph a day where most lines begin with a day, or stand under a line of it alone,
+// and tell of the stretches from one clock time to another: sentences that begin with a clock time are no entries of
+// their own there.
 func (g *Grid) daysOfSpans(headed bool) (Block, bool) {
-	lines, days, spans, before := 0, 0, 0, ""
+	lines, days, spans, before, under := 0, 0, 0, "", false
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
 		}
-		day, what, dated := dayLine(strings.Join(strings.Fields(joined(g.Rows[i])), " "), before)
-		if days == 0 && !dated {
+		text := strings.Join(strings.Fields(joined(g.Rows[i])), " ")
+		day, what, dated := dayLine(text, before)
+		dated = dated && !(under && spanFirst.MatchString(text))
+		switch {
+		case dated:
+			days, before = days+1, day
+		case under:
+			what = text
+		case days == 0:
 			continue
 		}
-		lines++
-		if !dated {
-			continue
+		if !under || dated {
+			lines++
 		}
-		before = day
-		if days++; clockSpan.MatchString(what) {
+		if under = dated && what == ""; clockSpan.MatchString(what) {
 			spans++
 		}
 	}

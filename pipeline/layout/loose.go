@@ -16,6 +16,24 @@ var (
 	decimalPoint = regexp.MustCompile(`\d\.\d`)
 )
 
+// comment begins a line of a text file that is no row.
+var comment = regexp.MustCompile(`^\s*(?:#+|//+|;+)\s+\pL`)
+
+// joinComments puts the comments at the top of a text file back into one text each, which its separators parted:
+// "# k kept, r released". One line alone may be a heading: "# trip".
+func (g *Grid) joinComments() {
+	n := 0
+	for n < len(g.Rows) && comment.MatchString(g.Rows[n].at(0).Text) {
+		n++
+	}
+	if g.Info.Workbook || n < fewLoose || n == len(g.Rows) {
+		return
+	}
+	for i := range n {
+		g.Rows[i].Cells = []Cell{{Text: joined(g.Rows[i]), Look: Text}}
+	}
+}
+
 // explains tells a line of a text file that says what words of the log mean, whose commas made cells of
 // it: "kg = port scale, abt = by eye", "k kept / r released / m missed, no hookup".
 func (g *Grid) explains(r int) bool {

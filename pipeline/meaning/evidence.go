@@ -908,7 +908,7 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 		_, ok := words.LinesAt(x.Text)
 		return ok
 	}) >= 0.6 {
-		return 1
+		return 2.5
 	}
 	ticks := v.ticks()
 	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {

@@ -11,9 +11,11 @@ import (
 )
 
 var (
-	glossEntry = regexp.MustCompile(`^([^\s:=,]{1,15}(?:\s?,\s?[^\s:=,]{1,4})*)\s?:\s(.+)$`)
-	glossEnd   = regexp.MustCompile(`\.(?:\s+|$)|\n`)
-	codeWords  = regexp.MustCompile(`^(\pL{1,2})\s+(\pL.*)$`)
+	glossEntry   = regexp.MustCompile(`^([^\s:=,]{1,15}(?:\s?,\s?[^\s:=,]{1,4})*)\s?:\s(.+)$`)
+	glossEnd     = regexp.MustCompile(`\.(?:\s+|$)|\n`)
+	semicolon    = regexp.MustCompile(`;`)
+	betweenCodes = regexp.MustCompile(`,|\.\s`)
+	codeWords    = regexp.MustCompile(`^(\pL{1,2})\s+(\pL.*)$`)
 )
 
 // fewGlosses is how many short signs a text must explain, a sentence each, before it is a list of them.
@@ -94,15 +96,19 @@ func (l *legend) toldApart(blocks []*layout.Block) {
 }
 
 // fatesBehind takes the codes among what explains a heading that say what became of a fish: "Fish: name, cm; r let
-// go; x came off".
+// go; x came off". Commas part many a sentence: there two codes must stand.
 func (l *legend) fatesBehind(text string) {
 	m := colonKey.FindStringSubmatch(text)
-	if m == nil || !strings.Contains(m[2], ";") {
+	if m == nil {
 		return
+	}
+	between, few := betweenCodes, 2
+	if strings.Contains(m[2], ";") {
+		between, few = semicolon, 1
 	}
 	codes := map[string]string{}
 	var rest []string
-	for _, part := range strings.Split(m[2], ";") {
+	for _, part := range between.Split(m[2], -1) {
 		part = strings.Trim(part, " .")
 		if c := codeWords.FindStringSubmatch(part); c != nil && isFate(c[2]) {
 			codes[strings.ToLower(c[1])] = c[2]
@@ -110,7 +116,7 @@ func (l *legend) fatesBehind(text string) {
 			rest = append(rest, part)
 		}
 	}
-	if len(codes) > 0 {
+	if len(codes) >= few {
 		maps.Copy(l.words, codes)
 		l.words[normalise(m[1])] = strings.Join(rest, "; ")
 	}

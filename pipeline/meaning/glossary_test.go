@@ -30,3 +30,15 @@ func TestGlossary(t *testing.T) {
 		t.Errorf("who and where: %v", l.words)
 	}
 }
+
+// TestFatesBehindCommas holds that codes between commas, behind signs that the legend explains with =, are
+// read.
+func TestFatesBehindCommas(t *testing.T) {
+	l := readLegend([]string{"# catch: cm, kg = balance, ~kg = by eye. F let go, P lost after hookup, q = no idea"})
+	if l.more("f") != "let go" || l.more("p") != "lost after hookup" {
+		t.Errorf("%v", l.words)
+	}
+	if l := readLegend([]string{"crew: Jo, Al lost his hat"}); l.more("al") != "" {
+		t.Errorf("%v", l.words)
+	}
+}

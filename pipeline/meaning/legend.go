@@ -75,6 +75,7 @@ func readLegend(texts []string) *legend {
 			continue
 		}
 		text = l.glossary(text)
+		l.fatesBehind(text)
 		if m := bulletKey.FindStringSubmatch(text); m != nil {
 			l.words[normalise(m[1])] = strings.TrimSpace(m[2])
 			continue
@@ -111,7 +112,6 @@ func readLegend(texts []string) *legend {
 			continue
 		}
 		l.explained(text)
-		l.fatesBehind(text)
 		head := ""
 		for _, part := range sayingsIn(text) {
 			if m := equals.FindStringSubmatch(part); m != nil {

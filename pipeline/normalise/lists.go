@@ -181,9 +181,14 @@ func (r *Reader) remarked() {
 	}
 }
 
-// speedTold gives a strike the one speed that its remark tells: "high speed pass, 15 kn".
+// biteAt says that a speed is that of a bite: "8.1 kn at the bite", "hit at 9 kn".
+var biteAt = regexp.MustCompile(`(?i)\b(?:bites?|bit|strike|struck|hit|hookup|picada|touche|ferrata)\b`)
+
+// speedTold gives a strike the one speed that its remark tells: "high speed pass, 15 kn"; the one bite that a row
+// counts where the remark says that it is that of the bite.
 func (r *Reader) speedTold(remark string) {
-	if !r.has("strike_speed_kn") || r.value("speed_kn").Known {
+	if !r.has("strike_speed_kn") || r.value("speed_kn").Known ||
+		r.counts() && (r.value("strikes_n").Int != 1 || !biteAt.MatchString(remark)) {
 		return
 	}
 	if speeds := phrase.Settings(remark).Speeds; len(speeds) == 1 {

@@ -428,11 +428,14 @@ func (r *Reader) settings(n int) phrase.Setting {
 	return all
 }
 
+// unitSign is a unit that a legend explains: cells write it themselves, and bare numbers are of another. kg = by scale
+var unitSign = regexp.MustCompile(`(?i)\b(?:kgs?|lbs?|cm|in|inch)\s*=[^,;]*`)
+
 // defaults is what a phrase's heading says of its bare numbers, and the log of its tape and its scale.
 func (r *Reader) defaults(t *target) phrase.Defaults {
 	d := phrase.Defaults{Scaled: t.Scaled, ScaleUnit: string(r.scaleUnit()),
 		TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
-	said := words.Fold(t.Heading + " " + withoutBrackets(t.Said))
+	said := words.Fold(t.Heading + " " + unitSign.ReplaceAllString(withoutBrackets(t.Said), " "))
 	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(said) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {

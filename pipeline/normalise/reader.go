@@ -235,8 +235,7 @@ func (r *Reader) implied() {
 		r.add("length_cm", entry.Real) // a remark may tell them
 		r.add("girth_cm", entry.Real)
 	}
-	if r.has("notes") && (r.layout.Kind == plan.Strikes && !r.has("speed_kn") || r.layout.Kind == plan.Flat &&
-		!r.counts()) {
+	if r.has("notes") && (r.layout.Kind == plan.Strikes && !r.has("speed_kn") || r.layout.Kind == plan.Flat) {
 		r.add("strike_speed_kn", entry.Real) // a remark may tell it
 	}
 	if r.has("scale_kg") && !r.has("kept") && !r.has("outcome") {

@@ -67,3 +67,13 @@ func TestSeveralClocks(t *testing.T) {
 		"2026-05-30,705,1155,4,2\n")
 	expect(t, "starts", got.field("start_s", 2, 3, 5), int64(6*3600+40*60), int64(7*3600+15*60), int64(6*3600+55*60))
 }
+
+// TestSpeedOfOneBite holds that a remark tells the speed of the one bite that a row counts, where it says that it is
+// the bite's and the row has no speed; never of several bites.
+func TestSpeedOfOneBite(t *testing.T) {
+	got := readText(t, "log.csv", "Date,In,Out,Lines,Knots,Bites,Landed,Remarks\n"+
+		"2026-05-02,06:00,10:00,4,7,2,1,calm\n2026-05-09,06:10,10:00,4,,1,1,log dead; bite at 9.2 kn by the phone\n"+
+		"2026-05-16,06:00,09:00,4,,2,1,bite at 9 kn\n2026-05-23,06:00,09:00,4,,1,1,home at 9 kn\n"+
+		"2026-05-30,06:00,09:00,4,7,1,1,bite at 9 kn\n")
+	expect(t, "speeds of bites", got.field("strike_speed_kn", 2, 3, 4, 5, 6), nil, 9.2, nil, nil, nil)
+}

@@ -87,8 +87,8 @@ func girthWord(items []item, i int) {
 		if j < 0 || j >= len(items) || j == i+2 && items[i+1].kind != aColon && items[i+1].kind != aGlue {
 			continue
 		}
-		if k := items[j].kind; k == aGirth || k == aLength && (j > i || !lengthAfter(items, i)) ||
-			k == aNumber && items[j].num > 5 {
+		k := items[j].kind
+		if k == aGirth || (k == aLength || k == aNumber && items[j].num > 5) && (j > i || !lengthAfter(items, i)) {
 			if k == aNumber {
 				items[j].unit = ""
 			}
@@ -98,14 +98,14 @@ func girthWord(items []item, i int) {
 	}
 }
 
-// lengthAfter reports whether the girth's own number follows: "51 in, girth 24 in", "81 cm circ. 57".
+// lengthAfter reports whether the girth's own number follows: "51 in, girth 24 in", "81 cm circ. 57", "112 G45".
 func lengthAfter(items []item, i int) bool {
 	j := i + 1
 	if j < len(items) && (items[j].kind == aColon || items[j].kind == aGlue) {
 		j++
 	}
-	return j < len(items) && (items[j].kind == aLength || items[j].kind == aNumber && items[j].num > 5) &&
-		i >= 1 && items[i-1].kind == aLength
+	measure := func(it item) bool { return it.kind == aLength || it.kind == aNumber && it.digits && it.num > 5 }
+	return j < len(items) && measure(items[j]) && i >= 1 && measure(items[i-1])
 }
 
 // mostMetres is the most metres that a girth has: behind a length in metres 82 is in centimetres.

@@ -320,7 +320,8 @@ func (s *scanner) glue(i int) (item, bool) {
 		return item{kind: aTimes, end: i + 1}, true
 	}
 	unit, end, isUnit := words.UnitAt(s.toks, i)
-	if isUnit && unit == "girth" {
+	if isUnit && unit == "girth" || s.tok(i) == "g" && s.near(i+1) && s.digits(i+1) && s.afterMeasure(i) { // 112 G45
+		unit, end = "girth", max(end, i+1)
 		return item{kind: aUnit, end: end, unit: unit}, true
 	}
 	var best item // the longest, of equally long ones the first

@@ -344,3 +344,14 @@ func TestOneOfEach(t *testing.T) {
 		}
 	}
 }
+
+// TestGirthBehindItsSign holds that a girth follows its letter or its word, where a bare length stands before.
+func TestGirthBehindItsSign(t *testing.T) {
+	for text, girth := range map[string]float64{"cobia 97 G41": 41, "cobia 97 girth 41": 41, "cobia 97 G41 7.5kg": 41,
+		"cobia 97": 0} {
+		fish := FishList(text, Defaults{LengthUnit: "cm"})
+		if len(fish) != 1 || fish[0].LengthCm != 97 || fish[0].GirthCm != girth {
+			t.Errorf("%s: %+v", text, fish)
+		}
+	}
+}

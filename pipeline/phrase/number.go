@@ -175,7 +175,7 @@ func (s *scanner) measure(i int, v, hi float64, next int) (item, bool) {
 	if symbol == "" && s.tok(next) == "k" && s.near(next) && v < 25 {
 		symbol, end, ok = "kn", next+1, true
 	}
-	if !ok || !s.fits(symbol, v, next, end) || s.ofNext(i, symbol, end) {
+	if !ok || !s.fits(symbol, v, next, end) || s.ofNext(i, symbol, end) || symbol == "girth" && s.girthAt(end) {
 		return item{}, false
 	}
 	if s.tok(end-1) != "." && s.tok(end) == "." && s.near(end) && !s.endsSentence(end) {
@@ -221,6 +221,19 @@ func (s *scanner) unitFirst(i int) (item, bool) {
 func (s *scanner) otherFirst(k kind, i int) bool {
 	symbol, end, ok := words.UnitAt(s.toks, i)
 	return ok && unitKind[symbol] != k && s.digits(end)
+}
+
+// girthAt reports whether a number at token i is the girth, its word between it and the length: "112 girth 45".
+func (s *scanner) girthAt(i int) bool {
+	if !s.digits(i) {
+		return false
+	}
+	_, next, ok := s.value(i)
+	if !ok || next >= len(s.toks) {
+		return ok
+	}
+	symbol, _, _ := words.UnitAt(s.toks, next)
+	return unitKind[symbol] != aWeight
 }
 
 // ofNext reports whether the unit behind the whole number at i is that of the number after it,

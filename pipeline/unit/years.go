@@ -68,12 +68,17 @@ func yearsAt(s string, i, n int) (y Years, used int) {
 	return Years{first, first}, n
 }
 
-// seasons are words for a season before its two years.
-var seasons = []string{"season", "saison", "temporada", "stagione", "época", "epoca"}
+// seasons are words for a season before its two years; summers those that must stand right before them.
+var (
+	seasons = []string{"season", "saison", "temporada", "stagione", "época", "epoca"}
+	summers = []string{"summer", "winter", "verano", "invierno", "estate", "inverno", "été", "hiver", "verão", "verao",
+		"sommer"}
+)
 
 func saysSeason(before string) bool {
-	before = strings.ToLower(before)
-	return slices.ContainsFunc(seasons, func(w string) bool { return strings.Contains(before, w) })
+	before = strings.TrimRight(strings.ToLower(before), " '’")
+	return slices.ContainsFunc(seasons, func(w string) bool { return strings.Contains(before, w) }) ||
+		slices.ContainsFunc(summers, func(w string) bool { return strings.HasSuffix(before, w) })
 }
 
 // And is what two texts say together: "2026" within "2025-26" is 2026. It reports false

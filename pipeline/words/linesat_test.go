@@ -14,3 +14,19 @@ func TestLinesAt(t *testing.T) {
 		}
 	}
 }
+
+// TestLuresAtPlaces holds that each place that a lure is named at is a line, a teaser none, and that nothing else is
+// counted: a place named twice may be a change of lure.
+func TestLuresAtPlaces(t *testing.T) {
+	for text, want := range map[string]int{
+		"LL: pink jet; SR: cedar plug, ballyhoo; SG: bird": 3,
+		"left long = plug | [T] squids | shotgun = jet":    2,
+		"LL: pink jet; LL: cedar plug":                     0,
+		"LL: pink jet; somewhere":                          0,
+		"hook: J; LL: plug":                                0,
+	} {
+		if n, ok := LinesAt(text); ok != (want > 0) || n != want {
+			t.Errorf("%q: %d lines, %t; expected %d", text, n, ok, want)
+		}
+	}
+}

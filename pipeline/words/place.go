@@ -115,9 +115,12 @@ func IsPlace(text string) bool {
 // numbered is a number of lines before their place: "2 long".
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
 
-// LinesAt adds up the lines at several places of a spread: "2 long, 2 short, 1 shotgun" are five. It reports false
-// for a text that holds anything else.
+// LinesAt adds up the lines at several places of a spread: "2 long, 2 short, 1 shotgun" are five, and so many are the
+// places that a lure is named at. It reports false for a text that holds anything else.
 func LinesAt(text string) (n int, ok bool) {
+	if n, ok = luresAt(text); ok {
+		return n, true
+	}
 	parts := partsOfSpread.Split(strings.TrimSpace(text), -1)
 	for _, part := range parts {
 		m := numbered.FindStringSubmatch(part)
@@ -130,4 +133,26 @@ func LinesAt(text string) (n int, ok bool) {
 	return n, len(parts) > 1
 }
 
-var partsOfSpread = regexp.MustCompile(`\s*(?:[,;+&]|\band\b)\s*`)
+var (
+	partsOfSpread = regexp.MustCompile(`\s*(?:[,;+&]|\band\b)\s*`)
+	betweenLures  = regexp.MustCompile(`\s*[|;\n]\s*`)
+	lureAt        = regexp.MustCompile(`^([\pL\d ]{1,20}?)\s*[=:]\s*\S`)
+	teaserAt      = regexp.MustCompile(`(?i)^[\[(]?t[\])]|\bteasers?\b`) // [T] daisy chain
+)
+
+// luresAt counts the lures of a spread, each named with its place: "LR=red jet | SR=cedar plug | [T] bird" are two. A
+// place that is named twice may be a change of lure: that is no count.
+func luresAt(text string) (n int, ok bool) {
+	seen := map[string]bool{}
+	for _, part := range betweenLures.Split(strings.TrimSpace(text), -1) {
+		m := lureAt.FindStringSubmatch(part)
+		switch {
+		case teaserAt.MatchString(part):
+		case m == nil || !IsPlace(m[1]) || seen[strings.ToLower(m[1])]:
+			return 0, false
+		default:
+			seen[strings.ToLower(m[1])] = true
+		}
+	}
+	return len(seen), len(seen) > 0
+}
