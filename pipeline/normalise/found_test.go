@@ -429,3 +429,14 @@ func TestStretchesOfNextMorning(t *testing.T) {
 	}
 	expect(t, "starts", starts, int64(1050), int64(1440+400), int64(390), int64(820), int64(390), int64(820))
 }
+
+// TestSomeBites holds that a question mark under bites is no nought: it is set aside, to be asked about, and a dash is
+// not.
+func TestSomeBites(t *testing.T) {
+	got := readText(t, "log.csv", "Date,In,Out,Lines,Knots,Bites\n2026-07-04,06:00,08:00,4,8,2\n"+
+		"2026-07-05,06:00,08:00,4,8,?\n2026-07-06,06:00,08:00,4,8,-\n2026-07-07,06:00,08:00,4,8,1\n")
+	expect(t, "bites", got.field("strikes_n", 2, 3, 4, 5), int64(2), nil, nil, int64(1))
+	if len(got.problems) != 1 || got.problems[0].Pos.Row != 3 {
+		t.Errorf("set aside: %v", got.problems)
+	}
+}

@@ -209,6 +209,9 @@ func (r *Reader) target(b plan.Binding, given string) error {
 	return nil
 }
 
+// hadSome are the counts of which a question mark says that there were some: it is no nought, nor a blank.
+var hadSome = []string{"strikes_n", "hooked_n", "landed_n"}
+
 // implied adds the fields that a heading settles for the whole sheet.
 func (r *Reader) implied() {
 	if r.layout.OwnHours {
@@ -394,7 +397,8 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := t.text
-		if text == "" || t.usual && r.values[t.field].Known || t.recall(r, text) || words.NotLogged(text) {
+		if text == "" || t.usual && r.values[t.field].Known || t.recall(r, text) ||
+			words.NotLogged(text) && !(text == "?" && slices.Contains(hadSome, t.Column.Name)) {
 			continue
 		}
 		if r.layout.NoEffort && !r.layout.OnlyHere[int64(row.Num)] && isEffort(t.Binding) {

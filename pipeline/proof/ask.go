@@ -358,6 +358,7 @@ func (q *inquiry) block(s Subject) {
 	q.jigged(s)
 	q.unpaced(s)
 	q.hoursInRemarks(s)
+	q.otherwise(s)
 	q.hoursAgain(s)
 	q.luresTogether(s)
 	q.longDays(s)

@@ -81,3 +81,50 @@ func takeOff(_ *meaning.Log, q *Question, choice string) {
 		q.of[0].Plan.Off = maps.Clone(q.off)
 	}
 }
+
+// otherAt is a clock time from which, or until which, a remark says that something was done: "bottom fished from 11".
+var otherAt = regexp.MustCompile(`(?i)(?:^|\PL)(?:from|since|until|till|desde|hasta|[aà] partir d[eu]|dès|depuis|jusqu|dalle|` +
+	`fino|ab|seit|bis|das|até)\s*(?:\pL{1,3}\s)?(?:\d{1,2}(?:[:.h]\d{2}|\s*[ap]m|\s*h)(?:$|[^\pL\d])|\d{1,2}\s*$)`)
+
+// otherwiseIn reports whether a remark tells of another way of fishing by the clock.
+func otherwiseIn(text string) bool {
+	if notMeanwhile.MatchString(text) || otherHours(text) > 0 {
+		return false
+	}
+	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(";,()", c) }) {
+		how, ok := words.Method(part)
+		if ok && how != "troll" && how != "kite" && otherAt.MatchString(part) {
+			return true
+		}
+	}
+	return false
+}
+
+// otherwise asks about remarks that tell of another way of fishing from or until some time, on rows whose clock times
+// are taken for trolling.
+func (q *inquiry) otherwise(s Subject) {
+	p, notes := s.Plan, s.Plan.Find("notes")
+	if p.Kind != plan.Legs && p.Kind != plan.Flat || notes == nil || notes.Column.Parse != "text" || notes.Index < 0 ||
+		!p.Binds("start_s") || !p.Binds("end_s") || p.Binds("method") {
+		return
+	}
+	worked := map[int64]bool{}
+	for _, w := range s.Stats.Worked {
+		worked[w.Row] = true
+	}
+	n, first := 0, ""
+	for _, r := range s.Block.Rows {
+		if text := textOf(r, notes); worked[int64(r.Num)] && otherwiseIn(text) {
+			if n++; first == "" {
+				first = text
+			}
+		}
+	}
+	if n == 0 {
+		return
+	}
+	q.ask("otherwise", p.Name, notes.Heading, fmt.Sprintf("%s of another way of fishing by the clock, the first: %q. "+
+		"The whole time is counted as trolled: mend the times in the log, or leave them.",
+		subject(n, "remark", "tell", p.Name), first), nil, hours, first)
+	q.last().Brief = "Remarks tell of another way of fishing: the whole time is counted as trolled."
+}

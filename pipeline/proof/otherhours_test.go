@@ -15,3 +15,16 @@ func TestOtherHours(t *testing.T) {
 		}
 	}
 }
+
+// TestOtherwiseByTheClock holds which remarks tell of another way of fishing by the clock.
+func TestOtherwiseByTheClock(t *testing.T) {
+	for text, want := range map[string]bool{
+		"bottom fished from 11": true, "a fondo desde las 10:30": true, "au fond à partir de 9h30": true,
+		"trolled till 10, then bottom": false, "bottom fish for dinner": false, "jigged 20 min": false,
+		"trolled from 7 to 11": false, "birds from 9:30": false, "bottom at 90 m": false,
+	} {
+		if got := otherwiseIn(text); got != want {
+			t.Errorf("%q: %t, expected %t", text, got, want)
+		}
+	}
+}
