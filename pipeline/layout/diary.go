@@ -181,7 +181,17 @@ func dayLine(text, before string) (day, what string, ok bool) {
 var decoration = regexp.MustCompile(
 	`(?i)^[\s*=#_~-]*(?:(?:date|day|fecha|d[ií]a|data|jour|datum|tag|giorno)\s*:\s*)?|[\s*=#_~:-]*$`)
 
-func undecorated(text string) string { return decoration.ReplaceAllString(text, "") }
+func undecorated(text string) string {
+	const marks = " *=#_~-:"
+	if text == "" || !strings.Contains(text[:min(len(text), longestDayWord)], ":") &&
+		!strings.ContainsAny(text[:1]+text[len(text)-1:], marks) {
+		return text
+	}
+	return decoration.ReplaceAllString(text, "")
+}
+
+// longestDayWord is within how many bytes the colon behind a word for the day stands.
+const longestDayWord = 12
 
 const spanClock = `(?:\d{1,2}[:h.]\d{2}|[0-2]\d[0-5]\d)\s*(?:[ap]\.?m\b\.?)?`
 

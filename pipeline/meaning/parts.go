@@ -223,15 +223,14 @@ func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
 // ofSoMany tells a column of so many fish boated of so many bites, "2 for 3" (common practice, no source), in a table
 // that counts neither elsewhere.
 func (t *Lexicon) ofSoMany(b *layout.Block, l layout.Label) bool {
-	counted := slices.ContainsFunc(b.Labels, func(o layout.Label) bool {
-		c := t.countOf(o)
-		return o.Col != l.Col && c != nil && (c.Name == "landed_n" || c.Name == "strikes_n")
-	})
-	return !counted && inParts(b, l.Col, "for", 2) && !slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
+	return inParts(b, l.Col, "for", 2) && !slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
 		got, all, ok := strings.Cut(cellText(r, l.Col), "for")
 		landed, _ := number(strings.TrimSpace(got))
 		bites, _ := number(strings.TrimSpace(all))
 		return ok && landed > bites
+	}) && !slices.ContainsFunc(b.Labels, func(o layout.Label) bool {
+		c := t.countOf(o)
+		return o.Col != l.Col && c != nil && (c.Name == "landed_n" || c.Name == "strikes_n")
 	})
 }
 
@@ -239,13 +238,16 @@ func (t *Lexicon) ofSoMany(b *layout.Block, l layout.Label) bool {
 func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
 	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-"} {
 		heads := strings.Split(heading, sep)
+		if len(heads) < 2 {
+			continue
+		}
 		var names []string
 		for _, h := range heads {
 			if c := t.figureOf(layout.Label{Text: strings.TrimSpace(h)}); c != nil && !slices.Contains(names, c.Name) {
 				names = append(names, c.Name)
 			}
 		}
-		if len(heads) > 1 && len(names) == len(heads) {
+		if len(names) == len(heads) {
 			return heads, sep
 		}
 	}
