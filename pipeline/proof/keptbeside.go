@@ -20,10 +20,7 @@ func (q *inquiry) keptBeside(s Subject) {
 		!s.Plan.Binds("landed_n") && !s.Plan.Binds("kept_n") && len(s.Plan.Catch) == 0 {
 		return
 	}
-	hours := map[int64]bool{}
-	for _, w := range s.Stats.Worked {
-		hours[w.Row] = true
-	}
+	hours := s.Stats.worked()
 	n, first := 0, ""
 	for _, r := range s.Block.Rows {
 		text := textOf(r, notes)
@@ -57,10 +54,7 @@ func (q *inquiry) moreTold(s Subject) {
 	if s.Plan.Kind != plan.Flat || !s.Plan.Binds("strikes_n") {
 		return
 	}
-	hours, aside := map[int64]bool{}, map[int64]bool{}
-	for _, w := range s.Stats.Worked {
-		hours[w.Row] = true
-	}
+	hours, aside := s.Stats.worked(), map[int64]bool{}
 	for _, p := range s.Stats.Aside {
 		aside[int64(p.Pos.Row)] = true // it is asked about already
 	}

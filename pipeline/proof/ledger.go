@@ -173,6 +173,15 @@ func (s *Stats) Add(r Row) {
 	}
 }
 
+// worked are the numbers of the rows with hours of trolling.
+func (s *Stats) worked() map[int64]bool {
+	out := map[int64]bool{}
+	for _, w := range s.Worked {
+		out[w.Row] = true
+	}
+	return out
+}
+
 // laterDay is the day, as keysOf names it, on which a stretch ended, where that is none on which its trip began.
 func laterDay(v map[string]entry.Value) []string {
 	const day = 86400

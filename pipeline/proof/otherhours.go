@@ -51,10 +51,7 @@ func (q *inquiry) hoursInRemarks(s Subject) {
 		!p.Binds("start_s") || !p.Binds("end_s") || p.Binds("duration_s", "stopped_s", "method") {
 		return
 	}
-	worked := map[int64]bool{}
-	for _, w := range s.Stats.Worked {
-		worked[w.Row] = true
-	}
+	worked := s.Stats.worked()
 	off, first, sum := map[int64]float64{}, "", 0.0
 	for _, r := range s.Block.Rows {
 		text := textOf(r, notes)
@@ -108,10 +105,7 @@ func (q *inquiry) otherwise(s Subject) {
 		!p.Binds("start_s") || !p.Binds("end_s") || p.Binds("method") {
 		return
 	}
-	worked := map[int64]bool{}
-	for _, w := range s.Stats.Worked {
-		worked[w.Row] = true
-	}
+	worked := s.Stats.worked()
 	n, first := 0, ""
 	for _, r := range s.Block.Rows {
 		if text := textOf(r, notes); worked[int64(r.Num)] && otherwiseIn(text) {

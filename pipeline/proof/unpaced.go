@@ -20,10 +20,7 @@ func (q *inquiry) unpaced(s Subject) {
 		notes.Column.Parse != "text" || s.Plan.Binds("method") {
 		return
 	}
-	hours := map[int64]bool{}
-	for _, w := range s.Stats.Worked {
-		hours[w.Row] = true
-	}
+	hours := s.Stats.worked()
 	paced, first := 0, ""
 	var rows []int64
 	for _, r := range s.Block.Rows {
