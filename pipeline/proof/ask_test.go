@@ -217,13 +217,16 @@ func TestUnreadTexts(t *testing.T) {
 	}
 }
 
-// TestNothingRead holds that a file of which nothing is read is asked about, in one question.
+// TestNothingRead holds that a file of which nothing is read is asked about, in one question of its own.
 func TestNothingRead(t *testing.T) {
+	ids := map[string]bool{}
 	for _, text := range []string{"Season\nDate: 6/15/26\nIn 6:10 out 11:30 4 lines\n3 bites 1 landed\nDate: 6/16/26",
 		"We went out on the 15th, lines in 6:10, four lines"} {
-		if got := kinds(asked(t, inferred(t, "", text))); len(got) != 1 || got[0] != "left over" {
-			t.Errorf("%q: asked %v", text, got)
+		got := asked(t, inferred(t, "", text))
+		if len(got) != 1 || got[0].Kind != "left over" || ids[got[0].ID] {
+			t.Errorf("%q: asked %v", text, kinds(got))
 		}
+		ids[got[0].ID] = true
 	}
 }
 

@@ -26,7 +26,8 @@ func (q *inquiry) atOnce() {
 			}
 			q.ask("at once", a.Plan.Name, b.Plan.Name, fmt.Sprintf("%s row %d and %s row %d are for the same time "+
 				"of one day%s. Are they of two boats, or told twice? Both are counted.",
-				tableIn(a.Plan.Name), first.Row, tableIn(b.Plan.Name), first.Other, pairsOf(n)), nil, all)
+				tableIn(a.Plan.Name), first.Row, tableIn(b.Plan.Name), first.Other, pairsOf(n)), nil, all,
+				rowText(a, first.Row), rowText(b, first.Other), fmt.Sprint(n))
 			q.last().Brief = "Two tables have stretches at the same time of one day: both are counted."
 			return
 		}

@@ -97,7 +97,7 @@ func (q *inquiry) nothingRead() {
 		return
 	}
 	q.ask("left over", "", "the file", fmt.Sprintf("I made nothing of this file, which begins %q: is it about "+
-		"trolling or fish?", first), []string{"no", "yes"}, all)
+		"trolling or fish?", first), []string{"no", "yes"}, all, q.log.File, first)
 	q.last().Brief = "Nothing was read from a file: is it about trolling or fish?"
 }
 

@@ -78,7 +78,8 @@ func (q *inquiry) longDays(s Subject) {
 		return
 	}
 	q.ask("long day", s.Plan.Name, b.Heading, fmt.Sprintf("The hours under %q add up to %.1f on one day%s. Are they "+
-		"hours with lines in the water, each row's own?", b.Heading, most, daysSo(n)), nil, hours)
+		"hours with lines in the water, each row's own?", b.Heading, most, daysSo(n)), nil, hours,
+		fmt.Sprintf("%.1f %d", most, n))
 }
 
 func daysSo(n int) string {
