@@ -117,8 +117,8 @@ func (q *inquiry) otherwise(s Subject) {
 	if n == 0 {
 		return
 	}
-	q.ask("otherwise", p.Name, notes.Heading, fmt.Sprintf("%s of another way of fishing by the clock, the first: %q. "+
-		"The whole time is counted as trolled: mend the times in the log, or leave them.",
-		subject(n, "remark", "tell", p.Name), first), nil, hours, first)
-	q.last().Brief = "Remarks tell of another way of fishing: the whole time is counted as trolled."
+	q.ask("otherwise", p.Name, notes.Heading, fmt.Sprintf("%s that you fished another way for part of the "+
+		"time, the first: %q. The whole time is counted as trolled: mend the times in the log, or leave them.",
+		subject(n, "remark", "say", p.Name), first), nil, hours, first)
+	q.last().Brief = "Remarks say that you fished another way for part of the time: all of it is counted as trolled."
 }
