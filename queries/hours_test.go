@@ -35,3 +35,37 @@ func TestHoursWithoutAnEnd(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesOfHours: the lures of a row that has a column for each place, and hours without a clock, ran for these
+// hours, once; where the row's number of lines cannot be read the lures that it names are its lines.
+func TestLinesOfHours(t *testing.T) {
+	const uncounted = "Date,Hours,Short rigger,Long rigger,Shotgun,Strikes\n"
+	const counted = "Date,Hours,Lines,Short rigger,Long rigger,Shotgun,Strikes\n"
+	for name, c := range map[string]struct {
+		text             string
+		hours, lineHours float64
+	}{
+		"counted": {counted + "2026-06-01,4,3,green plug,blue plug,red skirt,2\n" +
+			"2026-06-03,5,2,green plug,,red skirt,1\n", 9, 22},
+		"not counted": {uncounted + "2026-06-01,4,green plug,blue plug,red skirt,2\n" +
+			"2026-06-03,5,green plug,,red skirt,1\n", 9, 22},
+		"unreadable": {counted + "2026-06-01,4,4-5,green plug,blue plug,red skirt,2\n" +
+			"2026-06-03,5,2,green plug,,red skirt,1\n", 9, 22},
+		"two stretches of a day": {counted + "2026-06-01,4,3,green plug,blue plug,red skirt,2\n" +
+			"2026-06-01,1,2,,blue plug,red skirt,1\n2026-06-03,5,2,green plug,,red skirt,1\n", 10, 24},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := open(t, pipeline.Config{Boat: "Tern", Zone: "America/Halifax"})
+			load(t, s, writeText(t, t.TempDir(), "season.csv", c.text))
+			trips := answer(t, s, queries.AskTrips)
+			hours, lineHours := 0.0, 0.0
+			for _, trip := range trips {
+				hours, lineHours = hours+trip.BoatHours, lineHours+trip.LineHours
+			}
+			if len(trips) != 2 || hours != c.hours || lineHours != c.lineHours {
+				t.Errorf("%d trips, %v hours, %v line-hours: expected 2, %v, %v", len(trips), hours, lineHours,
+					c.hours, c.lineHours)
+			}
+		})
+	}
+}

@@ -12,7 +12,7 @@ import (
 // row itself is an entry without a line; each of its lines is another, which shares
 // its effort.
 type spread struct {
-	part, line, lure, out int    // fields; out is -1 where the sheet counts its lines itself
+	part, line, lure, out int    // fields
 	shared                []bool // fields that say which effort it is
 	runs                  []run
 	next                  int // of runs, to be given
@@ -32,11 +32,9 @@ func (r *Reader) findSpread() {
 	if len(r.layout.Spread) == 0 {
 		return
 	}
-	s := &spread{out: -1}
+	s := &spread{}
 	s.part, s.line, s.lure = r.add("part", entry.Int), r.add("line", entry.Text), r.add("lure", entry.Text)
-	if !r.has("lines_out") {
-		s.out = r.add("lines_out", entry.Int)
-	}
+	s.out = r.add("lines_out", entry.Int)
 	for _, f := range r.fields {
 		s.shared = append(s.shared, slices.Contains(sharedFields, f.Name))
 	}
@@ -53,7 +51,7 @@ func (r *Reader) inSpread(index int) bool {
 	return slices.ContainsFunc(r.layout.Spread, func(p plan.Unknown) bool { return p.Index == index })
 }
 
-// run takes the row's lines from its cells, and counts them where nothing else does.
+// run takes the row's lines from its cells, and counts them where the row does not.
 func (r *Reader) run() {
 	s := r.spread
 	n := int64(0)
@@ -73,7 +71,7 @@ func (r *Reader) run() {
 			n++
 		}
 	}
-	if s.out >= 0 && n > 0 {
+	if !r.values[s.out].Known && n > 0 {
 		r.values[s.out] = entry.OfInt(n)
 	}
 	s.next = 0

@@ -8,8 +8,8 @@ SELECT trip_key, min(zone) AS zone FROM labelled WHERE trip_key IS NOT NULL AND 
 
 CREATE OR REPLACE TEMP TABLE stretch AS
 WITH dated AS (
-    SELECT l.ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg, l.line, l.start_s, l.end_s,
-        t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
+    SELECT l.ord, l.ord - coalesce(l.part, 0) AS row_ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg,
+        l.line, l.start_s, l.end_s, t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date
             END) AS on_date,
         coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours,
@@ -41,13 +41,16 @@ SELECT * EXCLUDE (hours, tz, clock_end, start_offset_s, change_s, twice),
 FROM changed;
 
 -- A leg is known by its boat and start; without a start by its trip and name or
--- clock; rows that have nothing but a line each are of one, as often as the line stands there on
--- one day; else it is its own row.
+-- clock; the lines of a row that has a place for each are of its stretch; rows that have nothing but a line each
+-- are of one, as often as the line stands there on one day; else it is its own row.
 CREATE OR REPLACE TEMP TABLE keyed AS
 SELECT *, CASE
     WHEN start_at IS NOT NULL THEN NULL
     WHEN trip_key IS NOT NULL AND leg IS NOT NULL THEN concat_ws('|', trip_key, leg, start_s, end_s)
     WHEN trip_key IS NOT NULL AND start_s IS NOT NULL THEN concat_ws('|', trip_key, start_s)
+    WHEN line IS NOT NULL AND kind = 'flat'
+        AND row_ord IN (SELECT ord FROM stretch WHERE kind = 'flat' AND line IS NULL)
+    THEN 'row|' || row_ord
     WHEN line IS NOT NULL AND kind = 'flat' AND leg IS NULL AND coalesce(trip_key, on_date::VARCHAR) IS NOT NULL
     THEN concat_ws('|', 'line', log_id, coalesce(trip_key, '-'), on_date, row_number() OVER (
         PARTITION BY log_id, trip_key, on_date, lower(line) ORDER BY ord))
