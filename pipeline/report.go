@@ -105,6 +105,8 @@ func together(p *plan.Block, u plan.Unknown) string {
 	switch {
 	case slices.ContainsFunc(p.Spread, same):
 		return "a line and its lure"
+	case p.Lures != nil && same(*p.Lures):
+		return "a line for each of its lures"
 	case slices.ContainsFunc(p.Rods, same):
 		return "a line and what struck it"
 	case slices.ContainsFunc(p.Catch, same) && len(p.Figures) > 0:

@@ -167,6 +167,9 @@ func (u *Understood) effortRows(clocked bool) []hoursOf {
 		}
 		x := hoursOf{row: u.Block.Rows[i].Num, at: i, day: on, hours: cell(p.Find("duration_s")),
 			lines: cell(p.Find("lines_out")), kn: cell(p.Find("speed_kn"))}
+		if at := u.Listed.At; at.Heading != "" {
+			x.lines += "|" + strings.ToLower(cellOf(row, at.Index))
+		}
 		filled := false
 		for _, name := range countNames {
 			c := cell(p.Find(name))

@@ -29,6 +29,7 @@ type Understood struct {
 	numbers [][]float64 // see rowNumbers
 	Again   Again       // rows that say their hours again
 	Beside  Again       // rows of lures that were out together
+	Listed  Listed      // a column whose cells name several lures
 }
 
 // Log is a log, understood.
@@ -231,6 +232,7 @@ func (l *Log) settle() {
 	l.besideOnly()
 	l.usual()
 	l.years()
+	l.lureLists()
 	l.hoursAgain()
 	l.ranks()
 	l.afternoons()

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,6 +46,8 @@ var relations = []relation{
 	{"hours of another way are taken off the clock", offTheClock},
 	{"letters beside a stretch are no fish's", lettersOfStretch},
 	{"dock before lines before dock", dockOrder},
+	{"stretches follow one another", clockFollows},
+	{"the boat comes home once a day", homeOnce},
 	{"counts nest", nested},
 	{"order of counts", countOrder},
 	{"counts add up", addUp},
@@ -298,9 +301,15 @@ func endLessStart(g *group, a assigned) float64 {
 	})
 }
 
+// ordinal is the first, second or third of several: 1st quarter.
+var ordinal = regexp.MustCompile(`(?i)^\d+(?:st|nd|rd|th)\b`)
+
 // hours is a cell read as a duration; minutes where its number is large.
 func (g *group) hours(column, row int) float64 {
 	c := g.values[column].Rows[row]
+	if ordinal.MatchString(c.Text) {
+		return math.NaN()
+	}
 	if h, m, ok := strings.Cut(c.Text, ":"); ok {
 		x, errH := strconv.ParseFloat(h, 64)
 		y, errM := strconv.ParseFloat(m, 64)
@@ -572,11 +581,21 @@ func (g *group) voted(column int, name, evidence string) bool {
 	return false
 }
 
-// oneFish holds that where species have counts of their own, a row is no fish, of which a column may say whether
-// it was kept.
+// oneFish holds that where species have counts of their own, or a row counts several things and describes no fish, it is
+// none of which a column may say whether it was kept.
 func oneFish(g *group, a assigned) float64 {
-	if a.has("kept") && len(a["catch"]) > 1 && !a.has("outcome") && !a.has("time_s") {
+	if !a.has("kept") || a.has("outcome") || a.has("time_s") {
+		return 0
+	}
+	if len(a["catch"]) > 1 {
 		return -1.5
+	}
+	counts := 0
+	for _, name := range countNames {
+		counts += len(a[name])
+	}
+	if counts > 1 && !a.has("species") && !a.has("length_cm") && !a.has("scale_kg") {
+		return -1.5 // a row that counts its bites, and measures none
 	}
 	return 0
 }

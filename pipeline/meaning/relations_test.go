@@ -21,6 +21,12 @@ var relationCases = map[string]struct {
 	"dock before lines before dock": {
 		"depart_s=05:00 05:10|start_s=06:00 06:10|end_s=12:00 11:00|return_s=13:00 12:00",
 		"depart_s=15:00 15:10|start_s=06:00 06:10|end_s=19:00 18:00|return_s=13:10 13:00", true, true},
+	"stretches follow one another": {
+		"date=3/6/26 3/6/26 3/6/26 3/6/26|start_s=06:00 09:00 11:30 13:00|duration_s=2.5 2 1 3",
+		"date=3/6/26 3/6/26 3/6/26 3/6/26|return_s=06:00 09:00 11:30 13:00|duration_s=2.5 3.5 3 3", false, true},
+	"the boat comes home once a day": {
+		"date=3/6/26 4/6/26 5/6/26 6/6/26|return_s=14:00 15:00 13:30 13:00",
+		"date=3/6/26 3/6/26 4/6/26 4/6/26|return_s=06:00 09:00 05:30 13:00", false, true},
 	"letters beside a stretch are no fish's": {
 		"start_s=06:00 07:00 06:30 06:10|?outcome=r l r l|species=wahoo tuna wahoo tuna",
 		"start_s=06:00 07:00 06:30 06:10|?outcome=r l r l", false, true},

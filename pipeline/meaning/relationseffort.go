@@ -3,6 +3,7 @@ package meaning
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/layout"
@@ -231,4 +232,84 @@ func (g *group) lettersAlone(a assigned, column int) bool {
 	return g.values[column].length() <= 1 && !g.worded(column, "outcome") &&
 		!slices.ContainsFunc(append([]string{"species", "time_s", "line", "lure", "strike", "length_cm", "scale_kg"},
 			countNames...), func(name string) bool { return len(a[name]) > 0 })
+}
+
+// clockFollows holds that stretches of one day, each with one clock time and its hours, come one after the other: the
+// hours of each fit between its time and the next one's where it is when the lines went in, and between the last one's
+// time and its own where it is when they came up or the boat was back.
+func clockFollows(g *group, a assigned) float64 {
+	d, h := a.first("date"), a.first("duration_s")
+	if d < 0 || h < 0 || a.has("start_s", "end_s") || a.has("depart_s", "return_s") {
+		return 0
+	}
+	t := 0.0
+	for _, name := range []string{"start_s", "depart_s", "end_s", "return_s"} {
+		c := a.first(name)
+		if c < 0 {
+			continue
+		}
+		before := name == "start_s" || name == "depart_s"
+		t += g.cached("follows "+strconv.FormatBool(before), []int{d, c, h}, func() float64 {
+			return g.follows(d, c, h, before)
+		})
+	}
+	return t
+}
+
+// follows counts the stretches that leave no room for their hours where their times are those before, or behind, them.
+func (g *group) follows(d, c, h int, before bool) float64 {
+	n, off := 0, 0
+	day, last, lasted := "", -1, 0.0
+	for r, at := range g.values[c].seconds() {
+		hours := g.hours(h, r)
+		if cell := g.values[d].Rows[r]; told(cell) && cell.Text != day {
+			day, last = cell.Text, -1
+		}
+		if at < 0 || math.IsNaN(hours) {
+			continue
+		}
+		if last >= 0 && at != last {
+			n++
+			between := math.Mod(float64(at-last)/3600+24, 12)
+			if before && lasted > between+0.1 || !before && hours > between+0.1 {
+				off++
+			}
+		}
+		last, lasted = at, hours
+	}
+	if n > 2 && 4*off > n {
+		return -3
+	}
+	return 0
+}
+
+// homeOnce holds that the boat comes home once a day, as a rule: a column alone with several times of most days tells
+// of stretches.
+func homeOnce(g *group, a assigned) float64 {
+	d, c := a.first("date"), a.first("return_s")
+	if d < 0 || c < 0 || a.has("depart_s") {
+		return 0
+	}
+	return g.cached("home", []int{d, c}, func() float64 {
+		times := map[string]int{}
+		day, several := "", 0
+		for r, at := range g.values[c].seconds() {
+			if cell := g.values[d].Rows[r]; told(cell) {
+				day = cell.Text
+			}
+			if at < 0 || day == "" {
+				continue
+			}
+			if first, ok := times[day]; !ok {
+				times[day] = at
+			} else if first >= 0 && first != at {
+				several++
+				times[day] = -1
+			}
+		}
+		if several > 1 && 4*several > len(times) {
+			return -3
+		}
+		return 0
+	})
 }

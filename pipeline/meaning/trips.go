@@ -237,6 +237,10 @@ func (x *builder) twoClients() {
 	}
 }
 
+// wordsOfStretch are meanings of words that change with the stretch, and name no outing.
+var wordsOfStretch = []string{"lure", "colour", "line", "hooks", "leader", "approach", "area", "species", "outcome", "wind",
+	"sea_state"}
+
 // firstsOnly are the columns of words that are filled where the day is, and not on the rows
 // under it, where several outings have such rows.
 func (x *builder) firstsOnly(date int) []int {
@@ -265,7 +269,12 @@ func (x *builder) firstsOnly(date int) []int {
 				rest++
 			}
 		}
-		if l.Col != date && 10*first >= 8*heads && rest == 0 {
+		stretch := slices.ContainsFunc(x.plan.Bindings, func(b plan.Binding) bool {
+			return b.Index == l.Col && slices.Contains(wordsOfStretch, b.Column.Name)
+		}) || slices.ContainsFunc(slices.Concat(x.plan.Spread, x.plan.Rods, x.plan.Catch), func(u plan.Unknown) bool {
+			return u.Index == l.Col
+		})
+		if l.Col != date && 10*first >= 8*heads && rest == 0 && !stretch {
 			out = append(out, l.Col)
 		}
 	}

@@ -1,8 +1,9 @@
 package normalise
 
 import (
-	"slices"
 	"strings"
+
+	"wakeledger/pipeline/plan"
 )
 
 // hoursAgain takes the hours, lines, speed and counts of a row with a bite for those of the stretch that the row above
@@ -12,7 +13,7 @@ func (r *Reader) hoursAgain() {
 	if !r.layout.EffortOnce {
 		return
 	}
-	key := r.above[:0:0]
+	key := map[string]string{}
 	bite, told := false, false
 	clocked := r.has("start_s") || r.has("end_s") || r.has("leg") && r.has("trip")
 	for i := range r.targets {
@@ -22,19 +23,41 @@ func (r *Reader) hoursAgain() {
 			bite = true
 		case t.Column.Name == "speed_kn":
 		case wholeStretch(t) || t.rank >= 0:
-			key = append(key, t.Column.Name+"\x00"+strings.ToLower(t.text))
+			key[t.Column.Name] = strings.ToLower(t.text)
 			told = told || t.rank < 0
 		}
 	}
-	if bite && told && slices.Equal(key, r.above) {
+	for _, u := range r.layout.Unknown {
+		if u.Aside == plan.SeveralLures && u.Index < len(r.row.Cells) {
+			key[u.Aside] = strings.ToLower(r.row.Cells[u.Index])
+		}
+	}
+	if r.sameHours = bite && told && r.above != nil && saysAgain(key, r.above); r.sameHours {
 		for i := range r.targets {
 			if t := &r.targets[i]; t.given == "" && wholeStretch(t) && !(clocked && effortNames[t.Column.Name]) {
 				t.text = ""
 			}
 		}
 	} else if told {
-		r.above = key
+		if r.above = key; !bite {
+			r.above = nil // a stretch without a bite has no further row
+		}
 	}
+}
+
+// saysAgain reports whether a row says what the one above it does: of a port or boat it may say nothing more.
+func saysAgain(row, above map[string]string) bool {
+	for name, text := range row {
+		if above[name] != text {
+			return false
+		}
+	}
+	for name := range above {
+		if _, key := rank[name]; row[name] == "" && !key {
+			return false
+		}
+	}
+	return true
 }
 
 // lureLine names the line of a row by its lure, where lures of one day were out together.

@@ -524,6 +524,8 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 	}
 	if !counted {
 		r.unseen(t, text)
+	} else if !r.layout.Binds("hooked_n", "landed_n", "kept_n", "released_n", "lost_n") {
+		r.unknownFish(t, phrase.Tell(text, r.defaults(t)))
 	}
 	m, n := r.measures(fish), 0
 	head := r.sisters(t)
@@ -567,15 +569,20 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 	return listed
 }
 
-// unseen makes a strike of each bite of a list that was missed or lost and names no fish:
-// "2 hoos, 1 knockdown no hookup". What became of something that is no fish known is left.
-func (r *Reader) unseen(t *target, text string) {
-	told := phrase.Tell(text, r.defaults(t))
+// unknownFish sets aside what a list says became of something that is no fish known.
+func (r *Reader) unknownFish(t *target, told phrase.Story) {
 	for _, left := range told.Left {
 		if _, _, _, fate := words.FateOf(left); fate && len(phrase.FishList(left, r.defaults(t))) == 0 {
 			r.aside = append(r.aside, r.problem(t, left, "it tells of fish or bites in words that are not understood"))
 		}
 	}
+}
+
+// unseen makes a strike of each bite of a list that was missed or lost and names no fish:
+// "2 hoos, 1 knockdown no hookup". What became of something that is no fish known is left.
+func (r *Reader) unseen(t *target, text string) {
+	told := phrase.Tell(text, r.defaults(t))
+	r.unknownFish(t, told)
 	for _, b := range told.Bites {
 		if b.Name != "" || b.Fate != words.Missed && b.Fate != words.Lost || b.Method != "" && b.Method != "troll" {
 			continue

@@ -80,16 +80,17 @@ type Reader struct {
 	worded           []several // counts of the row that name their fish
 	spell            spell     // what a row of a log of events tells of a whole stretch
 	lain             lain
-	above            []string     // what the row above says of its stretch, by column
-	beyond           bool         // the rows stand under a title that says that they were not trolled
-	lastRows         [][]string   // the cells of the last rows, in turn
-	rowsSeen         int          // how many have been among them
-	besideBite       map[int]bool // columns, by index, that say nothing of what was fished
-	sentAt           int          // index of the column of when an answer was sent, -1 where there is none
-	like             int          // fish of the species that the row names with a number
-	each             []measures   // cells with those of several fish
-	unweighed        int          // weights in words that nobody says are from a scale
-	open             lastOpen     // the stretch above that has no end
+	above            map[string]string // what the row above says of its stretch, by column
+	sameHours        bool              // the row says the same again
+	beyond           bool              // the rows stand under a title that says that they were not trolled
+	lastRows         [][]string        // the cells of the last rows, in turn
+	rowsSeen         int               // how many have been among them
+	besideBite       map[int]bool      // columns, by index, that say nothing of what was fished
+	sentAt           int               // index of the column of when an answer was sent, -1 where there is none
+	like             int               // fish of the species that the row names with a number
+	each             []measures        // cells with those of several fish
+	unweighed        int               // weights in words that nobody says are from a scale
+	open             lastOpen          // the stretch above that has no end
 	events           eventLog
 }
 
@@ -364,13 +365,13 @@ const (
 // cells of the problems.
 func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	row = r.asSaid(row)
-	if r.parts += int64(len(r.side)); r.num != row.Num {
+	if r.parts += int64(len(r.side) + r.spread.most()); r.num != row.Num {
 		r.num, r.parts = row.Num, 0 // a line of a text may hold several entries
 	}
 	r.row, r.problems, r.aside, r.doubts, r.moments = row, nil, nil, nil, r.moments[:0]
 	r.side, r.nothing, r.elsewise, r.livebait, r.unweighed = r.side[:0], false, false, false, 0
 	r.several, r.worded, r.like, r.each, r.spell = nil, nil, 0, nil, spell{}
-	r.paces, r.linesEach = nil, nil
+	r.paces, r.linesEach, r.sameHours = nil, nil, false
 	if row.Problem != nil {
 		return nil, NotASkip, []record.Problem{*row.Problem}
 	}

@@ -30,6 +30,12 @@ func (r *Reader) fatesOfSets() {
 		left[name] = r.value(name).Int
 		gone += left[name]
 	}
+	// of a fish that was hooked, and of which the row says no more
+	hooked, more := r.value("hooked_n"), int64(0)
+	if hooked.Known {
+		more = max(0, hooked.Int-gone+left["missed_n"])
+		gone += more
+	}
 	sets := r.bitesOfSets()
 	all, with := int64(0), []float64(nil)
 	for _, s := range sets {
@@ -45,6 +51,11 @@ func (r *Reader) fatesOfSets() {
 			n := min(s.room, left[name])
 			s.room, left[name] = s.room-n, left[name]-n
 			s.to[name] = entry.OfInt(n)
+		}
+		if hooked.Known {
+			n := min(s.room, more)
+			s.room, more = s.room-n, more-n
+			s.to["hooked_n"] = entry.OfInt(n + s.to["landed_n"].Int + s.to["released_n"].Int + s.to["lost_n"].Int)
 		}
 	}
 	for name, v := range sets[0].to {
@@ -84,13 +95,13 @@ func (r *Reader) firstFate() int {
 // fatesBesideSets tells a row that counts the bites of each of its stretches, and of them all, right of these, what
 // became of them.
 func (r *Reader) fatesBesideSets() bool {
-	if !r.has("strikes_n") || !r.has("strikes_n#1") || r.has("hooked_n") {
+	if !r.has("strikes_n") || !r.has("strikes_n#1") {
 		return false
 	}
 	last, first := -1, -1
 	for i := range r.targets {
 		t := &r.targets[i]
-		fate := slices.Contains(fateNames, t.Column.Name) || t.Column.Name == "kept_n"
+		fate := slices.Contains(fateNames, t.Column.Name) || t.Column.Name == "kept_n" || t.Column.Name == "hooked_n"
 		switch {
 		case t.given != "":
 		case fate && t.Set > 0:

@@ -19,7 +19,7 @@ type spread struct {
 	values                []entry.Value
 }
 
-// run is one place with the lure that ran there.
+// run is one place with the lure that ran there; of the lures of one cell nobody says where.
 type run struct {
 	place, lure string
 	above       string // the lure of the last row that named one, for ditto marks
@@ -29,7 +29,7 @@ type run struct {
 var sharedFields = []string{"row", "trip", "boat", "zone", "date", "leg", "start_s", "end_s", "duration_s"}
 
 func (r *Reader) findSpread() {
-	if len(r.layout.Spread) == 0 {
+	if len(r.layout.Spread) == 0 && r.layout.Lures == nil {
 		return
 	}
 	s := &spread{}
@@ -46,6 +46,14 @@ func (r *Reader) findSpread() {
 	r.spread = s
 }
 
+// most is how many lines the last row may have had.
+func (s *spread) most() int {
+	if s == nil {
+		return 0
+	}
+	return len(s.runs)
+}
+
 // inSpread tells whether a column that was not understood is a place in the spread.
 func (r *Reader) inSpread(index int) bool {
 	return slices.ContainsFunc(r.layout.Spread, func(p plan.Unknown) bool { return p.Index == index })
@@ -54,7 +62,19 @@ func (r *Reader) inSpread(index int) bool {
 // run takes the row's lines from its cells, and counts them where the row does not.
 func (r *Reader) run() {
 	s := r.spread
+	if s.next = len(s.runs); r.sameHours && !r.timed() {
+		return // they stand on the first row of the stretch
+	}
 	n := int64(0)
+	if u := r.layout.Lures; u != nil {
+		s.runs = s.runs[:0]
+		if u.Index < len(r.row.Cells) && r.timed() {
+			for _, lure := range words.Lures(trimmed(r.row.Cells[u.Index])) {
+				s.runs = append(s.runs, run{lure: oneSpaced(lure)})
+				n++
+			}
+		}
+	}
 	for i, p := range r.layout.Spread {
 		text := ""
 		if p.Index < len(r.row.Cells) {
@@ -95,8 +115,11 @@ func (r *Reader) Line() ([]entry.Value, bool) {
 				s.values[i] = entry.Value{}
 			}
 		}
-		s.values[s.part] = entry.OfInt(int64(s.next + 1))
-		s.values[s.line], s.values[s.lure] = entry.OfText(s.runs[s.next].place), entry.OfText(s.runs[s.next].lure)
+		s.values[s.part] = entry.OfInt(r.parts + int64(len(r.side)+s.next+1)) // behind what else the row tells of
+		s.values[s.lure] = entry.OfText(s.runs[s.next].lure)
+		if place := s.runs[s.next].place; place != "" {
+			s.values[s.line] = entry.OfText(place)
+		}
 		s.next++
 		return s.values, true
 	}

@@ -67,6 +67,9 @@ type Unknown struct {
 	Scaled bool              // its weights are from a scale, as the log says
 }
 
+// SeveralLures is what a column is kept by name for whose cells name several lures each.
+const SeveralLures = "several lures"
+
 // Given is a value that stands once for all rows of a block: "Boat: Sea Wren" above
 // the table, a date as the sheet's name, the usual number of lines.
 type Given struct {
@@ -105,6 +108,7 @@ type Block struct {
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
 	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
+	Lures      *Unknown  // of Unknown: cells that name several lures, each of which ran on a line of its own
 
 	Years      unit.Years // of dates without a year; zero where nothing tells
 	Month      time.Month // of dates that are a day's number alone, 0 where there are none

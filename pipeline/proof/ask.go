@@ -195,6 +195,7 @@ func (q *inquiry) effort() {
 		return
 	}
 	switch {
+	case slices.ContainsFunc(q.subjects, listed):
 	case t.NoLines == t.Stretches:
 		q.ask("no lines", "", "lines out", fmt.Sprintf("How many lines were out? The log does not say (%.1f h).",
 			t.NoLinesH), []string{"a usual number", "leave line-hours out"}, lines)
@@ -361,6 +362,7 @@ func (q *inquiry) block(s Subject) {
 	q.otherwise(s)
 	q.hoursAgain(s)
 	q.luresTogether(s)
+	q.lureLists(s)
 	q.longDays(s)
 	q.keptBeside(s)
 	q.moreTold(s)

@@ -14,6 +14,7 @@ var (
 	nothings  = mustLoad("nothing")
 	notGone   = mustLoad("notgone")
 	planned   = mustLoad("planned")
+	outThere  = mustLoad("outthere")
 	nights    = mustLoad("nights")
 	again     = mustLoad("again")
 	dittos    = mustLoad("ditto")

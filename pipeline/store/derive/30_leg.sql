@@ -48,7 +48,7 @@ SELECT *, CASE
     WHEN start_at IS NOT NULL THEN NULL
     WHEN trip_key IS NOT NULL AND leg IS NOT NULL THEN concat_ws('|', trip_key, leg, start_s, end_s)
     WHEN trip_key IS NOT NULL AND start_s IS NOT NULL THEN concat_ws('|', trip_key, start_s)
-    WHEN line IS NOT NULL AND kind = 'flat'
+    WHEN ord <> row_ord AND kind = 'flat'
         AND row_ord IN (SELECT ord FROM stretch WHERE kind = 'flat' AND line IS NULL)
     THEN 'row|' || row_ord
     WHEN line IS NOT NULL AND kind = 'flat' AND leg IS NULL AND coalesce(trip_key, on_date::VARCHAR) IS NOT NULL

@@ -54,6 +54,7 @@ WITH f AS (
         if(m.start_at IS NULL AND l.ord IN (SELECT ord FROM hit WHERE outcome IS NOT NULL), c.leg_id, NULL) AS leg_id,
         l.log_id, l.sheet, l.trip_key, l.date, l."row", l.part
     FROM labelled l LEFT JOIN counted c USING (ord) LEFT JOIN leg_made m USING (leg_id) WHERE l.kind = 'flat'
+        AND l.ord NOT IN (SELECT ord FROM keyed WHERE key_word = 'row|' || row_ord AND ord <> row_ord) -- a row's lines
 ), b AS (
     SELECT ord, begins, last_value(if(begins, {leg_id: leg_id}, NULL) IGNORE NULLS) OVER (
         PARTITION BY log_id, sheet, trip_key, date ORDER BY "row", part NULLS FIRST) AS above
