@@ -17,7 +17,8 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 			hits += like.Label(c.Text)
 		}
 	}
-	if labels < 5 || hits < 0.6*float64(labels) || body < 4 || g.alike(true) <= g.alike(false)+0.12 {
+	if labels < 5 || hits < 0.6*float64(labels) || body < 4 ||
+		g.alike(true) <= g.alike(false)+0.12 && !(g.alike(true) > 0.95 && g.daysAcross()) {
 		return Block{}, false
 	}
 	b := Block{Grid: g, Shape: Records, Turned: true}
@@ -45,6 +46,26 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 		}
 	}
 	return b, len(b.Rows) > 1
+}
+
+// fewAcross is how many days stand side by side at least, for them to head columns.
+const fewAcross = 3
+
+// daysAcross reports whether behind its label a row has days and nothing else.
+func (g *Grid) daysAcross() bool {
+	for r := range g.Rows {
+		row := &g.Rows[r]
+		filled, days := row.filled(1, g.Width), 0
+		for _, i := range filled {
+			if row.at(i).Look == Date {
+				days++
+			}
+		}
+		if row.at(0).Look == Text && days >= fewAcross && days == len(filled) {
+			return true
+		}
+	}
+	return false
 }
 
 // alike is how much the cells of rows (or of columns) look alike.

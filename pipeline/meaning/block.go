@@ -196,6 +196,7 @@ func (x *builder) settle() {
 	x.lots()
 	x.carried(x.rows)
 	x.carriedStop()
+	x.carriedHours(x.rows)
 	x.filledDown()
 	x.caught()
 	x.blankFates()

@@ -766,6 +766,10 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 		if words.IsPlace(v.Label.Text) && strings.Contains(v.Label.Text, " ") {
 			return -3 // port long is a rod
 		}
+	case "area":
+		if len(v.cells) >= 3 && v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) > 0.8 {
+			return -3 // places of the spread, and none of the sea
+		}
 	case "leg":
 		if v.restarts() {
 			return sureCells // those of a day's stretches, where there are any: see legAnew

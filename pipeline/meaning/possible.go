@@ -105,6 +105,40 @@ func (l *builder) carriedStop() {
 	}
 }
 
+// carriedHours has hours without clock times written once for the lines of a stretch, a row each: rows under those with
+// hours name another line each and no hours, and none of them is of a bite.
+func (l *builder) carriedHours(rows [][]string) {
+	hours, line := l.plan.Find("duration_s"), l.plan.Find("line")
+	if hours == nil || line == nil || l.plan.Kind != plan.Flat || l.plan.Binds("start_s") && l.plan.Binds("end_s") ||
+		l.plan.Binds("lines_out", "outcome", "time_s") || !l.plan.Binds(countNames...) {
+		return
+	}
+	named, under, fished := map[string]bool{}, 0, 0
+	species := l.plan.Find("species")
+	for _, row := range rows {
+		name := strings.ToLower(cellOf(row, line.Index))
+		switch filled := cellOf(row, hours.Index) != ""; {
+		case cells(row) < 2 || isTotal(row):
+			continue
+		case name == "":
+			return
+		case filled:
+			named = map[string]bool{}
+		case named[name] || len(named) == 0:
+			return
+		default:
+			if under++; species != nil && cellOf(row, species.Index) != "" {
+				fished++
+			}
+		}
+		named[name] = true
+	}
+	if under >= fewOnce && 2*fished < under { // else they may be of bites
+		hours.Carried = true
+		l.note("%s: written once for the lines under it, and was taken for each of them", hours.Heading)
+	}
+}
+
 // mayCarry keeps a leg from being filled down where its absence says something:
 // a strike's clock tells its leg, and a line that names its trip but no leg is
 // out on every leg of that trip.

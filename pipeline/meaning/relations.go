@@ -581,8 +581,8 @@ func (g *group) voted(column int, name, evidence string) bool {
 	return false
 }
 
-// oneFish holds that where species have counts of their own, or a row counts several things and describes no fish, it is
-// none of which a column may say whether it was kept.
+// oneFish holds that where species have counts of their own, or a row counts several things and describes no fish, it
+// is none of which a column may say whether it was kept.
 func oneFish(g *group, a assigned) float64 {
 	if !a.has("kept") || a.has("outcome") || a.has("time_s") {
 		return 0

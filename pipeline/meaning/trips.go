@@ -238,8 +238,8 @@ func (x *builder) twoClients() {
 }
 
 // wordsOfStretch are meanings of words that change with the stretch, and name no outing.
-var wordsOfStretch = []string{"lure", "colour", "line", "hooks", "leader", "approach", "area", "species", "outcome", "wind",
-	"sea_state"}
+var wordsOfStretch = []string{"lure", "colour", "line", "hooks", "leader", "approach", "area", "species", "outcome",
+	"wind", "sea_state"}
 
 // firstsOnly are the columns of words that are filled where the day is, and not on the rows
 // under it, where several outings have such rows.

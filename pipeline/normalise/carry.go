@@ -50,7 +50,7 @@ func (r *Reader) gather() {
 		switch {
 		case below && t.rank >= 0:
 			t.text = t.above
-		case t.text == "" && t.Carried && t.rank < fresh:
+		case t.text == "" && t.Carried && t.rank < fresh && (t.Column.Name != "duration_s" || fresh == math.MaxInt):
 			t.text = t.last
 		case t.text == "" && t.Column.Parse == "date" && t.last != "" && t.given == "" && r.forgotten(t, before):
 			t.text = t.last

@@ -5,7 +5,8 @@ import "testing"
 // TestHoursAgain holds that hours which each bite of a stretch repeats are counted on its first row, and that a row
 // of other hours or lines, or of another day, is a stretch of its own.
 func TestHoursAgain(t *testing.T) {
-	rows := log{text: "Date|Hours|Lines|Speed kn|Species|Result|Length in|Port\n2026-06-03|6.5|4|8|Wahoo|landed|40|Home\n" +
+	rows := log{text: "Date|Hours|Lines|Speed kn|Species|Result|Length in|Port\n" +
+		"2026-06-03|6.5|4|8|Wahoo|landed|40|Home\n" +
 		"2026-06-03|6.5|4|8|Wahoo|lost|\n2026-06-03|6.5|4|8|Dorado|landed|30\n2026-06-03|2|4|8|Dorado|lost|\n" +
 		"2026-06-04|5|4|8|Wahoo|landed|44\n2026-06-04|5|4|8|Wahoo|lost|\n2026-06-05|5|4|8|Wahoo|lost|\n" +
 		"2026-06-06|7|3|8|||\n2026-06-07|4|5|8|Wahoo|lost|\n2026-06-07|4|5|8|Wahoo|lost|\n" +

@@ -304,6 +304,12 @@ func (q *inquiry) compare(t *Stats) {
 		q.both = t.ByCount + struck
 		return
 	}
+	if missedUnlisted(counted, listed, q.subjects) {
+		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: it lists what was hooked, lost ones too, and on no day or "+
+			"trip more than the bites that %s counts: the other %d were missed, or nobody wrote what came of them",
+			rows, counts, t.ByCount-struck))
+		return
+	}
 	options := []string{counts, rows}
 	if counts == rows {
 		options = []string{"the counts", "the rows"}
@@ -313,6 +319,38 @@ func (q *inquiry) compare(t *Stats) {
 	x := q.last()
 	x.Brief = fmt.Sprintf("The counts add up to %d bites, the rows of strikes to %d.", t.ByCount, struck)
 	x.Choices, x.of, x.listed = []string{"counts", "rows"}, counted, listed
+}
+
+// missedUnlisted reports whether counts are of bites alone, and the lists of those that were hooked: none of them was
+// missed, some were lost, and no day or trip has more than are counted.
+func missedUnlisted(counted, listed []*meaning.Understood, subjects []Subject) bool {
+	bites, told, lost := map[string]int{}, map[string]int{}, false
+	for _, s := range subjects {
+		t := s.Stats
+		switch {
+		case slices.Contains(counted, s.Understood):
+			if t.Hooked+t.Lost+t.Landed > 0 {
+				return false
+			}
+			for key, c := range t.Told {
+				bites[key] += c.Bites
+			}
+		case slices.Contains(listed, s.Understood):
+			if t.Held != t.Listed || len(t.Unsaid) > 0 || len(t.Told) == 0 {
+				return false
+			}
+			lost = lost || t.Boated < t.Listed
+			for key, c := range t.Told {
+				told[key] += c.Listed.Held
+			}
+		}
+	}
+	for key, n := range told {
+		if n > bites[key] {
+			return false
+		}
+	}
+	return lost
 }
 
 // onlyOthers tells counts of nothing but bites that were missed, or lost, beside lists of strikes none of which was:

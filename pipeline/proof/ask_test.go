@@ -277,6 +277,31 @@ func TestCountsOfOthers(t *testing.T) {
 	}
 }
 
+// TestMissedAreNotListed holds that a list of what was hooked is no second telling of counts of bites, where it has lost
+// ones and never more than are counted.
+func TestMissedAreNotListed(t *testing.T) {
+	l := inferred(t, "Days", days, "Strikes", strikes)
+	told := func(bites, held int) map[string]*Told {
+		return map[string]*Told{"day 1": {Bites: bites, Listed: Fates{Held: held}}}
+	}
+	for _, c := range []struct {
+		counts Stats
+		rows   Stats
+		want   bool
+	}{
+		{Stats{ByCount: 9, Told: told(9, 0)}, Stats{Listed: 6, Held: 6, Boated: 4, Told: told(0, 6)}, false},
+		{Stats{ByCount: 9, Told: told(9, 0)}, Stats{Listed: 6, Held: 6, Boated: 6, Told: told(0, 6)}, true}, // landed ones
+		{Stats{ByCount: 9, Told: told(9, 0)}, Stats{Listed: 6, Held: 5, Boated: 4, Told: told(0, 5)}, true}, // one missed
+		{Stats{ByCount: 9, Told: told(5, 0)}, Stats{Listed: 6, Held: 6, Boated: 4, Told: told(0, 6)}, true},
+		{Stats{ByCount: 9, Hooked: 7, Told: told(9, 0)}, Stats{Listed: 6, Held: 6, Boated: 4, Told: told(0, 6)}, true},
+	} {
+		c.counts.Stretches, c.counts.Hours, c.counts.Strikes, c.rows.Strikes = 10, 30, c.counts.ByCount, c.rows.Listed
+		if got := slices.Contains(kinds(asked(t, l, c.counts, c.rows)), "two tellings"); got != c.want {
+			t.Errorf("%+v beside %+v: asked %t", c.counts, c.rows, got)
+		}
+	}
+}
+
 // TestAgrees holds that a total that is the sum of its rows is told.
 func TestAgrees(t *testing.T) {
 	l := inferred(t, "log",

@@ -10,6 +10,7 @@ import (
 	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
 
@@ -53,6 +54,7 @@ func (q *inquiry) leftOver() {
 				[]string{"no", "yes"}, all, texts(x.Grid.Rows)...)
 			q.last().Brief = "A sheet was not used: is it about trolling or fish?"
 		}
+		q.besideForms(x)
 		q.unreadTexts(x)
 	}
 	for _, like := range q.passed() {
@@ -72,6 +74,35 @@ func (q *inquiry) leftOver() {
 	if len(q.log.Data()) == 0 && len(q.out) == asked {
 		q.nothingRead()
 	}
+}
+
+// fewBeside is from how many figures beside a form on they are asked about.
+const fewBeside = 6
+
+// besideForms asks about figures that stand beside the labels and values of a sheet, and of which nothing was made.
+func (q *inquiry) besideForms(x *layout.Sheet) {
+	n := 0
+	for _, note := range x.Notes {
+		if _, err := unit.ParseMoment(note.Text, unit.OrderUnknown); err == nil || isNumber(note.Text) {
+			n++
+		}
+	}
+	if n < fewBeside || !slices.ContainsFunc(x.Blocks, func(b layout.Block) bool { return b.Shape == layout.Form }) {
+		return
+	}
+	name, where := x.Grid.Info.Name, "this file"
+	if name != "" {
+		where = strconv.Quote(name)
+	}
+	q.ask("left over", name, name, fmt.Sprintf("Beside the labels and their values in %s stand %d figures of which I "+
+		"made nothing: are they about trolling or fish?", where, n), []string{"no", "yes"}, all, texts(x.Grid.Rows)...)
+	q.last().Brief = "Figures beside a form were not used: are they about trolling or fish?"
+}
+
+// isNumber reports whether a text is a number and nothing else.
+func isNumber(text string) bool {
+	_, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	return err == nil
 }
 
 // nothingRead asks about a file of which nothing was read, and which is no key: where it is the only one, or speaks of

@@ -16,9 +16,10 @@ func (q *inquiry) lureLists(s Subject) {
 	if !listed(s) {
 		return
 	}
-	q.ask("lures of a cell", s.Plan.Name, s.Listed.At.Heading, fmt.Sprintf("Under %q most cells name several lures (%s), "+
-		"and nothing says how many lines were out. Was each lure on a line of its own?", s.Listed.At.Heading,
-		s.Listed.Example), []string{"yes, a line each", "no, how many is not known"}, lines)
+	heading := s.Listed.At.Heading
+	q.ask("lures of a cell", s.Plan.Name, heading, fmt.Sprintf("Under %q most cells name several lures (%s), and "+
+		"nothing says how many lines were out. Was each lure on a line of its own?", heading, s.Listed.Example),
+		[]string{"yes, a line each", "no, how many is not known"}, lines)
 	q.last().Choices = []string{each, Leave}
 }
 

@@ -48,6 +48,7 @@ var spellings = map[string]Unit{
 
 	"s": Second, "sec": Second, "secs": Second, "second": Second, "seconds": Second,
 	"min": Minute, "mins": Minute, "mn": Minute, "minute": Minute, "minutes": Minute,
+	"minuto": Minute, "minutos": Minute, "minuti": Minute, "minuten": Minute,
 	"h": Hour, "hr": Hour, "hrs": Hour, "hour": Hour, "hours": Hour, "dayshare": DayShare,
 	"deg": Degree, "degs": Degree, "degree": Degree, "degrees": Degree, "°": Degree,
 }

@@ -8,7 +8,8 @@ SELECT trip_key, min(zone) AS zone FROM labelled WHERE trip_key IS NOT NULL AND 
 
 CREATE OR REPLACE TEMP TABLE stretch AS
 WITH dated AS (
-    SELECT l.ord, l.ord - coalesce(l.part, 0) AS row_ord, l.log_id, l.kind, l.boat, l.trip_key, l.leg,
+    SELECT l.ord, l.ord - coalesce(l.part, 0) AS row_ord, coalesce(l.line, l.lure) IS NOT NULL
+            AND coalesce(l.speed_kn, l.lines_out, l.strikes_n, l.hooked_n, l.landed_n) IS NULL AS bare, l.log_id, l.kind, l.boat, l.trip_key, l.leg,
         l.line, l.start_s, l.end_s, t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date
             END) AS on_date,
@@ -48,7 +49,7 @@ SELECT *, CASE
     WHEN start_at IS NOT NULL THEN NULL
     WHEN trip_key IS NOT NULL AND leg IS NOT NULL THEN concat_ws('|', trip_key, leg, start_s, end_s)
     WHEN trip_key IS NOT NULL AND start_s IS NOT NULL THEN concat_ws('|', trip_key, start_s)
-    WHEN ord <> row_ord AND kind = 'flat'
+    WHEN ord <> row_ord AND kind = 'flat' AND bare
         AND row_ord IN (SELECT ord FROM stretch WHERE kind = 'flat' AND line IS NULL)
     THEN 'row|' || row_ord
     WHEN line IS NOT NULL AND kind = 'flat' AND leg IS NULL AND coalesce(trip_key, on_date::VARCHAR) IS NOT NULL
