@@ -105,6 +105,13 @@ var answerCases = []struct {
 			"2026-07-08,07:50,lost,mahi\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
 		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
+	// so it is of what its writer does not know
+	{"blank",
+		"Date,Time,Event,Lines,Fish,Result\n2026-07-04,07:00,lines in,4,,\n,07:30,bite,,wahoo,landed\n" +
+			",08:00,bite,,,?\n,08:20,bite,,,missed\n,09:00,lines up,,,\n2026-07-05,07:00,lines in,4,,\n" +
+			",07:30,bite,,mahi,lost\n,09:00,lines up,,,\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1,
+		map[string]float64{"hooked and lost": 2, "not known": 1}},
 	// one that was taped was at the boat, whatever the others were
 	{"blank",
 		"Date,Time,Outcome,Species,Length (cm)\n2026-07-04,07:30,released,wahoo,\n2026-07-05,07:30,,wahoo,121\n" +

@@ -128,6 +128,7 @@ type Block struct {
 	OwnHours   bool       // its hours stand where its clock times come to others
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
 	SpeedAfresh, LinesAfresh bool
+	BiteSpeeds               bool // a speed in the row of a bite is that of the bite: changes have rows of their own
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
 	Tells map[int64]string
