@@ -80,6 +80,7 @@ type Reader struct {
 	worded           []several // counts of the row that name their fish
 	spell            spell     // what a row of a log of events tells of a whole stretch
 	lain             lain
+	under            bool         // the row tells of a fish and names neither day nor hours: it is of what stands above
 	above            []string     // what the row above says of its stretch, by column
 	beyond           bool         // the rows stand under a title that says that they were not trolled
 	lastRows         [][]string   // the cells of the last rows, in turn
@@ -248,7 +249,7 @@ func (r *Reader) implied() {
 		(r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
-	if r.layout.Kind != plan.Trips && r.has("species") && !r.has("outcome") && !r.counts() {
+	if r.layout.Kind != plan.Trips && r.has("species") && !r.has("outcome") && (!r.counts() || r.layout.Fated) {
 		r.add("outcome", entry.Text) // "lost" may stand where others have the fish
 	}
 	if r.layout.Reads("story", "fishlist") {

@@ -109,6 +109,7 @@ type Block struct {
 	Years      unit.Years // of dates without a year; zero where nothing tells
 	Month      time.Month // of dates that are a day's number alone, 0 where there are none
 	Tagged     bool       // T among kept fish is tagged, so released
+	Fated      bool       // names of fish have behind them what became of it
 	Hashed     bool       // rows that start with # are comments
 	Order      unit.Order // of day and month, where the log's owner said it
 	Twelve     bool       // clock times are of twelve hours without am or pm
