@@ -417,3 +417,21 @@ func TestLinesOfKinds(t *testing.T) {
 		t.Errorf("asked: %s", q.Text)
 	}
 }
+
+// TestSpeedOfABite holds that a bite has the speed that its fish's words say it came at, where its day has none.
+func TestSpeedOfABite(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log.csv")
+	log := "Date,Hours,Rods,Knots,Bites,Missed,Lost,Landed,Best fish\n2026-07-04,4,4,7,2,1,0,1,wahoo 9.1 kg\n" +
+		"2026-07-05,4,4,,3,1,0,2,\"wahoo 13.4 kg, bit at 7.5 knots\"\n2026-07-06,4,4,7,1,0,0,1,\"mahi 8.2 kg, bit at 9 kn\"\n" +
+		"2026-07-07,4,4,8,1,0,1,0,\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	if _, err := s.Load(t.Context(), []string{path}); err != nil {
+		t.Fatal(err)
+	}
+	if got := totalOf(t, s, "SELECT sum(speed_kn) FROM strike"); got != 7.5 {
+		t.Errorf("speeds of bites add up to %v, expected 7.5", got)
+	}
+}

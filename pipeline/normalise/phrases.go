@@ -541,6 +541,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		}
 		for range max(f.N, 1) {
 			v := r.fishValues(f)
+			if len(fish) == 1 && f.N <= 1 {
+				r.struckAt(text, v)
+			}
 			if t.Kept && v["outcome"].Text != "released" {
 				v["kept"] = entry.OfFlag(true)
 			}
@@ -565,6 +568,13 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 			"tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// struckAt gives a fish the speed at which it bit, where its words say that and its row tells no speed.
+func (r *Reader) struckAt(text string, v map[string]entry.Value) {
+	if speed := phrase.BiteSpeed(text); speed > 0 && !r.value("speed_kn").Known {
+		v["strike_speed_kn"] = entry.OfReal(speed)
+	}
 }
 
 // unseen makes a strike of each bite of a list that was missed or lost and names no fish:
