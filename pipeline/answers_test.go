@@ -422,7 +422,8 @@ func TestLinesOfKinds(t *testing.T) {
 func TestSpeedOfABite(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "log.csv")
 	log := "Date,Hours,Rods,Knots,Bites,Missed,Lost,Landed,Best fish\n2026-07-04,4,4,7,2,1,0,1,wahoo 9.1 kg\n" +
-		"2026-07-05,4,4,,3,1,0,2,\"wahoo 13.4 kg, bit at 7.5 knots\"\n2026-07-06,4,4,7,1,0,0,1,\"mahi 8.2 kg, bit at 9 kn\"\n" +
+		"2026-07-05,4,4,,3,1,0,2,\"wahoo 13.4 kg, bit at 7.5 knots; mahi 7.2 kg\"\n" +
+		"2026-07-06,4,4,7,1,0,0,1,\"mahi 8.2 kg, bit at 9 kn\"\n" +
 		"2026-07-07,4,4,8,1,0,1,0,\n"
 	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
 		t.Fatal(err)

@@ -528,7 +528,8 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 	m, n := r.measures(fish), 0
 	head := r.sisters(t)
 	before, room := r.ofOtherColumns(head, listed), most-len(listed)
-	for _, f := range fish {
+	said := eachFish(text, len(fish))
+	for k, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
 				for range max(f.N, 1) {
@@ -541,8 +542,8 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		}
 		for range max(f.N, 1) {
 			v := r.fishValues(f)
-			if len(fish) == 1 && f.N <= 1 {
-				r.struckAt(text, v)
+			if said != nil && f.N <= 1 {
+				r.struckAt(said[k], v)
 			}
 			if t.Kept && v["outcome"].Text != "released" {
 				v["kept"] = entry.OfFlag(true)
@@ -568,6 +569,20 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 			"tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// eachFish is what a list says of each of its n fish, where semicolons part them all; of one fish the whole list.
+func eachFish(text string, n int) []string {
+	parts := []string{text}
+	if n > 1 {
+		parts = strings.Split(text, ";")
+	}
+	if len(parts) != n || n > 1 && slices.ContainsFunc(parts, func(part string) bool {
+		return len(phrase.FishList(part, phrase.Defaults{})) != 1
+	}) {
+		return nil
+	}
+	return parts
 }
 
 // struckAt gives a fish the speed at which it bit, where its words say that and its row tells no speed.
