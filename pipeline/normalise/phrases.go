@@ -60,7 +60,9 @@ func (r *Reader) phrases() {
 		r.stretched(stretches, overnight)
 	}
 	r.told(stretches)
+	r.trolledFor()
 	r.paused()
+	r.trolledTwice()
 	r.remarked()
 	r.strikeSets()
 	r.alike()
@@ -513,10 +515,11 @@ func (r *Reader) note(text string) {
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int,
 	counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, r.defaults(t))
-	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
+	all := slices.Concat(fish, r.fishOtherwise(t, text))
+	if weightsIn(text) > weighed(all) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
 	}
-	if lengthsIn(text) > taped(fish) && !words.Hedged(text) {
+	if lengthsIn(text) > taped(all) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a length that was not read"))
 	}
 	if r.layout.Freed && counted {
@@ -569,6 +572,16 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 			"tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// fishOtherwise are the fish that a text says were taken in another way than trolling: no list has them.
+func (r *Reader) fishOtherwise(t *target, text string) (fish []phrase.Fish) {
+	for _, b := range phrase.Tell(text, r.defaults(t)).Bites {
+		if b.Method != "" && b.Method != "troll" {
+			fish = append(fish, b.Fish)
+		}
+	}
+	return fish
 }
 
 // eachFish is what a list says of each of its n fish, where semicolons part them all; of one fish the whole list.
