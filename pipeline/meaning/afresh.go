@@ -38,8 +38,7 @@ func (x *builder) biteSpeeds() bool {
 	was, changes := "", 0
 	for _, row := range x.rows {
 		text, now := cellOf(row, event.Index), cellOf(row, at.Index)
-		_, _, _, bite := words.FateOf(text)
-		if now == "" || words.NotLogged(now) || words.Ditto(now) || bite ||
+		if now == "" || words.NotLogged(now) || words.Ditto(now) || phrase.TellsBite(text) ||
 			outcome != nil && cellOf(row, outcome.Index) != "" {
 			continue
 		}

@@ -268,8 +268,7 @@ var speedThen = regexp.MustCompile(`(?i)\b(?:doing|going|making|at)\s+\d+(?:\.\d
 
 // ofBiteAlone tells a speed in a column of the row of a bite that is none of the stretch.
 func (r *Reader) ofBiteAlone(text string) bool {
-	_, _, _, fate := words.FateOf(text)
-	return r.layout.BiteSpeeds && (fate || r.value("outcome").Text != "") &&
+	return r.layout.BiteSpeeds && (r.value("outcome").Text != "" || phrase.TellsBite(text)) &&
 		(r.value("speed_kn").Known || r.value("strike_speed_kn").Known)
 }
 

@@ -239,6 +239,16 @@ func TestClocks(t *testing.T) {
 	}
 }
 
+// TestTellsBite tells entries of bites from others.
+func TestTellsBite(t *testing.T) {
+	for text, want := range map[string]bool{"Bite": true, "strike": true, "hit, missed": true, "wahoo in the box": true,
+		"up a bit faster": false, "Change": false, "lines in": false} {
+		if TellsBite(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
+
 // TestBiteSpeed holds that the speed of a bite is that of the one clause that says so.
 func TestBiteSpeed(t *testing.T) {
 	for text, want := range map[string]float64{

@@ -49,6 +49,12 @@ func Settings(text string) Setting {
 	return out
 }
 
+// TellsBite tells an entry of a bite from one whose words are a bite's by chance: "up a bit faster".
+func TellsBite(text string) bool {
+	_, only := words.FateOnly(text)
+	return only || len(Tell(text, Defaults{}).Bites) > 0
+}
+
 // BiteSpeed is the speed in knots at which a bite came, where one clause of a text says so and no other names a speed:
 // "wahoo 20 lb, bit at 9 kn"; else 0.
 func BiteSpeed(text string) float64 {
