@@ -1,9 +1,6 @@
 package layout
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
 // Of lines under the rows of a table: how many there are at the least, and how many cells the row above them has.
 const (
@@ -80,5 +77,5 @@ func (b *Block) underColumn() int {
 // lineAt tells a row of no more than a text in a column, of some words.
 func (r *Row) lineAt(col int) bool {
 	cells := r.filled(0, len(r.Cells))
-	return slices.Equal(cells, []int{col}) && r.Cells[col].Look == Text && lettered(strings.TrimSpace(r.Cells[col].Text))
+	return slices.Equal(cells, []int{col}) && r.Cells[col].Look == Text && lettered(r.Cells[col].Text)
 }
