@@ -105,6 +105,13 @@ var answerCases = []struct {
 			"2026-07-08,07:50,lost,mahi\n",
 		"SELECT count(*) FILTER (WHERE outcome = 'landed') FROM strike", 1,
 		map[string]float64{"landed": 3, "hooked and lost": 1, "not known": 1}},
+	// so it is of what its writer does not know
+	{"blank",
+		"Date,Time,Event,Lines,Fish,Result\n2026-07-04,07:00,lines in,4,,\n,07:30,bite,,wahoo,landed\n" +
+			",08:00,bite,,,?\n,08:20,bite,,,missed\n,09:00,lines up,,,\n2026-07-05,07:00,lines in,4,,\n" +
+			",07:30,bite,,mahi,lost\n,09:00,lines up,,,\n",
+		"SELECT count(*) FILTER (WHERE outcome = 'lost') FROM strike", 1,
+		map[string]float64{"hooked and lost": 2, "not known": 1}},
 	// one that was taped was at the boat, whatever the others were
 	{"blank",
 		"Date,Time,Outcome,Species,Length (cm)\n2026-07-04,07:30,released,wahoo,\n2026-07-05,07:30,,wahoo,121\n" +
@@ -408,5 +415,24 @@ func TestLinesOfKinds(t *testing.T) {
 	}
 	for _, q := range r[0].Questions {
 		t.Errorf("asked: %s", q.Text)
+	}
+}
+
+// TestSpeedOfABite holds that a bite has the speed that its fish's words say it came at, where its day has none.
+func TestSpeedOfABite(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log.csv")
+	log := "Date,Hours,Rods,Knots,Bites,Missed,Lost,Landed,Best fish\n2026-07-04,4,4,7,2,1,0,1,wahoo 9.1 kg\n" +
+		"2026-07-05,4,4,,3,1,0,2,\"wahoo 13.4 kg, bit at 7.5 knots; mahi 7.2 kg\"\n" +
+		"2026-07-06,4,4,7,1,0,0,1,\"mahi 8.2 kg, bit at 9 kn\"\n" +
+		"2026-07-07,4,4,8,1,0,1,0,\n"
+	if err := os.WriteFile(path, []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s := openSeason(t)
+	if _, err := s.Load(t.Context(), []string{path}); err != nil {
+		t.Fatal(err)
+	}
+	if got := totalOf(t, s, "SELECT sum(speed_kn) FROM strike"); got != 7.5 {
+		t.Errorf("speeds of bites add up to %v, expected 7.5", got)
 	}
 }

@@ -34,6 +34,7 @@ func (g *Grid) tables(h head, end int, like Likeness) []Block {
 		}
 		if len(parts) == 1 {
 			b.joinLoose()
+			b.under()
 			b.sections()
 			b.numbered(like)
 		}

@@ -21,6 +21,33 @@ func (x *builder) saidAfresh() {
 	}
 	x.plan.SpeedAfresh = x.afresh("speed_kn", "strike_speed_kn")
 	x.plan.LinesAfresh = x.afresh("lines_out")
+	x.plan.BiteSpeeds = x.biteSpeeds()
+}
+
+// leastChanges is how many rows of a log of events must change the speed, and tell no bite, for a speed in the row of
+// a bite to be no change.
+const leastChanges = 2
+
+// biteSpeeds tells a log of events that has rows of their own for changes of speed: a speed in the row of a bite is
+// that of the bite there, and the stretch goes on as it was.
+func (x *builder) biteSpeeds() bool {
+	at, event, outcome := x.plan.Find("speed_kn", "strike_speed_kn"), x.plan.Find("event"), x.plan.Find("outcome")
+	if at == nil || event == nil {
+		return false
+	}
+	was, changes := "", 0
+	for _, row := range x.rows {
+		text, now := cellOf(row, event.Index), cellOf(row, at.Index)
+		if now == "" || words.NotLogged(now) || words.Ditto(now) || phrase.TellsBite(text) ||
+			outcome != nil && cellOf(row, outcome.Index) != "" {
+			continue
+		}
+		if said := words.EntryOf(text).Event; now != was && (said == words.EventNone || said > words.EventOut) {
+			changes++
+		}
+		was = now
+	}
+	return changes >= leastChanges
 }
 
 func (x *builder) afresh(names ...string) bool {

@@ -207,6 +207,7 @@ func (x *builder) settle() {
 	x.nextDays()
 	x.outings()
 	x.saidAfresh()
+	x.fated()
 	x.overnights()
 	x.twoClients()
 	x.onceAnOuting()

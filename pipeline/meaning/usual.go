@@ -36,6 +36,7 @@ func (l *Log) usual() {
 		}
 	}
 	for _, u := range of {
+		u.b.usualInHeading()
 		s := said[u.Plan.Sheet]
 		if speed, ok := firstSaid(s.Speeds, general.Speeds, all.Speeds); ok {
 			u.b.give("speed", l.lexicon.named("speed_kn", ""), short(speed)+" kn", true)
@@ -71,4 +72,29 @@ func firstSaid[T comparable](sources ...[]T) (said T, ok bool) {
 		}
 	}
 	return said, false
+}
+
+// usualInHeading takes the number of lines that its column's heading says is usual: "Rods (always 5 before July)". One
+// of the time before some day holds where the cells are blank above the first that is filled, and nowhere else.
+func (x *builder) usualInHeading() {
+	b := x.plan.Find("lines_out")
+	if b == nil || b.Index < 0 || b.Set > 0 {
+		return
+	}
+	n, early, ok := phrase.UsualIn(b.Heading)
+	effort := x.plan.Find("start_s", "duration_s")
+	if !ok || effort == nil {
+		return
+	}
+	filled := false
+	for _, row := range x.rows {
+		switch blank := cellOf(row, b.Index) == ""; {
+		case cellOf(row, effort.Index) == "":
+		case !blank:
+			filled = true
+		case filled && early:
+			return
+		}
+	}
+	x.give("lines out", b.Column, short(float64(n)), true)
 }

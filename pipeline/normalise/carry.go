@@ -45,6 +45,7 @@ func (r *Reader) gather() {
 		}
 	}
 	below := r.below()
+	r.under = below
 	for i := range r.targets {
 		t := &r.targets[i]
 		switch {

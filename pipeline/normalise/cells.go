@@ -578,7 +578,7 @@ func speciesCell(r *Reader, t *target, text string) error {
 		r.put("outcome", entry.OfText(fate.String())) // "lost" where others have the fish
 		return nil
 	}
-	name := r.withoutLength(t, oneSpaced(text))
+	name := r.withoutFate(r.withoutLength(t, oneSpaced(text)))
 	if fish := phrase.FishList(name, phrase.Defaults{}); len(fish) == 1 && fish[0].N > 1 &&
 		fish[0].Name != "" && r.sets == 0 && !r.lists {
 		r.like, name = fish[0].N, fish[0].Name
@@ -588,6 +588,25 @@ func speciesCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfText(m.Species.Code)
 	}
 	return nil
+}
+
+// withoutFate takes what became of a fish off its name, where no column of the log tells that: "marlin tagged", "tuna
+// lost at the boat".
+func (r *Reader) withoutFate(name string) string {
+	if r.sets > 0 || !r.has("outcome") || r.layout.Binds("outcome", "kept") ||
+		r.set.Species.Find(name, r.set.Ocean).Found {
+		return name
+	}
+	fate, _, at, ok := words.FateOf(name)
+	fish := strings.TrimRight(name[:at[0]], " ,;:-(")
+	if !ok || fate < words.Missed || at[0] == 0 || !r.set.Species.Find(fish, r.set.Ocean).Found &&
+		len(r.set.Species.Find(fish, r.set.Ocean).Candidates) == 0 {
+		return name
+	}
+	if !r.value("outcome").Known {
+		r.put("outcome", entry.OfText(outcomeOf(fate)))
+	}
+	return fish
 }
 
 // sized tells a column of fish whose lengths stand behind their names, where no other column has them.

@@ -202,7 +202,7 @@ func (r *Reader) alone() bool {
 func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Value, timed bool) (known, changed bool) {
 	e, what, by := &r.events, said.Event, said.Lines
 	speed, lines := r.setting(text)
-	if e.open && what == words.EventNone && speedThen.MatchString(text) {
+	if e.open && what == words.EventNone && (speedThen.MatchString(text) || r.ofBiteAlone(text)) {
 		speed = entry.Value{} // of that bite
 	}
 	if by > 0 && !lines.Known && e.lines.Known {
@@ -265,6 +265,12 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 // speedThen tells the speed at one bite, which is no change: "wahoo, doing 8 then".
 var speedThen = regexp.MustCompile(`(?i)\b(?:doing|going|making|at)\s+\d+(?:\.\d+)?\s*(?:kts?|kn|knots)?\s+` +
 	`(?:then|at the time|when (?:he|she|it) (?:hit|bit|struck))\W*$`)
+
+// ofBiteAlone tells a speed in a column of the row of a bite that is none of the stretch.
+func (r *Reader) ofBiteAlone(text string) bool {
+	return r.layout.BiteSpeeds && (r.value("outcome").Text != "" || phrase.TellsBite(text)) &&
+		(r.value("speed_kn").Known || r.value("strike_speed_kn").Known)
+}
 
 // highSpeed tells a spread of its own: "high speed rods in".
 var highSpeed = regexp.MustCompile(`(?i)\bhigh[ -]?speed\b`)
@@ -393,7 +399,7 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 	}
 	if now, _ := r.setting(text); !v["strike_speed_kn"].Known {
 		switch {
-		case e.open && timed && now.Known && speedThen.MatchString(text):
+		case e.open && timed && now.Known && (speedThen.MatchString(text) || r.ofBiteAlone(text)):
 			v["strike_speed_kn"] = now
 		case e.open && e.speed.Known:
 			v["strike_speed_kn"] = e.speed // should nobody write down when the lines came up

@@ -24,3 +24,20 @@ func TestEventSpreads(t *testing.T) {
 		t.Errorf("set aside: %v", aside)
 	}
 }
+
+// TestSpeedsOfBites holds that a speed in the row of a bite is that of the bite alone where changes of the stretch's
+// speed have rows of their own, and a change of it where they have none.
+func TestSpeedsOfBites(t *testing.T) {
+	const rows = "Date,Time,Event,Lines,Knots,Fish,Result\n2025-06-12,06:00,lines in,5,7,,\n" +
+		",07:00,strike,,8,wahoo,lost\n,09:00,lines up,,,,\n" +
+		"2025-06-13,06:00,lines in,5,7,,\n,08:00,change,5,9,,\n,10:00,lines up,,,,\n" +
+		"2025-06-14,06:00,lines in,5,7,,\n,08:00,change,5,9,,\n,10:00,lines up,,,,\n"
+	told, _ := readEvents(t, "bites.csv", rows)
+	if told[0] != "7:00 lost wahoo" || told[1] != "6:00-9:00 5 at 7" {
+		t.Errorf("changes have rows: %q", told)
+	}
+	told, _ = readEvents(t, "bites.csv", strings.ReplaceAll(rows, ",08:00,change,5,9,,\n", ""))
+	if told[0] != "6:00-7:00 5 at 7" {
+		t.Errorf("changes have none: %q", told)
+	}
+}

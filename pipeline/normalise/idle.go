@@ -16,7 +16,10 @@ import (
 func (r *Reader) idle() Skip {
 	own, begins := r.ownEffort(), r.value("date") != r.lain.date || r.value("trip") != r.lain.trip
 	if r.layout.Kind == plan.Flat && (own || begins) {
-		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.otherWay() || r.bare())}
+		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.otherWay() || r.bare()), false}
+	}
+	if r.lain.apart && r.under && !r.value("time_s").Known {
+		return Elsewise // more of a row that was not trolled
 	}
 	if r.otherWay() {
 		return Elsewise
@@ -44,6 +47,7 @@ func (r *Reader) idle() Skip {
 		if !own && (r.struck() || len(r.side) > 0) && (r.untrolled() || r.otherDay()) {
 			// a day that begins with "no trolling", where others have hours, was none, nor what it took below
 			r.lain.still = r.lain.still || begins && r.has("start_s") && r.anyCell(words.NeverTrolled)
+			r.lain.apart = begins && (r.has("start_s") || r.has("duration_s"))
 			return Elsewise
 		}
 		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() &&
@@ -191,6 +195,7 @@ func bracketedMethod(text string) bool {
 type lain struct {
 	date, trip entry.Value
 	still      bool
+	apart      bool // the day begins without hours, fished in another way: so do its fish without a day or a time
 }
 
 // still tells a row whose speed is that the boat lay still, or whose lines or times are another way of

@@ -60,7 +60,9 @@ func (r *Reader) phrases() {
 		r.stretched(stretches, overnight)
 	}
 	r.told(stretches)
+	r.trolledFor()
 	r.paused()
+	r.trolledTwice()
 	r.remarked()
 	r.strikeSets()
 	r.alike()
@@ -513,10 +515,11 @@ func (r *Reader) note(text string) {
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int,
 	counted bool) []map[string]entry.Value {
 	fish := phrase.FishList(text, r.defaults(t))
-	if weightsIn(text) > weighed(fish) && !words.Hedged(text) {
+	all := slices.Concat(fish, r.fishOtherwise(t, text))
+	if weightsIn(text) > weighed(all) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a weight that was not read"))
 	}
-	if lengthsIn(text) > taped(fish) && !words.Hedged(text) {
+	if lengthsIn(text) > taped(all) && !words.Hedged(text) {
 		r.aside = append(r.aside, r.problem(t, text, "it names a length that was not read"))
 	}
 	if r.layout.Freed && counted {
@@ -530,7 +533,8 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 	m, n := r.measures(fish), 0
 	head := r.sisters(t)
 	before, room := r.ofOtherColumns(head, listed), most-len(listed)
-	for _, f := range fish {
+	said := eachFish(text, len(fish))
+	for k, f := range fish {
 		if f.Fate == words.Lost || f.Fate == words.Missed {
 			if !counted {
 				for range max(f.N, 1) {
@@ -543,6 +547,9 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 		}
 		for range max(f.N, 1) {
 			v := r.fishValues(f)
+			if said != nil && f.N <= 1 {
+				r.struckAt(said[k], v)
+			}
 			if t.Kept && v["outcome"].Text != "released" {
 				v["kept"] = entry.OfFlag(true)
 			}
@@ -567,6 +574,37 @@ func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value,
 			"tells of %d fish where the row counts %d: the counts stand", n+most-room, most)))
 	}
 	return listed
+}
+
+// fishOtherwise are the fish that a text says were taken in another way than trolling: no list has them.
+func (r *Reader) fishOtherwise(t *target, text string) (fish []phrase.Fish) {
+	for _, b := range phrase.Tell(text, r.defaults(t)).Bites {
+		if b.Method != "" && b.Method != "troll" {
+			fish = append(fish, b.Fish)
+		}
+	}
+	return fish
+}
+
+// eachFish is what a list says of each of its n fish, where semicolons part them all; of one fish the whole list.
+func eachFish(text string, n int) []string {
+	parts := []string{text}
+	if n > 1 {
+		parts = strings.Split(text, ";")
+	}
+	if len(parts) != n || n > 1 && slices.ContainsFunc(parts, func(part string) bool {
+		return len(phrase.FishList(part, phrase.Defaults{})) != 1
+	}) {
+		return nil
+	}
+	return parts
+}
+
+// struckAt gives a fish the speed at which it bit, where its words say that and its row tells no speed.
+func (r *Reader) struckAt(text string, v map[string]entry.Value) {
+	if speed := phrase.BiteSpeed(text); speed > 0 && !r.value("speed_kn").Known {
+		v["strike_speed_kn"] = entry.OfReal(speed)
+	}
 }
 
 // unknownFish sets aside what a list says became of something that is no fish known.

@@ -91,6 +91,7 @@ type Reader struct {
 	each             []measures        // cells with those of several fish
 	unweighed        int               // weights in words that nobody says are from a scale
 	open             lastOpen          // the stretch above that has no end
+	under            bool              // the row tells of a fish and names neither day nor hours: it is of what stands above
 	events           eventLog
 }
 
@@ -249,7 +250,7 @@ func (r *Reader) implied() {
 		(r.released >= 0 || !r.has("kept")) && !r.counts() {
 		r.fate = r.add("outcome", entry.Text)
 	}
-	if r.layout.Kind != plan.Trips && r.has("species") && !r.has("outcome") && !r.counts() {
+	if r.layout.Kind != plan.Trips && r.has("species") && !r.has("outcome") && (!r.counts() || r.layout.Fated) {
 		r.add("outcome", entry.Text) // "lost" may stand where others have the fish
 	}
 	if r.layout.Reads("story", "fishlist") {

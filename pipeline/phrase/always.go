@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -58,4 +59,25 @@ func KeptUnlessTold(text string) bool {
 		}
 	}
 	return false
+}
+
+// before are words for the time up to a day.
+var before = regexp.MustCompile(`(?i)(?:^|\PL)(?:before|until|till?|up to|antes|hasta|avant|jusqu\pL*|prima|fino|` +
+	`até|vor|bis)(?:\PL|$)`)
+
+// bareNumber is a number of one or two figures among words.
+var bareNumber = regexp.MustCompile(`(?:^|[^\d.,:/])(\d{1,2})(?:[^\d.,:/]|[.,]?$)`)
+
+// UsualIn is the one number that a heading says is usual in its cells, "Rods (always 5 before July)", and whether it
+// says that of the time before some day.
+func UsualIn(heading string) (n int, early, ok bool) {
+	toks := words.Scan(heading)
+	numbers := bareNumber.FindAllStringSubmatch(heading, -1)
+	for i := range toks {
+		if _, usual := words.LineAt(toks, i, "usual"); usual && len(numbers) == 1 {
+			n, _ = strconv.Atoi(numbers[0][1])
+			return n, before.MatchString(heading), n > 0
+		}
+	}
+	return 0, false, false
 }

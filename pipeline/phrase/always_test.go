@@ -38,3 +38,17 @@ func TestAlways(t *testing.T) {
 		}
 	}
 }
+
+// TestUsualIn holds what a heading says is usual in its cells.
+func TestUsualIn(t *testing.T) {
+	for heading, want := range map[string]struct {
+		n     int
+		early bool
+	}{"Rods (was always 5 before July)": {5, true}, "Lines, usually 4": {4, false}, "Rods (always 4 or 5)": {},
+		"Rods 5": {}, "Cañas (siempre 4 hasta julio)": {4, true}, "Lines (unless noted)": {}} {
+		n, early, ok := UsualIn(heading)
+		if n != want.n || early != want.early || ok != (want.n > 0) {
+			t.Errorf("%s: %d, %t, %t", heading, n, early, ok)
+		}
+	}
+}

@@ -239,6 +239,28 @@ func TestClocks(t *testing.T) {
 	}
 }
 
+// TestTellsBite tells entries of bites from others.
+func TestTellsBite(t *testing.T) {
+	for text, want := range map[string]bool{"Bite": true, "strike": true, "hit, missed": true, "wahoo in the box": true,
+		"up a bit faster": false, "Change": false, "lines in": false} {
+		if TellsBite(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
+
+// TestBiteSpeed holds that the speed of a bite is that of the one clause that says so.
+func TestBiteSpeed(t *testing.T) {
+	for text, want := range map[string]float64{
+		"wahoo 13.4 kg, bit at 7.5 kn": 7.5, "peto 13,4 kg, picó a 7,5 nudos": 7.5,
+		"dourado 9,2 kg, pegou a 8,1 nós": 8.1, "wahoo 20 lb, 7 knots all day": 0, "wahoo, bit at 8 kn. Then 9 kn": 0,
+		"mahi": 0} {
+		if got := BiteSpeed(text); got != want {
+			t.Errorf("%s: %g, expected %g", text, got, want)
+		}
+	}
+}
+
 func TestSettings(t *testing.T) {
 	for text, want := range map[string]string{
 		"First session 8 kts, second session 14 kts":                                          "[8 14] [] false",

@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"regexp"
 	"unicode"
 
 	"wakeledger/pipeline/words"
@@ -47,6 +48,33 @@ func Settings(text string) Setting {
 	}
 	return out
 }
+
+// TellsBite tells an entry of a bite from one whose words are a bite's by chance: "up a bit faster".
+func TellsBite(text string) bool {
+	_, only := words.FateOnly(text)
+	return only || len(Tell(text, Defaults{}).Bites) > 0
+}
+
+// BiteSpeed is the speed in knots at which a bite came, where one clause of a text says so and no other names a speed:
+// "wahoo 20 lb, bit at 9 kn"; else 0.
+func BiteSpeed(text string) float64 {
+	speed := 0.0
+	for _, clause := range clauseEnd.Split(text, -1) {
+		told := Settings(clause).Speeds
+		if len(told) == 0 {
+			continue
+		}
+		fate, _, _, ok := words.FateOf(clause)
+		if !ok || fate != words.Bit && fate != words.Hooked || len(told) > 1 || speed > 0 {
+			return 0
+		}
+		speed = told[0]
+	}
+	return speed
+}
+
+// clauseEnd is where clauses part; a comma within a figure does not.
+var clauseEnd = regexp.MustCompile(`[;()\n]|[,.](?:\s|$)`)
 
 // takenIn reports whether lines are those by which a spread is changed: took one line in.
 func (s *scanner) takenIn(i int) bool {

@@ -113,6 +113,7 @@ type Block struct {
 	Years      unit.Years // of dates without a year; zero where nothing tells
 	Month      time.Month // of dates that are a day's number alone, 0 where there are none
 	Tagged     bool       // T among kept fish is tagged, so released
+	Fated      bool       // names of fish have behind them what became of it
 	Hashed     bool       // rows that start with # are comments
 	Order      unit.Order // of day and month, where the log's owner said it
 	Twelve     bool       // clock times are of twelve hours without am or pm
@@ -132,6 +133,7 @@ type Block struct {
 	OwnHours   bool       // its hours stand where its clock times come to others
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
 	SpeedAfresh, LinesAfresh bool
+	BiteSpeeds               bool // a speed in the row of a bite is that of the bite: changes have rows of their own
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
 	Tells map[int64]string

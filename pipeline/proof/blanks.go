@@ -14,27 +14,46 @@ import (
 )
 
 // blankFates asks what became of fish that a list of bites names with nothing under its outcome and no measure: it may
-// mean the usual fate, and nothing says which.
+// mean the usual fate, and nothing says which. So it does where the captain wrote that he does not know.
 func (q *inquiry) blankFates(s *Subject) {
 	b, fish := s.Plan.Find("outcome"), s.Plan.Find("species")
-	if s.Plan.Kind != plan.Strikes || b == nil || b.Index < 0 || fish == nil || s.Plan.Binds("kept") {
+	if b == nil || b.Index < 0 {
 		return
 	}
-	var rows []int64
+	var blank, doubted []int64
 	for _, num := range s.Stats.Fateless {
 		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
-		if i >= 0 && words.NotLogged(textOf(s.Block.Rows[i], b)) && !words.NotLogged(textOf(s.Block.Rows[i], fish)) {
-			rows = append(rows, num)
+		switch {
+		case i < 0:
+		case doubtMark(textOf(s.Block.Rows[i], b)):
+			doubted = append(doubted, num)
+		case s.Plan.Kind == plan.Strikes && fish != nil && !s.Plan.Binds("kept") &&
+			words.NotLogged(textOf(s.Block.Rows[i], b)) && !words.NotLogged(textOf(s.Block.Rows[i], fish)):
+			blank = append(blank, num)
 		}
 	}
-	if len(rows) == 0 {
-		return
+	if len(blank) > 0 {
+		q.fateOf(s, b, blank, fmt.Sprintf("%s a fish, and nothing under %q, the first: %s. What became of it?",
+			subject(len(blank), "row", "name", s.Plan.Name), b.Heading, rowName(s, blank[0])), effectOf("outcome"))
 	}
-	q.ask("blank", s.Plan.Name, b.Heading, fmt.Sprintf("%s a fish, and nothing under %q, the first: %s. What became "+
-		"of it?", subject(len(rows), "row", "name", s.Plan.Name), b.Heading, rowName(s, rows[0])),
-		[]string{"landed", "let go", "hooked and lost", "missed", "not known"}, effectOf("outcome"), b.Heading)
+	if len(doubted) > 0 {
+		q.fateOf(s, b, doubted, fmt.Sprintf("%s \"?\" under %q, the first: %s. What became of that bite?",
+			subject(len(doubted), "row", "say", s.Plan.Name), b.Heading, rowName(s, doubted[0])),
+			[]string{"hooked", "landed", "released"}, "?")
+	}
+}
+
+// doubtMark tells a cell that says no more than that its writer does not know.
+func doubtMark(text string) bool {
+	return strings.Contains(text, "?") && strings.Trim(text, "? ()") == ""
+}
+
+// fateOf asks what became of the bites of some rows.
+func (q *inquiry) fateOf(s *Subject, b *plan.Binding, rows []int64, text string, effect []string, key ...string) {
+	q.ask("blank", s.Plan.Name, b.Heading, text,
+		[]string{"landed", "let go", "hooked and lost", "missed", "not known"}, effect, append(key, b.Heading)...)
 	x := q.last()
-	x.Brief = "Some fish have nothing that says what became of them."
+	x.Brief = "Some bites have nothing that says what became of them."
 	x.Choices = []string{asCell("landed"), asCell("released"), asCell("lost"), asCell("missed"), Leave}
 	x.column, x.rows = b, rows
 }

@@ -44,7 +44,7 @@ func TotalsOf(subjects []Subject) Totals {
 		if s.Plan.StoredAs(s.Plan.Kind) == plan.Fish {
 			fish, kept, gone = fish+s.Stats.Listed, kept+s.Stats.Boated, gone+s.Stats.Freed
 		} else {
-			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held,
+			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held-len(s.Stats.Fateless),
 				boated+s.Stats.Boated, freed+s.Stats.Freed
 		}
 	}

@@ -121,7 +121,7 @@ DELETE FROM strike;
 INSERT INTO strike BY NAME
 SELECT s.strike_id, s.trip_id, s.leg_id, s.line_id, s.at AS strike_at, s.at - to_seconds(z.offset_s) AS strike_utc,
     s.became AS outcome, s.hooked,
-    s.species, s.species_logged, s.loss_cause, s.fight_s, s.angler, s.speed_kn,
+    s.species, s.species_logged, s.loss_cause, s.fight_s, s.angler, coalesce(s.speed_kn, f.speed_kn) AS speed_kn,
     -- of a row's own words, and of its fish's where the strike's row has none
     coalesce(s.line, f.line) AS line, coalesce(s.lure, f.lure) AS lure,
         coalesce(s.lure_weight_g, f.lure_weight_g) AS lure_weight_g,
