@@ -31,6 +31,9 @@ func (r *Reader) phrases() {
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := r.values[t.field].Text
+		if text == "" && t.Column.Parse == "event" {
+			r.quietEvent(t)
+		}
 		if text == "" {
 			continue
 		}

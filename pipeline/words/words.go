@@ -411,6 +411,9 @@ func ForgotUp(text string) bool {
 // ForgotHours reports whether a text says that nobody wrote down how long the lines were out: "hours not kept".
 func ForgotHours(text string) bool { return forgots.anyKey(Scan(text), "hours") }
 
+// ForgotSpeed reports whether a text says that nobody wrote down the speed.
+func ForgotSpeed(text string) bool { return forgots.anyKey(Scan(text), "speed") }
+
 // ForgotLines reports whether a clause of a text says that somebody did not write down how many lines were out.
 func ForgotLines(text string) bool {
 	toks := Scan(text)

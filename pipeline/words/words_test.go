@@ -500,3 +500,12 @@ func TestFateOnly(t *testing.T) {
 		}
 	}
 }
+
+func TestForgotSpeed(t *testing.T) {
+	for text, want := range map[string]bool{"forgot to write the speed": true, "velocità non segnata": true,
+		"forgot the bait": false, "speed 7": false} {
+		if ForgotSpeed(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
