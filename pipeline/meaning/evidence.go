@@ -138,6 +138,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's, or how many
 			}
 		}
+		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
+			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
+		}
 		x.add(off, "cells", p)
 		if (c.Parse == "quantity" || c.Parse == "count") && OnlyNumbers(v.Label.Text) && v.numbersRows() {
 			x.add(off, "rows numbered", -6) // No. 1 to 24 are no hours
