@@ -509,3 +509,12 @@ func TestForgotSpeed(t *testing.T) {
 		}
 	}
 }
+
+func TestGuessedCell(t *testing.T) {
+	for text, want := range map[string]bool{"28 st.": true, "4,5 stim.": true, "28": false, "1st": true, "st. 4": false,
+		"12 kg": false, "2 st 4 lb": false} {
+		if GuessedCell(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
