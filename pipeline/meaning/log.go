@@ -489,6 +489,7 @@ func (l *Log) ranks() {
 			case counted && of.Binds(countNames...) && !told && !of.Reads("fishlist"):
 				b.Column = l.lexicon.named("notes", "fishlist")
 			default:
+				b.Away = u.tellsAway(b)
 				b.Column = l.lexicon.named("notes", "text")
 			}
 		}

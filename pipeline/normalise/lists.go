@@ -163,7 +163,7 @@ func (r *Reader) strikeSets() {
 	}
 }
 
-// remarked gives the one fish of a name that the row lists the length and girth that its
+// remarked gives the one fish of a name that the row lists the length, the girth and the weight on a scale that its
 // remarks tell of a fish of that name ("wahoo, 142 cm to the fork"), where the list has none.
 func (r *Reader) remarked() {
 	for i := range r.targets {
@@ -184,6 +184,9 @@ func (r *Reader) remarked() {
 				if v, ok := told[name]; ok && of != nil && !of[name].Known {
 					of[name] = v
 				}
+			}
+			if v, ok := told["scale_kg"]; ok && f.Scaled && of != nil && !of["scale_kg"].Known {
+				of["scale_kg"] = v // bft 37 lb dock scale
 			}
 		}
 	}

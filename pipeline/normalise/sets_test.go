@@ -21,3 +21,11 @@ func TestSetsOfFish(t *testing.T) {
 0:00 landed alletterato 66.5`)
 	expectTold(t, aside, "")
 }
+
+// TestScaleInRemarks gives a fish of the row's list the weight that a remark says was on a scale.
+func TestScaleInRemarks(t *testing.T) {
+	told, _ := readEvents(t, "log.csv", "Date,In,Out,Rods,Kts,Hits,Fish,Inches,Notes\n"+
+		"2025-06-07,8:20,11:20,3,7,3,bft / dodo / dodo,38 / 30 / 26,bft 37 lb dock scale\n"+
+		"2025-06-14,6:10,8:30,4,11,2,yt / yft,- / 37,yt maybe 20 lb\n2025-06-21,6:10,8:30,4,8,1,dodo,31,dolphins\n")
+	expectTold(t, told, "0:00  bft 16.8\n0:00  dodo\n0:00  dodo\n0:00  yt\n0:00  yft\n0:00  dodo")
+}

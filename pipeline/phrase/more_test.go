@@ -120,6 +120,7 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"Ate a green lure, tight for a minute then pulled", "lost (pulled hook)"},
 		{"Trip 4: one blackfin 14lb, 2 short strikes", "blackfin landed 6.4kg; 2 missed"},
 		{"just one knockdown", "missed"},
+		{"1 miss, off dodo", "missed; dodo lost"}, {"dodo off the point", ""},
 		{"knocked down, missed", "missed"}, {"knocked down, missed; knocked down, missed", "missed; missed"},
 		{"mahi 42in box; king 30in let go", "mahi landed 106.7cm; king released 76.2cm"},
 		{"12 in box, 2 in the box", "12 landed; 2 landed"},

@@ -23,6 +23,7 @@ type Binding struct {
 	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
 	Gone     bool      // remarks that tell of bites that were missed or lost, of rows that count none
+	Away     bool      // its words tell of the bites that were missed or lost, of those that the row counts
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Alone    string    // of events: what became of a fish that is named and nothing more
 	Kept     bool      // of lists of fish: of those that were kept alone, as the heading says
