@@ -79,7 +79,8 @@ func TestHoursOfEachLure(t *testing.T) {
 		"1,long stbd,diver,06:00,09:30\n2,short port,squid,06:00,09:00\n2,long stbd,diver,06:00,07:00\n" +
 		"2,long stbd,diver,07:00,09:00\n3,short port,squid,05:30,09:30\n"
 	const bites = "Trip no,Time,Position,Lure,Result,Species\n1,07:10,short port,squid,Missed,\n" +
-		"1,08:40,short port,feather,Boated,wahoo\n2,06:30,long stbd,diver,Lost,\n3,07:00,short port,squid,Boated,dorado\n"
+		"1,08:40,short port,feather,Boated,wahoo\n2,06:30,long stbd,diver,Lost,\n" +
+		"3,07:00,short port,squid,Boated,dorado\n"
 	dir, s := t.TempDir(), open(t, pipeline.Config{Boat: "Tern", Zone: "America/Halifax"})
 	load(t, s, writeText(t, dir, "trips.csv", trips), writeText(t, dir, "lures.csv", lures),
 		writeText(t, dir, "bites.csv", bites))

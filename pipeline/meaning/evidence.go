@@ -1121,7 +1121,9 @@ func (v *Values) awayBites() float64 {
 	return v.share("away", func(c layout.Cell) bool {
 		s := phrase.Tell(c.Text, phrase.Defaults{})
 		return hasLetter(c.Text) && len(s.Bites) > 0 && len(s.Left) == 0 &&
-			!slices.ContainsFunc(s.Bites, func(b phrase.Bite) bool { return b.Fate != words.Missed && b.Fate != words.Lost })
+			!slices.ContainsFunc(s.Bites, func(b phrase.Bite) bool {
+				return b.Fate != words.Missed && b.Fate != words.Lost
+			})
 	})
 }
 

@@ -18,13 +18,15 @@ type span struct{ from, to int }
 func (l *Log) linesOf(data []*Understood) {
 	for _, u := range data {
 		p := u.Plan
-		if p.Kind != plan.Flat || !p.Binds("line") || !p.Binds("start_s") || !p.Binds("end_s") || p.StrikeSets() > 0 ||
-			p.Binds(countNames...) || p.Binds("outcome", "time_s", "leg", "speed_kn", "lines_out", "duration_s", "species") ||
+		timed := p.Binds("start_s") && p.Binds("end_s")
+		if p.Kind != plan.Flat || !p.Binds("line") || !timed || p.StrikeSets() > 0 || p.Binds(countNames...) ||
+			p.Binds("outcome", "time_s", "leg", "speed_kn", "lines_out", "duration_s", "species") ||
 			len(p.Catch)+len(p.Rods)+len(p.Spread) > 0 || p.Reads("story", "fishlist", "stretches") {
 			continue
 		}
 		for _, o := range data {
-			if o != u && o.Plan.Kind == plan.Legs && o.Plan.Binds("start_s") && o.Plan.Binds("end_s") && u.linesWithin(o) {
+			if o != u && o.Plan.Kind == plan.Legs && o.Plan.Binds("start_s") && o.Plan.Binds("end_s") &&
+				u.linesWithin(o) {
 				p.Kind = plan.Lines
 				u.b.note("its lines were out on the stretches of %s, each for its own hours", o.Plan.Name)
 				break

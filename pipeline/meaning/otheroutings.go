@@ -14,7 +14,7 @@ import (
 const yearlessYear = 2000
 
 // otherOutings sets strikes and fish apart that name a trip, or else a day, all of whose stretches were fished in
-// another way, as the method or a remark beside each of them says in another table: "bottom fishing only", with no hours.
+// another way, as the method or a remark beside each of them says in another table: "bottom fishing", with no hours.
 func (l *Log) otherOutings() {
 	other, trolled := map[string]bool{}, map[string]bool{}
 	for _, u := range l.Data() {

@@ -163,8 +163,8 @@ func runsOf(b *layout.Block) map[int]labelKey {
 	return out
 }
 
-// behindNumbered finds headings that come again behind each of several numbered ones, in the same order: "Fish 1", "cm",
-// "kg", "Fish 2", "cm", "kg". They are of the first, the second.
+// behindNumbered finds headings that come again behind each of several numbered ones, in the same order: "Fish 1",
+// "cm", "kg", "Fish 2", "cm", "kg". They are of the first, the second.
 func behindNumbered(b *layout.Block) map[int]labelKey {
 	out, by := map[int]labelKey{}, map[string][]int{}
 	var order []string

@@ -18,8 +18,8 @@ func TestAway(t *testing.T) {
 		10: {"", "", "58500"}, 11: {"1", "1", "106800"}, 12: {"1", "", "22500"}} {
 		v := got[row-1].values
 		if v["missed_n"] != want[0] || v["lost_n"] != want[1] || v["start_s"] != want[2] {
-			t.Errorf("row %d: %v %v, expected %q missed, %q lost, from %s", row, v, got[row-1].problems, want[0], want[1],
-				want[2])
+			t.Errorf("row %d: %v %v, expected %q missed, %q lost, from %s", row, v, got[row-1].problems, want[0],
+				want[1], want[2])
 		}
 	}
 }

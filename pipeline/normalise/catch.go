@@ -237,8 +237,8 @@ func (r *Reader) listsFish() bool {
 // catchWord is a word for what was caught.
 var catchWord = regexp.MustCompile(`(?i)catch|caught|captur|prises?|fang\b|fänge|pescat|pescad`)
 
-// fatesInWords counts the bites that a row's list, or its column of those that got away, says were lost or missed, where
-// its columns count the bites and perhaps the fish in the boat, and no more than these are told.
+// fatesInWords counts the bites that a row's list, or its column of those that got away, says were lost or missed,
+// where its columns count the bites and perhaps the fish in the boat, and no more than these are told.
 func (r *Reader) fatesInWords() {
 	if !r.fatesTold && !r.awayTold || !r.value("strikes_n").Known {
 		return

@@ -5,8 +5,8 @@ import "testing"
 // TestSetsOfFish makes a fish of each of the row's columns for one, with the lure that stands once beside them, and
 // none of a lure alone; a weight with the mark of a guess behind it is not logged.
 func TestSetsOfFish(t *testing.T) {
-	told, aside := readEvents(t, "log.csv", `Data;Calata;Salpata;Canne;Nodi;Abboccate;Mancate;Slamate;Pesce 1;cm;kg;Esito;`+
-		`Pesce 2;cm;kg;Esito;Artificiale
+	told, aside := readEvents(t, "log.csv", `Data;Calata;Salpata;Canne;Nodi;Abboccate;Mancate;Slamate;`+
+		`Pesce 1;cm;kg;Esito;Pesce 2;cm;kg;Esito;Artificiale
 17/05/2025;7:00;10:25;3;5;1;;1;;;;;;;;;piuma rossa
 24/05/2025;6:15;8:05;5;5,5;3;2;;tonno rosso;142,5;49,9;a bordo;;;;;testa a jet
 31/05/2025;7:55;11:20;4;6;4;2;;lampuga;94;7,2;a bordo;palamita;50,5;2 st.;rilasciato;testa a jet

@@ -266,8 +266,8 @@ func (s *scanner) fits(symbol string, v float64, next, end int) bool {
 		if _, ok := words.LineAt(s.toks, min(end, len(s.toks)-1), "session"); ok && end < len(s.toks) || v < 5 {
 			return s.near(next) && v >= 5
 		}
-		return s.tok(end) != "the" && s.tok(end) != "a" && (s.tok(end) != "box" || s.near(next)) && s.tok(end) != "my" &&
-			s.tok(end) != "all" && s.tok(end) != "total"
+		return s.tok(end) != "the" && s.tok(end) != "a" && (s.tok(end) != "box" || s.near(next)) &&
+			s.tok(end) != "my" && s.tok(end) != "all" && s.tok(end) != "total"
 	case t == "o" || t == "a" || t == "l" && !s.near(next) || t == "f" && v < 30 || t == "nd" && s.near(next):
 		return false
 	case t == "tour" || t == "giro":

@@ -89,8 +89,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return false // missed one; something on and spat it
 	case c.pronoun:
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
-	case same && c.join == aComma && cur.Fate == words.Missed && cur.N == 1 && c.fate == words.Missed && len(c.items) == 1 &&
-		knockWord(t.notes[len(t.notes)-1].word) && !knockWord(c.fateWord):
+	case same && c.join == aComma && cur.Fate == words.Missed && cur.N == 1 && c.fate == words.Missed &&
+		len(c.items) == 1 && knockWord(t.notes[len(t.notes)-1].word) && !knockWord(c.fateWord):
 		return true // knocked down, missed
 	case open(cur) && c.fate == words.Lost && c.unknown > 0 && (cur.LengthCm > 0 || cur.Exact):
 		return false // kingfish 38 in, broke off something mean

@@ -129,7 +129,7 @@ type Block struct {
 	OwnHours   bool       // its hours stand where its clock times come to others
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
 	SpeedAfresh, LinesAfresh bool
-	NoneUp                   bool // events count no line out as the lines come up, so that a count says that they are in
+	NoneUp                   bool // events count no line out as lines come up, so that a count says they are in
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
 	Tells map[int64]string

@@ -21,14 +21,14 @@ var (
 		`((?:[/.]|\s+(?:de |di )?)(?:\d{1,2}|\pL{3,10})\.?(?:(?:[/., ]|\s)+(?:de )?\d{2,4})?)$`)
 	monthsDays = regexp.MustCompile(`(?i)^(\pL{3,10}\.?\s+)(\d{1,2})` + nth + andTo + `(\d{1,2})` + nth + // Aug 24-25
 		`(,?\s+\d{2,4})?$`)
-	isoDays      = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
-	daysDay      = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
-	monthDays    = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})\s*[-–—&+]\s*(\d{1,2})$`)                           // 6/17-18
-	fromWords    = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
-	wordsBehind  = regexp.MustCompile(`\s*\([^()\d]*\)$`)
-	remarkBehind = regexp.MustCompile(`(?:\s+\pL{4,})+$`)
-	wordBefore   = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
-	dayDay       = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
+	isoDays     = regexp.MustCompile(`(?i)^(\d{4}-\d{2}-)(\d{2})` + andTo + `(\d{4}-\d{2}-)?(\d{2})$`)
+	daysDay     = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})` + andTo + `(\d{1,2})[/.](\d{2}|\d{4})$`) // 8/24-25/24
+	monthDays   = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})\s*[-–—&+]\s*(\d{1,2})$`)                           // 6/17-18
+	fromWords   = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
+	wordsBehind = regexp.MustCompile(`\s*\([^()\d]*\)$`)
+	behindDays  = regexp.MustCompile(`(?:\s+\pL{4,})+$`)
+	wordBefore  = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
+	dayDay      = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
 		`(\d{1,2})[/.](\d{1,2})((?:[/.]\d{2,4})?)$`)
 )
 
@@ -48,7 +48,7 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	if strings.HasSuffix(text, ")") {
 		text = wordsBehind.ReplaceAllString(text, "")
 	}
-	if m := remarkBehind.FindString(text); m != "" && !slices.ContainsFunc(strings.Fields(m), namesMonth) {
+	if m := behindDays.FindString(text); m != "" && !slices.ContainsFunc(strings.Fields(m), namesMonth) {
 		text = strings.TrimSuffix(text, m) // 7/19-20 overnight
 	}
 	if !strings.ContainsAny(text, "0123456789") {

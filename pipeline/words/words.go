@@ -75,7 +75,8 @@ func Hedged(text string) bool {
 	return false
 }
 
-// GuessedCell reports whether a cell is a number with the mark of a guess behind it that is one in a cell alone: "28 st."
+// GuessedCell reports whether a cell is a number with the mark of a guess behind it that is one in a cell alone:
+// "28 st."
 func GuessedCell(text string) bool {
 	toks := Scan(strings.TrimRight(text, ". "))
 	if len(toks) != 2 || toks[0].Kind == Word || strings.Trim(toks[0].Text, "0123456789.,") != "" {

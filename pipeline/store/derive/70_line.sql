@@ -131,7 +131,8 @@ SELECT m.leg_id, greatest(m.lines_out, n.lines) AS lines_out, coalesce(n.lines, 
 FROM leg_made m LEFT JOIN (
     -- lures that followed one another on a line are one line
     SELECT leg_id, coalesce(sum(lines) FILTER (NOT contains(line_key, chr(31))), 0)
-        + count(DISTINCT split_part(line_key, chr(31), 1)) FILTER (contains(line_key, chr(31))) AS lines, min(line_id) AS first_line
+        + count(DISTINCT split_part(line_key, chr(31), 1)) FILTER (contains(line_key, chr(31))) AS lines,
+        min(line_id) AS first_line
     FROM line_made GROUP BY leg_id) n USING (leg_id);
 
 CREATE OR REPLACE TEMP TABLE hit_line AS
