@@ -69,3 +69,26 @@ func TestLinesOfHours(t *testing.T) {
 		})
 	}
 }
+
+// TestHoursOfEachLure: lures that were changed meanwhile, each with its own hours, are lines of the trip's one stretch:
+// the boat's hours have none of them twice.
+func TestHoursOfEachLure(t *testing.T) {
+	const trips = "Trip no,Date,Lines in,Lines up,Speed (kn),Crew\n1,2026-06-01,06:00,10:00,7,4\n" +
+		"2,2026-06-03,06:00,09:00,8.5,3\n3,2026-06-05,05:30,09:30,7,2\n4,2026-06-08,,,,3\n"
+	const lures = "Trip no,Position,Lure,In,Out\n1,short port,squid,06:00,08:00\n1,short port,feather,08:00,10:00\n" +
+		"1,long stbd,diver,06:00,09:30\n2,short port,squid,06:00,09:00\n2,long stbd,diver,06:00,07:00\n" +
+		"2,long stbd,diver,07:00,09:00\n3,short port,squid,05:30,09:30\n"
+	const bites = "Trip no,Time,Position,Lure,Result,Species\n1,07:10,short port,squid,Missed,\n" +
+		"1,08:40,short port,feather,Boated,wahoo\n2,06:30,long stbd,diver,Lost,\n" +
+		"3,07:00,short port,squid,Boated,dorado\n"
+	dir, s := t.TempDir(), open(t, pipeline.Config{Boat: "Tern", Zone: "America/Halifax"})
+	load(t, s, writeText(t, dir, "trips.csv", trips), writeText(t, dir, "lures.csv", lures),
+		writeText(t, dir, "bites.csv", bites))
+	hours, lineHours, strikes := 0.0, 0.0, 0
+	for _, trip := range answer(t, s, queries.AskTrips) {
+		hours, lineHours, strikes = hours+trip.BoatHours, lineHours+trip.LineHours, strikes+int(trip.Strikes)
+	}
+	if hours != 11 || lineHours != 17.5 || strikes != 4 {
+		t.Errorf("%v hours, %v line-hours, %d strikes: expected 11, 17.5 and 4", hours, lineHours, strikes)
+	}
+}

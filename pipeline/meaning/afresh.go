@@ -22,6 +22,7 @@ func (x *builder) saidAfresh() {
 	x.plan.SpeedAfresh = x.afresh("speed_kn", "strike_speed_kn")
 	x.plan.LinesAfresh = x.afresh("lines_out")
 	x.plan.BiteSpeeds = x.biteSpeeds()
+	x.plan.NoneUp = x.noneUp()
 }
 
 // leastChanges is how many rows of a log of events must change the speed, and tell no bite, for a speed in the row of
@@ -48,6 +49,39 @@ func (x *builder) biteSpeeds() bool {
 		was = now
 	}
 	return changes >= leastChanges
+}
+
+// fewDaysUp is on how many days the column of lines must end with none out before it is taken to say when lines are in.
+const fewDaysUp = 3
+
+// noneUp tells a log of events that counts, day by day, the lines that are out, and none where they are up: on nine
+// days of ten on which it counts some, the last count is none.
+func (x *builder) noneUp() bool {
+	at, day := x.plan.Find("lines_out"), outingOf(x.plan)
+	if at == nil || at.Index < 0 || day == nil {
+		return false
+	}
+	days, ended, last, was := 0, 0, -1.0, ""
+	end := func() {
+		if last >= 0 {
+			days++
+		}
+		if last == 0 {
+			ended++
+		}
+		last = -1
+	}
+	for _, row := range x.rows {
+		if d := cellOf(row, day.Index); d != "" && d != was {
+			end()
+			was = d
+		}
+		if n, ok := number(cellOf(row, at.Index)); ok {
+			last = n
+		}
+	}
+	end()
+	return ended >= fewDaysUp && 10*ended >= 9*days
 }
 
 func (x *builder) afresh(names ...string) bool {

@@ -39,7 +39,7 @@ func (l *Log) unaccounted(u *Understood, g *group) []Open {
 			continue
 		}
 		if x.Aside != "" || g.cands[j][u.choice[j]].column == catchColumn ||
-			l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) {
+			l.noTotal(g.values[j]) && !u.likeSpread(g.values[j]) || u.derived(x.Index) || u.countsTold(x.Index) {
 			continue // counted already
 		}
 		o := l.openOf(u, g, j)

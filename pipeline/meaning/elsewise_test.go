@@ -121,6 +121,25 @@ func TestOtherOutings(t *testing.T) {
 	t.Error("no list of fish")
 }
 
+// TestHourlessOutings holds that fish of a trip are apart whose remark speaks of another way of fishing and that has no
+// hours, and not those of one that has.
+func TestHourlessOutings(t *testing.T) {
+	l := inferred(t, "log", nil, "trips", "trip no|date|lines in|lines up|knots|comment\n1|2026-06-03|06:00|08:00|7|\n"+
+		"2|2026-06-04||||Bottom fishing off the reef only, no lures\n3|2026-06-05|06:00|08:00|7|bottom fishing after\n"+
+		"4|2026-06-06|06:00|08:00|8|",
+		"fish", "trip no|species|length cm|fate\n1|wahoo|110|kept\n2|snapper|41|let go\n3|dorado|98|kept\n"+
+			"4|wahoo|120|kept")
+	for _, u := range l.Data() {
+		if p := u.Plan; p.Kind == plan.Fish || p.Kind == plan.Strikes {
+			if len(p.Apart) != 1 || !p.Apart[3] {
+				t.Errorf("rows apart: %v, expected that of trip 2", p.Apart)
+			}
+			return
+		}
+	}
+	t.Error("no list of fish")
+}
+
 // TestStayedInAbove holds that strikes under words that nothing was trolled that day are apart, on a sheet without
 // stretches where another has them; in a log of strikes alone such words may be a rule of it.
 func TestStayedInAbove(t *testing.T) {

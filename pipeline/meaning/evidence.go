@@ -138,6 +138,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's, or how many
 			}
 		}
+		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
+			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
+		}
 		x.add(off, "cells", p)
 		if (c.Parse == "quantity" || c.Parse == "count") && OnlyNumbers(v.Label.Text) && v.numbersRows() {
 			x.add(off, "rows numbered", -6) // No. 1 to 24 are no hours
@@ -149,6 +152,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		x.add(off, "unit", units(v, c, x.unit))
 		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled {
 			x.add(off, "figures of a scale", 2.5)
+		}
+		if c.Parse == "story" && !word && saysAway(v.Label.Text, said) && v.awayBites() >= mostAway {
+			x.add(off, "bites that got away", gotAway)
 		}
 		if c.Parse == "fishlist" && p > 0 && v.sized() == "" && (unitAmong(v.Label.Text, unit.Mass) != "" ||
 			unitAmong(v.Label.Text, unit.Length) != "") {
@@ -1090,8 +1096,43 @@ func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	return not
 }
 
+// gotAway is what a heading of bites that got away, over cells that tell of such in words, says for these words.
+const gotAway = 2.5
+
+// saysAway tells a heading whose words speak of bites that were lost or missed.
+func saysAway(heading string, said sayings) bool {
+	fate := words.FateAlone(heading)
+	if fate == words.Lost || fate == words.Missed {
+		return true
+	}
+	for c, s := range said.columns {
+		if (c.Name == "lost_n" || c.Name == "missed_n") && s.weight >= loosely {
+			return true
+		}
+	}
+	return false
+}
+
+// mostAway is from which share of the cells that tell of bites which got away alone, each with its count, a column is
+// of these: "1 off", "1 miss, off dorado".
+const mostAway = 0.9
+
+// awayBites is the share of cells that tell in words of bites which were missed or lost, and of nothing else.
+func (v *Values) awayBites() float64 {
+	if len(v.cells) < 3 {
+		return 0
+	}
+	return v.share("away", func(c layout.Cell) bool {
+		s := phrase.Tell(c.Text, phrase.Defaults{})
+		return hasLetter(c.Text) && len(s.Bites) > 0 && len(s.Left) == 0 &&
+			!slices.ContainsFunc(s.Bites, func(b phrase.Bite) bool {
+				return b.Fate != words.Missed && b.Fate != words.Lost
+			})
+	})
+}
+
 func storyProfile(v *Values, not float64) float64 {
-	if v.texts() < 0.6 {
+	if v.texts() < 0.6 && v.awayBites() < mostAway {
 		return not
 	}
 	told := v.share("told", func(c layout.Cell) bool {

@@ -95,7 +95,7 @@ func (u *Understood) goesBack(days, later map[string]int) {
 func (x *builder) nextDays() {
 	p := x.plan
 	date, start := p.Find("date"), p.Find("start_s")
-	if date == nil || start == nil || !date.Carried || p.Twelve || p.Binds("trip") || p.Gives("trip") ||
+	if date == nil || start == nil || !date.Carried || p.Binds("trip") || p.Gives("trip") ||
 		p.Kind != plan.Legs && p.Kind != plan.Flat || p.StrikeSets() > 0 {
 		return
 	}
@@ -109,6 +109,9 @@ func (x *builder) nextDays() {
 		n, end := 0, i
 		for ; end < len(x.rows) && (end == i || cellOf(x.rows[end], date.Index) == ""); end++ {
 			at, told := clock(x.group, x.block.Rows[end], start.Index)
+			if told && p.Twelve && !saysHalf(x.block.Rows[end].Cells[start.Index]) {
+				n = days // which half of the day it is of is not said
+			}
 			if told && at < last {
 				n++
 			}

@@ -450,6 +450,7 @@ func titleDay(above []string) string {
 // believed: the finer one for hours; counts, then rows of strikes, then prose.
 func (l *Log) ranks() {
 	data := l.Data()
+	l.linesOf(data)
 	l.finerHours(data)
 	counted, listed, fish := false, false, false
 	for _, u := range data {
@@ -490,6 +491,7 @@ func (l *Log) ranks() {
 			case counted && of.Binds(countNames...) && !told && !of.Reads("fishlist"):
 				b.Column = l.lexicon.named("notes", "fishlist")
 			default:
+				b.Away = u.tellsAway(b)
 				b.Column = l.lexicon.named("notes", "text")
 			}
 		}
@@ -691,7 +693,7 @@ func (l *Log) finerHours(data []*Understood) {
 	keys := map[*group]keySets{}
 	var groups []*group
 	for _, u := range data {
-		if !u.fills("start_s", "end_s", "duration_s", "line_hours") {
+		if u.Plan.Kind == plan.Lines || !u.fills("start_s", "end_s", "duration_s", "line_hours") {
 			continue
 		}
 		g := u.b.group

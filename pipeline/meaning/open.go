@@ -153,7 +153,7 @@ func (l *Log) codesOfBites(u *Understood, g *group) []Open {
 	for i, v := range g.values {
 		short := v.share("as short as a fate", func(x layout.Cell) bool { return len(x.Text) <= longestFate })
 		if g.cands[i][u.choice[i]].column != nil || len(v.cells) < 3 || l.lexicon.elsewhere(v) ||
-			g.kind != plan.Events && (v.numeric() > fewFigures || short < 1-fewFigures) {
+			g.kind != plan.Events && (v.numeric() > fewFigures || short < 1-fewFigures) || u.countsTold(v.Label.Col) {
 			continue
 		}
 		o := l.openOf(u, g, i)

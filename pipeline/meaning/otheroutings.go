@@ -3,6 +3,7 @@ package meaning
 import (
 	"fmt"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/unit"
@@ -13,7 +14,7 @@ import (
 const yearlessYear = 2000
 
 // otherOutings sets strikes and fish apart that name a trip, or else a day, all of whose stretches were fished in
-// another way, as the method or a remark beside each of them says in another table.
+// another way, as the method or a remark beside each of them says in another table: "bottom fishing", with no hours.
 func (l *Log) otherOutings() {
 	other, trolled := map[string]bool{}, map[string]bool{}
 	for _, u := range l.Data() {
@@ -28,8 +29,11 @@ func (l *Log) otherOutings() {
 					if method, ok := words.Method(wayIn(u.Block.Rows[i], m)); ok && method != "troll" {
 						into = other
 					}
-				} else if said != nil && words.NeverTrolled(cellText(u.Block.Rows[i], said.Index)) {
-					into = other
+				} else if said != nil {
+					remark := cellText(u.Block.Rows[i], said.Index)
+					if words.NeverTrolled(remark) || words.Otherwise(remark) && u.hourless(u.Block.Rows[i]) {
+						into = other
+					}
 				}
 				for _, key := range keys {
 					into[key] = true
@@ -59,6 +63,21 @@ func (l *Log) otherOutings() {
 				"%d", n))
 		}
 	}
+}
+
+// hourless tells a row of a table of stretches that has neither hours nor a speed.
+func (u *Understood) hourless(r layout.Row) bool {
+	timed := false
+	for _, b := range u.Plan.Bindings {
+		switch b.Column.Name {
+		case "start_s", "end_s", "duration_s", "speed_kn":
+			timed = true
+			if cellText(r, b.Index) != "" {
+				return false
+			}
+		}
+	}
+	return timed && !u.Plan.Reads("stretches", "story")
 }
 
 // outingKeys are what each row is known by in other tables, the surest first: its trip's name, or its day however it

@@ -25,6 +25,7 @@ func keysOf(b *layout.Block) (keys []labelKey, families map[string]int) {
 	families, first := familiesOf(b)
 	twins := twinsOf(b)
 	maps.Copy(twins, runsOf(b))
+	maps.Copy(twins, behindNumbered(b))
 	for i, l := range b.Labels {
 		text := normalise(l.Full())
 		if k, ok := twins[i]; ok {
@@ -158,6 +159,43 @@ func runsOf(b *layout.Block) map[int]labelKey {
 		}
 		base, _ := setOf(normalise(b.Labels[first[k]].Full()))
 		out[first[k]], out[second[k]] = labelKey{base, 1}, labelKey{base, 2}
+	}
+	return out
+}
+
+// behindNumbered finds headings that come again behind each of several numbered ones, in the same order: "Fish 1",
+// "cm", "kg", "Fish 2", "cm", "kg". They are of the first, the second.
+func behindNumbered(b *layout.Block) map[int]labelKey {
+	out, by := map[int]labelKey{}, map[string][]int{}
+	var order []string
+	for i, l := range b.Labels {
+		base, n := setOf(normalise(l.Full()))
+		if n == 0 || l.Whole || n != len(by[base])+1 {
+			continue
+		}
+		if n == 1 {
+			order = append(order, base)
+		}
+		by[base] = append(by[base], i)
+	}
+	for _, base := range order {
+		at := by[base]
+		if len(at) < 2 {
+			continue
+		}
+		step := at[1] - at[0]
+		for j := 1; j < step; j++ {
+			text := normalise(b.Labels[at[0]+j].Full())
+			if _, n := setOf(text); text == "" || n > 0 {
+				return map[int]labelKey{}
+			}
+			for k, i := range at {
+				if i != at[0]+k*step || i+j >= len(b.Labels) || normalise(b.Labels[i+j].Full()) != text {
+					return map[int]labelKey{}
+				}
+				out[i+j] = labelKey{text, k + 1}
+			}
+		}
 	}
 	return out
 }

@@ -45,6 +45,13 @@ func (u *Understood) tellsAll() {
 	}
 }
 
+// tellsAway tells a column of bites that got away beside a count of all of them, where no other column counts those.
+func (u *Understood) tellsAway(b *plan.Binding) bool {
+	i := slices.IndexFunc(u.b.group.values, func(v *Values) bool { return v.Label.Col == b.Index })
+	return i >= 0 && b.Column.Parse == "story" && u.b.group.values[i].awayBites() >= mostAway &&
+		u.Plan.Binds("strikes_n") && !u.Plan.Binds("hooked_n", "lost_n", "missed_n")
+}
+
 // onlyList is the one column of fish in words; nil where there is none, or several.
 func (u *Understood) onlyList() *plan.Binding {
 	var list *plan.Binding

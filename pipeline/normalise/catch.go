@@ -237,19 +237,26 @@ func (r *Reader) listsFish() bool {
 // catchWord is a word for what was caught.
 var catchWord = regexp.MustCompile(`(?i)catch|caught|captur|prises?|fang\b|fänge|pescat|pescad`)
 
-// fatesInWords counts the bites that a row's list says were lost or missed, where its columns
-// count the bites and perhaps the fish in the boat, and the list tells of no more than these.
+// fatesInWords counts the bites that a row's list, or its column of those that got away, says were lost or missed,
+// where its columns count the bites and perhaps the fish in the boat, and no more than these are told.
 func (r *Reader) fatesInWords() {
-	if !r.fatesTold || !r.value("strikes_n").Known {
+	if !r.fatesTold && !r.awayTold || !r.value("strikes_n").Known {
 		return
 	}
 	told := map[words.Fate]int64{}
 	all := int64(0)
 	for i := range r.targets {
-		if t := &r.targets[i]; t.Column.Parse == "fishlist" {
-			for _, b := range phrase.Tell(beforeOtherwise(r.values[t.field].Text), r.defaults(t)).Bites {
+		t := &r.targets[i]
+		if t.Column.Parse != "fishlist" && !t.Away {
+			continue
+		}
+		text := r.values[t.field].Text
+		if t.Away {
+			text = r.logged(t) // remarks share their field
+		}
+		for _, b := range phrase.Tell(beforeOtherwise(text), r.defaults(t)).Bites {
+			if all += int64(max(b.N, 1)); t.Away || r.fatesTold {
 				told[b.Fate] += int64(max(b.N, 1))
-				all += int64(max(b.N, 1))
 			}
 		}
 	}

@@ -323,6 +323,10 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if best := words.OfBest(text); err != nil && t.measure() && r.sets == 0 && best != "" {
 		return quantityCell(r, t, best) // 47 best: of the longest of several
 	}
+	if err != nil && c.Name == "scale_kg" && t.Unit == unit.Kilogram && words.GuessedCell(text) {
+		r.doubts = append(r.doubts, r.problem(t, text, "the cell calls it a guess: taken as not logged"))
+		return nil
+	}
 	if err != nil && t.measure() && words.Hedged(text) {
 		if kept, ok := r.words.find("kept", text); !ok || kept != "no" {
 			r.doubts = append(r.doubts, r.problem(t, text, "no reading: not logged"))

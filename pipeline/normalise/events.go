@@ -23,6 +23,8 @@ type eventLog struct {
 	opened       record.Problem // what is said of the stretch if it never ends
 	start        int64
 	speed, lines entry.Value
+	at           entry.Value              // the time of the last event, in turn
+	row          int                      // its row
 	last         int64                    // the last clock time, for those of twelve hours and past midnight
 	bites        []bite                   // whose fate may stand in a later row
 	struck       []map[string]entry.Value // all strikes of the day, whose weight may be told at its end
@@ -79,6 +81,7 @@ func (r *Reader) event(t *target, text string) {
 	timed := at.Known
 	if timed {
 		at.Int = r.inTurn(t, text, at.Int)
+		e.at, e.row = at, r.row.Num
 	}
 	if !timed && r.alone() {
 		return // a remark between the events, or their sum
@@ -99,6 +102,10 @@ func (r *Reader) event(t *target, text string) {
 	}
 	r.outingEvent(entry.Event, d, at)
 	ofLines, changed := r.lineEvent(t, text, entry, at, timed)
+	if text == "" {
+		e.off = e.off && !e.open
+		return // its columns tell all
+	}
 	if entry.Event != words.EventNone {
 		text = entry.Rest
 	}
@@ -111,6 +118,19 @@ func (r *Reader) event(t *target, text string) {
 		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; "+
 			"read as a remark"))
 	}
+}
+
+// quietEvent takes a row of a log of events that says in its columns alone, at its time, what speed or how many lines
+// there are now.
+func (r *Reader) quietEvent(t *target) {
+	if r.value("time_s").Known && (r.owns("speed_kn") || r.owns("lines_out")) {
+		r.event(t, "")
+	}
+}
+
+// owns tells whether the row has a value of a name in a cell of its own.
+func (r *Reader) owns(name string) bool {
+	return r.value(name).Known && r.cellIs(func(string) bool { return true }, name)
 }
 
 // shortNight is the longest time without an entry, in seconds, after which lines that were out before midnight are
@@ -215,6 +235,10 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 		e.none = r.value("lines_out").Known
 		what, lines = words.EventUp, entry.Value{}
 	}
+	// where no line out says each time that they are up, some say that they are in
+	if r.layout.NoneUp && !e.open && timed && what == words.EventNone && r.owns("lines_out") && lines.Int > 0 {
+		what = words.EventIn
+	}
 	again := e.none && r.value("lines_out").Int > 0 || speed.Known && lines.Known && what == words.EventNone
 	if again && e.fished && !e.open && timed && what != words.EventUp {
 		what = words.EventIn // "back out, 4 lines, 7 kts", where there was none
@@ -229,6 +253,11 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 	if !timed && (what == words.EventIn || what == words.EventUp) {
 		r.aside = append(r.aside, r.problem(t, text, "no time: when the lines went in or came up is not known"))
 		return true, false
+	}
+	if !speed.Known && e.open && timed && e.speed.Known && words.ForgotSpeed(text+"; "+r.value("notes").Text) {
+		r.endStretch(at)
+		r.beginStretch(t, text, at)
+		e.speed = entry.Value{}
 	}
 	paceless := what == words.EventPace && !speed.Known && (!lines.Known || lines == e.lines) && e.open
 	if paceless {

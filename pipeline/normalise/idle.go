@@ -66,6 +66,13 @@ func (r *Reader) idle() Skip {
 			r.layout.Ashore[int64(r.row.Num)] || r.onlyDay() {
 			return NotGone
 		}
+	case plan.Events:
+		if r.value("time_s").Known {
+			r.notTrolled()
+		} else if len(r.side) > 0 && r.untrolled() {
+			return Elsewise // a day of bottom fishing among those with their times
+		}
+		return NotASkip
 	default:
 		return NotASkip
 	}
@@ -88,6 +95,14 @@ func (r *Reader) idle() Skip {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// notTrolled takes away the fish beside an event behind which the boat fishes in another way: "lines up, dropped on a
+// wreck".
+func (r *Reader) notTrolled() {
+	if r.events.off {
+		r.side = slices.DeleteFunc(r.side, func(s Side) bool { return s.Kind == plan.Strikes || s.Kind == plan.Fish })
+	}
 }
 
 // noHours tells a stretch of no hours, as its row says, whose words tell of another way of fishing: "live bait only".
@@ -151,7 +166,7 @@ func (r *Reader) untrolled() bool {
 			continue
 		}
 		// which has no stretch here
-		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" ||
+		said := t.Column.Parse == "text" || t.Column.Parse == "outcome" || t.Column.Parse == "event" ||
 			(t.Column.Parse == "story" || t.Column.Parse == "fishlist") && r.layout.Kind == plan.Flat
 		if (said || t.Column.Parse == "species") && t.Column.Name != "notes" && bracketedMethod(t.text) {
 			return true

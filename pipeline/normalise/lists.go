@@ -2,6 +2,7 @@ package normalise
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -127,15 +128,22 @@ func (r *Reader) strikeSets() {
 		func(name string) bool { return r.value(name).Known }) {
 		kind = plan.Fish
 	}
+	again := map[string]bool{} // columns that stand once for each strike: a lure beside them tells of none
+	for i := range r.targets {
+		if t := &r.targets[i]; t.OfStrike() && t.Set > 0 {
+			again[t.Column.Name] = true
+		}
+	}
 	for k := range r.sets {
 		v := map[string]entry.Value{}
 		for i := range r.targets {
 			t := &r.targets[i]
-			if x := r.values[t.field]; t.OfStrike() && t.Set == k && x.Known && t.Column.Name != "weighed" {
+			x, of := r.values[t.field], t.Set == k || t.Column.Name == "lure" && !again["lure"]
+			if t.OfStrike() && of && x.Known && t.Column.Name != "weighed" {
 				v[t.Column.Name] = x
 			}
 		}
-		if len(v) == 0 {
+		if !slices.ContainsFunc(slices.Collect(maps.Keys(v)), func(name string) bool { return again[name] }) {
 			continue
 		}
 		if name := v["species"].Text; name != "" {
@@ -155,7 +163,7 @@ func (r *Reader) strikeSets() {
 	}
 }
 
-// remarked gives the one fish of a name that the row lists the length and girth that its
+// remarked gives the one fish of a name that the row lists the length, the girth and the weight on a scale that its
 // remarks tell of a fish of that name ("wahoo, 142 cm to the fork"), where the list has none.
 func (r *Reader) remarked() {
 	for i := range r.targets {
@@ -176,6 +184,9 @@ func (r *Reader) remarked() {
 				if v, ok := told[name]; ok && of != nil && !of[name].Known {
 					of[name] = v
 				}
+			}
+			if v, ok := told["scale_kg"]; ok && f.Scaled && of != nil && !of["scale_kg"].Known {
+				of["scale_kg"] = v // bft 37 lb dock scale
 			}
 		}
 	}

@@ -31,6 +31,9 @@ func (r *Reader) phrases() {
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := r.values[t.field].Text
+		if text == "" && t.Column.Parse == "event" {
+			r.quietEvent(t)
+		}
 		if text == "" {
 			continue
 		}
@@ -300,7 +303,7 @@ func (r *Reader) times() {
 		r.values[k].Int += day / 2
 	}
 	i, j := r.slots.start, r.slots.end
-	if !r.layout.Twelve || i < 0 || j < 0 || !r.values[i].Known || !r.values[j].Known {
+	if !r.layout.Twelve || i < 0 || j < 0 || !r.values[i].Known || !r.values[j].Known || r.halvesSaid() {
 		return
 	}
 	r.twelve(&r.values[i].Int, &r.values[j].Int)
@@ -310,6 +313,21 @@ func (r *Reader) times() {
 		}
 	}
 }
+
+// halvesSaid tells a row whose start and end both say am or pm.
+func (r *Reader) halvesSaid() bool {
+	said := 0
+	for i := range r.targets {
+		t := &r.targets[i]
+		if (t.field == r.slots.start || t.field == r.slots.end) && saysHalf.MatchString(t.text) {
+			said++
+		}
+	}
+	return said == 2
+}
+
+// saysHalf tells a clock time with am or pm behind it.
+var saysHalf = regexp.MustCompile(`(?i)\d\s*[ap]\.?\s?(?:m\.?)?$`)
 
 // stretched makes the row's stretch, or stretches, from a phrase.
 func (r *Reader) stretched(all []phrase.Stretch, overnight bool) {

@@ -68,6 +68,7 @@ type Reader struct {
 	nameless  int      // so many of these are told before the lists of fish, and none names a fish; 0 where one does
 	num       int      // of the row
 	parts     int64    // sides that earlier entries of the same row had
+	awayTold  bool     // a column of those that got away does
 	fatesTold bool     // lists of fish tell what became of the bites that a column counts
 	nothing   bool     // the row says that nothing struck
 	elsewise  bool     // the row was not trolled
@@ -308,9 +309,11 @@ func (r *Reader) implied() {
 		!r.has("released_n") {
 		r.letGoIn = r.add("released_n", entry.Int)
 	}
-	if r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
+	r.fatesTold = r.layout.Reads("fishlist") && r.layout.Binds("strikes_n") &&
 		!r.layout.Binds("hooked_n", "lost_n", "missed_n") && (r.layout.ListsAll || !r.layout.Binds("released_n") &&
-		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish())); r.fatesTold {
+		(!r.layout.Binds("landed_n", "kept_n") || r.listsFish()))
+	r.awayTold = slices.ContainsFunc(r.layout.Bindings, func(b plan.Binding) bool { return b.Away })
+	if r.fatesTold || r.awayTold {
 		r.add("lost_n", entry.Int)
 		r.add("missed_n", entry.Int)
 	}

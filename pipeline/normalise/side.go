@@ -91,8 +91,23 @@ func (r *Reader) beside(kind plan.Kind, values map[string]entry.Value) {
 		speed.Known && !paced && !r.timed() {
 		values["strike_speed_kn"] = speed
 	}
+	if r.layout.Kind == plan.Events && kind != plan.Legs {
+		r.besideEvent(values)
+	}
 	r.side = append(r.side, Side{Kind: kind, Row: int64(r.row.Num), Part: r.parts +
 		int64(len(r.side)+1), Values: values})
+}
+
+// besideEvent gives a fish or a bite beside an event that event's time and the speed from then on, also where the
+// stretch before it ends with its row.
+func (r *Reader) besideEvent(values map[string]entry.Value) {
+	e := &r.events
+	if _, timed := values["time_s"]; !timed && e.at.Known && e.row == r.row.Num {
+		values["time_s"] = e.at
+	}
+	if _, paced := values["strike_speed_kn"]; !paced && e.open && e.speed.Known {
+		values["strike_speed_kn"] = e.speed
+	}
 }
 
 // copyOf is the row's own entry again, for a count of like strikes or fish.
@@ -126,6 +141,9 @@ func (r *Reader) fishValues(f phrase.Fish) map[string]entry.Value {
 		v["scale_kg"] = entry.OfReal(f.Kg)
 	default:
 		r.unweighed++
+	}
+	if f.Kn > 0 {
+		v["strike_speed_kn"] = entry.OfReal(f.Kn)
 	}
 	if f.LengthKind != "" {
 		v["length_kind"] = entry.OfText(f.LengthKind)

@@ -257,7 +257,8 @@ func letters(word string) bool {
 func fishFeet(v float64) bool { return v >= 2 && v <= 14 }
 
 // fits reports whether a unit's spelling is one behind this number. "in" is an inch behind
-// what may be a fish's length only, and not before an article: "2 in the box"; a lone
+// what may be a fish's length only, and not before an article: "2 in the box"; before "box" it is one where it is
+// written close to its number, "mahi 42in box"; a lone
 // letter is a unit only close to the number.
 func (s *scanner) fits(symbol string, v float64, next, end int) bool {
 	switch t := s.tok(next); {
@@ -265,8 +266,8 @@ func (s *scanner) fits(symbol string, v float64, next, end int) bool {
 		if _, ok := words.LineAt(s.toks, min(end, len(s.toks)-1), "session"); ok && end < len(s.toks) || v < 5 {
 			return s.near(next) && v >= 5
 		}
-		return s.tok(end) != "the" && s.tok(end) != "a" && s.tok(end) != "box" && s.tok(end) != "my" &&
-			s.tok(end) != "all" && s.tok(end) != "total"
+		return s.tok(end) != "the" && s.tok(end) != "a" && (s.tok(end) != "box" || s.near(next)) &&
+			s.tok(end) != "my" && s.tok(end) != "all" && s.tok(end) != "total"
 	case t == "o" || t == "a" || t == "l" && !s.near(next) || t == "f" && v < 30 || t == "nd" && s.near(next):
 		return false
 	case t == "tour" || t == "giro":

@@ -54,6 +54,7 @@ type Fish struct {
 	Fate              words.Fate // unknown where not told
 	Place             string     // in the spread, as written
 	At                *Clock
+	Kn                float64 // the boat's speed at its bite, where words behind it say it: (6.8 kts when he ate)
 }
 
 // Bite is N bites of one kind told in prose.

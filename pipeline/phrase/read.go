@@ -221,8 +221,16 @@ func (c *clause) findFates() {
 }
 
 // countedAlone takes a clause of a figure and words that tell a loss or a miss only where they are all of a text for so
-// many bites: "1 off", "2 tapped".
+// many bites, or for one named fish: "1 off", "2 tapped", "off dorado".
 func (c *clause) countedAlone() {
+	if c.fate == words.FateUnknown && len(c.items) == 2 && c.items[1].kind == aFish && c.items[1].text != "" &&
+		c.count == 0 && c.items[0].kind != aNumber {
+		first, _, _ := strings.Cut(c.text, " ")
+		if words.FateAlone(first) == words.Lost {
+			c.fate, c.fateWord = words.Lost, first // off dorado
+			return
+		}
+	}
 	if c.fate != words.FateUnknown || len(c.items) < 2 || c.items[0].kind != aNumber || !c.items[0].digits ||
 		c.join == aColon || c.items[0].hi > 0 || c.items[0].num != float64(int(c.items[0].num)) || c.items[0].num < 1 {
 		return

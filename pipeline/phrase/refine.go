@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"strings"
 
 	"wakeledger/pipeline/words"
 )
@@ -72,6 +73,11 @@ var somethingElse = regexp.MustCompile(
 	`(?i)^\W*(?:something|somebody|algo|quelque chose|qualcosa|qualcuno|alguma coisa|irgendwas|` +
 		`etwas)\b`)
 
+// knockWord tells a word of a miss that says how it bit, of which a bare miss behind it says no more.
+func knockWord(word string) bool {
+	return strings.HasPrefix(word, "knock") || strings.HasPrefix(word, "blow")
+}
+
 // goesOn reports whether a bare fate is that of the bite before it.
 func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 	switch {
@@ -83,6 +89,9 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return false // missed one; something on and spat it
 	case c.pronoun:
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
+	case same && c.join == aComma && cur.Fate == words.Missed && cur.N == 1 && c.fate == words.Missed &&
+		len(c.items) == 1 && knockWord(t.notes[len(t.notes)-1].word) && !knockWord(c.fateWord):
+		return true // knocked down, missed
 	case open(cur) && c.fate == words.Lost && c.unknown > 0 && (cur.LengthCm > 0 || cur.Exact):
 		return false // kingfish 38 in, broke off something mean
 	case open(cur):

@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -183,7 +184,7 @@ func (t *teller) clause(c clause) {
 	}
 	t.methodOf(&c)
 	switch {
-	case t.ofScore(c), t.aloneBehind(c), t.biggestOf(c), t.oneOf(c), t.guessBehind(c), c.otherOuting():
+	case t.speedOf(c), t.ofScore(c), t.aloneBehind(c), t.biggestOf(c), t.oneOf(c), t.guessBehind(c), c.otherOuting():
 	case t.likewise(c):
 	case c.unsure:
 		t.leave(c)
@@ -212,6 +213,25 @@ func (t *teller) clause(c clause) {
 	default:
 		t.leave(c)
 	}
+}
+
+// whenBit are words for the moment of a bite.
+var whenBit = regexp.MustCompile(`(?i)\b(?:when|as|where) (?:he|she|it|they|the fish) ` +
+	`(?:ate|bit|hit|struck|took|came|went|grabbed|whacked)\b`)
+
+// speedOf takes the speed at which the bite told last came, as the words behind it say: "(6.8 kts when he ate)".
+func (t *teller) speedOf(c clause) bool {
+	cur := t.last()
+	if cur == nil || t.fresh || c.join != aColon || !whenBit.MatchString(c.text) {
+		return false
+	}
+	for _, it := range c.items {
+		if it.kind == aSpeed && it.num > 0 && it.num <= 25 {
+			cur.Kn = it.num
+			return true
+		}
+	}
+	return false
 }
 
 // untrolled passes over the fish of a list that another way of fishing took, as their own words

@@ -23,6 +23,7 @@ type Binding struct {
 	Adds     bool      // its count is added to that of another column: fish lost in another way
 	Measured bool      // remarks that tell how long or heavy one of the row's fish was
 	Gone     bool      // remarks that tell of bites that were missed or lost, of rows that count none
+	Away     bool      // its words tell of the bites that were missed or lost, of those that the row counts
 	Said     string    // what the log says of its heading: "name, fork length in cm, [girth in cm], (scale kg)"
 	Alone    string    // of events: what became of a fish that is named and nothing more
 	Kept     bool      // of lists of fish: of those that were kept alone, as the heading says
@@ -134,6 +135,7 @@ type Block struct {
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
 	SpeedAfresh, LinesAfresh bool
 	BiteSpeeds               bool // a speed in the row of a bite is that of the bite: changes have rows of their own
+	NoneUp                   bool // events count no line out as lines come up, so that a count says they are in
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names
 	Tells map[int64]string

@@ -26,6 +26,7 @@ var (
 	monthDays   = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})\s*[-–—&+]\s*(\d{1,2})$`)                           // 6/17-18
 	fromWords   = regexp.MustCompile(`(?i)^(?:du|dal|del|desde|from|vom|von|do|de|des|from the|le|les)\s+`)
 	wordsBehind = regexp.MustCompile(`\s*\([^()\d]*\)$`)
+	behindDays  = regexp.MustCompile(`(?:\s+\pL{4,})+$`)
 	wordBefore  = regexp.MustCompile(`(\pL{2,10}\.?),?\s+(?:(?:den|the|le|el|il|dem) )?`)
 	dayDay      = regexp.MustCompile(`(?i)^(\d{1,2})([/.])(\d{1,2})((?:[/.]\d{2,4})?)\.?` + andTo +
 		`(\d{1,2})[/.](\d{1,2})((?:[/.]\d{2,4})?)$`)
@@ -46,6 +47,9 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	text = strings.TrimSpace(text)
 	if strings.HasSuffix(text, ")") {
 		text = wordsBehind.ReplaceAllString(text, "")
+	}
+	if m := behindDays.FindString(text); m != "" && !slices.ContainsFunc(strings.Fields(m), namesMonth) {
+		text = strings.TrimSuffix(text, m) // 7/19-20 overnight
 	}
 	if !strings.ContainsAny(text, "0123456789") {
 		return "", 0, false

@@ -76,6 +76,17 @@ func Hedged(text string) bool {
 	return false
 }
 
+// GuessedCell reports whether a cell is a number with the mark of a guess behind it that is one in a cell alone:
+// "28 st."
+func GuessedCell(text string) bool {
+	toks := Scan(strings.TrimRight(text, ". "))
+	if len(toks) != 2 || toks[0].Kind == Word || strings.Trim(toks[0].Text, "0123456789.,") != "" {
+		return false
+	}
+	next, ok := hedges.atKey(toks, 1, "cell")
+	return ok && next == len(toks)
+}
+
 // HedgeAt finds the mark of a guess at token i, of those that stand before or after a number.
 func HedgeAt(toks []Token, i int, before bool) (next int, ok bool) {
 	if before {
@@ -411,6 +422,9 @@ func ForgotUp(text string) bool {
 
 // ForgotHours reports whether a text says that nobody wrote down how long the lines were out: "hours not kept".
 func ForgotHours(text string) bool { return forgots.anyKey(Scan(text), "hours") }
+
+// ForgotSpeed reports whether a text says that nobody wrote down the speed.
+func ForgotSpeed(text string) bool { return forgots.anyKey(Scan(text), "speed") }
 
 // ForgotLines reports whether a clause of a text says that somebody did not write down how many lines were out.
 func ForgotLines(text string) bool {

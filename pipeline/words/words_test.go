@@ -500,3 +500,21 @@ func TestFateOnly(t *testing.T) {
 		}
 	}
 }
+
+func TestForgotSpeed(t *testing.T) {
+	for text, want := range map[string]bool{"forgot to write the speed": true, "velocità non segnata": true,
+		"forgot the bait": false, "speed 7": false} {
+		if ForgotSpeed(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
+
+func TestGuessedCell(t *testing.T) {
+	for text, want := range map[string]bool{"28 st.": true, "4,5 stim.": true, "28": false, "1st": true, "st. 4": false,
+		"12 kg": false, "2 st 4 lb": false} {
+		if GuessedCell(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}

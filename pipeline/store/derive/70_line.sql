@@ -50,6 +50,11 @@ LEFT JOIN strikewise w ON w.log_id = e.log_id AND w.sheet = e.sheet
 LEFT JOIN partly_named q ON q.log_id = e.log_id AND q.sheet = e.sheet
 GROUP BY c.leg_id HAVING (count(*) = 1 OR count(w.log_id) > 0 OR count(q.log_id) > 0) AND count(e.lines_out) = 0;
 
+-- A row of a lines sheet may say from when to when the line was out: a lure that was changed.
+CREATE OR REPLACE TEMP TABLE line_own AS
+SELECT ord, (end_s - start_s) / 3600.0 AS hours FROM labelled
+WHERE kind = 'lines' AND start_s IS NOT NULL AND end_s > start_s;
+
 CREATE OR REPLACE TEMP TABLE line_row AS
 SELECT c.ord, c.log_id, c.leg_id, 0 AS wide, c.kind, c.line, least(c.hours, m.hours) AS hours,
     CASE WHEN c.line IS NULL AND w.log_id IS NULL THEN coalesce(e.lines_out, 1) ELSE 1 END AS lines, CASE
@@ -64,9 +69,9 @@ WHERE c.kind = 'flat' AND coalesce(c.line, e.lure, e.colour, e.hooks, e.leader, 
     AND NOT (e.lines_out IS NULL AND c.leg_id IN (SELECT leg_id FROM uncounted)
         AND (c.line IS NULL OR q.log_id IS NOT NULL))
 UNION ALL
-SELECT l.ord, l.log_id, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, t.hours, 1,
-    coalesce(lower(l.line), 'row|' || l.ord)
-FROM labelled l JOIN timed_leg t
+SELECT l.ord, l.log_id, t.leg_id, (l.leg IS NULL)::INT, l.kind, l.line, coalesce(o.hours, t.hours), 1,
+    coalesce(lower(l.line), 'row|' || l.ord) || if(o.hours IS NULL, '', chr(31) || l.start_s || '|' || l.ord)
+FROM labelled l LEFT JOIN line_own o USING (ord) JOIN timed_leg t
     ON ((l.trip_key IS NOT NULL AND t.trip_key = l.trip_key)
         OR (l.trip_key IS NULL AND t.boat = l.boat AND t.on_date = l.date))
     AND (l.leg IS NULL OR lower(l.leg) = lower(t.leg))
@@ -122,9 +127,13 @@ SELECT row_number() OVER (ORDER BY leg_id, ord)::INTEGER AS line_id, *
 -- Each strike's line: a flat row's own; else by its name on the leg; else by
 -- its lure, where one line ran it; else the only line out.
 CREATE OR REPLACE TEMP TABLE leg_lines AS
-SELECT m.leg_id, greatest(m.lines_out, sum(l.lines)) AS lines_out, coalesce(sum(l.lines), 0) AS described,
-    min(l.line_id) AS first_line
-FROM leg_made m LEFT JOIN line_made l USING (leg_id) GROUP BY m.leg_id, m.lines_out;
+SELECT m.leg_id, greatest(m.lines_out, n.lines) AS lines_out, coalesce(n.lines, 0) AS described, n.first_line
+FROM leg_made m LEFT JOIN (
+    -- lures that followed one another on a line are one line
+    SELECT leg_id, coalesce(sum(lines) FILTER (NOT contains(line_key, chr(31))), 0)
+        + count(DISTINCT split_part(line_key, chr(31), 1)) FILTER (contains(line_key, chr(31))) AS lines,
+        min(line_id) AS first_line
+    FROM line_made GROUP BY leg_id) n USING (leg_id);
 
 CREATE OR REPLACE TEMP TABLE hit_line AS
 WITH own AS (
@@ -136,14 +145,20 @@ WITH own AS (
     SELECT p.hit_id, min(m.line_id) AS line_id
     FROM placed p JOIN line_made m ON m.leg_id = p.leg_id AND lower(m.line) = lower(p.line)
     WHERE p.origin <> 'flat' GROUP BY ALL HAVING count(*) = 1
+), lured_there AS (
+    SELECT p.hit_id, min(m.line_id) AS line_id
+    FROM placed p JOIN line_made m ON m.leg_id = p.leg_id AND lower(m.line) = lower(p.line)
+        AND lower(m.lure) = lower(p.lure)
+    WHERE p.origin <> 'flat' GROUP BY ALL
 ), lured AS (
     SELECT p.hit_id, min(m.line_id) AS line_id
     FROM placed p JOIN line_made m ON m.leg_id = p.leg_id AND lower(m.lure) = lower(p.lure)
     WHERE p.origin <> 'flat' AND p.line IS NULL GROUP BY ALL HAVING count(*) = 1
 )
-SELECT p.hit_id, coalesce(o.line_id, n.line_id, u.line_id,
+SELECT p.hit_id, coalesce(o.line_id, n.line_id, h.line_id, u.line_id,
     CASE WHEN p.line IS NULL AND p.lure IS NULL AND g.lines_out = 1
         AND g.described = 1 THEN g.first_line END) AS line_id
 FROM placed p
-LEFT JOIN own o USING (hit_id) LEFT JOIN named n USING (hit_id) LEFT JOIN lured u USING (hit_id)
+LEFT JOIN own o USING (hit_id) LEFT JOIN named n USING (hit_id) LEFT JOIN lured_there h USING (hit_id)
+    LEFT JOIN lured u USING (hit_id)
 LEFT JOIN leg_lines g ON g.leg_id = p.leg_id;
