@@ -77,9 +77,9 @@ func Take(g *Grid, like Likeness) *Sheet {
 		s.Blocks, s.Notes = blocks, notes
 		return s
 	}
-	for _, told := range []func() (Block, bool){g.notes, func() (Block, bool) { return g.daysOfSpans(len(heads) > 0) },
+	for _, told := range []func() (Block, bool){g.notes, func() (Block, bool) { return g.daysOfSpans(len(heads) > 0, like) },
 		func() (Block, bool) { return g.diary(like) }, func() (Block, bool) { return g.journal(like) },
-		func() (Block, bool) { return g.paragraphs(len(heads) > 0) }} {
+		func() (Block, bool) { return g.paragraphs(len(heads) > 0, like) }} {
 		b, ok := told()
 		if !ok || headed && g.Width >= sureHeads {
 			continue

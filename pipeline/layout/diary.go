@@ -98,12 +98,16 @@ func sentenceOfItsOwn(text, above string, longest int, capitals bool) bool {
 	return fits && (!capitals || unicode.IsUpper(first) || first == '-')
 }
 
+// longestValue is how long the value behind a label is at most, in bytes; what is longer is told.
+const longestValue = 30
+
 // paragraphs takes a text of a paragraph a day, each beginning with its day or under it: one
 // row a day, with its words. Where a line is like a heading, a blank line must stand before each day:
-// lines of prose that were parted at their commas look like many things.
-func (g *Grid) paragraphs(headed bool) (Block, bool) {
+// lines of prose that were parted at their commas look like many things. Labels with values under each day are records.
+func (g *Grid) paragraphs(headed bool, like Likeness) (Block, bool) {
 	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
 	lines, apart, alone, last, before := 0, 0, 0, 0, ""
+	keyed := 0
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
@@ -128,6 +132,10 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 		case n == 0:
 			b.Above = append(b.Above, text)
 		default:
+			if label, value, ok := key(Cell{Text: text, Look: Text}, like); ok && len(value) <= longestValue &&
+				like.Label(label) >= 0.5 {
+				keyed++
+			}
 			c := &b.Rows[n-1].Cells[1]
 			c.Text = strings.TrimSpace(c.Text + " " + text)
 		}
@@ -137,6 +145,9 @@ func (g *Grid) paragraphs(headed bool) (Block, bool) {
 		if len(row.Cells[1].Text) > 40 {
 			long++
 		}
+	}
+	if 3*keyed > 2*(lines-n) {
+		return Block{}, false
 	}
 	wrapped := (10*apart >= 8*n || alone == n && !headed) && mostWrapped*n > lines
 	return b, !g.Info.Workbook && n >= 3 && 2*long > n && (3*n > lines && !headed || wrapped)
@@ -207,7 +218,7 @@ var (
 // daysOfSpans takes a text of a paragraph a day where most lines begin with a day, or stand under a line of it alone,
 // and tell of the stretches from one clock time to another: sentences that begin with a clock time are no entries of
 // their own there.
-func (g *Grid) daysOfSpans(headed bool) (Block, bool) {
+func (g *Grid) daysOfSpans(headed bool, like Likeness) (Block, bool) {
 	lines, days, spans, before, under := 0, 0, 0, "", false
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
@@ -234,7 +245,7 @@ func (g *Grid) daysOfSpans(headed bool) (Block, bool) {
 	if days < 5 || 10*days < 8*lines || 2*spans < days {
 		return Block{}, false
 	}
-	return g.paragraphs(headed)
+	return g.paragraphs(headed, like)
 }
 
 // figured is a line that goes on with a figure and its unit: "7.5 kts until 1:00".

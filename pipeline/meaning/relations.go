@@ -207,6 +207,8 @@ func startBeforeEnd(g *group, a assigned) float64 {
 	switch {
 	case s < 0 && e < 0:
 		return 0
+	case e < 0 && a.has("duration_s"):
+		return -0.5 // a start and hours
 	case s < 0 || e < 0:
 		return -1.5
 	}
@@ -618,7 +620,9 @@ func strikeClock(_ *group, a assigned) float64 {
 	if kind && fate {
 		t += 0.5
 	}
-	if clock && !fate && !kind && !a.has("event") && !a.has("strikes_n") && !a.has("length_cm") &&
+	if clock && !fate && !kind && !a.has("event") && a.has("duration_s") && !a.has("start_s") {
+		t -= 2 // it is when the stretch of these hours began
+	} else if clock && !fate && !kind && !a.has("event") && !a.has("strikes_n") && !a.has("length_cm") &&
 		!a.has("scale_kg") && !a.has("line") {
 		t -= 1.5
 	}

@@ -237,9 +237,8 @@ func (x *builder) twoClients() {
 	}
 }
 
-// wordsOfStretch are meanings of words that change with the stretch, and name no outing.
-var wordsOfStretch = []string{"lure", "colour", "line", "hooks", "leader", "approach", "area", "species", "outcome",
-	"wind", "sea_state"}
+// ofOuting are meanings of words that an outing has one of.
+var ofOuting = []string{"captain", "anglers", "angler", "boat", "port", "notes"}
 
 // firstsOnly are the columns of words that are filled where the day is, and not on the rows
 // under it, where several outings have such rows.
@@ -270,7 +269,7 @@ func (x *builder) firstsOnly(date int) []int {
 			}
 		}
 		stretch := slices.ContainsFunc(x.plan.Bindings, func(b plan.Binding) bool {
-			return b.Index == l.Col && slices.Contains(wordsOfStretch, b.Column.Name)
+			return b.Index == l.Col && !slices.Contains(ofOuting, b.Column.Name)
 		}) || slices.ContainsFunc(slices.Concat(x.plan.Spread, x.plan.Rods, x.plan.Catch), func(u plan.Unknown) bool {
 			return u.Index == l.Col
 		})
