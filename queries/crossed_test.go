@@ -30,7 +30,8 @@ func TestCrossed(t *testing.T) {
 			}
 		}
 		dir := t.TempDir()
-		tr := truth{Ocean: "atlantic", Units: "us", Zone: "America/New_York", Fish: l.Fish, Totals: map[string]*float64{}}
+		tr := truth{Ocean: "atlantic", Units: "us", Zone: "America/New_York", Fish: l.Fish,
+			Totals: map[string]*float64{}}
 		for name, text := range l.Files {
 			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
 				t.Fatal(err)

@@ -77,7 +77,8 @@ func Take(g *Grid, like Likeness) *Sheet {
 		s.Blocks, s.Notes = blocks, notes
 		return s
 	}
-	for _, told := range []func() (Block, bool){g.notes, func() (Block, bool) { return g.daysOfSpans(len(heads) > 0, like) },
+	for _, told := range []func() (Block, bool){g.notes,
+		func() (Block, bool) { return g.daysOfSpans(len(heads) > 0, like) },
 		func() (Block, bool) { return g.diary(like) }, func() (Block, bool) { return g.journal(like) },
 		func() (Block, bool) { return g.paragraphs(len(heads) > 0, like) }} {
 		b, ok := told()

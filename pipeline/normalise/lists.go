@@ -208,15 +208,21 @@ func (r *Reader) speedTold(remark string) {
 }
 
 // lengthTold gives the one fish of a row that has no length the one that a remark says was taken:
-// "midio 42 pulg", "measured 41 in to the fork".
+// "midio 42 pulg", "measured 41 in to the fork". Of several fish it is one that has it: "best one taped 34".
 func (r *Reader) lengthTold(remark string) {
 	name := r.value("species_logged").Text
-	if name == "" || r.sets > 0 || r.lists || r.like > 1 || r.value("length_cm").Known ||
+	if name == "" || r.sets > 0 || r.lists || r.like > 1 && !words.OfBiggest(remark) || r.value("length_cm").Known ||
 		r.layout.Kind == plan.Events || !words.Taped(remark) {
 		return
 	}
 	said := tapedPart(remark)
-	fish := phrase.FishList(name+" "+said, phrase.Defaults{})
+	d := phrase.Defaults{}
+	for i := range r.targets {
+		if t := &r.targets[i]; t.Column.Name == "length_cm" {
+			d.LengthUnit = string(t.Unit)
+		}
+	}
+	fish := phrase.FishList(name+" "+said, d)
 	if words.Hedged(said) || len(fish) != 1 || fish[0].N > 1 || fish[0].Guess || fish[0].LengthCm == 0 {
 		return
 	}

@@ -92,7 +92,7 @@ type Reader struct {
 	each             []measures        // cells with those of several fish
 	unweighed        int               // weights in words that nobody says are from a scale
 	open             lastOpen          // the stretch above that has no end
-	under            bool              // the row tells of a fish and names neither day nor hours: it is of what stands above
+	under            bool              // the row tells of a fish alone: it is of what stands above
 	events           eventLog
 }
 

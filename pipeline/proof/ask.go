@@ -305,8 +305,8 @@ func (q *inquiry) compare(t *Stats) {
 		return
 	}
 	if missedUnlisted(counted, listed, q.subjects) {
-		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: it lists what was hooked, lost ones too, and on no day or "+
-			"trip more than the bites that %s counts: the other %d were missed, or nobody wrote what came of them",
+		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: it lists what was hooked, lost ones too, and on no day "+
+			"or trip more than the bites that %s counts: the other %d were missed, or nobody wrote what came of them",
 			rows, counts, t.ByCount-struck))
 		return
 	}

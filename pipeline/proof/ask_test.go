@@ -277,27 +277,27 @@ func TestCountsOfOthers(t *testing.T) {
 	}
 }
 
-// TestMissedAreNotListed holds that a list of what was hooked is no second telling of counts of bites, where it has lost
-// ones and never more than are counted.
+// TestMissedAreNotListed holds that a list of what was hooked is no second telling of counts of bites, where it has
+// lost ones and never more than are counted.
 func TestMissedAreNotListed(t *testing.T) {
 	l := inferred(t, "Days", days, "Strikes", strikes)
-	told := func(bites, held int) map[string]*Told {
-		return map[string]*Told{"day 1": {Bites: bites, Listed: Fates{Held: held}}}
-	}
 	for _, c := range []struct {
-		counts Stats
-		rows   Stats
-		want   bool
+		hooked, onDay int // that the counts tell
+		held, boated  int // of six that are listed
+		want          bool
 	}{
-		{Stats{ByCount: 9, Told: told(9, 0)}, Stats{Listed: 6, Held: 6, Boated: 4, Told: told(0, 6)}, false},
-		{Stats{ByCount: 9, Told: told(9, 0)}, Stats{Listed: 6, Held: 6, Boated: 6, Told: told(0, 6)}, true}, // landed ones
-		{Stats{ByCount: 9, Told: told(9, 0)}, Stats{Listed: 6, Held: 5, Boated: 4, Told: told(0, 5)}, true}, // one missed
-		{Stats{ByCount: 9, Told: told(5, 0)}, Stats{Listed: 6, Held: 6, Boated: 4, Told: told(0, 6)}, true},
-		{Stats{ByCount: 9, Hooked: 7, Told: told(9, 0)}, Stats{Listed: 6, Held: 6, Boated: 4, Told: told(0, 6)}, true},
+		{0, 9, 6, 4, false},
+		{0, 9, 6, 6, true}, // no lost ones
+		{0, 9, 5, 4, true}, // one was missed
+		{0, 5, 6, 4, true}, // more on one day than are counted
+		{7, 9, 6, 4, true},
 	} {
-		c.counts.Stretches, c.counts.Hours, c.counts.Strikes, c.rows.Strikes = 10, 30, c.counts.ByCount, c.rows.Listed
-		if got := slices.Contains(kinds(asked(t, l, c.counts, c.rows)), "two tellings"); got != c.want {
-			t.Errorf("%+v beside %+v: asked %t", c.counts, c.rows, got)
+		counts := Stats{ByCount: 9, Hooked: c.hooked, Told: map[string]*Told{"day 1": {Bites: c.onDay}}, Stretches: 10,
+			Hours: 30, Strikes: 9}
+		rows := Stats{Listed: 6, Held: c.held, Boated: c.boated, Strikes: 6,
+			Told: map[string]*Told{"day 1": {Listed: Fates{Held: c.held}}}}
+		if got := slices.Contains(kinds(asked(t, l, counts, rows)), "two tellings"); got != c.want {
+			t.Errorf("%+v: asked %t", c, got)
 		}
 	}
 }

@@ -87,7 +87,9 @@ func (q *inquiry) besideForms(x *layout.Sheet) {
 			n++
 		}
 	}
-	if n < fewBeside || !slices.ContainsFunc(x.Blocks, func(b layout.Block) bool { return b.Shape == layout.Form }) {
+	if n < fewBeside || !slices.ContainsFunc(q.log.Data(), func(u *meaning.Understood) bool {
+		return u.Block.Shape == layout.Form && u.Block.Grid == x.Grid
+	}) {
 		return
 	}
 	name, where := x.Grid.Info.Name, "this file"

@@ -647,6 +647,17 @@ func GlueIs(toks []Token, i int, kind string) (next int, ok bool) {
 	return glues.atKey(toks, i, kind)
 }
 
+// OfBiggest reports whether a text names the biggest of several fish.
+func OfBiggest(text string) bool {
+	toks := Scan(text)
+	for i := range toks {
+		if _, ok := GlueIs(toks, i, "biggest"); ok {
+			return true
+		}
+	}
+	return false
+}
+
 // KindAt finds how a length was taken at token i: FL, CFL, TL, LJFL or EFL.
 func KindAt(toks []Token, i int) (kind string, next int, ok bool) { return keyAt(kinds, toks, i) }
 

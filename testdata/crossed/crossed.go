@@ -132,7 +132,8 @@ func (b *book) season() {
 }
 
 func (b *book) aBite(s stretch) bite {
-	x := bite{outcome: b.one(outcomes...), at: s.from + float64(1+b.IntN(int(10*s.hours)-1))/10, line: b.IntN(len(s.lures))}
+	x := bite{outcome: b.one(outcomes...), at: s.from + float64(1+b.IntN(int(10*s.hours)-1))/10,
+		line: b.IntN(len(s.lures))}
 	if x.outcome != "missed" {
 		x.species = b.one(species...)
 	}
@@ -216,7 +217,8 @@ func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // when are the headings of a stretch's hours and speed, and their cells.
 func (b *book) when() (heads []string, cells func(stretch) []string) {
-	start, end, hours := b.one("Lines in", "Start", "Time in"), b.one("End", "Stop", "Time out"), b.one("Hours", "Hrs trolled")
+	start, end := b.one("Lines in", "Start", "Time in"), b.one("End", "Stop", "Time out")
+	hours := b.one("Hours", "Hrs trolled")
 	if b.effort != "hours" {
 		heads = append(heads, start)
 	}

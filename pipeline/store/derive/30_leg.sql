@@ -9,8 +9,9 @@ SELECT trip_key, min(zone) AS zone FROM labelled WHERE trip_key IS NOT NULL AND 
 CREATE OR REPLACE TEMP TABLE stretch AS
 WITH dated AS (
     SELECT l.ord, l.ord - coalesce(l.part, 0) AS row_ord, coalesce(l.line, l.lure) IS NOT NULL
-            AND coalesce(l.speed_kn, l.lines_out, l.strikes_n, l.hooked_n, l.landed_n) IS NULL AS bare, l.log_id, l.kind, l.boat, l.trip_key, l.leg,
-        l.line, l.start_s, l.end_s, t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
+            AND coalesce(l.speed_kn, l.lines_out, l.strikes_n, l.hooked_n, l.landed_n) IS NULL AS bare,
+        l.log_id, l.kind, l.boat, l.trip_key, l.leg, l.line,
+        l.start_s, l.end_s, t.depart_at, t.return_at, coalesce(l.zone, z.zone, o.zone) AS tz,
         coalesce(l.date, CASE WHEN t.return_at IS NULL OR t.return_at < t.date + INTERVAL 36 HOUR THEN t.date
             END) AS on_date,
         coalesce(l.end_s - l.start_s - coalesce(l.stopped_s, 0), l.duration_s) / 3600.0 AS hours,
