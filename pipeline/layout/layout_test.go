@@ -118,8 +118,8 @@ func TestForms(t *testing.T) {
 			"5/6/26\nLines: 5\nBites: 1", "records [Date,Lines,Bites] 1=3/6/26 5=4/6/26 8=5/6/26"},
 		{"a key twice in one record", "Date: 3/6/26\nLines: 4\nBites: 2\nLines: 5\n\nDate: 4/6/26\nLines: 5\nBites: 0",
 			"records [Date,Lines,Bites,Lines 2] 1=3/6/26 6=4/6/26"},
-		{"records of a day with their labels", "Date: 2026-06-03\nStart: 06:00\nEnd: 08:00\nLines: 4\nBites: 1\nLength: 90\n" +
-			"\nDate: 2026-06-05\nStart: 06:00\nEnd: 09:00\nLines: 4\nBites: 1\nLength: 80\n\nDate: 2026-06-09\n" +
+		{"records of a day with their labels", "Date: 2026-06-03\nStart: 06:00\nEnd: 08:00\nLines: 4\nBites: 1\n" +
+			"Length: 90\n\nDate: 2026-06-05\nStart: 06:00\nEnd: 09:00\nLines: 4\nBites: 1\nLength: 80\n\nDate: 2026-06-09\n" +
 			"Start: 06:00\nEnd: 08:00\nLines: 5\nBites: 2\nLength: 95",
 			"records [Date,Start,End,Lines,Bites,Length] 1=2026-06-03 8=2026-06-05 15=2026-06-09"},
 		{"what labels mean", "Legs: Date|the day\nLegs: Start|when lines went in\nLegs: End|\nLines: Rod|its name", ""},

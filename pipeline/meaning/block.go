@@ -219,8 +219,46 @@ func (x *builder) settle() {
 	x.tagged()
 	x.noStretches()
 	x.noStrikes()
+	x.quietRods()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
 		x.plan.Spread = nil
+	}
+}
+
+// quietRods takes a place of the spread on whose line nothing struck all season, and whose cells say so, for a line as
+// its neighbours are.
+func (x *builder) quietRods() {
+	p := x.plan
+	if len(p.Rods) < 2 {
+		return
+	}
+	places := slices.Clone(p.Unknown)
+	for i := range p.Bindings { // "Flat port" is no port
+		if b := p.Bindings[i]; b.Index >= 0 {
+			places = append(places, plan.Unknown{Index: b.Index, Heading: b.Heading})
+		}
+	}
+	for _, u := range places {
+		if among(p.Rods, u) || among(p.Spread, u) || among(p.Catch, u) || !words.IsPlace(u.Heading) {
+			continue
+		}
+		nothing := 0
+		for _, row := range x.rows {
+			switch text := cellOf(row, u.Index); {
+			case text == "":
+			case strings.Trim(text, "-–— ") == "" || words.Nothing(text):
+				nothing++
+			default:
+				nothing = -len(x.rows)
+			}
+		}
+		if nothing > 0 && 2*nothing >= len(x.rows) {
+			p.Unknown = slices.DeleteFunc(p.Unknown, func(o plan.Unknown) bool { return o.Index == u.Index })
+			p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return b.Index == u.Index })
+			u.Codes, u.Aside = p.Rods[0].Codes, ""
+			p.Unknown = append(p.Unknown, u)
+			p.Rods = append(p.Rods, u)
+		}
 	}
 }
 

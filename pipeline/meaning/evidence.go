@@ -60,7 +60,11 @@ const (
 // candidates are the meanings that a column may have, the best first, with none among them.
 // more is what the log's own legend says of its heading.
 func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
-	said := t.said(v.Label)
+	label := v.Label
+	if v.behind != "" {
+		label.Text = v.behind
+	}
+	said := t.said(label)
 	t.sayMore(&said, more)
 	if off["words"] {
 		said = sayings{}

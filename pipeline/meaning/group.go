@@ -230,6 +230,26 @@ func (g *group) fill(columns map[*layout.Block][]int, width int, says func(layou
 	for j := range labels {
 		g.values = append(g.values, newValues(labels[j], cells[j], workbook, monthly))
 	}
+	g.behindPlaces()
+}
+
+// behindPlaces has columns of whole numbers mean what stands behind the places of the spread in their headings, where
+// several have the same words there: "Port long bites", "Shotgun bites".
+func (g *group) behindPlaces() {
+	of := map[string][]*Values{}
+	for _, v := range g.values {
+		if rest, ok := words.BehindPlace(v.Label.Text); ok && v.whole(0, 30) > 0.9 {
+			of[strings.ToLower(rest)] = append(of[strings.ToLower(rest)], v)
+		}
+	}
+	for rest, all := range of {
+		if len(all) < 2 {
+			continue
+		}
+		for _, v := range all {
+			v.behind = rest
+		}
+	}
 }
 
 // Said is what a user says of the columns under a heading: by a mapping file or an answer.

@@ -105,8 +105,12 @@ func (g *group) sets(columns []int) bool {
 	marked, first := 0, false
 	for k, i := range columns {
 		var rest []string
-		found := false
-		for _, w := range strings.Fields(normalise(g.values[i].Label.Full())) {
+		found := g.values[i].behind != ""
+		full := g.values[i].Label.Full()
+		if found {
+			full = g.values[i].behind
+		}
+		for _, w := range strings.Fields(normalise(full)) {
 			if slices.Contains(setWords, strings.TrimRight(w, ".")) ||
 				slices.Contains(setWords, strings.TrimRight(w, "0123456789")+"") && w != "" {
 				found, first = true, first || slices.Contains(firstWords, strings.TrimRight(w, "."))
@@ -424,8 +428,11 @@ func nested(g *group, a assigned) float64 {
 	return t
 }
 
-// comesAgain tells a column of which a table has several, under one heading.
+// comesAgain tells a column of which a table has several, under one heading or behind places of the spread.
 func (g *group) comesAgain(column int) bool {
+	if g.values[column].behind != "" {
+		return true
+	}
 	for _, of := range g.columns {
 		if i := slices.Index(of, column); i >= 0 && slices.Contains(of[i+1:], column) {
 			return true

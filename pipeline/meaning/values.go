@@ -24,10 +24,11 @@ type Values struct {
 	cells      []layout.Cell // those that are not blank
 	kinds      []cellKind    // the different ones among them
 	workbook   bool
-	monthly    bool // the sheet's name or title states a month
-	dotted     bool // numbers such as 7.10 and 11.30 alone, which may be clock times
-	spelledOut bool // the cells are codes, as the log's legend writes them out
-	fourDigits bool // some are such as 0610 or 1140, or all such as 610
+	monthly    bool   // the sheet's name or title states a month
+	dotted     bool   // numbers such as 7.10 and 11.30 alone, which may be clock times
+	behind     string // what its heading says behind a place of the spread, as others do; see behindPlaces
+	spelledOut bool   // the cells are codes, as the log's legend writes them out
+	fourDigits bool   // some are such as 0610 or 1140, or all such as 610
 	shares     map[string]float64
 	numbers    []float64
 	clocks     []int       // per row, -1 where there is none

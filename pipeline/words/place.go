@@ -112,6 +112,17 @@ func IsPlace(text string) bool {
 	return found
 }
 
+// BehindPlace is what a heading says behind a place in the spread: "bites" of "Port long bites".
+func BehindPlace(text string) (rest string, ok bool) {
+	words := strings.Fields(text)
+	for n := len(words) - 1; n > 0; n-- {
+		if IsPlace(strings.Join(words[:n], " ")) {
+			return strings.Join(words[n:], " "), true
+		}
+	}
+	return "", false
+}
+
 // numbered is a number of lines before their place: "2 long".
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
 

@@ -2,13 +2,18 @@
 -- of those that it counts, where its counts have room for all of them; else strikes beside it.
 -- A row that names no stretch is of the one above it on its day.
 CREATE OR REPLACE TEMP TABLE counts_rest AS
-WITH of_stretch AS (
+WITH own AS ( -- sheets that count no landed fish: where they say one, it is the row's own, which has measures
+    SELECT log_id, sheet FROM labelled WHERE kind = 'flat' GROUP BY log_id, sheet
+    HAVING bool_and(landed_n IS NULL OR landed_n = 1 AND strikes_n > 1 AND outcome IS NULL
+        AND coalesce(length_cm, scale_kg) IS NOT NULL)
+), of_stretch AS (
     SELECT *, last_value(if(coalesce(leg, start_s::VARCHAR, end_s::VARCHAR) IS NULL, NULL,
         {leg: leg, start_s: start_s, end_s: end_s}) IGNORE NULLS) OVER (
             PARTITION BY log_id, sheet, trip_key, date ORDER BY "row", part NULLS FIRST) AS stretch
     FROM labelled WHERE kind = 'flat'
 ), f AS (
-    SELECT ord, outcome, kept, coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AS taped, line, strikes_n,
+    SELECT ord, (log_id, sheet) IN (SELECT (log_id, sheet) FROM own) AS own_landed, outcome, kept,
+        coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL AS taped, line, strikes_n,
         hooked_n, landed_n, released_n, lost_n, missed_n,
         coalesce(strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n) IS NOT NULL AS counts,
         coalesce(outcome, species_logged, length_cm::VARCHAR, girth_cm::VARCHAR,
@@ -29,19 +34,20 @@ WITH of_stretch AS (
     FROM below GROUP BY of_ord
 )
 SELECT f.ord, f.strikes_n - n.strikes AS strikes_n, f.hooked_n - n.hooked AS hooked_n,
-    f.landed_n - n.landed AS landed_n,
+    if(f.own_landed, f.landed_n, f.landed_n - n.landed) AS landed_n,
     f.released_n - n.released AS released_n, f.lost_n - n.lost AS lost_n, f.missed_n - n.missed AS missed_n
 FROM f JOIN n USING (ord)
 WHERE coalesce(f.strikes_n - n.strikes >= f.tells::INT, true)
     AND coalesce(f.hooked_n - n.hooked >= (coalesce(f.outcome, 'missed') <> 'missed')::INT, true)
-    AND coalesce(f.landed_n >= n.landed, true) AND coalesce(f.released_n >= n.released, true)
+    AND (f.own_landed OR coalesce(f.landed_n >= n.landed, true)) AND coalesce(f.released_n >= n.released, true)
         AND coalesce(f.lost_n >= n.lost, true)
     AND coalesce(f.missed_n >= n.missed, true);
 
 -- Sheets in which the fish of a stretch stand on rows of their own, the first on the stretch's own row:
 -- what that says of an outcome is said of one fish.
 CREATE OR REPLACE TEMP TABLE fishwise AS
-SELECT DISTINCT l.log_id, l.sheet FROM counts_rest r JOIN labelled l USING (ord) WHERE l.outcome IS NOT NULL;
+SELECT DISTINCT l.log_id, l.sheet FROM counts_rest r JOIN labelled l USING (ord)
+WHERE coalesce(l.outcome, l.kept::VARCHAR) IS NOT NULL;
 
 -- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
 -- 'hooked' is a hook-up of which nobody wrote down what became.
@@ -63,8 +69,10 @@ WITH c AS (
             log_id, file, sheet, "row", zone,
         strikes_n, hooked_n, landed_n, released_n, lost_n, missed_n,
         CASE WHEN landed_n IS NULL AND released_n IS NULL THEN
-            CASE WHEN outcome IS NOT NULL AND strikes_n > 0 AND hooked_n IS NULL AND lost_n IS NULL
-                      AND (log_id, sheet) IN (SELECT (log_id, sheet) FROM fishwise) THEN outcome
+            CASE WHEN coalesce(outcome, kept::VARCHAR) IS NOT NULL AND strikes_n > 0 AND hooked_n IS NULL
+                      AND lost_n IS NULL AND ((log_id, sheet) IN (SELECT (log_id, sheet) FROM fishwise)
+                          OR outcome IS NULL AND species_logged IS NOT NULL) -- of several it is one at least
+                     THEN coalesce(outcome, if(kept, 'landed', 'released'))
                  -- the row's own fish, where the bites that were missed and lost leave room for it
                  WHEN outcome IN ('landed', 'released') AND hooked_n IS NULL AND lost_n IS NOT NULL
                       AND (strikes_n - lost_n - coalesce(missed_n, 0) = 1 OR strikes_n - lost_n
