@@ -363,7 +363,7 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 // heads a column of places. Where what struck stands under half of them, it stands under the others too.
 func (g *group) places() {
 	n, struck := 0, 0
-	for _, c := range g.cands {
+	for i, c := range g.cands {
 		likely := func(column *plan.Column) bool { // "L" over lengths is the left rod to few
 			return slices.ContainsFunc(c, func(x candidate) bool {
 				return x.column == column && x.score > c[0].score-nearTie
@@ -374,7 +374,9 @@ func (g *group) places() {
 			struck++
 		}
 		if rod || likely(spreadColumn) {
-			n++
+			if n++; g.comesAgain(i) { // R1, R2, R3: of several one speaks for all
+				n++
+			}
 		}
 	}
 	if struck > 1 && 2*struck >= n {

@@ -22,6 +22,7 @@ type spread struct {
 // run is one place with the lure that ran there; of the lures of one cell nobody says where.
 type run struct {
 	place, lure string
+	out         bool
 	above       string // the lure of the last row that named one, for ditto marks
 }
 
@@ -70,7 +71,7 @@ func (r *Reader) run() {
 		s.runs = s.runs[:0]
 		if u.Index < len(r.row.Cells) && r.timed() {
 			for _, lure := range words.Lures(trimmed(r.row.Cells[u.Index])) {
-				s.runs = append(s.runs, run{lure: oneSpaced(lure)})
+				s.runs = append(s.runs, run{lure: oneSpaced(lure), out: true})
 				n++
 			}
 		}
@@ -83,10 +84,14 @@ func (r *Reader) run() {
 		switch {
 		case r.isDitto(text):
 			text = s.runs[i].above
+		case words.SomeLure(text):
+			s.runs[i].out, s.runs[i].lure = true, ""
+			n++
+			continue
 		case words.NotLogged(text) || faulty(text):
 			text = ""
 		}
-		if s.runs[i].lure = oneSpaced(text); text != "" {
+		if s.runs[i].lure, s.runs[i].out = oneSpaced(text), text != ""; text != "" {
 			s.runs[i].above = text
 			n++
 		}
@@ -106,7 +111,7 @@ func (r *Reader) Line() ([]entry.Value, bool) {
 		return nil, false
 	}
 	for ; s.next < len(s.runs); s.next++ {
-		if s.runs[s.next].lure == "" {
+		if !s.runs[s.next].out {
 			continue
 		}
 		s.values = append(s.values[:0], r.values...)
@@ -116,7 +121,9 @@ func (r *Reader) Line() ([]entry.Value, bool) {
 			}
 		}
 		s.values[s.part] = entry.OfInt(r.parts + int64(len(r.side)+s.next+1)) // behind what else the row tells of
-		s.values[s.lure] = entry.OfText(s.runs[s.next].lure)
+		if lure := s.runs[s.next].lure; lure != "" {
+			s.values[s.lure] = entry.OfText(lure)
+		}
 		if place := s.runs[s.next].place; place != "" {
 			s.values[s.line] = entry.OfText(place)
 		}

@@ -22,6 +22,15 @@ func OutThere(heading string) bool {
 	return ok
 }
 
+// SomeLure reports whether a cell for a place says that a line was out there, and not with which lure.
+func SomeLure(text string) bool {
+	if strings.TrimSpace(text) == "?" {
+		return true
+	}
+	key, ok := outThere.whole(trimmed(text))
+	return ok && key == "some"
+}
+
 // Lures are the lures that a cell names, each as often as it was out: "green plug, 2 cedar plugs" are three. It is nil
 // where a part is no name of a lure, or says no more than the colour or weight of the one before: "diver, black, 6 oz".
 func Lures(text string) []string {

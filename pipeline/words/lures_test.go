@@ -23,6 +23,12 @@ func TestLures(t *testing.T) {
 			t.Errorf("%q: %q, expected %q", text, got, want)
 		}
 	}
+	for cell, want := range map[string]bool{"unk": true, "?": true, "not sure": true, "-": false, "": false,
+		"green plug": false} {
+		if SomeLure(cell) != want {
+			t.Errorf("%q: some lure %v, expected %v", cell, !want, want)
+		}
+	}
 	for heading, want := range map[string]bool{"Lures out": true, "Spread": true, "Lures in the water": true,
 		"Lure": false, "Lures used": false} {
 		if OutThere(heading) != want {
