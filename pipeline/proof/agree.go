@@ -172,7 +172,10 @@ func amount(b *plan.Binding, text string) (float64, bool) {
 	}
 	d, err := unit.ParseQuantity(text, b.Column.Dimension, unit.Hour, unit.MarkPoint)
 	if err != nil {
-		return 0, false
+		if h, ok := phrase.HoursBetween(text); ok {
+			return h, true
+		}
+		return phrase.HoursAbout(text)
 	}
 	h, err := d.In(unit.Hour)
 	return h, err == nil
