@@ -111,8 +111,8 @@ func TestTables(t *testing.T) {
 func TestPairs(t *testing.T) {
 	const head = "Date||Start|Speed|Rod|Notes\n"
 	for rows, want := range map[string]string{
-		"3/6|lure|6:10|7|plug|\n|bite||||\n4/6|lure|6:20|7|jet|\n|bite|||wahoo|\n5/6|||||ashore\n6/6|lure|7:00|8|plug|\n" +
-			"|bite|||mahi|\n": "table [Date,Start,Speed,Rod,Notes,Rod bite] 2=3/6 4=4/6 6=5/6 7=6/6",
+		"3/6|lure|6:10|7|plug|\n|bite||||\n4/6|lure|6:20|7|jet|\n|bite|||wahoo|\n5/6|||||ashore\n" +
+			"6/6|lure|7:00|8|plug|\n|bite|||mahi|\n": "table [Date,Start,Speed,Rod,Notes,Rod bite] 2=3/6 4=4/6 6=5/6 7=6/6",
 		"3/6|lure|6:10|7|plug|\n4/6|bite|6:20|7|jet|\n5/6|lure|7:00|8|plug|\n6/6|bite|7:00|8|plug|\n": "table [Date,," +
 			"Start,Speed,Rod,Notes] 2=3/6 3=4/6 4=5/6 5=6/6",
 	} {
