@@ -249,7 +249,8 @@ func TestTotalOfHours(t *testing.T) {
 	fished := Stats{Rows: 4, Stretches: 4, Hours: 18.5, Worked: []Worked{{2, "2026-06-03"}, {3, "2026-06-14"}, {4, ""},
 		{5, "2026-06-16"}}, Dayless: []int64{4},
 		Fished: map[string]bool{"2026-06-03": true}}
-	for total, want := range map[string][2]bool{"TOTAL|18.5||": {false, false}, "TOTAL|22||": {true, true}} {
+	for total, want := range map[string][2]bool{"TOTAL|18.5||": {false, false}, "TOTAL|8||": {false, true},
+		"TOTAL|22||": {true, true}} {
 		got := kinds(asked(t, inferred(t, "Days", rows+total), fished))
 		if is := [2]bool{slices.Contains(got, "total"), slices.Contains(got, "dayless")}; is != want {
 			t.Errorf("%s: asked %v", total, got)
