@@ -71,6 +71,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 	s := &Sheet{Grid: g}
 	used := map[int]bool{}
 	g.joinComments()
+	g.joinPairs()
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
 	if blocks, notes, ok := g.kinds(like); ok {

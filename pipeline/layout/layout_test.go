@@ -107,6 +107,21 @@ func TestTables(t *testing.T) {
 	}
 }
 
+// TestPairs holds that two rows of which a column without a heading says what each holds are one record.
+func TestPairs(t *testing.T) {
+	const head = "Date||Start|Speed|Rod|Notes\n"
+	for rows, want := range map[string]string{
+		"3/6|lure|6:10|7|plug|\n|bite||||\n4/6|lure|6:20|7|jet|\n|bite|||wahoo|\n5/6|||||ashore\n" +
+			"6/6|lure|7:00|8|plug|\n|bite|||mahi|\n": "table [Date,Start,Speed,Rod,Notes,Rod bite] 2=3/6 4=4/6 6=5/6 7=6/6",
+		"3/6|lure|6:10|7|plug|\n4/6|bite|6:20|7|jet|\n5/6|lure|7:00|8|plug|\n6/6|bite|7:00|8|plug|\n": "table [Date,," +
+			"Start,Speed,Rod,Notes] 2=3/6 3=4/6 4=5/6 5=6/6",
+	} {
+		if got := shown(take(t, head+rows)); got != want {
+			t.Errorf("%s", got)
+		}
+	}
+}
+
 func TestForms(t *testing.T) {
 	for _, c := range []struct{ what, text, want string }{
 		{"labels beside values", "Date|3/6/26|Boat|Wren\nStart|06:00|End|08:00", "form [Date,Boat,Start,End] 1=3/6/26"},

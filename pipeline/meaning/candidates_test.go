@@ -19,7 +19,7 @@ func TestCandidates(t *testing.T) {
 		{"Lines out", "4 5 4", "lines_out"}, {"Lines out", "11:00 12:10 13:00", "end_s"}, {"Fish", "2 0 1", "landed_n"},
 		{"Fish", "wahoo mahi wahoo", "species"},
 		{"Weight", "22 31 18", "scale_kg"}, {"Speed", "8 9.5 12", "speed_kn"}, {"Hours", "4 3.5 6", "duration_s"},
-		{"Rod hours", "20 14 30", "line_hours"},
+		{"Rod hours", "20 14 30", "line_hours"}, {"Hrs pulling baits", "7:30-14:00 5 6 7 4 5 6", "duration_s"},
 		{"Zark", "06:00 06:10 07:00", ""}, {"Zark", "wahoo mahi yellowfin", "species"},
 		{"Zark", "lost landed missed", "outcome"}, {"Zark", "3/6/26 14/6/26 15/6/26", "date"},
 		{"Wahoo", "2 0 1", "catch"}, {"Long rigger", "jet plug jet", "spread"},

@@ -123,6 +123,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if (c.Name == "duration_s" || c.Name == "line_hours") && otherHours(v.Label.Text) {
 			x.add(off, "hours of another way of fishing", -6)
 		}
+		if c.Name == "line_hours" && v.share("span", spanOfClocks) > 0 {
+			x.add(off, "times of the boat", -3) // 7:30 to 2 is as long for one line as for six
+		}
 		if c.Name == "scale_kg" && v.share("formula", workedOut) >= 0.9 {
 			x.add(off, "a formula of other cells", -6) // 16*11^2/800: no scale showed it
 		}
@@ -459,6 +462,12 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 
 // mostOtherHours is the most hours of a day that are fished in another way.
 const mostOtherHours = 16
+
+// spanOfClocks tells a cell of two clock times: 7:30 to 2.
+func spanOfClocks(c layout.Cell) bool {
+	_, _, ok := phrase.Span(c.Text)
+	return c.Look == layout.Text && ok
+}
 
 // otherHours tells a heading of hours that were fished in another way than trolling, or not at all: "hrs bottom",
 // "heures palangrotte".

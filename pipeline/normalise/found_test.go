@@ -440,3 +440,15 @@ func TestSomeBites(t *testing.T) {
 		t.Errorf("set aside: %v", got.problems)
 	}
 }
+
+// TestPauseOfEachLine holds that the time for which all lines were up is taken off each line of a stretch.
+func TestPauseOfEachLine(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Lines in,Lines out,Speed kn,R1 short,R2 long,Notes\n"+
+		"2024-02-13,7:25,12:50,6,red diver,blue diver,\n2024-02-19,5:50,9:20,7.5,lumo skirt,pink skirt,Lou drove\n"+
+		"2024-02-25,6:55,12:30,8,cedar plug,black skirt,all lines up 8:55-9:25 for a swim\n")
+	for part := range int64(3) {
+		if off := got.entries[place{4, part}]["stopped_s"]; off != 1800.0 {
+			t.Errorf("part %d: %v s taken off", part, off)
+		}
+	}
+}

@@ -406,6 +406,10 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			words.NotLogged(text) && !(text == "?" && slices.Contains(hadSome, t.Column.Name)) {
 			continue
 		}
+		if t.Column.Parse == "date" && words.SomeDay(text) {
+			r.doubts = append(r.doubts, r.problem(t, text, "the day is not known: kept without one"))
+			continue
+		}
 		if r.layout.NoEffort && !r.layout.OnlyHere[int64(row.Num)] && isEffort(t.Binding) {
 			continue
 		}

@@ -335,6 +335,7 @@ func (r *Reader) check() {
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
 		r.checkCounts()
+		r.unsaidLines()
 	}
 	if need := r.missing(); need != "" && len(r.side) == 0 && !r.unended() {
 		if !r.forWantOf() {
@@ -480,6 +481,18 @@ func (r *Reader) unended() bool {
 			"no end: the hours of this stretch are left out"))
 	}
 	return true
+}
+
+// unsaidLines says of a stretch whose row tells that nobody knows how many lines were out that its line-hours are
+// left out: a sum of the others is less than what was trolled.
+func (r *Reader) unsaidLines() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "lines_out" && t.Set == 0 })
+	if i < 0 || r.targets[i].text != "" || r.at(r.targets[i].field).Known || !r.ownEffort() ||
+		!r.anyCell(words.ForgotLines) {
+		return
+	}
+	r.aside = append(r.aside, r.problem(&r.targets[i], "",
+		"no number of lines, as the row says: its line-hours are left out"))
 }
 
 // unsaidHours keeps a stretch whose row says that nobody wrote down its hours: nothing is left to ask.

@@ -27,7 +27,8 @@ type run struct {
 }
 
 // sharedFields say which stretch of effort a line was out on.
-var sharedFields = []string{"row", "trip", "boat", "zone", "date", "leg", "start_s", "end_s", "duration_s"}
+var sharedFields = []string{"row", "trip", "boat", "zone", "date", "leg", "start_s", "end_s", "stopped_s",
+	"duration_s"}
 
 func (r *Reader) findSpread() {
 	if len(r.layout.Spread) == 0 && r.layout.Lures == nil {

@@ -57,7 +57,7 @@ func TestTellRemarks(t *testing.T) {
 		"dolphin under a pallet", "tuna busting, wouldnt eat", "wheel watch: Earl", "147 gal, $684", "home by 4",
 		"sonar marks 20 fathoms", "fog till 9",
 		"crossed blue water at 28 deg 20", "supply boat ran us off", "no weedline at all", "turned on the edge",
-		"left the good camera at home", "Dom forgot the gaff",
+		"blue/wht feather did it", "white/blue diver way back", "left the good camera at home", "Dom forgot the gaff",
 		"bird schools, wouldnt go on the troll", "pots had mahi but wouldn't eat",
 		"First session 8 kts, second session 14 kts", "Left engine running hot again, watch it.",
 		"Bumped into a sunfish the size of a door.", "worked the same number twice", "bait stacked at 180",

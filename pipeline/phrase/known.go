@@ -47,6 +47,7 @@ func (s *scanner) phrase(i int) item {
 	}
 	take(s.numberWord(i))
 	take(s.glue(i))
+	take(s.dressed(i))
 	if best.end == i {
 		best.text, best.end = s.tok(i), i+1
 	}
@@ -188,6 +189,26 @@ func (s *scanner) slip(i int) bool {
 		}
 	}
 	return false
+}
+
+// dressed reads a lure by its colours, of which one may be short for a fish: blue/wht feather.
+func (s *scanner) dressed(i int) (item, bool) {
+	j, hues := i, 0
+	for {
+		next, ok := words.HueAt(s.toks, j)
+		if !ok || next+1 >= len(s.toks) {
+			return item{}, false
+		}
+		if j, hues = next, hues+1; s.tok(j) != "/" && s.tok(j) != "-" {
+			break
+		}
+		j++
+	}
+	end, ok := words.GlueIs(s.toks, j, "tackle")
+	if !ok {
+		end, ok = words.LureAt(s.toks, j)
+	}
+	return item{kind: aTackle, end: end, text: s.tok(i)}, ok && hues > 1
 }
 
 func (s *scanner) hedge(i int) (item, bool) {

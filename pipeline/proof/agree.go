@@ -51,10 +51,16 @@ func (q *inquiry) sums() {
 			}
 			var off []differing
 			for i := range s.Plan.Bindings {
-				if b := &s.Plan.Bindings[i]; summed[b.Column.Name] && b.Index < len(t.Cells) {
-					if d, ok := q.sum(s, t, b); ok {
-						off = append(off, d)
-					}
+				b := &s.Plan.Bindings[i]
+				if !summed[b.Column.Name] || b.Index >= len(t.Cells) {
+					continue
+				}
+				d, differs := q.sum(s, t, b, amount)
+				if differs && b.Column.Name == "duration_s" { // a sheet's own sum passes over words
+					_, differs = q.sum(s, t, b, plainAmount)
+				}
+				if differs {
+					off = append(off, d)
 				}
 			}
 			q.differ(s, t, off)
@@ -70,8 +76,9 @@ type differing struct {
 	left map[int]bool // by how many of the last rows it falls short
 }
 
-// sum holds one total of a row of them against its column, and tells where they differ.
-func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding) (differing, bool) {
+// sum holds one total of a row of them against its column, whose cells amount reads, and tells where they differ.
+func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding,
+	amount func(b *plan.Binding, text string) (float64, bool)) (differing, bool) {
 	want, ok := amount(b, total.Cells[b.Index].Text)
 	if !ok {
 		return differing{}, false
@@ -162,8 +169,20 @@ func (q *inquiry) differ(s Subject, total layout.Row, off []differing) {
 
 func short(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
 
-// amount is a cell's figure; of a duration also where it is written with its units.
+// amount is a cell's figure; of a duration also where it is told by clock times or about.
 func amount(b *plan.Binding, text string) (float64, bool) {
+	v, ok := plainAmount(b, text)
+	if ok || b.Column.Name != "duration_s" {
+		return v, ok
+	}
+	if h, ok := phrase.HoursBetween(text); ok {
+		return h, true
+	}
+	return phrase.HoursAbout(text)
+}
+
+// plainAmount is a cell's figure; of a duration also where it is written with its units.
+func plainAmount(b *plan.Binding, text string) (float64, bool) {
 	if n, ok := phrase.CountFish(text); ok && b.Column.Parse == "count" {
 		return float64(n), true
 	}

@@ -242,6 +242,22 @@ func TestTotalOfTrolling(t *testing.T) {
 	}
 }
 
+// TestTotalOfHours holds that a total of hours agrees with rows that say theirs by clock times or about, and that hours
+// of no day which it counts are asked about no more.
+func TestTotalOfHours(t *testing.T) {
+	const rows = "Date|Hours|Rods|Bites\n3/6/26|abt 4|4|5\n14/6/26|7:30 to 2|5|6\n?|5|5|2\n16/6/26|3|5|4\n"
+	fished := Stats{Rows: 4, Stretches: 4, Hours: 18.5, Worked: []Worked{{2, "2026-06-03"}, {3, "2026-06-14"}, {4, ""},
+		{5, "2026-06-16"}}, Dayless: []int64{4},
+		Fished: map[string]bool{"2026-06-03": true}}
+	for total, want := range map[string][2]bool{"TOTAL|18.5||": {false, false}, "TOTAL|8||": {false, true},
+		"TOTAL|22||": {true, true}} {
+		got := kinds(asked(t, inferred(t, "Days", rows+total), fished))
+		if is := [2]bool{slices.Contains(got, "total"), slices.Contains(got, "dayless")}; is != want {
+			t.Errorf("%s: asked %v", total, got)
+		}
+	}
+}
+
 // TestTwoTellings holds that counts are held against rows of strikes.
 func TestTwoTellings(t *testing.T) {
 	l := inferred(t, "Days", days, "Strikes", strikes)

@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -32,7 +33,7 @@ func (q *inquiry) stray(s Subject) {
 // sums of these.
 func (q *inquiry) dayless(s Subject) {
 	rows := s.Stats.Dayless
-	if len(rows) == 0 || len(q.fished) == 0 {
+	if len(rows) == 0 || len(q.fished) == 0 || inTotal(s, rows) {
 		return
 	}
 	q.ask("dayless", s.Plan.Name, "hours", fmt.Sprintf("%s%s with hours and no day, the first: %s. Do these hours "+
@@ -41,6 +42,31 @@ func (q *inquiry) dayless(s Subject) {
 	x := q.last()
 	x.Brief, x.Choices, x.left = "Some hours are of no day: do they count beside the others?",
 		[]string{leaveOut, "yes"}, []left{{s.Understood, rows}}
+}
+
+// inTotal tells rows whose hours the log's own total counts beside the others.
+func inTotal(s Subject, rows []int64) bool {
+	b := s.Plan.Find("duration_s")
+	if b == nil || b.Index < 0 {
+		return false
+	}
+	all, own := 0.0, 0.0
+	for _, r := range s.Block.Rows {
+		if b.Index >= len(r.Cells) {
+			continue
+		}
+		v, _ := amount(b, r.Cells[b.Index].Text)
+		if all += v; slices.Contains(rows, int64(r.Num)) {
+			own += v
+		}
+	}
+	return slices.ContainsFunc(s.Block.Totals, func(t layout.Row) bool {
+		if b.Index >= len(t.Cells) {
+			return false
+		}
+		want, ok := amount(b, t.Cells[b.Index].Text)
+		return ok && own > 0.1 && math.Abs(all-want) < 0.06
+	})
 }
 
 // planned asks about stretches in a table whose sheet or title says that they were to be fished.

@@ -19,3 +19,6 @@ func Colour(text string) bool {
 	}
 	return hue
 }
+
+// HueAt reads the name of a colour at token i: wht.
+func HueAt(toks []Token, i int) (next int, ok bool) { return colours.atKey(toks, i, "hue") }

@@ -429,6 +429,9 @@ func ForgotSpeed(text string) bool { return forgots.anyKey(Scan(text), "speed") 
 // ForgotLines reports whether a clause of a text says that somebody did not write down how many lines were out.
 func ForgotLines(text string) bool {
 	toks := Scan(text)
+	if forgots.anyKey(toks, "lines") {
+		return true
+	}
 	for i, t := range toks {
 		if !howMany[t.Text] || i+1 == len(toks) || !forgotten(toks, i) {
 			continue
@@ -578,6 +581,9 @@ func OfBest(text string) string {
 // look like.
 func Lure(text string) bool { return elsewise.anyKey(Scan(text), "lure") }
 
+// LureAt reads the name of a trolling lure at token i.
+func LureAt(toks []Token, i int) (next int, ok bool) { return elsewise.atKey(toks, i, "lure") }
+
 // Still reports whether what stands in place of a speed says that the boat lay still, or fished in another
 // way: nothing was trolled.
 func Still(text string) bool {
@@ -593,6 +599,22 @@ func Still(text string) bool {
 func Month(token string) (time.Month, bool) {
 	n, ok := named(months, token)
 	return time.Month(n), ok
+}
+
+// SomeDay reports whether a cell of days tells a month of which the day is not known, and no more: sometime in June.
+func SomeDay(text string) bool {
+	toks := trimmed(text)
+	if len(toks) == 0 {
+		return false
+	}
+	next, ok := forgots.atKey(toks, 0, "day")
+	if !ok || next >= len(toks) {
+		return false
+	}
+	if _, ok := Month(toks[next].Text); !ok {
+		return false
+	}
+	return next+1 == len(toks) || next+2 == len(toks) && toks[next+1].Kind == Digits && len(toks[next+1].Text) == 4
 }
 
 // Weekday is the day of the week that a token names. "mar" is Tuesday here and March in Month.

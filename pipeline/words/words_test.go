@@ -510,6 +510,24 @@ func TestForgotSpeed(t *testing.T) {
 	}
 }
 
+func TestForgotLines(t *testing.T) {
+	for text, want := range map[string]bool{"left rigger again. forgot how many out": true,
+		"forgot how many lines": true, "vergessen wie viele draussen": true, "forgot the rods": false, "3 out": false} {
+		if ForgotLines(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
+
+func TestSomeDay(t *testing.T) {
+	for text, want := range map[string]bool{"sometime in june": true, "mid July 2023": true, "un jour de juin": true,
+		"june 4": false, "june": false, "sometime": false, "mid june, went twice": false} {
+		if SomeDay(text) != want {
+			t.Errorf("%q: %t", text, !want)
+		}
+	}
+}
+
 func TestGuessedCell(t *testing.T) {
 	for text, want := range map[string]bool{"28 st.": true, "4,5 stim.": true, "28": false, "1st": true, "st. 4": false,
 		"12 kg": false, "2 st 4 lb": false} {
