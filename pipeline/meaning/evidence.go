@@ -918,8 +918,10 @@ func isDuration(c layout.Cell) bool {
 
 // loneHours tells cells that are nothing but a time each, some of which no clock shows, with an h: "3h45", "5h".
 func (v *Values) loneHours() bool {
-	all := v.share("one time", func(c layout.Cell) bool { return hoursAlone.MatchString(strings.TrimSpace(c.Text)) }) == 1
-	return all && v.share("no clock", func(c layout.Cell) bool { return noClock.MatchString(strings.TrimSpace(c.Text)) }) > 0
+	like := func(shape *regexp.Regexp) func(layout.Cell) bool {
+		return func(c layout.Cell) bool { return shape.MatchString(strings.TrimSpace(c.Text)) }
+	}
+	return v.share("one time", like(hoursAlone)) == 1 && v.share("no clock", like(noClock)) > 0
 }
 
 var (

@@ -193,7 +193,8 @@ func (r *Reader) otherDay() bool {
 			return false
 		}
 		if told := phrase.Tell(t.text, phrase.Defaults{}); len(told.Bites) > 0 && len(told.Left) == 0 &&
-			!slices.ContainsFunc(told.Bites, func(b phrase.Bite) bool { return b.Method == "" || b.Method == "troll" }) {
+			!slices.ContainsFunc(told.Bites,
+				func(b phrase.Bite) bool { return b.Method == "" || b.Method == "troll" }) {
 			return true
 		}
 		return words.OnlyOther(t.text) &&
