@@ -632,6 +632,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "story":
 		return storyProfile(v, not)
 	case "stretches":
+		if v.loneHours() {
+			return 0
+		}
 		return pick(v.dates() < 0.9 && v.share("stretch",
 			func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
 	case "weighed":
@@ -925,6 +928,19 @@ func isDuration(c layout.Cell) bool {
 	_, ok := phrase.Duration(c.Text)
 	return ok && hasLetter(c.Text)
 }
+
+// loneHours tells cells that are nothing but a time each, some of which no clock shows, with an h: "3h45", "5h".
+func (v *Values) loneHours() bool {
+	like := func(shape *regexp.Regexp) func(layout.Cell) bool {
+		return func(c layout.Cell) bool { return shape.MatchString(strings.TrimSpace(c.Text)) }
+	}
+	return v.share("one time", like(hoursAlone)) == 1 && v.share("no clock", like(noClock)) > 0
+}
+
+var (
+	hoursAlone = regexp.MustCompile(`(?i)^\d{1,2}\s*h\s*(?:\d\d)?(?:\s*m(?:in)?)?$`)
+	noClock    = regexp.MustCompile(`(?i)^\d{1,2}\s*h$|^[0-3]h`)
+)
 
 func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if c.Name == "lines_out" && v.share("lines at places", func(x layout.Cell) bool {

@@ -356,6 +356,7 @@ func gist(means string) string {
 func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 	for _, r := range s.Grid.Rows {
 		maps.Copy(l.marks, marksIn(joinedText(r)))
+		l.addApart(joinedText(r))
 	}
 	if d := dictionaryOf(s, sheets); d != nil {
 		if d.missing != "" {

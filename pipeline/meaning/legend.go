@@ -28,9 +28,10 @@ type legend struct {
 	blanks   map[string]string            // by heading: the fate of a bite where nothing stands; "" is any heading
 	// by short word behind a figure: what it says of a scale or a guess
 	scaleCodes map[string]string
-	bare       bool     // a weight without a word for the scale is a guess
-	freed      []string // names of fish that are let go whenever they are caught
-	kept       bool     // counts are of all fish, and remarks say which were let go
+	bare       bool                         // a weight without a word for the scale is a guess
+	freed      []string                     // names of fish that are let go whenever they are caught
+	kept       bool                         // counts are of all fish, and remarks say which were let go
+	apart      map[string]map[string]string // by heading: codes of what was not trolled
 }
 
 var (
@@ -60,8 +61,9 @@ var (
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{},
 		blanks: map[string]string{}, scaleCodes: map[string]string{},
-		marks: map[string]string{}, headings: map[string]bool{}}
+		marks: map[string]string{}, headings: map[string]bool{}, apart: map[string]map[string]string{}}
 	for _, text := range texts {
+		l.addApart(text)
 		maps.Copy(l.marks, marksIn(text))
 		maps.Copy(l.blanks, blanksIn(text))
 		l.alone = cmp.Or(l.alone, aloneIn(text))
@@ -302,6 +304,12 @@ func (l *legend) abbreviations() map[string]string {
 // of a bite needs no legend, whose remark on it may say less.
 func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
 	codes := l.markedCells(v, c, l.meaningsOf(v, c))
+	if apart := l.apart[normalise(v.Label.Text)]; apart != nil {
+		if codes = maps.Clone(codes); codes == nil {
+			codes = map[string]string{}
+		}
+		maps.Copy(codes, apart)
+	}
 	for head, means := range l.blank { // a weight that nobody says is from a scale
 		if means != "" && c.Parse == "weighed" && len(codes) > 0 && maps.Equal(codes, l.codes[head]) {
 			codes = maps.Clone(codes)

@@ -151,6 +151,19 @@ func TestDayOfAnotherWay(t *testing.T) {
 	}
 }
 
+// TestDayOnTheBottom holds that a day without hours all of whose fish were taken in another way was not trolled.
+func TestDayOnTheBottom(t *testing.T) {
+	rows := log{text: "Date|Hours|Rods|Knots|What happened\n" +
+		"2026-06-03|3.5|5|7|10:30 wahoo on, came off. 11:05 dorado landed, 108 cm\n" +
+		"2026-06-04|||| bottom: snapper 4.1 kg. bottom: snapper\n" +
+		"2026-06-05|4|4|7|10:36 skipjack landed, 61 cm. 11:31 missed one on the shotgun"}.read(t)
+	for i, want := range []Skip{NotASkip, Elsewise, NotASkip} {
+		if rows[i].skip != want {
+			t.Errorf("row %d: %q %v, expected %q", i, rows[i].skip, rows[i].problems, want)
+		}
+	}
+}
+
 // TestStretchWithoutCounts holds that hours for which a captain who writes speeds and counts wrote neither, with words
 // for another way of fishing, were not trolled; without such words, or with a count, they were.
 func TestStretchWithoutCounts(t *testing.T) {

@@ -55,7 +55,7 @@ func (r *Reader) idle() Skip {
 			return Elsewise // hours without a speed or a bite, on the handline
 		}
 	case plan.Legs:
-		if r.still() || r.noHours() {
+		if r.still() || r.noHours() || !own && r.otherDay() {
 			return Elsewise
 		}
 	case plan.Trips:
@@ -159,7 +159,8 @@ func (r *Reader) untrolled() bool {
 			continue
 		}
 		m, way := words.Method(t.text)
-		if name := t.Column.Name; (name == "line" || name == "leg") && way && m != "troll" && m != "kite" {
+		if name := t.Column.Name; (name == "line" || name == "leg") &&
+			(way && m != "troll" && m != "kite" || words.NotTrolled(t.text)) {
 			return true
 		}
 		if t.Column.Name == "lure" && m == "live bait" && r.value("leg").Known {
@@ -182,13 +183,21 @@ func (r *Reader) untrolled() bool {
 }
 
 // otherDay tells a day told in words that speak of another way of fishing alone and name no fish that is
-// trolled for, with no lines and no speed.
+// trolled for, with no lines and no speed; or each of whose fish was taken in another way: "fundo: pargo".
 func (r *Reader) otherDay() bool {
 	if r.value("lines_out").Known || r.value("speed_kn").Known {
 		return false
 	}
 	return slices.ContainsFunc(r.targets, func(t target) bool {
-		return t.Column.Parse == "story" && words.OnlyOther(t.text) &&
+		if t.Column.Parse != "story" {
+			return false
+		}
+		if told := phrase.Tell(t.text, phrase.Defaults{}); len(told.Bites) > 0 && len(told.Left) == 0 &&
+			!slices.ContainsFunc(told.Bites,
+				func(b phrase.Bite) bool { return b.Method == "" || b.Method == "troll" }) {
+			return true
+		}
+		return words.OnlyOther(t.text) &&
 			!slices.ContainsFunc(phrase.FishList(t.text, phrase.Defaults{}),
 				func(f phrase.Fish) bool { return f.Name != "" })
 	})

@@ -509,10 +509,27 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 		return max(0, strikes-int(all["missed_n"]+all["lost_n"])), strikes, told // what is left came to the boat
 	case r.has("landed_n") || r.has("released_n"):
 		return int(landed), strikes, told
+	case r.uncounted():
+		return unbounded, strikes, told
 	case r.has("hooked_n"):
 		return int(hooked - all["lost_n"]), strikes, told
 	}
 	return strikes, strikes, told
+}
+
+// unbounded is more fish than a row has, where nobody counted them.
+const unbounded = 1 << 16
+
+// uncounted tells a row that counts the bites that were lost or missed, and has words in place of the number of them
+// all, "several": how many came to the boat is not counted.
+func (r *Reader) uncounted() bool {
+	if r.value("strikes_n").Known || r.value("hooked_n").Known ||
+		!r.value("lost_n").Known && !r.value("missed_n").Known {
+		return false
+	}
+	return slices.ContainsFunc(r.targets, func(t target) bool {
+		return (t.Column.Name == "strikes_n" || t.Column.Name == "hooked_n") && t.text != ""
+	})
 }
 
 // countNames are the counts of what struck that a season file keeps.

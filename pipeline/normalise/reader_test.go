@@ -298,6 +298,7 @@ func TestNotTrolled(t *testing.T) {
 		want Skip
 	}{
 		{"2026-06-03|07:10|wahoo|landed|long left|", NotASkip}, {"2026-06-03|07:10|wahoo|landed|jig|", Elsewise},
+		{"2026-06-03|07:10|wahoo|landed|not trolled|", Elsewise},
 		{"2026-06-03|07:10|wahoo|landed||on livebait, not the lures", Elsewise},
 		{"2026-06-03|07:10|wahoo|landed||bait balls about", NotASkip},
 		{"2026-06-03|07:10|wahoo|landed|||sardine", Elsewise},

@@ -215,7 +215,9 @@ func (s *scanner) hedge(i int) (item, bool) {
 	if next, ok := words.HedgeAt(s.toks, i, true); ok {
 		after := next
 		if s.tok(after) == "." && s.near(after) {
-			after++
+			if after++; !s.afterFigure() {
+				next = after // env. 16, and not of 18 lb guess. 1 mahi lost
+			}
 		}
 		if s.tok(after) == "@" || s.tok(after) == "a" || s.tok(after) == "to" || s.tok(after) == "$" {
 			after++
@@ -231,6 +233,18 @@ func (s *scanner) hedge(i int) (item, bool) {
 		return item{kind: aHedge, end: next}, true
 	}
 	return item{}, false
+}
+
+// afterFigure reports whether the last item is a number or a measure, which a hedge behind it may be of.
+func (s *scanner) afterFigure() bool {
+	if len(s.items) == 0 {
+		return false
+	}
+	switch s.items[len(s.items)-1].kind {
+	case aNumber, aWeight, aLength, aGirth:
+		return true
+	}
+	return false
 }
 
 // articles are words for one that say no more than that a fish follows.

@@ -268,6 +268,9 @@ func (c *clause) denies(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
 		switch c.items[j].kind {
 		case aNo, aNothing:
+			if c.inPlace(j) {
+				continue
+			}
 			return true
 		case aNumber:
 			if c.items[j].num == 0 {
@@ -278,6 +281,12 @@ func (c *clause) denies(i int) bool {
 		}
 	}
 	return false
+}
+
+// inPlace tells a "no" that is "in the", as between a fish and its place: "gaiado no shotgun dentro".
+func (c *clause) inPlace(j int) bool {
+	return c.items[j].text == "no" && j+1 < len(c.items) && c.items[j+1].kind == aPlace &&
+		slices.ContainsFunc(c.items[:j], func(it item) bool { return it.kind == aFish || it.kind == aFate })
 }
 
 // defaults gives bare numbers beside a fish the heading's unit. Where it names two, the

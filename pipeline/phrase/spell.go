@@ -76,11 +76,16 @@ func (t *teller) elsewise(s *scanner, others map[int]otherSpell) {
 	}
 }
 
+// onTheBottom are ways of fishing whose names, alone, are no lure's.
+var onTheBottom = map[string]bool{"bottom": true, "drift": true, "chunk": true, "spear": true}
+
 // methodOf gives a clause of fish the way of fishing that its sentence spoke of before: "threw plugs with
 // the spinning rods, three mahi".
 func (t *teller) methodOf(c *clause) {
 	switch m, ok := words.Method(c.text); {
 	case t.list:
+	case ok && onTheBottom[m] && c.fate == words.FateUnknown && words.AnotherMethod(c.text):
+		c.method, t.method = m, m // fundo: pargo
 	case ok && m != "troll" && (c.count == 0 || c.otherOuting()) && c.fate == words.FateUnknown &&
 		words.Otherwise(c.text):
 		c.method, t.method = m, m // jigged the pots for mahi: eleven of them

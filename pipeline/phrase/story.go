@@ -84,6 +84,16 @@ func (t *teller) ofNothing(text string) {
 	}
 }
 
+// andNothing takes a bite of which its sentence says no more than "and nothing" for one that was missed.
+func (t *teller) andNothing(c clause) bool {
+	cur := t.last()
+	if t.fresh || cur == nil || cur.Fate != words.Bit || c.join != anAnd || len(c.items) != 1 || !c.nothing {
+		return false
+	}
+	cur.Fate = words.Missed
+	return true
+}
+
 // FishList reads a list of fish with their measures: "wahoo 51in 29lb; wahoo 49in 24lb".
 // What is no fish in it is passed over.
 func FishList(text string, d Defaults) []Fish {
@@ -185,7 +195,7 @@ func (t *teller) clause(c clause) {
 	t.methodOf(&c)
 	switch {
 	case t.speedOf(c), t.ofScore(c), t.aloneBehind(c), t.biggestOf(c), t.oneOf(c), t.guessBehind(c), c.otherOuting():
-	case t.likewise(c):
+	case t.likewise(c), t.andNothing(c):
 	case c.unsure:
 		t.leave(c)
 	case (t.away || c.others > 0) && t.elsewhere(c):
@@ -232,6 +242,23 @@ func (t *teller) speedOf(c clause) bool {
 		}
 	}
 	return false
+}
+
+// speedAtClock is the speed that stands right behind the clock of a bite: "11:05 at 6.5 kn wahoo on the left"; else 0.
+func (c *clause) speedAtClock() float64 {
+	at := slices.IndexFunc(c.items, func(it item) bool { return it.kind == aClock })
+	if at < 0 {
+		return 0
+	}
+	for _, it := range c.items[at+1:] {
+		if it.kind == aSpeed && it.hi <= it.num && it.num <= 25 {
+			return it.num
+		}
+		if it.kind != aGlue && !(it.kind == aNumber && it.article) { // a 6,5 nós
+			break
+		}
+	}
+	return 0
 }
 
 // untrolled passes over the fish of a list that another way of fishing took, as their own words
@@ -419,6 +446,9 @@ func (t *teller) leave(c clause) {
 	if c.fate == words.FateUnknown && c.fish == nil && c.count == 0 && c.loose == 0 && c.kg+c.length == 0 {
 		return
 	}
+	if onTheBottom[c.method] && c.alone() {
+		return // fundo: pargo
+	}
 	t.story.Left = append(t.story.Left, c.text)
 	t.blocked = c.fate != words.FateUnknown
 }
@@ -461,6 +491,7 @@ func (c *clause) isBite(list, fresh bool) bool {
 func (t *teller) add(c clause) {
 	b := Bite{Session: c.session, Told: c.at, Cause: c.cause, Method: c.method}
 	b.N, b.Fate, b.Place, b.At = max(c.count, 1), c.fate, c.place, c.clock
+	b.Kn = c.speedAtClock()
 	if c.fish != nil {
 		b.Name = c.fish.text
 	}

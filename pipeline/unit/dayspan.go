@@ -71,7 +71,7 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	if m := isoDays.FindStringSubmatch(text); m != nil && (m[3] == "" || m[3] == m[1]) {
 		found = append(found, span{m[1] + m[2], m[2], m[4]})
 	}
-	if m := daysDay.FindStringSubmatch(text); m != nil && isMonth(m[1]) {
+	if m := daysDay.FindStringSubmatch(text); m != nil && isMonth(m[1]) && !dayTwice(text, m[1], m[3], m[4]) {
 		found = append(found, span{m[1] + m[2] + m[3] + m[2] + m[5], m[3], m[4]})
 	}
 	if m := monthDays.FindStringSubmatch(text); m != nil && isMonth(m[1]) {
@@ -94,6 +94,13 @@ func DaySpan(text string) (first string, days int, ok bool) {
 	to, errTo := strconv.Atoi(found[0].to)
 	days = to - from + 1
 	return found[0].first, days, errFrom == nil && errTo == nil && days > 1 && days <= mostDays && to <= 31
+}
+
+// dayTwice tells two days of one month, 05/07 a 06/07, from a month with two of its days and a year, 8/24-25/24: these
+// would not follow each other, or are the same two days.
+func dayTwice(text, month, from, to string) bool {
+	m := dayDay.FindStringSubmatch(text)
+	return m != nil && m[3] == m[6] && len(from) == len(to) && (from >= to || month == from)
 }
 
 // ofNamed is the first of some days with its month's name where it has no year: that the month stays the same tells

@@ -18,6 +18,7 @@ func TestDaySpan(t *testing.T) {
 		"13/14 Jul 2024": {"13 Jul 2024", 2}, "del 13 al 15 de julio de 2024": {"13 de julio de 2024", 3},
 		"Sat 13 and Sun 14 July (slept aboard)": {"13 July", 2},
 		"8/3 - 8/4":                             {"3 Aug", 2}, "3/8 - 4/8": {"3 Aug", 2},
+		"05/07 a 06/07": {"05 Jul", 2}, "07/07 a 08/07": {"07 Jul", 2},
 		"7/19-20 overnite": {"19 Jul", 2},
 		"6/17-18":          {"17 Jun", 2}, "8/12 - 14": {"12 Aug", 3},
 		"Fri 12 - Sun 14 July 2024":            {"12 July 2024", 3},

@@ -80,14 +80,15 @@ func sideLetter(toks []Token, i int) bool {
 }
 
 var (
-	ofWords  = set("de del di do da d")
-	onWords  = set("on off from en sur sul sulla na no auf an")
-	theWords = set("the la el le lo il o a der die das dem l our my")
+	ofWords    = set("de del di do da d")
+	onWords    = set("on off from en sur sul sulla na no auf an")
+	onTheWords = set("na nas sul sulla sulle")
+	theWords   = set("the la el le lo il o a der die das dem l our my")
 )
 
 // AfterOn reports whether "on the" stands before token i, so that what follows is a place.
 func AfterOn(toks []Token, i int) bool {
-	return i >= 2 && onWords[toks[i-2].Text] && theWords[toks[i-1].Text]
+	return i >= 2 && onWords[toks[i-2].Text] && theWords[toks[i-1].Text] || i >= 1 && onTheWords[toks[i-1].Text]
 }
 
 // IsPlace reports whether a heading or a cell is a place in the spread and nothing else:
