@@ -112,7 +112,8 @@ func TestPairs(t *testing.T) {
 	const head = "Date||Start|Speed|Rod|Notes\n"
 	for rows, want := range map[string]string{
 		"3/6|lure|6:10|7|plug|\n|bite||||\n4/6|lure|6:20|7|jet|\n|bite|||wahoo|\n5/6|||||ashore\n" +
-			"6/6|lure|7:00|8|plug|\n|bite|||mahi|\n": "table [Date,Start,Speed,Rod,Notes,Rod bite] 2=3/6 4=4/6 6=5/6 7=6/6",
+			"6/6|lure|7:00|8|plug|\n|bite|||mahi|\n": "" +
+			"table [Date,Start,Speed,Rod,Notes,Rod bite] 2=3/6 4=4/6 6=5/6 7=6/6",
 		"3/6|lure|6:10|7|plug|\n4/6|bite|6:20|7|jet|\n5/6|lure|7:00|8|plug|\n6/6|bite|7:00|8|plug|\n": "table [Date,," +
 			"Start,Speed,Rod,Notes] 2=3/6 3=4/6 4=5/6 5=6/6",
 	} {
@@ -134,7 +135,8 @@ func TestForms(t *testing.T) {
 		{"a key twice in one record", "Date: 3/6/26\nLines: 4\nBites: 2\nLines: 5\n\nDate: 4/6/26\nLines: 5\nBites: 0",
 			"records [Date,Lines,Bites,Lines 2] 1=3/6/26 6=4/6/26"},
 		{"records of a day with their labels", "Date: 2026-06-03\nStart: 06:00\nEnd: 08:00\nLines: 4\nBites: 1\n" +
-			"Length: 90\n\nDate: 2026-06-05\nStart: 06:00\nEnd: 09:00\nLines: 4\nBites: 1\nLength: 80\n\nDate: 2026-06-09\n" +
+			"Length: 90\n\nDate: 2026-06-05\nStart: 06:00\nEnd: 09:00\nLines: 4\nBites: 1\nLength: 80\n\n" +
+			"Date: 2026-06-09\n" +
 			"Start: 06:00\nEnd: 08:00\nLines: 5\nBites: 2\nLength: 95",
 			"records [Date,Start,End,Lines,Bites,Length] 1=2026-06-03 8=2026-06-05 15=2026-06-09"},
 		{"what labels mean", "Legs: Date|the day\nLegs: Start|when lines went in\nLegs: End|\nLines: Rod|its name", ""},

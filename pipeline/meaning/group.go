@@ -374,7 +374,8 @@ func (g *group) places() {
 			struck++
 		}
 		if rod || likely(spreadColumn) {
-			if n++; g.comesAgain(i) { // R1, R2, R3: of several one speaks for all
+			lure := slices.ContainsFunc(c, func(x candidate) bool { return x.column != nil && x.column.Name == "lure" })
+			if n++; g.comesAgain(i) && !lure { // R1, R2, R3: of several one speaks for all
 				n++
 			}
 		}

@@ -15,7 +15,8 @@ func TestShouts(t *testing.T) {
 		"11h05 a 6,5 nós wahoo na cana direita dentro": {Fish: Fish{Name: "wahoo", Fate: words.Landed, Kn: 6.5}},
 		"10h32 picada na comprida e nada":              {Fish: Fish{Fate: words.Missed}},
 		"9:40 bite on the left rigger and nothing":     {Fish: Fish{Fate: words.Missed}},
-		"fundo: pargo 4 kg. fundo: pargo":              {Fish: Fish{Name: "pargo", Fate: words.Landed}, Method: "bottom"},
+		"fundo: pargo 4 kg. fundo: pargo": {Fish: Fish{Name: "pargo", Fate: words.Landed},
+			Method: "bottom"},
 	} {
 		got := Tell(text, Defaults{})
 		if len(got.Bites) != 1 || len(got.Left) > 0 {
