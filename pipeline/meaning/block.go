@@ -99,6 +99,9 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
 		case cand.column == spreadColumn:
 			p.Unknown, p.Spread = append(p.Unknown, u), append(p.Spread, u)
+		case cand.column.Name == "speed_kn" && seen[cand.column] > 0 && x.t.ofBite(label.Text):
+			p.Bindings = append(p.Bindings, plan.Binding{Index: label.Col, Heading: u.Heading,
+				Column: x.t.named("strike_speed_kn", "quantity"), Unit: cand.unit})
 		case first == i && seen[cand.column] > 0 && !x.mayBeSet(c, cand.column) && !x.addsTo(c, cand.column):
 			p.Unknown = append(p.Unknown, u)
 		default:
@@ -126,6 +129,12 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			}
 		}
 	}
+}
+
+// ofBite reports whether a heading speaks of a bite: "kts when bit".
+func (t *Lexicon) ofBite(heading string) bool {
+	in, _ := t.concepts.found(normalise(heading))
+	return in["bite"]
 }
 
 // mayBeSet tells whether the columns of one meaning are those of a first, a second stretch.

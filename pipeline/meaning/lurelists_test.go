@@ -45,3 +45,12 @@ func TestHoursOfLines(t *testing.T) {
 		}
 	}
 }
+
+// TestSpeedWhenBit holds that a second column of speeds that speaks of the bite has the speed of the bite.
+func TestSpeedWhenBit(t *testing.T) {
+	text := "Date|Hours|Rods|Kts|Time|What|Result|Kts when bit\n2026-05-03|4|4|8|7:10|wahoo|landed|\n" +
+		"||||9:30|mahi|lost|6.5\n2026-05-05|3|5|9|8:15|wahoo|lost|8\n2026-05-07|5|4|7|7:45|mahi|landed|10.5\n"
+	if p := planOf(t, "log.csv", text); !p.Binds("strike_speed_kn") || p.Find("speed_kn").Heading != "Kts" {
+		t.Errorf("the speed of the bite is not read: %s", summary(p))
+	}
+}

@@ -36,3 +36,13 @@ func TestLures(t *testing.T) {
 		}
 	}
 }
+
+// TestBarOfAHarbour holds that a boat that turned at the bar has caught none.
+func TestBarOfAHarbour(t *testing.T) {
+	for text, want := range map[string]bool{"turned at the bar": false, "un bar": true} {
+		toks := Scan(text)
+		if _, _, ok := FishAt(toks, len(toks)-1); ok != want {
+			t.Errorf("%q: a fish %v, expected %v", text, ok, want)
+		}
+	}
+}

@@ -633,7 +633,12 @@ func named(l list, token string) (int, bool) {
 }
 
 // FishAt finds a fish's name or a creature's at token i; the kind is that of fish.txt.
-func FishAt(toks []Token, i int) (kind string, next int, ok bool) { return keyAt(fishes, toks, i) }
+func FishAt(toks []Token, i int) (kind string, next int, ok bool) {
+	if i > 0 && toks[i].Text == "bar" && toks[i-1].Text == "the" {
+		return "", 0, false // of a harbour: who calls the fish so says "le bar"
+	}
+	return keyAt(fishes, toks, i)
+}
 
 // UnitAt finds a unit's spelling at token i: "in", "kg", "kn" ..., or "other".
 func UnitAt(toks []Token, i int) (symbol string, next int, ok bool) { return keyAt(units, toks, i) }
