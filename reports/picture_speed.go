@@ -83,6 +83,8 @@ func (s *season) speedPart() (out part[page.RatioMark]) {
 	switch {
 	case len(s.Trips) < 2:
 		out.less = "speed and what mattered, which one trip can't show"
+	case s.lineHours == 0:
+		out.less = "speed, because no line-hours are known"
 	case e == nil || f == nil || e.Finding.Levels == 0:
 		out.less = "speed, which is not logged"
 	case f.Better == nil:

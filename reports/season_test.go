@@ -299,3 +299,11 @@ func TestWords(t *testing.T) {
 		t.Errorf("half of the strikes on %d trips, want 1", got)
 	}
 }
+
+// TestNoLineHours holds that a page without line-hours names these, not the speed, as what is missing.
+func TestNoLineHours(t *testing.T) {
+	s := made(t, demoSeason())
+	if s.lineHours = 0; s.speedPart().less != "speed, because no line-hours are known" {
+		t.Errorf("speed is not drawn: %q", s.speedPart().less)
+	}
+}

@@ -1,6 +1,7 @@
 package normalise
 
 import (
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/plan"
@@ -23,7 +24,7 @@ func (r *Reader) hoursAgain() {
 			bite = true
 		case t.Column.Name == "speed_kn":
 		case wholeStretch(t) || t.rank >= 0:
-			key[t.Column.Name] = strings.ToLower(t.text)
+			key[t.Column.Name+" "+strconv.Itoa(t.Index)] = strings.ToLower(t.text)
 			told = told || t.rank < 0
 		}
 	}
@@ -53,7 +54,8 @@ func saysAgain(row, above map[string]string) bool {
 		}
 	}
 	for name := range above {
-		if _, key := rank[name]; row[name] == "" && !key {
+		column, _, _ := strings.Cut(name, " ")
+		if _, key := rank[column]; row[name] == "" && !key {
 			return false
 		}
 	}
