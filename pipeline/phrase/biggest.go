@@ -10,7 +10,7 @@ import (
 // name: "4 albacore and a mahi, the biggest albacore 31 lb". Of those of one name it is one that was kept, if any was.
 func (t *teller) biggestOf(c clause) bool {
 	if c.kg+c.length == 0 || c.count > 1 || c.score != nil || c.clock != nil ||
-		c.fate != words.FateUnknown || !says(c.text, "biggest") {
+		c.fate != words.FateUnknown || !words.Glued(c.text, "biggest") {
 		return false
 	}
 	return t.measureOne(c)
@@ -69,15 +69,4 @@ func (t *teller) measureOne(c clause) bool {
 func sameName(a, b string) bool {
 	one := func(s string) string { return strings.TrimSuffix(words.Fold(s), "s") }
 	return one(a) == one(b)
-}
-
-// says tells a text with a phrase of a kind of glue.txt in it.
-func says(text, kind string) bool {
-	toks := words.Scan(text)
-	for i := range toks {
-		if _, ok := words.GlueIs(toks, i, kind); ok {
-			return true
-		}
-	}
-	return false
 }

@@ -292,7 +292,7 @@ func (c *clause) inPlace(j int) bool {
 // defaults gives bare numbers beside a fish the heading's unit. Where it names two, the
 // number that makes a fish of usual shape is the length.
 func (c *clause) defaults(d Defaults) {
-	fish := says(c.text, "biggest")
+	fish := words.Glued(c.text, "biggest")
 	var bare []*item
 	for i := range c.items {
 		it := &c.items[i]

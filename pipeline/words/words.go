@@ -674,11 +674,11 @@ func GlueIs(toks []Token, i int, kind string) (next int, ok bool) {
 	return glues.atKey(toks, i, kind)
 }
 
-// OfBiggest reports whether a text names the biggest of several fish.
-func OfBiggest(text string) bool {
+// Glued reports whether a text has a phrase of a kind of glue.txt: "biggest" names the biggest of several fish.
+func Glued(text, kind string) bool {
 	toks := Scan(text)
 	for i := range toks {
-		if _, ok := GlueIs(toks, i, "biggest"); ok {
+		if _, ok := GlueIs(toks, i, kind); ok {
 			return true
 		}
 	}
