@@ -789,8 +789,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -3 // port long is a rod
 		}
 	case "area":
-		if len(v.cells) >= 3 && v.share("place", func(x layout.Cell) bool { return words.IsPlace(x.Text) }) > 0.8 {
-			return -3 // places of the spread, and none of the sea
+		if v.placesOfSpread() {
+			return -3 // and none of the sea
 		}
 	case "leg":
 		if v.restarts() {

@@ -465,3 +465,18 @@ func (v *Values) stated(c *plan.Column) float64 {
 }
 
 func hasLetter(s string) bool { return strings.IndexFunc(s, unicode.IsLetter) >= 0 }
+
+// fewPlaces is of how many places of the spread a column must tell to be one of lines: a corner may be one of the sea.
+const fewPlaces = 3
+
+// placesOfSpread reports whether the cells are places of the spread, several of them.
+func (v *Values) placesOfSpread() bool {
+	seen := map[string]bool{}
+	for _, k := range v.kinds {
+		if !words.IsPlace(k.Text) {
+			return false
+		}
+		seen[strings.ToLower(k.Text)] = true
+	}
+	return len(seen) >= fewPlaces
+}
