@@ -211,7 +211,8 @@ func (r *Reader) speedTold(remark string) {
 // "midio 42 pulg", "measured 41 in to the fork". Of several fish it is one that has it: "best one taped 34".
 func (r *Reader) lengthTold(remark string) {
 	name := r.value("species_logged").Text
-	if name == "" || r.sets > 0 || r.lists || r.like > 1 && !words.Glued(remark, "biggest") || r.value("length_cm").Known ||
+	if name == "" || r.sets > 0 || r.lists || r.like > 1 && !words.Glued(remark, "biggest") ||
+		r.value("length_cm").Known ||
 		r.layout.Kind == plan.Events || !words.Taped(remark) {
 		return
 	}
