@@ -6,7 +6,7 @@ FUZZTIME ?= 60s
 DEMO = testdata/demo/logs
 DEMO_TRACKS = testdata/demo/tracks
 # packages under testdata, which ./... passes over
-FIXTURES = ./testdata/bench ./testdata/browser ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
+FIXTURES = ./testdata/bench ./testdata/browser ./testdata/crossed ./testdata/demo ./testdata/seasons ./testdata/corpus/make/excelize
 
 .PHONY: help build demo test prove check race fuzz bench golden dist dist-test clean
 
