@@ -305,9 +305,9 @@ func (q *inquiry) compare(t *Stats) {
 		return
 	}
 	if missedUnlisted(counted, listed, q.subjects) {
-		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("%s: it lists what was hooked, lost ones too, and on no day "+
-			"or trip more than the bites that %s counts: the other %d were missed, or nobody wrote what came of them",
-			rows, counts, t.ByCount-struck))
+		q.log.Agreed = append(q.log.Agreed, fmt.Sprintf("the list%s tells what was hooked, lost ones too, and on no "+
+			"day or trip more than the bites counted%s: the other %d were missed, or nobody wrote what came of them",
+			within(rows), within(counts), t.ByCount-struck))
 		return
 	}
 	options := []string{counts, rows}
