@@ -15,17 +15,26 @@ var (
 		`(?i)^((?:mon|tue|wed|thu|fri|sat|sun|lun|mar|mer|mi[eé]|jeu|gio|jue|ven|vie|sam|s[aá]b|dom|dim|die|don|fre|son|seg|ter|qua|qui|sex|mit|sam)[\pL-]*\.?,?\s+|(?:mo|di|mi|do|fr|sa|so)\.?,?\s+)?(\d{1,4}[/.\-]\d{1,2}(?:[/.\-]\d{2,4})?|\d{1,2}(?:st|nd|rd|th|\.)?\s+(?:de\s+)?\pL{3,10}\.?,?(?:\s+(?:de\s+)?\d{4})?|\pL{3,10}\.?\s+\d{1,2}(?:st|nd|rd|th)?(?:,?\s+\d{4})?)\b[\s.,;:\-–—]*(.*)$`)
 )
 
+// fewTimed is how many lines with a clock time a diary has at least.
+const fewTimed = 5
+
 // diary takes a text whose lines begin with a clock time under a line for each day: one
 // row an entry, with its day, its time and what happened.
 func (g *Grid) diary(like Likeness) (Block, bool) {
+	var lines []int // the rows of one cell, the first
+	for i := range g.Rows {
+		if len(g.Rows[i].filled(0, g.Width)) == 1 && g.Rows[i].at(0).Look != Blank {
+			lines = append(lines, i)
+		}
+	}
+	if len(lines) < fewTimed || 3*len(lines) < len(g.Rows) {
+		return Block{}, false
+	}
 	timed, dated, longest, capitals := 0, 0, 0, 0
 	heads, watches := g.outings(), g.watches()
 	maps.Copy(heads, g.numberedTitles())
-	for i := range g.Rows {
+	for _, i := range lines {
 		c := g.Rows[i].at(0)
-		if len(g.Rows[i].filled(0, g.Width)) != 1 || c.Look == Blank {
-			continue
-		}
 		longest = max(longest, utf8.RuneCountInString(c.Text))
 		if _, head := heads[i]; head {
 			dated++
@@ -38,7 +47,7 @@ func (g *Grid) diary(like Likeness) (Block, bool) {
 			dated++
 		}
 	}
-	if timed < 5 || 3*timed < len(g.Rows) || dated == 0 {
+	if timed < fewTimed || 3*timed < len(g.Rows) || dated == 0 {
 		return Block{}, false
 	}
 	b := Block{Grid: g, Shape: Records, Labels: []Label{{Col: 0, Text: "date"},

@@ -28,6 +28,9 @@ type outingHead struct{ word, number, day string }
 // or two days of which the outing lasts.
 func headOf(text string) (h outingHead, ok bool) {
 	text = strings.Join(strings.Fields(text), " ")
+	if !yearOf.MatchString(text) {
+		return h, false // most lines, told without the dear patterns
+	}
 	if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) {
 		return h, false
 	}
@@ -35,8 +38,12 @@ func headOf(text string) (h outingHead, ok bool) {
 		if at == 0 || text[at-1] != ' ' {
 			continue
 		}
-		m, d := namedHead.FindStringSubmatch(text[:at]), dayFirst.FindStringSubmatch(text[at:])
-		if m == nil || d == nil || !isDay(d[2]) || !yearOf.MatchString(d[2]) {
+		d := dayFirst.FindStringSubmatch(text[at:])
+		if d == nil || !isDay(d[2]) || !yearOf.MatchString(d[2]) {
+			continue
+		}
+		m := namedHead.FindStringSubmatch(text[:at])
+		if m == nil {
 			continue
 		}
 		rest := d[3]

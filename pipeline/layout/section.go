@@ -73,7 +73,10 @@ func (b *Block) numbered(like Likeness) {
 	for _, l := range b.Labels {
 		word, at, last, others := "", map[int]string{}, 0, 0
 		for i, row := range b.Rows {
-			m := numberHead.FindStringSubmatch(row.at(l.Col).Text)
+			var m []string
+			if text := row.at(l.Col).Text; strings.TrimRight(text, "0123456789") != text {
+				m = numberHead.FindStringSubmatch(text)
+			}
 			if m == nil || !like.Key(strings.ToLower(m[1])) {
 				if row.at(l.Col).Look == Text {
 					others++
