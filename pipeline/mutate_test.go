@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/meaning"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/proof"
 	"wakeledger/pipeline/sheet"
@@ -107,6 +108,9 @@ func (c *corpusLog) season(t *testing.T) *Season {
 		}
 	}
 	s, err := newSeason(cfg)
+	if err == nil {
+		s.lexicon, err = meaning.Default(s.species)
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -98,6 +98,9 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 	if err != nil {
 		return nil, err
 	}
+	if s.lexicon, err = meaning.Default(s.species); err != nil {
+		return nil, err
+	}
 	if s.DB, err = store.Open(ctx, path); err != nil {
 		return nil, err
 	}
@@ -107,7 +110,7 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 	return s, nil
 }
 
-// newSeason is a season without its file.
+// newSeason is a season without its file, and without the lexicon, which logs alone need.
 func newSeason(cfg Config) (*Season, error) {
 	if err := cfg.complete(); err != nil {
 		return nil, err
@@ -115,9 +118,6 @@ func newSeason(cfg Config) (*Season, error) {
 	s := &Season{cfg: cfg}
 	var err error
 	if s.species, err = species.Default(); err != nil {
-		return nil, err
-	}
-	if s.lexicon, err = meaning.Default(s.species); err != nil {
 		return nil, err
 	}
 	if s.catalogue, err = estimate.Default(); err != nil {
