@@ -101,6 +101,8 @@ func Open(ctx context.Context, path string, cfg Config) (*Season, error) {
 	if s.lexicon, err = meaning.Default(s.species); err != nil {
 		return nil, err
 	}
+	now := s.cfg.Now()
+	s.lexicon.Today = unit.DateOf(now.Year(), now.Month(), now.Day())
 	if s.DB, err = store.Open(ctx, path); err != nil {
 		return nil, err
 	}

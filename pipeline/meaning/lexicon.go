@@ -7,12 +7,14 @@ import (
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/species"
+	"wakeledger/pipeline/unit"
 )
 
 // Lexicon is what is known of the words of headings.
 type Lexicon struct {
 	Columns   []*plan.Column
 	Species   *species.List
+	Today     unit.Date // a log without a year is of no later day; 0: its days are left without one
 	byAlias   map[string][]*plan.Column
 	byEssence map[string][]*plan.Column
 	words     map[string]string

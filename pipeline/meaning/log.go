@@ -41,6 +41,7 @@ type Log struct {
 	pages  []page          // the same, by sheet
 	Agreed []string        // what of the log agrees with its own sums
 	Keys   []*layout.Sheet // sheets that say what headings and codes of the others mean
+	NoYear *NoYear         // days whose year nothing says; nil where there are none
 
 	lexicon *Lexicon
 	legend  *legend

@@ -30,6 +30,93 @@ func (l *Log) years() {
 			p.Years = l.yearsOfDays(u)
 		}
 	}
+	l.takeYears()
+}
+
+// NoYear is what was made of a log's days where nothing in it says their year.
+type NoYear struct {
+	First string       // the first of these days, as written
+	Fit   []unit.Years // what they may be of, the last first: the first is taken
+	Named bool         // weekdays stand beside them, and tell which years fit
+}
+
+// Bounds of the years that days without one may be of: weekdays come again within eleven years.
+const (
+	yearsBack = 11
+	mostYears = 4
+)
+
+// takeYears takes the days of a log that nowhere says a year for those of the last that fits: on the weekdays that stand
+// beside them, and not after today. Proof asks whether it is that one.
+func (l *Log) takeYears() {
+	var all []unit.DayMonth
+	var of []*Understood
+	no, crosses := &NoYear{}, false
+	for _, u := range l.Data() {
+		b := u.Plan.Find("date")
+		if b == nil || b.Column.Parse != "date" {
+			continue
+		}
+		if u.Plan.Years != (unit.Years{}) || len(u.Block.Years) > 0 {
+			return
+		}
+		var before time.Month
+		for i, d := range u.b.daysOf(b.Index) {
+			text := cellOf(u.b.rows[i], b.Index)
+			if d == 0 || d.Time().Year() != yearlessYear {
+				if d != 0 {
+					return // a day with its year
+				}
+				continue
+			}
+			_, month, day := d.Civil()
+			at := unit.DayMonth{Day: day, Month: month}
+			if named, err := unit.ParseDayMonth(text, unit.OrderUnknown); err == nil && named.HasWeekday {
+				at, no.Named = named, true
+			}
+			crosses = crosses || before >= time.October && month <= time.March
+			before = month
+			all = append(all, at)
+			if no.First == "" {
+				no.First = text
+			}
+		}
+		of = append(of, u)
+	}
+	if len(all) == 0 || l.lexicon.Today == 0 {
+		return
+	}
+	for last := l.lexicon.Today.Time().Year(); last > l.lexicon.Today.Time().Year()-yearsBack && len(no.Fit) < mostYears; last-- {
+		years := unit.Years{From: last, To: last}
+		if crosses {
+			years.From--
+		}
+		if !slices.ContainsFunc(all, func(d unit.DayMonth) bool {
+			date, ok := years.Date(d)
+			return !ok || date > l.lexicon.Today
+		}) {
+			no.Fit = append(no.Fit, years)
+		}
+	}
+	if len(no.Fit) == 0 {
+		return
+	}
+	for _, u := range of {
+		u.Plan.Years = no.Fit[0]
+	}
+	l.NoYear = no
+}
+
+// OfYears has the days that nowhere have a year be of others than were taken.
+func (l *Log) OfYears(years unit.Years) {
+	if l.NoYear == nil {
+		return
+	}
+	for _, u := range l.Data() {
+		if u.Plan.Years == l.NoYear.Fit[0] {
+			u.Plan.Years = years
+		}
+	}
 }
 
 // statedYears is what texts state together; ok is false where they contradict each other.

@@ -120,6 +120,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"long ones":       fillCells,
 	"year":            fillCell,
 	"order":           orderDays,
+	"no year":         tellYear,
 	"word":            tellWord,
 	"blank":           fillBlanks,
 	"bare":            guessBare,

@@ -78,6 +78,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.now = nil
 	q.atOnce()
 	q.order()
+	q.noYear()
 	q.years()
 	q.untrolled()
 	q.aside()

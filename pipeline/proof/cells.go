@@ -367,6 +367,44 @@ func (q *inquiry) order() {
 	x.Brief, x.Choices = "Some dates may have the day or the month first.", []string{"day", "month"}
 }
 
+// noYear asks of which year the days of a log are that nowhere says one.
+func (q *inquiry) noYear() {
+	no := q.log.NoYear
+	if no == nil {
+		return
+	}
+	var years []string
+	for _, y := range no.Fit {
+		years = append(years, yearWords(y))
+	}
+	taken := "I take " + years[0]
+	if no.Named {
+		taken += ", in which the weekdays are right,"
+	}
+	q.ask("no year", "", "dates", fmt.Sprintf("The days of this log, such as %q, have no year. %s until you say. "+
+		"Of which year are they?", no.First, taken), years, []string{"trips"}, no.First)
+	q.last().Brief = "The days of a log have no year."
+}
+
+func yearWords(y unit.Years) string {
+	if y.From == y.To {
+		return strconv.Itoa(y.From)
+	}
+	return fmt.Sprintf("%d to %d", y.From, y.To)
+}
+
+// tellYear has the days of a log that nowhere says a year be of the one that was answered.
+func tellYear(l *meaning.Log, _ *Question, choice string) {
+	if l.NoYear == nil {
+		return
+	}
+	for _, y := range l.NoYear.Fit {
+		if yearWords(y) == choice {
+			l.OfYears(y)
+		}
+	}
+}
+
 // orderDays has the log's dates read the day or the month first.
 func orderDays(_ *meaning.Log, q *Question, choice string) {
 	for _, u := range q.of {
