@@ -796,7 +796,9 @@ func (x *builder) inclusive() {
 	}
 	w := x.weighLanded(l, r)
 	ofThose, _ := x.t.concepts.found(normalise(r.Heading + " " + r.Said))
-	said := ofThose["ofthose"] || slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
+	parts, _ := x.t.partsIn(l.Heading)
+	said := ofThose["ofthose"] || slices.Contains(parts, "release") ||
+		slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
 	p.Inclusive = p.Inclusive || w.with > w.without || said && w.without == 0
 	if p.Inclusive {
 		x.note("%s counts the fish let go too", l.Heading)

@@ -949,6 +949,12 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	}) >= 0.6 {
 		return 2.5
 	}
+	if c.Name == "lines_out" && v.share("sums", func(x layout.Cell) bool {
+		_, ok := words.Summed(x.Text)
+		return ok
+	}) >= 0.6 {
+		return 1
+	}
 	ticks := v.ticks()
 	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {
 		return -0.4 // a fish's yes or no more likely than a count of one
@@ -1047,14 +1053,15 @@ func (v *Values) ticks() float64 {
 
 func (v *Values) fates() float64 {
 	answered := v.share("answers", func(c layout.Cell) bool { return words.Answers(c.Text) }) > 0
-	return v.share("fate", func(c layout.Cell) bool {
+	told := v.share("fate", func(c layout.Cell) bool {
 		if answered && words.Yes(c.Text) {
 			return true // beside "yes, let it go" and "no, came off"
 		}
 		_, cause, _, ok := words.FateOf(c.Text) // "lost, hook pulled" is one fate
-		return (ok || words.Nothing(c.Text)) && (c.Look != layout.Text || digits(c.Text) == 0 &&
+		return ok && (c.Look != layout.Text || digits(c.Text) == 0 &&
 			(cause != "" || fateFirst(c.Text) || words.Answers(c.Text)))
 	})
+	return v.orNothing(told)
 }
 
 // counts tells whole numbers of which some are above one: no yes and no.
@@ -1096,10 +1103,18 @@ func fateFirst(text string) bool {
 	return ok && len(strings.Fields(first)) <= 2
 }
 
+// fishes is the share of cells that name fish, or say that there were none where others name them.
 func (v *Values) fishes(t *Lexicon) float64 {
-	return v.share("species in", func(c layout.Cell) bool {
-		return len(t.Species.In(c.Text)) > 0 || words.Nothing(c.Text)
-	})
+	named := v.share("species in", func(c layout.Cell) bool { return len(t.Species.In(c.Text)) > 0 })
+	return v.orNothing(named)
+}
+
+// orNothing is a share of cells with those that say "none" among them, which tell nothing of their own.
+func (v *Values) orNothing(share float64) float64 {
+	if share == 0 {
+		return 0
+	}
+	return share + v.share("nothing", func(c layout.Cell) bool { return words.Nothing(c.Text) })
 }
 
 // severalKinds are so many that one of them would be a fish that is known.

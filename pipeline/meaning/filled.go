@@ -64,9 +64,12 @@ func (x *builder) fillsDown(column, filled int) bool {
 var (
 	blankCell = regexp.MustCompile(`(?i)\b(?:blanks?|empty|left out|nothing written|vac[ií][oa]s?|en blanco|` +
 		`vuot[oaie]|vides?|vazi[oa]s?|leer\w*)\b`)
-	asAbove = regexp.MustCompile(`(?i)\b(?:same as|as)\s+(?:the\s+)?(?:row|line|one)?\s*(?:above|before)\b|` +
+	asAbove = regexp.MustCompile(`(?i)\b(?:same as|as)\s+(?:in\s+)?(?:the\s+)?` +
+		`(?:(?:row|line|one|trip|day|stretch|or|the)\s+)*(?:above|before)\b|` +
 		`\bunchanged\b|\bno change\b|\bigual (?:que |a |ao )?(?:arriba|antes|acima)|\bcome sopra\b|` +
 		`\bcomme (?:ci-dessus|avant|au-dessus)|\bwie (?:oben|zuvor|davor)|\bunver[aä]ndert`)
+	onlyChanges = regexp.MustCompile(`(?i)\b(?:only|just)\s+(?:written|noted|logged|given|put down|filled in|entered)\s+` +
+		`(?:when|if|where)\s+(?:it\s+|they\s+|that\s+)?(?:is\s+|are\s+)?chang(?:es?|ed)\b`)
 	sayingEnd = regexp.MustCompile(`[.;]\s+|\n`)
 )
 
@@ -75,7 +78,7 @@ var (
 func (l *Log) held() {
 	for _, text := range l.Texts {
 		for _, saying := range sayingEnd.Split(text, -1) {
-			if blankCell.MatchString(saying) && asAbove.MatchString(saying) {
+			if blankCell.MatchString(saying) && asAbove.MatchString(saying) || onlyChanges.MatchString(saying) {
 				l.hold(" " + normalise(saying) + " ")
 			}
 		}
@@ -84,9 +87,11 @@ func (l *Log) held() {
 
 // hold carries the settings that a saying is about.
 func (l *Log) hold(saying string) {
+	in, _ := l.lexicon.concepts.found(strings.TrimSpace(saying))
+	of := map[string]bool{"speed_kn": in["speed"], "lines_out": in["gear"] || in["rod"]}
 	for _, u := range l.Data() {
 		u.b.hold(func(b *plan.Binding) bool {
-			return slices.ContainsFunc(strings.Fields(normalise(b.Heading)), func(w string) bool {
+			return of[b.Column.Name] || slices.ContainsFunc(strings.Fields(normalise(b.Heading)), func(w string) bool {
 				return len(w) > 1 && strings.Contains(saying, " "+w+" ")
 			})
 		})

@@ -40,15 +40,21 @@ func (l *Log) hoursAgain() {
 			u.b.note("rows with a bite that say the same %s as the row above, on the same day, are of one stretch",
 				what)
 		}
-		if u.Beside = u.sideBySide(); u.Beside.Pairs > 0 && u.Beside.Odds >= 0 {
+		u.Men = u.sideBySide("angler", "line", "start_s", "end_s", "leg", "outcome", "time_s", "lure")
+		if u.Men.Pairs > 0 && u.Men.Odds >= 0 {
+			u.Plan.HoursOnce = true
+			u.b.note("%s: the hours of a day are the boat's, written for each man", u.titled("angler"))
+		}
+		u.Beside = u.sideBySide("lure", "line", "lines_out", "start_s", "end_s", "leg", "outcome", "time_s")
+		if u.Beside.Pairs > 0 && u.Beside.Odds >= 0 {
 			u.Plan.LureLines = true
-			u.b.note("%s: lures of one day with the same hours were out together, each on its line", lure(u))
+			u.b.note("%s: lures of one day with the same hours were out together, each on its line", u.titled("lure"))
 		}
 	}
 }
 
-// lure is the heading of the lures of a block.
-func lure(u *Understood) string { return strings.TrimSpace(u.Plan.Find("lure").Heading) }
+// titled is the heading of a column of a block that has it.
+func (u *Understood) titled(name string) string { return strings.TrimSpace(u.Plan.Find(name).Heading) }
 
 // Unsure tells whether it must be asked.
 func (a Again) Unsure() bool { return a.Pairs > 0 && a.Odds > neverAgain && a.Odds < sureAgain }
@@ -205,21 +211,22 @@ func likelier(k, n int, q float64) float64 {
 	return -math.Log(float64(n+1)) - (a - b - c + float64(k)*math.Log(q) + float64(n-k)*math.Log(1-q))
 }
 
-// sideBySide compares the rows of a table of lures with their hours and counts: neighbours of one day with the same
-// hours and different lures were out at the same time, each on a line of its own.
-func (u *Understood) sideBySide() Again {
+// sideBySide compares the rows of a table of lures, or of men, with their hours and counts: neighbours of one day with
+// the same hours and different lures were out at the same time, each on a line of its own; men were on one boat.
+// A table with one of the columns in but is no such one.
+func (u *Understood) sideBySide(of string, but ...string) Again {
 	p := u.Plan
-	lure := p.Find("lure")
-	if lure == nil || p.Kind != plan.Flat || !p.Binds("duration_s") || !p.Binds(countNames...) ||
-		p.Binds("line", "lines_out", "start_s", "end_s", "leg", "outcome", "time_s") || p.StrikeSets() > 0 {
+	what := p.Find(of)
+	if what == nil || p.Kind != plan.Flat || !p.Binds("duration_s") || !p.Binds(countNames...) ||
+		p.Binds(but...) || p.StrikeSets() > 0 {
 		return Again{}
 	}
 	var out Again
 	within, sameAcross, across, long := 0, 0, 0, false
 	var last hoursOf
-	lures, sum := map[string]bool{}, 0.0
+	seen, sum := map[string]bool{}, 0.0
 	for i, row := range u.effortRows(false) {
-		name := strings.ToLower(cellOf(u.b.rows[row.at], lure.Index))
+		name := strings.ToLower(cellOf(u.b.rows[row.at], what.Index))
 		equal := i > 0 && row.hours == last.hours
 		switch {
 		case i > 0 && row.day != last.day:
@@ -229,8 +236,8 @@ func (u *Understood) sideBySide() Again {
 			}
 			fallthrough
 		case i == 0:
-			lures, sum = map[string]bool{}, 0
-		case equal && !lures[name]:
+			seen, sum = map[string]bool{}, 0
+		case equal && !seen[name]:
 			if out.Pairs++; out.Pairs == 1 {
 				out.Row, out.Other = last.row, row.row
 			}
@@ -238,10 +245,10 @@ func (u *Understood) sideBySide() Again {
 		default:
 			within++
 		}
-		if name == "" || lures[name] {
+		if name == "" || seen[name] {
 			return Again{} // a lure that went in again
 		}
-		lures[name], sum = true, sum+numberIn(row.hours)
+		seen[name], sum = true, sum+numberIn(row.hours)
 		long, last = long || sum > LongestDay, row
 	}
 	out.Odds = likelier(out.Pairs, within, (float64(sameAcross)+1)/(float64(across)+2))

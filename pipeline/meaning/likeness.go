@@ -111,6 +111,9 @@ func (t *Lexicon) look(l layout.Label) sayings {
 		l.Text = strings.TrimLeft(rest, " -–:.)") // of "Strike 2 - what fish?" what it asks
 	}
 	l.Text = withoutRemark(l.Text)
+	if parts, outer := t.partsIn(l.Text); len(parts) > 0 {
+		l.Text = outer
+	}
 	if isRate(l.Text) {
 		return sayings{columns: s.columns, aside: "rate", asideWeight: asSpelled}
 	}
@@ -183,6 +186,28 @@ func withoutRemark(text string) string {
 		}
 	}
 	return outer
+}
+
+// countedConcepts are what bites are counted by in headings.
+var countedConcepts = []string{"miss", "lose", "hook", "land", "keep", "release"}
+
+// partsIn are the fates that a heading's brackets add up, "Landed (kept + let go)", and the heading without them. One
+// fate alone says what the heading itself means: "Caught (kept)".
+func (t *Lexicon) partsIn(text string) (parts []string, outer string) {
+	outer, inner, ok := brackets(text)
+	if !ok || !strings.ContainsAny(inner, "+&/,") && len(strings.Fields(inner)) < 3 {
+		return nil, ""
+	}
+	in, _ := t.concepts.found(normalise(inner))
+	for _, c := range countedConcepts {
+		if in[c] {
+			parts = append(parts, c)
+		}
+	}
+	if len(parts) < 2 {
+		return nil, ""
+	}
+	return parts, outer
 }
 
 func (t *Lexicon) spelled(s *sayings, text string) {

@@ -29,6 +29,7 @@ type Understood struct {
 	numbers [][]float64 // see rowNumbers
 	Again   Again       // rows that say their hours again
 	Beside  Again       // rows of lures that were out together
+	Men     Again       // rows of men who were on one boat
 	Listed  Listed      // a column whose cells name several lures
 }
 

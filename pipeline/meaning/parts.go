@@ -237,21 +237,36 @@ func (t *Lexicon) ofSoMany(b *layout.Block, l layout.Label) bool {
 // partsNamed are the words of a heading for several figures, each of another meaning, and what parts them.
 func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
 	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-"} {
-		heads := strings.Split(heading, sep)
-		if len(heads) < 2 {
-			continue
-		}
-		var names []string
-		for _, h := range heads {
-			if c := t.figureOf(layout.Label{Text: strings.TrimSpace(h)}); c != nil && !slices.Contains(names, c.Name) {
-				names = append(names, c.Name)
-			}
-		}
-		if len(names) == len(heads) {
+		if heads := t.eachNamed(strings.Split(heading, sep), sep, nil); len(heads) > 1 {
 			return heads, sep
 		}
 	}
 	return nil, ""
+}
+
+// mostPieces is into how many pieces a heading of several figures falls at the most.
+const mostPieces = 6
+
+// eachNamed are the words of a heading's pieces, each with a meaning of its own that none of names is. Pieces may be of
+// one word: the "hook-ups" of "bites-hook-ups-boated". nil: there are none.
+func (t *Lexicon) eachNamed(pieces []string, sep string, names []string) []string {
+	if len(pieces) > mostPieces {
+		return nil
+	}
+	for n := 1; n <= len(pieces); n++ {
+		head := strings.TrimSpace(strings.Join(pieces[:n], sep))
+		c := t.figureOf(layout.Label{Text: head})
+		if c == nil || slices.Contains(names, c.Name) {
+			continue
+		}
+		if n == len(pieces) {
+			return []string{head}
+		}
+		if rest := t.eachNamed(pieces[n:], sep, append(slices.Clone(names), c.Name)); rest != nil {
+			return append([]string{head}, rest...)
+		}
+	}
+	return nil
 }
 
 // figureOf is the column of counts, hours or speeds that a heading names best; nil: none.
@@ -278,7 +293,7 @@ func inParts(b *layout.Block, col int, sep string, n int) bool {
 	parted := 0
 	for _, r := range b.Rows {
 		text := cellText(r, col)
-		if text == "" || words.NotLogged(text) || loneText(&r) {
+		if text == "" || text == "-" || words.NotLogged(text) || loneText(&r) {
 			continue
 		}
 		parts := strings.Split(text, sep)

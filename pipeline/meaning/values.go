@@ -88,15 +88,43 @@ func kindsOf(cells []layout.Cell) []cellKind {
 		if !seen {
 			i = len(out)
 			at[c] = i
-			out = append(out, cellKind{Cell: c, whole: wholeOf(c)})
+			out = append(out, cellKind{Cell: c})
 		}
 		out[i].n++
+	}
+	mark := tallied(cells)
+	worded := slices.ContainsFunc(out, func(k cellKind) bool { return numberWord(k.Cell) })
+	for i, k := range out {
+		out[i].whole = wholeOf(k.Cell, mark, worded)
 	}
 	return out
 }
 
-// wholeOf is the whole number that a cell says, NaN where it says none.
-func wholeOf(c layout.Cell) float64 {
+// tallied is the mark with which a column ticks off how many, where one of its cells has several; 0 where none has.
+func tallied(cells []layout.Cell) rune {
+	for _, c := range cells {
+		if mark, n, _ := words.Tally(c.Text); n > 1 {
+			return mark
+		}
+	}
+	return 0
+}
+
+// numberWord tells a count of one or more in a word: beside it "no" is none.
+func numberWord(c layout.Cell) bool {
+	n, ok := phrase.Count(c.Text)
+	return ok && n > 0 && digits(c.Text) == 0
+}
+
+// wholeOf is the whole number that a cell says, NaN where it says none. mark is that of a column of tallies, and worded
+// tells one whose counts are words.
+func wholeOf(c layout.Cell, mark rune, worded bool) float64 {
+	if worded && strings.EqualFold(c.Text, "no") {
+		return 0
+	}
+	if m, n, ok := words.Tally(c.Text); ok && m == mark {
+		return float64(n)
+	}
 	if c.Look == layout.Clock || c.Look == layout.Date {
 		return math.NaN()
 	}
@@ -358,8 +386,13 @@ func (v *Values) figure(row int) float64 {
 func (v *Values) count(row int) (n int, ok bool) {
 	if v.tallied == nil {
 		v.tallied = make([]cellCount, len(v.Rows))
+		mark := tallied(v.Rows)
 		for i, c := range v.Rows {
-			v.tallied[i].n, v.tallied[i].ok = phrase.Count(c.Text)
+			m, n, ok := words.Tally(c.Text)
+			if !ok || m != mark {
+				n, ok = phrase.Count(c.Text)
+			}
+			v.tallied[i] = cellCount{n, ok}
 		}
 	}
 	return v.tallied[row].n, v.tallied[row].ok

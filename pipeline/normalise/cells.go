@@ -482,6 +482,10 @@ func countCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfInt(0)
 		return nil
 	}
+	if _, n, ok := words.Tally(text); ok && float64(n) <= t.Column.Max {
+		r.values[t.field] = entry.OfInt(int64(n))
+		return nil
+	}
 	if means, ok := r.words.find("mark", text); ok {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil
@@ -491,8 +495,14 @@ func countCell(r *Reader, t *target, text string) error {
 		text = m[1]
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
-	if n, ok := words.LinesAt(text); ok && t.Column.Name == "lines_out" {
-		v, err = float64(n), nil
+	if t.Column.Name == "lines_out" {
+		n, ok := words.LinesAt(text)
+		if !ok {
+			n, ok = words.Summed(text)
+		}
+		if ok {
+			v, err = float64(n), nil
+		}
 	}
 	if err != nil {
 		if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {

@@ -46,6 +46,29 @@ func (r *Reader) hoursAgain() {
 	}
 }
 
+// boatsHours leaves out the hours, lines and speed of a man's row where the row above is of another man on the same day
+// and says the same of them: they are the boat's.
+func (r *Reader) boatsHours() {
+	if !r.layout.HoursOnce {
+		return
+	}
+	key := map[string]string{}
+	for i := range r.targets {
+		if t := &r.targets[i]; t.given == "" && t.text != "" && (effortNames[t.Column.Name] || t.rank >= 0) {
+			key[t.Column.Name] = strings.ToLower(t.text)
+		}
+	}
+	if r.above != nil && saysAgain(key, r.above) {
+		for i := range r.targets {
+			if t := &r.targets[i]; t.given == "" && effortNames[t.Column.Name] {
+				t.text = ""
+			}
+		}
+		return
+	}
+	r.above = key
+}
+
 // saysAgain reports whether a row says what the one above it does: of a port or boat it may say nothing more.
 func saysAgain(row, above map[string]string) bool {
 	for name, text := range row {

@@ -198,9 +198,15 @@ func (r *Reader) derived() {
 	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
 	if lh.Known && h.Known && h.Real > 0 && !r.value("lines_out").Known {
-		r.put("lines_out", entry.OfInt(int64(math.Round(lh.Real/h.Real))))
+		// where lines went in and out between, no one number of lines tells it
+		if n := lh.Real / h.Real; math.Abs(n-math.Round(n)) < nearlyWhole {
+			r.put("lines_out", entry.OfInt(int64(math.Round(n))))
+		}
 	}
 }
+
+// nearlyWhole is how far line-hours over hours may be from a whole number of lines, as both are rounded.
+const nearlyWhole = 0.15
 
 // half names the trip of a row by its day and its half of the day.
 func (r *Reader) half() {

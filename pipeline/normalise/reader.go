@@ -271,6 +271,9 @@ func (r *Reader) implied() {
 	if r.layout.LureLines {
 		r.add("line", entry.Text)
 	}
+	if r.layout.Binds("line_hours") && !r.has("lines_out") {
+		r.add("lines_out", entry.Int)
+	}
 	if len(r.layout.Rods) > 0 {
 		r.add("lines_out", entry.Int)
 	}
@@ -399,6 +402,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.values[0] = entry.OfInt(int64(row.Num))
 	r.gather()
 	r.hoursAgain()
+	r.boatsHours()
 	for i := range r.targets {
 		t := &r.targets[i]
 		text := t.text

@@ -190,9 +190,20 @@ func (s *scanner) putOut(i int) bool {
 	return j >= len(s.items) || s.tok(it.end+1) != "of"
 }
 
-// linesNamed reports whether a bare number is of the lines named right before it: "wahoo rods in, 3 of them".
+// linesNamed reports whether a bare number is of the lines named right before it: "wahoo rods in, 3 of them",
+// "lines: 5", "rods out = 5".
 func (s *scanner) linesNamed(i int) bool {
 	it := s.items[i]
+	if at := it.tok - 2; (s.tok(it.tok-1) == ":" || s.tok(it.tok-1) == "=") && at >= 0 && it.num >= 1 && it.num <= 20 &&
+		it.num == float64(int(it.num)) && !it.article {
+		if t := s.tok(at); t == "in" || t == "out" {
+			at--
+		}
+		if at >= 0 {
+			_, ok := words.LineAt(s.toks, at, "plural")
+			return ok
+		}
+	}
 	next := s.tok(it.end + 1)
 	if it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) || s.tok(it.end) != "of" ||
 		next != "em" && next != "them" {

@@ -122,6 +122,7 @@ type Block struct {
 	Early      int        // strikes before this second of the day are of the afternoon, by a clock of twelve hours
 	Inclusive  bool       // landed counts the released too
 	EffortOnce bool       // rows repeat the stretch that they are of
+	HoursOnce  bool       // rows of one day are of men on one boat: its hours are counted once, what each had is his
 	LureLines  bool       // rows of one day are lines that were out together, each named by its lure
 	NoEffort   bool       // what it says of hours another block says better, but for the rows of OnlyHere
 	NoStrikes  bool       // what it tells of strikes another block tells better

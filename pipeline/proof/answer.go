@@ -127,6 +127,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"other hours":     takeOff,
 	"hours again":     countHours,
 	"lures together":  countLures,
+	"men together":    countMen,
 	"lures of a cell": countListed,
 	"behind":          tellBehind,
 	"bitten":          allBites,

@@ -401,6 +401,7 @@ func (q *inquiry) block(s Subject) {
 	q.otherwise(s)
 	q.hoursAgain(s)
 	q.luresTogether(s)
+	q.menTogether(s)
 	q.lureLists(s)
 	q.longDays(s)
 	q.keptBeside(s)

@@ -47,6 +47,25 @@ func (q *inquiry) luresTogether(s Subject) {
 	q.last().Choices = []string{once, each}
 }
 
+// menTogether asks about men of one day with the same hours, where it is not sure that they were on the boat together.
+func (q *inquiry) menTogether(s Subject) {
+	a := s.Men
+	if !a.Unsure() || s.Plan.NoEffort {
+		return
+	}
+	q.ask("men together", s.Plan.Name, "hours", fmt.Sprintf("Rows %d and %d are of one day, with two men and the "+
+		"same hours: were they fishing at the same time?", a.Row, a.Other),
+		[]string{"at the same time", "one after the other"}, hours)
+	q.last().Choices = []string{once, each}
+}
+
+// countMen counts the hours of men of one day once, or those of each.
+func countMen(_ *meaning.Log, q *Question, choice string) {
+	for _, u := range q.of {
+		u.Plan.HoursOnce = choice == once
+	}
+}
+
 // countLures takes lures of one day for lines that were out together, or each for a stretch.
 func countLures(_ *meaning.Log, q *Question, choice string) {
 	for _, u := range q.of {

@@ -30,3 +30,11 @@ func TestLuresAtPlaces(t *testing.T) {
 		}
 	}
 }
+
+func TestSummed(t *testing.T) {
+	for text, want := range map[string]int{"2+1": 3, "2 + 2": 4, "3+1+1": 5, "2": 0, "2+": 0, "me + 2": 0, "2-1": 0} {
+		if n, ok := Summed(text); n != want || ok != (want > 0) {
+			t.Errorf("%q: %d %t, want %d", text, n, ok, want)
+		}
+	}
+}

@@ -145,6 +145,20 @@ func LinesAt(text string) (n int, ok bool) {
 	return n, len(parts) > 1
 }
 
+var summed = regexp.MustCompile(`^\d{1,2}(?:\s*\+\s*\d{1,2})+$`)
+
+// Summed adds up figures with plus signs between: "2+1", the lines of two places. It reports false for anything else.
+func Summed(text string) (n int, ok bool) {
+	if !strings.Contains(text, "+") || !summed.MatchString(text) {
+		return 0, false
+	}
+	for _, part := range strings.Split(text, "+") {
+		of, _ := strconv.Atoi(strings.TrimSpace(part))
+		n += of
+	}
+	return n, true
+}
+
 var (
 	partsOfSpread = regexp.MustCompile(`\s*(?:[,;+&]|\band\b)\s*`)
 	betweenLures  = regexp.MustCompile(`\s*[|;\n]\s*`)

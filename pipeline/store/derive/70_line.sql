@@ -24,7 +24,8 @@ SELECT log_id, sheet FROM (
     SELECT e.log_id, e.sheet, max(e.lines_out) > count(DISTINCT lower(c.line)) AS more
     FROM counted c JOIN placed_entry e USING (ord) WHERE c.kind = 'flat'
     GROUP BY c.leg_id, e.log_id, e.sheet HAVING count(c.line) > 0 AND count(e.lines_out) > 0
-        AND count(coalesce(e.strikes_n, e.hooked_n, e.landed_n)) = 0)
+        AND (count(coalesce(e.strikes_n, e.hooked_n, e.landed_n)) = 0
+            OR count(e.time_s) > 0 AND max(greatest(e.strikes_n, e.hooked_n, e.landed_n)) <= 1))
 GROUP BY log_id, sheet HAVING 2 * count(*) FILTER (more) > count(*);
 
 -- Lines as logged: a flat row is one (or as many as it says are out, where it
