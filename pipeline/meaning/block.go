@@ -95,7 +95,9 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 			}
 			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
 		case cand.column == rodColumn:
-			u.Codes = l.abbreviations()
+			if u.Codes = l.places; u.Codes == nil {
+				u.Codes = l.abbreviations()
+			}
 			p.Unknown, p.Rods = append(p.Unknown, u), append(p.Rods, u)
 		case cand.column == spreadColumn:
 			p.Unknown, p.Spread = append(p.Unknown, u), append(p.Spread, u)
@@ -229,6 +231,7 @@ func (x *builder) settle() {
 	x.noStretches()
 	x.noStrikes()
 	x.quietRods()
+	x.blankRods()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
 		x.plan.Spread = nil
 	}
@@ -255,13 +258,16 @@ func (x *builder) quietRods() {
 		for _, row := range x.rows {
 			switch text := cellOf(row, u.Index); {
 			case text == "":
-			case strings.Trim(text, "-–— ") == "" || words.Nothing(text):
+			case words.QuietMark(text) || words.Nothing(text):
 				nothing++
 			default:
 				nothing = -len(x.rows)
 			}
 		}
-		if nothing > 0 && 2*nothing >= len(x.rows) {
+		beside := slices.ContainsFunc(p.Rods, func(o plan.Unknown) bool {
+			return o.Index == u.Index-1 || o.Index == u.Index+1
+		})
+		if nothing > 0 && (beside || 2*nothing >= len(x.rows)) {
 			p.Unknown = slices.DeleteFunc(p.Unknown, func(o plan.Unknown) bool { return o.Index == u.Index })
 			p.Bindings = slices.DeleteFunc(p.Bindings, func(b plan.Binding) bool { return b.Index == u.Index })
 			u.Codes, u.Aside = p.Rods[0].Codes, ""

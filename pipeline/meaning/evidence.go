@@ -381,11 +381,15 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			_, _, _, ok := words.FateOf(c.Text)
 			return ok || len(t.Species.In(c.Text)) > 0
 		})
+		quiet := v.share("quiet marks", func(c layout.Cell) bool { return words.QuietMark(c.Text) || words.Nothing(c.Text) })
+		if fates > 0 && quiet < 1 {
+			fates /= 1 - quiet // of the cells that tell something
+		}
 		measures := v.share("lengths", func(c layout.Cell) bool { // 8'11"
 			_, err := unit.ParseQuantity(c.Text, unit.Length, unit.Inch, unit.MarkPoint)
 			return err == nil
 		})
-		if fates > 0.5 {
+		if fates > 0.5 || v.spelledOut && quiet == 1 {
 			c := candidate{column: rodColumn}
 			c.add(off, "place over fates", 4.5)
 			out = append(out, c)

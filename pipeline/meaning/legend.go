@@ -23,6 +23,7 @@ type legend struct {
 	words    map[string]string            // by heading or code in normal form
 	codes    map[string]map[string]string // by heading in normal form, then code in lower case
 	headings map[string]bool              // of words, those said to be headings
+	places   map[string]string            // marks under the places of the spread, "" for no mark; nil: not said
 	blank    map[string]string            // by such a heading: what it means that no code stands there
 	alone    string                       // the fate of a fish that is named and nothing more; "" where nobody says
 	blanks   map[string]string            // by heading: the fate of a bite where nothing stands; "" is any heading
@@ -74,6 +75,15 @@ func readLegend(texts []string) *legend {
 		text = unnumbered(commentMark.ReplaceAllString(text, ""))
 		if m := missingMark.FindStringSubmatch(text); m != nil {
 			l.missing = m[1]
+			continue
+		}
+		if codes := placeCodes(text); codes != nil {
+			l.places = codes
+			for code, means := range codes {
+				if word := normalise(code); word != "" && l.words[word] == "" {
+					l.words[word] = means
+				}
+			}
 			continue
 		}
 		text = l.glossary(text)
@@ -374,6 +384,9 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 
 // rewritten are a column's cells with their codes written out.
 func (l *legend) rewritten(v *Values) *Values {
+	if l.places != nil && words.IsPlace(v.Label.Text) {
+		return l.ofPlace(v)
+	}
 	codes := l.codesFor(v)
 	short := l.abbreviations()
 	if codes == nil && l.missing == "" && (len(short) == 0 || v.texts() < 0.9 || v.length() <= longestCode) {

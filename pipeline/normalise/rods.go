@@ -20,7 +20,11 @@ func (r *Reader) rodCell(u plan.Unknown) (cell string, out bool) {
 	if u.Index < len(r.row.Cells) {
 		cell = strings.TrimSpace(r.row.Cells[u.Index])
 	}
-	return cell, !words.NotOut(u.Codes[strings.ToLower(cell)])
+	means, told := u.Codes[strings.ToLower(cell)]
+	if cell == "" && !told {
+		return cell, !r.layout.RodsBlank
+	}
+	return cell, !words.NotOut(means)
 }
 
 // rodLines counts the lines of a row whose columns are the places of the spread.
@@ -73,10 +77,51 @@ func (r *Reader) rods() {
 		if !out {
 			continue
 		}
-		for _, part := range strings.FieldsFunc(cell, func(c rune) bool { return strings.ContainsRune(";/\n,", c) }) {
-			r.onRod(u, strings.TrimSpace(part))
+		if words.QuietMark(cell) {
+			continue
+		}
+		for _, part := range strings.FieldsFunc(cell, func(c rune) bool { return strings.ContainsRune(";/\n,+", c) }) {
+			for _, one := range eachMark(strings.TrimSpace(part), u.Codes) {
+				r.onRod(u, one)
+			}
 		}
 	}
+	r.lostOnRods()
+}
+
+// lostOnRods has a fish that the row's list says was lost be the one that a place of the spread tells as lost without
+// its name.
+func (r *Reader) lostOnRods() {
+	if len(r.layout.Rods) == 0 {
+		return
+	}
+	lost := func(s Side, named bool) bool {
+		return s.Row == int64(r.row.Num) && s.Values["outcome"].Text == "lost" &&
+			s.Values["species_logged"].Known == named && s.Values["line"].Known != named
+	}
+	for i := 0; i < len(r.side); i++ {
+		if !lost(r.side[i], true) {
+			continue
+		}
+		at := slices.IndexFunc(r.side, func(s Side) bool { return lost(s, false) })
+		if at < 0 {
+			continue
+		}
+		fillIn(r.side[at].Values, r.side[i].Values)
+		r.side = slices.Delete(r.side, i, i+1)
+		i--
+	}
+}
+
+// eachMark parts a cell of several marks, "kept kept off", each of which the legend explains.
+func eachMark(part string, codes map[string]string) []string {
+	marks := strings.Fields(part)
+	for _, m := range marks {
+		if codes[strings.ToLower(m)] == "" {
+			return []string{part}
+		}
+	}
+	return marks
 }
 
 // atSpeed is the speed in knots at which something struck, behind it: "wahoo 31 lb @13".
@@ -114,11 +159,15 @@ func (r *Reader) onRod(u plan.Unknown, part string) {
 		n, _ = strconv.Atoi(m[1])
 		what = m[2]
 	}
-	fate, cause, _, ok := words.FateOf(words.WrittenOut(what, u.Codes))
+	means, coded := u.Codes[strings.ToLower(what)]
+	if !coded {
+		means = words.WrittenOut(what, u.Codes)
+	}
+	fate, cause, _, ok := words.FateOf(means)
 	fish := phrase.FishList(what, phrase.Defaults{Scaled: u.Scaled})
 	switch {
-	case !strings.ContainsFunc(part, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }),
-		words.Nothing(part), words.Nothing(words.WrittenOut(what, u.Codes)), words.NotLogged(part):
+	case !coded && !strings.ContainsFunc(part, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }),
+		words.Nothing(part), words.Nothing(means), !coded && words.NotLogged(part):
 		return
 	case !ok && len(fish) == 0:
 		p := r.pos

@@ -108,6 +108,7 @@ type Block struct {
 	KeptUnless bool      // those of Catch were kept but for what remarks say
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
+	RodsBlank  bool      // under a place that is blank there was no line
 	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
 	Lures      *Unknown  // of Unknown: cells that name several lures, each of which ran on a line of its own
 

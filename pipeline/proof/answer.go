@@ -128,6 +128,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"hours again":     countHours,
 	"lures together":  countLures,
 	"men together":    countMen,
+	"no line":         tellBlankRods,
 	"lures of a cell": countListed,
 	"behind":          tellBehind,
 	"bitten":          allBites,

@@ -402,6 +402,7 @@ func (q *inquiry) block(s Subject) {
 	q.hoursAgain(s)
 	q.luresTogether(s)
 	q.menTogether(s)
+	q.blankRods(s)
 	q.lureLists(s)
 	q.longDays(s)
 	q.keptBeside(s)

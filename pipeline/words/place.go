@@ -124,6 +124,12 @@ func BehindPlace(text string) (rest string, ok bool) {
 	return "", false
 }
 
+// QuietMark reports whether a cell under a place of the spread is no more than a mark that nothing struck there: a dash,
+// a dot, a nought.
+func QuietMark(text string) bool {
+	return text != "" && (strings.Trim(text, "-–— ") == "" || text == "." || text == "0" || strings.EqualFold(text, "o") || text == "/")
+}
+
 // numbered is a number of lines before their place: "2 long".
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
 
