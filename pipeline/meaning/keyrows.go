@@ -36,6 +36,7 @@ type keyRow struct {
 	code  string   // of the heading above, which stands alone
 	means string
 	cell  bool // no heading, but what stands in cells of the others
+	fated bool // that is a code, and what became of a bite
 }
 
 // keyRows are the rows of a sheet that has words beside words, with what each is about.
@@ -69,6 +70,7 @@ func keyRows(s *layout.Sheet, others []*layout.Sheet) []keyRow {
 				}
 			}
 			row.cell = len(row.heads) == 0 && anyCell(others, "", code)
+			row.fated = row.cell && len(code) <= longestCode && isFate(means)
 		}
 		out = append(out, row)
 	}

@@ -31,6 +31,7 @@ type legend struct {
 	bare       bool                         // a weight without a word for the scale is a guess
 	freed      []string                     // names of fish that are let go whenever they are caught
 	kept       bool                         // counts are of all fish, and remarks say which were let go
+	without    bool                         // counts of fish have not those in them that were let go
 	apart      map[string]map[string]string // by heading: codes of what was not trolled
 }
 
@@ -70,6 +71,7 @@ func readLegend(texts []string) *legend {
 		maps.Copy(l.scaleCodes, scaleCodesIn(text))
 		l.bare = l.bare || guessesBare(text)
 		l.freed = append(l.freed, phrase.AlwaysReleased(text)...)
+		l.without = l.without || letGoApart(text)
 		l.kept = l.kept || phrase.KeptUnlessTold(text)
 		text = unnumbered(commentMark.ReplaceAllString(text, ""))
 		if m := missingMark.FindStringSubmatch(text); m != nil {

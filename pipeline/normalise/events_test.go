@@ -149,6 +149,26 @@ func TestEventWords(t *testing.T) {
 		"rest of the row is kept")
 }
 
+// What became of a bite, and no more, may be told with a slip of the pen; the boat turns, and a fish is turned loose.
+func TestMistypedBites(t *testing.T) {
+	told, aside := readEvents(t, "log.csv", `Date,Time,What,Lines,Knots,Fish
+2026-06-03,06:00,lines in,5,7,
+2026-06-03,06:30,mised,,,
+2026-06-03,07:00,in teh box,,,wahoo
+2026-06-03,07:20,turned loose,,,white marlin
+2026-06-03,07:40,turned,,,
+2026-06-03,08:00,relesed,,,wahoo
+2026-06-03,abt 9:10,lines up,,,
+`)
+	expectTold(t, told, `
+6:30 missed
+7:00 landed wahoo
+7:20 released white marlin
+8:00 released wahoo
+6:00-9:10 5 at 7`)
+	expectTold(t, aside, "")
+}
+
 // An entry at one clock time may tell of one bite in several sentences. Lines for the bottom are none.
 func TestOneBiteOfAnEntry(t *testing.T) {
 	told, aside := readEvents(t, "deck.txt", `RUN 1   Monday 4 May 2026
