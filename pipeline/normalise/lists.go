@@ -128,6 +128,10 @@ func (r *Reader) strikeSets() {
 		func(name string) bool { return r.value(name).Known }) {
 		kind = plan.Fish
 	}
+	speeds := map[int]float64{}
+	if !r.value("speed_kn").Known {
+		speeds = phrase.NumberedSpeeds(r.value("notes").Text)
+	}
 	again := map[string]bool{} // columns that stand once for each strike: a lure beside them tells of none
 	for i := range r.targets {
 		if t := &r.targets[i]; t.OfStrike() && t.Set > 0 {
@@ -154,6 +158,9 @@ func (r *Reader) strikeSets() {
 		}
 		if scale, told := words.ByScale(r.value(fmt.Sprintf("weighed#s%d", k)).Text); told && !scale {
 			delete(v, "scale_kg")
+		}
+		if speed := speeds[k+1]; speed > 0 && !v["strike_speed_kn"].Known {
+			v["strike_speed_kn"] = entry.OfReal(speed)
 		}
 		n++
 		r.beside(kind, v)
