@@ -23,8 +23,8 @@ var (
 	alsoWithin = regexp.MustCompile(`(?i)\(\s*` + alsoWord + `\s+[^)]*\)`)
 	// a clause of others that stand in a column of their own: "those let go are apart", "los soltados van aparte"
 	apartFrom = regexp.MustCompile(`(?i)(?:^|[,;.(]\s*)([^,;.()]*\s(?:apart|separate|separately|on top|in addition|` +
-		`counted extra|come extra|are extra|aparte|por separado|à part|a part|en plus|a parte|in più|à parte|getrennt|` +
-		`extra|kommen dazu|in another column|en otra columna))\)?\s*(?:[,;.)]|$)`)
+		`extra|aparte|por separado|à part|a part|en plus|a parte|in più|à parte|getrennt|kommen dazu|` +
+		`in another column|en otra columna))\)?\s*(?:[,;.)]|$)`)
 	plus = regexp.MustCompile(`(?i)\s*(?:[+&,]|\b(?:and|plus|y|e|et|und|sowie|más|più|mais)\b)\s*`)
 	// the beginnings of words for a fish that is hooked
 	hooking = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hook|stuck|stick|clav|enganch|prend|peg[aoó]|ferr|fisg|crav|` +

@@ -51,8 +51,8 @@ func TestKeySheets(t *testing.T) {
 	}
 	const blocks = "Trip|Date|Start|End|Lines|Strike 1 Result|Strike 1 CFL (in)|Strike 2 Result|Strike 2 CFL (in)\n" +
 		"1|2026-06-03|06:00|11:00|5|K|40|P|\n2|2026-06-04|06:00|11:00|5|P||M|\n3|2026-06-05|06:00|11:00|5|R|51|P|"
-	fates := inferred(t, "log", nil, "2026", blocks, "Key", "K|kept\nR|released at the boat\nP|pulled the hook or broke "+
-		"off\nM|missed, rod bent and straight again\nCFL|curved fork length")
+	fates := inferred(t, "log", nil, "2026", blocks, "Key", "K|kept\nR|released at the boat\nP|pulled the hook or "+
+		"broke off\nM|missed, rod bent and straight again\nCFL|curved fork length")
 	if len(fates.Keys) != 1 || len(fates.Data()) != 1 || !strings.HasPrefix(
 		fates.Data()[0].Plan.Find("outcome").Codes["p"], "pulled the hook") {
 		t.Errorf("%d key sheets: expected one of codes that stand in several columns", len(fates.Keys))

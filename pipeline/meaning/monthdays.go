@@ -123,8 +123,9 @@ func daysOfMonth(rows []layout.Row, col int) bool {
 		}
 		d := dayNumber(r.Cells[col].Text)
 		if d < max(1, last) {
-			if text := r.Cells[col].Text; n >= leastDays && i == len(rows)-1 &&
-				!timed(&r) && (!strings.ContainsAny(text, "0123456789?") || loneText(&r) && sumInWords.MatchString(text)) {
+			text := r.Cells[col].Text
+			sum := !strings.ContainsAny(text, "0123456789?") || loneText(&r) && sumInWords.MatchString(text)
+			if n >= leastDays && i == len(rows)-1 && sum && !timed(&r) {
 				continue
 			}
 			return false

@@ -198,13 +198,14 @@ func TestSaidToBeIn(t *testing.T) {
 	}
 }
 
-// TestSaidToBeApart holds that fish let go are said to be counted apart, and that this says nothing of the others' fate.
+// TestSaidToBeApart holds that fish let go are said to be counted apart, and that this says nothing of the others.
 func TestSaidToBeApart(t *testing.T) {
 	for text, want := range map[string]bool{"arriba = subidos y muertos, los soltados van aparte.  kg = báscula": true,
 		"on deck (let go fish are counted separately)": true, "à bord, les relâchés sont en plus": true,
 		"a bordo, i rilasciati sono in più": true, "released fish come on top": true,
-		"the lost ones are apart": false, "let go fish are not apart": false, "released: tied apart from the boat": false,
-		"the rods are kept apart": false} {
+		"the lost ones are apart": false, "let go fish are not apart": false,
+		"released: tied apart from the boat": false,
+		"the rods are kept apart":            false} {
 		if got := letGoApart(text); got != want {
 			t.Errorf("%q: %t, expected %t", text, got, want)
 		}

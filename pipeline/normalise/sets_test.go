@@ -27,8 +27,9 @@ func TestSetsOfFish(t *testing.T) {
 
 // TestSpeedsOfSets gives a strike that a remark names by its number the speed that it tells, where its row has none.
 func TestSpeedsOfSets(t *testing.T) {
-	sides, _ := sidesOf(t, "log.csv", "Date,In,Out,Rods,Kts,Strike 1 Time,Strike 1 Result,Strike 2 Time,Strike 2 Result,Notes\n"+
-		"2025-06-07,8:20,11:20,3,7,8:30,missed,9:10,lost,\n2025-06-14,6:10,8:30,4,7,6:20,missed,7:10,lost,\n"+
+	sides, _ := sidesOf(t, "log.csv", "Date,In,Out,Rods,Kts,Strike 1 Time,Strike 1 Result,Strike 2 Time,"+
+		"Strike 2 Result,Notes\n2025-06-07,8:20,11:20,3,7,8:30,missed,9:10,lost,\n"+
+		"2025-06-14,6:10,8:30,4,7,6:20,missed,7:10,lost,\n"+
 		"2025-06-21,6:10,8:30,4,,6:30,missed,7:00,missed,GPS down. Strike 2 came at 6.3 kt on the handheld\n")
 	var speeds []float64
 	for _, s := range sides {

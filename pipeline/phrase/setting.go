@@ -74,7 +74,8 @@ func BiteSpeed(text string) float64 {
 	return speed
 }
 
-// NumberedSpeeds are the speeds in knots at which bites came that a text names by their number: "strike 2 came at 6.3 kt".
+// NumberedSpeeds are the speeds in knots at which bites came that a text names by their number: "strike 2 came at
+// 6.3 kt".
 func NumberedSpeeds(text string) map[int]float64 {
 	out := map[int]float64{}
 	for _, clause := range clauseEnd.Split(text, -1) {
