@@ -33,24 +33,21 @@ func IsKey(s *layout.Sheet, sheets []*layout.Sheet) bool {
 
 // explainsHeadings tells a sheet of two columns or three in which most of the rows that have
 // words beside words begin with a heading of another sheet or its codes, or with its name. Several begin with a
-// heading, or with a code and what became of a bite.
+// heading, or with letters that are a code, each once and of another meaning: strikes of numbered trips are no codes.
 func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	if s.Grid.Width > 3 || len(s.Grid.Rows) < 4 {
 		return false
 	}
 	rows := keyRows(s, except(sheets, s))
-	found, told, fated := 0, 0, 0
+	found, told := 0, 0
 	for _, r := range rows {
 		if len(r.heads) > 0 {
 			found++
 		} else if r.cell {
 			told++
 		}
-		if r.fated {
-			fated++
-		}
 	}
-	return found+fated >= 3 && 2*(found+told) > len(rows)
+	return found+fatedCodes(rows) >= 3 && 2*(found+told) > len(rows)
 }
 
 // except are the sheets of a log but one.

@@ -200,7 +200,8 @@ var sumInWords = regexp.MustCompile(`^\pL[\pL ]{2,}\s*[:=]?\s*\d+$`)
 // sumAlone tells a last row that is nothing but a sum with its label, in one cell.
 func sumAlone(b *layout.Block, i int) bool {
 	r := &b.Rows[i]
-	return i == len(b.Rows)-1 && loneText(r) && sumInWords.MatchString(firstText(*r))
+	text := firstText(*r)
+	return i == len(b.Rows)-1 && loneText(r) && sumInWords.MatchString(text) && !words.AnyFish(text)
 }
 
 // fewCodes is how many short words a column has at the least that holds codes.

@@ -171,17 +171,17 @@ func OfNextDay(text string) (clock string, ok bool) {
 }
 
 // AboutClock parts a clock time from the word before or behind it that says that it is not exact: "abt 2:20", "vers
-// 14h20". What asks whether it is so, "14:20?", is none.
+// 14h20". What asks whether it is so, "14:20?", is none, nor is a zone in capitals, "7:00 EST".
 func AboutClock(text string) (clock string, ok bool) {
 	toks := Scan(text)
 	if len(toks) < 2 {
 		return "", false
 	}
-	if next, ok := HedgeAt(toks, 0, true); ok && next < len(toks) {
+	if next, ok := HedgeAt(toks, 0, true); ok && next < len(toks) && !toks[0].Caps {
 		return text[toks[next].At:], true
 	}
 	for i := 1; i < len(toks); i++ {
-		if next, ok := HedgeAt(toks, i, false); ok && next == len(toks) && toks[i].Kind == Word {
+		if next, ok := HedgeAt(toks, i, false); ok && next == len(toks) && toks[i].Kind == Word && !toks[i].Caps {
 			return strings.TrimRight(text[:toks[i].At], " (,;"), true
 		}
 	}

@@ -188,7 +188,7 @@ func TestMistypedThe(t *testing.T) {
 
 func TestAboutClock(t *testing.T) {
 	for text, want := range map[string]string{"abt 2:20": "2:20", "~14:20": "14:20", "about 6:05 am": "6:05 am",
-		"vers 14h20": "14h20", "2:20 or so": "2:20", "14:20": "", "14:20?": "", "abt": ""} {
+		"vers 14h20": "14h20", "2:20 or so": "2:20", "14:20": "", "14:20?": "", "7:00 EST": "", "abt": ""} {
 		if got, _ := AboutClock(text); got != want {
 			t.Errorf("AboutClock(%q) = %q, want %q", text, got, want)
 		}
