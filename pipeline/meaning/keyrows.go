@@ -79,8 +79,8 @@ func keyRows(s *layout.Sheet, others []*layout.Sheet) []keyRow {
 	return out
 }
 
-// fatedCodes is how many rows of a key explain a code by what became of a bite; none where one code stands twice, or two
-// mean the same: those are records.
+// fatedCodes is how many rows of a key explain a code by what became of a bite; none where one code stands twice, or
+// two mean the same: those are records.
 func fatedCodes(rows []keyRow) int {
 	codes, means := map[string]bool{}, map[string]bool{}
 	for _, r := range rows {
