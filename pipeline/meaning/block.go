@@ -871,7 +871,7 @@ func (x *builder) tagged() {
 // LandedOpen tells whether nothing in the block's rows says if landed counts the fish let go.
 func (u *Understood) LandedOpen() bool {
 	l, r := u.Plan.Find("landed_n"), u.Plan.Find("released_n")
-	if r == nil || u.Plan.Inclusive {
+	if r == nil || u.Plan.Inclusive || u.b.said.without {
 		return false
 	}
 	var w landedVotes

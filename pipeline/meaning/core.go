@@ -21,7 +21,11 @@ var (
 	alsoThose = regexp.MustCompile(`(?i)[,;(]\s*` + alsoWord + `\s+[^;.,]*`)
 	// in a bracket of its own, to its end: (also those that, later on, came off)
 	alsoWithin = regexp.MustCompile(`(?i)\(\s*` + alsoWord + `\s+[^)]*\)`)
-	plus       = regexp.MustCompile(`(?i)\s*(?:[+&,]|\b(?:and|plus|y|e|et|und|sowie|más|più|mais)\b)\s*`)
+	// a clause of others that stand in a column of their own: "those let go are apart", "los soltados van aparte"
+	apartFrom = regexp.MustCompile(`(?i)(?:^|[,;.(]\s*)([^,;.()]*\s(?:apart|separate|separately|on top|in addition|` +
+		`extra|aparte|por separado|à part|a part|en plus|a parte|in più|à parte|getrennt|kommen dazu|` +
+		`in another column|en otra columna))\)?\s*(?:[,;.)]|$)`)
+	plus = regexp.MustCompile(`(?i)\s*(?:[+&,]|\b(?:and|plus|y|e|et|und|sowie|más|più|mais)\b)\s*`)
 	// the beginnings of words for a fish that is hooked
 	hooking = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hook|stuck|stick|clav|enganch|prend|peg[aoó]|ferr|fisg|crav|` +
 		`allam|aggan|piqu|accroch|gehakt|hak|h[aä]ng)`)
@@ -36,12 +40,35 @@ func core(means string) (rest string, bites bool) {
 		}
 		means = add.ReplaceAllString(means, " ")
 	}
+	if at := othersApart(means); at > 0 {
+		means = means[:at]
+	}
 	for _, add := range []*regexp.Regexp{alsoWithin, alsoThose} {
 		if slices.ContainsFunc(add.FindAllString(means, -1), isFate) {
 			means = add.ReplaceAllString(means, " ")
 		}
 	}
 	return means, bites
+}
+
+// othersApart is where a text begins to say that fish with another end are counted apart; -1 where it says so of none.
+func othersApart(text string) int {
+	for _, m := range apartFrom.FindAllStringSubmatchIndex(text, -1) {
+		if said := text[m[2]:m[3]]; isFate(said) && !words.Negated(said) {
+			return m[0]
+		}
+	}
+	return -1
+}
+
+// letGoApart tells a text that says that the fish let go are counted apart from others, which do not have them in.
+func letGoApart(text string) bool {
+	at := othersApart(text)
+	if at < 0 {
+		return false
+	}
+	fate, _, _, _ := words.FateOf(text[at:])
+	return fate == words.Released
 }
 
 // sumOf is the count that a legend says is the sum of two others or more, "kept + let go", in a bracket too: of all

@@ -35,7 +35,8 @@ type keyRow struct {
 	heads []string // headings of other sheets
 	code  string   // of the heading above, which stands alone
 	means string
-	cell  bool // no heading, but what stands in cells of the others
+	cell  bool   // no heading, but what stands in cells of the others
+	fated string // that is a code in letters, of what became of a bite
 }
 
 // keyRows are the rows of a sheet that has words beside words, with what each is about.
@@ -69,10 +70,29 @@ func keyRows(s *layout.Sheet, others []*layout.Sheet) []keyRow {
 				}
 			}
 			row.cell = len(row.heads) == 0 && anyCell(others, "", code)
+			if row.cell && len(code) <= longestCode && wordOnly(code) && isFate(means) {
+				row.fated = code
+			}
 		}
 		out = append(out, row)
 	}
 	return out
+}
+
+// fatedCodes is how many rows of a key explain a code by what became of a bite; none where one code stands twice, or
+// two mean the same: those are records.
+func fatedCodes(rows []keyRow) int {
+	codes, means := map[string]bool{}, map[string]bool{}
+	for _, r := range rows {
+		if r.fated == "" {
+			continue
+		}
+		if codes[r.fated] || means[r.means] {
+			return 0
+		}
+		codes[r.fated], means[r.means] = true, true
+	}
+	return len(codes)
 }
 
 // explained tells a text that names a heading, a heading with a code of it, or a sheet.

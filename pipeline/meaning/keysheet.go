@@ -32,7 +32,8 @@ func IsKey(s *layout.Sheet, sheets []*layout.Sheet) bool {
 }
 
 // explainsHeadings tells a sheet of two columns or three in which most of the rows that have
-// words beside words begin with a heading of another sheet or its codes, or with its name.
+// words beside words begin with a heading of another sheet or its codes, or with its name. Several begin with a
+// heading, or with letters that are a code, each once and of another meaning: strikes of numbered trips are no codes.
 func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	if s.Grid.Width > 3 || len(s.Grid.Rows) < 4 {
 		return false
@@ -46,7 +47,7 @@ func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 			told++
 		}
 	}
-	return found >= 3 && 2*(found+told) > len(rows)
+	return found+fatedCodes(rows) >= 3 && 2*(found+told) > len(rows)
 }
 
 // except are the sheets of a log but one.

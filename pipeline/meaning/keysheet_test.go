@@ -49,6 +49,26 @@ func TestKeySheets(t *testing.T) {
 	} else if m := behind.Data()[0].Plan.Find("method"); m == nil || m.Codes["d"] != "drifting, engine off" {
 		t.Errorf("the codes of How are not used: %v", m)
 	}
+	const blocks = "Trip|Date|Start|End|Lines|Strike 1 Result|Strike 1 CFL (in)|Strike 2 Result|Strike 2 CFL (in)\n" +
+		"1|2026-06-03|06:00|11:00|5|K|40|P|\n2|2026-06-04|06:00|11:00|5|P||M|\n3|2026-06-05|06:00|11:00|5|R|51|P|"
+	fates := inferred(t, "log", nil, "2026", blocks, "Key", "K|kept\nR|released at the boat\nP|pulled the hook or "+
+		"broke off\nM|missed, rod bent and straight again\nCFL|curved fork length")
+	if len(fates.Keys) != 1 || len(fates.Data()) != 1 || !strings.HasPrefix(
+		fates.Data()[0].Plan.Find("outcome").Codes["p"], "pulled the hook") {
+		t.Errorf("%d key sheets: expected one of codes that stand in several columns", len(fates.Keys))
+	}
+	for _, list := range []string{"Trip|Result\n1|missed\n2|in the box\n3|let go\n3|lost",
+		"Trip|Result\nA|missed\nB|in the box\nC|let go\nC|lost"} {
+		trips := strings.NewReplacer("\n1|", "\nA|", "\n2|", "\nB|", "\n3|", "\nC|")
+		sheet := "Trip|Date|Start|End|Lines\n1|2026-06-03|06:00|11:00|5\n2|2026-06-04|06:00|11:00|5\n" +
+			"3|2026-06-05|06:00|11:00|5"
+		if strings.Contains(list, "\nA|") {
+			sheet = trips.Replace(sheet)
+		}
+		if l := inferred(t, "log", nil, "Trips", sheet, "Strikes", list); len(l.Keys) != 0 {
+			t.Errorf("%q: strikes of trips are no key", list)
+		}
+	}
 	linked := inferred(t, "log", nil, "Trips", "Trip|Date|Skipper\n1|2026-06-03|Ansa\n2|2026-06-04|Orla", "Bites",
 		strikes)
 	if len(linked.Keys) != 0 {

@@ -32,6 +32,7 @@ type legend struct {
 	bare       bool                         // a weight without a word for the scale is a guess
 	freed      []string                     // names of fish that are let go whenever they are caught
 	kept       bool                         // counts are of all fish, and remarks say which were let go
+	without    bool                         // counts of fish have not those in them that were let go
 	apart      map[string]map[string]string // by heading: codes of what was not trolled
 }
 
@@ -71,6 +72,7 @@ func readLegend(texts []string) *legend {
 		maps.Copy(l.scaleCodes, scaleCodesIn(text))
 		l.bare = l.bare || guessesBare(text)
 		l.freed = append(l.freed, phrase.AlwaysReleased(text)...)
+		l.without = l.without || letGoApart(text)
 		l.kept = l.kept || phrase.KeptUnlessTold(text)
 		text = unnumbered(commentMark.ReplaceAllString(text, ""))
 		if m := missingMark.FindStringSubmatch(text); m != nil {
@@ -415,19 +417,23 @@ func (l *legend) rewritten(v *Values) *Values {
 
 // addShort takes the codes of a column that no legend explains for what they are short for, where
 // its heading says that they are ways of fishing, ways to weigh or fates, and each is one; of
-// fates most.
+// fates most. Of two lists that have them all it is of the one that the heading says most of.
 func (l *legend) addShort(t *Lexicon, v *Values) {
 	if len(v.cells) == 0 || v.length() > longestCode || v.texts() < 0.9 {
 		return
 	}
 	said := t.said(v.Label)
 	short, letters := t.shortFor(labelWithUnit(v.Label))
-	for c, of := range shortCells {
-		spelled := slices.ContainsFunc(t.Columns, func(x *plan.Column) bool {
-			_, cut := short.columns[x]
-			return x.Parse == c && (said.columns[x].weight >= loosely || cut && letters > 1)
-		})
-		if !spelled {
+	most := 0.0
+	for _, c := range slices.Sorted(maps.Keys(shortCells)) {
+		of, weight := shortCells[c], 0.0
+		for _, x := range t.Columns {
+			cut, isCut := short.columns[x]
+			if x.Parse == c && (said.columns[x].weight >= loosely || isCut && letters > 1) {
+				weight = max(weight, said.columns[x].weight, cut.weight)
+			}
+		}
+		if weight <= most {
 			continue
 		}
 		codes, open := map[string]string{}, map[string]bool{}
@@ -447,7 +453,7 @@ func (l *legend) addShort(t *Lexicon, v *Values) {
 		}
 		// a fate that is not understood is asked about
 		if len(codes) > 1 && (len(open) == 0 || c == "outcome" && len(open) <= len(codes)) {
-			l.codes[normalise(v.Label.Text)] = codes
+			l.codes[normalise(v.Label.Text)], most = codes, weight
 		}
 	}
 }

@@ -63,3 +63,16 @@ func TestNumbersAnew(t *testing.T) {
 		t.Errorf("%s", summary(p))
 	}
 }
+
+// TestShortOfTwoLists holds that letters which two lists cut short are of the one that the heading says most of, each
+// time the log is read.
+func TestShortOfTwoLists(t *testing.T) {
+	const fish = "Date|Time|how|Species|lb|lb_how|Fate\n2023-06-03|06:10|T|bluefin|105|E|kept\n" +
+		"2023-06-03|07:10|T|yellowfin|26.5|S|kept\n2023-06-04|06:30|C|bluefin|39.8|S|kept\n" +
+		"2023-06-05|06:20|T|bluefin|41|E|kept"
+	for range 20 {
+		if b := planOf(t, "Fish", fish).Find("weighed"); b == nil || b.Heading != "lb_how" || b.Codes["s"] != "scale" {
+			t.Fatalf("how it was weighed: %v", b)
+		}
+	}
+}

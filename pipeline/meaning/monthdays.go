@@ -114,7 +114,7 @@ func dayNumber(text string) int {
 func halfOfDay(w string) bool { _, ok := words.HalfOfDay(w); return ok }
 
 // daysOfMonth tells a column of days of a month, that never fall. A last row may have a label
-// there: "trips   5".
+// there: "trips   5", or the words and their figure in one cell.
 func daysOfMonth(rows []layout.Row, col int) bool {
 	last, n := 0, 0
 	for i, r := range rows {
@@ -123,8 +123,9 @@ func daysOfMonth(rows []layout.Row, col int) bool {
 		}
 		d := dayNumber(r.Cells[col].Text)
 		if d < max(1, last) {
-			if text := r.Cells[col].Text; n >= leastDays && i == len(rows)-1 &&
-				!strings.ContainsAny(text, "0123456789?") && !timed(&r) {
+			text := r.Cells[col].Text
+			sum := !strings.ContainsAny(text, "0123456789?") || loneText(&r) && sumInWords.MatchString(text)
+			if n >= leastDays && i == len(rows)-1 && sum && !timed(&r) {
 				continue
 			}
 			return false

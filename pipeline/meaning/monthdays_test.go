@@ -66,3 +66,15 @@ func TestYearOfTheSameColumn(t *testing.T) {
 		t.Errorf("days of 2023 and 2025: years %v, expected none", y)
 	}
 }
+
+// TestDaysOverACount reads the days of a month over the number of its trips, in words of one cell.
+func TestDaysOverACount(t *testing.T) {
+	const rows = "Day|Hours|Lines|Knots|Bites\n3|2|4|8|1\n\"|1|4|12|0\n4|2|4|8|0\n9|2|4|8|1\n11|2|4|8|0\n" +
+		"|||||\nTotal|9|||2\n"
+	const want = "flat: date duration_s/h lines_out speed_kn/kn strikes_n"
+	for _, last := range []string{"trips: 4||||", "trips|4|||"} {
+		if got := summary(planOf(t, "October 2025", rows+last)); got != want {
+			t.Errorf("over %q: %s, expected %s", last, got, want)
+		}
+	}
+}

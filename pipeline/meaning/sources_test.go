@@ -198,6 +198,29 @@ func TestSaidToBeIn(t *testing.T) {
 	}
 }
 
+// TestSaidToBeApart holds that fish let go are said to be counted apart, and that this says nothing of the others.
+func TestSaidToBeApart(t *testing.T) {
+	for text, want := range map[string]bool{"arriba = subidos y muertos, los soltados van aparte.  kg = báscula": true,
+		"on deck (let go fish are counted separately)": true, "à bord, les relâchés sont en plus": true,
+		"a bordo, i rilasciati sono in più": true, "released fish come on top": true,
+		"the lost ones are apart": false, "let go fish are not apart": false,
+		"released: tied apart from the boat": false,
+		"the rods are kept apart":            false} {
+		if got := letGoApart(text); got != want {
+			t.Errorf("%q: %t, expected %t", text, got, want)
+		}
+	}
+	const rows = "Fecha|Inicio|Fin|Líneas|Picadas|arriba|soltados\n2026-06-03|06:00|08:00|5|4|2|1\n" +
+		"2026-06-04|06:00|08:30|5|3|1|1\n2026-06-05|06:00|08:00|5|6|3|3\n2026-06-06|06:00|08:00|4|3|2|0"
+	for line, open := range map[string]bool{"* arriba = subidos y muertos, los soltados van aparte": false,
+		"* arriba = subidos y muertos": true} {
+		u := inferred(t, "log", nil, "", line+"\n\n"+rows).Data()[0]
+		if b := u.Plan.Find("landed_n"); b == nil || b.Heading != "arriba" || u.LandedOpen() != open {
+			t.Errorf("%s: %s, open %t", line, summary(u.Plan), u.LandedOpen())
+		}
+	}
+}
+
 // TestNamedBeside holds that a count among those of species is of a fish that no list has where other cells of its
 // rows name it, and that fish stand with their lengths under a heading with a unit of length.
 func TestNamedBeside(t *testing.T) {

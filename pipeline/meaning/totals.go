@@ -66,7 +66,7 @@ func stripFoot(b *layout.Block) {
 		apart := r.Num > above.Num+1 // a blank row, or totals
 		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
 		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:]) ||
-			onlySentences(b, b.Rows[i:]) || wordOverNumber(b, r, end)) {
+			onlySentences(b, b.Rows[i:]) || wordOverNumber(b, r, end) || sumAlone(b, i)) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
@@ -192,6 +192,16 @@ func wordOverNumber(b *layout.Block, r *layout.Row, end int) bool {
 		}
 	}
 	return filled > 0
+}
+
+// sumInWords is a sum with its label before it: "trips: 5".
+var sumInWords = regexp.MustCompile(`^\pL[\pL ]{2,}\s*[:=]?\s*\d+$`)
+
+// sumAlone tells a last row that is nothing but a sum with its label, in one cell.
+func sumAlone(b *layout.Block, i int) bool {
+	r := &b.Rows[i]
+	text := firstText(*r)
+	return i == len(b.Rows)-1 && loneText(r) && sumInWords.MatchString(text) && !words.AnyFish(text)
 }
 
 // fewCodes is how many short words a column has at the least that holds codes.

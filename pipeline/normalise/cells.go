@@ -153,6 +153,12 @@ func momentCell(r *Reader, t *target, text string) error {
 	if n, ok := r.afterMidnight(t, text); err != nil && ok {
 		m, err = unit.Moment{Seconds: n * 60, HasTime: true}, nil
 	}
+	if clock, ok := words.AboutClock(text); err != nil && ok {
+		if about, wrong := r.moment(clock); wrong == nil && about.HasTime && !about.HasDate {
+			m, err = about, nil
+			r.doubts = append(r.doubts, r.problem(t, text, "not exact: taken as it stands"))
+		}
+	}
 	if err != nil {
 		clock, ok := words.OfNextDay(text)
 		if !ok {

@@ -18,6 +18,16 @@ import (
 // reasons for which something was set aside.
 func readEvents(t *testing.T, name, text string) (told, aside []string) {
 	t.Helper()
+	sides, aside := sidesOf(t, name, text)
+	for _, s := range sides {
+		told = append(told, showSide(s))
+	}
+	return told, aside
+}
+
+// sidesOf reads a log, and gives its side entries and the reasons for which something was set aside.
+func sidesOf(t *testing.T, name, text string) (sides []normalise.Side, aside []string) {
+	t.Helper()
 	path := filepath.Join(t.TempDir(), name)
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
@@ -31,7 +41,6 @@ func readEvents(t *testing.T, name, text string) (told, aside []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var sides []normalise.Side
 	reasons := func(ps []record.Problem) {
 		for _, p := range ps {
 			aside = append(aside, fmt.Sprintf("%d %s", p.Pos.Row, p.Reason))
@@ -49,10 +58,7 @@ func readEvents(t *testing.T, name, text string) (told, aside []string) {
 		}
 		reasons(r.Finish())
 	}
-	for _, s := range sides {
-		told = append(told, showSide(s))
-	}
-	return told, aside
+	return sides, aside
 }
 
 func showSide(s normalise.Side) string {
@@ -147,6 +153,26 @@ func TestEventWords(t *testing.T) {
 11:30-13:00 5 at 8.5`)
 	expectTold(t, aside, "13 not known: neither lines in or up, nor a change, nor a bite; read as a remark; the "+
 		"rest of the row is kept")
+}
+
+// What became of a bite, and no more, may be told with a slip of the pen; the boat turns, and a fish is turned loose.
+func TestMistypedBites(t *testing.T) {
+	told, aside := readEvents(t, "log.csv", `Date,Time,What,Lines,Knots,Fish
+2026-06-03,06:00,lines in,5,7,
+2026-06-03,06:30,mised,,,
+2026-06-03,07:00,in teh box,,,wahoo
+2026-06-03,07:20,turned loose,,,white marlin
+2026-06-03,07:40,turned,,,
+2026-06-03,08:00,relesed,,,wahoo
+2026-06-03,abt 9:10,lines up,,,
+`)
+	expectTold(t, told, `
+6:30 missed
+7:00 landed wahoo
+7:20 released white marlin
+8:00 released wahoo
+6:00-9:10 5 at 7`)
+	expectTold(t, aside, "")
 }
 
 // An entry at one clock time may tell of one bite in several sentences. Lines for the bottom are none.

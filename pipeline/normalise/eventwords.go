@@ -31,6 +31,9 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 			told.Bites[0].Place = onlyPlace(text) // king, left short, in the box
 		}
 	}
+	if timed && r.events.open && len(told.Bites)+len(told.Left) == 0 && !told.Nothing {
+		told.Bites = mistyped(text)
+	}
 	if len(told.Bites) > 0 || len(told.Left) != 1 || !timed || !r.events.open || words.OfBoat(told.Left[0]) {
 		return told
 	}
@@ -45,6 +48,16 @@ func (r *Reader) tell(t *target, text string, timed bool) phrase.Story {
 		told.Bites, told.Left = []phrase.Bite{{Fish: fish[0]}}, nil
 	}
 	return told
+}
+
+// mistyped is the bite of an entry that says what became of it and no more, with a slip of the pen: "mised", "in teh
+// box".
+func mistyped(text string) []phrase.Bite {
+	fate, ok := words.FateOnly(text)
+	if !ok || fate < words.Missed || words.FateAlone(text) != words.FateUnknown { // back over: of the lines, perhaps
+		return nil
+	}
+	return []phrase.Bite{{Fish: phrase.Fish{Fate: fate}}}
 }
 
 // onlyPlace is the place in the spread that a text names; "" where it names none or several.

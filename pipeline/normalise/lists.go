@@ -155,11 +155,22 @@ func (r *Reader) strikeSets() {
 		if scale, told := words.ByScale(r.value(fmt.Sprintf("weighed#s%d", k)).Text); told && !scale {
 			delete(v, "scale_kg")
 		}
+		r.numberedSpeed(k, v)
 		n++
 		r.beside(kind, v)
 	}
 	if i, ok := r.index["strikes_n"]; ok && kind == plan.Strikes && n > 0 && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-n)
+	}
+}
+
+// numberedSpeed gives a strike of a row without a speed the one that a remark tells of it by its number.
+func (r *Reader) numberedSpeed(k int, v map[string]entry.Value) {
+	if r.value("speed_kn").Known || v["strike_speed_kn"].Known {
+		return
+	}
+	if speed := phrase.NumberedSpeeds(r.value("notes").Text)[k+1]; speed > 0 {
+		v["strike_speed_kn"] = entry.OfReal(speed)
 	}
 }
 

@@ -1,6 +1,9 @@
 package normalise_test
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 // TestSetsOfFish makes a fish of each of the row's columns for one, with the lure that stands once beside them, and
 // none of a lure alone; a weight with the mark of a guess behind it is not logged.
@@ -20,6 +23,21 @@ func TestSetsOfFish(t *testing.T) {
 0:00 landed lampuga 70.5 3.0
 0:00 landed alletterato 66.5`)
 	expectTold(t, aside, "")
+}
+
+// TestSpeedsOfSets gives a strike that a remark names by its number the speed that it tells, where its row has none.
+func TestSpeedsOfSets(t *testing.T) {
+	sides, _ := sidesOf(t, "log.csv", "Date,In,Out,Rods,Kts,Strike 1 Time,Strike 1 Result,Strike 2 Time,"+
+		"Strike 2 Result,Notes\n2025-06-07,8:20,11:20,3,7,8:30,missed,9:10,lost,\n"+
+		"2025-06-14,6:10,8:30,4,7,6:20,missed,7:10,lost,\n"+
+		"2025-06-21,6:10,8:30,4,,6:30,missed,7:00,missed,GPS down. Strike 2 came at 6.3 kt on the handheld\n")
+	var speeds []float64
+	for _, s := range sides {
+		speeds = append(speeds, s.Values["strike_speed_kn"].Real)
+	}
+	if want := []float64{0, 0, 0, 0, 0, 6.3}; !slices.Equal(speeds, want) {
+		t.Errorf("speeds %v, expected %v", speeds, want)
+	}
 }
 
 // TestScaleInRemarks gives a fish of the row's list the weight that a remark says was on a scale.

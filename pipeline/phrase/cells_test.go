@@ -261,6 +261,18 @@ func TestBiteSpeed(t *testing.T) {
 	}
 }
 
+// TestNumberedSpeeds holds that a bite named by its number has the speed of its clause.
+func TestNumberedSpeeds(t *testing.T) {
+	for text, want := range map[string]string{
+		"No log. Strike 2 came at 6.3 kt on the handheld":    "map[2:6.3]",
+		"bite #1 at 7 kn, bite 3 at 8.5 kn; 4 lines all day": "map[1:7 3:8.5]", "strikes at 7 kt": "map[]",
+		"picada 2 a 7,5 nudos": "map[2:7.5]", "strike 7 kt": "map[]", "strike 2, then ran at 8 kt": "map[]"} {
+		if got := fmt.Sprint(NumberedSpeeds(text)); got != want {
+			t.Errorf("%s: %s, expected %s", text, got, want)
+		}
+	}
+}
+
 func TestSettings(t *testing.T) {
 	for text, want := range map[string]string{
 		"First session 8 kts, second session 14 kts":                                          "[8 14] [] false",

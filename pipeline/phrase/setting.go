@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"strconv"
 	"unicode"
 
 	"wakeledger/pipeline/words"
@@ -71,6 +72,29 @@ func BiteSpeed(text string) float64 {
 		speed = told[0]
 	}
 	return speed
+}
+
+// NumberedSpeeds are the speeds in knots at which bites came that a text names by their number: "strike 2 came at
+// 6.3 kt".
+func NumberedSpeeds(text string) map[int]float64 {
+	out := map[int]float64{}
+	for _, clause := range clauseEnd.Split(text, -1) {
+		toks := words.Scan(clause)
+		for i := 0; i+1 < len(toks); i++ {
+			at := i + 1
+			if toks[at].Text == "#" && at+1 < len(toks) {
+				at++
+			}
+			n, err := strconv.Atoi(toks[at].Text)
+			if h, ok := words.FateAt(toks, i); !ok || h.Fate != words.Bit || err != nil {
+				continue
+			}
+			if told := Settings(clause[toks[at].End:]).Speeds; len(told) == 1 {
+				out[n] = told[0]
+			}
+		}
+	}
+	return out
 }
 
 // clauseEnd is where clauses part; a comma within a figure does not.

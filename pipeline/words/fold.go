@@ -99,7 +99,7 @@ func Scan(text string) []Token {
 			t.Text = text[at:t.End]
 		case unicode.IsLetter(r):
 			t.End = at + wordLen(text[at:])
-			t.Text = foldWord(text[at:t.End])
+			t.Text = meantWord(foldWord(text[at:t.End]))
 			t.Caps = capitals(text[at:t.End])
 		default:
 			t.Kind, t.Text, t.End = Mark, plainMark(r), at+size
@@ -195,6 +195,19 @@ func foldWord(s string) string {
 		}
 	}
 	return b.String()
+}
+
+// meantWord is the short word that two letters in the wrong order were to be: in teh box.
+func meantWord(s string) string {
+	switch s {
+	case "teh", "hte":
+		return "the"
+	case "adn":
+		return "and"
+	case "wiht":
+		return "with"
+	}
+	return s
 }
 
 // plainMark makes typographic quotes and dashes plain.

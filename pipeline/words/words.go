@@ -170,6 +170,24 @@ func OfNextDay(text string) (clock string, ok bool) {
 	return "", false
 }
 
+// AboutClock parts a clock time from the word before or behind it that says that it is not exact: "abt 2:20", "vers
+// 14h20". What asks whether it is so, "14:20?", is none, nor is a zone in capitals, "7:00 EST".
+func AboutClock(text string) (clock string, ok bool) {
+	toks := Scan(text)
+	if len(toks) < 2 {
+		return "", false
+	}
+	if next, ok := HedgeAt(toks, 0, true); ok && next < len(toks) && !toks[0].Caps {
+		return text[toks[next].At:], true
+	}
+	for i := 1; i < len(toks); i++ {
+		if next, ok := HedgeAt(toks, i, false); ok && next == len(toks) && toks[i].Kind == Word && !toks[i].Caps {
+			return strings.TrimRight(text[:toks[i].At], " (,;"), true
+		}
+	}
+	return "", false
+}
+
 // OnWeekday parts the name of a weekday from the clock time behind it: "Sat 5:15 pm".
 func OnWeekday(text string) (day time.Weekday, clock string, ok bool) {
 	toks := Scan(text)
@@ -380,7 +398,7 @@ func EntryOf(text string) Entry {
 		if i > 0 && e >= EventIn && otherLines(toks[i-1]) && text[toks[i-1].End:toks[i].At] == " " {
 			continue // bottom lines down
 		}
-		if forgotten(toks, i) {
+		if forgotten(toks, i) || longerFate(toks, i, h) {
 			continue
 		}
 		out := Entry{Event: e, Rest: text[:toks[i].At] + text[toks[h.Next()-1].End:]}
@@ -395,6 +413,12 @@ func EntryOf(text string) Entry {
 		}
 	}
 	return Entry{Event: quiet, Rest: text}
+}
+
+// longerFate tells words of an event that begin a longer phrase of what became of a fish: turned, turned loose.
+func longerFate(toks []Token, i int, event Hit) bool {
+	f, ok := FateAt(toks, i)
+	return ok && f.Fate >= Missed && len(f.Used) > len(event.Used)
 }
 
 // forgotten tells a token in a clause that says that something was not written down: forgot to log lines out.

@@ -152,7 +152,8 @@ func TestEntryOf(t *testing.T) {
 		"After jigging, lines in": {Event: EventIn, Rest: "After jigging, "},
 		"Handed two lines":        {EventFewer, 2, ""}, "All lines inboard": {Event: EventUp},
 		"Singled up and let go.": {Event: EventLeave}, "Made fast": {Event: EventHome}, "let go": {Rest: "let go"},
-		"forgot to log lines out":    {Rest: "forgot to log lines out"},
+		"turned loose": {Rest: "turned loose"}, "turned her loose": {Rest: "turned her loose"},
+		"turned": {Event: EventChange}, "forgot to log lines out": {Rest: "forgot to log lines out"},
 		"Leinen raus vergessen":      {Rest: "Leinen raus vergessen"},
 		"lines up, forgot the clock": {Event: EventUp, Rest: ", forgot the clock"},
 		"retour au ponton":           {Event: EventHome},
@@ -173,6 +174,23 @@ func TestOfNextDay(t *testing.T) {
 		"next day": "", "06:10 next day early": "", "06:10": ""} {
 		if got, _ := OfNextDay(text); got != want {
 			t.Errorf("OfNextDay(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
+func TestMistypedThe(t *testing.T) {
+	for _, text := range []string{"in teh box", "In Hte box"} {
+		if toks := Scan(text); toks[1].Text != "the" || text[toks[1].At:toks[1].End] == "the" {
+			t.Errorf("%q: %+v", text, toks)
+		}
+	}
+}
+
+func TestAboutClock(t *testing.T) {
+	for text, want := range map[string]string{"abt 2:20": "2:20", "~14:20": "14:20", "about 6:05 am": "6:05 am",
+		"vers 14h20": "14h20", "2:20 or so": "2:20", "14:20": "", "14:20?": "", "7:00 EST": "", "abt": ""} {
+		if got, _ := AboutClock(text); got != want {
+			t.Errorf("AboutClock(%q) = %q, want %q", text, got, want)
 		}
 	}
 }
