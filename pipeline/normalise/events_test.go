@@ -18,6 +18,16 @@ import (
 // reasons for which something was set aside.
 func readEvents(t *testing.T, name, text string) (told, aside []string) {
 	t.Helper()
+	sides, aside := eventSides(t, name, text)
+	for _, s := range sides {
+		told = append(told, showSide(s))
+	}
+	return told, aside
+}
+
+// eventSides are the stretches and strikes of a log of events, and what was set aside.
+func eventSides(t *testing.T, name, text string) (sides []normalise.Side, aside []string) {
+	t.Helper()
 	path := filepath.Join(t.TempDir(), name)
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
@@ -31,7 +41,6 @@ func readEvents(t *testing.T, name, text string) (told, aside []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var sides []normalise.Side
 	reasons := func(ps []record.Problem) {
 		for _, p := range ps {
 			aside = append(aside, fmt.Sprintf("%d %s", p.Pos.Row, p.Reason))
@@ -49,10 +58,7 @@ func readEvents(t *testing.T, name, text string) (told, aside []string) {
 		}
 		reasons(r.Finish())
 	}
-	for _, s := range sides {
-		told = append(told, showSide(s))
-	}
-	return told, aside
+	return sides, aside
 }
 
 func showSide(s normalise.Side) string {

@@ -46,6 +46,7 @@ func (t *teller) refine(c clause) bool {
 			t.another(cur, c)
 		} else {
 			t.turn(cur, c)
+			t.notes[len(t.notes)-1].ended = c.fateWord
 		}
 	case own && (same || t.next(cur, c)) && t.sameFish(cur, c):
 		if c.fish != nil && cur.Name == "" {
@@ -98,6 +99,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return same || c.fate >= words.Landed && !c.after || c.after && c.unknown == 0
 	case same && c.after:
 		return true
+	case same && t.putAway(cur, c):
+		return true
 	case same && cur.Fate == words.Landed:
 		return c.fate == words.Released || c.fate == words.Lost && c.after
 	case same && cur.Fate == c.fate && c.cause != "" && cur.Cause == "":
@@ -109,6 +112,17 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return c.fate == words.Released && c.place == "" || c.fate == words.Hooked
 	}
 	return false
+}
+
+// putAway tells a clause of one other word of what became of a fish whose name and fate stand before its comma: "wahoo
+// 41 in kept, freezer".
+func (t *teller) putAway(cur *Bite, c clause) bool {
+	n := t.notes[len(t.notes)-1]
+	if n.behind {
+		n.ended = n.word
+	}
+	return n.ended != "" && cur.N == 1 && cur.Name != "" && cur.Fate == words.Landed && c.fate == words.Landed &&
+		c.join == aComma && len(c.items) == 1 && !strings.EqualFold(c.fateWord, n.ended)
 }
 
 // turn gives a bite its further fate, cause and measures.

@@ -38,6 +38,7 @@ type note struct {
 	counted bool
 	one     bool   // its measures are of one fish of a list of measures
 	bracket string // one measure in a bracket behind several fish: of which of them is not said
+	ended   string // the word of its fate that a clause behind its fish tells
 	behind  bool   // its fate stands behind its fish: 1 wahoo broke off
 }
 
