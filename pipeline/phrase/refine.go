@@ -74,6 +74,10 @@ var somethingElse = regexp.MustCompile(
 	`(?i)^\W*(?:something|somebody|algo|quelque chose|qualcosa|qualcuno|alguma coisa|irgendwas|` +
 		`etwas)\b`)
 
+// ofSomething tells a clause of a fish nobody saw.
+var ofSomething = regexp.MustCompile(
+	`(?i)\b(?:something|algo|quelque chose|qualcosa|alguma coisa|irgendwas|etwas)\b`)
+
 // knockWord tells a word of a miss that says how it bit, of which a bare miss behind it says no more.
 func knockWord(word string) bool {
 	return strings.HasPrefix(word, "knock") || strings.HasPrefix(word, "blow")
@@ -88,6 +92,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return true
 	case cur.Fate == words.Missed && c.fate != words.Missed && somethingElse.MatchString(c.text):
 		return false // missed one; something on and spat it
+	case !same && !c.pronoun && cur.Name != "" && c.fate == words.Lost && ofSomething.MatchString(c.text):
+		return false // ono 15 lb; lost something big
 	case c.pronoun:
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
 	case same && c.join == aComma && cur.Fate == words.Missed && cur.N == 1 && c.fate == words.Missed &&
