@@ -387,6 +387,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
+	q.bitesRemarked(s)
 	q.letGoRemarks(s)
 	q.tripRemarks(s)
 	q.measuredRemarks(s)
