@@ -15,6 +15,7 @@
 //	loose.go   sentences and lists of a text file that its separators parted
 //	form.go    labels beside their values
 //	stacked.go outings one below the other, each with the same labels and tables
+//	openings.go an outing opened by its number, its day and clock times
 //	kinds.go   lines of several kinds, the kind in the first cell
 //	turn.go    records across
 //	diary.go   a text of days and times, a paragraph a day

@@ -25,6 +25,7 @@ type stack struct {
 	g       *Grid
 	keys    []int        // columns of the labels in an outing's first line
 	places  map[int]Cell // what stands behind the day in such a line, by row
+	said    map[int]Cell // and what was said of the day at its end, by row
 	papers  []paper
 	heads   map[string]int // how often a row of headings comes, by its texts
 	labels  map[string]int // how often a label stands at the beginning of a line, or behind a value
@@ -35,7 +36,10 @@ type stack struct {
 // stacked takes a sheet of stacked outings apart; ok is false for another sheet.
 func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
 	s := &stack{heads: map[string]int{}, labels: map[string]int{}}
-	s.g, s.places = g.openedByNumbers()
+	s.g, s.places, s.said = g.openedByDays()
+	if s.said == nil {
+		s.g, s.places = g.openedByNumbers()
+	}
 	if g.More || !s.open(like) {
 		return nil, nil, false
 	}
@@ -54,7 +58,7 @@ func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
 	for r := range s.papers[0].from {
 		notes = append(notes, Note{Row: g.Rows[r].Num, Text: g.explainedBeside(r)})
 	}
-	return blocks, notes, len(blocks) > 1 && !s.astray
+	return blocks, notes, (len(blocks) > 1 || s.said != nil && len(blocks) > 0) && !s.astray
 }
 
 // open finds the lines that open an outing: the same labels in the same columns, each with a value to its right,
@@ -206,10 +210,16 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 		if c, ok := s.places[p.from]; ok {
 			pairs = append(pairs, pair{p.from, s.g.Width, "place", c})
 		}
+		if c, ok := s.said[p.from]; ok {
+			pairs = append(pairs, pair{p.from, s.g.Width, "notes", c})
+		}
 		var now *Block
 		for r := p.from + 1; r < p.to; r++ {
 			row := s.g.Rows[r]
 			starts := s.starts(r)
+			if now != nil && s.said != nil {
+				starts = nil // a rod with its hours, and no label with its value
+			}
 			cells := row.filled(0, s.g.Width)
 			switch text := s.g.texts(r); {
 			case s.heads[text] > 0:
@@ -229,22 +239,39 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 				now, told = nil, true
 				pairs = append(pairs, s.pairsOf(r, starts)...)
 			case len(cells) == 0:
-			case now == nil || s.isRemark(row, cells, now):
+			case now == nil || s.isRemark(row, cells, now) || s.said != nil && len(cells) == 2 &&
+				row.at(cells[0]).Look == Date && row.at(cells[1]).Look == Text: // Sat 9/28 | stayed in
 				s.astray = s.astray || now == nil && len(cells) > 2 && !s.g.words(r)
 				notes = append(notes, Note{Row: row.Num, Col: cells[0] + 1, Text: joined(row)})
 			default:
-				now.Rows = append(now.Rows, s.under(row, p.from))
+				line := s.under(row, p.from)
+				if s.said != nil {
+					c := s.said[p.from]
+					line.Cells = append(line.Cells, c)
+					delete(s.said, p.from) // once a day
+				}
+				now.Rows = append(now.Rows, line)
 			}
 		}
-		if (!tabled || !told && len(s.labels) > 0) && len(notes) > before { // what else was done that day
-			pairs = append(pairs, pair{p.from, 0, "notes", Cell{Text: notes[before].Text, Look: Text}})
+		if (!tabled || s.said == nil && !told && len(s.labels) > 0) && len(notes) > before {
+			label := "notes" // what else was done that day
+			if s.said != nil {
+				label = "what happened"
+			}
+			pairs = append(pairs, pair{p.from, 0, label, Cell{Text: notes[before].Text, Look: Text}})
 			notes = slices.Delete(notes, before, before+1)
+		}
+		if s.said != nil && tabled {
+			continue // its table has all that the line tells
 		}
 		row := Row{Num: s.g.Rows[p.from].Num}
 		records.put(&row, pairs)
 		records.Rows = append(records.Rows, row)
 	}
-	if out = append(out, records); s.stretch != nil {
+	if len(records.Rows) > 0 {
+		out = append(out, records)
+	}
+	if s.stretch != nil {
 		out = append(out, stretches)
 	}
 	for _, b := range order {
@@ -325,6 +352,9 @@ func (s *stack) table(r int) *Block {
 	}
 	for k, p := range s.named(s.papers[0].from) {
 		b.Labels = append(b.Labels, Label{Col: s.g.Width + k, Text: p.label})
+	}
+	if s.said != nil {
+		b.Labels = append(b.Labels, Label{Col: s.g.Width + len(s.keys), Text: "notes"})
 	}
 	return b
 }

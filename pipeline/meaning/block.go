@@ -211,6 +211,7 @@ func (x *builder) settle() {
 	x.filledDown()
 	x.caught()
 	x.blankFates()
+	x.hoursAlone()
 	x.plan.Hashed = hashed(x.block.Grid)
 	x.twelve()
 	x.laterSets()

@@ -179,9 +179,20 @@ func TestGuessExplained(t *testing.T) {
 	if short["about"] != "" || short["abt"] != "lost" || short["sar"] != "sardine" {
 		t.Errorf("what is written out: %v", short)
 	}
-	l = readLegend([]string{`"como" = a puro tanteo`})
-	if short := l.abbreviations(); short["como"] != "" {
+	l = readLegend([]string{`"como" = a puro tanteo`, `"ish" = the boss says`})
+	if short := l.abbreviations(); short["como"]+short["ish"] != "" {
 		t.Errorf("a guess is written out: %v", short)
+	}
+}
+
+// TestToldOfHeadings holds that a list behind words that head nothing says what the headings of a table mean.
+func TestToldOfHeadings(t *testing.T) {
+	const rows = "date|in|up|rods|bite|on|boat|let go\n2026-06-15|6:00|14:30|5|6|4|1|0\n" +
+		"2026-06-22|6:45|14:45|5|7|3|2|1\n2026-06-29|6:15|14:15|5|5|5|3|0\n2026-07-06|6:30|15:00|4|1|0|0|0"
+	p := planOf(t, "", "How I count: bite = all that hit a rod. on = came tight. boat = got it to the boat "+
+		"(kept OR let go). let go = out of those.\n\n"+rows)
+	if l := p.Find("landed_n"); l == nil || l.Said != "got it to the boat" || !p.Inclusive {
+		t.Errorf("%s, inclusive: %t", summary(p), p.Inclusive)
 	}
 }
 

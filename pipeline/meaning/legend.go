@@ -22,6 +22,7 @@ type legend struct {
 	marks    map[string]string            // what marks at figures say: * = guess
 	words    map[string]string            // by heading or code in normal form
 	codes    map[string]map[string]string // by heading in normal form, then code in lower case
+	lists    map[string]string            // by the words before its colon: what a list of codes says
 	headings map[string]bool              // of words, those said to be headings
 	places   map[string]string            // marks under the places of the spread, "" for no mark; nil: not said
 	blank    map[string]string            // by such a heading: what it means that no code stands there
@@ -62,7 +63,7 @@ var (
 // readLegend gathers the legends among texts that are part of no table.
 func readLegend(texts []string) *legend {
 	l := &legend{words: map[string]string{}, codes: map[string]map[string]string{}, blank: map[string]string{},
-		blanks: map[string]string{}, scaleCodes: map[string]string{},
+		blanks: map[string]string{}, scaleCodes: map[string]string{}, lists: map[string]string{},
 		marks: map[string]string{}, headings: map[string]bool{}, apart: map[string]map[string]string{}}
 	for _, text := range texts {
 		l.addApart(text)
@@ -103,6 +104,7 @@ func readLegend(texts []string) *legend {
 		}
 		if m != nil {
 			if codes := codesIn(m[2]); codes != nil {
+				l.lists[normalise(m[1])] = m[2]
 				l.addList(normalise(m[1]), codes)
 				continue
 			}
@@ -137,6 +139,35 @@ func readLegend(texts []string) *legend {
 		}
 	}
 	return l
+}
+
+// toldOfHeadings takes what a list behind words that are no heading says of headings: "How I count: bite = all that
+// hit a rod, on = came tight".
+func (l *legend) toldOfHeadings(blocks []*layout.Block) {
+	heads := map[string]bool{}
+	for _, b := range blocks {
+		for _, label := range b.Labels {
+			heads[normalise(label.Text)] = true
+		}
+	}
+	for head, list := range l.lists {
+		if heads[head] {
+			continue
+		}
+		for _, part := range sayingsIn(list) {
+			m := equals.FindStringSubmatch(part)
+			if m == nil {
+				continue
+			}
+			means := m[2]
+			if before, _, ok := strings.Cut(means, "("); ok && strings.TrimSpace(before) != "" {
+				means = before
+			}
+			if k := normalise(m[1]); heads[k] && l.words[k] == "" {
+				l.words[k], l.headings[k] = strings.Trim(means, " ."), true
+			}
+		}
+	}
 }
 
 // explained takes what sentences say of headings, one each: "boated: all that reach the deck. gone: hooked and lost".
@@ -303,8 +334,9 @@ func (l *legend) abbreviations() map[string]string {
 		if l.headings[k] && !isFate(w) {
 			continue
 		}
-		guess := words.Hedged(k+" 5") && (words.Hedged(w) || len(k) > 2 && !isFate(w)) // "como" = al tanteo
-		understood := len(k) > 1 && isUnit || guess                                    // kg, c.
+		hedge := words.Hedged(k+" 5") || words.Hedged("5"+k)            // 5ish
+		guess := hedge && (words.Hedged(w) || len(k) > 2 && !isFate(w)) // "como" = al tanteo
+		understood := len(k) > 1 && isUnit || guess                     // kg, c.
 		if k != "" && len(k) <= longestAbbreviation && !strings.Contains(k, " ") && len(w) < maxHeading && !understood {
 			out[k] = w
 		}

@@ -110,6 +110,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		l.legend.addKey(s, sheets)
 	}
 	l.legend.toldApart(blocks)
+	l.legend.toldOfHeadings(blocks)
 	var columns map[*layout.Block][]int
 	l.groups, columns = grouped(blocks, t.says, t.means)
 	for _, g := range l.groups {

@@ -51,7 +51,7 @@ func TestShortHeads(t *testing.T) {
 	l := lexicon(t)
 	for _, c := range []struct{ heading, cells, want string }{
 		{"st", "06:00 06:10 07:00", "start_s"}, {"et", "11:00 12:10 13:00", "end_s"},
-		{"tm", "06:40 07:10 08:00", "time_s"}, {"tid", "1 2 3", "trip"},
+		{"tm", "06:40 07:10 08:00", "time_s"}, {"tid", "1 2 3", "trip"}, {"psg", "1 1 2", "trip"},
 		{"nl", "4 5 4 6", "lines_out"}, {"n_lines", "4 5 4 6", "lines_out"}, {"# lns", "4 5 4 6", "lines_out"},
 		{"out", "lost landed missed", "outcome"}, {"sex", "F M F", "aside"},
 		{"g", "35.5 58.5 40.5", "girth_cm"}, {"wght", "22 31 18", "scale_kg"}, {"lgth_cm", "104 98 77", "length_cm"},

@@ -190,7 +190,9 @@ func TestSaidToBeIn(t *testing.T) {
 		"let go: over the side, alive":           false,
 		"Released: out of the water for seconds": false, "los soltados van en otra columna": false,
 		"Lost = out of the ones hooked": false, `All boated. "Turned loose" is out of these. Lbs by scale`: true,
-		"The released are out of the box": false,
+		"The released are out of the box": false, "let go = out of those.": true, "let go = out of the water": false,
+		"boat = got it to the boat (kept OR let go)": true, "boat = got it to the boat (kept)": false,
+		"on = came tight (kept OR let go)": false,
 	} {
 		if got := lexicon(t).includesLetGo(text); got != want {
 			t.Errorf("%q: %t, expected %t", text, got, want)

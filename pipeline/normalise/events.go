@@ -112,6 +112,7 @@ func (r *Reader) event(t *target, text string) {
 	told := r.biteEvent(t, text, at, timed, changed) || ofLines
 	switch _, _, _, fate := words.FateOf(text); {
 	case told:
+	case !e.open && entry.Event == words.EventNone && words.NotGone(text): // "no fishing", with the hour of it
 	case timed && e.open && fate:
 		r.aside = append(r.aside, r.problem(t, text, "may tell of a bite, in words that were not understood"))
 	case r.code(text):
@@ -134,21 +135,27 @@ func (r *Reader) owns(name string) bool {
 }
 
 // shortNight is the longest time without an entry, in seconds, after which lines that were out before midnight are
-// taken to be out still.
-const shortNight = 6 * 3600
+// taken to be out still; up to longNight where the entry has them up before the day begins.
+const (
+	shortNight = 6 * 3600
+	longNight  = 12 * 3600
+	dayBegins  = 5 * 3600
+)
 
 // pastNight counts a row of the small hours of the next day on from the day before where lines are out since then: they
 // were never said to be up, and they do not go in.
 func (r *Reader) pastNight(text string) bool {
 	e := &r.events
-	d, at, what := r.value("date"), r.value("time_s"), words.EntryOf(text).Event
+	d, at, what, most := r.value("date"), r.value("time_s"), words.EntryOf(text).Event, int64(shortNight)
+	if what == words.EventUp && at.Int < dayBegins {
+		most = longNight
+	}
 	if !e.open || !at.Known || !d.Known || !e.date.Known || d.Int != e.date.Int+1 || r.value("trip") != e.trip ||
 		what == words.EventIn || what == words.EventOut || what == words.EventLeave || what == words.EventClear ||
-		at.Int >= day/2 || at.Int+day-e.last > shortNight {
+		at.Int >= day/2 || at.Int+day-e.last > most {
 		return false
 	}
-	r.put("date", e.date)
-	r.put("time_s", entry.OfInt(at.Int+day))
+	r.values[r.index["date"]] = e.date
 	return true
 }
 
@@ -477,7 +484,8 @@ func (r *Reader) biteEvent(t *target, text string, at entry.Value, timed, change
 			if r.like > 1 && one {
 				r.put("outcome", x["outcome"]) // of each of them
 			}
-			if !anew && r.ended(x, timed) {
+			own := anew || b.Fate == words.Bit && x["outcome"].Text != "" // its remark ends it
+			if !own && r.ended(x, timed) {
 				continue
 			}
 			if r.newBite(x); ashore {
@@ -568,6 +576,10 @@ func (r *Reader) remark(t *target, v map[string]entry.Value, fill func(map[strin
 		v["outcome"] = entry.OfText(outcomeOf(fate))
 		if cause != "" {
 			v["loss_cause"] = entry.OfText(cause)
+		}
+	case ok && fate == words.Hooked && !hooked: // hooked, gone after 5 min
+		if told := phrase.Tell(notes, phrase.Defaults{}).Bites; len(told) == 1 && told[0].Fate > words.Bit {
+			v["outcome"] = entry.OfText(outcomeOf(told[0].Fate))
 		}
 	}
 	fish := ofOneBite(phrase.FishList(notes, phrase.Defaults{}))

@@ -9,6 +9,11 @@ import (
 // More captains; what is left is asked about, the rest is what a careful human reads.
 func TestTellMoreCaptains(t *testing.T) {
 	checkTold(t, []saying{
+		{"dorado 99 cm, 8.6 kg luggage scale kept, freezer, port", "dorado landed 99cm 8.6kg*"},
+		{"albacore 75 cm kept, freezer, the middle one", "albacore landed 75cm"},
+		{"ono ~15 lb, I was at 9 kts when it hit; lost something big, half the spool and pulled the hook",
+			"ono landed 6.8kg~; lost (pulled hook)"},
+		{"hooked, gone after 5 min", "lost"}, {"2 kept, 1 kept", "2 landed; landed"},
 		{"One 30 in, kept. One 25 in mahi let go", "landed 76.2cm; mahi released 63.5cm"},
 		{"Two wahoo on. One 52 in, kept, 41 lb whole on the dealer's scale. Lost the other one alongside.",
 			"wahoo landed 132.1cm 18.6kg*; wahoo lost"},

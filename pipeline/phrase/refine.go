@@ -46,6 +46,7 @@ func (t *teller) refine(c clause) bool {
 			t.another(cur, c)
 		} else {
 			t.turn(cur, c)
+			t.notes[len(t.notes)-1].ended = c.fateWord
 		}
 	case own && (same || t.next(cur, c)) && t.sameFish(cur, c):
 		if c.fish != nil && cur.Name == "" {
@@ -73,6 +74,10 @@ var somethingElse = regexp.MustCompile(
 	`(?i)^\W*(?:something|somebody|algo|quelque chose|qualcosa|qualcuno|alguma coisa|irgendwas|` +
 		`etwas)\b`)
 
+// ofSomething tells a clause of a fish nobody saw.
+var ofSomething = regexp.MustCompile(
+	`(?i)\b(?:something|algo|quelque chose|qualcosa|alguma coisa|irgendwas|etwas)\b`)
+
 // knockWord tells a word of a miss that says how it bit, of which a bare miss behind it says no more.
 func knockWord(word string) bool {
 	return strings.HasPrefix(word, "knock") || strings.HasPrefix(word, "blow")
@@ -87,6 +92,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return true
 	case cur.Fate == words.Missed && c.fate != words.Missed && somethingElse.MatchString(c.text):
 		return false // missed one; something on and spat it
+	case !same && !c.pronoun && cur.Name != "" && c.fate == words.Lost && ofSomething.MatchString(c.text):
+		return false // ono 15 lb; lost something big
 	case c.pronoun:
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
 	case same && c.join == aComma && cur.Fate == words.Missed && cur.N == 1 && c.fate == words.Missed &&
@@ -97,6 +104,8 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 	case open(cur):
 		return same || c.fate >= words.Landed && !c.after || c.after && c.unknown == 0
 	case same && c.after:
+		return true
+	case same && t.putAway(cur, c):
 		return true
 	case same && cur.Fate == words.Landed:
 		return c.fate == words.Released || c.fate == words.Lost && c.after
@@ -109,6 +118,17 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return c.fate == words.Released && c.place == "" || c.fate == words.Hooked
 	}
 	return false
+}
+
+// putAway tells a clause of one other word of what became of a fish whose name and fate stand before its comma: "wahoo
+// 41 in kept, freezer".
+func (t *teller) putAway(cur *Bite, c clause) bool {
+	n := t.notes[len(t.notes)-1]
+	if n.behind {
+		n.ended = n.word
+	}
+	return n.ended != "" && cur.N == 1 && cur.Name != "" && cur.Fate == words.Landed && c.fate == words.Landed &&
+		c.join == aComma && len(c.items) == 1 && !strings.EqualFold(c.fateWord, n.ended)
 }
 
 // turn gives a bite its further fate, cause and measures.

@@ -38,6 +38,7 @@ type note struct {
 	counted bool
 	one     bool   // its measures are of one fish of a list of measures
 	bracket string // one measure in a bracket behind several fish: of which of them is not said
+	ended   string // the word of its fate that a clause behind its fish tells
 	behind  bool   // its fate stands behind its fish: 1 wahoo broke off
 }
 
@@ -229,10 +230,11 @@ func (t *teller) clause(c clause) {
 var whenBit = regexp.MustCompile(`(?i)\b(?:when|as|where) (?:he|she|it|they|the fish) ` +
 	`(?:ate|bit|hit|struck|took|came|went|grabbed|whacked)\b`)
 
-// speedOf takes the speed at which the bite told last came, as the words behind it say: "(6.8 kts when he ate)".
+// speedOf takes the speed at which the bite told last came, as the words behind it say: "(6.8 kts when he ate)",
+// ", I was at 9 kts when it hit".
 func (t *teller) speedOf(c clause) bool {
 	cur := t.last()
-	if cur == nil || t.fresh || c.join != aColon || !whenBit.MatchString(c.text) {
+	if cur == nil || t.fresh || c.join != aColon && c.join != aComma || c.fish != nil || !whenBit.MatchString(c.text) {
 		return false
 	}
 	for _, it := range c.items {

@@ -388,6 +388,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitten(s)
 	q.freed(s)
 	q.remarked(s)
+	q.bitesRemarked(s)
 	q.letGoRemarks(s)
 	q.tripRemarks(s)
 	q.measuredRemarks(s)

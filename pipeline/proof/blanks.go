@@ -20,7 +20,7 @@ func (q *inquiry) blankFates(s *Subject) {
 	if b == nil || b.Index < 0 {
 		return
 	}
-	var blank, doubted []int64
+	var blank, doubted, unsure []int64
 	for _, num := range s.Stats.Fateless {
 		i := slices.IndexFunc(s.Block.Rows, func(r layout.Row) bool { return int64(r.Num) == num })
 		switch {
@@ -30,6 +30,8 @@ func (q *inquiry) blankFates(s *Subject) {
 		case s.Plan.Kind == plan.Strikes && fish != nil && !s.Plan.Binds("kept") &&
 			words.NotLogged(textOf(s.Block.Rows[i], b)) && !words.NotLogged(textOf(s.Block.Rows[i], fish)):
 			blank = append(blank, num)
+		case words.Unsure(remarksOf(s, s.Block.Rows[i])):
+			unsure = append(unsure, num)
 		}
 	}
 	if len(blank) > 0 {
@@ -41,6 +43,22 @@ func (q *inquiry) blankFates(s *Subject) {
 			subject(len(doubted), "row", "say", s.Plan.Name), b.Heading, rowName(s, doubted[0])),
 			[]string{"hooked", "landed", "released"}, "?")
 	}
+	if len(unsure) > 0 {
+		q.fateOf(s, b, unsure, fmt.Sprintf("%s that you do not know what came of the bite, the first: %s. Was it "+
+			"hooked?", subject(len(unsure), "remark", "say", s.Plan.Name), rowName(s, unsure[0])),
+			[]string{"hooked", "landed", "released"}, "unsure")
+	}
+}
+
+// remarksOf are the remarks of a row.
+func remarksOf(s *Subject, r layout.Row) string {
+	var out []string
+	for i := range s.Plan.Bindings {
+		if b := &s.Plan.Bindings[i]; b.Column.Name == "notes" {
+			out = append(out, textOf(r, b))
+		}
+	}
+	return strings.Join(out, "; ")
 }
 
 // doubtMark tells a cell that says no more than that its writer does not know.

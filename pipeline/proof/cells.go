@@ -450,8 +450,12 @@ var askable = map[string]func(b *plan.Binding, word string) (options, choices []
 	"count": func(b *plan.Binding, word string) (options, choices []string) {
 		return append(figuresOf(b, word), "not known"), append(cellsOf(figuresOf(b, word)), Leave)
 	},
-	"moment": func(*plan.Binding, string) (options, choices []string) {
-		return []string{"not known"}, []string{Leave}
+	"moment": func(_ *plan.Binding, word string) (options, choices []string) {
+		if n, err := strconv.Atoi(word); err == nil && n > 0 && n < 24 {
+			hour := fmt.Sprintf("%d:00", n)
+			options, choices = []string{hour}, []string{asCell(hour)}
+		}
+		return append(options, "not known"), append(choices, Leave)
 	},
 	"outcome": func(*plan.Binding, string) (options, choices []string) {
 		return []string{"missed", "hooked and lost", "landed", "let go", "no bite"},

@@ -60,6 +60,41 @@ func (q *inquiry) remarked(s Subject) {
 	q.last().Brief = "Remarks tell of bites that no row of strikes has: they are not counted."
 }
 
+// bitesRemarked asks about remarks beside stretches that say how many bites there were, on days of which no row tells a
+// bite: "he told me: 4 bites, 3 on".
+func (q *inquiry) bitesRemarked(s Subject) {
+	if s.Stats.Stretches == 0 || s.Stats.ByCount+s.Stats.Listed > 0 || len(q.struck) == 0 {
+		return
+	}
+	days, elsewhere := map[int64]string{}, map[string]bool{}
+	for _, w := range s.Stats.Worked {
+		days[w.Row] = w.Day
+	}
+	for _, o := range q.book {
+		for key := range o.Stats.Told {
+			elsewhere[key] = elsewhere[key] || o.Stats != s.Stats
+		}
+	}
+	n, first := 0, ""
+	for _, r := range s.Block.Rows {
+		day, text := days[int64(r.Num)], remarksOf(&s, r)
+		if day == "" || elsewhere[day] || elsewhere["day "+day] || phrase.Tell(text, phrase.Defaults{}).Strikes < 1 {
+			continue
+		}
+		if n++; first == "" {
+			first = text
+		}
+	}
+	if n > 0 && !slices.ContainsFunc(q.out, func(x Question) bool {
+		return x.Kind == "remarks" && x.Sheet == s.Plan.Name
+	}) {
+		q.ask("remarks", s.Plan.Name, "bites", fmt.Sprintf("%s how many bites there were, on days of which no row "+
+			"tells any, the first %q. They are not counted: write them with the other strikes, or leave them.",
+			subject(n, "remark", "say", s.Plan.Name), first), nil, listing)
+		q.last().Brief = "Remarks say how many bites there were: they are not counted."
+	}
+}
+
 // letGoRemarks asks about remarks of fish that were let go, beside a count of those in the boat that does not tell
 // these apart, where no list has as many let go on that day and the remark does not say that the row counts them.
 func (q *inquiry) letGoRemarks(s Subject) {

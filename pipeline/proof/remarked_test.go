@@ -31,6 +31,22 @@ func TestRemarked(t *testing.T) {
 	}
 }
 
+// TestBitesRemarked holds that a remark that says how many bites there were is asked about, where no row tells a bite
+// of its day.
+func TestBitesRemarked(t *testing.T) {
+	for remark, want := range map[string]bool{"he told me: 4 bites, 3 on": true, "no bites": false, "windy": false} {
+		l := inferred(t, "Runs", "Date|Start|End|Lines|Knots|Remarks\n2026-06-03|06:00|09:00|4|8|2 bites, 1 landed\n"+
+			"2026-06-04|06:00|09:00|4|8|"+remark+"\n2026-06-05|06:00|09:00|4|8|calm",
+			"Bites", "Date|Time|Outcome|Species|Length cm\n2026-06-03|06:40|landed|Wahoo|110\n"+
+				"2026-06-03|07:10|missed||\n2026-06-05|08:05|landed|Wahoo|98")
+		got := kinds(asked(t, l, Stats{Stretches: 3, Hours: 9, Worked: []Worked{{2, "1"}, {3, "2"}, {4, "3"}}},
+			Stats{Listed: 3, Strikes: 3, Placed: true, Told: map[string]*Told{"1": {}, "3": {}}}))
+		if slices.Contains(got, "remarks") != want {
+			t.Errorf("%q: asked %v, expected %t", remark, got, want)
+		}
+	}
+}
+
 // TestLetGoRemarks holds that a remark of fish let go beside a count of those in the boat is asked about, unless it
 // says that these are counted, or a list has as many let go on that day.
 func TestLetGoRemarks(t *testing.T) {

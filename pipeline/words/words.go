@@ -450,6 +450,9 @@ func ForgotHours(text string) bool { return forgots.anyKey(Scan(text), "hours") 
 // ForgotSpeed reports whether a text says that nobody wrote down the speed.
 func ForgotSpeed(text string) bool { return forgots.anyKey(Scan(text), "speed") }
 
+// Unsure reports whether a text says that its writer does not know if something was so: "cannot say if it was on".
+func Unsure(text string) bool { return forgots.anyKey(Scan(text), "fate") }
+
 // ForgotLines reports whether a clause of a text says that somebody did not write down how many lines were out.
 func ForgotLines(text string) bool {
 	toks := Scan(text)

@@ -132,6 +132,7 @@ func TestEntryOf(t *testing.T) {
 		"quitamos una línea": {EventFewer, 1, " línea"}, "Strike": {Rest: "Strike"},
 		"Lines up, clear for fish": {Event: EventUp, Rest: ", clear for fish"},
 		"lines back in":            {Event: EventIn},
+		"lines back on board":      {Event: EventUp},
 		"Lines up, heading home":   {Event: EventUp, Rest: ", heading home"},
 		"Sped up":                  {Event: EventPace},
 		"Stop":                     {Event: EventUp}, "change speed": {Event: EventPace},
