@@ -70,6 +70,9 @@ var kindRules = []struct {
 		}
 		return n >= 2 && f.any("species", "time_s") && f.ticked
 	}},
+	{plan.Flat, "it has a departure and a return, how the boat trolled and what struck", func(f facts) bool {
+		return f.has("depart_s", "return_s") && f.any("speed_kn", "lines_out") && f.any("outcome", "species")
+	}},
 	{plan.Fish, "its name says fish and it has measures", func(f facts) bool {
 		return f.any("outcome") && f.measured() && f.hint == plan.Fish && !f.loss
 	}},

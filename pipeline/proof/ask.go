@@ -69,6 +69,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.effort()
 	q.strikes()
 	q.told()
+	q.partly()
 	q.noDays()
 	q.sheetDays()
 	for i := range subjects {

@@ -38,3 +38,15 @@ func TestSummed(t *testing.T) {
 		}
 	}
 }
+
+// TestPlacesListed holds that places named one after the other are a line each, and that one place alone counts none.
+func TestPlacesListed(t *testing.T) {
+	for text, want := range map[string]int{
+		"LR, RR, C": 3, "P1 S1 P2": 3, "no.1, no.2": 2, "left rigger, right rigger": 2,
+		"LR": 0, "LR, LR": 0, "left rigger": 0, "LR, wahoo": 0,
+	} {
+		if n, ok := LinesAt(text); ok != (want > 0) || ok && n != want {
+			t.Errorf("%q: %d lines, %t; expected %d", text, n, ok, want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package words
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -127,8 +128,35 @@ func BehindPlace(text string) (rest string, ok bool) {
 // QuietMark reports whether a cell under a place of the spread is no more than a mark that nothing struck there: a dash,
 // a dot, a nought.
 func QuietMark(text string) bool {
-	return text != "" && (strings.Trim(text, "-–— ") == "" || text == "." || text == "0" || strings.EqualFold(text, "o") || text == "/")
+	return text != "" && (strings.Trim(text, "-–— ") == "" || text == "." || text == "0" || text == "/" ||
+		strings.EqualFold(text, "o"))
 }
+
+// numberedLine is a line that is known by its number: "no.1", "#3".
+var numberedLine = regexp.MustCompile(`(?i)^(?:no\.?|nr\.?|n[°º]|#)\s*\d{1,2}$`)
+
+// placesListed counts places of a spread that are named one after the other, each once: "LR, RR, C", "P1 S1 P2", "no.1,
+// no.2".
+func placesListed(parts []string) (n int, ok bool) {
+	if len(parts) == 1 {
+		parts = strings.Fields(parts[0])
+		if slices.ContainsFunc(parts, func(p string) bool { return len(p) > longestCode }) {
+			return 0, false
+		}
+	}
+	seen := map[string]bool{}
+	for _, p := range parts {
+		key := strings.ToLower(p)
+		if seen[key] || !numberedLine.MatchString(p) && !IsPlace(p) {
+			return 0, false
+		}
+		seen[key] = true
+	}
+	return len(seen), len(seen) > 1
+}
+
+// longestCode is how many letters the code of a place has at the most.
+const longestCode = 3
 
 // numbered is a number of lines before their place: "2 long".
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
@@ -140,6 +168,9 @@ func LinesAt(text string) (n int, ok bool) {
 		return n, true
 	}
 	parts := partsOfSpread.Split(strings.TrimSpace(text), -1)
+	if n, ok = placesListed(parts); ok {
+		return n, true
+	}
 	for _, part := range parts {
 		m := numbered.FindStringSubmatch(part)
 		if m == nil || !IsPlace(m[2]) && !IsPlace(strings.TrimSuffix(m[2], "s")) {

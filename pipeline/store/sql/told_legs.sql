@@ -26,11 +26,12 @@ WITH leg AS (
         OR NOT EXISTS (SELECT 1 FROM leg x WHERE x.log_id = $1 AND x.day = p.day AND x.start_s = p.t_start))
     GROUP BY p.log_id
 ), bare AS (
-    SELECT DISTINCT log_id, boat, day FROM told WHERE kind = 'hours' AND day IS NOT NULL AND start_s IS NULL
-        AND leg IS NULL
+    -- bites without hours are none of a log of hours
+    SELECT log_id, boat, day, bool_or(duration_s IS NOT NULL) AS timed FROM told
+    WHERE kind = 'hours' AND day IS NOT NULL AND start_s IS NULL AND leg IS NULL GROUP BY ALL
 ), loose AS (
     SELECT t.log_id, count(DISTINCT m.day) AS loose FROM bare m
-        JOIN bare t ON t.day = m.day AND (t.boat = m.boat) IS NOT FALSE
+        JOIN bare t ON t.day = m.day AND t.timed = m.timed AND (t.boat = m.boat) IS NOT FALSE
     WHERE m.log_id = $1 AND t.log_id <> $1 GROUP BY t.log_id
 ), mine AS (
     SELECT count(*) AS n FROM leg WHERE log_id = $1
