@@ -93,7 +93,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 		s.Blocks = []Block{b}
 		return s
 	}
-	if turned, ok := g.turned(like); ok && len(heads) == 0 {
+	if turned, ok := g.turned(like); ok && (len(heads) == 0 || g.daysAcross()) {
 		s.Blocks = []Block{turned}
 		return s
 	}

@@ -18,7 +18,7 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 		}
 	}
 	if labels < 5 || hits < 0.6*float64(labels) || body < 4 ||
-		g.alike(true) <= g.alike(false)+0.12 && !(g.alike(true) > 0.95 && g.daysAcross()) {
+		g.alike(true) <= g.alike(false)+0.12 && !(g.alike(true) >= g.alike(false) && g.daysAcross()) {
 		return Block{}, false
 	}
 	b := Block{Grid: g, Shape: Records, Turned: true}
@@ -29,15 +29,20 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 		}
 		first++
 	}
+	label := func(r int) bool { return g.Rows[r].at(0).Look == Text && len(g.Rows[r].filled(1, g.Width)) > 0 }
 	for r := first; r < len(g.Rows); r++ {
-		if g.Rows[r].at(0).Look == Text {
-			b.Labels = append(b.Labels, Label{Col: len(b.Labels), Text: oneLine(g.Rows[r].at(0).Text)})
+		text := oneLine(g.Rows[r].at(0).Text)
+		switch {
+		case label(r):
+			b.Labels = append(b.Labels, Label{Col: len(b.Labels), Text: text})
+		case text != "":
+			b.Above = append(b.Above, text) // a remark beneath the records
 		}
 	}
 	for i := 1; i < g.Width; i++ {
 		row := Row{Num: i + 1} // no two rows have one number
 		for r := first; r < len(g.Rows); r++ {
-			if g.Rows[r].at(0).Look == Text {
+			if label(r) {
 				row.Cells = append(row.Cells, g.Rows[r].at(i))
 			}
 		}

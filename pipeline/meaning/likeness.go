@@ -110,6 +110,9 @@ func (t *Lexicon) look(l layout.Label) sayings {
 		_, rest, _ := strings.Cut(l.Text, m[2])
 		l.Text = strings.TrimLeft(rest, " -–:.)") // of "Strike 2 - what fish?" what it asks
 	}
+	if m := ofBoat.FindStringSubmatch(l.Text); m != nil {
+		l.Text = m[1]
+	}
 	l.Text = withoutRemark(l.Text)
 	if parts, outer := t.partsIn(l.Text); len(parts) > 0 {
 		l.Text = outer
@@ -187,6 +190,9 @@ func withoutRemark(text string) string {
 	}
 	return outer
 }
+
+// ofBoat is a heading that says first that it is of the boat or the trip as a whole: "Boat: lines", "Trip: hours".
+var ofBoat = regexp.MustCompile(`(?i)^(?:(?:the |whole )*(?:boat|trip|day|outing)|barco|barca|bateau|boot|salida|sortie|uscita|saida)\s*:\s*(\S.*)$`)
 
 // countedConcepts are what bites are counted by in headings.
 var countedConcepts = []string{"miss", "lose", "hook", "land", "keep", "release"}

@@ -760,10 +760,16 @@ func startsAnew(g *group, a assigned) float64 {
 	if l < 0 {
 		return 0
 	}
-	return g.cached("anew", []int{l}, func() float64 {
-		last, ones, more := 0.0, 0, 0
+	d := a.first("date")
+	return g.cached("anew", []int{l, d}, func() float64 {
+		last, ones, more, before := 0.0, 0, 0, -1
 		for r := range g.rows {
-			switch v := g.value(l, r); {
+			v, at := g.value(l, r), before
+			if before = r; d >= 0 && at >= 0 && v == 1 && last > 0 && (g.values[d].Rows[r].Text == "" ||
+				g.values[d].Rows[r].Text == g.values[d].Rows[at].Text) {
+				return 0 // a day's numbers begin once
+			}
+			switch {
 			case math.IsNaN(v):
 			case v == 1:
 				ones++

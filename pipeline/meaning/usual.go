@@ -22,7 +22,8 @@ func (l *Log) usual() {
 	}
 	var of []*Understood
 	for _, u := range l.Data() {
-		if u.Plan.Binds("start_s", "duration_s") || u.Plan.Kind == plan.Events {
+		if u.Plan.Binds("start_s", "duration_s") || u.Plan.Kind == plan.Events ||
+			u.Plan.Kind == plan.Flat && u.Plan.Binds(countNames...) && len(l.Data()) == 1 {
 			of = append(of, u)
 			stretches[u.Plan.Sheet] = true
 		}
