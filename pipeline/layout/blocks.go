@@ -93,13 +93,21 @@ func Take(g *Grid, like Likeness) *Sheet {
 		s.Blocks = []Block{b}
 		return s
 	}
-	if turned, ok := g.turned(like); ok && (len(heads) == 0 || g.daysAcross()) {
+	above, below, parted := g.turnedAbove(heads, like)
+	if turned, ok := g.turned(like); ok && !parted && (len(heads) == 0 || g.daysAcross()) {
 		s.Blocks = []Block{turned}
 		return s
 	}
 	if blocks, notes, ok := g.stacked(like); ok {
 		s.Blocks, s.Notes = blocks, notes
 		return s
+	}
+	if parted {
+		s.Blocks = append(s.Blocks, above)
+		for r := range heads[below].first {
+			used[r] = true
+		}
+		heads = heads[below:]
 	}
 	for k, h := range heads {
 		end := len(g.Rows)

@@ -53,6 +53,36 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 	return b, len(b.Rows) > 1
 }
 
+// turnedAbove takes the records that stand in columns, a day each, above a table with headings of its own, and gives the
+// first of the heads that are below them, behind a title or a blank row.
+func (g *Grid) turnedAbove(heads []head, like Likeness) (b Block, below int, ok bool) {
+	for k, h := range heads {
+		if g.named(h, like) < sureHeads {
+			continue // a row of the records, all in words
+		}
+		end := h.first
+		for end > 0 && len(g.Rows[end-1].filled(0, g.Width)) == 1 {
+			end-- // the title of the table
+		}
+		if end == 0 || end == h.first && g.Rows[end].Num == g.Rows[end-1].Num+1 {
+			continue // or one with the names of fish
+		}
+		part := &Grid{Index: g.Index, Info: g.Info, Rows: g.Rows[:end]}
+		for r := range part.Rows {
+			if filled := part.Rows[r].filled(0, g.Width); len(filled) > 1 {
+				part.Width = max(part.Width, filled[len(filled)-1]+1)
+			}
+		}
+		if !part.daysAcross() {
+			return Block{}, 0, false
+		}
+		b, ok = part.turned(like)
+		b.Grid = g
+		return b, k, ok
+	}
+	return Block{}, 0, false
+}
+
 // fewAcross is how many days stand side by side at least, for them to head columns.
 const fewAcross = 3
 
