@@ -236,6 +236,14 @@ func (t *Lexicon) ofSoMany(b *layout.Block, l layout.Label) bool {
 
 // partsNamed are the words of a heading for several figures, each of another meaning, and what parts them.
 func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
+	if m := numberedSet.FindStringSubmatch(heading); m != nil {
+		if heads, sep = t.partsNamed(m[1]); heads != nil {
+			for i := range heads {
+				heads[i] = strings.TrimSpace(heads[i]) + " " + m[2] // each is of that stretch
+			}
+			return heads, sep
+		}
+	}
 	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-"} {
 		if heads := t.eachNamed(strings.Split(heading, sep), sep, nil); len(heads) > 1 {
 			return heads, sep
@@ -243,6 +251,9 @@ func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
 	}
 	return nil, ""
 }
+
+// numberedSet is a heading with the number of its stretch behind it: "Bites / hooked / kept 2".
+var numberedSet = regexp.MustCompile(`^(.*\pL)\s+#?([1-9])$`)
 
 // mostPieces is into how many pieces a heading of several figures falls at the most.
 const mostPieces = 6
