@@ -204,14 +204,19 @@ func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
 	if b.Shape != layout.Table || b.Open {
 		return
 	}
+	t.partSpans(b)
 	var counted []layout.Label // columns of what the log says of figures
 	for _, l := range b.Labels {
-		if heads, sep := t.partsNamed(l.Text); heads != nil && inParts(b, l.Col, sep, len(heads)) {
+		few := fewParted
+		if numberedSet.MatchString(l.Text) {
+			few = 1 // a third stretch is rare
+		}
+		if heads, sep := t.partsNamed(l.Text); heads != nil && inParts(b, l.Col, sep, len(heads), few) {
 			partColumn(b, l, heads, sep)
 		} else if t.ofSoMany(b, l) {
 			l.Group = l.Full()
 			partColumn(b, l, []string{"Landed", "Bites"}, "for")
-		} else if f != nil && inParts(b, l.Col, "-", len(f.words)) {
+		} else if f != nil && inParts(b, l.Col, "-", len(f.words), fewParted) {
 			counted = append(counted, l)
 		}
 	}
@@ -220,10 +225,60 @@ func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
 	}
 }
 
+// spanOfClock is a cell with when lines went in and came up.
+var spanOfClock = regexp.MustCompile(`(?i)^(\d{1,2}(?:[:.h]?\d{2})?\s*(?:[ap]\.?m?\.?)?)\s*(?:-|–|—|to|till?|until|a|à|bis)\s*` +
+	`(\d{1,2}(?:[:.h]?\d{2})?\s*(?:[ap]\.?m?\.?)?)$`)
+
+// partSpans parts columns of when lines went in and came up, one for each stretch of a row, "Lines in - up 1", into two
+// each: their speeds and counts stand beside them.
+func (t *Lexicon) partSpans(b *layout.Block) {
+	var sets []layout.Label
+	for _, l := range b.Labels {
+		if m := numberedSet.FindStringSubmatch(l.Text); m != nil && spansIn(b, l.Col) {
+			sets = append(sets, l)
+		}
+	}
+	if len(sets) < 2 {
+		return
+	}
+	for _, l := range sets {
+		m := numberedSet.FindStringSubmatch(l.Text)
+		heads := []string{"lines in " + m[2], "lines up " + m[2]}
+		for i := range b.Rows {
+			if col := l.Col; col < len(b.Rows[i].Cells) {
+				if span := spanOfClock.FindStringSubmatch(b.Rows[i].Cells[col].Text); span != nil {
+					b.Rows[i].Cells = slices.Clone(b.Rows[i].Cells)
+					b.Rows[i].Cells[col].Text = span[1] + betweenClocks + span[2]
+				}
+			}
+		}
+		partColumn(b, l, heads, betweenClocks)
+	}
+}
+
+// betweenClocks stands between the two clock times of a cell before it is parted.
+const betweenClocks = " - "
+
+// spansIn tells a column whose filled cells are spans of clock times.
+func spansIn(b *layout.Block, col int) bool {
+	n := 0
+	for _, r := range b.Rows {
+		text := cellText(r, col)
+		if text == "" || text == "-" || words.NotLogged(text) || loneText(&r) {
+			continue
+		}
+		if !spanOfClock.MatchString(text) {
+			return false
+		}
+		n++
+	}
+	return n > 0
+}
+
 // ofSoMany tells a column of so many fish boated of so many bites, "2 for 3" (common practice, no source), in a table
 // that counts neither elsewhere.
 func (t *Lexicon) ofSoMany(b *layout.Block, l layout.Label) bool {
-	return inParts(b, l.Col, "for", 2) && !slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
+	return inParts(b, l.Col, "for", 2, fewParted) && !slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
 		got, all, ok := strings.Cut(cellText(r, l.Col), "for")
 		landed, _ := number(strings.TrimSpace(got))
 		bites, _ := number(strings.TrimSpace(all))
@@ -299,8 +354,8 @@ var partOfCell = regexp.MustCompile(`^(?:\d{1,3}(?:[.,]\d+)?(?:[-–]\d{1,3}(?:[
 // fewParted is how many cells of several figures a column has at the least.
 const fewParted = 3
 
-// inParts tells a column whose filled cells have n figures each.
-func inParts(b *layout.Block, col int, sep string, n int) bool {
+// inParts tells a column whose filled cells, few at the least, have n figures each.
+func inParts(b *layout.Block, col int, sep string, n, few int) bool {
 	parted := 0
 	for _, r := range b.Rows {
 		text := cellText(r, col)
@@ -315,7 +370,15 @@ func inParts(b *layout.Block, col int, sep string, n int) bool {
 		}
 		parted++
 	}
-	return parted >= fewParted
+	return parted >= few
+}
+
+// lookOfPart is how the parts of a cell look.
+func lookOfPart(sep string) layout.Look {
+	if sep == betweenClocks {
+		return layout.Clock
+	}
+	return layout.Number
 }
 
 // partColumn puts the first figure of each cell of a column into its place, and the others into columns behind all.
@@ -348,7 +411,7 @@ func partColumn(b *layout.Block, l layout.Label, heads []string, sep string) {
 			cells = append(cells, layout.Cell{})
 		}
 		for _, p := range parts {
-			cells = append(cells, layout.Cell{Text: strings.TrimSpace(p), Look: layout.Number})
+			cells = append(cells, layout.Cell{Text: strings.TrimSpace(p), Look: lookOfPart(sep)})
 		}
 		cells[l.Col] = cells[width]
 		r.Cells = slices.Delete(cells, width, width+1)
