@@ -15,7 +15,7 @@ var figureWithUnit = regexp.MustCompile(`(?i)\d\s*(?:cm|in|inch(?:es)?|kgs?|lbs?
 func (x *builder) fishInWords() {
 	p := x.plan
 	b := p.Find("species")
-	if b == nil || b.Index < 0 || b.Set > 0 || p.Kind != plan.Flat || !p.Binds(countNames...) ||
+	if b == nil || b.Index < 0 || b.Set > 0 || p.Kind != plan.Flat || !p.Binds(countNames...) || len(p.Catch) > 0 ||
 		p.Binds("length_cm", "girth_cm", "scale_kg", "outcome", "kept", "time_s", "line", "count") || p.Reads("fishlist") {
 		return
 	}
