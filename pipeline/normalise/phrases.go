@@ -268,6 +268,9 @@ func (r *Reader) furtherSets() {
 				kind, v[name] = plan.Flat, x
 			}
 		}
+		if kept := r.value("kept_n" + n); kept.Known && !v["landed_n"].Known {
+			kind, v["landed_n"] = plan.Flat, kept
+		}
 		if landed := v["landed_n"]; landed.Known && r.layout.Inclusive {
 			v["landed_n"] = entry.OfInt(max(0, landed.Int-v["released_n"].Int))
 		}
@@ -501,6 +504,11 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 		all[name] = v.Int
 		for k := 1; r.has(name + "#" + strconv.Itoa(k)); k++ { // of a further stretch
 			all[name] += r.value(name + "#" + strconv.Itoa(k)).Int
+		}
+	}
+	for k := 1; r.has("kept_n#" + strconv.Itoa(k)); k++ {
+		if n := strconv.Itoa(k); !r.value("landed_n#" + n).Known {
+			all["landed_n"] += r.value("kept_n#" + n).Int
 		}
 	}
 	told = told || r.catch >= 0
