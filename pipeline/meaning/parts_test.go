@@ -103,3 +103,24 @@ func TestFiguresOver(t *testing.T) {
 		}
 	}
 }
+
+// TestEachNamed holds that a heading of several counts may have a word with the mark between them in it, and the number
+// of its stretch behind it.
+func TestEachNamed(t *testing.T) {
+	l := lexicon(t)
+	for heading, want := range map[string]string{
+		"bites-hook-ups-boated":   "bites|hook-ups|boated",
+		"strikes-hooked-landed":   "strikes|hooked|landed",
+		"bites / hooked / kept 2": "bites 2|hooked 2|kept 2",
+		"hook-ups":                "",
+		"port-long":               "",
+	} {
+		heads, _ := l.partsNamed(heading)
+		for i := range heads {
+			heads[i] = strings.TrimSpace(heads[i])
+		}
+		if got := strings.Join(heads, "|"); got != want {
+			t.Errorf("%s: %q, want %q", heading, got, want)
+		}
+	}
+}

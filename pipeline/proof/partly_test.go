@@ -1,0 +1,38 @@
+package proof
+
+import (
+	"slices"
+	"testing"
+)
+
+// A log that says what it leaves out is asked about nothing more than that; where it counts bites and fish landed and
+// nothing between, hook-ups are not known.
+func TestPartly(t *testing.T) {
+	const rows = "Date|Hours|Lines|Bites|Landed\n2026-07-04|4|5|4|1\n2026-07-05|5|5|3|1\n2026-07-08|3|5|2|0"
+	stats := Stats{Strikes: 9, ByCount: 9, Landed: 2, Hooked: 2}
+	if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "hook-ups") {
+		t.Errorf("%v", got)
+	}
+	if got := kinds(asked(t, inferred(t, "log", "missed bites not counted\n"+rows), stats)); !slices.Contains(got, "partly") ||
+		slices.Contains(got, "hook-ups") {
+		t.Errorf("%v", got)
+	}
+	told := inferred(t, "log", "Date|Hours|Lines|Bites|Missed|Landed\n2026-07-04|4|5|4|2|1\n2026-07-05|5|5|3|1|1\n"+
+		"2026-07-08|3|5|2|2|0")
+	if got := kinds(asked(t, told, stats)); slices.Contains(got, "hook-ups") {
+		t.Errorf("%v", got)
+	}
+}
+
+// Blanks among marks under places of the spread are asked about, and not where a legend says what they are.
+func TestBlankPlaces(t *testing.T) {
+	const rows = "Date|Hours|Speed (kn)|P1|S1|P2\n2026-07-04|4|7|-|kept|-\n2026-07-05|3|8|missed|-|\n" +
+		"2026-07-06|5|7|-|-|kept\n2026-07-07|5|8|-|lost|"
+	if got := kinds(asked(t, inferred(t, "log", rows), Stats{Strikes: 4, Stretches: 4})); !slices.Contains(got, "no line") {
+		t.Errorf("%v", got)
+	}
+	legend := "under each line: - = out, no bite; empty = line not out\n"
+	if got := kinds(asked(t, inferred(t, "log", legend+rows), Stats{Strikes: 4, Stretches: 4})); slices.Contains(got, "no line") {
+		t.Errorf("%v", got)
+	}
+}
