@@ -53,8 +53,8 @@ func (g *Grid) turned(like Likeness) (Block, bool) {
 	return b, len(b.Rows) > 1
 }
 
-// turnedAbove takes the records that stand in columns, a day each, above a table with headings of its own, and gives the
-// first of the heads that are below them, behind a title or a blank row.
+// turnedAbove takes the records that stand in columns, a day each, above a table with headings of its own, and
+// gives the first of the heads that are below them, behind a title or a blank row.
 func (g *Grid) turnedAbove(heads []head, like Likeness) (b Block, below int, ok bool) {
 	for k, h := range heads {
 		if g.named(h, like) < sureHeads {

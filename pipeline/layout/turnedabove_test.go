@@ -11,7 +11,8 @@ func TestTurnedAbove(t *testing.T) {
 	if len(s.Blocks) != 2 || !s.Blocks[0].Turned || s.Blocks[1].Turned {
 		t.Fatalf("%d blocks", len(s.Blocks))
 	}
-	if a, b := s.Blocks[0], s.Blocks[1]; len(a.Rows) != 3 || len(a.Labels) != 6 || len(b.Rows) != 3 || len(b.Labels) != 5 {
+	a, b := s.Blocks[0], s.Blocks[1]
+	if len(a.Rows) != 3 || len(a.Labels) != 6 || len(b.Rows) != 3 || len(b.Labels) != 5 {
 		t.Errorf("%d records of %d labels, %d rows of %d", len(a.Rows), len(a.Labels), len(b.Rows), len(b.Labels))
 	}
 	s = take(t, "Date|2026-07-04|2026-07-05|2026-07-08\nStart|6:00|6:30|7:00\nEnd|10:00|11:00|9:30\nLines|5|6|5\n"+

@@ -381,7 +381,9 @@ func (t *Lexicon) pseudo(v *Values, said sayings, off Switches) []candidate {
 			_, _, _, ok := words.FateOf(c.Text)
 			return ok || len(t.Species.In(c.Text)) > 0
 		})
-		quiet := v.share("quiet marks", func(c layout.Cell) bool { return words.QuietMark(c.Text) || words.Nothing(c.Text) })
+		quiet := v.share("quiet marks", func(c layout.Cell) bool {
+			return words.QuietMark(c.Text) || words.Nothing(c.Text)
+		})
 		if fates > 0 && quiet < 1 {
 			fates /= 1 - quiet // of the cells that tell something
 		}

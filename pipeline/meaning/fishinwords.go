@@ -16,7 +16,8 @@ func (x *builder) fishInWords() {
 	p := x.plan
 	b := p.Find("species")
 	if b == nil || b.Index < 0 || b.Set > 0 || p.Kind != plan.Flat || !p.Binds(countNames...) || len(p.Catch) > 0 ||
-		p.Binds("length_cm", "girth_cm", "scale_kg", "outcome", "kept", "time_s", "line", "count") || p.Reads("fishlist") {
+		p.Binds("length_cm", "girth_cm", "scale_kg", "outcome", "kept", "time_s", "line", "count") ||
+		p.Reads("fishlist") {
 		return
 	}
 	if !slices.ContainsFunc(x.rows, func(row []string) bool {

@@ -90,8 +90,8 @@ func (x *builder) blankRods() {
 	p.RodsBlank = quiet > 0 && blank > 0 && 2*quiet >= len(x.rows)
 }
 
-// ofPlace are the cells under a place of the spread with the first of their marks written out; the column as it is where
-// a cell holds anything else.
+// ofPlace are the cells under a place of the spread with the first of their marks written out; the column as it is
+// where a cell holds anything else.
 func (l *legend) ofPlace(v *Values) *Values {
 	rows := make([]layout.Cell, len(v.Rows))
 	for i, c := range v.Rows {

@@ -46,8 +46,8 @@ const (
 	mostYears = 4
 )
 
-// takeYears takes the days of a log that nowhere says a year for those of the last that fits: on the weekdays that stand
-// beside them, and not after today. Proof asks whether it is that one.
+// takeYears takes the days of a log that nowhere says a year for those of the last that fits: on the weekdays that
+// stand beside them, and not after today. Proof asks whether it is that one.
 func (l *Log) takeYears() {
 	var all []unit.DayMonth
 	var of []*Understood
@@ -86,7 +86,8 @@ func (l *Log) takeYears() {
 	if len(all) == 0 || l.lexicon.Today == 0 {
 		return
 	}
-	for last := l.lexicon.Today.Time().Year(); last > l.lexicon.Today.Time().Year()-yearsBack && len(no.Fit) < mostYears; last-- {
+	this := l.lexicon.Today.Time().Year()
+	for last := this; last > this-yearsBack && len(no.Fit) < mostYears; last-- {
 		years := unit.Years{From: last, To: last}
 		if crosses {
 			years.From--

@@ -18,7 +18,8 @@ func onDay(t *testing.T, today unit.Date, text string) *Log {
 		t.Fatal(err)
 	}
 	l.Today = today
-	s := layout.Take(gridOf(t, 0, memory.Lines("log", text)), layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event})
+	s := layout.Take(gridOf(t, 0, memory.Lines("log", text)),
+		layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event})
 	return l.Infer("log", []*layout.Sheet{s}, nothingSaid, nil)
 }
 

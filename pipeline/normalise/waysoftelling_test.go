@@ -30,8 +30,9 @@ func TestWaysOfCounting(t *testing.T) {
 // Under the places of the spread a legend says what marks and blanks are: a line that was not out counts none, and a
 // cell may tell several bites.
 func TestMarksUnderPlaces(t *testing.T) {
-	got := readText(t, "log.csv", "\"under each line: - = out, no bite; m missed bite, l hooked and lost, k landed and "+
-		"kept; empty = line not out\"\nDate,Hours,Speed (kn),P1,S1,P2,S2\n2026-07-04,4,7,-,k,-,\n2026-07-05,3,8,m l,-,,\n"+
+	got := readText(t, "log.csv", "\"under each line: - = out, no bite; m missed bite, l hooked and lost, k landed "+
+		"and kept; empty = line not out\"\nDate,Hours,Speed (kn),P1,S1,P2,S2\n2026-07-04,4,7,-,k,-,\n"+
+		"2026-07-05,3,8,m l,-,,\n"+
 		"2026-07-06,5,7,-,-,\"k,m\",-\n2026-07-07,5,8,-,l,-,-\n")
 	expect(t, "lines", got.field("lines_out", 3, 4, 5, 6), int64(3), int64(2), int64(4), int64(4))
 	expect(t, "bites", got.outcomes(), "landed", "missed", "lost", "landed", "missed", "lost")
@@ -39,7 +40,8 @@ func TestMarksUnderPlaces(t *testing.T) {
 
 // The hours of men on one boat are the boat's: they count once a day, and what each of them had is his.
 func TestMenOnOneBoat(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Angler,Hours,Lines,Bites,Landed\n2026-07-04,Ann,4,5,1,1\n2026-07-04,Ben,4,5,0,0\n"+
+	got := readText(t, "log.csv", "Date,Angler,Hours,Lines,Bites,Landed\n2026-07-04,Ann,4,5,1,1\n"+
+		"2026-07-04,Ben,4,5,0,0\n"+
 		"2026-07-04,Cy,4,5,2,1\n2026-07-08,Ann,3.5,5,1,0\n2026-07-08,Ben,3.5,5,1,1\n2026-07-12,Ann,6,4,0,0\n"+
 		"2026-07-12,Cy,6,4,2,2\n")
 	hours := got.field("duration_s", 2, 3, 4, 5, 6, 7, 8)
@@ -49,9 +51,11 @@ func TestMenOnOneBoat(t *testing.T) {
 
 // Fish kept on a row's second stretch are landed, and a third stretch on one row alone is read as the others are.
 func TestKeptOnFurtherStretches(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Lines in - up 1,Bites / hooked / kept 1,Lines in - up 2,Bites / hooked / kept 2,"+
-		"Lines in - up 3,Bites / hooked / kept 3\n2026-07-04,06:00-08:00,3 / 2 / 1,09:00-11:00,2 / 1 / 1,12:00-13:00,4 / 2 / 2\n"+
-		"2026-07-05,06:00-08:30,1 / 0 / 0,09:00-10:00,1 / 1 / 0,,\n2026-07-06,05:00-08:00,2 / 2 / 2,09:00-12:00,3 / 2 / 1,,\n"+
+	got := readText(t, "log.csv", "Date,Lines in - up 1,Bites / hooked / kept 1,Lines in - up 2,"+
+		"Bites / hooked / kept 2,Lines in - up 3,Bites / hooked / kept 3\n"+
+		"2026-07-04,06:00-08:00,3 / 2 / 1,09:00-11:00,2 / 1 / 1,12:00-13:00,4 / 2 / 2\n"+
+		"2026-07-05,06:00-08:30,1 / 0 / 0,09:00-10:00,1 / 1 / 0,,\n"+
+		"2026-07-06,05:00-08:00,2 / 2 / 2,09:00-12:00,3 / 2 / 1,,\n"+
 		"2026-07-08,05:00-08:00,0 / 0 / 0,,,,\n")
 	expect(t, "first", got.field("landed_n", 2, 3, 4, 5), int64(1), int64(0), int64(2), int64(0))
 	expect(t, "further", got.beside([]plan.Kind{plan.Flat}, "landed_n"), int64(1), int64(2), int64(0), int64(1))
@@ -60,7 +64,8 @@ func TestKeptOnFurtherStretches(t *testing.T) {
 
 // Line-hours over hours tell how many lines were out where they come to a whole number, and nothing where they do not.
 func TestLinesOfLineHours(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Hours,Rod hours,Bites\n2026-07-04,4,12,1\n2026-07-05,3,9,0\n2026-07-06,2.5,8.5,2\n")
+	got := readText(t, "log.csv", "Date,Hours,Rod hours,Bites\n2026-07-04,4,12,1\n2026-07-05,3,9,0\n"+
+		"2026-07-06,2.5,8.5,2\n")
 	expect(t, "lines", got.field("lines_out", 2, 3, 4), int64(3), int64(3), nil)
 }
 

@@ -33,8 +33,8 @@ func (q *inquiry) partly() {
 		if kind == "landed" {
 			what, effect = "fish that came to the boat", []string{"strikes", "hooked", "bands"}
 		}
-		q.ask("partly", "", "bites", fmt.Sprintf("The log says %q: its bites are %s, and how many more there were is not "+
-			"known.", strings.TrimSpace(text), what), nil, effect, text)
+		q.ask("partly", "", "bites", fmt.Sprintf("The log says %q: its bites are %s, and how many more there were "+
+			"is not known.", strings.TrimSpace(text), what), nil, effect, text)
 		q.last().Brief = "A log leaves out bites, as it says itself."
 		return
 	}
@@ -48,8 +48,8 @@ func (q *inquiry) partly() {
 	if told || t.Lost > 0 || unknown < fewUnknown || unknownOfBites*unknown < t.Bites {
 		return
 	}
-	q.ask("hook-ups", "", "hooked", fmt.Sprintf("The log counts bites and fish landed, and not how many were hooked: of "+
-		"%s of %d it is not known, and they count as not hooked.", plural(unknown, "bite", "bites"), t.Bites), nil,
+	q.ask("hook-ups", "", "hooked", fmt.Sprintf("The log counts bites and fish landed, and not how many were hooked: "+
+		"of %s of %d it is not known, and they count as not hooked.", plural(unknown, "bite", "bites"), t.Bites), nil,
 		[]string{"hooked"}, fmt.Sprint(t.Bites))
 	q.last().Brief = "A log does not say how many bites were hooked."
 }

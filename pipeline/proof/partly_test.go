@@ -13,8 +13,8 @@ func TestPartly(t *testing.T) {
 	if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
 	}
-	if got := kinds(asked(t, inferred(t, "log", "missed bites not counted\n"+rows), stats)); !slices.Contains(got, "partly") ||
-		slices.Contains(got, "hook-ups") {
+	got := kinds(asked(t, inferred(t, "log", "missed bites not counted\n"+rows), stats))
+	if !slices.Contains(got, "partly") || slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
 	}
 	told := inferred(t, "log", "Date|Hours|Lines|Bites|Missed|Landed\n2026-07-04|4|5|4|2|1\n2026-07-05|5|5|3|1|1\n"+
@@ -28,11 +28,12 @@ func TestPartly(t *testing.T) {
 func TestBlankPlaces(t *testing.T) {
 	const rows = "Date|Hours|Speed (kn)|P1|S1|P2\n2026-07-04|4|7|-|kept|-\n2026-07-05|3|8|missed|-|\n" +
 		"2026-07-06|5|7|-|-|kept\n2026-07-07|5|8|-|lost|"
-	if got := kinds(asked(t, inferred(t, "log", rows), Stats{Strikes: 4, Stretches: 4})); !slices.Contains(got, "no line") {
+	stats := Stats{Strikes: 4, Stretches: 4}
+	if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "no line") {
 		t.Errorf("%v", got)
 	}
 	legend := "under each line: - = out, no bite; empty = line not out\n"
-	if got := kinds(asked(t, inferred(t, "log", legend+rows), Stats{Strikes: 4, Stretches: 4})); slices.Contains(got, "no line") {
+	if got := kinds(asked(t, inferred(t, "log", legend+rows), stats)); slices.Contains(got, "no line") {
 		t.Errorf("%v", got)
 	}
 }

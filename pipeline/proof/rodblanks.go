@@ -18,8 +18,8 @@ func (q *inquiry) blankRods(s Subject) {
 	if !p.RodsBlank || p.NoEffort {
 		return
 	}
-	q.ask("no line", p.Name, p.Rods[0].Heading, fmt.Sprintf("Under %q and the other places of the spread some cells are "+
-		"blank, and others have a mark. Was a line out where the cell is blank?", p.Rods[0].Heading),
+	q.ask("no line", p.Name, p.Rods[0].Heading, fmt.Sprintf("Under %q and the other places of the spread some cells "+
+		"are blank, and others have a mark. Was a line out where the cell is blank?", p.Rods[0].Heading),
 		[]string{"no, no line there", "yes, and nothing struck"}, lines)
 	q.last().Choices = []string{lineIn, lineOut}
 }

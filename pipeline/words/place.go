@@ -125,8 +125,8 @@ func BehindPlace(text string) (rest string, ok bool) {
 	return "", false
 }
 
-// QuietMark reports whether a cell under a place of the spread is no more than a mark that nothing struck there: a dash,
-// a dot, a nought.
+// QuietMark reports whether a cell under a place of the spread is no more than a mark that nothing struck there: a
+// dash, a dot, a nought.
 func QuietMark(text string) bool {
 	return text != "" && (strings.Trim(text, "-–— ") == "" || text == "." || text == "0" || text == "/" ||
 		strings.EqualFold(text, "o"))
