@@ -70,6 +70,8 @@ var (
 		`\bcomme (?:ci-dessus|avant|au-dessus)|\bwie (?:oben|zuvor|davor)|\bunver[aä]ndert`)
 	onlyChanges = regexp.MustCompile(`(?i)\b(?:only|just)\s+(?:written|noted|logged|given|put down|filled in|entered)\s+` +
 		`(?:when|if|where)\s+(?:it\s+|they\s+|that\s+)?(?:is\s+|are\s+)?chang(?:es?|ed)\b`)
+	onFirstLine = regexp.MustCompile(`(?i)\b(?:on|in) (?:its|the|each trip's|each day's) first (?:line|row)\b|` +
+		`\bonce (?:for|a|per) (?:the |each |every )?(?:whole )?(?:trip|day|outing)\b`)
 	sayingEnd = regexp.MustCompile(`[.;]\s+|\n`)
 )
 
@@ -78,15 +80,16 @@ var (
 func (l *Log) held() {
 	for _, text := range l.Texts {
 		for _, saying := range sayingEnd.Split(text, -1) {
-			if blankCell.MatchString(saying) && asAbove.MatchString(saying) || onlyChanges.MatchString(saying) {
-				l.hold(" " + normalise(saying) + " ")
+			first := onFirstLine.MatchString(saying)
+			if blankCell.MatchString(saying) && asAbove.MatchString(saying) || onlyChanges.MatchString(saying) || first {
+				l.hold(" "+normalise(saying)+" ", first)
 			}
 		}
 	}
 }
 
-// hold carries the settings that a saying is about.
-func (l *Log) hold(saying string) {
+// hold carries the settings that a saying is about, all of them where it names none and need not.
+func (l *Log) hold(saying string, must bool) {
 	in, _ := l.lexicon.concepts.found(strings.TrimSpace(saying))
 	of := map[string]bool{"speed_kn": in["speed"], "lines_out": in["gear"] || in["rod"]}
 	for _, u := range l.Data() {
@@ -94,12 +97,12 @@ func (l *Log) hold(saying string) {
 			return of[b.Column.Name] || slices.ContainsFunc(strings.Fields(normalise(b.Heading)), func(w string) bool {
 				return len(w) > 1 && strings.Contains(saying, " "+w+" ")
 			})
-		})
+		}, must)
 	}
 }
 
 // hold carries the settings of a block that are named; all of them where named is nil or names no column.
-func (x *builder) hold(named func(*plan.Binding) bool) {
+func (x *builder) hold(named func(*plan.Binding) bool, must bool) {
 	p := x.plan
 	if p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
@@ -110,7 +113,7 @@ func (x *builder) hold(named func(*plan.Binding) bool) {
 	}
 	for i := range p.Bindings {
 		b := &p.Bindings[i]
-		if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && (!some || named(b)) {
+		if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && (!some && !must || named != nil && named(b)) {
 			b.Carried = true
 			x.note("%s: blank where it is as in the row above", b.Heading)
 		}

@@ -197,9 +197,18 @@ var ofBoat = regexp.MustCompile(`(?i)^(?:(?:the |whole )*(?:boat|trip|day|outing
 // countedConcepts are what bites are counted by in headings.
 var countedConcepts = []string{"miss", "lose", "hook", "land", "keep", "release"}
 
+// countsAlso is a heading with what else is among what it counts.
+var countsAlso = regexp.MustCompile(`(?i)^(\pL.*\S)\s+\(?(?:incl?\.?|including|with|plus|inkl\.?|y compris|incluid[oa]s?|` +
+	`compres[ie])\s+(\pL.*?)\)?$`)
+
 // partsIn are the fates that a heading's brackets add up, "Landed (kept + let go)", and the heading without them. One
 // fate alone says what the heading itself means: "Caught (kept)".
 func (t *Lexicon) partsIn(text string) (parts []string, outer string) {
+	if m := countsAlso.FindStringSubmatch(text); m != nil {
+		if in, _ := t.concepts.found(normalise(m[2])); in["release"] {
+			return []string{"release"}, m[1] // "Boated incl. released"
+		}
+	}
 	outer, inner, ok := brackets(text)
 	if !ok || !strings.ContainsAny(inner, "+&/,") && len(strings.Fields(inner)) < 3 {
 		return nil, ""

@@ -121,7 +121,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 				x.note("%s", told[b])
 			}
 			if changed[b] {
-				x.hold(nil)
+				x.hold(nil, false)
 			}
 			l.Blocks = append(l.Blocks, &Understood{Plan: x.plan, Block: b, b: x, columns: columns[b],
 				choice: c, Proof: isProof(b)})

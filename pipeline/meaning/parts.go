@@ -299,13 +299,19 @@ func (t *Lexicon) partsNamed(heading string) (heads []string, sep string) {
 			return heads, sep
 		}
 	}
-	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-"} {
+	if m := someOf.FindStringSubmatch(heading); m != nil {
+		heading = m[1] + " of " + m[2]
+	}
+	for _, sep := range []string{"@", "/", "×", " x ", " at ", "-", " of "} {
 		if heads := t.eachNamed(strings.Split(heading, sep), sep, nil); len(heads) > 1 {
 			return heads, sep
 		}
 	}
 	return nil, ""
 }
+
+// someOf is a heading of some of others, "Hooked (of bites)", over 1 of 2.
+var someOf = regexp.MustCompile(`(?i)^(\pL[^()]*\S)\s*\(of (?:the )?(\pL[^()]*)\)$`)
 
 // numberedSet is a heading with the number of its stretch behind it: "Bites / hooked / kept 2".
 var numberedSet = regexp.MustCompile(`^(.*\pL)\s+#?([1-9])$`)

@@ -119,6 +119,9 @@ func unpaired(text string, told []phrase.Stretch) bool {
 		if s.HasEnd {
 			n--
 		}
+		if s.Hours > 0 && !s.HasStart && !s.HasEnd {
+			n-- // 1h20 is how long
+		}
 	}
 	return n > 0
 }
