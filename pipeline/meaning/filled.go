@@ -82,7 +82,8 @@ func (l *Log) held() {
 		for _, saying := range sayingEnd.Split(text, -1) {
 			first := onFirstLine.MatchString(saying)
 			if blankCell.MatchString(saying) && asAbove.MatchString(saying) || onlyChanges.MatchString(saying) || first {
-				l.hold(" "+normalise(saying)+" ", first)
+				rest := onFirstLine.ReplaceAllString(saying, " ") // its "line" is a row
+				l.hold(" "+normalise(rest)+" ", first)
 			}
 		}
 	}
@@ -113,7 +114,8 @@ func (x *builder) hold(named func(*plan.Binding) bool, must bool) {
 	}
 	for i := range p.Bindings {
 		b := &p.Bindings[i]
-		if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && (!some && !must || named != nil && named(b)) {
+		meant := !some && !must || named != nil && named(b)
+		if slices.Contains(holdsOn, b.Column.Name) && b.By == nil && b.Set == 0 && !b.Carried && meant {
 			b.Carried = true
 			x.note("%s: blank where it is as in the row above", b.Heading)
 		}
