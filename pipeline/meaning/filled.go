@@ -81,7 +81,8 @@ func (l *Log) held() {
 	for _, text := range l.Texts {
 		for _, saying := range sayingEnd.Split(text, -1) {
 			first := onFirstLine.MatchString(saying)
-			if blankCell.MatchString(saying) && asAbove.MatchString(saying) || onlyChanges.MatchString(saying) || first {
+			above := blankCell.MatchString(saying) && asAbove.MatchString(saying)
+			if above || onlyChanges.MatchString(saying) || first {
 				rest := onFirstLine.ReplaceAllString(saying, " ") // its "line" is a row
 				l.hold(" "+normalise(rest)+" ", first)
 			}
