@@ -640,7 +640,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 			return 0
 		}
 		return pick(v.dates() < 0.9 && v.share("stretch",
-			func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+			func(x layout.Cell) bool { return tellsStretch(x.Text) }) >= 0.6, 4)
 	case "weighed":
 		told := v.scaled()
 		switch fish := v.fishes(t) >= 0.4; {
@@ -1216,4 +1216,10 @@ func eventProfile(v *Values, not float64) float64 {
 		return 3
 	}
 	return not
+}
+
+// tellsStretch tells a text that says more of its stretches than how long one was, which a column of hours does.
+func tellsStretch(text string) bool {
+	all := phrase.Stretches(text)
+	return len(all) > 1 || len(all) == 1 && (all[0].HasStart || all[0].HasEnd || all[0].SpeedLo > 0 || all[0].Lines >= 0)
 }

@@ -53,6 +53,9 @@ func (t *teller) refine(c clause) bool {
 			cur.Name = c.fish.text
 		}
 		t.turn(cur, c)
+		if c.fate != 0 && c.fateBehind() {
+			t.notes[len(t.notes)-1].ended = c.fateWord // bite, wahoo boated, kept
+		}
 	default:
 		return false
 	}
