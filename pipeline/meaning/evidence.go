@@ -1199,6 +1199,9 @@ func storyProfile(v *Values, not float64) float64 {
 func eventProfile(v *Values, not float64) float64 {
 	in, up := 0, 0
 	for _, c := range v.cells {
+		if words.Hourly(c.Text) == "idle" && words.EntryOf(c.Text).Event == words.EventIn {
+			continue // no lines in this hour
+		}
 		switch words.EntryOf(c.Text).Event {
 		case words.EventIn:
 			in++

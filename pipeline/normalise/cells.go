@@ -346,6 +346,9 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return nil
 		}
 	}
+	if err != nil && c.Name == "duration_s" && r.partOfHour(t, text) {
+		return nil
+	}
 	if err != nil && c.Name == "duration_s" && t.Set == 0 && r.hoursTold(t, text, err) {
 		return nil
 	}

@@ -79,6 +79,10 @@ func (r *Reader) idle() Skip {
 	if r.linesUp() {
 		return Elsewise
 	}
+	if r.layout.Kind == plan.Flat && !r.effort() && !r.struck() && len(r.side) == 0 &&
+		r.anyCell(func(text string) bool { return words.Hourly(text) == "idle" }) {
+		return Elsewise // an hour in which, as its remarks say, the lines were up
+	}
 	if r.anyCell(words.NotGone) && !r.effort() && !r.struck() && !slices.ContainsFunc(r.side, named) {
 		return NotGone // "sat at the dock til ten and bagged it" boated nothing
 	}
