@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
@@ -494,7 +495,9 @@ var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure
 func (v *Values) scaled() float64 {
 	return v.share("scaled or hedged", func(x layout.Cell) bool {
 		_, told := words.ByScale(x.Text)
-		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
+		lone := strings.IndexFunc(x.Text, unicode.IsDigit) < 0 && !slices.ContainsFunc(strings.Fields(x.Text),
+			func(w string) bool { return len(w) > 1 }) // c is short for circa, beside a figure
+		return told && !lone && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
 			unitAmong(x.Text, unit.Mass) != "")
 	})
 }
@@ -959,6 +962,13 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	}) >= 0.6 {
 		return 1
 	}
+	if c.Name == "lines_out" && v.share("beside teasers", besideTeaser) > 0 &&
+		v.share("lines or beside teasers", func(x layout.Cell) bool {
+			_, err := strconv.Atoi(x.Text)
+			return err == nil || besideTeaser(x)
+		}) >= 0.8 {
+		return 1
+	}
 	ticks := v.ticks()
 	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {
 		return -0.4 // a fish's yes or no more likely than a count of one
@@ -1225,4 +1235,10 @@ func eventProfile(v *Values, not float64) float64 {
 func tellsStretch(text string) bool {
 	all := phrase.Stretches(text)
 	return len(all) > 1 || len(all) == 1 && (all[0].HasStart || all[0].HasEnd || all[0].SpeedLo > 0 || all[0].Lines >= 0)
+}
+
+// besideTeaser tells a number of lines with what was towed beside them.
+func besideTeaser(c layout.Cell) bool {
+	_, ok := words.BesideTeasers(c.Text)
+	return ok
 }

@@ -202,6 +202,12 @@ func (r *Reader) derived() {
 		// where lines went in and out between, no one number of lines tells it
 		if n := lh.Real / h.Real; math.Abs(n-math.Round(n)) < nearlyWhole {
 			r.put("lines_out", entry.OfInt(int64(math.Round(n))))
+		} else if whole := math.Round(n); whole > 0 && math.Abs(lh.Real/whole-h.Real) <= halfTenth {
+			r.put("lines_out", entry.OfInt(int64(whole)))
+			r.values[r.index["duration_s"]] = entry.OfReal(lh.Real / whole) // of 8.75 line-hours 1.2 h are 7 times 1.25
+		} else if i := r.targetOf("line_hours"); i >= 0 && r.has("lines_out") {
+			r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text,
+				"no whole number of lines times the hours of its row: its line-hours are left out"))
 		}
 	}
 }
@@ -228,6 +234,14 @@ func (r *Reader) answers() {
 	case hooked.Int == 1 && landed.Int == 1 && kept.Known && kept.Int == 0 && !r.value("released_n").Known:
 		r.values[r.index["released_n"]], r.values[r.index["landed_n"]] = entry.OfInt(1), entry.OfInt(0)
 	}
+}
+
+// halfTenth is half of a tenth of an hour, to which hours are often rounded, in seconds.
+const halfTenth = 181
+
+// targetOf is the first column of a name that has a text in the row, -1 where none has.
+func (r *Reader) targetOf(name string) int {
+	return slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == name && t.text != "" })
 }
 
 // nearlyWhole is how far line-hours over hours may be from a whole number of lines, as both are rounded.

@@ -150,12 +150,15 @@ func QuietMark(text string) bool {
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
 
 // LinesAt adds up the lines at several places of a spread: "2 long, 2 short, 1 shotgun" are five, and so many are the
-// places that a lure is named at. It reports false for a text that holds anything else.
+// places that a lure is named at, or that are named one by one: "LR, RR, LF". It reports false for a text that holds anything else.
 func LinesAt(text string) (n int, ok bool) {
 	if n, ok = luresAt(text); ok {
 		return n, true
 	}
 	parts := partsOfSpread.Split(strings.TrimSpace(text), -1)
+	if named := placesNamed(parts); named > 1 {
+		return named, true
+	}
 	for _, part := range parts {
 		m := numbered.FindStringSubmatch(part)
 		if m == nil || !IsPlace(m[2]) && !IsPlace(strings.TrimSuffix(m[2], "s")) {
@@ -165,6 +168,30 @@ func LinesAt(text string) (n int, ok bool) {
 		n += of
 	}
 	return n, len(parts) > 1
+}
+
+// placesNamed is how many places texts name, 0 where one of them is none or is named again.
+func placesNamed(parts []string) int {
+	seen := map[string]bool{}
+	for _, part := range parts {
+		part = strings.ToLower(strings.TrimSpace(part))
+		if part == "" || seen[part] || !IsPlace(part) || part[0] >= '0' && part[0] <= '9' {
+			return 0
+		}
+		seen[part] = true
+	}
+	return len(seen)
+}
+
+// besideTeasers is a number of lines with what is towed beside them without a hook.
+var besideTeasers = regexp.MustCompile(`(?i)^(\d{1,2})\s*(?:\pL+\s*)?(?:\+|&|,)\s*(?:\d{1,2}\s*)?(?:teasers?|dredges?)$`)
+
+// BesideTeasers is the number of lines of a text that tells what is towed beside them without a hook: "6 + teaser".
+func BesideTeasers(text string) (lines string, ok bool) {
+	if m := besideTeasers.FindStringSubmatch(text); m != nil {
+		return m[1], true
+	}
+	return "", false
 }
 
 var summed = regexp.MustCompile(`^\d{1,2}(?:\s*\+\s*\d{1,2})+$`)
