@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
@@ -495,8 +494,7 @@ var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure
 func (v *Values) scaled() float64 {
 	return v.share("scaled or hedged", func(x layout.Cell) bool {
 		_, told := words.ByScale(x.Text)
-		lone := strings.IndexFunc(x.Text, unicode.IsDigit) < 0 && !slices.ContainsFunc(strings.Fields(x.Text),
-			func(w string) bool { return len(w) > 1 }) // c is short for circa, beside a figure
+		lone := !slices.ContainsFunc(strings.Fields(x.Text), func(w string) bool { return w != "c" }) // circa, alone
 		return told && !lone && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
 			unitAmong(x.Text, unit.Mass) != "")
 	})
@@ -593,6 +591,11 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 			return w
 		}
 		return not
+	}
+	if c.Name == "duration_s" && words.PartOfHour(v.Label.Text) && v.share("parts of an hour", func(x layout.Cell) bool {
+		return words.WholeHour(x.Text) || words.Nothing(x.Text) || fraction.MatchString(x.Text)
+	}) >= 0.8 {
+		return 1.2
 	}
 	switch c.Parse {
 	case "moment":
@@ -1242,3 +1245,6 @@ func besideTeaser(c layout.Cell) bool {
 	_, ok := words.BesideTeasers(c.Text)
 	return ok
 }
+
+// fraction is a part of one.
+var fraction = regexp.MustCompile(`^(?:[1-3]/[2-4]|[¼½¾])$`)
