@@ -15,7 +15,8 @@ const (
 
 var (
 	// hourHead is an hour of the day, told by its begin: "5am", "05-06h", "5 o'clock", "05:00".
-	hourHead = regexp.MustCompile(`(?i)^(\d{1,2})(?:[:.]00(?::00)?)?\s*(am|pm|a|p|h|hrs?|uhr|o'?clock|-\s*\d{1,2}(?:[:.]00)?\s*(?:h|am|pm)?)?$`)
+	hourHead = regexp.MustCompile(`(?i)^(\d{1,2})(?:[:.]00(?::00)?)?\s*` +
+		`(am|pm|a|p|h|hrs?|uhr|o'?clock|-\s*\d{1,2}(?:[:.]00)?\s*(?:h|am|pm)?)?$`)
 	// strokes are bites, a mark each.
 	strokes = regexp.MustCompile(`^(?:[xX]+|I+|\|+|/+)$`)
 	// noBite is an hour in which nothing bit.
@@ -145,7 +146,9 @@ func (g *Grid) hourRows(r int, like Likeness) bool {
 
 // idle tells a row of an hour in which, as it says, no lines were out.
 func (g *Grid) idle(r int, like Likeness) bool {
-	return slices.ContainsFunc(g.Rows[r].Cells, func(c Cell) bool { return c.Look == Text && like.Hourly(c.Text) == "idle" })
+	return slices.ContainsFunc(g.Rows[r].Cells, func(c Cell) bool {
+		return c.Look == Text && like.Hourly(c.Text) == "idle"
+	})
 }
 
 // fewUntil is how many rows a table has at the least whose rows hold until the next one.

@@ -26,7 +26,8 @@ func TestPacked(t *testing.T) {
 		return out
 	}
 	for name, test := range map[string]struct{ text, want string }{
-		"several in a cell": {"Day|Hooked|Stretches (lines, time, bites)\n5/1|1|5 lines / 2 h / 2 bites ; 3 lines / 1 h / no bites\n" +
+		"several in a cell": {"Day|Hooked|Stretches (lines, time, bites)\n" +
+			"5/1|1|5 lines / 2 h / 2 bites ; 3 lines / 1 h / no bites\n" +
 			"5/2|0|4 lines / 45 min / 1 bite", "Day|Hooked||lines 1|time 1|bites 1|lines 2|time 2|bites 2\n" +
 			"5/1|1||5|2 h|2|3|1 h|no bites\n5/2|0||4|45 min|1"},
 		"a cell each": {"Day|1st: time, speed, bites|2nd|Remarks\n5/1|2 h / 7 kn / 1 bite|1 h / 9 kn / 0 bites|hot\n" +

@@ -29,3 +29,27 @@ func TestHourRows(t *testing.T) {
 		"2026-05-02,2,1/2,7,0\n2026-05-09,1,3/4,8,2\n")
 	expect(t, "parts", got.field("duration_s", 2, 3, 4), 3600.0, 1800.0, 2700.0)
 }
+
+// TestUntilNext holds that rows hold until the next one where the log says so, and that one of lines up ends the one
+// above it and is none.
+func TestUntilNext(t *testing.T) {
+	const rows = "Date,Time,What,Knots,Bites\n2026-05-02,06:00,start,7,1\n2026-05-02,07:00,turned,8,0\n" +
+		"2026-05-02,09:00,all up,,\n2026-05-09,06:30,start,7,2\n2026-05-09,08:00,all up,,\n"
+	got := readText(t, "log.csv", "each row holds from its time until the next row\n"+rows)
+	expect(t, "ends", got.field("end_s", 3, 4, 6), int64(7*3600), int64(9*3600), int64(8*3600))
+	expect(t, "bites", got.field("strikes_n", 3, 4, 6), int64(1), int64(0), int64(2))
+	if len(got.entries) != 3 {
+		t.Errorf("entries: %v", got.entries)
+	}
+}
+
+// TestLineHoursOfFew holds that line-hours which are no whole number of lines times hours are so where the hours were
+// rounded to a tenth, and are set aside elsewhere.
+func TestLineHoursOfFew(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Hours trolled,Rod hours,Knots,Bites\n2026-05-02,2,8,7,1\n2026-05-09,1.2,8.75,7,0\n"+
+		"2026-05-16,2,9,7,0\n")
+	expect(t, "lines", got.field("lines_out", 2, 3, 4), int64(4), int64(7), nil)
+	if len(got.problems) != 1 || got.problems[0].Pos.Row != 4 {
+		t.Errorf("set aside: %v", got.problems)
+	}
+}
