@@ -194,7 +194,8 @@ func (g *Grid) untilNext(r int, like Likeness) bool {
 // clocks are the column of a table under the heading at row r that has a time of day in each row, and those rows.
 func (g *Grid) clocks(r int) (col int, rows []int) {
 	head := g.Rows[r].filled(0, g.Width)
-	if len(head) < leastHours || slices.ContainsFunc(head, func(i int) bool { return g.Rows[r].Cells[i].Look != Text }) {
+	other := func(i int) bool { return g.Rows[r].Cells[i].Look != Text }
+	if len(head) < leastHours || slices.ContainsFunc(head, other) {
 		return -1, nil
 	}
 	for _, col := range head {

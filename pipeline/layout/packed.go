@@ -27,8 +27,8 @@ type packing struct {
 }
 
 // unpack gives cells that tell several figures of one or several stretches a column for each figure, where the heading
-// names them in their order: "5 lines / 2 h / 4 bites; 3 lines / 1 h / no bites" under "Stretches (lines, time, bites)".
-// The new columns stand at the end.
+// names them in their order: "5 lines / 2 h / 4 bites; 3 lines / 1 h / no bites" under "Stretches (lines, time,
+// bites)". The new columns stand at the end.
 func (g *Grid) unpack() {
 	if g.More {
 		return

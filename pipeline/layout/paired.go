@@ -144,7 +144,8 @@ func labelsAndValues(texts, all []string, like Likeness) (out []pair) {
 	for _, text := range texts {
 		label, value, sure := labelAndValue(text, all)
 		for _, other := range all { // speed kn abt 7 where others have speed kn 8
-			if l, _, _ := labelAndValue(other, all); l != "" && strings.HasPrefix(label, l+" ") && !slices.Contains(own, l) {
+			l, _, _ := labelAndValue(other, all)
+			if l != "" && strings.HasPrefix(label, l+" ") && !slices.Contains(own, l) {
 				label, value = l, strings.TrimSpace(text[len(l):])
 			}
 		}
@@ -163,8 +164,8 @@ func labelsAndValues(texts, all []string, like Likeness) (out []pair) {
 // valueBegins is a word with which a value begins: a figure, what somebody was not sure of, or nothing known.
 var valueBegins = regexp.MustCompile(`^[~<>]?[\pL.]{0,3}\d|^\?|^-+$|^[~<>]$`)
 
-// labelAndValue parts a text into a label and its value: before the first figure, behind words in brackets, or where texts
-// that begin with the same word go on in different ways, which is not sure.
+// labelAndValue parts a text into a label and its value: before the first figure, behind words in brackets, or where
+// texts that begin with the same word go on in different ways, which is not sure.
 func labelAndValue(text string, all []string) (label, value string, sure bool) {
 	words := strings.Fields(text)
 	if len(words) < 2 {
@@ -172,7 +173,8 @@ func labelAndValue(text string, all []string) (label, value string, sure bool) {
 	}
 	n := 0
 	for i := 1; i < len(words) && n == 0; i++ {
-		open := strings.Contains(strings.Join(words[:i], " "), "(") && !strings.Contains(strings.Join(words[:i], " "), ")")
+		before := strings.Join(words[:i], " ")
+		open := strings.Contains(before, "(") && !strings.Contains(before, ")")
 		switch {
 		case open:
 		case i < len(words)-1 && words[i] == "-": // in - out

@@ -592,9 +592,10 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return not
 	}
-	if c.Name == "duration_s" && words.PartOfHour(v.Label.Text) && v.share("parts of an hour", func(x layout.Cell) bool {
+	ofHour := func(x layout.Cell) bool {
 		return words.WholeHour(x.Text) || words.Nothing(x.Text) || fraction.MatchString(x.Text)
-	}) >= 0.8 {
+	}
+	if c.Name == "duration_s" && words.PartOfHour(v.Label.Text) && v.share("parts of an hour", ofHour) >= 0.8 {
 		return 1.2
 	}
 	switch c.Parse {
@@ -1237,7 +1238,10 @@ func eventProfile(v *Values, not float64) float64 {
 // tellsStretch tells a text that says more of its stretches than how long one was, which a column of hours does.
 func tellsStretch(text string) bool {
 	all := phrase.Stretches(text)
-	return len(all) > 1 || len(all) == 1 && (all[0].HasStart || all[0].HasEnd || all[0].SpeedLo > 0 || all[0].Lines >= 0)
+	if len(all) != 1 {
+		return len(all) > 1
+	}
+	return all[0].HasStart || all[0].HasEnd || all[0].SpeedLo > 0 || all[0].Lines >= 0
 }
 
 // besideTeaser tells a number of lines with what was towed beside them.

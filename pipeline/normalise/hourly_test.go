@@ -2,7 +2,8 @@ package normalise_test
 
 import "testing"
 
-// TestHourColumns holds that columns of hours are added up where the log says what a blank cell and a mark in them mean.
+// TestHourColumns holds that columns of hours are added up where the log says what a blank cell and a
+// mark in them mean.
 func TestHourColumns(t *testing.T) {
 	const note = "hour columns: bites in that hour; . = no bite; empty = not trolling\n"
 	const rows = "Date,5am,6am,7am,Hooked,Knots\n2026-05-02,.,2,,1,7\n2026-05-09,,xx,1,0,8\n"
@@ -19,7 +20,8 @@ func TestHourColumns(t *testing.T) {
 // TestHourRows holds that rows that are hours, as the log says, have one each, but for those whose lines were up; and
 // that a column may say what part of the hour was trolled.
 func TestHourRows(t *testing.T) {
-	got := readText(t, "log.csv", "one row per hour trolled\nDate,Hour from,Knots,Bites,Remarks\n2026-05-02,5 am,7,1,\n"+
+	got := readText(t, "log.csv", "one row per hour trolled\nDate,Hour from,Knots,Bites,Remarks\n"+
+		"2026-05-02,5 am,7,1,\n"+
 		"2026-05-02,6 am,,,\"lines up, moved spots\"\n2026-05-02,7 am,8,0,flat calm\n")
 	expect(t, "hours", got.field("duration_s", 3, 5), 3600.0, 3600.0)
 	if e, ok := got.entries[place{4, 0}]; ok {
@@ -46,7 +48,8 @@ func TestUntilNext(t *testing.T) {
 // TestLineHoursOfFew holds that line-hours which are no whole number of lines times hours are so where the hours were
 // rounded to a tenth, and are set aside elsewhere.
 func TestLineHoursOfFew(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Hours trolled,Rod hours,Knots,Bites\n2026-05-02,2,8,7,1\n2026-05-09,1.2,8.75,7,0\n"+
+	got := readText(t, "log.csv", "Date,Hours trolled,Rod hours,Knots,Bites\n"+
+		"2026-05-02,2,8,7,1\n2026-05-09,1.2,8.75,7,0\n"+
 		"2026-05-16,2,9,7,0\n")
 	expect(t, "lines", got.field("lines_out", 2, 3, 4), int64(4), int64(7), nil)
 	if len(got.problems) != 1 || got.problems[0].Pos.Row != 4 {

@@ -7,10 +7,12 @@ import "testing"
 // is none; and that one heading may stand above all outings.
 func TestOpenedByPairs(t *testing.T) {
 	for name, text := range map[string]string{
-		"cells, a heading each": "Trip 1,2026-05-02,Trolled,3 h,Knots,8\nTime,Rod,Fish,Outcome\n06:50,left,wahoo,landed\n" +
+		"cells, a heading each": "Trip 1,2026-05-02,Trolled,3 h,Knots,8\n" +
+			"Time,Rod,Fish,Outcome\n06:50,left,wahoo,landed\n" +
 			"07:10,right,,missed\n,,,\nTrip 2,2026-05-09,Trolled,2 h,Knots,7\nno bites\n\n" +
 			"Trip 3,2026-05-16,Trolled,1 h 30 min,Knots,7\nTime,Rod,Fish,Outcome\n06:50,left,wahoo,lost\n",
-		"one text, a heading above all": "Time,Rod,Fish,Outcome\n\"Trip 1, 2026-05-02; trolled 3 h; knots 8\"\n06:50,left,wahoo,landed\n" +
+		"one text, a heading above all": "Time,Rod,Fish,Outcome\n" +
+			"\"Trip 1, 2026-05-02; trolled 3 h; knots 8\"\n06:50,left,wahoo,landed\n" +
 			"07:10,right,,missed\n\n\"Trip 2, 2026-05-09; trolled 2 h; knots abt 7\"\nno bites\n\n" +
 			"\"Trip 3, 2026-05-16; trolled 1 h 30 min; knots 7\"\n06:50,left,wahoo,lost\n",
 	} {
@@ -22,7 +24,8 @@ func TestOpenedByPairs(t *testing.T) {
 			}
 			bites[row["outcome"]]++
 		}
-		if hours != 6.5*3600 || bites["landed"] != 1 || bites["missed"] != 1 || bites["lost"] != 1 || len(got.problems) > 0 {
+		if hours != 6.5*3600 || len(got.problems) > 0 ||
+			bites["landed"] != 1 || bites["missed"] != 1 || bites["lost"] != 1 {
 			t.Errorf("%s: %.0f s, %v, problems %v", name, hours, bites, got.problems)
 		}
 	}

@@ -184,7 +184,8 @@ func placesNamed(parts []string) int {
 }
 
 // besideTeasers is a number of lines with what is towed beside them without a hook.
-var besideTeasers = regexp.MustCompile(`(?i)^(\d{1,2})\s*(?:\pL+\s*)?(?:\+|&|,)\s*(?:\d{1,2}\s*)?(?:teasers?|dredges?)$`)
+var besideTeasers = regexp.MustCompile(
+	`(?i)^(\d{1,2})\s*(?:\pL+\s*)?(?:\+|&|,)\s*(?:\d{1,2}\s*)?(?:teasers?|dredges?)$`)
 
 // BesideTeasers is the number of lines of a text that tells what is towed beside them without a hook: "6 + teaser".
 func BesideTeasers(text string) (lines string, ok bool) {
