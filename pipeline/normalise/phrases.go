@@ -406,7 +406,7 @@ func (r *Reader) stretched(all []phrase.Stretch, overnight bool) {
 			setFigure(v, "speed_kn", r.paces[k])
 		case s.SpeedLo > 0:
 			v["speed_kn"] = entry.OfReal((s.SpeedLo + s.SpeedHi) / 2)
-		case len(set.Speeds) > 0 && !(len(all) == 1 && speed.Known):
+		case len(set.Speeds) > 0:
 			v["speed_kn"] = entry.OfReal(set.Speeds[min(k, len(set.Speeds)-1)])
 		case speed.Known:
 			v["speed_kn"] = speed
