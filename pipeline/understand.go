@@ -111,7 +111,8 @@ func (s *Season) understand(book sheet.Book, path string, a *answers) (*understo
 
 // likeness is what a sheet is taken apart by.
 func (s *Season) likeness() layout.Likeness {
-	return layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key, Event: s.lexicon.Event}
+	return layout.Likeness{Label: s.lexicon.Label, Key: s.lexicon.Key, Event: s.lexicon.Event,
+		Hourly: s.lexicon.Hourly}
 }
 
 // observe takes what a block's headings and cells say of units, days and decimals.

@@ -22,6 +22,9 @@ type Likeness struct {
 	Key   func(text string) bool    // whether a heading may name a day or a trip, so that it begins a table of its own
 	// words that tell lines in or up, or that the boat left or is home, as they are best understood; "" for others
 	Event func(text string) string
+	// what a log says of its hours: "rows", each row is one that was trolled; "columns", those of hours are blank where
+	// nobody trolled; "until", each row holds until the next one; "idle", nobody trolled; "" for other texts
+	Hourly func(text string) string
 }
 
 // Label is what stands over a column of a block, or beside a value.
@@ -72,6 +75,8 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	g.joinComments()
 	g.joinPairs()
+	g.unpack()
+	g.hourly(like)
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
 	if blocks, notes, ok := g.kinds(like); ok {

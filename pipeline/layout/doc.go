@@ -17,6 +17,9 @@
 //	stacked.go outings one below the other, each with the same labels and tables
 //	openings.go an outing opened by its number, its day and clock times
 //	kinds.go   lines of several kinds, the kind in the first cell
+//	paired.go  an outing opened by its number, its day and labels with their values
+//	packed.go  several figures in a cell, in an order that its heading names
+//	hourly.go  hours side by side, hours below each other, rows that hold until the next one
 //	turn.go    records across
 //	diary.go   a text of days and times, a paragraph a day
 //	outing.go  headings of outings and watches in such a text

@@ -31,24 +31,34 @@ type stack struct {
 	labels  map[string]int // how often a label stands at the beginning of a line, or behind a value
 	stretch []pair         // a line of a stretch, where some outings have several
 	astray  bool           // some row of figures stands under no heading
+	naming  int            // how many of the labels of a first line name the outing
+	paired  bool           // the others say more of it, and stand in the table of records alone
+	top     int            // a row of headings above all outings, for all of them; -1 where there is none
 }
 
 // stacked takes a sheet of stacked outings apart; ok is false for another sheet.
 func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
-	s := &stack{heads: map[string]int{}, labels: map[string]int{}}
+	s := &stack{heads: map[string]int{}, labels: map[string]int{}, top: -1}
 	s.g, s.places, s.said = g.openedByDays()
+	var at []int
 	if s.said == nil {
+		s.g, at = g.openedByPairs(like)
+	}
+	if s.paired = at != nil; !s.paired && s.said == nil {
 		s.g, s.places = g.openedByNumbers()
 	}
-	if g.More || !s.open(like) {
+	if g.More || !s.paired && !s.open(like) {
 		return nil, nil, false
+	}
+	if s.naming = len(s.keys); s.paired {
+		s.opened(at, like)
 	}
 	s.headings(like)
 	again := 0
 	for _, n := range s.heads {
 		again = max(again, n)
 	}
-	if again < fewPapers {
+	if again == 0 || again < fewPapers && !s.paired {
 		return nil, nil, false
 	}
 	blocks, notes = s.blocks()
@@ -56,9 +66,36 @@ func (g *Grid) stacked(like Likeness) (blocks []Block, notes []Note, ok bool) {
 		blocks[i].Grid = g
 	}
 	for r := range s.papers[0].from {
+		if r == s.top {
+			continue
+		}
 		notes = append(notes, Note{Row: g.Rows[r].Num, Text: g.explainedBeside(r)})
 	}
 	return blocks, notes, (len(blocks) > 1 || s.said != nil && len(blocks) > 0) && !s.astray
+}
+
+// opened takes the lines that say more of an outing than its number and its day, and a row of headings above them all.
+func (s *stack) opened(at []int, like Likeness) {
+	s.keys, s.naming = s.g.pairLabels(at[0]), 2
+	for k, from := range at {
+		to := len(s.g.Rows)
+		if k+1 < len(at) {
+			to = at[k+1]
+		}
+		s.papers = append(s.papers, paper{from, to})
+	}
+	if r := at[0] - 1; r >= 0 && s.g.words(r) && s.g.isHead(r, like) && len(s.g.Rows[r].filled(0, s.g.Width)) > 1 {
+		s.top = r
+		s.heads[s.g.texts(r)] = len(at)
+	}
+}
+
+// pairLabels are the columns of the labels of a row in which each second cell is one.
+func (g *Grid) pairLabels(r int) (keys []int) {
+	for i := 0; i < len(g.Rows[r].Cells); i += 2 {
+		keys = append(keys, i)
+	}
+	return keys
 }
 
 // open finds the lines that open an outing: the same labels in the same columns, each with a value to its right,
@@ -146,6 +183,9 @@ func (s *stack) headings(like Likeness) {
 	labels := map[string]int{}
 	for _, p := range s.papers {
 		for r := p.from + 1; r < p.to; r++ {
+			if s.paired && (s.top >= 0 || r > p.from+1) {
+				break // its rows have no label with its value, and no headings among them
+			}
 			if t := s.g.texts(r); len(s.g.Rows[r].filled(0, s.g.Width)) > 2 && s.g.words(r) {
 				again[t]++
 				head[t] = head[t] || s.g.isHead(r, like)
@@ -205,6 +245,14 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 	records, stretches := Block{Grid: s.g, Shape: Records}, Block{Grid: s.g, Shape: Records}
 	tables := map[string]*Block{}
 	var order []*Block
+	tableAt := func(r int) *Block {
+		text := s.g.texts(r)
+		if tables[text] == nil {
+			tables[text] = s.table(r)
+			order = append(order, tables[text])
+		}
+		return tables[text]
+	}
 	for _, p := range s.papers {
 		pairs, before, tabled, told := s.named(p.from), len(notes), false, false
 		if c, ok := s.places[p.from]; ok {
@@ -214,21 +262,20 @@ func (s *stack) blocks() (out []Block, notes []Note) {
 			pairs = append(pairs, pair{p.from, s.g.Width, "notes", c})
 		}
 		var now *Block
+		if s.top >= 0 {
+			now, tabled = tableAt(s.top), true
+		}
 		for r := p.from + 1; r < p.to; r++ {
 			row := s.g.Rows[r]
 			starts := s.starts(r)
-			if now != nil && s.said != nil {
+			if now != nil && (s.said != nil || s.paired) {
 				starts = nil // a rod with its hours, and no label with its value
 			}
 			cells := row.filled(0, s.g.Width)
 			switch text := s.g.texts(r); {
 			case s.heads[text] > 0:
 				tabled = true
-				if now = tables[text]; now == nil {
-					now = s.table(r)
-					tables[text] = now
-					order = append(order, now)
-				}
+				now = tableAt(r)
 			case s.isStretch(s.pairsOf(r, starts)):
 				now, told = nil, true
 				of, line := s.pairsOf(r, starts), Row{Num: row.Num}
@@ -350,7 +397,7 @@ func (s *stack) table(r int) *Block {
 			b.Labels = append(b.Labels, Label{Col: i, Text: oneLine(c.Text)})
 		}
 	}
-	for k, p := range s.named(s.papers[0].from) {
+	for k, p := range s.named(s.papers[0].from)[:s.naming] {
 		b.Labels = append(b.Labels, Label{Col: s.g.Width + k, Text: p.label})
 	}
 	if s.said != nil {
@@ -361,9 +408,9 @@ func (s *stack) table(r int) *Block {
 
 // under is a row of a table with what the first line of its outing names.
 func (s *stack) under(row Row, from int) Row {
-	cells := make([]Cell, s.g.Width+len(s.keys))
+	cells := make([]Cell, s.g.Width+s.naming)
 	copy(cells, row.Cells[:min(len(row.Cells), s.g.Width)])
-	for k, p := range s.named(from) {
+	for k, p := range s.named(from)[:s.naming] {
 		cells[s.g.Width+k] = p.value
 	}
 	row.Cells = cells

@@ -496,7 +496,8 @@ var hourWords = set(strings.Fields("h hr hrs hour hours hora horas ora ore heure
 func (v *Values) scaled() float64 {
 	return v.share("scaled or hedged", func(x layout.Cell) bool {
 		_, told := words.ByScale(x.Text)
-		return told && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
+		lone := !slices.ContainsFunc(strings.Fields(x.Text), func(w string) bool { return w != "c" }) // circa, alone
+		return told && !lone && (v.spelledOut || !strings.ContainsAny(x.Text, "0123456789") ||
 			unitAmong(x.Text, unit.Mass) != "")
 	})
 }
@@ -593,6 +594,12 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return not
 	}
+	ofHour := func(x layout.Cell) bool {
+		return words.WholeHour(x.Text) || words.Nothing(x.Text) || fraction.MatchString(x.Text)
+	}
+	if c.Name == "duration_s" && words.PartOfHour(v.Label.Text) && v.share("parts of an hour", ofHour) >= 0.8 {
+		return 1.2
+	}
 	switch c.Parse {
 	case "moment":
 		if v.dotted {
@@ -642,7 +649,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 			return 0
 		}
 		return pick(v.dates() < 0.9 && v.share("stretch",
-			func(x layout.Cell) bool { return len(phrase.Stretches(x.Text)) > 0 }) >= 0.6, 4)
+			func(x layout.Cell) bool { return tellsStretch(x.Text) }) >= 0.6, 4)
 	case "weighed":
 		told := v.scaled()
 		switch fish := v.fishes(t) >= 0.4; {
@@ -961,6 +968,13 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	}) >= 0.6 {
 		return 1
 	}
+	if c.Name == "lines_out" && v.share("beside teasers", besideTeaser) > 0 &&
+		v.share("lines or beside teasers", func(x layout.Cell) bool {
+			_, err := strconv.Atoi(x.Text)
+			return err == nil || besideTeaser(x)
+		}) >= 0.8 {
+		return 1
+	}
 	ticks := v.ticks()
 	if v.texts() > 0.4 && ticks > 0.9 && (c.Name == "kept_n" || c.Name == "released_n") {
 		return -0.4 // a fish's yes or no more likely than a count of one
@@ -1201,6 +1215,9 @@ func storyProfile(v *Values, not float64) float64 {
 func eventProfile(v *Values, not float64) float64 {
 	in, up := 0, 0
 	for _, c := range v.cells {
+		if words.Hourly(c.Text) == "idle" && words.EntryOf(c.Text).Event == words.EventIn {
+			continue // no lines in this hour
+		}
 		switch words.EntryOf(c.Text).Event {
 		case words.EventIn:
 			in++
@@ -1219,3 +1236,21 @@ func eventProfile(v *Values, not float64) float64 {
 	}
 	return not
 }
+
+// tellsStretch tells a text that says more of its stretches than how long one was, which a column of hours does.
+func tellsStretch(text string) bool {
+	all := phrase.Stretches(text)
+	if len(all) != 1 {
+		return len(all) > 1
+	}
+	return all[0].HasStart || all[0].HasEnd || all[0].SpeedLo > 0 || all[0].Lines >= 0
+}
+
+// besideTeaser tells a number of lines with what was towed beside them.
+func besideTeaser(c layout.Cell) bool {
+	_, ok := words.BesideTeasers(c.Text)
+	return ok
+}
+
+// fraction is a part of one.
+var fraction = regexp.MustCompile(`^(?:[1-3]/[2-4]|[¼½¾])$`)

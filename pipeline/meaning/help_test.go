@@ -59,7 +59,7 @@ func inferredAs(t testing.TB, file string, said func(string, int) Said, off Swit
 	var taken []*layout.Sheet
 	for i := range all {
 		taken = append(taken, layout.Take(gridOf(t, i, all...),
-			layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event}))
+			layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event, Hourly: l.Hourly}))
 	}
 	return l.Infer(file, taken, said, off)
 }

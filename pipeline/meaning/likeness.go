@@ -374,3 +374,6 @@ func (t *Lexicon) Event(text string) string {
 	}
 	return ""
 }
+
+// Hourly is what a text says of the hours of a log, as [layout.Likeness] has it.
+func (t *Lexicon) Hourly(text string) string { return words.Hourly(text) }

@@ -4,9 +4,23 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
 )
+
+// oneSpell tells a table of stretches each row of which tells of one, in columns or in words.
+func (u *Understood) oneSpell() bool {
+	p := u.Plan
+	if !p.Reads("stretches") {
+		return p.Binds("start_s", "end_s") || p.Binds("duration_s")
+	}
+	return !slices.ContainsFunc(p.Bindings, func(b plan.Binding) bool {
+		return b.Column.Parse == "stretches" && slices.ContainsFunc(u.b.rows, func(row []string) bool {
+			return len(phrase.Stretches(cellOf(row, b.Index))) > 1
+		})
+	})
+}
 
 // Listed is what is known of a column whose cells name several lures each.
 type Listed struct {
@@ -23,8 +37,7 @@ func (l *Log) lureLists() {
 		p := u.Plan
 		lure := p.Find("lure")
 		if lure == nil || p.Kind != plan.Flat && p.Kind != plan.Legs || p.Binds("line") || p.Gives("line") ||
-			len(p.Spread)+len(p.Rods) > 0 || p.StrikeSets() > 0 || p.Reads("stretches") ||
-			!p.Binds("start_s", "end_s") && !p.Binds("duration_s") || p.OfSet("duration_s", 1) != nil ||
+			len(p.Spread)+len(p.Rods) > 0 || p.StrikeSets() > 0 || !u.oneSpell() || p.OfSet("duration_s", 1) != nil ||
 			p.OfSet("start_s", 1) != nil {
 			continue
 		}

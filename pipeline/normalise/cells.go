@@ -346,6 +346,9 @@ func quantityCell(r *Reader, t *target, text string) error {
 			return nil
 		}
 	}
+	if err != nil && c.Name == "duration_s" && r.partOfHour(t, text) {
+		return nil
+	}
 	if err != nil && c.Name == "duration_s" && t.Set == 0 && r.hoursTold(t, text, err) {
 		return nil
 	}
@@ -475,9 +478,6 @@ func (r *Reader) onlyUnit(t *target, text string) (unit.Quantity, error) {
 		text+" "+string(c.Unit))
 }
 
-// besideTeasers is a number of lines with what is towed beside them without a hook.
-var besideTeasers = regexp.MustCompile(`(?i)^(\d{1,2})\s*(?:\pL+\s*)?(?:\+|&|,)\s*(?:\d{1,2}\s*)?(?:teasers?|dredges?)$`)
-
 // countCell reads a whole number, or a yes or a no of what can only have been one.
 func countCell(r *Reader, t *target, text string) error {
 	if len(text) == 1 && text[0] >= '0' && text[0] <= '9' {
@@ -496,9 +496,9 @@ func countCell(r *Reader, t *target, text string) error {
 		r.values[t.field] = entry.OfInt(map[string]int64{"yes": 1}[means])
 		return nil
 	}
-	if m := besideTeasers.FindStringSubmatch(text); m != nil && t.Column.Name == "lines_out" {
-		r.doubts = append(r.doubts, r.problem(t, text, "read as "+m[1]+": a teaser hooks nothing"))
-		text = m[1]
+	if n, ok := words.BesideTeasers(text); ok && t.Column.Name == "lines_out" {
+		r.doubts = append(r.doubts, r.problem(t, text, "read as "+n+": a teaser hooks nothing"))
+		text = n
 	}
 	v, err := unit.ParseNumber(r.counted(t, text), r.mark())
 	if t.Column.Name == "lines_out" {

@@ -33,7 +33,7 @@ func (r *Reader) idle() Skip {
 			return Elsewise
 		}
 		r.blankFate()
-		if r.nothing || !r.struck() && r.anyCell(words.Nothing) {
+		if r.nothing || !r.struck() && r.anyCell(words.Nothing) || r.saysNothing() {
 			return NoStrike
 		}
 		return NotASkip
@@ -79,6 +79,10 @@ func (r *Reader) idle() Skip {
 	if r.linesUp() {
 		return Elsewise
 	}
+	if r.layout.Kind == plan.Flat && !r.effort() && !r.struck() && len(r.side) == 0 &&
+		r.anyCell(func(text string) bool { return words.Hourly(text) == "idle" }) {
+		return Elsewise // an hour in which, as its remarks say, the lines were up
+	}
 	if r.anyCell(words.NotGone) && !r.effort() && !r.struck() && !slices.ContainsFunc(r.side, named) {
 		return NotGone // "sat at the dock til ten and bagged it" boated nothing
 	}
@@ -95,6 +99,24 @@ func (r *Reader) idle() Skip {
 		return NotGone
 	}
 	return NotASkip
+}
+
+// saysNothing tells a row of strikes that says, whatever its column, nothing but that there were none: "no bites" under
+// the places of the spread.
+func (r *Reader) saysNothing() bool {
+	own := -1
+	for i, c := range r.row.Cells {
+		if trimmed(c) == "" || slices.ContainsFunc(r.targets, func(t target) bool {
+			return t.Index == i && (t.Column.Name == "date" || t.Column.Name == "trip" || t.Column.Name == "leg")
+		}) {
+			continue
+		}
+		if own >= 0 {
+			return false
+		}
+		own = i
+	}
+	return own >= 0 && words.Nothing(r.row.Cells[own])
 }
 
 // notTrolled takes away the fish beside an event behind which the boat fishes in another way: "lines up, dropped on a

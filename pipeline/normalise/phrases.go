@@ -197,6 +197,7 @@ func (r *Reader) derived() {
 	if name, ok := r.layout.Trips[int64(r.row.Num)]; ok {
 		r.put("trip", entry.OfText(name))
 	}
+	r.answers()
 	r.half()
 	r.outing()
 	lh, h := r.value("line_hours"), r.value("duration_s")
@@ -204,8 +205,46 @@ func (r *Reader) derived() {
 		// where lines went in and out between, no one number of lines tells it
 		if n := lh.Real / h.Real; math.Abs(n-math.Round(n)) < nearlyWhole {
 			r.put("lines_out", entry.OfInt(int64(math.Round(n))))
+		} else if whole := math.Round(n); whole > 0 && math.Abs(lh.Real/whole-h.Real) <= halfTenth {
+			r.put("lines_out", entry.OfInt(int64(whole)))
+			r.values[r.index["duration_s"]] = entry.OfReal(lh.Real / whole) // of 8.75 line-hours 1.2 h are 7 times 1.25
+		} else if i := r.targetOf("line_hours"); i >= 0 && r.has("lines_out") {
+			r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text,
+				"no whole number of lines times the hours of its row: its line-hours are left out"))
 		}
 	}
+}
+
+// answering tells a table of single bites that may answer of each whether it was hooked: no other column counts them,
+// and none has hours.
+func (r *Reader) answering() bool {
+	return r.layout.Kind == plan.Flat && r.layout.Binds("hooked_n") && r.layout.Binds("species", "time_s") &&
+		!r.layout.Binds("start_s", "duration_s", "strikes_n") && !r.layout.Reads("stretches", "event")
+}
+
+// answers counts the bite of a row that answers whether it was hooked: one that was not was missed, one that was landed
+// and, as its own column says, let go was released.
+func (r *Reader) answers() {
+	if !r.answering() || !slices.ContainsFunc(r.targets, func(t target) bool {
+		return t.Column.Name == "hooked_n" && t.text != "" && !startsDigit(t.text)
+	}) {
+		return
+	}
+	hooked, landed, kept := r.value("hooked_n"), r.value("landed_n"), r.value("kept")
+	switch {
+	case hooked.Known && hooked.Int == 0 && landed.Int == 0 && !r.value("missed_n").Known:
+		r.values[r.index["missed_n"]] = entry.OfInt(1)
+	case hooked.Int == 1 && landed.Int == 1 && kept.Known && kept.Int == 0 && !r.value("released_n").Known:
+		r.values[r.index["released_n"]], r.values[r.index["landed_n"]] = entry.OfInt(1), entry.OfInt(0)
+	}
+}
+
+// halfTenth is half of a tenth of an hour, to which hours are often rounded, in seconds.
+const halfTenth = 181
+
+// targetOf is the first column of a name that has a text in the row, -1 where none has.
+func (r *Reader) targetOf(name string) int {
+	return slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == name && t.text != "" })
 }
 
 // nearlyWhole is how far line-hours over hours may be from a whole number of lines, as both are rounded.

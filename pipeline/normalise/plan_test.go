@@ -45,7 +45,7 @@ func Take(file string, book sheet.Book, most int) (Taken, error) {
 		x.Problems = append(x.Problems, g.Problems...)
 		if len(g.Rows) > 0 {
 			sheets = append(sheets, layout.Take(g, layout.Likeness{Label: lexicon.Label,
-				Key: lexicon.Key, Event: lexicon.Event}))
+				Key: lexicon.Key, Event: lexicon.Event, Hourly: lexicon.Hourly}))
 		}
 	}
 	x.Log = lexicon.Infer(file, sheets, func(string, int) meaning.Said { return meaning.Said{} }, nil)

@@ -323,6 +323,10 @@ func (r *Reader) implied() {
 	if r.layout.Binds("kept_n") && !r.has("released_n") && r.layout.Reads("fishlist") {
 		r.letGo = r.add("released_n", entry.Int)
 	}
+	if r.answering() {
+		r.add("missed_n", entry.Int)
+		r.add("released_n", entry.Int)
+	}
 	if r.layout.Kind == plan.Flat && r.has("strikes_n") && (r.has("scale_kg") || r.has("length_cm")) {
 		r.add("landed_n", entry.Int)
 	}

@@ -92,13 +92,13 @@ func (r *Reader) firstFate() int {
 	})
 }
 
-// fatesBesideSets tells a row that counts the bites of each of its stretches, and of them all, right of these, what
-// became of them.
+// fatesBesideSets tells a row that counts the bites of each of its stretches, and of them all, right or left of these,
+// what became of them.
 func (r *Reader) fatesBesideSets() bool {
 	if !r.has("strikes_n") || !r.has("strikes_n#1") {
 		return false
 	}
-	last, first := -1, -1
+	var fates, stretches []int // columns
 	for i := range r.targets {
 		t := &r.targets[i]
 		fate := slices.Contains(fateNames, t.Column.Name) || t.Column.Name == "kept_n" || t.Column.Name == "hooked_n"
@@ -106,11 +106,11 @@ func (r *Reader) fatesBesideSets() bool {
 		case t.given != "":
 		case fate && t.Set > 0:
 			return false
-		case fate && (first < 0 || t.Index < first):
-			first = t.Index
+		case fate:
+			fates = append(fates, t.Index)
 		case t.Column.Name == "strikes_n" || slices.Contains(ownToStretch, t.Column.Name):
-			last = max(last, t.Index)
+			stretches = append(stretches, t.Index)
 		}
 	}
-	return first > last
+	return len(fates) > 0 && (slices.Min(fates) > slices.Max(stretches) || slices.Max(fates) < slices.Min(stretches))
 }

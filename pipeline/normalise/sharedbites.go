@@ -48,7 +48,7 @@ func (r *Reader) sharedBites() {
 	case oneClass(paces):
 		r.values[speed] = entry.OfReal(slices.Min(paces))
 	default:
-		i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" && t.Set == 0 })
+		i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" })
 		r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, record.OfEither))
 	}
 }

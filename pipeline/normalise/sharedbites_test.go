@@ -48,6 +48,21 @@ func TestFatesOfTwoStretches(t *testing.T) {
 	}
 }
 
+// TestFatesLeftOfStretches holds that what became of bites is parted among the stretches right of it too, and that a
+// row of which only a later stretch was fished is read.
+func TestFatesLeftOfStretches(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Hooked,Landed,1st hours,1st knots,1st bites,2nd hours,2nd knots,2nd bites\n"+
+		"2026-05-02,3,2,2,7,2,1,7,2\n2026-05-09,2,1,1,7,1,2,7.5,3\n")
+	expect(t, "landed", got.field("landed_n", 2, 3), int64(2), int64(1))
+	expect(t, "hooked", got.field("hooked_n", 2, 3), int64(2), int64(1))
+	got = readText(t, "log.csv", "Date,Hooked,\"Stretches (lines, time, speed, bites)\"\n"+
+		"2026-05-02,5,4 lines / 2 h 30 min / 7 kn / 2 bites ; 3 lines / 1 h / 12 kn / 4 bites\n"+
+		"2026-05-09,0,4 lines / 1 h 15 min / 7 kn / no bites\n")
+	expect(t, "hours", got.field("duration_s", 2, 3), 9000.0, 4500.0)
+	expect(t, "bites", got.field("strikes_n", 2, 3), int64(2), int64(0))
+	expect(t, "hooked of the first", got.field("hooked_n", 2, 3), int64(2), int64(0))
+}
+
 // TestHoursOfNothing holds that a stretch of no hours whose row speaks of live bait is none, that one whose row says
 // that its hours were not kept is there without any, and that one that says nothing of them is set aside.
 func TestHoursOfNothing(t *testing.T) {

@@ -126,6 +126,8 @@ func TestTellMoreCaptains(t *testing.T) {
 		{"Trip 4: one blackfin 14lb, 2 short strikes", "blackfin landed 6.4kg; 2 missed"},
 		{"just one knockdown", "missed"},
 		{"1 miss, off dodo", "missed; dodo lost"}, {"dodo off the point", ""},
+		{"short strike, missed", "missed"}, {"bite, yellowfin boated, kept", "yellowfin landed"},
+		{"bite on C, missed", "missed @C"}, {"bite on middle, lost it", "lost @middle"},
 		{"knocked down, missed", "missed"}, {"knocked down, missed; knocked down, missed", "missed; missed"},
 		{"mahi 42in box; king 30in let go", "mahi landed 106.7cm; king released 76.2cm"},
 		{"12 in box, 2 in the box", "12 landed; 2 landed"},

@@ -53,6 +53,9 @@ func (t *teller) refine(c clause) bool {
 			cur.Name = c.fish.text
 		}
 		t.turn(cur, c)
+		if c.fate != 0 && c.fateBehind() {
+			t.notes[len(t.notes)-1].ended = c.fateWord // bite, wahoo boated, kept
+		}
 	default:
 		return false
 	}
@@ -80,7 +83,7 @@ var ofSomething = regexp.MustCompile(
 
 // knockWord tells a word of a miss that says how it bit, of which a bare miss behind it says no more.
 func knockWord(word string) bool {
-	return strings.HasPrefix(word, "knock") || strings.HasPrefix(word, "blow")
+	return word == "short" || strings.HasPrefix(word, "knock") || strings.HasPrefix(word, "blow")
 }
 
 // goesOn reports whether a bare fate is that of the bite before it.
@@ -98,7 +101,7 @@ func (t *teller) goesOn(cur *Bite, c clause, same bool) bool {
 		return cur.Fate != words.Lost && cur.Fate != words.Released || c.fate == cur.Fate
 	case same && c.join == aComma && cur.Fate == words.Missed && cur.N == 1 && c.fate == words.Missed &&
 		len(c.items) == 1 && knockWord(t.notes[len(t.notes)-1].word) && !knockWord(c.fateWord):
-		return true // knocked down, missed
+		return true // knocked down, missed; short strike, missed
 	case open(cur) && c.fate == words.Lost && c.unknown > 0 && (cur.LengthCm > 0 || cur.Exact):
 		return false // kingfish 38 in, broke off something mean
 	case open(cur):

@@ -124,7 +124,7 @@ func effectOf(name string) []string {
 	switch name {
 	case "start_s", "end_s", "duration_s", "stopped_s", "stretches":
 		return hours
-	case "lines_out", "spread":
+	case "lines_out", "spread", "line_hours":
 		return lines
 	case "speed_kn", "strike_speed_kn":
 		return []string{"bands"}

@@ -60,7 +60,7 @@ func Lures(text string) []string {
 			out = append(out, part)
 		}
 	}
-	if hues > 0 && hues == len(out)-1 && !Colour(out[0]) {
+	if hues > 0 && hues == len(out)-1 && !Colour(out[0]) && strings.Contains(text, ",") {
 		return nil
 	}
 	return out

@@ -14,6 +14,7 @@ func TestLures(t *testing.T) {
 		"purple, green/black, pink":    {"purple", "green/black", "pink"},
 		"red feather + blue diver":     {"red feather", "blue diver"},
 		"diver, black":                 nil,
+		"blue skirt; pink/white":       {"blue skirt", "pink/white"},
 		"diver, 6 oz":                  nil,
 		"":                             nil,
 		"4":                            nil,

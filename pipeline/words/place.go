@@ -14,6 +14,9 @@ var places = mustLoad("places")
 // set because "on the" stands before them.
 func PlaceAt(toks []Token, i int, sure bool) (next int, ok bool) {
 	n, strong, thing := 0, sure, false
+	if sure && loneCode(toks, i) {
+		return i + 1, true // bite on C, missed
+	}
 	for next = i; next < len(toks) && n < 4 && (n == 0 || !Stops(toks[next])); n++ {
 		part := next
 		if toks[next].Text == "-" && n > 0 && next+1 < len(toks) && !toks[next].Gap && !toks[next+1].Gap {
@@ -67,6 +70,14 @@ func sideFollows(toks []Token, i int) bool {
 // capitalCode reports whether a token may be the code of a place in prose: LL, SR.
 func capitalCode(t Token) bool { return t.Caps && len(t.Text) > 1 }
 
+// loneCode reports whether a token is a capital that is the code of a place, before a comma or the end.
+func loneCode(toks []Token, i int) bool {
+	if t := toks[i]; !t.Caps || len(t.Text) != 1 || i+1 < len(toks) && !Stops(toks[i+1]) {
+		return false
+	}
+	return slices.ContainsFunc(places.by()[toks[i].Text], func(e entry) bool { return e.key == "code" })
+}
+
 // sideLetter reports whether a lone letter is a side: "R short".
 func sideLetter(toks []Token, i int) bool {
 	if t := toks[i].Text; t != "r" && t != "l" && t != "p" && t != "s" || i+1 >= len(toks) {
@@ -87,8 +98,12 @@ var (
 	theWords   = set("the la el le lo il o a der die das dem l our my")
 )
 
-// AfterOn reports whether "on the" stands before token i, so that what follows is a place.
+// AfterOn reports whether "on the" stands before token i, so that what follows is a place; or "on" alone, where a comma
+// or nothing follows: "bite on middle, missed".
 func AfterOn(toks []Token, i int) bool {
+	if i >= 2 && toks[i-1].Text == "on" && (i+1 == len(toks) || Stops(toks[i+1])) {
+		return true
+	}
 	return i >= 2 && onWords[toks[i-2].Text] && theWords[toks[i-1].Text] || i >= 1 && onTheWords[toks[i-1].Text]
 }
 
@@ -162,7 +177,7 @@ const longestCode = 3
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
 
 // LinesAt adds up the lines at several places of a spread: "2 long, 2 short, 1 shotgun" are five, and so many are the
-// places that a lure is named at. It reports false for a text that holds anything else.
+// places that a lure is named at, or that are named one by one: "LR, RR, LF". It reports false for a text that holds anything else.
 func LinesAt(text string) (n int, ok bool) {
 	if n, ok = luresAt(text); ok {
 		return n, true
@@ -180,6 +195,18 @@ func LinesAt(text string) (n int, ok bool) {
 		n += of
 	}
 	return n, len(parts) > 1
+}
+
+// besideTeasers is a number of lines with what is towed beside them without a hook.
+var besideTeasers = regexp.MustCompile(
+	`(?i)^(\d{1,2})\s*(?:\pL+\s*)?(?:\+|&|,)\s*(?:\d{1,2}\s*)?(?:teasers?|dredges?)$`)
+
+// BesideTeasers is the number of lines of a text that tells what is towed beside them without a hook: "6 + teaser".
+func BesideTeasers(text string) (lines string, ok bool) {
+	if m := besideTeasers.FindStringSubmatch(text); m != nil {
+		return m[1], true
+	}
+	return "", false
 }
 
 var summed = regexp.MustCompile(`^\d{1,2}(?:\s*\+\s*\d{1,2})+$`)
