@@ -68,6 +68,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.columns()
 	q.effort()
 	q.strikes()
+	q.unwritten()
 	q.told()
 	q.noDays()
 	q.sheetDays()
