@@ -72,6 +72,9 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	g.joinComments()
 	g.joinPairs()
+	if s.allPairs(like) {
+		return s
+	}
 	heads := g.heads(like)
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
 	if blocks, notes, ok := g.kinds(like); ok {

@@ -596,6 +596,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.dotted {
 			return pick(v.clockShare() >= 0.9, 0.9)
 		}
+		if hoursBehind.MatchString(v.Label.Text) {
+			return pick(v.clockShare() >= 0.6, 0) // 2h35 under "with lures out (h)"
+		}
 		if v.running() || isID(v.Label.Text) {
 			return not // the number of each row
 		}
@@ -628,6 +631,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return speciesProfile(t, v, not)
 	case "fishlist":
+		if v.oneBites() {
+			return not
+		}
 		if v.length() > prose {
 			return pick(v.fishes(t) >= 0.4, 1.2)
 		}
@@ -672,7 +678,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "kept":
 		if v.share("kept or let go", func(x layout.Cell) bool {
 			f, _, _, ok := words.FateOf(x.Text)
-			return ok && (f == words.Landed || f == words.Released)
+			return ok && (f == words.Landed || f == words.Released) && !phrase.OneBite(x.Text)
 		}) >= 0.95 {
 			return 4.4 // no fish of it was lost: what became of them, and no more
 		}
@@ -1179,6 +1185,25 @@ func (v *Values) awayBites() float64 {
 	})
 }
 
+// hoursBehind is a heading that says that its cells are hours or minutes.
+var hoursBehind = regexp.MustCompile(`(?i)\((?:h|hrs?|hours|min|mins|minutes|horas|heures|ore|std|stunden)\.?\)\s*$`)
+
+// mostOneBite is from which share of cells that tell one bite each, and where it came, a column is of bites.
+const mostOneBite = 0.6
+
+// oneBites tells cells each of which tells of one bite, and where it came, but for those that say there was none.
+func (v *Values) oneBites() bool {
+	ones, of := 0, 0
+	for _, c := range v.cells {
+		if phrase.OneBite(c.Text) {
+			ones, of = ones+1, of+1
+		} else if !words.Nothing(c.Text) {
+			of++
+		}
+	}
+	return ones > 0 && float64(ones) >= mostOneBite*float64(of)
+}
+
 func storyProfile(v *Values, not float64) float64 {
 	if v.texts() < 0.6 && v.awayBites() < mostAway {
 		return not
@@ -1188,6 +1213,9 @@ func storyProfile(v *Values, not float64) float64 {
 		return len(s.Bites) > 0 || s.Nothing || s.Strikes >= 0
 	})
 	if told >= 0.4 {
+		if v.oneBites() {
+			return 5 // whose words are of what became of it, too
+		}
 		if v.length() > prose {
 			return 2.6
 		}
