@@ -148,6 +148,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
 			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
 		}
+		if c.Name == "hooked_n" && word && lostBehind(v.Label.Text) {
+			x.add(off, "lost at last", -2.5)
+		}
 		x.add(off, "cells", p)
 		if (c.Parse == "quantity" || c.Parse == "count") && OnlyNumbers(v.Label.Text) && v.numbersRows() {
 			x.add(off, "rows numbered", -6) // No. 1 to 24 are no hours
@@ -1183,6 +1186,13 @@ func (v *Values) awayBites() float64 {
 				return b.Fate != words.Missed && b.Fate != words.Lost
 			})
 	})
+}
+
+// lostBehind tells a heading of fish that were hooked and then lost, "hooked then lost", from one that counts both in
+// one cell.
+func lostBehind(heading string) bool {
+	fate, _, _, ok := words.FateOf(heading)
+	return ok && fate == words.Lost && !strings.ContainsAny(heading, "/&+-")
 }
 
 // hoursBehind is a heading that says that its cells are hours or minutes.
