@@ -60,38 +60,40 @@ func (s *Sheet) outside(used map[int]bool, like Likeness) {
 func (r *Row) asPair(at int) (pair, bool) {
 	cells := r.filled(0, len(r.Cells))
 	switch {
-	case len(cells) == 2 && r.at(cells[0]).Look == Text && !strings.Contains(strings.TrimRight(r.at(cells[0]).Text, ": "), ": "):
-		return pair{at, cells[0], strings.TrimRight(r.at(cells[0]).Text, ": "), r.at(cells[1])}, true
+	case len(cells) == 2 && r.at(cells[0]).Look == Text:
+		label := strings.TrimRight(r.at(cells[0]).Text, ": ")
+		return pair{at, cells[0], label, r.at(cells[1])}, !strings.Contains(label, ": ")
 	case len(cells) == 1 && r.at(cells[0]).Look == Text:
 		label, value, ok := cutLabel(r.at(cells[0]).Text)
-		if label, value = strings.TrimSpace(label), strings.TrimSpace(value); ok && label != "" && len(label) <= maxLabel {
+		label, value = strings.TrimSpace(label), strings.TrimSpace(value)
+		if ok && label != "" && len(label) <= maxLabel {
 			return pair{at, cells[0], label, Cell{Text: value, Look: lookOf(value, sheet.Plain)}}, true
 		}
 	}
 	return pair{}, false
 }
 
-// pairsOf are the pairs of rows nearly all of which are a label and its value, in records that begin with the trip or
-// the day, whatever else the values are: "hit 1" and "hit 2" are one label. Nil where they are not.
+// pairsOf are the pairs of rows each of which, down to the notes at their foot, is a label and its value, in records
+// that begin with the trip or the day: "hit 1" and "hit 2" are one label. Nil where they are not.
 func (g *Grid) pairsOf(like Likeness) []pair {
-	count, of := map[string]int{}, 0
+	count := map[string]int{}
 	var pairs []pair
-	known := 0
+	known, long, loose := 0, 0, 0
 	for r := range g.Rows {
 		p, ok := g.Rows[r].asPair(r)
-		if !ok {
-			if len(pairs) > 0 {
-				of++
-			}
-			continue
-		}
-		if of++; len(pairs) == 0 && !like.Key(p.label) {
-			of--
+		switch {
+		case len(pairs) == 0 && (!ok || !like.Key(p.label)):
 			continue // a note above
+		case !ok:
+			loose++
+			continue
+		case loose > 0:
+			return nil // lines that go on, or of no label
 		}
 		if pairs = append(pairs, p); like.Label(p.label) >= 0.8 {
 			known++
 		}
+		long += len(p.value.Text)
 		count[numberBehind.ReplaceAllString(strings.ToLower(p.label), "")]++
 	}
 	again, several := 0, 0
@@ -100,8 +102,11 @@ func (g *Grid) pairsOf(like Likeness) []pair {
 			again, several = again+n, several+1
 		}
 	}
-	if len(pairs) < leastTwo || 10*len(pairs) < 9*of || 10*again < 8*len(pairs) || several < 3 || 2*known < len(pairs) {
+	if len(pairs) < leastTwo || 10*again < 8*len(pairs) || several < 3 || 2*known < len(pairs) {
 		return nil
+	}
+	if long > mostMean*len(pairs) {
+		return nil // paragraphs behind a word
 	}
 	if first := strings.ToLower(pairs[0].label); count[first] < 2 || 3*count[first] > len(pairs) {
 		return nil
@@ -111,6 +116,9 @@ func (g *Grid) pairsOf(like Likeness) []pair {
 
 // leastTwo is from how many rows on a text may be of labels and their values throughout.
 const leastTwo = 8
+
+// mostMean is how long the values of labels are at most, in the mean.
+const mostMean = 45
 
 var numberBehind = regexp.MustCompile(`\s*\d+:?$`)
 

@@ -45,7 +45,8 @@ func (x *builder) neverTaken() (lines, speed bool) {
 }
 
 // whereNone begins a saying of all rows.
-var whereNone = regexp.MustCompile(`(?i)^\W*(?:where|if|when|wo|wenn|donde|cuando|si|o[uù]|quand|se|onde|quando|dove)\s`)
+var whereNone = regexp.MustCompile(
+	`(?i)^\W*(?:where|if|when|wo|wenn|donde|cuando|si|o[uù]|quand|se|onde|quando|dove)\s`)
 
 // leastChanges is how many rows of a log of events must change the speed, and tell no bite, for a speed in the row of
 // a bite to be no change.

@@ -63,7 +63,8 @@ func (x *builder) except(but map[string][]plan.But) {
 	for i := range x.plan.Given {
 		if g := &x.plan.Given[i]; g.Default && len(but[g.Column.Name]) > 0 {
 			g.But = but[g.Column.Name]
-			x.note("%s: %s, but for %s, as the log says", g.Heading, g.Text, strings.TrimSpace(g.But[0].Trip+" "+g.But[0].Day))
+			x.note("%s: %s, but for %s, as the log says", g.Heading, g.Text,
+				strings.TrimSpace(g.But[0].Trip+" "+g.But[0].Day))
 		}
 	}
 }

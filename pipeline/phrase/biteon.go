@@ -24,7 +24,8 @@ type biteHead struct {
 var (
 	headColon   = regexp.MustCompile(`:\s+`)
 	headBracket = regexp.MustCompile(`\s*\(([^()]*)\)\s*$`)
-	headSession = regexp.MustCompile(`(?i)^(?:run|pass|set|stretch|session|leg|tour|passe|pasada|passata)\s*#?(\d{1,2})$`)
+	headSession = regexp.MustCompile(
+		`(?i)^(?:run|pass|set|stretch|session|leg|tour|passe|pasada|passata)\s*#?(\d{1,2})$`)
 )
 
 // OneBite tells a text that is one bite in two parts.

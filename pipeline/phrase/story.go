@@ -56,7 +56,8 @@ func Tell(text string, d Defaults) Story {
 	s := tell(text, d)
 	if m := headBracket.FindStringSubmatch(text); len(s.Bites) == 0 && len(s.Left) == 1 && m != nil &&
 		(words.NotTrolled(m[1]) || otherMethod(m[1])) && !strings.ContainsAny(s.Left[0], ",;:") {
-		s.Bites, s.Left = []Bite{{Fish: Fish{Name: s.Left[0], N: 1}, Method: "other"}}, nil // grouper (jig, not trolled)
+		// grouper (jig, not trolled)
+		s.Bites, s.Left = []Bite{{Fish: Fish{Name: s.Left[0], N: 1}, Method: "other"}}, nil
 	}
 	return s
 }

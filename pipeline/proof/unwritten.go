@@ -15,16 +15,16 @@ func (q *inquiry) unwritten() {
 		case !ok:
 			continue
 		case said.Missed && said.Hooked:
-			q.ask("unwritten", "", "bites", fmt.Sprintf("The log says: %q. Its bites are then the fish at the boat alone: "+
-				"what is counted per hour is these.", text), nil, []string{"strikes", "hooked", "bands"})
+			q.ask("unwritten", "", "bites", fmt.Sprintf("The log says: %q. Its bites are then the fish at the boat "+
+				"alone: what is counted per hour is these.", text), nil, []string{"strikes", "hooked", "bands"})
 			q.last().Brief = "Bites and lost fish are not in this log: what is counted per hour is fish at the boat."
 		case said.Missed:
 			q.ask("unwritten", "", "bites", fmt.Sprintf("The log says: %q. Its bites are then those that were hooked: "+
 				"what is counted per hour is these.", text), nil, []string{"strikes", "bands"})
 			q.last().Brief = "Bites that were missed are not in this log: what is counted per hour is fish hooked."
 		default:
-			q.ask("unwritten", "", "hooked fish", fmt.Sprintf("The log says: %q. How many were hooked is then not known: "+
-				"I count as hooked what is said to be.", text), nil, []string{"hooked"})
+			q.ask("unwritten", "", "hooked fish", fmt.Sprintf("The log says: %q. How many were hooked is then not "+
+				"known: I count as hooked what is said to be.", text), nil, []string{"hooked"})
 			q.last().Brief = "How many fish were hooked is not in this log."
 		}
 		return

@@ -67,7 +67,7 @@ func sniff(sample []byte, hint byte) byte {
 // ofPairs tells lines most of which are a label with its value behind a colon, and whose commas are those of sentences:
 // "fish 1: bite on the left flat: wahoo, 141 cm, kept".
 func ofPairs(sample []byte) bool {
-	pairs, of := 0, 0
+	pairs, of, loose := 0, 0, false
 	for _, line := range bytes.Split(sample, []byte("\n")) {
 		if line = bytes.TrimSpace(line); len(line) == 0 {
 			continue
@@ -78,11 +78,16 @@ func ofPairs(sample []byte) bool {
 		if tightComma.Match(line) {
 			return false
 		}
-		if pairLine.Match(line) {
+		switch {
+		case !pairLine.Match(line):
+			loose = loose || pairs > 0
+		case loose:
+			return false // lines that go on
+		default:
 			pairs++
 		}
 	}
-	return 10*pairs >= 7*of
+	return pairs >= proseLines && 10*pairs >= 7*of
 }
 
 var (

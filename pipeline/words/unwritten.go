@@ -8,8 +8,8 @@ type Unwritten struct {
 	Hooked bool // how many were hooked: those that came off are missing, or not told from those that missed
 }
 
-// UnwrittenIn tells what a text says that its log does not hold of bites: "misses are not counted", "only fish that came
-// to the boat are in here". A column that does not count something ("not counted as landed") says nothing of the log.
+// UnwrittenIn tells what a text says that its log does not hold of bites: "misses are not counted", "only fish that
+// came to the boat are in here". A column that does not count something ("not counted as landed") says nothing of the log.
 func UnwrittenIn(text string) (u Unwritten, said bool) {
 	var sentence []Token
 	for _, t := range append(Scan(text), Token{Kind: Mark, Text: "."}) {
@@ -18,7 +18,7 @@ func UnwrittenIn(text string) (u Unwritten, said bool) {
 			continue
 		}
 		if of := unwrittenIn(sentence); of != (Unwritten{}) {
-			u.Missed, u.Hooked = u.Missed || of.Missed, u.Hooked || of.Hooked
+			u = u.and(of)
 		}
 		sentence = nil
 	}
@@ -36,17 +36,35 @@ func unwrittenIn(toks []Token) (u Unwritten) {
 	if denied && unwritten.anyKey(toks, "hooked") {
 		return Unwritten{Hooked: true}
 	}
-	if only, ok := firstOf(toks, "only"); ok && unwritten.anyKey(toks, "wrote") {
-		fate, found := fateIn(toks[only:])
-		switch {
-		case unwritten.anyKey(toks[only:], "boat") || found && fate >= Landed && fate != Lost:
-			return Unwritten{Missed: true, Hooked: true}
-		case found && fate == Hooked:
-			return Unwritten{Missed: true}
+	from := 0
+	for i := range toks {
+		if last := i+1 == len(toks); last || Stops(toks[i]) {
+			u = u.and(onlyIn(toks[from : i+1])).and(deniedIn(toks[from : i+1]))
+			from = i + 1
 		}
 	}
-	if !denied {
+	return u
+}
+
+func (u Unwritten) and(o Unwritten) Unwritten {
+	return Unwritten{u.Missed || o.Missed, u.Hooked || o.Hooked}
+}
+
+// onlyIn is what is missing where a clause says which fish alone are written.
+func onlyIn(toks []Token) Unwritten {
+	only, ok := firstOf(toks, "only")
+	if !ok || !unwritten.anyKey(toks, "wrote") {
 		return Unwritten{}
+	}
+	fate, found := fateIn(toks[only:])
+	landed := unwritten.anyKey(toks[only:], "boat") || found && fate >= Landed && fate != Lost
+	return Unwritten{Missed: landed || found && fate == Hooked, Hooked: landed}
+}
+
+// deniedIn is what bites a clause names that it says are not written: "bait fish dont count" is none.
+func deniedIn(toks []Token) (u Unwritten) {
+	if !unwritten.anyKey(toks, "not") {
+		return u
 	}
 	for i := range toks {
 		switch f, ok := FateAt(toks, i); {

@@ -16,6 +16,8 @@ func TestUnwritten(t *testing.T) {
 		"What came off is not split between hooked and not hooked.":               {Hooked: true},
 		"Lost fish are not counted as landed.":                                    {},
 		"Kept or released is not written down.":                                   {},
+		"Bites/On/Boated are for the TROLL only, bait fish dont count":            {},
+		"c=kg only if hung on the scale; note soltado = released.":                {},
 		"Misses are counted too.":                                                 {},
 		"hits less bit but did not hook less hooked then lost = landed":           {},
 		"Blank count = none.":                                                     {},
