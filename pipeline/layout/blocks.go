@@ -75,6 +75,9 @@ func Take(g *Grid, like Likeness) *Sheet {
 	used := map[int]bool{}
 	g.joinComments()
 	g.joinPairs()
+	if s.allPairs(like) {
+		return s
+	}
 	g.unpack()
 	g.hourly(like)
 	heads := g.heads(like)

@@ -56,6 +56,105 @@ func (s *Sheet) outside(used map[int]bool, like Likeness) {
 	s.Blocks = append(s.Blocks, b)
 }
 
+// asPair is the label and the value of a row that has nothing else: in two cells, or with a colon between.
+func (r *Row) asPair(at int) (pair, bool) {
+	cells := r.filled(0, len(r.Cells))
+	switch {
+	case len(cells) == 2 && r.at(cells[0]).Look == Text:
+		label := strings.TrimRight(r.at(cells[0]).Text, ": ")
+		return pair{at, cells[0], label, r.at(cells[1])}, !strings.Contains(label, ": ")
+	case len(cells) == 1 && r.at(cells[0]).Look == Text:
+		label, value, ok := cutLabel(r.at(cells[0]).Text)
+		label, value = strings.TrimSpace(label), strings.TrimSpace(value)
+		if ok && label != "" && len(label) <= maxLabel {
+			return pair{at, cells[0], label, Cell{Text: value, Look: lookOf(value, sheet.Plain)}}, true
+		}
+	}
+	return pair{}, false
+}
+
+// pairsOf are the pairs of rows each of which, down to the notes at their foot, is a label and its value, in records
+// that begin with the trip or the day: "hit 1" and "hit 2" are one label. Nil where they are not.
+func (g *Grid) pairsOf(like Likeness) []pair {
+	count := map[string]int{}
+	var pairs []pair
+	known, long, loose := 0, 0, 0
+	for r := range g.Rows {
+		p, ok := g.Rows[r].asPair(r)
+		switch {
+		case len(pairs) == 0 && (!ok || !like.Key(p.label)):
+			continue // a note above
+		case !ok:
+			loose++
+			continue
+		case loose > 0:
+			return nil // lines that go on, or of no label
+		}
+		if pairs = append(pairs, p); like.Label(p.label) >= 0.8 {
+			known++
+		}
+		long += len(p.value.Text)
+		count[numberBehind.ReplaceAllString(strings.ToLower(p.label), "")]++
+	}
+	again, several := 0, 0
+	for _, n := range count {
+		if n > 1 {
+			again, several = again+n, several+1
+		}
+	}
+	if len(pairs) < leastTwo || 10*again < 8*len(pairs) || several < 3 || 2*known < len(pairs) {
+		return nil
+	}
+	if long > mostMean*len(pairs) {
+		return nil // paragraphs behind a word
+	}
+	if first := strings.ToLower(pairs[0].label); count[first] < 2 || 3*count[first] > len(pairs) {
+		return nil
+	}
+	return pairs
+}
+
+// leastTwo is from how many rows on a text may be of labels and their values throughout.
+const leastTwo = 8
+
+// mostMean is how long the values of labels are at most, in the mean.
+const mostMean = 45
+
+var numberBehind = regexp.MustCompile(`\s*\d+:?$`)
+
+// allPairs makes records of a sheet that is of labels and their values throughout; its other rows are notes.
+func (s *Sheet) allPairs(like Likeness) bool {
+	pairs := s.Grid.pairsOf(like)
+	if pairs == nil {
+		return false
+	}
+	of := map[int]bool{}
+	count, most := map[string]int{}, 0
+	first := map[string]bool{}
+	for _, p := range pairs {
+		if rest, ok := strings.CutSuffix(p.label, " 1"); ok {
+			first[strings.ToLower(rest)] = true
+		}
+	}
+	for i, p := range pairs {
+		if first[strings.ToLower(p.label)] { // "fish: none" where others have fish 1 and fish 2
+			pairs[i].label += " 1"
+			p = pairs[i]
+		}
+		of[p.row] = true
+		k := strings.ToLower(p.label)
+		count[k]++
+		most = max(most, count[k])
+	}
+	for r := range s.Grid.Rows {
+		if row := &s.Grid.Rows[r]; !of[r] {
+			s.Notes = append(s.Notes, Note{row.Num, 1, joined(*row)})
+		}
+	}
+	s.records(pairs, count, most)
+	return true
+}
+
 // explained tells pairs that are none, or of which most have a label for their value: a
 // list of what headings mean ("Legs: Start"), which are notes.
 func (s *Sheet) explained(pairs []pair, like Likeness) bool {

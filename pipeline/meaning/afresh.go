@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"regexp"
+
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
@@ -19,11 +21,32 @@ func (x *builder) saidAfresh() {
 	if x.plan.Kind != plan.Events {
 		return
 	}
-	x.plan.SpeedAfresh = x.afresh("speed_kn", "strike_speed_kn")
-	x.plan.LinesAfresh = x.afresh("lines_out")
+	lines, speed := x.neverTaken()
+	x.plan.SpeedAfresh = x.afresh("speed_kn", "strike_speed_kn") || speed
+	x.plan.LinesAfresh = x.afresh("lines_out") || lines
 	x.plan.BiteSpeeds = x.biteSpeeds()
 	x.plan.NoneUp = x.noneUp()
 }
+
+// neverTaken tells a log that says of all its rows without lines, or without a speed, that nobody wrote these down:
+// "where the number of lines is not given I forgot it". It may say so under its rows.
+func (x *builder) neverTaken() (lines, speed bool) {
+	lines, speed = x.said.forgotLines, x.said.forgotSpeed
+	event := x.plan.Find("event")
+	if event == nil {
+		return lines, speed
+	}
+	for _, row := range x.rows {
+		if text := cellOf(row, event.Index); whereNone.MatchString(text) {
+			lines, speed = lines || words.ForgotLines(text), speed || words.SpeedNotTaken(text)
+		}
+	}
+	return lines, speed
+}
+
+// whereNone begins a saying of all rows.
+var whereNone = regexp.MustCompile(
+	`(?i)^\W*(?:where|if|when|wo|wenn|donde|cuando|si|o[uù]|quand|se|onde|quando|dove)\s`)
 
 // leastChanges is how many rows of a log of events must change the speed, and tell no bite, for a speed in the row of
 // a bite to be no change.

@@ -22,4 +22,8 @@ func TestSaidAfresh(t *testing.T) {
 	if p := planOf(t, "log", head+changes); p.SpeedAfresh {
 		t.Error("only changes are said")
 	}
+	const forgot = "\nWhere the speed is missing I did not look.\n"
+	if p := planOf(t, "log", "Our log\n"+forgot+"\n"+head+changes); !p.SpeedAfresh {
+		t.Error("the log says that nobody looked")
+	}
 }

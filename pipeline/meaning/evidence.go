@@ -148,6 +148,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
 			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
 		}
+		if c.Name == "hooked_n" && word && lostBehind(v.Label.Text) {
+			x.add(off, "lost at last", -2.5)
+		}
 		x.add(off, "cells", p)
 		if (c.Parse == "quantity" || c.Parse == "count") && OnlyNumbers(v.Label.Text) && v.numbersRows() {
 			x.add(off, "rows numbered", -6) // No. 1 to 24 are no hours
@@ -605,6 +608,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		if v.dotted {
 			return pick(v.clockShare() >= 0.9, 0.9)
 		}
+		if hoursBehind.MatchString(v.Label.Text) {
+			return pick(v.clockShare() >= 0.6, 0) // 2h35 under "with lures out (h)"
+		}
 		if v.running() || isID(v.Label.Text) {
 			return not // the number of each row
 		}
@@ -637,6 +643,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return speciesProfile(t, v, not)
 	case "fishlist":
+		if v.oneBites() {
+			return not
+		}
 		if v.length() > prose {
 			return pick(v.fishes(t) >= 0.4, 1.2)
 		}
@@ -681,7 +690,7 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "kept":
 		if v.share("kept or let go", func(x layout.Cell) bool {
 			f, _, _, ok := words.FateOf(x.Text)
-			return ok && (f == words.Landed || f == words.Released)
+			return ok && (f == words.Landed || f == words.Released) && !phrase.OneBite(x.Text)
 		}) >= 0.95 {
 			return 4.4 // no fish of it was lost: what became of them, and no more
 		}
@@ -1195,6 +1204,32 @@ func (v *Values) awayBites() float64 {
 	})
 }
 
+// lostBehind tells a heading of fish that were hooked and then lost, "hooked then lost", from one that counts both in
+// one cell.
+func lostBehind(heading string) bool {
+	fate, _, _, ok := words.FateOf(heading)
+	return ok && fate == words.Lost && !strings.ContainsAny(heading, "/&+-")
+}
+
+// hoursBehind is a heading that says that its cells are hours or minutes.
+var hoursBehind = regexp.MustCompile(`(?i)\((?:h|hrs?|hours|min|mins|minutes|horas|heures|ore|std|stunden)\.?\)\s*$`)
+
+// mostOneBite is from which share of cells that tell one bite each, and where it came, a column is of bites.
+const mostOneBite = 0.6
+
+// oneBites tells cells each of which tells of one bite, and where it came, but for those that say there was none.
+func (v *Values) oneBites() bool {
+	ones, of := 0, 0
+	for _, c := range v.cells {
+		if phrase.OneBite(c.Text) {
+			ones, of = ones+1, of+1
+		} else if !words.Nothing(c.Text) {
+			of++
+		}
+	}
+	return ones > 0 && float64(ones) >= mostOneBite*float64(of)
+}
+
 func storyProfile(v *Values, not float64) float64 {
 	if v.texts() < 0.6 && v.awayBites() < mostAway {
 		return not
@@ -1204,6 +1239,9 @@ func storyProfile(v *Values, not float64) float64 {
 		return len(s.Bites) > 0 || s.Nothing || s.Strikes >= 0
 	})
 	if told >= 0.4 {
+		if v.oneBites() {
+			return 5 // whose words are of what became of it, too
+		}
 		if v.length() > prose {
 			return 2.6
 		}

@@ -47,24 +47,31 @@ func (l *Log) numberedSheets(trip *plan.Column) {
 	}
 }
 
-// numberTitle is the number of an outing with which a sheet begins and that is all of its first cell's words, "" where
-// it begins with something else.
+// numberTitle is the number of an outing with which a sheet begins and that is all of its first cell's words, or of
+// which a workbook's sheet has its name, "" where neither is one.
 func numberTitle(s *layout.Sheet) string {
 	for _, row := range s.Grid.Rows {
 		for _, c := range row.Cells {
 			if c.Look == layout.Blank {
 				continue
 			}
-			w := strings.Fields(normalise(c.Text))
-			n := len(w)
-			if n < 2 || n > 3 || !outingWords[w[0]] || n == 3 && !slices.Contains([]string{"no", "n", "nr"}, w[1]) ||
-				len(w[n-1]) > 3 || digits(w[n-1]) != len(w[n-1]) {
-				return ""
+			if n := numberOfOuting(c.Text); n != "" || !s.Grid.Info.Workbook {
+				return n
 			}
-			return w[n-1]
+			return numberOfOuting(s.Grid.Info.Name)
 		}
 	}
 	return ""
+}
+
+func numberOfOuting(text string) string {
+	w := strings.Fields(normalise(text))
+	n := len(w)
+	if n < 2 || n > 3 || !outingWords[w[0]] || n == 3 && !slices.Contains([]string{"no", "n", "nr"}, w[1]) ||
+		len(w[n-1]) > 3 || digits(w[n-1]) != len(w[n-1]) {
+		return ""
+	}
+	return w[n-1]
 }
 
 // outingAbove is what the nearest title above a table says that numbers an outing; ok is false where none does.

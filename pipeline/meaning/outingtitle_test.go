@@ -21,6 +21,16 @@ func TestOutingTitle(t *testing.T) {
 	}
 }
 
+// TestNumberOfOuting holds that a sheet may be named by the number of its outing.
+func TestNumberOfOuting(t *testing.T) {
+	for text, want := range map[string]string{"trip 4": "4", "Outing no 12": "12", "Trips 2026": "", "trip list": "",
+		"June": ""} {
+		if got := numberOfOuting(text); got != want {
+			t.Errorf("%q: %q, expected %q", text, got, want)
+		}
+	}
+}
+
 // TestOutingTitles holds that tables under numbered outings are of these, down to the next one, and that an outing
 // without tables gives its day to none.
 func TestOutingTitles(t *testing.T) {

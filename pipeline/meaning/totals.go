@@ -51,7 +51,11 @@ const leastDays = 4
 // them, and none tells of a bite.
 func stripFoot(b *layout.Block) {
 	day := dayColumn(b)
-	if day < 0 || b.Open {
+	if b.Open {
+		return
+	}
+	if day < 0 {
+		stripSentences(b)
 		return
 	}
 	end := len(b.Rows)
@@ -67,6 +71,18 @@ func stripFoot(b *layout.Block) {
 		titled := loneText(r) && i+1 < len(b.Rows) && footLabel(&b.Rows[i+1], day)
 		if apart && (titled || footLabel(r, day) || onlyRemarks(b.Rows[i:]) ||
 			onlySentences(b, b.Rows[i:]) || wordOverNumber(b, r, end) || sumAlone(b, i)) {
+			b.Foot = append(b.Foot, b.Rows[i:]...)
+			b.Rows = b.Rows[:i]
+			return
+		}
+	}
+}
+
+// stripSentences takes the rows out that stand under a table without days and a blank row, and are sentences down to
+// the last of them.
+func stripSentences(b *layout.Block) {
+	for i := len(b.Rows) - 1; i > 0 && loneText(&b.Rows[i]); i-- {
+		if b.Rows[i].Num > b.Rows[i-1].Num+1 && onlySentences(b, b.Rows[i:]) {
 			b.Foot = append(b.Foot, b.Rows[i:]...)
 			b.Rows = b.Rows[:i]
 			return
@@ -90,12 +106,20 @@ func onlyRemarks(rows []layout.Row) bool {
 	for _, r := range rows {
 		for _, c := range r.Cells {
 			figure := c.Look != layout.Blank && c.Look != layout.Text || strings.ContainsAny(c.Text, "0123456789?")
-			if figure || words.Ditto(c.Text) || len(phrase.Tell(c.Text, phrase.Defaults{}).Bites) > 0 {
+			if figure || words.Ditto(c.Text) || tellsBites(c.Text) {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// tellsBites tells a text of bites from one that says which bites nobody wrote down.
+func tellsBites(text string) bool {
+	if _, unwritten := words.UnwrittenIn(text); unwritten {
+		return false
+	}
+	return len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0
 }
 
 // fewestWords is how many words a sentence has at the least that stands alone under a table.
@@ -112,7 +136,7 @@ func onlySentences(b *layout.Block, rows []layout.Row) bool {
 			return head != text && normalise(l.Text) == normalise(head)
 		})
 		return !loneText(&r) || len(strings.Fields(text)) < fewestWords || !explained && (statesDay(text) ||
-			len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0 || len(phrase.Stretches(text)) > 0)
+			tellsBites(text) || len(phrase.Stretches(text)) > 0)
 	})
 }
 

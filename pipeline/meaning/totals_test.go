@@ -25,3 +25,13 @@ func TestCodesNoTotals(t *testing.T) {
 		t.Errorf("without times: %d rows, expected 5", got)
 	}
 }
+
+// TestNotesUnderBites holds that sentences under a table which say what bites nobody wrote down are none of its rows.
+func TestNotesUnderBites(t *testing.T) {
+	l := inferred(t, "log", nil, "Bites", "Species|Length in|Lure|Result\n"+
+		"Wahoo|41|red skirt|boated\nBonito|22|plug|lost\n"+
+		"Wahoo|52|feather|boated\n\nBites that did not hook are not in here.\nWe keep all fish that we land.")
+	if got := len(l.Data()[0].Block.Rows); got != 3 {
+		t.Errorf("%d rows, expected 3", got)
+	}
+}

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"slices"
+	"strings"
 
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
@@ -19,6 +20,15 @@ func (l *Log) usual() {
 	said, stretches := map[int]phrase.Setting{}, map[int]bool{}
 	for _, p := range l.pages {
 		said[p.sheet] = usually(p.texts)
+	}
+	but := map[string][]plan.But{}
+	for _, text := range l.Texts {
+		usual, of := excepted(text)
+		if s := usually([]string{usual}); len(of) > 0 && len(s.Speeds) == 0 {
+			but["lines_out"] = append(but["lines_out"], of...)
+		} else if len(s.Lines) == 0 {
+			but["speed_kn"] = append(but["speed_kn"], of...)
+		}
 	}
 	var of []*Understood
 	for _, u := range l.Data() {
@@ -45,12 +55,25 @@ func (l *Log) usual() {
 		if lines, ok := firstSaid(s.Lines, general.Lines, all.Lines); ok {
 			u.b.give("lines out", l.lexicon.named("lines_out", ""), short(float64(lines)), true)
 		}
+		u.b.except(but)
+	}
+}
+
+// except adds to what is usual what the log says of some trips and days alone.
+func (x *builder) except(but map[string][]plan.But) {
+	for i := range x.plan.Given {
+		if g := &x.plan.Given[i]; g.Default && len(but[g.Column.Name]) > 0 {
+			g.But = but[g.Column.Name]
+			x.note("%s: %s, but for %s, as the log says", g.Heading, g.Text,
+				strings.TrimSpace(g.But[0].Trip+" "+g.But[0].Day))
+		}
 	}
 }
 
 // usually is what texts say to be usual.
 func usually(texts []string) (out phrase.Setting) {
 	for _, text := range texts {
+		text, _ = excepted(text)
 		s := phrase.Settings(text)
 		if !s.Usual {
 			continue

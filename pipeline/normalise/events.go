@@ -299,8 +299,8 @@ func (r *Reader) lineEvent(t *target, text string, said words.Entry, at entry.Va
 }
 
 // speedThen tells the speed at one bite, which is no change: "wahoo, doing 8 then".
-var speedThen = regexp.MustCompile(`(?i)\b(?:doing|going|making|at)\s+\d+(?:\.\d+)?\s*(?:kts?|kn|knots)?\s+` +
-	`(?:then|at the time|when (?:he|she|it) (?:hit|bit|struck))\W*$`)
+var speedThen = regexp.MustCompile(`(?i)\b(?:doing|going|making|at)\s+[\d.,]*\d(?:\s*-\s*[\d.,]*\d)?\s*` +
+	`(?:kts?|kn|knots)?\s+(?:then|at the time|when (?:he|she|it) (?:hit|bit|struck))(?:\W*$|\))`)
 
 // ofBiteAlone tells a speed in a column of the row of a bite that is none of the stretch.
 func (r *Reader) ofBiteAlone(text string) bool {

@@ -121,7 +121,8 @@ func (r *Reader) storied(t *target, text string, stretches []phrase.Stretch, nth
 			}
 			if n := toldIn(b, stretches); t.withTimes && n > 0 {
 				v["leg"] = entry.OfText(strconv.Itoa(n))
-			} else if n := b.Session; len(stretches) > 1 && (n > 0 || r.layout.Stories() == len(stretches)) {
+			} else if n := b.Session; len(stretches) > 1 && (n > 0 ||
+				r.layout.Stories() == len(stretches) && !phrase.OneBite(text)) {
 				if n == 0 {
 					n = nth
 				}

@@ -112,7 +112,8 @@ type target struct {
 	beside    int    // the field that keeps the cell's words or second number; -1
 	spare     bool   // the row is kept without a cell that cannot be read
 	usual     bool   // given for rows that say nothing themselves
-	withTimes bool   // of words that tell bites: the times of trolling stand in them too
+	but       []plan.But
+	withTimes bool // of words that tell bites: the times of trolling stand in them too
 	memo      memo
 	brackets  []bracket // what numbers in brackets are, as the log says
 }
@@ -149,7 +150,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 		if err := r.target(b, g.Text); err != nil {
 			return nil, err
 		}
-		r.targets[len(r.targets)-1].usual = g.Default
+		r.targets[len(r.targets)-1].usual, r.targets[len(r.targets)-1].but = g.Default, g.But
 	}
 	for _, own := range []bool{false, true} { // the reader's own fields come last
 		if own {
@@ -437,6 +438,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 			t.remember(r, text)
 		}
 	}
+	r.excepted()
 	r.unknowns()
 	r.added()
 	r.othersBeside()

@@ -282,6 +282,7 @@ func TestSettings(t *testing.T) {
 		"4 lines all day":                                                                     "[] [4] false",
 		"Unless I write different: 6 lines out, 8 kts.":                                       "[8] [6] true",
 		"cruise 22 kts, trolled 8 kts w/ 5 lines":                                             "[8] [5] false",
+		"burned a lot of fuel, 22 kn run out":                                                 "[] [] false",
 		"Took one line in":                                                                    "[] [] false",
 		"Took in one line. Three now.":                                                        "[] [3] false",
 		"Speeded up to 7":                                                                     "[7] [] false",

@@ -44,6 +44,25 @@ type note struct {
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
 func Tell(text string, d Defaults) Story {
+	if h, rest, ok := headOf(text); ok {
+		s := tell(rest, d)
+		if len(s.Bites) != 1 || len(s.Left) > 0 {
+			s = oneOf(rest, h.fate, d)
+		}
+		if h.of(&s) {
+			return s
+		}
+	}
+	s := tell(text, d)
+	if m := headBracket.FindStringSubmatch(text); len(s.Bites) == 0 && len(s.Left) == 1 && m != nil &&
+		(words.NotTrolled(m[1]) || otherMethod(m[1])) && !strings.ContainsAny(s.Left[0], ",;:") {
+		// grouper (jig, not trolled)
+		s.Bites, s.Left = []Bite{{Fish: Fish{Name: s.Left[0], N: 1}, Method: "other"}}, nil
+	}
+	return s
+}
+
+func tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
 	text = strokesPart(text)
 	s := scan(text)

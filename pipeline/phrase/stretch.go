@@ -315,7 +315,8 @@ func (s *scanner) untimed() []Stretch {
 		return s.sentences()
 	}
 	var out []Stretch
-	from, effort := 0, len(s.items) == 1
+	how, said := words.Method(s.text)
+	from, effort := 0, len(s.items) == 1 || said && how == "troll" // trolled 140 min
 	for i := range s.items {
 		last := i == len(s.items)-1
 		if k := s.items[i].kind; !last && k != anAnd && k != aBreak {

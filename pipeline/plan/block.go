@@ -78,6 +78,12 @@ type Given struct {
 	Column  *Column
 	Text    string
 	Default bool // only for rows that say nothing themselves
+	But     []But
+}
+
+// But is what holds of one trip or day in place of what is usual: its name or its day, as the log writes them.
+type But struct {
+	Trip, Day, Text string
 }
 
 // Cell is a place in a block: a row's number and a column's index from 0.

@@ -68,8 +68,9 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.columns()
 	q.effort()
 	q.strikes()
+	q.unwritten()
+	q.unhooked()
 	q.told()
-	q.partly()
 	q.noDays()
 	q.sheetDays()
 	for i := range subjects {

@@ -44,7 +44,7 @@ func texts(rows []layout.Row) []string {
 func (q *inquiry) leftOver() {
 	asked := len(q.out)
 	for _, x := range q.log.Sheets {
-		if len(x.Blocks) == 0 && !slices.Contains(q.log.Keys, x) && (figures(x.Grid.Rows) ||
+		if len(x.Blocks) == 0 && !slices.Contains(q.log.Keys, x) && (figures(x.Grid.Rows) || speaking(x.Grid.Rows) ||
 			len(q.log.Data()) == 0 && len(x.Grid.Rows) > 2) {
 			where, name := "the file", x.Grid.Info.Name
 			if name != "" {
@@ -132,6 +132,17 @@ func (q *inquiry) nothingRead() {
 	q.ask("left over", "", "the file", fmt.Sprintf("I made nothing of this file, which begins %q: is it about "+
 		"trolling or fish?", first), []string{"no", "yes"}, all, q.log.File, first)
 	q.last().Brief = "Nothing was read from a file: is it about trolling or fish?"
+}
+
+// speaking tells rows several of which are a text that speaks of lines or bites.
+func speaking(rows []layout.Row) bool {
+	n := 0
+	for _, r := range rows[:min(len(rows), mostTexts)] {
+		if slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Text != "" && speaksOfFishing(c.Text) }) {
+			n++
+		}
+	}
+	return n >= fewTexts
 }
 
 // speaksOfFishing tells a text of lines that go in or up, or of bites.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"regexp"
 	"strings"
 )
 
@@ -54,11 +55,45 @@ func sniff(sample []byte, hint byte) byte {
 		}
 		filled = min(filled, of)
 	}
+	if best == ',' && filled >= proseLines && ofPairs(sample) {
+		return noSeparator
+	}
 	if filled >= proseLines && 5*most < 2*filled && 4*tabled(sample, best) < 3*filled {
 		return noSeparator
 	}
 	return best
 }
+
+// ofPairs tells lines most of which are a label with its value behind a colon, and whose commas are those of sentences:
+// "fish 1: bite on the left flat: wahoo, 141 cm, kept".
+func ofPairs(sample []byte) bool {
+	pairs, of, loose := 0, 0, false
+	for _, line := range bytes.Split(sample, []byte("\n")) {
+		if line = bytes.TrimSpace(line); len(line) == 0 {
+			continue
+		}
+		if of++; of > sniffLines {
+			break
+		}
+		if tightComma.Match(line) {
+			return false
+		}
+		switch {
+		case !pairLine.Match(line):
+			loose = loose || pairs > 0
+		case loose:
+			return false // lines that go on
+		default:
+			pairs++
+		}
+	}
+	return pairs >= proseLines && 10*pairs >= 7*of
+}
+
+var (
+	pairLine   = regexp.MustCompile(`^\pL[^:,;|\t"]{0,40}:\s+\S`)
+	tightComma = regexp.MustCompile(`,(?:[^\s\d]|$)|^"`)
+)
 
 const (
 	tableLines  = 3    // so many lines in a row that are divided alike are of a table

@@ -450,6 +450,22 @@ func ForgotHours(text string) bool { return forgots.anyKey(Scan(text), "hours") 
 // ForgotSpeed reports whether a text says that nobody wrote down the speed.
 func ForgotSpeed(text string) bool { return forgots.anyKey(Scan(text), "speed") }
 
+// SpeedNotTaken reports whether a clause of a text says that nobody looked at the speed or wrote it down.
+func SpeedNotTaken(text string) bool {
+	toks := Scan(text)
+	if ForgotSpeed(text) {
+		return true
+	}
+	for i, t := range toks {
+		if speedWords[t.Text] && forgotten(toks, i) {
+			return true
+		}
+	}
+	return false
+}
+
+var speedWords = set("speed speeds velocidad vitesse velocita velocidade geschwindigkeit fahrt")
+
 // Unsure reports whether a text says that its writer does not know if something was so: "cannot say if it was on".
 func Unsure(text string) bool { return forgots.anyKey(Scan(text), "fate") }
 

@@ -5,16 +5,16 @@ import (
 	"testing"
 )
 
-// A log that says what it leaves out is asked about nothing more than that; where it counts bites and fish landed and
+// Where a log says what it leaves out, nothing more is asked of hook-ups; where it counts bites and fish landed and
 // nothing between, hook-ups are not known.
-func TestPartly(t *testing.T) {
+func TestUnhooked(t *testing.T) {
 	const rows = "Date|Hours|Lines|Bites|Landed\n2026-07-04|4|5|4|1\n2026-07-05|5|5|3|1\n2026-07-08|3|5|2|0"
 	stats := Stats{Strikes: 9, ByCount: 9, Landed: 2, Hooked: 2}
 	if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
 	}
 	got := kinds(asked(t, inferred(t, "log", "missed bites not counted\n"+rows), stats))
-	if !slices.Contains(got, "partly") || slices.Contains(got, "hook-ups") {
+	if !slices.Contains(got, "unwritten") || slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
 	}
 	told := inferred(t, "log", "Date|Hours|Lines|Bites|Missed|Landed\n2026-07-04|4|5|4|2|1\n2026-07-05|5|5|3|1|1\n"+

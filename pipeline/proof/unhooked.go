@@ -3,10 +3,8 @@ package proof
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"wakeledger/pipeline/plan"
-	"wakeledger/pipeline/words"
 )
 
 // fateNames are the columns that tell of a bite whether it was hooked.
@@ -18,24 +16,9 @@ const (
 	unknownOfBites = 5
 )
 
-// partly asks about bites that the log leaves out, as it says itself, and about hook-ups where it counts bites and fish
-// landed and nothing between.
-func (q *inquiry) partly() {
-	if q.total.Strikes == 0 {
-		return
-	}
-	for _, text := range q.log.Texts {
-		kind := words.Partly(text)
-		if kind == "" {
-			continue
-		}
-		what, effect := "those that were hooked", []string{"strikes", "bands"}
-		if kind == "landed" {
-			what, effect = "fish that came to the boat", []string{"strikes", "hooked", "bands"}
-		}
-		q.ask("partly", "", "bites", fmt.Sprintf("The log says %q: its bites are %s, and how many more there were "+
-			"is not known.", strings.TrimSpace(text), what), nil, effect, text)
-		q.last().Brief = "A log leaves out bites, as it says itself."
+// unhooked asks about hook-ups where the log counts bites and fish landed and nothing between.
+func (q *inquiry) unhooked() {
+	if q.total.Strikes == 0 || slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
 	}
 	t := TotalsOf(q.subjects)
