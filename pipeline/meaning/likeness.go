@@ -311,6 +311,9 @@ func unitAmong(text string, d unit.Dimension) unit.Unit {
 			return u
 		}
 	}
+	if all := headingWords(text); d == unit.Length && len(all) > 1 && all[len(all)-1] == "m" {
+		return unit.Metre // "Talla, m"
+	}
 	return ""
 }
 

@@ -506,7 +506,7 @@ var unitSign = regexp.MustCompile(`(?i)\b(?:kgs?|lbs?|cm|in|inch)\s*=[^,;]*`)
 func (r *Reader) defaults(t *target) phrase.Defaults {
 	d := phrase.Defaults{Scaled: t.Scaled, ScaleUnit: string(r.scaleUnit()),
 		TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
-	said := words.Fold(t.Heading + " " + unitSign.ReplaceAllString(withoutBrackets(t.Said), " "))
+	said := words.Fold(unitSign.ReplaceAllString(t.Heading+" "+withoutBrackets(t.Said), " "))
 	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(said) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {

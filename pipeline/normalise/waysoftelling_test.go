@@ -78,3 +78,21 @@ func TestWhatBlanksMean(t *testing.T) {
 	got = readText(t, "log.csv", "lines: 6 if left empty\n"+rows)
 	expect(t, "lines", got.field("lines_out", 3, 4, 5), int64(5), int64(6), int64(6))
 }
+
+// A heading that explains its units leaves bare numbers to the one it does not: "cm LCF, kg = scales". Metres behind a
+// size are a length.
+func TestUnitsSaidInHeadings(t *testing.T) {
+	got := readText(t, "log.csv", "Date,In,Out,Lines,Hits,Kept,\"fish (cm LCF, kg = scales, abt = eye)\"\n"+
+		"2026-07-04,0600,0800,4,2,2,SBT 95; SBT 102 21.3kg\n2026-07-05,0600,0800,4,1,1,SBT 110\n"+
+		"2026-07-06,0600,0800,4,0,0,\n")
+	var lengths []any
+	for _, s := range got.sides {
+		if v := s.Values["length_cm"]; v.Known {
+			lengths = append(lengths, v.Real)
+		}
+	}
+	expect(t, "lengths", lengths, 95.0, 102.0, 110.0)
+	got = readText(t, "log.csv", "Date;Espécie;Tamanho m;Peso (kg);Resultado\n2026-07-04;patudo;1,29;39;a bordo\n"+
+		"2026-07-05;patudo;0,92;14,3;a bordo\n2026-07-06;serra;1,1;8;a bordo\n")
+	expect(t, "metres", got.field("length_cm", 2, 3, 4), 129.0, 92.0, 110.0)
+}

@@ -12,22 +12,37 @@ var fateNames = []string{"hooked_n", "lost_n", "missed_n", "outcome", "loss_caus
 
 // fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about.
 const (
-	fewUnknown     = 4
+	fewUnknown     = 2
 	unknownOfBites = 5
 )
 
-// unhooked asks about hook-ups where the log counts bites and fish landed and nothing between.
+// unhooked asks about hook-ups where the log counts bites and fish landed and nothing between, and about bites where all
+// that it tells of were hooked, or landed, and it has no place for others.
 func (q *inquiry) unhooked() {
 	if q.total.Strikes == 0 || slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
 	}
 	t := TotalsOf(q.subjects)
 	unknown := t.Bites - t.Hooked
-	told := slices.ContainsFunc(q.book, func(s Subject) bool {
+	binds := func(names ...string) bool {
+		return slices.ContainsFunc(q.book, func(s Subject) bool { return s.Plan.Binds(names...) })
+	}
+	words := slices.ContainsFunc(q.book, func(s Subject) bool {
 		p := s.Plan
-		return p.Binds(fateNames...) || p.Kind == plan.Events || p.Reads("story") || len(p.Figures)+len(p.Rods) > 0 ||
-			len(p.Others) > 0 || s.Stats.Listed > 0 && p.StoredAs(p.Kind) == plan.Strikes
+		return p.Kind == plan.Events || p.Reads("story") || len(p.Figures)+len(p.Rods)+len(p.Others) > 0
 	})
+	told := words || binds(fateNames...) || slices.ContainsFunc(q.book, func(s Subject) bool {
+		return s.Stats.Listed > 0 && s.Plan.StoredAs(s.Plan.Kind) == plan.Strikes
+	})
+	switch {
+	case words || t.Lost > 0 || binds("strikes_n", "missed_n", "outcome", "loss_cause") || t.Bites < fewUnknown:
+	case t.Bites == t.Hooked && binds("hooked_n", "lost_n"):
+		q.onlyThese(t.Bites, "hooked", []string{"strikes", "bands"})
+		return
+	case t.Bites == t.Landed:
+		q.onlyThese(t.Bites, "landed", []string{"strikes", "hooked", "bands"})
+		return
+	}
 	if told || t.Lost > 0 || unknown < fewUnknown || unknownOfBites*unknown < t.Bites {
 		return
 	}
@@ -35,4 +50,12 @@ func (q *inquiry) unhooked() {
 		"of %s of %d it is not known, and they count as not hooked.", plural(unknown, "bite", "bites"), t.Bites), nil,
 		[]string{"hooked"}, fmt.Sprint(t.Bites))
 	q.last().Brief = "A log does not say how many bites were hooked."
+}
+
+// onlyThese says what rests on bites of which a log tells those alone that were hooked, or landed.
+func (q *inquiry) onlyThese(bites int, what string, effect []string) {
+	q.ask("only these", "", "bites", fmt.Sprintf("All %d bites of this log are fish that were %s, and it has no "+
+		"place for others. Were there bites that nobody wrote down? Strikes per line-hour counts these alone.", bites, what),
+		nil, effect, what)
+	q.last().Brief = fmt.Sprintf("All bites of a log are fish that were %s, and it has no place for others.", what)
 }

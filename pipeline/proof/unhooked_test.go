@@ -37,3 +37,17 @@ func TestBlankPlaces(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 }
+
+// A log all of whose bites were landed, with no place for others, is asked about bites that nobody wrote down.
+func TestOnlyThese(t *testing.T) {
+	all := Stats{Strikes: 6, ByCount: 6, Landed: 6, Hooked: 6}
+	landed := inferred(t, "log", "Date|Hours|Lines|Landed\n2026-07-04|4|5|3\n2026-07-05|5|5|2\n2026-07-08|3|5|1")
+	if got := kinds(asked(t, landed, all)); !slices.Contains(got, "only these") {
+		t.Errorf("%v", got)
+	}
+	missed := inferred(t, "log", "Date|Hours|Lines|Landed|Missed\n2026-07-04|4|5|3|0\n2026-07-05|5|5|2|0\n"+
+		"2026-07-08|3|5|1|0")
+	if got := kinds(asked(t, missed, all)); slices.Contains(got, "only these") {
+		t.Errorf("%v", got)
+	}
+}

@@ -177,7 +177,8 @@ const longestCode = 3
 var numbered = regexp.MustCompile(`^(\d{1,2})\s+(\D+)$`)
 
 // LinesAt adds up the lines at several places of a spread: "2 long, 2 short, 1 shotgun" are five, and so many are the
-// places that a lure is named at, or that are named one by one: "LR, RR, LF". It reports false for a text that holds anything else.
+// places that a lure is named at, or that are named one by one: "LR, RR, LF". It reports false for a text that holds
+// anything else.
 func LinesAt(text string) (n int, ok bool) {
 	if n, ok = luresAt(text); ok {
 		return n, true

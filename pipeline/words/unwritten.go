@@ -9,7 +9,8 @@ type Unwritten struct {
 }
 
 // UnwrittenIn tells what a text says that its log does not hold of bites: "misses are not counted", "only fish that
-// came to the boat are in here". A column that does not count something ("not counted as landed") says nothing of the log.
+// came to the boat are in here". A column that does not count something ("not counted as landed") says nothing of the
+// log.
 func UnwrittenIn(text string) (u Unwritten, said bool) {
 	var sentence []Token
 	for _, t := range append(Scan(text), Token{Kind: Mark, Text: "."}) {
