@@ -109,6 +109,9 @@ func (x *builder) hold(named func(*plan.Binding) bool, must bool) {
 	if p.Kind != plan.Flat && p.Kind != plan.Legs {
 		return
 	}
+	if must && (!p.Binds("line") || p.Binds("time_s", "outcome")) {
+		return // of bites the first row tells the stretch, and a blank one nothing
+	}
 	some := false
 	for i := range p.Bindings {
 		some = some || named != nil && named(&p.Bindings[i])

@@ -17,18 +17,19 @@ import (
 // legend is what a log says of its own words: what a heading stands for, and what the
 // codes in a column's cells mean.
 type legend struct {
-	figures                  *figures                     // what the counts in cells of several are; nil: not said
-	missing                  string                       // what stands where a value is missing: -9
-	marks                    map[string]string            // what marks at figures say: * = guess
-	words                    map[string]string            // by heading or code in normal form
-	codes                    map[string]map[string]string // by heading in normal form, then code in lower case
-	lists                    map[string]string            // by the words before its colon: what a list of codes says
-	headings                 map[string]bool              // of words, those said to be headings
-	places                   map[string]string            // marks under the places of the spread, "" for no mark; nil: not said
-	blank                    map[string]string            // by such a heading: what it means that no code stands there
-	alone                    string                       // the fate of a fish that is named and nothing more; "" where nobody says
-	forgotLines, forgotSpeed bool                         // where lines or the speed are not said, nobody wrote them down
-	blanks                   map[string]string            // by heading: the fate of a bite where nothing stands; "" is any heading
+	figures  *figures                     // what the counts in cells of several are; nil: not said
+	missing  string                       // what stands where a value is missing: -9
+	marks    map[string]string            // what marks at figures say: * = guess
+	words    map[string]string            // by heading or code in normal form
+	codes    map[string]map[string]string // by heading in normal form, then code in lower case
+	lists    map[string]string            // by the words before its colon: what a list of codes says
+	headings map[string]bool              // of words, those said to be headings
+	places   map[string]string            // marks under the places of the spread, "" for no mark; nil: not said
+	blank    map[string]string            // by such a heading: what it means that no code stands there
+	alone    string                       // the fate of a fish that is named and nothing more; "" where nobody says
+	// where lines or the speed are not said, nobody wrote them down
+	forgotLines, forgotSpeed bool
+	blanks                   map[string]string // by heading: the fate of a bite where nothing stands; "" is any heading
 	// by short word behind a figure: what it says of a scale or a guess
 	scaleCodes map[string]string
 	bare       bool                         // a weight without a word for the scale is a guess

@@ -33,7 +33,8 @@ func inferred(t testing.TB, sheets ...string) *meaning.Log {
 		if err != nil {
 			t.Fatal(err)
 		}
-		taken = append(taken, layout.Take(g, layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event, Hourly: l.Hourly}))
+		taken = append(taken, layout.Take(g,
+			layout.Likeness{Label: l.Label, Key: l.Key, Event: l.Event, Hourly: l.Hourly}))
 	}
 	return l.Infer("log", taken, func(string, int) meaning.Said { return meaning.Said{} }, nil)
 }

@@ -16,8 +16,8 @@ const (
 	unknownOfBites = 5
 )
 
-// unhooked asks about hook-ups where the log counts bites and fish landed and nothing between, and about bites where all
-// that it tells of were hooked, or landed, and it has no place for others.
+// unhooked asks about hook-ups where the log counts bites and fish landed and nothing between, and about bites where
+// all that it tells of were hooked, or landed, and it has no place for others.
 func (q *inquiry) unhooked() {
 	if q.total.Strikes == 0 || slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
@@ -55,7 +55,7 @@ func (q *inquiry) unhooked() {
 // onlyThese says what rests on bites of which a log tells those alone that were hooked, or landed.
 func (q *inquiry) onlyThese(bites int, what string, effect []string) {
 	q.ask("only these", "", "bites", fmt.Sprintf("All %d bites of this log are fish that were %s, and it has no "+
-		"place for others. Were there bites that nobody wrote down? Strikes per line-hour counts these alone.", bites, what),
-		nil, effect, what)
+		"place for others. Were there bites that nobody wrote down? Strikes per line-hour counts these alone.",
+		bites, what), nil, effect, what)
 	q.last().Brief = fmt.Sprintf("All bites of a log are fish that were %s, and it has no place for others.", what)
 }
