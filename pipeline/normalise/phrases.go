@@ -502,11 +502,18 @@ func (r *Reader) settings(n int) phrase.Setting {
 // unitSign is a unit that a legend explains: cells write it themselves, and bare numbers are of another. kg = by scale
 var unitSign = regexp.MustCompile(`(?i)\b(?:kgs?|lbs?|cm|in|inch)\s*=[^,;]*`)
 
+// unitNamed is a unit of length or weight in a heading.
+var unitNamed = regexp.MustCompile(`(?i)(?:^|[\s(,])(?:kgs?|kilos?|lbs?|pounds|cm|inch(?:es)?)(?:$|[\s),])`)
+
 // defaults is what a phrase's heading says of its bare numbers, and the log of its tape and its scale.
 func (r *Reader) defaults(t *target) phrase.Defaults {
 	d := phrase.Defaults{Scaled: t.Scaled, ScaleUnit: string(r.scaleUnit()),
 		TapeUnit: map[string]string{"us": "in", "metric": "cm"}[r.system()]}
-	said := words.Fold(unitSign.ReplaceAllString(t.Heading+" "+withoutBrackets(t.Said), " "))
+	heading := t.Heading
+	if rest := unitSign.ReplaceAllString(heading, " "); unitNamed.MatchString(rest) {
+		heading = rest // "cm LCF, kg = scales": bare numbers are cm; "lb = dock scale" alone says what they are
+	}
+	said := words.Fold(heading + " " + unitSign.ReplaceAllString(withoutBrackets(t.Said), " "))
 	head := " " + strings.NewReplacer("(", " ", ")", " ", ",", " ", "=", " ").Replace(said) + " "
 	for unit, spellings := range map[string][]string{"lb": {" lb", " lbs", "#", "pounds"}, "kg": {" kg", " kilos"}} {
 		for _, s := range spellings {
