@@ -40,8 +40,19 @@ func (g *Grid) openedByDays() (out *Grid, places, said map[int]Cell) {
 	if len(found) < fewPapers {
 		return g, nil, nil
 	}
+	said = map[int]Cell{}
+	for r, o := range found {
+		if o.said.Look != Blank {
+			said[r] = o.said
+		}
+	}
+	return g.withOpenings(found, labels), nil, said
+}
+
+// withOpenings is a grid in which each line that opens an outing is labels with their values, the same in each.
+func (g *Grid) withOpenings(found map[int]opening, labels []string) *Grid {
 	next := *g
-	next.Rows, next.Width, said = slices.Clone(g.Rows), max(g.Width, 2*len(labels)), map[int]Cell{}
+	next.Rows, next.Width = slices.Clone(g.Rows), max(g.Width, 2*len(labels))
 	for r, o := range found {
 		cells := make([]Cell, 2*len(labels))
 		for k, label := range labels {
@@ -50,11 +61,9 @@ func (g *Grid) openedByDays() (out *Grid, places, said map[int]Cell) {
 				cells[2*k+1] = o.pairs[i].value
 			}
 		}
-		if next.Rows[r].Cells = cells; o.said.Look != Blank {
-			said[r] = o.said
-		}
+		next.Rows[r].Cells = cells
 	}
-	return &next, nil, said
+	return &next
 }
 
 // openingAt takes a row for the line that opens an outing.

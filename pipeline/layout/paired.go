@@ -37,19 +37,7 @@ func (g *Grid) openedByPairs(like Likeness) (*Grid, []int) {
 	if len(at) < fewPapers {
 		return g, nil
 	}
-	next := *g
-	next.Rows, next.Width = slices.Clone(g.Rows), max(g.Width, 2*len(labels))
-	for r, o := range found {
-		cells := make([]Cell, 2*len(labels))
-		for k, label := range labels {
-			cells[2*k] = Cell{Text: label, Look: Text}
-			if i := slices.IndexFunc(o.pairs, func(p pair) bool { return p.label == label }); i >= 0 {
-				cells[2*k+1] = o.pairs[i].value
-			}
-		}
-		next.Rows[r].Cells = cells
-	}
-	return &next, at
+	return g.withOpenings(found, labels), at
 }
 
 // opens is the number and the day of an outing, told in one text or with the day in the next cell; more is what stands
