@@ -66,14 +66,14 @@ func EffectWords(effect []string) string {
 	return strings.Join(words, ", ")
 }
 
-// Weighty tells a question on which effort or strikes rest.
+// Weighty tells a question on which effort or strikes rest, or the year that all of them are of.
 func (q *Question) Weighty() bool {
-	return slices.ContainsFunc(q.Effect, func(e string) bool { return slices.Contains(weighty, e) })
+	return q.Kind == "no year" || slices.ContainsFunc(q.Effect, func(e string) bool { return slices.Contains(weighty, e) })
 }
 
 var weighty = []string{"line_hours", "boat_hours", "strikes", "bands"}
 
-// Open is how many questions on effort or strikes are open.
+// Open is how many questions on effort or strikes, or on the year, are open.
 type Open struct {
 	Questions int64  `json:"questions"`
 	Brief     string `json:"brief"` // the first of them, without cells, files and sheets

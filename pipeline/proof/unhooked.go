@@ -12,14 +12,15 @@ var fateNames = []string{"hooked_n", "lost_n", "missed_n", "outcome", "loss_caus
 
 // fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about.
 const (
-	fewUnknown     = 2
+	fewUnknown     = 4
 	unknownOfBites = 5
 )
 
 // unhooked asks about hook-ups where the log counts bites and fish landed and nothing between, and about bites where
 // all that it tells of were hooked, or landed, and it has no place for others.
 func (q *inquiry) unhooked() {
-	if q.total.Strikes == 0 || slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
+	if q.total.Strikes == 0 || q.total.Stretches == 0 || // a list alone: what else there was may stand in another log
+		slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
 	}
 	t := TotalsOf(q.subjects)
@@ -35,7 +36,7 @@ func (q *inquiry) unhooked() {
 		return s.Stats.Listed > 0 && s.Plan.StoredAs(s.Plan.Kind) == plan.Strikes
 	})
 	switch {
-	case words || t.Lost > 0 || binds("strikes_n", "missed_n", "outcome", "loss_cause") || t.Bites < fewUnknown:
+	case words || t.Lost > 0 || binds("strikes_n", "missed_n", "outcome", "loss_cause") || t.Bites < 2:
 	case t.Bites == t.Hooked && binds("hooked_n", "lost_n"):
 		q.onlyThese(t.Bites, "hooked", []string{"strikes", "bands"})
 		return

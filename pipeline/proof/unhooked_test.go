@@ -9,7 +9,7 @@ import (
 // nothing between, hook-ups are not known.
 func TestUnhooked(t *testing.T) {
 	const rows = "Date|Hours|Lines|Bites|Landed\n2026-07-04|4|5|4|1\n2026-07-05|5|5|3|1\n2026-07-08|3|5|2|0"
-	stats := Stats{Strikes: 9, ByCount: 9, Landed: 2, Hooked: 2}
+	stats := Stats{Strikes: 9, Stretches: 3, ByCount: 9, Landed: 2, Hooked: 2}
 	if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
 	}
@@ -40,7 +40,7 @@ func TestBlankPlaces(t *testing.T) {
 
 // A log all of whose bites were landed, with no place for others, is asked about bites that nobody wrote down.
 func TestOnlyThese(t *testing.T) {
-	all := Stats{Strikes: 6, ByCount: 6, Landed: 6, Hooked: 6}
+	all := Stats{Strikes: 6, Stretches: 3, ByCount: 6, Landed: 6, Hooked: 6}
 	landed := inferred(t, "log", "Date|Hours|Lines|Landed\n2026-07-04|4|5|3\n2026-07-05|5|5|2\n2026-07-08|3|5|1")
 	if got := kinds(asked(t, landed, all)); !slices.Contains(got, "only these") {
 		t.Errorf("%v", got)
