@@ -68,7 +68,8 @@ func EffectWords(effect []string) string {
 
 // Weighty tells a question on which effort or strikes rest, or the year that all of them are of.
 func (q *Question) Weighty() bool {
-	return q.Kind == "no year" || slices.ContainsFunc(q.Effect, func(e string) bool { return slices.Contains(weighty, e) })
+	return q.Kind == "no year" ||
+		slices.ContainsFunc(q.Effect, func(e string) bool { return slices.Contains(weighty, e) })
 }
 
 var weighty = []string{"line_hours", "boat_hours", "strikes", "bands"}

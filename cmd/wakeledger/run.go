@@ -24,7 +24,8 @@ const (
 	done       = 0
 	failed     = 1
 	wrongUsage = 2
-	// a question on effort, strikes or the year is open, or which log a file is; with --strict also: rows were set aside
+	// a question on effort, strikes or the year is open, or which log a file is; with --strict also: rows
+	// were set aside
 	notSettled = 3
 )
 
