@@ -369,7 +369,7 @@ func TestIDs(t *testing.T) {
 func TestOrder(t *testing.T) {
 	qs := asked(t, inferred(t, "log", legs), with(
 		func(s *Stats) { s.NoLines, s.NoLinesH, s.NoSpeed, s.Overlaps = 10, 30, 6, []Overlap{{2, 3}} }))
-	if got := kinds(qs); !slices.Equal(got, []string{"overlap", "no lines", "few speeds", "hook-ups"}) {
+	if got := kinds(qs); !slices.Equal(got, []string{"overlap", "no lines", "few speeds"}) {
 		t.Errorf("%v", got)
 	}
 	for _, q := range qs {

@@ -44,7 +44,7 @@ func (q *inquiry) unhooked() {
 		q.onlyThese(t.Bites, "landed", []string{"strikes", "hooked", "bands"})
 		return
 	}
-	if told || t.Lost > 0 || unknown < fewUnknown || unknownOfBites*unknown < t.Bites {
+	if told || t.Lost > 0 || t.Landed == 0 || unknown < fewUnknown || unknownOfBites*unknown < t.Bites {
 		return
 	}
 	q.ask("hook-ups", "", "hooked", fmt.Sprintf("The log counts bites and fish landed, and not how many were hooked: "+
