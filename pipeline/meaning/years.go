@@ -63,11 +63,11 @@ func (l *Log) takeYears() {
 		var before time.Month
 		for i, d := range u.b.daysOf(b.Index) {
 			text := cellOf(u.b.rows[i], b.Index)
-			if d == 0 || d.Time().Year() != yearlessYear {
-				if d != 0 {
-					return // a day with its year
-				}
+			switch {
+			case d == 0:
 				continue
+			case !yearless(text):
+				return // a day with its year
 			}
 			_, month, day := d.Civil()
 			at := unit.DayMonth{Day: day, Month: month}
