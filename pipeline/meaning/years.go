@@ -35,7 +35,7 @@ func (l *Log) years() {
 
 // NoYear is what was made of a log's days where nothing in it says their year.
 type NoYear struct {
-	First string       // the first of these days, as written
+	First []string     // the first few of these days, as written: next year's log begins with others
 	Fit   []unit.Years // what they may be of, the last first: the first is taken
 	Named bool         // weekdays stand beside them, and tell which years fit
 }
@@ -44,6 +44,7 @@ type NoYear struct {
 const (
 	yearsBack = 11
 	mostYears = 4
+	firstDays = 3
 )
 
 // takeYears takes the days of a log that nowhere says a year for those of the last that fits: on the weekdays that
@@ -77,8 +78,8 @@ func (l *Log) takeYears() {
 			crosses = crosses || before >= time.October && month <= time.March
 			before = month
 			all = append(all, at)
-			if no.First == "" {
-				no.First = text
+			if len(no.First) < firstDays {
+				no.First = append(no.First, text)
 			}
 		}
 		of = append(of, u)

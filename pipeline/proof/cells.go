@@ -382,7 +382,7 @@ func (q *inquiry) noYear() {
 		taken += ", in which the weekdays are right,"
 	}
 	q.ask("no year", "", "dates", fmt.Sprintf("The days of this log, such as %q, have no year. %s until you say. "+
-		"Of which year are they?", no.First, taken), years, []string{"trips"}, no.First)
+		"Of which year are they?", no.First[0], taken), years, []string{"trips"}, no.First...)
 	q.last().Brief = "The days of a log have no year."
 }
 
