@@ -31,12 +31,22 @@ func AskEvidence(ctx context.Context, db *store.DB, factor string) (Evidence, er
 	if err != nil {
 		return Evidence{}, err
 	}
-	return weighed(rows[factor], all, slices.Index(factors.Names(), factor)), nil
+	return weighed(rows[factor], all, slices.Index(factors.Names(), factor), evidence.Compare), nil
 }
 
 // AskAllEvidence compares the levels of every factor and judges the findings
 // beside each other, in the order of Factors.
 func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
+	return allEvidence(ctx, db, func(string) compare { return evidence.Compare })
+}
+
+// compare weighs a factor beside the others: evidence.Compare, or evidence.Test where nobody asks
+// for the intervals.
+type compare func(f evidence.Factor, rest []evidence.Factor) evidence.Comparison
+
+func tested(string) compare { return evidence.Test }
+
+func allEvidence(ctx context.Context, db *store.DB, by func(factor string) compare) ([]Evidence, error) {
 	factors, err := seasonFactors(ctx, db)
 	if err != nil {
 		return nil, err
@@ -56,7 +66,7 @@ func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
 	var all []Evidence
 	var comparisons []evidence.Comparison
 	for i, f := range factors {
-		e := weighed(rows[f.Name], factors, i)
+		e := weighed(rows[f.Name], factors, i, by(f.Name))
 		all, comparisons = append(all, e), append(comparisons, e.Comparison)
 	}
 	for i, f := range evidence.Find(comparisons) {
@@ -66,14 +76,14 @@ func AskAllEvidence(ctx context.Context, db *store.DB) ([]Evidence, error) {
 }
 
 // weighed is the evidence on factor i of all, of which the levels have these rows.
-func weighed(rows []StrikeRate, all []evidence.Factor, i int) Evidence {
+func weighed(rows []StrikeRate, all []evidence.Factor, i int, by compare) Evidence {
 	f := all[i]
 	e := Evidence{Factor: f.Name, Rows: rows}
 	f.Levels = nil
 	for _, r := range e.Rows {
 		f.Levels = append(f.Levels, r.Level)
 	}
-	e.Comparison = evidence.Compare(f, all)
+	e.Comparison = by(f, all)
 	for i := range e.Rows {
 		e.Rows[i].weigh(e.Comparison, i)
 	}

@@ -38,6 +38,22 @@ func AskFindings(ctx context.Context, db *store.DB) ([]Finding, error) {
 	return FindingsOf(all), nil
 }
 
+// AskFinding is what findings says of one factor. ok is false where there is no such factor.
+func AskFinding(ctx context.Context, db *store.DB, factor string) (f Finding, ok bool, err error) {
+	all, err := allEvidence(ctx, db, func(name string) compare {
+		if name == factor {
+			return evidence.Compare
+		}
+		return evidence.Test
+	})
+	for _, e := range all {
+		if e.Factor == factor {
+			return findingRow(e.Finding), true, err
+		}
+	}
+	return f, false, err
+}
+
 // FindingsOf are the findings of evidence, the clearest first.
 func FindingsOf(all []Evidence) []Finding {
 	found := make([]evidence.Finding, len(all))

@@ -24,7 +24,7 @@ type MixedUp struct {
 // AskMixedUp answers mixed-up: for each factor what it was changed together with,
 // and how much that widens its ratios.
 func AskMixedUp(ctx context.Context, db *store.DB) ([]MixedUp, error) {
-	all, err := AskAllEvidence(ctx, db)
+	all, err := allEvidence(ctx, db, tested)
 	return MixedUpOf(all), err
 }
 

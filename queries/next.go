@@ -44,7 +44,7 @@ type PlanDay struct {
 // choose the trips after which the given ratio of rates is called settled, the
 // fewest first. A ratio of 0 takes evidence.DefaultRatio.
 func AskNextSeason(ctx context.Context, db *store.DB, ratio float64) ([]NextSeason, error) {
-	all, err := AskAllEvidence(ctx, db)
+	all, err := allEvidence(ctx, db, tested)
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +80,7 @@ func nextSeason(q evidence.Question) NextSeason {
 // AskPlan answers plan: what to fish on each of a number of trips. Trips of 0
 // takes DefaultPlanTrips.
 func AskPlan(ctx context.Context, db *store.DB, ratio float64, trips int) ([]PlanDay, error) {
-	all, err := AskAllEvidence(ctx, db)
+	all, err := allEvidence(ctx, db, tested)
 	if err != nil {
 		return nil, err
 	}

@@ -190,16 +190,12 @@ func (a *app) answer(ctx context.Context, s *pipeline.Season, q question, f *ask
 // tellFinding says below the rates of a factor what they come to, with its verdict; nothing
 // where nothing could be compared.
 func (a *app) tellFinding(ctx context.Context, s *pipeline.Season, factor string) error {
-	all, err := queries.AskFindings(ctx, s.DB)
-	if err != nil {
+	f, ok, err := queries.AskFinding(ctx, s.DB, factor)
+	if err != nil || !ok {
 		return err
 	}
-	for _, f := range all {
-		if f.Factor == factor {
-			fmt.Fprintln(a.out)
-			a.tellFolded("", f.Sentence)
-		}
-	}
+	fmt.Fprintln(a.out)
+	a.tellFolded("", f.Sentence)
 	return nil
 }
 
