@@ -847,8 +847,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -3
 		}
 	case "boat":
-		if v.numeric() > 0.8 && v.whole(0, 0) > 0 {
-			return -6 // no boat is called 0: fish in the boat
+		if v.numeric() > 0.8 && v.whole(0, 0) > 0 || v.counts() && len(v.cells) < len(v.Rows) {
+			return -6 // no boat is called 0, and one with a number has it on each row: fish in the boat
 		}
 	case "approach":
 		if v.waysOfFishing() {

@@ -234,13 +234,20 @@ func (g *group) fill(columns map[*layout.Block][]int, width int, says func(layou
 }
 
 // behindPlaces has columns of whole numbers mean what stands behind the places of the spread in their headings, where
-// several have the same words there: "Port long bites", "Shotgun bites".
+// several have the same words there: "Port long bites", "Shotgun bites". Numbers under places alone are bites where
+// they are few, as lines that were out are not.
 func (g *group) behindPlaces() {
 	of := map[string][]*Values{}
+	var alone []*Values
 	for _, v := range g.values {
-		if rest, ok := words.BehindPlace(v.Label.Text); ok && v.whole(0, 30) > 0.9 {
+		if words.IsPlace(v.Label.Text) && v.numeric() > 0.9 && v.whole(0, mostOnRod) > 0.99 {
+			alone = append(alone, v)
+		} else if rest, ok := words.BehindPlace(v.Label.Text); ok && v.whole(0, 30) > 0.9 {
 			of[strings.ToLower(rest)] = append(of[strings.ToLower(rest)], v)
 		}
+	}
+	if len(alone) >= fewestRods && sparse(alone) {
+		of["bites"] = append(of["bites"], alone...)
 	}
 	for rest, all := range of {
 		if len(all) < 2 {
@@ -250,6 +257,30 @@ func (g *group) behindPlaces() {
 			v.behind = rest
 		}
 	}
+}
+
+const (
+	mostOnRod  = 9 // bites on one rod of a row: a greater number is a setback or a size
+	fewestRods = 3 // places beside each other whose numbers are bites
+)
+
+// sparse tells columns of counts that say nought in most of their cells, and more than one in some or nought in all of
+// some row.
+func sparse(all []*Values) bool {
+	filled, cells, several, empty := 0, 0, false, false
+	for row := range all[0].Rows {
+		sum := 0.0
+		for _, v := range all {
+			cells++
+			if x, ok := number(v.Rows[row].Text); ok && x > 0 {
+				filled++
+				sum += x
+				several = several || x > 1
+			}
+		}
+		empty = empty || sum == 0
+	}
+	return 2*filled < cells && filled > 0 && (several || empty)
 }
 
 // Said is what a user says of the columns under a heading: by a mapping file or an answer.

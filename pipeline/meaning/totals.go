@@ -273,9 +273,10 @@ func (x codes) holds(i int, c layout.Cell) bool {
 var shortWord = regexp.MustCompile(`^\pL{2,3}$`)
 
 // addsUp tells a row of totals whatever it is called: it has no day where the rows above
-// have one, and each of its numbers but one at most is the sum of the column above.
+// have one, and each of its numbers but one at most is the sum of the column above, one of them of
+// several numbers that are not 0.
 func addsUp(above []layout.Row, r *layout.Row) bool {
-	numbers, sums := 0, 0
+	numbers, sums, strong := 0, 0, 0
 	for i, c := range r.Cells {
 		if c.Look == layout.Date || c.Look == layout.Clock && c.Formula == "" {
 			return false
@@ -285,23 +286,39 @@ func addsUp(above []layout.Row, r *layout.Row) bool {
 			continue
 		}
 		numbers++
-		sum, n := 0.0, 0
-		for _, o := range above {
-			if i < len(o.Cells) {
-				if y, ok := number(o.Cells[i].Text); ok && y != 0 {
-					sum += y
-					n++
-				}
-			}
+		sum, filled, some := columnSum(above, i)
+		if filled < fewAddends || math.Abs(sum-x) >= 0.005*math.Max(1, math.Abs(x)) {
+			continue
 		}
-		if n >= 3 && math.Abs(sum-x) < 0.005*math.Max(1, math.Abs(x)) {
-			sums++
+		sums++
+		if some >= fewAddends {
+			strong++
 		}
 	}
 	dated := slices.ContainsFunc(above, func(o layout.Row) bool {
 		return slices.ContainsFunc(o.Cells, func(c layout.Cell) bool { return c.Look == layout.Date })
 	})
-	return dated && sums > 0 && numbers-sums <= 1 && (sums > 1 || numbers == 1)
+	return dated && strong > 0 && numbers-sums <= 1 && (sums > 1 || numbers == 1)
+}
+
+// fewAddends is how many numbers a sum has at the least that is no chance.
+const fewAddends = 3
+
+// columnSum adds up the numbers of column i: how many there are, and how many are not 0.
+func columnSum(rows []layout.Row, i int) (sum float64, filled, some int) {
+	for _, o := range rows {
+		if i >= len(o.Cells) {
+			continue
+		}
+		if y, ok := number(o.Cells[i].Text); ok {
+			sum += y
+			filled++
+			if y != 0 {
+				some++
+			}
+		}
+	}
+	return sum, filled, some
 }
 
 // fewSubtotals is how many rows of sums without a word a table has at least for them to be told from its others.

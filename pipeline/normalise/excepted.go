@@ -1,9 +1,12 @@
 package normalise
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
+	"wakeledger/pipeline/entry"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
@@ -23,6 +26,32 @@ func (r *Reader) excepted() {
 			if err := t.cell(r, t, b.Text); err != nil {
 				r.unread(t, b.Text, err.Error())
 			}
+		}
+	}
+}
+
+// linesOfRow takes the number of lines that a remark says was out on its row in place of what is usual: "5 rods today".
+// Where it says more than that, the usual number stays, and the remark is asked about.
+func (r *Reader) linesOfRow() {
+	at := slices.IndexFunc(r.targets, func(t target) bool { return t.usual && t.Column.Name == "lines_out" })
+	if at < 0 || r.saysOwn(&r.targets[at]) || r.layout.Reads("stretches") || r.layout.Kind == plan.Events {
+		return
+	}
+	usual := r.value("lines_out")
+	for i := range r.targets {
+		t := &r.targets[i]
+		if t.given != "" || t.text == "" || t.Column.Parse != "story" && t.Column.Parse != "fishlist" &&
+			t.Column.Name != "notes" {
+			continue
+		}
+		n, sure, ok := phrase.LinesOfRow(t.text)
+		switch {
+		case !ok || sure && entry.OfInt(int64(n)) == usual:
+		case sure:
+			r.values[r.targets[at].field] = entry.OfInt(int64(n))
+		case usual.Known:
+			r.aside = append(r.aside, r.problem(t, t.text,
+				"tells of "+strconv.Itoa(n)+" lines, not how long they were out: the usual number was taken"))
 		}
 	}
 }

@@ -103,6 +103,12 @@ func (r *Reader) paused() {
 			r.doubts = append(r.doubts, r.problem(t, t.text,
 				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
 		}
+		off := phrase.Stopped(t.text)
+		if r.values[to].Known || off == 0 || off*60 >= float64(end.Int-start.Int) {
+			continue
+		}
+		r.aside = append(r.aside, r.problem(t, t.text,
+			fmt.Sprintf("tells of a stop of %.0f minutes, not whether lines were up: nothing was taken off", off)))
 	}
 }
 

@@ -439,6 +439,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		}
 	}
 	r.excepted()
+	r.linesOfRow()
 	r.unknowns()
 	r.added()
 	r.othersBeside()

@@ -30,3 +30,15 @@ func (s *scanner) pausedBefore(tok int) bool {
 	}
 	return false
 }
+
+// Stopped are the minutes of stops that a remark tells of without their clock times: "stopped 40 min to clear weed".
+// Whether lines were up meanwhile it need not say.
+func Stopped(text string) (minutes float64) {
+	s := scan(text)
+	for i, it := range s.items {
+		if it.kind == aTime && it.num > 0 && s.pauseNear(i) {
+			minutes += it.num
+		}
+	}
+	return minutes
+}

@@ -228,6 +228,9 @@ func (s *scanner) linesNamed(i int) bool {
 			return ok
 		}
 	}
+	if s.usualBehind(it) {
+		return true
+	}
 	next := s.tok(it.end + 1)
 	if it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) || s.tok(it.end) != "of" ||
 		next != "em" && next != "them" {
@@ -269,6 +272,18 @@ func (s *scanner) paced(i int) bool {
 		}
 	}
 	return false
+}
+
+// usualBehind reports whether a number is of the lines before it, and a word for what is usual stands behind it: "rods 4
+// unless noted".
+func (s *scanner) usualBehind(it item) bool {
+	if it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) || it.tok == 0 ||
+		it.end >= len(s.toks) {
+		return false
+	}
+	_, lines := words.LineAt(s.toks, it.tok-1, "plural")
+	_, usual := words.LineAt(s.toks, it.end, "usual")
+	return lines && usual
 }
 
 // elliptic reports whether a number leaves out the noun that the one before it had: "8 kts
