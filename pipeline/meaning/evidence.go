@@ -115,10 +115,10 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.unit = unit.DayShare
 		}
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
-			x.add(off, "a guess by its heading", guessed)
+			x.add(off, guessHeading, guessed)
 		}
 		if c.Name == "scale_kg" && byTape.MatchString(v.Label.Text) && !words.Scaled(v.Label.Text) {
-			x.add(off, "a guess by its heading", guessed) // weight by tape: no scale showed it
+			x.add(off, guessHeading, guessed) // weight by tape: no scale showed it
 		}
 		if (c.Name == "duration_s" || c.Name == "line_hours") && otherHours(v.Label.Text) {
 			x.add(off, "hours of another way of fishing", -6)
@@ -333,7 +333,10 @@ func tells(c *plan.Column) bool {
 }
 
 // guessed is what a word for a guess in its heading says of a weight or a length.
-const guessed = -8.0
+const (
+	guessHeading = "a guess by its heading"
+	guessed      = -8.0
+)
 
 // measuredNot is what a unit of a length or a weight in its heading says of a count.
 const measuredNot = -5.0

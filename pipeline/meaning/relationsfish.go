@@ -24,8 +24,8 @@ func weightLength(g *group, a assigned) float64 {
 	if w >= 0 && g.ofRule(w) {
 		return -6
 	}
-	if l < 0 || w < 0 {
-		return 0
+	if l < 0 || w < 0 || g.voted(w, "scale_kg", guessHeading) {
+		return 0 // a good guess goes with the length too
 	}
 	gi, sp := a.first("girth_cm"), a.first("species")
 	return g.cached("lw", []int{l, w, gi, sp}, func() float64 {

@@ -411,6 +411,7 @@ func (q *inquiry) block(s Subject) {
 	q.keptBeside(s)
 	q.moreTold(s)
 	q.unfished(s)
+	q.untimed(s)
 	q.besideBites(s)
 	q.idleDays(s)
 	q.unnamed(s)
