@@ -9,7 +9,8 @@ import (
 // the boat's.
 func TestBoatCounts(t *testing.T) {
 	const rows = "Date|in|out|rods|bites|hooked|boat\n2025-05-04|6:40|12:10|4|3|2|%1\n" +
-		"2025-05-11|7:05|11:30|4|2|2|%2\n2025-05-18|6:30|11:45|4|4|3|%3\n2025-06-01|6:15|12:00|4|2|1|%4\n2025-06-08|6:20|11:30|4|5|4|%5"
+		"2025-05-11|7:05|11:30|4|2|2|%2\n2025-05-18|6:30|11:45|4|4|3|%3\n" +
+		"2025-06-01|6:15|12:00|4|2|1|%4\n2025-06-08|6:20|11:30|4|5|4|%5"
 	for cells, want := range map[string]string{"1 0 2 1 3": "landed_n", "7 7 12 7 12": "boat"} {
 		c := strings.Fields(cells)
 		p := planOf(t, "Log", strings.NewReplacer("%1", c[0], "%2", c[1], "%3", c[2], "%4", c[3],

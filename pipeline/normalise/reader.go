@@ -144,7 +144,7 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
 		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, letGoTold: -1, letGoIn: -1,
 		notMissed: -1,
-		index: map[string]int{}}
+		index:     map[string]int{}}
 	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
 	for _, g := range l.Given {

@@ -11,7 +11,7 @@ func TestLinesOfRow(t *testing.T) {
 		"5 rods today": "5 true true", "only 3 lines, short crew": "3 true true", "fished 3 rods": "3 true true",
 		"6 rods after 10": "6 false true", "4 rods, then 6 rods": "6 false true",
 		"2 rods bent at once": "0 false false",
-		"two lines tangled": "0 false false", "bite on 3 rods": "0 false false", "": "0 false false",
+		"two lines tangled":   "0 false false", "bite on 3 rods": "0 false false", "": "0 false false",
 	} {
 		n, sure, ok := LinesOfRow(text)
 		if got := fmt.Sprint(n, sure, ok); got != want {
