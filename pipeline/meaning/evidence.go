@@ -968,10 +968,12 @@ var (
 )
 
 func countProfile(v *Values, c *plan.Column, not float64) float64 {
-	if c.Name == "lines_out" && v.share("lines at places", func(x layout.Cell) bool {
+	if at := v.share("lines at places", func(x layout.Cell) bool {
 		_, ok := words.LinesAt(x.Text)
 		return ok
-	}) >= 0.6 {
+	}); c.Name == "lines_out" && at >= 0.9 {
+		return sureCells
+	} else if c.Name == "lines_out" && at >= 0.6 {
 		return 2.5
 	}
 	if c.Name == "lines_out" && v.share("sums", func(x layout.Cell) bool {

@@ -91,6 +91,7 @@ func scan(text string) *scanner {
 		i = it.end
 	}
 	s.items = attach(s.items)
+	s.codedFish()
 	return s
 }
 

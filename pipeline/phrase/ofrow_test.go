@@ -32,6 +32,15 @@ func TestStopped(t *testing.T) {
 	}
 }
 
+// TestDottedSpan holds that clock times with points are a span with blanks about their dash too.
+func TestDottedSpan(t *testing.T) {
+	for text, want := range map[string]int{"06.00 - 09.15": 1, "10.15-11.45": 1, "4.50 - 3.20": 0} {
+		if got := Stretches(text); len(got) != want {
+			t.Errorf("%q: %v, expected %d", text, got, want)
+		}
+	}
+}
+
 // TestPaceBehindSpan holds that a range right behind a span of clock times is its speed.
 func TestPaceBehindSpan(t *testing.T) {
 	for text, want := range map[string]string{

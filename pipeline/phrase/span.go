@@ -154,7 +154,8 @@ func (s *scanner) joined(i int) (timed, bool) {
 			continue
 		}
 		b, okB := s.end(j)
-		if !okB || s.items[i].kind != aClock && s.items[j].kind != aClock {
+		dotted := withMinutes(s.tok(s.items[i].tok)) && withMinutes(s.tok(s.items[j].tok)) && a.Seconds < b.Seconds
+		if !okB || s.items[i].kind != aClock && s.items[j].kind != aClock && !dotted {
 			return timed{}, false
 		}
 		return timed{a, b, true, true, i, j + 1}, true

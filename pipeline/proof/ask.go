@@ -411,7 +411,6 @@ func (q *inquiry) block(s Subject) {
 	q.keptBeside(s)
 	q.moreTold(s)
 	q.unfished(s)
-	q.untimed(s)
 	q.besideBites(s)
 	q.idleDays(s)
 	q.unnamed(s)

@@ -47,8 +47,7 @@ type Stats struct {
 	Days      map[string]bool
 	First     map[int64]int64    // the first row of each date, in days since 1970
 	Worked    []Worked           // rows with hours of trolling, in their order
-	Untimed   []Worked           // rows that may have bites, and say nothing of when or how long lines were out
-	Dayless   []int64            // of those with hours, those that name neither a day nor a trip
+	Dayless   []int64            // of them, those that name neither a day nor a trip
 	DayHours  map[string]float64 // by the number of a day, hours of rows without clock times, lines or lures
 	Overlaps  []Overlap
 	Twice     []Overlap        // rows of one stretch that count bites both, and differ in nothing that parts these
@@ -241,8 +240,6 @@ func (s *Stats) effort(r Row, day string) {
 			s.Half = append(s.Half, Half{r.Num, day, "end_s", start.Int})
 		case end.Known && !start.Known:
 			s.Half = append(s.Half, Half{r.Num, day, "start_s", end.Int})
-		case r.Kind == plan.Flat && !v["line_hours"].Known && len(s.Untimed) < mostRowwise:
-			s.Untimed = append(s.Untimed, Worked{r.Num, day})
 		}
 		return
 	}
