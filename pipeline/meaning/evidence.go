@@ -148,6 +148,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
 			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
 		}
+		if c.Name == "kept" && word && strings.HasSuffix(v.Label.Text, "?") && v.share("yes or no", yesOrNo) >= 0.95 {
+			x.add(off, "a question with its answers", 1.5)
+		}
 		if c.Name == "hooked_n" && word && lostBehind(v.Label.Text) {
 			x.add(off, "lost at last", -2.5)
 		}

@@ -73,3 +73,17 @@ func TestNoStarAllSeason(t *testing.T) {
 		}
 	}
 }
+
+// TestReleasedAsked holds that a heading that asks, over a yes or a no for each fish, counts none, and that weights which differ
+// for one lure are no lure's.
+func TestReleasedAsked(t *testing.T) {
+	p := planOf(t, "Log", "date|species|length (in)|weight|lure|released?|hrs fished|lines|kts\n"+
+		"2025-06-03|bluefin|62||black diver|N|6|5|8\n2025-06-03|bluefin|59||green machine|Y|6|5|8\n"+
+		"2025-06-10|none|||||5.25|5|8.5\n2025-06-17|bluefin|58|110|black diver|N|6.5|6|8\n"+
+		"2025-06-17|yellowfin|36|28|black diver|N|6.5|6|8")
+	for heading, want := range map[string]string{"released?": "kept", "weight": "scale_kg"} {
+		if b := p.Find(want); b == nil || b.Heading != heading {
+			t.Errorf("%s: expected %s: %s", heading, want, summary(p))
+		}
+	}
+}

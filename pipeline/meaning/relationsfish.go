@@ -61,6 +61,35 @@ func weightLength(g *group, a assigned) float64 {
 	})
 }
 
+// lureWeight holds that a lure weighs the same on each of its rows: a weight that is left out beside some, or is another,
+// is a fish's.
+func lureWeight(g *group, a assigned) float64 {
+	l, w := a.first("lure"), a.first("lure_weight_g")
+	if l < 0 || w < 0 {
+		return 0
+	}
+	return g.cached("lure", []int{l, w}, func() float64 {
+		of, rows, other := map[string]string{}, 0, 0
+		for r := range g.rows {
+			lure, weight := strings.ToLower(g.values[l].Rows[r].Text), g.values[w].Rows[r].Text
+			if lure == "" {
+				continue
+			}
+			if was, ok := of[lure]; ok {
+				rows++
+				if was != weight {
+					other++
+				}
+			}
+			of[lure] = weight
+		}
+		if rows > 0 && 2*other >= rows {
+			return -3
+		}
+		return 0
+	})
+}
+
 // growTogether tells two columns of eight fish or more of which the longer is nearly always the
 // heavier: no other column of a fish goes so.
 func (g *group) growTogether(l, w int) bool {
