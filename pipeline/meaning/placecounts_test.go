@@ -74,8 +74,8 @@ func TestNoStarAllSeason(t *testing.T) {
 	}
 }
 
-// TestReleasedAsked holds that a heading that asks, over a yes or a no for each fish, counts none, and that weights which differ
-// for one lure are no lure's.
+// TestReleasedAsked holds that a heading that asks, over a yes or a no for each fish, counts none, and that weights
+// which differ for one lure are no lure's.
 func TestReleasedAsked(t *testing.T) {
 	p := planOf(t, "Log", "date|species|length (in)|weight|lure|released?|hrs fished|lines|kts\n"+
 		"2025-06-03|bluefin|62||black diver|N|6|5|8\n2025-06-03|bluefin|59||green machine|Y|6|5|8\n"+
@@ -85,5 +85,26 @@ func TestReleasedAsked(t *testing.T) {
 		if b := p.Find(want); b == nil || b.Heading != heading {
 			t.Errorf("%s: expected %s: %s", heading, want, summary(p))
 		}
+	}
+}
+
+// TestWaysLost holds that columns of several ways of losing a fish are all counted, that hours of the trip beside those
+// trolled are none of trolling, and that an account which comes out even on each row says that the fish in the boat are
+// not those let go.
+func TestWaysLost(t *testing.T) {
+	l := inferred(t, "log", nil, "Log", "DATE|TRIP HRS|TROLL HRS|RODS|KTS|BITES|MISSED|PULLED|CUT OFF|BOATED|LET GO\n"+
+		"2025-06-06|9|6|5|8|4|1|1||2|\n2025-06-13|8.5|5.5|5|8||||||\n2025-06-20|10|7|6|8.5|7|2|1|1|2|1\n"+
+		"2025-06-27|7|4|5|8|1|1|||| ")
+	u, lost, hours := l.Data()[0], 0, 0
+	for _, b := range u.Plan.Bindings {
+		if b.Column.Name == "lost_n" {
+			lost++
+		}
+		if b.Column.Name == "duration_s" {
+			hours++
+		}
+	}
+	if lost != 2 || hours != 1 || u.LandedOpen() || u.Plan.Inclusive {
+		t.Errorf("%d ways of losing, %d of hours, open %t: %s", lost, hours, u.LandedOpen(), summary(u.Plan))
 	}
 }

@@ -61,8 +61,8 @@ func weightLength(g *group, a assigned) float64 {
 	})
 }
 
-// lureWeight holds that a lure weighs the same on each of its rows: a weight that is left out beside some, or is another,
-// is a fish's.
+// lureWeight holds that a lure weighs the same on each of its rows: a weight that is left out beside some, or is
+// another, is a fish's.
 func lureWeight(g *group, a assigned) float64 {
 	l, w := a.first("lure"), a.first("lure_weight_g")
 	if l < 0 || w < 0 {
@@ -411,7 +411,8 @@ func (g *group) waysOf(name string, columns []int) bool {
 	}
 	return g.cached("ways "+name, columns, func() float64 {
 		for _, i := range columns {
-			if !g.wordedMost(i, name) || g.mayBeSum(i, columns) {
+			_, cause, _, _ := words.FateOf(g.values[i].Label.Text)
+			if !g.wordedMost(i, name) || cause == "" && g.mayBeSum(i, columns) { // a cause is no sum of others
 				return 0
 			}
 		}
