@@ -61,8 +61,8 @@ func TestNotMissed(t *testing.T) {
 func TestStayedHome(t *testing.T) {
 	for row, want := range map[string]Skip{"-|-|-|-|blew 30": NotGone, "-|-|-|stayed home, blew 30|": NotGone,
 		"4|5|1|green|calm": NotASkip} {
-		got := (log{text: "Date|Hours|Lines|Bites|Lure|Sea\n2026-06-03|6|5|2|black|calm\n2026-06-04|6|5|0||lumpy\n2026-06-05|" +
-			row}).last(t)
+		got := (log{text: "Date|Hours|Lines|Bites|Lure|Sea\n2026-06-03|6|5|2|black|calm\n" +
+			"2026-06-04|6|5|0||lumpy\n2026-06-05|" + row}).last(t)
 		if got.skip != want || len(got.problems) > 0 {
 			t.Errorf("%s: %v %v, expected %v", row, got.skip, got.problems, want)
 		}

@@ -37,8 +37,8 @@ func CodesBehind(text string) []string {
 func (s *scanner) codedFish() {
 	for i := 1; i+1 < len(s.items); i++ {
 		it, n, fate := &s.items[i], s.items[i-1], s.items[i+1]
-		if it.kind != aWord || n.kind != aNumber || !n.digits || n.hi > 0 || n.num < 1 || n.num != float64(int(n.num)) ||
-			fate.kind != aFate || it.tok >= it.end {
+		if it.kind != aWord || it.tok >= it.end || fate.kind != aFate || n.kind != aNumber || !n.digits || n.hi > 0 ||
+			n.num < 1 || n.num != float64(int(n.num)) {
 			continue
 		}
 		switch fate.fate.Fate {
