@@ -1,6 +1,8 @@
 package phrase
 
 import (
+	"regexp"
+	"slices"
 	"strconv"
 
 	"wakeledger/pipeline/words"
@@ -50,4 +52,45 @@ func saysOnlyLines(clause string) bool {
 		i = next
 	}
 	return true
+}
+
+// mostStanding is how many words a text has at the most that says nothing but how the boat trolls.
+const mostStanding = 12
+
+// Standing reports whether a part of a text above a table says how the boat trolls, and no more than that: a number of
+// lines or a speed beside a word for lines or for trolling, and no other figure but a year: "Tuna 2025 (pulling 6, 8 kn)".
+func Standing(text string) bool {
+	return slices.ContainsFunc(partOfTitle.Split(text, -1), standing)
+}
+
+// partOfTitle is where the parts of a title end.
+var partOfTitle = regexp.MustCompile(`[();]|\s[-–—]\s|\.\s`)
+
+func standing(text string) bool {
+	s := scan(text)
+	if told := Settings(text); len(s.toks) > mostStanding || len(told.Lines)+len(told.Speeds) == 0 ||
+		len(told.Lines) > 1 || len(told.Speeds) > 1 || TellsBite(text) {
+		return false
+	}
+	trolls := false
+	for i, it := range s.items {
+		switch it.kind {
+		case aSpeed, aLines:
+			trolls = trolls || it.kind == aLines
+		case aNumber:
+			year := it.num >= 1990 && it.num <= 2100
+			if !year && !(s.pulled(i) || s.paced(i) || s.linesNamed(i)) || it.hi > it.num {
+				return false
+			}
+		case aClock, aTime, aLength, aWeight, aGirth, aMeasure, aFish, aFate, aNothing:
+			return false
+		}
+	}
+	for i := range s.toks {
+		for _, kind := range []string{"plural", "pull"} {
+			_, ok := words.LineAt(s.toks, i, kind)
+			trolls = trolls || ok
+		}
+	}
+	return trolls
 }

@@ -32,6 +32,19 @@ func TestStopped(t *testing.T) {
 	}
 }
 
+// TestStanding holds which texts above a table say how the boat trolls all season.
+func TestStanding(t *testing.T) {
+	for text, want := range map[string]bool{
+		"Season 2025 (pulling 6, 8 kn)": true, "5 rods, 8 knots": true, "Trolling at 7.5 kn": true,
+		"Top speed 22 kn": false, "Lines in 0630": false, "2 lines lost": false, "Trolled 6 h at 8 kn": false,
+		"28 ft, trolling at 8 kn": false, "Season 2025": false, "bluefin 62 in on 5 rods": false,
+	} {
+		if got := Standing(text); got != want {
+			t.Errorf("%q: %t, expected %t", text, got, want)
+		}
+	}
+}
+
 // TestDottedSpan holds that clock times with points are a span with blanks about their dash too.
 func TestDottedSpan(t *testing.T) {
 	for text, want := range map[string]int{"06.00 - 09.15": 1, "10.15-11.45": 1, "4.50 - 3.20": 0} {
