@@ -233,6 +233,7 @@ func (x *builder) settle() {
 	x.noStrikes()
 	x.quietRods()
 	x.blankRods()
+	x.noneMissed()
 	x.fishInWords()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
 		x.plan.Spread = nil

@@ -166,6 +166,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled {
 			x.add(off, "figures of a scale", 2.5)
 		}
+		if c.Name == "length_cm" && !word && v.share("feet and inches", feetInches) >= 0.8 {
+			x.add(off, "feet and inches", 3)
+		}
 		if c.Parse == "story" && !word && saysAway(v.Label.Text, said) && v.awayBites() >= mostAway {
 			x.add(off, "bites that got away", gotAway)
 		}
@@ -771,6 +774,11 @@ func (v *Values) coded() bool {
 }
 
 // yesOrNo tells the answer to a question that names no fish.
+// feetInches tells a length such as a fish's: 3'6".
+func feetInches(c layout.Cell) bool { return inFeet.MatchString(c.Text) }
+
+var inFeet = regexp.MustCompile(`^[1-9]['’′]\s*\d{1,2}(?:[.,]\d|\s?1/2|½)?\s*(?:["”″]|''|’’)?$`)
+
 func yesOrNo(c layout.Cell) bool {
 	switch normalise(c.Text) {
 	case "nope", "nah", "yep", "none", "yes", "no", "y", "n", "si", "oui", "non", "sim", "nao", "ja", "nein":

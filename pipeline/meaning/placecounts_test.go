@@ -108,3 +108,25 @@ func TestWaysLost(t *testing.T) {
 		t.Errorf("%d ways of losing, %d of hours, open %t: %s", lost, hours, u.LandedOpen(), summary(u.Plan))
 	}
 }
+
+// TestNoneMissed holds that a blank beside bites counts none missed where no cell of its column says nought.
+func TestNoneMissed(t *testing.T) {
+	for cell, want := range map[string]bool{"": true, "0": false} {
+		p := planOf(t, "Log", "Date|In|Out|Lines|Hits|Missed|Kept\n2024-04-16|05:35|13:00|6|6|3|2\n"+
+			"2024-04-25|07:05|08:55|5|2||1\n2024-04-27|08:05|09:25|6|1|"+cell+"|1\n2024-04-30|06:35|07:50|6|3|1|1")
+		if p.NoneMissed != want {
+			t.Errorf("%q: a blank is none missed %t, expected %t", cell, p.NoneMissed, want)
+		}
+	}
+}
+
+// TestFeetInches holds that lengths in feet and inches are those of the fish, whatever their heading.
+func TestFeetInches(t *testing.T) {
+	for _, heading := range []string{"L ft-in", "Zark"} {
+		p := planOf(t, "Log", "When|Fish|"+heading+"|How it ended\n2024-04-20|dodo|2'5\"|landed\n"+
+			"2024-04-28|tuna||let go\n2024-05-03|tuna|3'6\"|landed\n2024-05-18|tuna|3'0\"|let go")
+		if b := p.Find("length_cm"); b == nil || b.Heading != heading {
+			t.Errorf("%s: no length: %s", heading, summary(p))
+		}
+	}
+}

@@ -145,7 +145,11 @@ func withoutUnit(text string) (string, unit.Unit) {
 	if !ok {
 		return text, ""
 	}
-	return strings.Join(words[:len(words)-1], " "), u
+	words = words[:len(words)-1]
+	if n := len(words) - 1; n > 0 && u == unit.Inch && (words[n] == "ft" || words[n] == "feet") {
+		words = words[:n] // L ft-in
+	}
+	return strings.Join(words, " "), u
 }
 
 // labelWithUnit is a label's own text with the unit under it.

@@ -17,7 +17,7 @@ func (r *Reader) counts() bool {
 // them than how many came to the boat.
 func (r *Reader) hookedOf() {
 	strikes, missed := r.value("strikes_n"), r.value("missed_n")
-	if r.notMissed < 0 || !strikes.Known || !missed.Known {
+	if r.notMissed < 0 || !strikes.Known || !missed.Known && !r.layout.NoneMissed {
 		return
 	}
 	if held := strikes.Int - missed.Int; held >= r.value("landed_n").Int+r.value("released_n").Int {

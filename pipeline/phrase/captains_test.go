@@ -111,7 +111,7 @@ func TestTellShares(t *testing.T) {
 		{"Bite at 0900, ran and threw it, a marlin we think", "marlin lost 9:00 (spat hook)"},
 		{"Wahoo 90 cm kept, and its buddy took the long one, lost it at the boat",
 			"Wahoo landed 90cm; Wahoo lost (at the boat)"},
-		{"Fridge full, no more fish today", ""},
+		{"Fridge full, no more fish today", ""}, {"new 30s spooled", "left: new 30s spooled"},
 		{"2 BFT on the black diver 58 and 61 inches", "BFT landed 147.3cm; BFT landed 154.9cm"},
 		{"2 BFT 58 and 61 inches on the black diver", "BFT landed 147.3cm; BFT landed 154.9cm"},
 		{"wahoo on the dark diver, 42 lb", "wahoo landed 19.1kg"}, {"lost one on the black diver", "lost"},

@@ -21,6 +21,9 @@ func (s *scanner) number(i int) item {
 	if !ok {
 		return item{kind: aMeasure, end: i + 1}
 	}
+	if s.tok(next) == "s" && s.near(next) && next == i+1 && v >= 10 && v == float64(int(v)) {
+		return item{kind: aMeasure, end: next + 1} // new 30s spooled: reels
+	}
 	if s.tok(next) == "ish" && s.near(next) { // 80ish lb
 		if it, ok := s.measure(i, v, v, next+1); ok {
 			it.hedged = true

@@ -58,7 +58,8 @@ func saysOnlyLines(clause string) bool {
 const mostStanding = 12
 
 // Standing reports whether a part of a text above a table says how the boat trolls, and no more than that: a number of
-// lines or a speed beside a word for lines or for trolling, and no other figure but a year: "Tuna 2025 (pulling 6, 8 kn)".
+// lines or a speed beside a word for lines or for trolling, and no other figure but a year: "Tuna 2025 (pulling 6, 8
+// kn)".
 func Standing(text string) bool {
 	return slices.ContainsFunc(partOfTitle.Split(text, -1), standing)
 }

@@ -115,6 +115,7 @@ type Block struct {
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
 	RodsBlank  bool      // under a place that is blank there was no line
+	NoneMissed bool      // where bites missed are blank beside a count of bites, none was
 	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
 	Lures      *Unknown  // of Unknown: cells that name several lures, each of which ran on a line of its own
 

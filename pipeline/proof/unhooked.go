@@ -12,7 +12,7 @@ var fateNames = []string{"hooked_n", "lost_n", "missed_n", "outcome", "loss_caus
 
 // fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about.
 const (
-	fewUnknown     = 4
+	fewUnknown     = 2
 	unknownOfBites = 5
 )
 
