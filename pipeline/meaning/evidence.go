@@ -160,7 +160,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
-		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled {
+		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled && v.fishes(t) < mostFish {
 			x.add(off, "figures of a scale", 2.5)
 		}
 		if c.Parse == "story" && !word && saysAway(v.Label.Text, said) && v.awayBites() >= mostAway {
@@ -214,6 +214,9 @@ func crossed(c layout.Cell) bool {
 
 // fewScaled is from which share of figures with a word for the scale beside them on a column is of weights.
 const fewScaled = 0.2
+
+// mostFish is from which share of cells that name fish on a column is of fish with their weights, not of weights.
+const mostFish = 0.5
 
 // byTape is a heading of what was worked out of a length and a girth, where it is of weights.
 var byTape = regexp.MustCompile(`(?i)(?:^|\PL)taped?(?:\PL|$)`)

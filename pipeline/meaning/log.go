@@ -219,6 +219,7 @@ func (l *Log) settle() {
 	l.outingNumbers()
 	l.rowNumbers()
 	l.linked()
+	l.sameTrips()
 	l.afterwards()
 	l.tripLetters()
 	l.laterDays()
