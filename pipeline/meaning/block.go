@@ -47,6 +47,7 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 	x.bind(c, columns, l)
 	if l.figures != nil && len(p.Catch) > 0 {
 		p.Figures, p.Alone = l.figures.names, l.figures.alone
+		p.Inclusive = p.Inclusive || l.figures.among
 	}
 	for _, r := range b.Foot {
 		if p.Foot == nil {

@@ -49,12 +49,12 @@ CREATE OR REPLACE TEMP TABLE fishwise AS
 SELECT DISTINCT l.log_id, l.sheet FROM counts_rest r JOIN labelled l USING (ord)
 WHERE coalesce(l.outcome, l.kept::VARCHAR) IS NOT NULL;
 
--- Sheets that count misses and nothing else, on rows of fish at the boat too: each row is of a fish, and the misses
--- are beside it.
+-- Sheets that count misses and nothing else, on rows of fish none of which is said to be missed: each row is of a fish,
+-- and the misses are beside it.
 CREATE OR REPLACE TEMP TABLE missed_beside AS
 SELECT log_id, sheet FROM labelled WHERE kind = 'flat' GROUP BY log_id, sheet
-HAVING count(coalesce(strikes_n, hooked_n, lost_n)) = 0
-    AND count(*) FILTER (missed_n > 0 AND outcome IN ('landed', 'released')) > 0;
+HAVING count(coalesce(strikes_n, hooked_n, lost_n)) = 0 AND count(*) FILTER (outcome = 'missed') = 0
+    AND count(*) FILTER (outcome IN ('landed', 'released')) > 0;
 
 -- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
 -- 'hooked' is a hook-up of which nobody wrote down what became.
