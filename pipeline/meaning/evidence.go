@@ -74,8 +74,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		short = sayings{}
 	}
 	var out []candidate
-	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] &&
-		v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
+	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] && v.countsFish() {
 		c := candidate{column: catchColumn}
 		if isCode(v.Label.Text) && (said.tells() || short.tells()) && !t.sameFish(v.Label.Text, more) {
 			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
@@ -1295,3 +1294,14 @@ func besideTeaser(c layout.Cell) bool {
 
 // fraction is a part of one.
 var fraction = regexp.MustCompile(`^(?:[1-3]/[2-4]|[¼½¾])$`)
+
+// countsFish tells cells that are counts, some perhaps with those of them that were let go: "3 (rel 1)".
+func (v *Values) countsFish() bool {
+	among := v.share("let go among them", letGoAmongThem)
+	return v.numeric()+among >= 0.6 && v.whole(0, 60)+among >= 0.9
+}
+
+func letGoAmongThem(c layout.Cell) bool {
+	_, _, ok := phrase.CountAmong(c.Text)
+	return ok
+}
