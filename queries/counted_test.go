@@ -34,6 +34,13 @@ func TestFishAmongCountedBites(t *testing.T) {
 			"2026-05-09,06:00,08:00,4,8,2,1,0,dorado,78,released\n2026-05-16,06:00,09:00,5,7,2,1,1,,,\n" +
 			"2026-05-23,06:00,08:00,4,7,0,0,0,,,\n",
 			map[string]int{"landed": 2, "released": 1, "missed": 2, "lost": 2, "not logged": 1}},
+		"misses beside a fish a row": {"Date,In,Out,Lines,Speed kn,Missed,Species,Length cm,Result,Lure\n" +
+			"2026-05-02,06:00,08:00,4,7,1,wahoo,104,kept,plug\n2026-05-02,06:00,08:00,4,7,1,dorado,80,kept,jet\n" +
+			"2026-05-02,06:00,08:00,4,7,1,dorado,,lost,jet\n2026-05-09,06:00,08:00,4,8,2,dorado,78,released,plug\n" +
+			"2026-05-09,06:00,08:00,4,8,2,wahoo,,lost,jet\n2026-05-16,06:00,09:00,4,7,1,,,,\n" +
+			"2026-05-23,06:00,08:00,4,7,0,wahoo,90,kept,plug\n2026-05-23,06:00,08:00,4,7,0,wahoo,99,kept,jet\n" +
+			"2026-05-30,06:00,08:00,4,7,1,wahoo,,lost,jet\n",
+			map[string]int{"landed": 4, "released": 1, "missed": 5, "lost": 3}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			file := filepath.Join(t.TempDir(), "log.csv")

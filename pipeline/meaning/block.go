@@ -47,6 +47,7 @@ func (t *Lexicon) build(g *group, c choice, why string, b *layout.Block, columns
 	x.bind(c, columns, l)
 	if l.figures != nil && len(p.Catch) > 0 {
 		p.Figures, p.Alone = l.figures.names, l.figures.alone
+		p.Inclusive = p.Inclusive || l.figures.among
 	}
 	for _, r := range b.Foot {
 		if p.Foot == nil {
@@ -93,6 +94,7 @@ func (x *builder) bind(c choice, columns []int, l *legend) {
 				u.Fate = words.Released.String()
 				x.note("%s: let go, as the log says of all of them", label.Text)
 			}
+			u.Among = x.group.values[j].share("let go among them", letGoAmongThem) > 0
 			p.Unknown, p.Catch = append(p.Unknown, u), append(p.Catch, u)
 		case cand.column == rodColumn:
 			if u.Codes = l.places; u.Codes == nil {

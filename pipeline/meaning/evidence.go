@@ -74,8 +74,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		short = sayings{}
 	}
 	var out []candidate
-	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] &&
-		v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
+	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] && v.countsFish() {
 		c := candidate{column: catchColumn}
 		if isCode(v.Label.Text) && (said.tells() || short.tells()) && !t.sameFish(v.Label.Text, more) {
 			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
@@ -163,7 +162,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.add(off, "a unit for a heading", 2.4)
 		}
 		x.add(off, "unit", units(v, c, x.unit))
-		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled {
+		if c.Name == "scale_kg" && !word && v.share("on a scale", saysScale) >= fewScaled && v.fishes(t) < mostFish {
 			x.add(off, "figures of a scale", 2.5)
 		}
 		if c.Name == "length_cm" && !word && v.share("feet and inches", feetInches) >= 0.8 {
@@ -220,6 +219,9 @@ func crossed(c layout.Cell) bool {
 
 // fewScaled is from which share of figures with a word for the scale beside them on a column is of weights.
 const fewScaled = 0.2
+
+// mostFish is from which share of cells that name fish on a column is of fish with their weights, not of weights.
+const mostFish = 0.5
 
 // byTape is a heading of what was worked out of a length and a girth, where it is of weights.
 var byTape = regexp.MustCompile(`(?i)(?:^|\PL)taped?(?:\PL|$)`)
@@ -1308,3 +1310,14 @@ func besideTeaser(c layout.Cell) bool {
 
 // fraction is a part of one.
 var fraction = regexp.MustCompile(`^(?:[1-3]/[2-4]|[¼½¾])$`)
+
+// countsFish tells cells that are counts, some perhaps with those of them that were let go: "3 (rel 1)".
+func (v *Values) countsFish() bool {
+	among := v.share("let go among them", letGoAmongThem)
+	return v.numeric()+among >= 0.6 && v.whole(0, 60)+among >= 0.9
+}
+
+func letGoAmongThem(c layout.Cell) bool {
+	_, _, ok := phrase.CountAmong(c.Text)
+	return ok
+}

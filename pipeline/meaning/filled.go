@@ -60,16 +60,22 @@ func (x *builder) fillsDown(column, filled int) bool {
 	return same >= fewCopied && blank >= fewCopied
 }
 
+const writes = `(?:written|noted|logged|given|put down|filled in|entered)`
+
 // Words by which a log says that what is blank is as in the row above.
 var (
 	blankCell = regexp.MustCompile(`(?i)\b(?:blanks?|empty|left out|nothing written|vac[ií][oa]s?|en blanco|` +
 		`vuot[oaie]|vides?|vazi[oa]s?|leer\w*)\b`)
 	asAbove = regexp.MustCompile(`(?i)\b(?:same as|as)\s+(?:in\s+)?(?:the\s+)?` +
 		`(?:(?:row|line|one|trip|day|stretch|or|the)\s+)*(?:above|before)\b|` +
-		`\bunchanged\b|\bno change\b|\bigual (?:que |a |ao )?(?:arriba|antes|acima)|\bcome sopra\b|` +
+		`\bunchanged\b|\bno change\b|\bigual (?:que |a |ao |[àa] de |ao de )?(?:arriba|antes|acima|cima)|\bcome sopra\b|` +
 		`\bcomme (?:ci-dessus|avant|au-dessus)|\bwie (?:oben|zuvor|davor)|\bunver[aä]ndert`)
-	onlyChanges = regexp.MustCompile(`(?i)\b(?:only|just)\s+(?:written|noted|logged|given|put down|filled in|entered)\s+` +
-		`(?:when|if|where)\s+(?:it\s+|they\s+|that\s+)?(?:is\s+|are\s+)?chang(?:es?|ed)\b`)
+	onlyChanges = regexp.MustCompile(`(?i)\b(?:(?:only|just)\s+` + writes + `|` + writes + `\s+(?:only|just))\s+` +
+		`(?:when|if|where)\s+(?:it\s+|they\s+|that\s+)?(?:is\s+|are\s+)?chang(?:es?|ed)\b|` +
+		`\b(?:until|till)\s+(?:a|the)\s+(?:new|next|other|different)\s+(?:one|number|figure|speed|count|value)\b|` +
+		`\b(?:s[oó]l?o|seulement|solamente|apenas|nur)\s+(?:\pL+\s+){0,2}` +
+		`(?:wo|wenn|cuando|si|donde|quand|lorsque|quando|se|dove|onde)\s+(?:\pL+\s+){0,2}` +
+		`(?:cambi\pL*|chang\pL*|mud\pL*|(?:ge|ver)?[äa]ndert\pL*)`)
 	onFirstLine = regexp.MustCompile(`(?i)\b(?:on|in) (?:its|the|each trip's|each day's) first (?:line|row)\b|` +
 		`\bonce (?:for|a|per) (?:the |each |every )?(?:whole )?(?:trip|day|outing)\b`)
 	sayingEnd = regexp.MustCompile(`[.;]\s+|\n`)

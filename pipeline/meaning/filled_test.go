@@ -31,7 +31,9 @@ func TestHeld(t *testing.T) {
 		"Empty Lines or Knots: same as the row above.":             {true, true},
 		"A new row when something changed. Blank knots = as above": {false, true},
 		"blank = no change": {true, true}, "casella vuota = come sopra": {true, true},
-		"Blank bites: none. Weather as before.": {}, "Blank means not written down": {},
+		"Lines written only where it changed": {true, false}, "Knots nur wenn geändert": {false, true},
+		"Same knots until a new one shows": {false, true}, "Knots: vazio = igual à de cima": {false, true},
+		"Solo cambiamos señuelos": {}, "Blank bites: none. Weather as before.": {}, "Blank means not written down": {},
 	} {
 		p := inferred(t, "log.xlsx", nil, "Log", rows, "Notes", said).Blocks[0].Plan
 		if got := [2]bool{p.Find("lines_out").Carried, p.Find("speed_kn").Carried}; got != want {

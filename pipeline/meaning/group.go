@@ -577,7 +577,8 @@ func (g *group) namedBeside(isCatch func(candidate) bool) {
 	take := func(i int) bool {
 		v := g.values[i]
 		bare := !slices.ContainsFunc(g.cands[i], func(x candidate) bool { return isCatch(x) || x.voted("words") })
-		if !bare || v.numeric() <= 0.9 || v.whole(0, 60) <= 0.95 || g.namedIn(i) < fewNamed {
+		among := v.share("let go among them", letGoAmongThem) > 0 && v.countsFish() // "2 (rel 1)" counts fish
+		if !bare || !among && (v.numeric() <= 0.9 || v.whole(0, 60) <= 0.95 || g.namedIn(i) < fewNamed) {
 			return slices.ContainsFunc(g.cands[i], isCatch)
 		}
 		x := candidate{column: catchColumn}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // Again is what speaks for rows of bites that repeat the hours, or the counts, of the stretch that they are of.
@@ -29,8 +30,9 @@ const LongestDay = 16
 // hoursAgain finds tables with a row a bite in which hours without clock times, or counts, stand again on each row of a
 // stretch. Neighbours of one stretch then say the same far more often than others do.
 func (l *Log) hoursAgain() {
+	said := slices.ContainsFunc(l.sentences(), words.DayOnEachRow)
 	for _, u := range l.Data() {
-		u.Again = u.again()
+		u.Again = u.again(said)
 		if u.Again.Pairs > 0 && u.Again.Odds >= 0 {
 			u.Plan.EffortOnce = true
 			what := "hours"
@@ -80,11 +82,13 @@ func (x hoursOf) most() (n float64) {
 	return n
 }
 
-// again compares the rows of a table of stretches with what struck on them.
-func (u *Understood) again() Again {
+// again compares the rows of a table of stretches with what struck on them. said is that the log itself says so.
+func (u *Understood) again(said bool) Again {
 	p := u.Plan
 	clocked := p.Binds("start_s", "end_s") || p.Binds("leg") && p.Binds("trip")
 	counted := p.Binds(countNames...)
+	// a count of misses alone holds none of the fish that have the rows
+	holding := slices.ContainsFunc(countNames, func(n string) bool { return n != "missed_n" && p.Binds(n) })
 	switch {
 	case p.Kind != plan.Flat || p.StrikeSets() > 0 || len(p.Catch)+len(p.Rods) > 0 || p.Reads("stretches"),
 		p.OfSet("duration_s", 1) != nil || p.OfSet("start_s", 1) != nil,
@@ -117,7 +121,7 @@ func (u *Understood) again() Again {
 				out.Row, out.Other = last.row, row.row
 			}
 			paced = paced || row.kn != "" && row.kn != last.kn
-			if group++; counted && float64(group) > row.most() {
+			if group++; holding && !said && float64(group) > row.most() {
 				return Again{} // more bites than the count has: each row counts its own
 			}
 		}
@@ -128,7 +132,10 @@ func (u *Understood) again() Again {
 	if long && !clocked {
 		out.Odds += sureAgain
 	}
-	if paced { // of one stretch they would have one speed
+	switch {
+	case said:
+		out.Odds = max(out.Odds, sureAgain)
+	case paced: // of one stretch they would have one speed
 		out.Odds = min(out.Odds, sureAgain/2)
 	}
 	return out

@@ -47,6 +47,29 @@ func TestCountsAgain(t *testing.T) {
 	}
 }
 
+// TestSaidAgain holds that a log which says that its rows repeat their day is believed, whatever its counts, and that
+// a count of misses alone is no bound for the fish of a day.
+func TestSaidAgain(t *testing.T) {
+	rows := "Date|Start|Stop|Lines|HEAD|Species|Result\n9/6/26|06:00|11:00|4|0||\n" +
+		"10/6/26|06:00|11:00|4|2|Dorado|lost\n11/6/26|06:30|11:00|4|1|Dorado|lost\n" +
+		"3/6/26|06:00|12:00|4|1|Wahoo|landed\n3/6/26|06:00|12:00|4|1|Wahoo|lost\n" +
+		"3/6/26|06:00|12:00|4|1|Dorado|landed\n4/6/26|06:00|11:00|4|1|Wahoo|landed\n4/6/26|06:00|11:00|4|1|Wahoo|lost\n"
+	for _, c := range []struct {
+		head, above string
+		once, asked bool
+	}{
+		{"Bites", "", false, false},
+		{"Bites", "The day's figures are repeated on every line of that day\n\n", true, false},
+		{"Missed", "", true, true},
+		{"Missed", "Hours and misses are per day, copied down\n\n", true, false},
+	} {
+		u := inferred(t, "log", nil, "Log", c.above+strings.Replace(rows, "HEAD", c.head, 1)).Data()[0]
+		if u.Plan.EffortOnce != c.once || u.Again.Unsure() != c.asked {
+			t.Errorf("%s below %q: once %t, asked %t (%+v)", c.head, c.above, u.Plan.EffortOnce, u.Again.Unsure(), u.Again)
+		}
+	}
+}
+
 // TestLuresTogether holds that lures of one day with the same hours were out together, and that one which stands there
 // twice was not.
 func TestLuresTogether(t *testing.T) {

@@ -27,8 +27,8 @@ func keySheets(sheets []*layout.Sheet) []*layout.Sheet {
 
 // IsKey tells a sheet that says what headings and codes of others mean.
 func IsKey(s *layout.Sheet, sheets []*layout.Sheet) bool {
-	return explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionaryOf(s, sheets) != nil ||
-		keyTextOf(s, sheets) != nil
+	return (explainsHeadings(s, sheets) || listsCodes(s, sheets) || dictionaryOf(s, sheets) != nil ||
+		keyTextOf(s, sheets) != nil) && !hasTableOf(s, sheets)
 }
 
 // explainsHeadings tells a sheet of two columns or three in which most of the rows that have
@@ -48,6 +48,28 @@ func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 		}
 	}
 	return found+fatedCodes(rows) >= 3 && 2*(found+told) > len(rows)
+}
+
+// hasTableOf tells a sheet with a table that another sheet has too, under the same headings, and with clock times in it:
+// a page of the same log, on which there was less to write.
+func hasTableOf(s *layout.Sheet, sheets []*layout.Sheet) bool {
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
+		timed := slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
+			return slices.ContainsFunc(r.Cells, func(c layout.Cell) bool { return c.Look == layout.Clock })
+		})
+		if b.Shape != layout.Table || len(b.Labels) < 2 || !timed {
+			continue
+		}
+		for _, o := range except(sheets, s) {
+			if slices.ContainsFunc(o.Blocks, func(x layout.Block) bool {
+				return x.Shape == layout.Table && slices.EqualFunc(x.Labels, b.Labels, sameLabel)
+			}) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // except are the sheets of a log but one.

@@ -198,3 +198,16 @@ func TestHeadingOnce(t *testing.T) {
 		}
 	}
 }
+
+// TestPageIsNoKey holds that a sheet with a table of times under another sheet's headings is a page of the log, however
+// many of its rows begin with a heading of other sheets.
+func TestPageIsNoKey(t *testing.T) {
+	form := "Date|%|\nSea|NE 2|\nCast off|7:15|\nBack|17:10|\nRemarks||\n\nLines in|Lines up|Rods\n7:45|11:30|5\n"
+	bites := "\nTime|Result|Fish|Length|Weight\n8:32|missed|||\n8:56|lost|||\n9:40|landed|tuna|91|"
+	page := func(day, rest string) string { return strings.Replace(form, "%", day, 1) + rest }
+	l := inferred(t, "log", nil, "1", page("2024-06-12", bites), "2", page("2024-06-18", "\nAll bites|none|"),
+		"3", page("2024-06-24", bites))
+	if len(l.Keys) > 0 {
+		t.Errorf("%d sheets read as keys", len(l.Keys))
+	}
+}

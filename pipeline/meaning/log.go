@@ -219,6 +219,7 @@ func (l *Log) settle() {
 	l.outingNumbers()
 	l.rowNumbers()
 	l.linked()
+	l.sameTrips()
 	l.afterwards()
 	l.tripLetters()
 	l.laterDays()
@@ -233,6 +234,7 @@ func (l *Log) settle() {
 	l.weekdaysOn()
 	l.clients()
 	l.besideOnly()
+	l.boatedAlone()
 	l.usual()
 	l.years()
 	l.lureLists()
@@ -250,6 +252,17 @@ func (l *Log) Data() []*Understood {
 		}
 	}
 	return out
+}
+
+// boatedAlone takes fish that are counted by species for fish at the boat, where the log says that it has no others.
+func (l *Log) boatedAlone() {
+	alone := slices.ContainsFunc(l.Texts, func(text string) bool {
+		said, _ := words.UnwrittenIn(text)
+		return said.Missed && said.Hooked
+	})
+	for _, u := range l.Data() {
+		u.Plan.Caught = u.Plan.Caught || alone && len(u.Plan.Catch) > 0
+	}
 }
 
 // sales tells a list of fish that were sold: a price, and neither a day nor a time.

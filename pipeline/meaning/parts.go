@@ -20,6 +20,7 @@ type figures struct {
 	words []string // for them
 	alone bool     // one figure is so many bites that all came aboard
 	over  bool     // the heading over them says what they are
+	among bool     // the fish let go are some of those boated: "to the boat / of those released"
 }
 
 var (
@@ -51,7 +52,7 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 			}
 			words := partedBy.Split(strings.Trim(inBrackets.ReplaceAllString(m[1], ""), " ."), -1)
 			if names := t.countsNamed(words); names != nil {
-				out = &figures{names: names, words: words}
+				out = &figures{names: names, words: words, among: t.letGoAmong(names, words)}
 			}
 		}
 	}
@@ -59,6 +60,16 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 		out.alone = alone
 	}
 	return out
+}
+
+// letGoAmong tells words for counts of which those for the fish let go say that they are of the count before, the boated.
+func (t *Lexicon) letGoAmong(names, words []string) bool {
+	k := slices.Index(names, "released_n")
+	if k < 1 || names[k-1] != "landed_n" {
+		return false
+	}
+	in, _ := t.concepts.found(normalise(words[k]))
+	return in["ofthose"]
 }
 
 // mostlyParted is from which share of its cells on a column is of several counts.

@@ -124,3 +124,17 @@ func TestEachNamed(t *testing.T) {
 		}
 	}
 }
+
+// TestLetGoAmong holds that counts whose last is "of those released" have these in the count before.
+func TestLetGoAmong(t *testing.T) {
+	for said, want := range map[string]bool{
+		"Order: bites / hooked / to the boat / of those released":    true,
+		"Reihenfolge: Bisse / gehakt / am Boot / davon freigelassen": true,
+		"Order: bites / hooked / kept / released":                    false,
+	} {
+		f := lexicon(t).figuresIn([]string{said})
+		if f == nil || f.among != want {
+			t.Errorf("%q: %+v", said, f)
+		}
+	}
+}

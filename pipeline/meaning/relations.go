@@ -75,6 +75,7 @@ var relations = []relation{
 	{"some of those stand behind them all", behindAll},
 	{"the best fish and its scale weight", bestWeighed},
 	{"a lure has one weight", lureWeight},
+	{"hours of a day are no clock times", risingHours},
 }
 
 // cached works a relation of some columns out once.

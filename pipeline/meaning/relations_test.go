@@ -89,6 +89,8 @@ var relationCases = map[string]struct {
 		"lure=green black green black|lure_weight_g=110 NA 28 34", false, true},
 	"entries have one time": {"start_s=06:00 07:00 06:30|event=lines_in wahoo lines_up",
 		"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|event=lines_in wahoo lines_up", false, true},
+	"hours of a day are no clock times": {"date=3/6/26 3/6/26 3/6/26|duration_s=9 9 9",
+		"date=3/6/26 3/6/26 3/6/26|duration_s=6.9 8.6 9.5", false, true},
 	"hours of a meter are the engine's": {"duration_s=2 3 4 5",
 		"duration_s=7.4 10.4 9.3 7|notes=2314.2 2321.6 2332.0 2341.3|port=2321.6 2332.0 2341.3 2348.3", false, true},
 }

@@ -313,3 +313,33 @@ func homeOnce(g *group, a assigned) float64 {
 		return 0
 	})
 }
+
+// risingHours holds that hours which rise from row to row of each day, and are together more than a day has, are times
+// by the clock.
+func risingHours(g *group, a assigned) float64 {
+	h, d := a.first("duration_s"), a.first("date")
+	if h < 0 || d < 0 {
+		return 0
+	}
+	return g.cached("rising", []int{h, d}, func() float64 {
+		day, last, sum, n, over := "", 0.0, 0.0, 0, false
+		for r := range g.rows {
+			x := g.hours(h, r)
+			if t := g.values[d].Rows[r].Text; t != "" && t != day {
+				day, last, sum, n = t, 0, 0, 0
+			}
+			if math.IsNaN(x) {
+				continue
+			}
+			if x <= last {
+				return 0
+			}
+			last, sum, n = x, sum+x, n+1
+			over = over || n > 2 && sum > 24
+		}
+		if over {
+			return -4
+		}
+		return 0
+	})
+}

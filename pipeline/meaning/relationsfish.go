@@ -357,6 +357,8 @@ func weighedBeside(g *group, a assigned) float64 {
 			return 2.5
 		case codes:
 			return -2
+		case both > 1 && none > 0 && both == either: // few, and in words
+			return 1.5
 		}
 		return 0
 	})

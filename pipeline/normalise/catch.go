@@ -40,6 +40,16 @@ func (r *Reader) caught() {
 				r.letGoBeside(letGo)
 			}
 		}
+		if all, letGo, among := phrase.CountAmong(text); !ok && c.Among && c.Fate == "" && among {
+			if v, ok = float64(all), true; r.layout.Caught && !r.layout.Inclusive {
+				v = float64(all - letGo)
+			}
+			if r.freed >= 0 {
+				released += int64(letGo)
+			} else {
+				r.letGoBeside(letGo)
+			}
+		}
 		if !ok || v != float64(int64(v)) || v > 200 {
 			p := r.pos
 			p.Row, p.Col = r.row.Num, c.Index+1

@@ -35,7 +35,10 @@ func (r *Reader) hoursAgain() {
 	}
 	if r.sameHours = bite && told && r.above != nil && saysAgain(key, r.above); r.sameHours {
 		for i := range r.targets {
-			if t := &r.targets[i]; t.given == "" && wholeStretch(t) && !(clocked && effortNames[t.Column.Name]) {
+			t := &r.targets[i]
+			// lines said again are not those of this row's lure
+			kept := clocked && effortNames[t.Column.Name] && t.Column.Name != "lines_out"
+			if t.given == "" && wholeStretch(t) && !kept {
 				t.text = ""
 			}
 		}

@@ -285,7 +285,7 @@ func (r *Reader) implied() {
 			r.add(name, entry.Int)
 		}
 	}
-	besides := func(u plan.Unknown) bool { return u.Named && u.Fate == "" }
+	besides := func(u plan.Unknown) bool { return (u.Named || u.Among) && u.Fate == "" }
 	if !r.layout.Freed && !r.has("released_n") && slices.ContainsFunc(r.layout.Catch,
 		func(u plan.Unknown) bool { return u.Fate == "released" }) {
 		r.freed = r.add("released_n", entry.Int)

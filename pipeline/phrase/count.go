@@ -1,6 +1,8 @@
 package phrase
 
 import (
+	"regexp"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -123,4 +125,26 @@ func (s *scanner) onlyParts(i int) bool {
 		}
 	}
 	return true
+}
+
+// among is a count with a word and another count behind it in brackets, on either side of each other.
+var among = regexp.MustCompile(`^(\d{1,2})\s*\((?:(\d{1,2})\s*(\pL[\pL .'’]*)|(\pL[\pL .'’]*?)\s*:?\s*(\d{1,2}))\)$`)
+
+// CountAmong is a count of fish with those of them that were let go behind it: "3 (rel 1)".
+func CountAmong(text string) (all, letGo int, ok bool) {
+	m := among.FindStringSubmatch(strings.TrimSpace(text))
+	if m == nil {
+		return 0, 0, false
+	}
+	word := strings.TrimSpace(m[3] + m[4])
+	free := func(s string) bool {
+		f, _, _, ok := words.FateOf(s)
+		return ok && f == words.Released
+	}
+	if !free(word) && !free("put "+word) && words.FateAlone(word) != words.Released { // "back"
+		return 0, 0, false
+	}
+	all, _ = strconv.Atoi(m[1])
+	letGo, _ = strconv.Atoi(m[2] + m[5])
+	return all, letGo, letGo <= all
 }

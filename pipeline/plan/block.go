@@ -61,6 +61,7 @@ type Unknown struct {
 	Heading string
 	Fate    string // of a count of a species: what became of them, by the group that it stands in
 	Named   bool   // of such a count: its cells name the fish, "2 skipjack"
+	Among   bool   // of such a count: cells say how many of them were let go, "3 (rel 1)"
 	Aside   string // what it holds that counts do not rest on (money, people ...); "" where nobody knows
 
 	// Of a place in the spread, with what struck there.

@@ -115,7 +115,7 @@ func TestLookup(t *testing.T) {
 		unit.Ounce:            "oz, oz., OZ, ounces, onzas, onças",
 		unit.Pound:            "lb, lbs, lbs., LBS, #, pounds, Pound, libras",
 		unit.Knot:             "kn, kt, kts, KTS, Kts., knots, Knot",
-		unit.MilePerHour:      "mph, MPH, m.p.h., miles per hour",
+		unit.MilePerHour:      "mph, MPH, m.p.h., miles per hour, miles/hr, mi/hr",
 		unit.KilometrePerHour: "km/h, kph, kmh, KM/H, km / h",
 		unit.MetrePerSecond:   "m/s, mps, metres per second",
 		unit.Celsius:          "C, c, °C, deg C, degC, º C, ˚C, ℃, Celsius",

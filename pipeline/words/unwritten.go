@@ -13,6 +13,7 @@ type Unwritten struct {
 // log.
 func UnwrittenIn(text string) (u Unwritten, said bool) {
 	var sentence []Token
+	alone := false // a sentence names the boat's fish alone: "just what came in the boat"
 	for _, t := range append(Scan(text), Token{Kind: Mark, Text: "."}) {
 		if t.Kind != Mark || t.Text != "." && t.Text != "!" && t.Text != "\n" {
 			sentence = append(sentence, t)
@@ -21,8 +22,10 @@ func UnwrittenIn(text string) (u Unwritten, said bool) {
 		if of := unwrittenIn(sentence); of != (Unwritten{}) {
 			u = u.and(of)
 		}
+		alone = alone || unwritten.anyKey(sentence, "boat") && unwritten.anyKey(sentence, "only")
 		sentence = nil
 	}
+	u.Hooked = u.Hooked || u.Missed && alone
 	return u, u != Unwritten{}
 }
 
@@ -43,6 +46,10 @@ func unwrittenIn(toks []Token) (u Unwritten) {
 			u = u.and(onlyIn(toks[from : i+1])).and(deniedIn(toks[from : i+1]))
 			from = i + 1
 		}
+	}
+	boat := unwritten.anyKey(toks, "boat")
+	if boat && unwritten.anyKey(toks, "else") && unwritten.anyKey(toks, "wrote") { // what came in, nothing else
+		return Unwritten{Missed: true, Hooked: true}
 	}
 	return u
 }

@@ -49,6 +49,13 @@ CREATE OR REPLACE TEMP TABLE fishwise AS
 SELECT DISTINCT l.log_id, l.sheet FROM counts_rest r JOIN labelled l USING (ord)
 WHERE coalesce(l.outcome, l.kept::VARCHAR) IS NOT NULL;
 
+-- Sheets that count misses and nothing else, on rows of fish none of which is said to be missed: each row is of a fish,
+-- and the misses are beside it.
+CREATE OR REPLACE TEMP TABLE missed_beside AS
+SELECT log_id, sheet FROM labelled WHERE kind = 'flat' GROUP BY log_id, sheet
+HAVING count(coalesce(strikes_n, hooked_n, lost_n)) = 0 AND count(*) FILTER (outcome = 'missed') = 0
+    AND count(*) FILTER (outcome IN ('landed', 'released')) > 0;
+
 -- Strikes as logged, one row each; a flat row's counts nest and are taken apart.
 -- 'hooked' is a hook-up of which nobody wrote down what became.
 CREATE OR REPLACE TEMP TABLE flat_count AS
@@ -80,6 +87,11 @@ WITH c AS (
                      THEN outcome
                  WHEN outcome IS NULL AND coalesce(length_cm, girth_cm, scale_kg) IS NOT NULL
                      AND hooked_n > coalesce(lost_n, 0) THEN if(kept = false, 'released', 'landed')
+                 -- misses that stand beside a fish are not that fish
+                 WHEN coalesce(strikes_n, hooked_n, lost_n) IS NULL AND missed_n > 0
+                      AND (outcome IN ('landed', 'released')
+                          OR outcome = 'lost' AND (log_id, sheet) IN (SELECT (log_id, sheet) FROM missed_beside))
+                     THEN outcome
                  WHEN hooked_n IS DISTINCT FROM 1 OR lost_n IS NOT NULL THEN NULL
                  WHEN outcome IN ('landed', 'released', 'lost') THEN outcome
                  WHEN outcome IS NULL AND kept THEN 'landed' WHEN outcome IS NULL AND NOT kept THEN 'released' END
