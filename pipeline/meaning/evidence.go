@@ -75,7 +75,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 	}
 	var out []candidate
 	if _, ok := t.speciesFate(v.Label.Text); ok && !off["species over counts"] &&
-		v.numeric() >= 0.6 && v.whole(0, 60) >= 0.9 {
+		v.orNone() >= 0.6 && v.whole(0, 60) >= 0.9 {
 		c := candidate{column: catchColumn}
 		if isCode(v.Label.Text) && (said.tells() || short.tells()) && !t.sameFish(v.Label.Text, more) {
 			c.add(off, "a code over counts", codeAlone) // its sisters speak for it: see siblings
@@ -1144,6 +1144,14 @@ func (v *Values) orNothing(share float64) float64 {
 		return 0
 	}
 	return share + v.share("nothing", func(c layout.Cell) bool { return words.Nothing(c.Text) })
+}
+
+// orNone is the part of the cells that are numbers, or say "none" in words.
+func (v *Values) orNone() float64 {
+	return v.numeric() + v.share("none in words", func(c layout.Cell) bool {
+		_, figure := number(c.Text)
+		return !figure && words.Nothing(c.Text)
+	})
 }
 
 // severalKinds are so many that one of them would be a fish that is known.

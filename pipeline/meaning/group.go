@@ -494,7 +494,7 @@ func (g *group) siblings(t *Lexicon) {
 	for i, c := range g.cands {
 		v := g.values[i]
 		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) ||
-			len(v.cells) > 0 && v.numeric() < 0.6 {
+			len(v.cells) > 0 && v.orNone() < 0.6 {
 			continue
 		}
 		x := candidate{column: catchColumn}
