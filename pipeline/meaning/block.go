@@ -210,6 +210,7 @@ func (x *builder) settle() {
 	x.carriedHours(x.rows)
 	x.filledDown()
 	x.caught()
+	x.restLost()
 	x.blankFates()
 	x.hoursAlone()
 	x.plan.Hashed = hashed(x.block.Grid)

@@ -324,6 +324,9 @@ func (r *Reader) implied() {
 	if r.layout.Binds("kept_n") && !r.has("released_n") && r.layout.Reads("fishlist") {
 		r.letGo = r.add("released_n", entry.Int)
 	}
+	if r.layout.RestLost {
+		r.add("hooked_n", entry.Int)
+	}
 	if r.answering() {
 		r.add("missed_n", entry.Int)
 		r.add("released_n", entry.Int)

@@ -112,6 +112,7 @@ type Block struct {
 	Alone      bool      // one figure alone counts all of these
 	ListsAll   bool      // its list of fish tells each bite that a row counts, also those lost or missed
 	KeptUnless bool      // those of Catch were kept but for what remarks say
+	RestLost   bool      // bites that were neither missed nor brought to the boat were hooked
 	CatchBlank bool      // a row in which all of Catch are blank had none
 	Rods       []Unknown // of Unknown: places in the spread with what struck there
 	RodsBlank  bool      // under a place that is blank there was no line
