@@ -18,10 +18,10 @@ func (s *Sheet) pagesOfDays(like Likeness) {
 	of := make([]string, len(s.Blocks))
 	for i := range s.Blocks {
 		b := &s.Blocks[i]
-		if b.Shape != Table || b.Open {
+		if b.Open {
 			return
 		}
-		if b.openedPage(like).keys != nil {
+		if b.Shape == Table && b.openedPage(like).keys != nil {
 			of[i] = s.Grid.texts(b.Heads[len(b.Heads)-1])
 			opening[of[i]] = append(opening[of[i]], b)
 		}
@@ -38,6 +38,7 @@ func (s *Sheet) pagesOfDays(like Likeness) {
 	var above page
 	for i := range s.Blocks {
 		switch b := &s.Blocks[i]; {
+		case b.Shape != Table:
 		case of[i] == most:
 			above = b.openedPage(like)
 			b.saidAlone(above)

@@ -359,7 +359,7 @@ func (g *group) timedStories(a assigned) assigned {
 		return a
 	}
 	for _, i := range a["story"] {
-		if g.values[i].share("stretch", func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }) >= 0.4 {
+		if g.values[i].share("stretch told", func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }) >= 0.4 {
 			a["stretches"] = append(a["stretches"], i)
 		}
 	}

@@ -19,15 +19,16 @@ const (
 // unhooked asks about hook-ups where the log counts bites and fish landed and nothing between, and about bites where
 // all that it tells of were hooked, or landed, and it has no place for others.
 func (q *inquiry) unhooked() {
-	if q.total.Strikes == 0 || q.total.Stretches == 0 || // a list alone: what else there was may stand in another log
+	binds := func(names ...string) bool {
+		return slices.ContainsFunc(q.book, func(s Subject) bool { return s.Plan.Binds(names...) })
+	}
+	// of a list alone, without hours and without a count of bites, what else there was may stand in another log
+	if q.total.Strikes == 0 || q.total.Stretches == 0 && !binds("strikes_n") ||
 		slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
 	}
 	t := TotalsOf(q.subjects)
 	unknown := t.Bites - t.Hooked
-	binds := func(names ...string) bool {
-		return slices.ContainsFunc(q.book, func(s Subject) bool { return s.Plan.Binds(names...) })
-	}
 	words := slices.ContainsFunc(q.book, func(s Subject) bool {
 		p := s.Plan
 		return p.Kind == plan.Events || p.Reads("story") || len(p.Figures)+len(p.Rods)+len(p.Others) > 0
