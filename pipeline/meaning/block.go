@@ -806,7 +806,7 @@ func (x *builder) inclusive() {
 	w := x.weighLanded(l, r)
 	ofThose, _ := x.t.concepts.found(normalise(r.Heading + " " + r.Said))
 	parts, _ := x.t.partsIn(l.Heading)
-	said := ofThose["ofthose"] || slices.Contains(parts, "release") ||
+	said := ofThose["ofthose"] || ofThose["including"] && !ofThose["land"] || slices.Contains(parts, "release") ||
 		slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
 	p.Inclusive = p.Inclusive || w.with > w.without || said && w.without == 0
 	if p.Inclusive {

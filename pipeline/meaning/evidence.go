@@ -991,7 +991,7 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if v.texts() > 0.4 && ticks > 0.9 && c.Name != "lines_out" && c.Name != "count" {
 		return 0.4
 	}
-	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 &&
+	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && v.orNone() < v.numeric()+0.1 &&
 		(len(v.cells) > 3 || len(v.numbers) > 1 && 5*len(v.cells) >= 4*len(v.Rows) &&
 			v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
