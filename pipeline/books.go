@@ -35,6 +35,9 @@ type keyColumn struct {
 	trip    bool // headed as a trip's number: several rows of a table may be of one
 }
 
+// fewDays is how many days two tables that have no other must share to be of one book.
+const fewDays = 3
+
 // fewTrips is how many trips two tables must both name to be of one book where neither has a row a trip.
 const fewTrips = 5
 
@@ -245,7 +248,9 @@ func (t *tableOf) joins(o *tableOf) bool {
 	if t.yearless != o.yearless {
 		days, others = ofAnyYear(days), ofAnyYear(others)
 	}
-	if same := shared(days, others); same >= 5 && 10*same >= 9*min(len(days), len(others)) {
+	switch same := shared(days, others); {
+	case same >= 5 && 10*same >= 9*min(len(days), len(others)),
+		same >= fewDays && same == len(days) && same == len(others): // a short season, day for day
 		return true
 	}
 	for _, a := range t.keys {

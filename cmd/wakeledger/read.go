@@ -42,7 +42,7 @@ func (a *app) tellRead(ctx context.Context, s *pipeline.Season, reports []pipeli
 			n++
 			rest.BoatHours, rest.LineHours, rest.NoLines = rest.BoatHours+x.BoatHours, rest.LineHours+
 				x.LineHours, rest.NoLines+x.NoLines
-			rest.Strikes += x.Strikes
+			rest.Strikes, rest.Untimed = rest.Strikes+x.Strikes, rest.Untimed+x.Untimed
 			continue
 		}
 		lines := append(seasonLines(x), settledLines(r, asked[r.ID])...)
@@ -83,6 +83,9 @@ func hoursLine(x queries.LogRead) string {
 	line := fmt.Sprintf("%.1f hours with lines in, %.1f line-hours", x.BoatHours, x.LineHours)
 	if x.NoLines > 0 {
 		line += fmt.Sprintf(" (%.1f hours say no number of lines)", x.NoLines)
+	}
+	if x.Untimed > 0 {
+		line += fmt.Sprintf("; %s with strikes and without hours", sentence.Count(x.Untimed, "trip", "trips"))
 	}
 	return line
 }

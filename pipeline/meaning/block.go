@@ -210,7 +210,7 @@ func (x *builder) settle() {
 	x.carriedHours(x.rows)
 	x.filledDown()
 	x.caught()
-	x.restLost()
+	x.plan.MissedBlank = x.missedBlank()
 	x.blankFates()
 	x.hoursAlone()
 	x.plan.Hashed = hashed(x.block.Grid)
@@ -701,6 +701,24 @@ func (x *builder) blankIsNone() bool {
 	return beside
 }
 
+// missedBlank tells a log that writes no nought under the bites that were missed: a blank there is one.
+func (x *builder) missedBlank() bool {
+	some := false
+	for _, b := range x.plan.Bindings {
+		if b.Column.Name != "missed_n" {
+			continue
+		}
+		for _, row := range x.rows {
+			cell := cellOf(row, b.Index)
+			if n, ok := number(cell); ok && n == 0 || words.Nothing(cell) || words.QuietMark(cell) {
+				return false
+			}
+			some = some || cell != ""
+		}
+	}
+	return some
+}
+
 // twelve tells clock times of twelve hours that say neither am nor pm: none is past
 // noon, and some end before they start.
 func (x *builder) twelve() {
@@ -836,9 +854,15 @@ func (x *builder) weighLanded(l, r *plan.Binding) landedVotes {
 		}
 		return sum, told
 	}
+	rows, with, without := 0, 0, 0 // rows of a whole account, and those that come out even
 	for _, row := range x.rows {
 		landed, _ := get(row, l.Column.Name)
 		released, ok := get(row, r.Column.Name)
+		if total, parts := x.account(func(name string) int { n, _ := get(row, name); return n }); total > 0 {
+			rows++
+			with += truth(total == parts+landed)
+			without += truth(total == parts+landed+released)
+		}
 		if !ok || released == 0 {
 			continue
 		}
@@ -855,7 +879,33 @@ func (x *builder) weighLanded(l, r *plan.Binding) landedVotes {
 			v.with += surely
 		}
 	}
+	if rows >= fewAccounts {
+		v.with += surely * truth(with == rows)
+		v.without += surely * truth(without == rows)
+	}
 	return v
+}
+
+// fewAccounts is how many rows of a whole account show at the least how it is kept.
+const fewAccounts = 3
+
+func truth(ok bool) int {
+	if ok {
+		return 1
+	}
+	return 0
+}
+
+// account is a row's count of all bites, or of all fish hooked, and of those among them that did not come to the boat,
+// where columns count them all; 0 where they do not.
+func (x *builder) account(of func(name string) int) (total, gone int) {
+	switch p := x.plan; {
+	case p.Binds("strikes_n") && p.Binds("missed_n") && p.Binds("lost_n"):
+		return of("strikes_n"), of("missed_n") + of("lost_n")
+	case p.Binds("hooked_n") && p.Binds("lost_n"):
+		return of("hooked_n"), of("lost_n")
+	}
+	return 0, 0
 }
 
 // tagged takes T in a column of kept fish, beside Y and N, for tagged.

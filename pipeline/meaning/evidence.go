@@ -115,10 +115,10 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			x.unit = unit.DayShare
 		}
 		if said.guess && (c.Name == "scale_kg" || c.Name == "length_cm" || c.Name == "girth_cm") {
-			x.add(off, "a guess by its heading", guessed)
+			x.add(off, guessHeading, guessed)
 		}
 		if c.Name == "scale_kg" && byTape.MatchString(v.Label.Text) && !words.Scaled(v.Label.Text) {
-			x.add(off, "a guess by its heading", guessed) // weight by tape: no scale showed it
+			x.add(off, guessHeading, guessed) // weight by tape: no scale showed it
 		}
 		if (c.Name == "duration_s" || c.Name == "line_hours") && otherHours(v.Label.Text) {
 			x.add(off, "hours of another way of fishing", -6)
@@ -147,6 +147,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		}
 		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
 			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
+		}
+		if c.Name == "kept" && word && strings.HasSuffix(v.Label.Text, "?") && v.share("yes or no", yesOrNo) >= 0.95 {
+			x.add(off, "a question with its answers", 1.5)
 		}
 		if c.Name == "hooked_n" && word && lostBehind(v.Label.Text) {
 			x.add(off, "lost at last", -2.5)
@@ -333,7 +336,10 @@ func tells(c *plan.Column) bool {
 }
 
 // guessed is what a word for a guess in its heading says of a weight or a length.
-const guessed = -8.0
+const (
+	guessHeading = "a guess by its heading"
+	guessed      = -8.0
+)
 
 // measuredNot is what a unit of a length or a weight in its heading says of a count.
 const measuredNot = -5.0
@@ -965,10 +971,12 @@ var (
 )
 
 func countProfile(v *Values, c *plan.Column, not float64) float64 {
-	if c.Name == "lines_out" && v.share("lines at places", func(x layout.Cell) bool {
+	if at := v.share("lines at places", func(x layout.Cell) bool {
 		_, ok := words.LinesAt(x.Text)
 		return ok
-	}) >= 0.6 {
+	}); c.Name == "lines_out" && at >= 0.9 {
+		return sureCells
+	} else if c.Name == "lines_out" && at >= 0.6 {
 		return 2.5
 	}
 	if c.Name == "lines_out" && v.share("sums", func(x layout.Cell) bool {

@@ -307,6 +307,7 @@ func (g *group) infer(t *Lexicon, l *legend, said Said, off Switches) (choice, s
 		g.ofFish = append(g.ofFish, t.fishOver(g.values[i].Label))
 	}
 	g.places()
+	g.boatHours()
 	g.siblings(t)
 	now, _ := g.best(make(choice, len(g.cands)), -1)
 	a := g.assigned(now)
@@ -388,6 +389,40 @@ func (g *group) candidatesOf(t *Lexicon, i int, l *legend, said Said) []candidat
 		}
 	}
 	return cands
+}
+
+// boatHours has hours that by their heading are the whole trip's be no hours with lines in the water, where another
+// column has those by its heading: "Trip hrs" beside "Troll hrs".
+func (g *group) boatHours() {
+	trolled := slices.ContainsFunc(g.values, func(v *Values) bool {
+		head := normalise(v.Label.Full())
+		return fishing.MatchString(head) && v.numeric() > 0 && g.says(v, "duration_s")
+	})
+	if !trolled {
+		return
+	}
+	for i, v := range g.values {
+		if head := normalise(v.Label.Full()); !ofTrip.MatchString(head) || fishing.MatchString(head) {
+			continue
+		}
+		for k := range g.cands[i] {
+			if c := &g.cands[i][k]; c.column != nil && c.column.Name == "duration_s" {
+				c.add(g.off, tripBesideTrolled, -4)
+			}
+		}
+		c := candidate{column: asideColumn, aside: "trip hours"}
+		c.add(g.off, tripBesideTrolled, 3)
+		g.cands[i] = append(g.cands[i], c)
+		sortCandidates(g.cands[i])
+	}
+}
+
+const tripBesideTrolled = "hours of the trip beside those trolled"
+
+// says tells a column of which hours, counts or the like are the likeliest meaning.
+func (g *group) says(v *Values, name string) bool {
+	i := slices.Index(g.values, v)
+	return i >= 0 && len(g.cands[i]) > 0 && g.cands[i][0].column != nil && g.cands[i][0].column.Name == name
 }
 
 // places leaves out columns headed by a place in the spread where there is only one: that

@@ -66,6 +66,12 @@ func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string)
 	maps.Copy(marks, marksIn(v.Label.Text))
 	maps.Copy(marks, l.scaleCodes)
 	bare, ofScale := map[string]string{}, weight && l.bare && v.share("on a scale", saysScale) > 0
+	if weight && !words.Scaled(v.Label.Text) {
+		for _, means := range l.marks { // none weighed all season
+			scale, _ := words.ByScale(means)
+			ofScale = ofScale || scale && !words.Hedged(means)
+		}
+	}
 	found := map[string]string{}
 	for _, cell := range v.cells {
 		m := marked.FindStringSubmatch(cell.Text)

@@ -74,6 +74,7 @@ var relations = []relation{
 	{"a yes or no is of one fish", oneFish},
 	{"some of those stand behind them all", behindAll},
 	{"the best fish and its scale weight", bestWeighed},
+	{"a lure has one weight", lureWeight},
 }
 
 // cached works a relation of some columns out once.

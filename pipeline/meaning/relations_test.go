@@ -85,6 +85,8 @@ var relationCases = map[string]struct {
 		"landed_n=2 1 3|lost_n=1 0 1|released_n:of_those_let_go=1 0 1", true, false},
 	"the best fish and its scale weight": {"landed_n=2 1 3|fishlist:biggest=wahoo~20 wahoo~18 tuna~9",
 		"fishlist:biggest=wahoo~20 wahoo~18 tuna~9|notes=calm rough calm", true, false},
+	"a lure has one weight": {"lure=green black green black|lure_weight_g=12 16 12 16",
+		"lure=green black green black|lure_weight_g=110 NA 28 34", false, true},
 	"entries have one time": {"start_s=06:00 07:00 06:30|event=lines_in wahoo lines_up",
 		"start_s=06:00 07:00 06:30|end_s=08:00 11:00 13:00|event=lines_in wahoo lines_up", false, true},
 	"hours of a meter are the engine's": {"duration_s=2 3 4 5",

@@ -24,8 +24,8 @@ func weightLength(g *group, a assigned) float64 {
 	if w >= 0 && g.ofRule(w) {
 		return -6
 	}
-	if l < 0 || w < 0 {
-		return 0
+	if l < 0 || w < 0 || g.voted(w, "scale_kg", guessHeading) {
+		return 0 // a good guess goes with the length too
 	}
 	gi, sp := a.first("girth_cm"), a.first("species")
 	return g.cached("lw", []int{l, w, gi, sp}, func() float64 {
@@ -58,6 +58,35 @@ func weightLength(g *group, a assigned) float64 {
 			return 0
 		}
 		return -1
+	})
+}
+
+// lureWeight holds that a lure weighs the same on each of its rows: a weight that is left out beside some, or is
+// another, is a fish's.
+func lureWeight(g *group, a assigned) float64 {
+	l, w := a.first("lure"), a.first("lure_weight_g")
+	if l < 0 || w < 0 {
+		return 0
+	}
+	return g.cached("lure", []int{l, w}, func() float64 {
+		of, rows, other := map[string]string{}, 0, 0
+		for r := range g.rows {
+			lure, weight := strings.ToLower(g.values[l].Rows[r].Text), g.values[w].Rows[r].Text
+			if lure == "" {
+				continue
+			}
+			if was, ok := of[lure]; ok {
+				rows++
+				if was != weight {
+					other++
+				}
+			}
+			of[lure] = weight
+		}
+		if rows > 0 && 2*other >= rows {
+			return -3
+		}
+		return 0
 	})
 }
 
@@ -382,7 +411,8 @@ func (g *group) waysOf(name string, columns []int) bool {
 	}
 	return g.cached("ways "+name, columns, func() float64 {
 		for _, i := range columns {
-			if !g.wordedMost(i, name) || g.mayBeSum(i, columns) {
+			_, cause, _, _ := words.FateOf(g.values[i].Label.Text)
+			if !g.wordedMost(i, name) || cause == "" && g.mayBeSum(i, columns) { // a cause is no sum of others
 				return 0
 			}
 		}

@@ -21,3 +21,16 @@ func TestSubtotals(t *testing.T) {
 		}
 	}
 }
+
+// TestSumsWithoutLabel holds that a last row without a day or a word is the sum of the rows above it, where it is so
+// for its hours and its counts, and that one which is not is a row.
+func TestSumsWithoutLabel(t *testing.T) {
+	const log = "Trip|Date|Hrs trolled|Rods|Short|Pulled|Kept\n1|2025-06-01|5.5|6|1|0|1\n2|2025-06-08|6|6|0|1|0\n" +
+		"3|2025-06-15|4.25|4|0|0|0\n4|2025-06-22|7|6|2|1|2\n"
+	for last, want := range map[string]int{"||22.75||3|2|3": 1, "||2.5|6|1|0|0": 0, "||22.75||||3": 1} {
+		b := inferred(t, "log", nil, "Log", log+last).Data()[0].Block
+		if got := len(b.Totals); got != want {
+			t.Errorf("%s: %d totals, expected %d", last, got, want)
+		}
+	}
+}

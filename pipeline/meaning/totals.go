@@ -286,12 +286,12 @@ func addsUp(above []layout.Row, r *layout.Row) bool {
 			continue
 		}
 		numbers++
-		sum, filled, some := columnSum(above, i)
-		if filled < fewAddends || math.Abs(sum-x) >= 0.005*math.Max(1, math.Abs(x)) {
+		sum, addends := columnSum(above, i)
+		if len(above) < fewAddends || addends == 0 || math.Abs(sum-x) >= 0.005*math.Max(1, math.Abs(x)) {
 			continue
 		}
 		sums++
-		if some >= fewAddends {
+		if addends >= fewAddends {
 			strong++
 		}
 	}
@@ -304,21 +304,18 @@ func addsUp(above []layout.Row, r *layout.Row) bool {
 // fewAddends is how many numbers a sum has at the least that is no chance.
 const fewAddends = 3
 
-// columnSum adds up the numbers of column i: how many there are, and how many are not 0.
-func columnSum(rows []layout.Row, i int) (sum float64, filled, some int) {
+// columnSum adds up the numbers of column i, and counts those that are not 0.
+func columnSum(rows []layout.Row, i int) (sum float64, addends int) {
 	for _, o := range rows {
 		if i >= len(o.Cells) {
 			continue
 		}
-		if y, ok := number(o.Cells[i].Text); ok {
+		if y, ok := number(o.Cells[i].Text); ok && y != 0 {
 			sum += y
-			filled++
-			if y != 0 {
-				some++
-			}
+			addends++
 		}
 	}
-	return sum, filled, some
+	return sum, addends
 }
 
 // fewSubtotals is how many rows of sums without a word a table has at least for them to be told from its others.

@@ -1,6 +1,9 @@
 package normalise
 
-import "testing"
+import (
+	"strconv"
+	"testing"
+)
 
 // TestExcepted holds that a trip or a day of which the log says so has another number of lines than is usual.
 func TestExcepted(t *testing.T) {
@@ -15,6 +18,53 @@ func TestExcepted(t *testing.T) {
 		}
 		if got != " "+want {
 			t.Errorf("%s: lines%s, expected %s", said, got, want)
+		}
+	}
+}
+
+// TestLinesOfRow holds that a remark which says how many lines were out on its row stands above what is usual, and that
+// one which says more is set aside.
+func TestLinesOfRow(t *testing.T) {
+	for said, want := range map[string]string{"5 rods today": "5 0", "6 rods after 10": "4 1", "nothing": "4 0"} {
+		rows := (log{text: "4 rods unless noted\n\nDate|Start|End|Bites|Remarks\n2026-06-03|06:00|08:00|1|" + said +
+			"\n2026-06-04|06:00|08:00|1|calm"}).read(t)
+		if got := rows[0].values["lines_out"] + " " + strconv.Itoa(len(rows[0].problems)); got != want {
+			t.Errorf("%s: %s, expected %s", said, got, want)
+		}
+	}
+}
+
+// TestStopsAside holds that a stop which a remark tells beside clock times is set aside, and what was taken off already
+// is not.
+func TestStopsAside(t *testing.T) {
+	for said, want := range map[string]int{"stopped 40 min to clear weed": 1, "lines up 0630-0700 for weed": 0, "": 0} {
+		row := (log{text: "Date|Start|End|Lines|Bites|Remarks\n2026-06-03|06:00|08:00|4|1|" + said}).last(t)
+		if len(row.problems) != want {
+			t.Errorf("%q: %v, expected %d", said, row.problems, want)
+		}
+	}
+}
+
+// TestNotMissed holds that the bites that were not missed were hooked, where a row counts both and nothing else
+// between.
+func TestNotMissed(t *testing.T) {
+	for counts, want := range map[string]string{"4|1|1": "3", "4||1": "", "2|2|1": ""} {
+		row := (log{text: "Date|Start|End|Lines|Hits|Missed|Boxed\n2026-06-03|06:00|08:00|4|1|0|1\n" +
+			"2026-06-04|06:00|08:00|4|" + counts}).last(t)
+		if got := row.values["hooked_n"]; got != want {
+			t.Errorf("%s: %q hooked, expected %q", counts, got, want)
+		}
+	}
+}
+
+// TestStayedHome holds that a row of dashes is no trip, and that the lure's column may say so.
+func TestStayedHome(t *testing.T) {
+	for row, want := range map[string]Skip{"-|-|-|-|blew 30": NotGone, "-|-|-|stayed home, blew 30|": NotGone,
+		"4|5|1|green|calm": NotASkip} {
+		got := (log{text: "Date|Hours|Lines|Bites|Lure|Sea\n2026-06-03|6|5|2|black|calm\n" +
+			"2026-06-04|6|5|0||lumpy\n2026-06-05|" + row}).last(t)
+		if got.skip != want || len(got.problems) > 0 {
+			t.Errorf("%s: %v %v, expected %v", row, got.skip, got.problems, want)
 		}
 	}
 }

@@ -342,7 +342,7 @@ func (r *Reader) onlyDay() bool {
 	return filled == 1
 }
 
-// empty tells a row of effort in which no column of effort or strikes is filled: it has
+// empty tells a row of effort in which no column of effort or strikes is filled, but with dashes: it has
 // a day and remarks at the most.
 func (r *Reader) empty() bool {
 	if r.layout.Kind == plan.Trips || !r.value("date").Known && !r.value("trip").Known {
@@ -352,17 +352,20 @@ func (r *Reader) empty() bool {
 		t := &r.targets[i]
 		switch t.Column.Parse {
 		case "moment", "count", "stretches", "story", "fishlist", "outcome", "species":
-			if t.text != "" && !t.usual {
+			if !dashed(t.text) && !t.usual {
 				return false
 			}
 		case "quantity":
-			if t.text != "" && !t.usual && t.Column.Name != "sea_temp_c" && t.Column.Name != "heading_deg" {
+			if !dashed(t.text) && !t.usual && t.Column.Name != "sea_temp_c" && t.Column.Name != "heading_deg" {
 				return false
 			}
 		}
 	}
 	return len(r.aside) == 0
 }
+
+// dashed tells a cell of dashes, or a blank one.
+func dashed(text string) bool { return strings.Trim(text, "-–— ") == "" }
 
 func isTest(text string) bool {
 	t := strings.ToLower(strings.TrimSpace(text))
@@ -419,7 +422,9 @@ func (r *Reader) blankFate() {
 // struck tells whether the row says that something struck.
 func (r *Reader) struck() bool {
 	for _, i := range r.slots.told {
-		if r.values[i].Known {
+		if r.values[i].Known && !slices.ContainsFunc(r.targets, func(t target) bool {
+			return t.field == i && words.NotGone(t.text) // no lure: "stayed home"
+		}) {
 			return true
 		}
 	}

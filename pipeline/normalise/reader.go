@@ -52,6 +52,7 @@ type Reader struct {
 	headers   [][]headed // of the header, to know one that is given again
 	figures   []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
 	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
+	notMissed int        // index of the field of fish hooked, where only bites and those missed are counted; -1
 	letGoIn   int        // index of the field of those released that remarks tell among those boated; -1
 	letGoTold int        // index of the field of those released that remarks tell beside counts of species; -1
 	freed     int        // index of the field of those released that species' counts add up to; -1
@@ -142,7 +143,8 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
 		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, letGoTold: -1, letGoIn: -1,
-		index: map[string]int{}}
+		notMissed: -1,
+		index:     map[string]int{}}
 	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
@@ -324,8 +326,9 @@ func (r *Reader) implied() {
 	if r.layout.Binds("kept_n") && !r.has("released_n") && r.layout.Reads("fishlist") {
 		r.letGo = r.add("released_n", entry.Int)
 	}
-	if r.layout.RestLost {
-		r.add("hooked_n", entry.Int)
+	if r.layout.Kind == plan.Flat && r.layout.Binds("strikes_n") && r.layout.Binds("missed_n") &&
+		!r.layout.Binds("hooked_n", "lost_n") && !r.has("hooked_n") {
+		r.notMissed = r.add("hooked_n", entry.Int)
 	}
 	if r.answering() {
 		r.add("missed_n", entry.Int)
@@ -458,6 +461,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	r.phrases()
 	r.likened()
 	r.bitesOfTrip()
+	r.hookedOf()
 	if s := r.answered(); s != NotASkip {
 		return nil, s, nil
 	}

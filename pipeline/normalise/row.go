@@ -334,7 +334,6 @@ func (r *Reader) check() {
 	r.letGoAmong()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
-		r.restHooked()
 		r.checkCounts()
 		r.unsaidLines()
 	}
@@ -540,14 +539,6 @@ func (r *Reader) checkTimes() {
 		r.faultAt("end_s", "the end is before the start")
 	case e.Int-s.Int > day:
 		r.faultAt("end_s", fmt.Sprintf("a leg of %.1f hours: expected no more than a day", float64(e.Int-s.Int)/3600))
-	}
-}
-
-// restHooked counts the bites that were not missed as hooked, where the log has no other place for them.
-func (r *Reader) restHooked() {
-	strikes, missed := r.at(r.slots.strikes), r.at(r.slots.missed)
-	if r.layout.RestLost && strikes.Known && missed.Int <= strikes.Int {
-		r.values[r.slots.hooked] = entry.OfInt(strikes.Int - missed.Int)
 	}
 }
 

@@ -112,6 +112,10 @@ func TestTellShares(t *testing.T) {
 		{"Wahoo 90 cm kept, and its buddy took the long one, lost it at the boat",
 			"Wahoo landed 90cm; Wahoo lost (at the boat)"},
 		{"Fridge full, no more fish today", ""},
+		{"2 BFT on the black diver 58 and 61 inches", "BFT landed 147.3cm; BFT landed 154.9cm"},
+		{"2 BFT 58 and 61 inches on the black diver", "BFT landed 147.3cm; BFT landed 154.9cm"},
+		{"wahoo on the dark diver, 42 lb", "wahoo landed 19.1kg"}, {"lost one on the black diver", "lost"},
+		{"lost on the gaff", "lost (at the boat)"},
 	})
 	for text, want := range map[string]string{
 		"Lines up 0930-1015 for weed": "9:30 to 10:15", "stopped 10:30-11:00, then 2 wahoo": "10:30? to 11:00?",

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"wakeledger/pipeline/words"
 )
 
 // longestCode is how many letters a code behind a fish has at most.
@@ -28,6 +30,24 @@ func CodesBehind(text string) []string {
 		}
 	}
 	return out
+}
+
+// codedFish takes a code of two capital letters or more that nothing here knows for the name of a fish, where it stands
+// between how many there were and what became of them: "1 SJ in the box".
+func (s *scanner) codedFish() {
+	for i := 1; i+1 < len(s.items); i++ {
+		it, n, fate := &s.items[i], s.items[i-1], s.items[i+1]
+		if it.kind != aWord || it.tok >= it.end || fate.kind != aFate || n.kind != aNumber || !n.digits || n.hi > 0 ||
+			n.num < 1 || n.num != float64(int(n.num)) {
+			continue
+		}
+		switch fate.fate.Fate {
+		case words.Landed, words.Released, words.Lost:
+			if name := s.raw(it.tok, it.end); len(name) > 1 && isCode(name) {
+				it.kind, it.text = aFish, name
+			}
+		}
+	}
 }
 
 // isCode tells a few capital letters that are not the letter of a sex.

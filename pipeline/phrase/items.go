@@ -90,7 +90,9 @@ func scan(text string) *scanner {
 		s.items = append(s.items, it)
 		i = it.end
 	}
+	s.onLure()
 	s.items = attach(s.items)
+	s.codedFish()
 	return s
 }
 

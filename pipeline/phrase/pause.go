@@ -32,12 +32,17 @@ func (s *scanner) pausedBefore(tok int) bool {
 }
 
 // Stopped are the minutes of stops that a remark tells of without their clock times: "stopped 40 min to clear weed".
-// Whether lines were up meanwhile it need not say.
+// Whether lines were up meanwhile it need not say. What is told with a bite is of that: "lost him 20 min in".
 func Stopped(text string) (minutes float64) {
-	s := scan(text)
-	for i, it := range s.items {
-		if it.kind == aTime && it.num > 0 && s.pauseNear(i) {
-			minutes += it.num
+	for _, clause := range clauseEnd.Split(text, -1) {
+		if TellsBite(clause) {
+			continue
+		}
+		s := scan(clause)
+		for i, it := range s.items {
+			if it.kind == aTime && it.num > 0 && s.pauseNear(i) {
+				minutes += it.num
+			}
 		}
 	}
 	return minutes

@@ -274,8 +274,8 @@ func (s *scanner) paced(i int) bool {
 	return false
 }
 
-// usualBehind reports whether a number is of the lines before it, and a word for what is usual stands behind it: "rods 4
-// unless noted".
+// usualBehind reports whether a number is of the lines before it, and a word for what is usual stands behind it:
+// "rods 4 unless noted".
 func (s *scanner) usualBehind(it item) bool {
 	if it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) || it.tok == 0 ||
 		it.end >= len(s.toks) {

@@ -19,7 +19,7 @@ func (s *scanner) spans() []timed {
 	s.sure()
 	var out []timed
 	for i := 0; i < len(s.items); i++ {
-		if sp, ok := s.joined(i); ok {
+		if sp, ok := s.joined(i); ok && !s.speedOf(i, out) {
 			out = append(out, sp)
 			i = sp.to - 1
 		}
@@ -32,6 +32,19 @@ func (s *scanner) spans() []timed {
 	}
 	return s.worded(nil)
 }
+
+// speedOf reports whether the range at i is the speed of the span right before it: "06:00-12:20 at 12-13".
+func (s *scanner) speedOf(i int, before []timed) bool {
+	it := s.items[i]
+	if it.kind != aNumber || it.hi <= it.num || it.hi-it.num > widestPace || len(before) == 0 {
+		return false
+	}
+	at := s.tok(it.tok - 1)
+	return (at == "at" || at == "@") && s.items[before[len(before)-1].to-1].end == it.tok-1
+}
+
+// widestPace is the most knots between the ends of a range of speeds.
+const widestPace = 3
 
 // withWorded adds to spans of clocks those of others whose start and end are told in words: "Sat 4:15 to 8:20. Sun in
 // 5:05, out 9:45".
@@ -141,7 +154,8 @@ func (s *scanner) joined(i int) (timed, bool) {
 			continue
 		}
 		b, okB := s.end(j)
-		if !okB || s.items[i].kind != aClock && s.items[j].kind != aClock {
+		dotted := withMinutes(s.tok(s.items[i].tok)) && withMinutes(s.tok(s.items[j].tok)) && a.Seconds < b.Seconds
+		if !okB || s.items[i].kind != aClock && s.items[j].kind != aClock && !dotted {
 			return timed{}, false
 		}
 		return timed{a, b, true, true, i, j + 1}, true

@@ -199,6 +199,9 @@ func (s *scanner) fill(st *Stretch, from, to int) {
 				st.More = append(st.More, s.raw(it.tok, it.end))
 			case bare && (s.paced(i) || st.HasStart && st.HasEnd && s.atPace(i)):
 				st.SpeedLo, st.SpeedHi = it.num, it.num
+			case it.hi > it.num && it.hi-it.num <= widestPace && st.SpeedLo == 0 && st.HasStart && st.HasEnd &&
+				s.atPace(i):
+				st.SpeedLo, st.SpeedHi = it.num, it.hi
 			}
 		case aTime:
 			if s.pauseNear(i) {

@@ -1,0 +1,54 @@
+package phrase
+
+import (
+	"fmt"
+	"testing"
+)
+
+// TestLinesOfRow holds what a remark says of the lines of its own row, and whether it says nothing else.
+func TestLinesOfRow(t *testing.T) {
+	for text, want := range map[string]string{
+		"5 rods today": "5 true true", "only 3 lines, short crew": "3 true true", "fished 3 rods": "3 true true",
+		"6 rods after 10": "6 false true", "4 rods, then 6 rods": "6 false true",
+		"2 rods bent at once": "0 false false",
+		"two lines tangled":   "0 false false", "bite on 3 rods": "0 false false", "": "0 false false",
+	} {
+		n, sure, ok := LinesOfRow(text)
+		if got := fmt.Sprint(n, sure, ok); got != want {
+			t.Errorf("%q: %s, expected %s", text, got, want)
+		}
+	}
+}
+
+// TestStopped holds the minutes of stops that are told without clock times, and that those of a fish are none.
+func TestStopped(t *testing.T) {
+	for text, want := range map[string]float64{
+		"stopped 40 min to clear weed": 40, "lunch 1 h, calm": 60, "marlin came off after 25 min": 0,
+		"lost an ahi 20 min in": 0, "ran 40 min": 0,
+	} {
+		if got := Stopped(text); got != want {
+			t.Errorf("%q: %g minutes, expected %g", text, got, want)
+		}
+	}
+}
+
+// TestDottedSpan holds that clock times with points are a span with blanks about their dash too.
+func TestDottedSpan(t *testing.T) {
+	for text, want := range map[string]int{"06.00 - 09.15": 1, "10.15-11.45": 1, "4.50 - 3.20": 0} {
+		if got := Stretches(text); len(got) != want {
+			t.Errorf("%q: %v, expected %d", text, got, want)
+		}
+	}
+}
+
+// TestPaceBehindSpan holds that a range right behind a span of clock times is its speed.
+func TestPaceBehindSpan(t *testing.T) {
+	for text, want := range map[string]string{
+		"06:00-12:20 at 12-13": "1 12 13", "07:00-11:40 @ 10-11": "1 10 11",
+	} {
+		all := Stretches(text)
+		if got := fmt.Sprint(len(all), all[0].SpeedLo, all[0].SpeedHi); got != want {
+			t.Errorf("%q: %s, expected %s", text, got, want)
+		}
+	}
+}
