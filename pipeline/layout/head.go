@@ -145,9 +145,27 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 		return false
 	}
 	if len(cells) == 2 {
-		return sure == 2 && g.pairs(r, cells)
+		return sure == 2 && (g.pairs(r, cells) || g.againOverDays(r))
 	}
 	return sure >= 2 && hits >= 0.34*n || contrast >= 0.5*n && g.coherent(r, cells)
+}
+
+// againOverDays tells a row that stands again over one of a day and of as many cells, each time: "Day | Hours".
+func (g *Grid) againOverDays(r int) bool {
+	n, own := 0, g.texts(r)
+	for q := 0; q+1 < len(g.Rows); q++ {
+		if !g.sameTexts(r, q) || g.texts(q) != own {
+			continue
+		}
+		cells := g.Rows[q+1].filled(0, g.Width)
+		if !slices.Equal(cells, g.Rows[q].filled(0, g.Width)) || !slices.ContainsFunc(cells, func(i int) bool {
+			return g.Rows[q+1].at(i).Look == Date
+		}) {
+			return false
+		}
+		n++
+	}
+	return n >= fewPapers
 }
 
 // leastNames and leastHits are how many different names, and how like headings each of its cells, a heading has at

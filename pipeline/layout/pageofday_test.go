@@ -23,4 +23,11 @@ func TestPagesOfDays(t *testing.T) {
 	if b := s.Blocks[2]; len(b.Rows) != 1 || b.Rows[0].at(4).Text != "nothing" {
 		t.Errorf("said alone: %+v %s %+v", b.Rows, shown(s), s.Notes)
 	}
+	two := ""
+	for _, d := range []string{"3", "4", "8"} {
+		two += "Date|Speed||\n" + d + "/6/26|7||\n" + bites + "|07:00|mahi|landed\n|\n"
+	}
+	if s := take(t, two); len(s.Blocks) != 6 || s.Blocks[1].Rows[0].at(4).Text != "3/6/26" {
+		t.Errorf("headings of two words: %s", shown(s))
+	}
 }

@@ -488,9 +488,15 @@ func (x *builder) section() {
 	}
 }
 
+// saysUsual tells a text of the speed or the lines that are usual: "6-7 kts, every trip" names no trip.
+func saysUsual(text string) bool {
+	said := phrase.Settings(text)
+	return said.Usual && len(said.Speeds)+len(said.Lines) > 0
+}
+
 func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
 	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) ||
-		c.Name == "trip" && x.countsTrips(text) {
+		c.Name == "trip" && (x.countsTrips(text) || saysUsual(text)) {
 		return
 	}
 	x.plan.Given = append(x.plan.Given, plan.Given{Heading: label, Column: c, Text: text, Default: usual})

@@ -10,7 +10,8 @@ import (
 // fateNames are the columns that tell of a bite whether it was hooked.
 var fateNames = []string{"hooked_n", "lost_n", "missed_n", "outcome", "loss_cause"}
 
-// fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about.
+// fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about; of few bites
+// most of them.
 const (
 	fewUnknown     = 4
 	unknownOfBites = 5
@@ -45,7 +46,8 @@ func (q *inquiry) unhooked() {
 		q.onlyThese(t.Bites, "landed", []string{"strikes", "hooked", "bands"})
 		return
 	}
-	if told || t.Lost > 0 || t.Landed == 0 || unknown < fewUnknown || unknownOfBites*unknown < t.Bites {
+	if told || t.Lost > 0 || t.Landed == 0 ||
+		unknown < fewUnknown && 2*unknown <= t.Bites || unknown < 2 || unknownOfBites*unknown < t.Bites {
 		return
 	}
 	q.ask("hook-ups", "", "hooked", fmt.Sprintf("The log counts bites and fish landed, and not how many were hooked: "+
