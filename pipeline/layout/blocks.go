@@ -137,6 +137,7 @@ func Take(g *Grid, like Likeness) *Sheet {
 	}
 	s.outside(used, like)
 	s.titles(used)
+	s.pagesOfDays(like)
 	return s
 }
 

@@ -149,9 +149,12 @@ func (g *Grid) paragraphs(headed bool, like Likeness) (Block, bool) {
 			c.Text = strings.TrimSpace(c.Text + " " + text)
 		}
 	}
-	n, long := len(b.Rows), 0
+	n, long, paragraph := len(b.Rows), 0, 40
+	if !headed && n >= fewTimed && 10*apart >= 8*(n-1) {
+		paragraph = 16 // a blank line before each: "Trolled 3 h. No bites."
+	}
 	for _, row := range b.Rows {
-		if len(row.Cells[1].Text) > 40 {
+		if len(row.Cells[1].Text) > paragraph {
 			long++
 		}
 	}

@@ -79,10 +79,15 @@ func (g *Grid) pairsOf(like Likeness) []pair {
 	count := map[string]int{}
 	var pairs []pair
 	known, long, loose := 0, 0, 0
+	labels := g.labelsBeside(like)
 	for r := range g.Rows {
 		p, ok := g.Rows[r].asPair(r)
+		if !ok {
+			p, ok = g.unfilled(r, labels)
+		}
 		switch {
-		case len(pairs) == 0 && (!ok || !like.Key(p.label)):
+		case len(pairs) == 0 && (!ok || !like.Key(p.label) &&
+			(labels[labelText(Cell{Text: p.label})] < 2 || !g.overKey(r, like))):
 			continue // a note above
 		case !ok:
 			loose++
@@ -112,6 +117,42 @@ func (g *Grid) pairsOf(like Likeness) []pair {
 		return nil
 	}
 	return pairs
+}
+
+// labelsBeside is how often a text stands beside a value in a row of these two alone; labels that come again with
+// nothing beside them are counted too.
+func (g *Grid) labelsBeside(like Likeness) map[string]int {
+	labels, alone := map[string]int{}, map[string]bool{}
+	for r := range g.Rows {
+		cells := g.Rows[r].filled(0, g.Width)
+		if len(cells) == 0 || len(cells) > 2 {
+			continue
+		}
+		text := labelText(g.Rows[r].at(cells[0]))
+		if len(cells) == 2 || alone[text] && like.Label(text) >= 0.8 {
+			labels[text]++
+		}
+		alone[text] = alone[text] || len(cells) == 1
+	}
+	return labels
+}
+
+// unfilled is a label alone in its row, beside which a value stands in other records: nobody filled it in.
+func (g *Grid) unfilled(r int, labels map[string]int) (p pair, ok bool) {
+	cells := g.Rows[r].filled(0, g.Width)
+	if len(cells) != 1 || labels[labelText(g.Rows[r].at(cells[0]))] == 0 {
+		return p, false
+	}
+	return pair{r, cells[0], strings.TrimRight(g.Rows[r].at(cells[0]).Text, ": "), Cell{}}, true
+}
+
+// overKey tells a row right above the label of a day or a trip with its value.
+func (g *Grid) overKey(r int, like Likeness) bool {
+	if r+1 == len(g.Rows) || g.Rows[r+1].Num != g.Rows[r].Num+1 {
+		return false
+	}
+	p, ok := g.Rows[r+1].asPair(r + 1)
+	return ok && like.Key(p.label)
 }
 
 // leastTwo is from how many rows on a text may be of labels and their values throughout.

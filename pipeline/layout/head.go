@@ -24,7 +24,7 @@ func (g *Grid) heads(like Likeness) []head {
 	for r := 0; r < len(g.Rows); r++ {
 		again := g.headAgain(found, r)
 		if !again && (!g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r) ||
-			g.goesOn(found[len(found)-1], r, like))) {
+			g.goesOn(found[len(found)-1], r, like) || found[len(found)-1].names == r-1 && g.standsAgain(r-1, 1))) {
 			continue
 		}
 		h := head{first: r, names: r, last: r}
@@ -32,13 +32,13 @@ func (g *Grid) heads(like Likeness) []head {
 		if len(found) > 0 {
 			free = found[len(found)-1].last + 1
 		}
-		if r > free && g.isGroup(r-1, r) {
+		if r > free && g.isGroup(r-1, r) && !g.saidAbove(r) {
 			h.first = r - 1
 		}
 		if r+1 < len(g.Rows) && g.isUnits(r+1) {
 			h.last, h.units = r+1, true
 		} else if r+1 < len(g.Rows) && h.first == r && (g.isHead(r+1, like) || g.underGroups(r, r+1)) && g.words(r+1) &&
-			g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) {
+			g.Rows[r+1].Num == g.Rows[r].Num+1 && !g.sameTexts(r, r+1) && !g.standsAgain(r, 1) {
 			h.names, h.last = r+1, r+1
 			if r+2 < len(g.Rows) && g.isUnits(r+2) {
 				h.last, h.units = r+2, true
@@ -48,6 +48,25 @@ func (g *Grid) heads(like Likeness) []head {
 		r = h.last
 	}
 	return found
+}
+
+// standsAgain tells a row of names that stands again elsewhere, beside another row: what stands beside it, one row
+// below or above, is no second row of headings.
+func (g *Grid) standsAgain(r, beside int) bool {
+	own := g.texts(r)
+	for q := max(0, -beside); q+max(0, beside) < len(g.Rows); q++ {
+		if q != r && g.sameTexts(r, q) && g.texts(q) == own && !g.sameTexts(r+beside, q+beside) {
+			return true
+		}
+	}
+	return false
+}
+
+// saidAbove tells names that stand again elsewhere, above which is one text right under a row of figures: it is said of
+// that row, and is no group.
+func (g *Grid) saidAbove(r int) bool {
+	return r > 1 && len(g.Rows[r-1].filled(0, g.Width)) == 1 && g.Rows[r-2].Num == g.Rows[r-1].Num-1 &&
+		!g.words(r-2) && g.standsAgain(r, -1)
 }
 
 // goesOn tells a row that goes on with what the one right above it lists, in the same columns, of a table of many more
@@ -126,9 +145,27 @@ func (g *Grid) isHead(r int, like Likeness) bool {
 		return false
 	}
 	if len(cells) == 2 {
-		return sure == 2 && g.pairs(r, cells)
+		return sure == 2 && (g.pairs(r, cells) || g.againOverDays(r))
 	}
 	return sure >= 2 && hits >= 0.34*n || contrast >= 0.5*n && g.coherent(r, cells)
+}
+
+// againOverDays tells a row that stands again over one of a day and of as many cells, each time: "Day | Hours".
+func (g *Grid) againOverDays(r int) bool {
+	n, own := 0, g.texts(r)
+	for q := 0; q+1 < len(g.Rows); q++ {
+		if !g.sameTexts(r, q) || g.texts(q) != own {
+			continue
+		}
+		cells := g.Rows[q+1].filled(0, g.Width)
+		if !slices.Equal(cells, g.Rows[q].filled(0, g.Width)) || !slices.ContainsFunc(cells, func(i int) bool {
+			return g.Rows[q+1].at(i).Look == Date
+		}) {
+			return false
+		}
+		n++
+	}
+	return n >= fewPapers
 }
 
 // leastNames and leastHits are how many different names, and how like headings each of its cells, a heading has at

@@ -212,6 +212,7 @@ func (x *builder) settle() {
 	x.carriedHours(x.rows)
 	x.filledDown()
 	x.caught()
+	x.plan.MissedBlank = x.missedBlank()
 	x.blankFates()
 	x.hoursAlone()
 	x.plan.Hashed = hashed(x.block.Grid)
@@ -235,7 +236,6 @@ func (x *builder) settle() {
 	x.noStrikes()
 	x.quietRods()
 	x.blankRods()
-	x.noneMissed()
 	x.fishInWords()
 	if len(x.plan.Spread) > 0 && !(x.plan.Kind == plan.Flat || x.plan.Kind == plan.Legs) {
 		x.plan.Spread = nil
@@ -490,9 +490,15 @@ func (x *builder) section() {
 	}
 }
 
+// saysUsual tells a text of the speed or the lines that are usual: "6-7 kts, every trip" names no trip.
+func saysUsual(text string) bool {
+	said := phrase.Settings(text)
+	return said.Usual && len(said.Speeds)+len(said.Lines) > 0
+}
+
 func (x *builder) give(label string, c *plan.Column, text string, usual bool) {
 	if c == nil || !c.In(x.plan.Kind) || x.plan.Gives(c.Name) || !usual && x.plan.Binds(c.Name) ||
-		c.Name == "trip" && x.countsTrips(text) {
+		c.Name == "trip" && (x.countsTrips(text) || saysUsual(text)) {
 		return
 	}
 	x.plan.Given = append(x.plan.Given, plan.Given{Heading: label, Column: c, Text: text, Default: usual})
@@ -703,6 +709,24 @@ func (x *builder) blankIsNone() bool {
 	return beside
 }
 
+// missedBlank tells a log that writes no nought under the bites that were missed: a blank there is one.
+func (x *builder) missedBlank() bool {
+	some := false
+	for _, b := range x.plan.Bindings {
+		if b.Column.Name != "missed_n" {
+			continue
+		}
+		for _, row := range x.rows {
+			cell := cellOf(row, b.Index)
+			if n, ok := number(cell); ok && n == 0 || words.Nothing(cell) || words.QuietMark(cell) {
+				return false
+			}
+			some = some || cell != ""
+		}
+	}
+	return some
+}
+
 // twelve tells clock times of twelve hours that say neither am nor pm: none is past
 // noon, and some end before they start.
 func (x *builder) twelve() {
@@ -808,7 +832,7 @@ func (x *builder) inclusive() {
 	w := x.weighLanded(l, r)
 	ofThose, _ := x.t.concepts.found(normalise(r.Heading + " " + r.Said))
 	parts, _ := x.t.partsIn(l.Heading)
-	said := ofThose["ofthose"] || slices.Contains(parts, "release") ||
+	said := ofThose["ofthose"] || ofThose["including"] && !ofThose["land"] || slices.Contains(parts, "release") ||
 		slices.ContainsFunc(x.block.Above, x.t.includesLetGo)
 	p.Inclusive = p.Inclusive || w.with > w.without || said && w.without == 0
 	if p.Inclusive {

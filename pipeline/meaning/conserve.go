@@ -92,7 +92,7 @@ func (v *Values) tellsSomething() bool {
 	if v.texts() > 0.4 && (v.fates() >= 0.5 || marks || storyProfile(v, -1) > 0) {
 		return true
 	}
-	if v.numeric() <= 0.6 || v.rising() && v.distinct() > 0.9 && len(v.cells) > 2 && v.whole(0, 1e6) > 0.9 {
+	if v.orNone() <= 0.6 || v.rising() && v.distinct() > 0.9 && len(v.cells) > 2 && v.whole(0, 1e6) > 0.9 {
 		return false
 	}
 	return slices.ContainsFunc(v.numbers, func(x float64) bool { return x != 0 })
@@ -252,11 +252,11 @@ func (l *Log) mayBe(u *Understood, g *group, column int) []string {
 		score float64
 	}
 	var all []option
-	if headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 &&
+	if headingUnit(v.Label) == "" && v.orNone() > 0.6 && v.whole(0, 60) > 0.95 && len(u.Plan.Catch) > 0 &&
 		!words.IsTotal(v.Label.Text) {
 		all = append(all, option{"catch", 99})
 	}
-	if whole := headingUnit(v.Label) == "" && v.numeric() > 0.6 && v.whole(0, 60) > 0.95; whole &&
+	if whole := headingUnit(v.Label) == "" && v.orNone() > 0.6 && v.whole(0, 60) > 0.95; whole &&
 		(g.kind == plan.Legs || g.kind == plan.Trips) && !l.tellsStrikes() {
 		all = append(all, option{"strikes_n", 96}, option{"landed_n", 95})
 	}

@@ -1009,7 +1009,7 @@ func countProfile(v *Values, c *plan.Column, not float64) float64 {
 	if v.texts() > 0.4 && ticks > 0.9 && c.Name != "lines_out" && c.Name != "count" {
 		return 0.4
 	}
-	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 &&
+	if len(v.cells) > 1 && v.rising() && v.distinct() > 0.9 && v.orNone() < v.numeric()+0.1 &&
 		(len(v.cells) > 3 || len(v.numbers) > 1 && 5*len(v.cells) >= 4*len(v.Rows) &&
 			v.numbers[0] == 1 && v.numbers[1] == 2) {
 		return not // a running number
@@ -1164,6 +1164,14 @@ func (v *Values) orNothing(share float64) float64 {
 	return share + v.share("nothing", func(c layout.Cell) bool { return words.Nothing(c.Text) })
 }
 
+// orNone is the part of the cells that are numbers, or say "none" in words.
+func (v *Values) orNone() float64 {
+	return v.numeric() + v.share("none in words", func(c layout.Cell) bool {
+		_, figure := number(c.Text)
+		return !figure && words.Nothing(c.Text)
+	})
+}
+
 // severalKinds are so many that one of them would be a fish that is known.
 const severalKinds = 3
 
@@ -1314,7 +1322,7 @@ var fraction = regexp.MustCompile(`^(?:[1-3]/[2-4]|[¼½¾])$`)
 // countsFish tells cells that are counts, some perhaps with those of them that were let go: "3 (rel 1)".
 func (v *Values) countsFish() bool {
 	among := v.share("let go among them", letGoAmongThem)
-	return v.numeric()+among >= 0.6 && v.whole(0, 60)+among >= 0.9
+	return v.orNone()+among >= 0.6 && v.whole(0, 60)+among >= 0.9
 }
 
 func letGoAmongThem(c layout.Cell) bool {

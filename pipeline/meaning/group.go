@@ -360,7 +360,7 @@ func (g *group) timedStories(a assigned) assigned {
 		return a
 	}
 	for _, i := range a["story"] {
-		if g.values[i].share("stretch", func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }) >= 0.4 {
+		if g.values[i].share("stretch told", func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }) >= 0.4 {
 			a["stretches"] = append(a["stretches"], i)
 		}
 	}
@@ -529,7 +529,7 @@ func (g *group) siblings(t *Lexicon) {
 	for i, c := range g.cands {
 		v := g.values[i]
 		if species[v.Label.Group] < 2 && !g.putBack(v, species) || slices.ContainsFunc(c, isCatch) ||
-			len(v.cells) > 0 && v.numeric() < 0.6 {
+			len(v.cells) > 0 && v.orNone() < 0.6 {
 			continue
 		}
 		x := candidate{column: catchColumn}

@@ -205,7 +205,9 @@ var countsAlso = regexp.MustCompile(`(?i)^(\pL.*\S)\s+\(?(?:incl?\.?|including|w
 // fate alone says what the heading itself means: "Caught (kept)".
 func (t *Lexicon) partsIn(text string) (parts []string, outer string) {
 	if m := countsAlso.FindStringSubmatch(text); m != nil {
-		if in, _ := t.concepts.found(normalise(m[2])); in["release"] {
+		in, _ := t.concepts.found(normalise(m[2]))
+		of, _ := t.concepts.found(normalise(m[1]))
+		if delete(of, "first"); in["release"] && len(of) > 0 { // of "AM incl. released" it is all that is said
 			return []string{"release"}, m[1] // "Boated incl. released"
 		}
 	}

@@ -109,13 +109,13 @@ func TestWaysLost(t *testing.T) {
 	}
 }
 
-// TestNoneMissed holds that a blank beside bites counts none missed where no cell of its column says nought.
-func TestNoneMissed(t *testing.T) {
+// TestMissedBlank holds that a blank beside bites counts none missed where no cell of its column says nought.
+func TestMissedBlank(t *testing.T) {
 	for cell, want := range map[string]bool{"": true, "0": false} {
 		p := planOf(t, "Log", "Date|In|Out|Lines|Hits|Missed|Kept\n2024-04-16|05:35|13:00|6|6|3|2\n"+
 			"2024-04-25|07:05|08:55|5|2||1\n2024-04-27|08:05|09:25|6|1|"+cell+"|1\n2024-04-30|06:35|07:50|6|3|1|1")
-		if p.NoneMissed != want {
-			t.Errorf("%q: a blank is none missed %t, expected %t", cell, p.NoneMissed, want)
+		if p.MissedBlank != want {
+			t.Errorf("%q: a blank is none missed %t, expected %t", cell, p.MissedBlank, want)
 		}
 	}
 }

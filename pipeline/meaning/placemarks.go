@@ -66,25 +66,6 @@ func tellsOfLine(text string) bool {
 		slices.Contains(strings.Fields(strings.ToLower(text)), "out")
 }
 
-// noneMissed finds whether a blank cell of bites missed counts none: where none of them says nought.
-func (x *builder) noneMissed() {
-	b := x.plan.Find("missed_n")
-	if b == nil || b.Index < 0 {
-		return
-	}
-	counted := false
-	for _, row := range x.rows {
-		switch text := cellOf(row, b.Index); {
-		case text == "":
-		case text == "0" || words.Nothing(text):
-			return
-		default:
-			counted = true
-		}
-	}
-	x.plan.NoneMissed = counted
-}
-
 // blankRods finds what an empty cell under a place of the spread says where no legend tells: beside marks for a line on
 // which nothing struck, that no line was out there. Proof asks.
 func (x *builder) blankRods() {

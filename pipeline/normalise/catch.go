@@ -30,7 +30,9 @@ func (r *Reader) caught() {
 			continue
 		}
 		v, ok := plainNumber(text)
-		if kept, letGo, fish := phrase.CountFates(text); !ok && c.Named && (fish || words.Nothing(text)) {
+		if !ok && words.Nothing(text) {
+			v, ok = 0, true
+		} else if kept, letGo, fish := phrase.CountFates(text); !ok && c.Named && fish {
 			if v, ok = float64(kept+letGo), true; c.Fate == "" && !r.layout.Inclusive {
 				v = float64(kept)
 			}

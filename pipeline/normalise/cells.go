@@ -506,6 +506,9 @@ func countCell(r *Reader, t *target, text string) error {
 		if !ok {
 			n, ok = words.Summed(text)
 		}
+		if usual, early, said := phrase.UsualIn(text); said && !early && !ok {
+			n, ok = usual, true // 3, all season
+		}
 		if ok {
 			v, err = float64(n), nil
 		}

@@ -16,13 +16,18 @@ func (r *Reader) counts() bool {
 // hookedOf has the bites of a row that were not missed be those hooked, where the row counts both and says no more of
 // them than how many came to the boat.
 func (r *Reader) hookedOf() {
-	strikes, missed := r.value("strikes_n"), r.value("missed_n")
-	if r.notMissed < 0 || !strikes.Known || !missed.Known && !r.layout.NoneMissed {
-		return
+	boated := r.value("landed_n").Int + r.value("released_n").Int
+	if held, ok := r.held(r.value("strikes_n"), r.value("missed_n"), boated); ok {
+		r.values[r.notMissed] = held
 	}
-	if held := strikes.Int - missed.Int; held >= r.value("landed_n").Int+r.value("released_n").Int {
-		r.values[r.notMissed] = entry.OfInt(held)
-	}
+}
+
+// held are the bites that were not missed. A cell of those missed that is blank is none where no cell says so in a
+// figure.
+func (r *Reader) held(strikes, missed entry.Value, boated int64) (entry.Value, bool) {
+	held := strikes.Int - missed.Int
+	return entry.OfInt(held), r.notMissed >= 0 && strikes.Known && (missed.Known || r.layout.MissedBlank) &&
+		held >= boated
 }
 
 // noted takes what became of a fish from its notes, where a clause of them says just

@@ -322,6 +322,9 @@ func (r *Reader) furtherSets() {
 		if landed := v["landed_n"]; landed.Known && r.layout.Inclusive {
 			v["landed_n"] = entry.OfInt(max(0, landed.Int-v["released_n"].Int))
 		}
+		if held, ok := r.held(v["strikes_n"], v["missed_n"], v["landed_n"].Int+v["released_n"].Int); ok {
+			v["hooked_n"] = held
+		}
 		r.beside(kind, v)
 	}
 }

@@ -66,7 +66,7 @@ var before = regexp.MustCompile(`(?i)(?:^|\PL)(?:before|until|till?|up to|antes|
 	`até|vor|bis)(?:\PL|$)`)
 
 // bareNumber is a number of one or two figures among words.
-var bareNumber = regexp.MustCompile(`(?:^|[^\d.,:/])(\d{1,2})(?:[^\d.,:/]|[.,]?$)`)
+var bareNumber = regexp.MustCompile(`(?:^|[^\d.,:/])(\d{1,2})(?:[^\d.,:/]|[.,]\s|[.,]?$)`)
 
 // UsualIn is the one number that a heading says is usual in its cells, "Rods (always 5 before July)", and whether it
 // says that of the time before some day.

@@ -31,6 +31,52 @@ var (
 // OneBite tells a text that is one bite in two parts.
 func OneBite(text string) bool { _, _, ok := headOf(text); return ok }
 
+// headed is the beginning of a sentence that a word with a colon opens, and sentenceEnd where it ends.
+var (
+	headed      = regexp.MustCompile(`(?:^|[.;!]\s+)(\pL[\pL ]{1,15}:)\s`)
+	sentenceEnd = regexp.MustCompile(`[.;!](?:\s|$)`)
+)
+
+// biteHeads are the places of the words for a bite, with their colons, that open sentences.
+func biteHeads(text string) (out [][2]int) {
+	for from := 0; from < len(text); {
+		m := headed.FindStringSubmatchIndex(text[from:])
+		if m == nil {
+			break
+		}
+		at := [2]int{from + m[2], from + m[3]}
+		if fate, only := words.FateOnly(text[at[0] : at[1]-1]); only && fate == words.Bit {
+			out = append(out, at)
+		}
+		from = at[1]
+	}
+	return out
+}
+
+// withoutHeads leaves the word for a bite out that opens a sentence of what became of it, "Bite: wahoo lost." Other
+// places in the text stay.
+func withoutHeads(text string, d Defaults) string {
+	out := []byte(text)
+	for _, at := range biteHeads(text) {
+		rest := text[at[1]:]
+		if end := sentenceEnd.FindStringIndex(rest); end != nil {
+			rest = rest[:end[0]]
+		}
+		if oneTold(tell(rest, d)) {
+			for i := at[0]; i < at[1]; i++ {
+				out[i] = ' '
+			}
+		}
+	}
+	return string(out)
+}
+
+// oneTold tells a story of one bite of which it says what became.
+func oneTold(s Story) bool {
+	return len(s.Bites) == 1 && len(s.Left) == 0 && s.Bites[0].N <= 1 && s.Bites[0].Fate != words.Bit &&
+		s.Bites[0].Fate != words.FateUnknown
+}
+
 // headOf parts a text of one bite at the colon behind its head.
 func headOf(text string) (h biteHead, rest string, ok bool) {
 	at := headColon.FindStringIndex(text)

@@ -13,6 +13,9 @@ func TestOneBite(t *testing.T) {
 		"strike on the left rigger: no hook-up":                                  "missed @the left rigger",
 		"grouper (jig on the drift, not trolled)":                                "grouper",
 		"Trip 3: two wahoo landed, one lost":                                     "2 wahoo landed; lost",
+		"Trolled 2 h. Bite: mahi gaffed. Bite: no hookup. Bite: wahoo lost.":     "mahi landed; missed; wahoo lost",
+		"Bite: missed. Bite: missed.":                                            "missed; missed",
+		"new 30s spooled":                                                        "left: new 30s spooled",
 	} {
 		if got := show(Tell(text, Defaults{})); got != want {
 			t.Errorf("%s: %q, expected %q", text, got, want)

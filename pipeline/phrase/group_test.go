@@ -50,3 +50,18 @@ func TestStretchesInSentences(t *testing.T) {
 		}
 	}
 }
+
+// TestHoursInSentences holds that hours of trolling alone in their sentence are a stretch, to which a sentence of lines
+// and speed right behind belongs.
+func TestHoursInSentences(t *testing.T) {
+	for text, lines := range map[string]int{
+		"Trolled 2 1/2 hrs. 4 lines, 8 kn. Bite: wahoo came off. Bite: mahi in the box.": 4,
+		"Lines in the water 2 1/2 h. 8 kn. Bite: wahoo boated.":                          -1,
+		"Trolled 2.5 hours. 8 kn. No bites all day.":                                     -1,
+	} {
+		all := Stretches(text)
+		if len(all) != 1 || all[0].Hours != 2.5 || all[0].SpeedLo != 8 || all[0].Lines != lines {
+			t.Errorf("%q: %+v", text, all)
+		}
+	}
+}

@@ -30,6 +30,9 @@ func (s *scanner) number(i int) item {
 			return it
 		}
 	}
+	if s.tok(next) == "s" && s.near(next) { // new 30s spooled
+		return item{kind: aMeasure, end: next + 1}
+	}
 	hi, after := v, next
 	if to, n, ok := s.rangeTo(next); ok && to >= v && to <= 4*v {
 		if it, ok := s.measure(i, v, to, n); ok {

@@ -44,7 +44,7 @@ type note struct {
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
 func Tell(text string, d Defaults) Story {
-	if h, rest, ok := headOf(text); ok {
+	if h, rest, ok := headOf(text); ok && len(biteHeads(rest)) == 0 {
 		s := tell(rest, d)
 		if len(s.Bites) != 1 || len(s.Left) > 0 {
 			s = oneOf(rest, h.fate, d)
@@ -64,7 +64,7 @@ func Tell(text string, d Defaults) Story {
 
 func tell(text string, d Defaults) Story {
 	t := teller{story: Story{Landed: -1, Strikes: -1}}
-	text = strokesPart(text)
+	text = strokesPart(withoutHeads(text, d))
 	s := scan(text)
 	others := s.otherSpells(s.spans())
 	s.withoutSpans()

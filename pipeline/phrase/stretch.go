@@ -326,7 +326,10 @@ func (s *scanner) untimed() []Stretch {
 			continue
 		}
 		st := Stretch{Lines: -1}
-		s.fill(&st, from, i+1)
+		if s.fill(&st, from, i+1); st.Hours == 0 && s.goesOn(&out, from, i+1) {
+			from, effort = i+1, true
+			continue
+		}
 		if st.Hours > 0 && !otherMethod(s.raw(s.items[from].tok, s.items[i].end)) {
 			out = append(out, st)
 		}
@@ -352,16 +355,49 @@ func (s *scanner) sentences() []Stretch {
 			to++
 		}
 		st := Stretch{Lines: -1}
-		if s.fill(&st, from, to); to > from && !s.biting(to-1) && st.Hours > 0 && (st.SpeedLo > 0 || st.Lines >= 0) {
+		s.fill(&st, from, to)
+		if to > from && !s.biting(to-1) && st.Hours > 0 && (st.SpeedLo > 0 || st.Lines >= 0 || s.trolls(from, to)) {
 			first, last := s.items[from], s.items[to-1]
 			st.Place = s.toks[first.tok].At
 			if !otherMethod(s.raw(first.tok, last.end)) {
 				out = append(out, st)
 			}
+		} else if st.Hours == 0 {
+			s.goesOn(&out, from, to)
 		}
 		from = to + 1
 	}
 	return out
+}
+
+// trolls reports whether the words of a sentence say that it is of trolling, or that it begins with lines in the water.
+func (s *scanner) trolls(from, to int) bool {
+	first := s.items[from].tok
+	how, ok := words.Method(s.raw(first, s.items[to-1].end))
+	_, lines := words.LineAt(s.toks, first, "plural")
+	_, in := words.LineAt(s.toks, first+1, "start")
+	return ok && how == "troll" || lines && in
+}
+
+// goesOn gives the last stretch the speed or the lines of a sentence right behind it that holds nothing else: "Trolled
+// 3 h. 4 lines, 8 kn." It reports whether there is one.
+func (s *scanner) goesOn(out *[]Stretch, from, to int) bool {
+	told := 0
+	for _, it := range s.items[from:to] {
+		switch it.kind {
+		case aSpeed, aLines:
+			told++
+		case aComma, anAnd, aGlue, aHedge, aBreak:
+		default:
+			return false
+		}
+	}
+	n := len(*out) - 1
+	if n < 0 || told == 0 || (*out)[n].Lines >= 0 && (*out)[n].SpeedLo > 0 {
+		return false
+	}
+	s.fill(&(*out)[n], from, to)
+	return true
 }
 
 // otherMethod reports whether a sentence of hours speaks of another way of fishing than trolling.

@@ -107,18 +107,18 @@ type Block struct {
 	Unknown  []Unknown
 	Given    []Given
 
-	Catch      []Unknown // of Unknown: how many of a species, by its name
-	Caught     bool      // those of Catch were landed
-	Figures    []string  // what each of several figures in a cell of Catch counts: strikes_n, hooked_n, landed_n
-	Alone      bool      // one figure alone counts all of these
-	ListsAll   bool      // its list of fish tells each bite that a row counts, also those lost or missed
-	KeptUnless bool      // those of Catch were kept but for what remarks say
-	CatchBlank bool      // a row in which all of Catch are blank had none
-	Rods       []Unknown // of Unknown: places in the spread with what struck there
-	RodsBlank  bool      // under a place that is blank there was no line
-	NoneMissed bool      // where bites missed are blank beside a count of bites, none was
-	Spread     []Unknown // of Unknown: places in the spread with the lure that ran there
-	Lures      *Unknown  // of Unknown: cells that name several lures, each of which ran on a line of its own
+	Catch       []Unknown // of Unknown: how many of a species, by its name
+	Caught      bool      // those of Catch were landed
+	Figures     []string  // what each of several figures in a cell of Catch counts: strikes_n, hooked_n, landed_n
+	Alone       bool      // one figure alone counts all of these
+	ListsAll    bool      // its list of fish tells each bite that a row counts, also those lost or missed
+	KeptUnless  bool      // those of Catch were kept but for what remarks say
+	MissedBlank bool      // a row that counts its bites, and leaves those missed blank, had none of these
+	CatchBlank  bool      // a row in which all of Catch are blank had none
+	Rods        []Unknown // of Unknown: places in the spread with what struck there
+	RodsBlank   bool      // under a place that is blank there was no line
+	Spread      []Unknown // of Unknown: places in the spread with the lure that ran there
+	Lures       *Unknown  // of Unknown: cells that name several lures, each of which ran on a line of its own
 
 	Years      unit.Years // of dates without a year; zero where nothing tells
 	Month      time.Month // of dates that are a day's number alone, 0 where there are none

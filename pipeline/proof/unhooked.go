@@ -10,7 +10,8 @@ import (
 // fateNames are the columns that tell of a bite whether it was hooked.
 var fateNames = []string{"hooked_n", "lost_n", "missed_n", "outcome", "loss_cause"}
 
-// fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about.
+// fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about; of few bites
+// most of them.
 const (
 	fewUnknown     = 2
 	unknownOfBites = 5
@@ -19,15 +20,16 @@ const (
 // unhooked asks about hook-ups where the log counts bites and fish landed and nothing between, and about bites where
 // all that it tells of were hooked, or landed, and it has no place for others.
 func (q *inquiry) unhooked() {
-	if q.total.Strikes == 0 || q.total.Stretches == 0 || // a list alone: what else there was may stand in another log
+	binds := func(names ...string) bool {
+		return slices.ContainsFunc(q.book, func(s Subject) bool { return s.Plan.Binds(names...) })
+	}
+	// of a list alone, without hours and without a count of bites, what else there was may stand in another log
+	if q.total.Strikes == 0 || q.total.Stretches == 0 && !binds("strikes_n") ||
 		slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
 	}
 	t := TotalsOf(q.subjects)
 	unknown := t.Bites - t.Hooked
-	binds := func(names ...string) bool {
-		return slices.ContainsFunc(q.book, func(s Subject) bool { return s.Plan.Binds(names...) })
-	}
 	words := slices.ContainsFunc(q.book, func(s Subject) bool {
 		p := s.Plan
 		return p.Kind == plan.Events || p.Reads("story") || len(p.Figures)+len(p.Rods)+len(p.Others) > 0
@@ -44,7 +46,8 @@ func (q *inquiry) unhooked() {
 		q.onlyThese(t.Bites, "landed", []string{"strikes", "hooked", "bands"})
 		return
 	}
-	if told || t.Lost > 0 || t.Landed == 0 || unknown < fewUnknown || unknownOfBites*unknown < t.Bites {
+	if told || t.Lost > 0 || t.Landed == 0 ||
+		unknown < fewUnknown && 2*unknown <= t.Bites || unknown < 2 || unknownOfBites*unknown < t.Bites {
 		return
 	}
 	q.ask("hook-ups", "", "hooked", fmt.Sprintf("The log counts bites and fish landed, and not how many were hooked: "+

@@ -13,6 +13,13 @@ func TestUnhooked(t *testing.T) {
 	if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
 	}
+	few, without := Stats{Strikes: 4, Stretches: 3, ByCount: 4, Landed: 1, Hooked: 1}, stats
+	without.Stretches = 0
+	for _, stats := range []Stats{few, without} { // most of few bites, or of a log without hours
+		if got := kinds(asked(t, inferred(t, "log", rows), stats)); !slices.Contains(got, "hook-ups") {
+			t.Errorf("%+v: %v", stats, got)
+		}
+	}
 	got := kinds(asked(t, inferred(t, "log", "missed bites not counted\n"+rows), stats))
 	if !slices.Contains(got, "unwritten") || slices.Contains(got, "hook-ups") {
 		t.Errorf("%v", got)
