@@ -360,7 +360,8 @@ func (g *group) timedStories(a assigned) assigned {
 		return a
 	}
 	for _, i := range a["story"] {
-		if g.values[i].share("stretch told", func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }) >= 0.4 {
+		told := func(c layout.Cell) bool { return len(phrase.Stretches(c.Text)) > 0 }
+		if g.values[i].share("stretch told", told) >= 0.4 {
 			a["stretches"] = append(a["stretches"], i)
 		}
 	}

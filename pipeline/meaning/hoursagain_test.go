@@ -65,7 +65,8 @@ func TestSaidAgain(t *testing.T) {
 	} {
 		u := inferred(t, "log", nil, "Log", c.above+strings.Replace(rows, "HEAD", c.head, 1)).Data()[0]
 		if u.Plan.EffortOnce != c.once || u.Again.Unsure() != c.asked {
-			t.Errorf("%s below %q: once %t, asked %t (%+v)", c.head, c.above, u.Plan.EffortOnce, u.Again.Unsure(), u.Again)
+			t.Errorf("%s below %q: once %t, asked %t (%+v)", c.head,
+				c.above, u.Plan.EffortOnce, u.Again.Unsure(), u.Again)
 		}
 	}
 }

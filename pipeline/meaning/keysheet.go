@@ -50,8 +50,8 @@ func explainsHeadings(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	return found+fatedCodes(rows) >= 3 && 2*(found+told) > len(rows)
 }
 
-// hasTableOf tells a sheet with a table that another sheet has too, under the same headings, and with clock times in it:
-// a page of the same log, on which there was less to write.
+// hasTableOf tells a sheet with a table that another sheet has too, under the same headings, and with clock times in
+// it: a page of the same log, on which there was less to write.
 func hasTableOf(s *layout.Sheet, sheets []*layout.Sheet) bool {
 	for i := range s.Blocks {
 		b := &s.Blocks[i]

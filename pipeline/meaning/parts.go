@@ -62,7 +62,8 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 	return out
 }
 
-// letGoAmong tells words for counts of which those for the fish let go say that they are of the count before, the boated.
+// letGoAmong tells words for counts of which those for the fish let go say that they are of the count before, the
+// boated.
 func (t *Lexicon) letGoAmong(names, words []string) bool {
 	k := slices.Index(names, "released_n")
 	if k < 1 || names[k-1] != "landed_n" {

@@ -80,7 +80,7 @@ func (l *builder) carried(rows [][]string) {
 			(mostlyNumbered(rows, b.Index) || jumpsOver(rows, b.Index)) {
 			continue // the number was forgotten, or nobody went
 		}
-		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, b.Index) {
+		if l.mayCarry(b.Column.Name, rows) && writtenOnce(rows, l.withItsClock(b)...) {
 			b.Carried = true
 			l.note("%s: written once for the rows under it, and was taken for each of them", b.Heading)
 		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && onceFromHere(rows, b.Index) {
@@ -90,11 +90,25 @@ func (l *builder) carried(rows [][]string) {
 		} else if (b.Column.Name == "trip" || b.Column.Name == "date") && gapsWithin(rows, b.Index) {
 			b.Carried = true
 			l.note("%s: left out between two rows that say the same, and was taken from them", b.Heading)
+		} else if trip := l.plan.Find("trip"); b.Column.Name == "date" && trip != nil &&
+			withinTrip(rows, b.Index, trip.Index) {
+			b.Carried = true
+			l.note("%s: left out where the trip is that of the row above, and was taken from there", b.Heading)
 		} else if leg := l.plan.Find("leg"); b.Column.Name == "trip" && leg != nil && runsOn(rows, b.Index, leg.Index) {
 			b.Carried = true
 			l.note("%s: left out where the numbers under %s go on, and was taken from above", b.Heading, leg.Heading)
 		}
 	}
+}
+
+// withItsClock are the columns in which a column is written once: that of a stretch's start with its end's, so that two
+// days which end at the same time are no stretch that is written twice.
+func (l *builder) withItsClock(b *plan.Binding) []int {
+	s, e := l.plan.Find("start_s"), l.plan.Find("end_s")
+	if s == nil || e == nil || b != s && b != e {
+		return []int{b.Index}
+	}
+	return []int{s.Index, e.Index}
 }
 
 // carriedStop has the time stopped written once where the clocks of its stretch are.
@@ -157,6 +171,25 @@ func (l *builder) mayCarry(name string, rows [][]string) bool {
 	return true
 }
 
+// withinTrip finds a column of days that is blank in rows which name the trip of the last one with a day, and in no
+// other: the fish of a trip below it.
+func withinTrip(rows [][]string, date, trip int) bool {
+	last, blanks := "", 0
+	for _, row := range rows {
+		name := strings.ToLower(cellOf(row, trip))
+		switch filled := cellOf(row, date) != ""; {
+		case cells(row) < 2 || isTotal(row):
+		case filled:
+			last = name
+		case name == "" || name != last:
+			return false
+		default:
+			blanks++
+		}
+	}
+	return blanks >= fewOnce
+}
+
 // gapsWithin finds a column whose blank cells all stand between two that say the same.
 func gapsWithin(rows [][]string, index int) bool {
 	last, gap, found := "", false, false
@@ -177,20 +210,27 @@ func gapsWithin(rows [][]string, index int) bool {
 	return found && !gap
 }
 
-func writtenOnce(rows [][]string, index int) bool {
+// writtenOnce tells columns that are filled together once for the rows under them.
+func writtenOnce(rows [][]string, columns ...int) bool {
 	before, under, blanks, filled := "", false, 0, 0
 	for _, row := range rows {
-		if c := cellOf(row, index); c == "" || words.Ditto(c) {
+		v, opens := "", false
+		for _, index := range columns {
+			if c := strings.ToLower(cellOf(row, index)); !words.Ditto(c) {
+				v += c
+			}
+			opens = opens || opensAlone(row, index)
+		}
+		if v == "" {
 			if cells(row) > 1 && filled > 0 && !isTotal(row) {
 				blanks++
 				under = true
 			}
 			continue
 		}
-		if cells(row) < 2 && !opensAlone(row, index) || isTotal(row) {
+		if cells(row) < 2 && !opens || isTotal(row) {
 			continue // a note, or a day's totals
 		}
-		v := strings.ToLower(cellOf(row, index))
 		if filled > 0 && !under && v == before {
 			return false
 		}

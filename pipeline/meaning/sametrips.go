@@ -7,9 +7,9 @@ import (
 	"wakeledger/pipeline/plan"
 )
 
-// sameTrips takes columns of strikes or fish without a meaning for the number of their trip, and of their stretch, where
-// they have the headings under which another table numbers these, and each of their cells is one of its numbers; a
-// stretch's together with its trip's.
+// sameTrips takes columns of strikes or fish without a meaning for the number of their trip, and of their stretch,
+// where they have the headings under which another table numbers these, and each of their cells is one of its numbers;
+// a stretch's together with its trip's.
 func (l *Log) sameTrips() {
 	data := l.Data()
 	for _, of := range data {

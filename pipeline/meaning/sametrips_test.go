@@ -14,7 +14,8 @@ func TestSameTrips(t *testing.T) {
 	bites := "Tr.|Part|Plug|Outcome|Species\n1|1|diver|landed|wahoo\n1|1|green one|missed|\n1|1|pink skirt|lost|\n" +
 		"3|2|green one|missed|\nLAST|1|feather|missed|"
 	for last, want := range map[string]bool{"8": true, "9": false} {
-		for _, u := range inferred(t, "log", nil, "Legs", legs, "Bites", strings.Replace(bites, "LAST", last, 1)).Data() {
+		of := strings.Replace(bites, "LAST", last, 1)
+		for _, u := range inferred(t, "log", nil, "Legs", legs, "Bites", of).Data() {
 			if u.Plan.Name == "Bites" && (u.Plan.Binds("trip") != want || u.Plan.Binds("leg") != want) {
 				t.Errorf("last %s: trip %t, leg %t", last, u.Plan.Binds("trip"), u.Plan.Binds("leg"))
 			}

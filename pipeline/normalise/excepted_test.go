@@ -68,3 +68,27 @@ func TestStayedHome(t *testing.T) {
 		}
 	}
 }
+
+// TestFishOfNoTrolling holds that fish in rows below a day on which nobody trolled are not of the trolling.
+func TestFishOfNoTrolling(t *testing.T) {
+	for said, want := range map[string]Skip{"drifting for fluke. No trolling": Elsewise, "calm": NotASkip} {
+		rows := (log{text: "Trip|Date|In|Out|Hits|Fish|Result|Remarks\n1|2025-06-01|06:15|08:45|1|||\n" +
+			"1|||||Mahi|Kept|\n2|2025-06-02|06:15|08:45|1|||\n2|||||Mahi|Kept|\n" +
+			"3|2025-06-03||||||" + said + "\n3|||||Fluke|Kept|"}).read(t)
+		if got := rows[len(rows)-1].skip; got != want {
+			t.Errorf("%s: %v, expected %v", said, got, want)
+		}
+	}
+}
+
+// TestGuessNoted holds that a weight beside a remark that says only "guess" is of no scale, in a table and in a log of
+// events.
+func TestGuessNoted(t *testing.T) {
+	for said, want := range map[string]bool{"guess": false, "scales": true, "big one": true} {
+		row := (log{text: "date|in|out|rods|fish|fate|kg|note\n2026-01-11|6:11|8:15|4|albo|kept|7.3|scales\n" +
+			"2026-01-18|6:20|9:30|4|marlin|released|75|" + said}).last(t)
+		if got := row.values["scale_kg"] != ""; got != want {
+			t.Errorf("%s: a weight of a scale %t, expected %t", said, got, want)
+		}
+	}
+}

@@ -18,8 +18,11 @@ func (r *Reader) idle() Skip {
 	if r.layout.Kind == plan.Flat && (own || begins) {
 		r.lain = lain{r.value("date"), r.value("trip"), own && (r.still() || r.otherWay() || r.bare()), false}
 	}
-	if r.lain.apart && r.under && !r.value("time_s").Known {
+	if r.lain.apart && (r.under || !own && !begins) && !r.value("time_s").Known {
 		return Elsewise // more of a row that was not trolled
+	}
+	if r.layout.Kind == plan.Flat && begins && !own && (r.otherWay() || r.anyCell(words.NeverTrolled)) {
+		r.lain.apart = r.has("start_s") || r.has("duration_s") // and the fish below it were caught drifting
 	}
 	if r.otherWay() {
 		return Elsewise

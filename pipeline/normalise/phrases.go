@@ -26,6 +26,7 @@ func (r *Reader) phrases() {
 			r.weighed(t, r.values[t.field].Text)
 		}
 	}
+	r.guessNoted()
 	var stretches []phrase.Stretch
 	overnight := false
 	for i := range r.targets {
@@ -923,6 +924,21 @@ func (r *Reader) weighed(t *target, text string) {
 		r.values[i] = entry.Value{}
 		r.aside = append(r.aside, r.problem(t, text, "the log does not say whether a scale gave this weight: taken "+
 			"as not logged"))
+	}
+}
+
+// guessNoted takes a weight for none of a scale whose row's remark says nothing but that it was guessed.
+func (r *Reader) guessNoted() {
+	i, has := r.index["scale_kg"]
+	if !has || r.sets > 0 || !r.values[i].Known {
+		return
+	}
+	for k := range r.targets {
+		if t := &r.targets[k]; t.Column.Name == "notes" && t.given == "" && words.OnlyGuess(t.text) {
+			r.values[i] = entry.Value{}
+			r.doubts = append(r.doubts, r.problem(t, t.text, "the weight is not from a scale: not logged"))
+			return
+		}
 	}
 }
 

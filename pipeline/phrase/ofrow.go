@@ -76,8 +76,12 @@ func standing(text string) bool {
 	trolls := false
 	for i, it := range s.items {
 		switch it.kind {
-		case aSpeed, aLines:
-			trolls = trolls || it.kind == aLines
+		case aSpeed:
+		case aLines:
+			if it.num < 2 {
+				return false // one line for each bite: of the sheet
+			}
+			trolls = true
 		case aNumber:
 			year := it.num >= 1990 && it.num <= 2100
 			if !year && !(s.pulled(i) || s.paced(i) || s.linesNamed(i)) || it.hi > it.num {

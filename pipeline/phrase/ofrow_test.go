@@ -37,7 +37,8 @@ func TestStanding(t *testing.T) {
 	for text, want := range map[string]bool{
 		"Season 2025 (pulling 6, 8 kn)": true, "5 rods, 8 knots": true, "Trolling at 7.5 kn": true,
 		"Top speed 22 kn": false, "Lines in 0630": false, "2 lines lost": false, "Trolled 6 h at 8 kn": false,
-		"28 ft, trolling at 8 kn": false, "Season 2025": false, "bluefin 62 in on 5 rods": false,
+		"28 ft, trolling at 8 kn": false, "Season 2025": false, "One line each time": false,
+		"bluefin 62 in on 5 rods": false,
 	} {
 		if got := Standing(text); got != want {
 			t.Errorf("%q: %t, expected %t", text, got, want)

@@ -10,8 +10,8 @@ import (
 // fateNames are the columns that tell of a bite whether it was hooked.
 var fateNames = []string{"hooked_n", "lost_n", "missed_n", "outcome", "loss_cause"}
 
-// fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about; of few bites
-// most of them.
+// fewUnknown is how many bites, and one of how many, must say nothing of a hook-up for it to be asked about; of few
+// bites most of them.
 const (
 	fewUnknown     = 2
 	unknownOfBites = 5

@@ -76,6 +76,23 @@ func Hedged(text string) bool {
 	return false
 }
 
+// OnlyGuess reports whether a text says nothing but that something was guessed: "guess", "est. weight".
+func OnlyGuess(text string) bool {
+	toks, guess := Scan(strings.TrimRight(text, ". ")), false
+	for i := 0; i < len(toks); {
+		next, ok := HedgeAt(toks, i, false)
+		switch {
+		case ok && toks[i].Kind == Word:
+			guess, i = true, next
+		case toks[i].Text == "weight" || toks[i].Text == "wt" || toks[i].Text == ".":
+			i++
+		default:
+			return false
+		}
+	}
+	return guess
+}
+
 // GuessedCell reports whether a cell is a number with the mark of a guess behind it that is one in a cell alone:
 // "28 st."
 func GuessedCell(text string) bool {

@@ -555,3 +555,13 @@ func TestGuessedCell(t *testing.T) {
 		}
 	}
 }
+
+// TestOnlyGuess holds which remarks say nothing but that something was guessed.
+func TestOnlyGuess(t *testing.T) {
+	for text, want := range map[string]bool{"guess": true, "est. weight": true, "by eye": true, "a ojo": true,
+		"guess, big fish": false, "scales": false, "over the bank": false, "?": false, "": false} {
+		if got := OnlyGuess(text); got != want {
+			t.Errorf("%q: %t, expected %t", text, got, want)
+		}
+	}
+}
