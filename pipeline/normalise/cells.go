@@ -113,9 +113,15 @@ func dateCell(r *Reader, t *target, text string) error {
 	return nil
 }
 
+// dashedDay is a day without its year that is written with a dash, which is a range in any other column: 6-27.
+var dashedDay = regexp.MustCompile(`^\d{1,2}-\d{1,2}$`)
+
 // withoutYear reads a date whose year stands elsewhere. Where it is no such date,
 // what was wrong with it as a date of its own is the error.
 func (r *Reader) withoutYear(t *target, text string, wrong error) error {
+	if dashedDay.MatchString(text) {
+		text = strings.Replace(text, "-", "/", 1)
+	}
 	d, err := retry(r.ev, func() (unit.DayMonth, error) { return unit.ParseDayMonth(text, r.order()) })
 	if errors.Is(err, unit.ErrNotDate) {
 		err = wrong
@@ -519,7 +525,8 @@ func countCell(r *Reader, t *target, text string) error {
 		} else if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max &&
 			!strings.ContainsAny(text, "0123456789") {
 			v, err = float64(n), nil
-		} else if n, ok := leading(text); ok && n <= t.Column.Max {
+		} else if n, ok := leading(text); ok && n <= t.Column.Max &&
+			!(t.Column.Name == "lines_out" && addsLines(text)) {
 			r.doubts = append(r.doubts, r.problem(t, text, "read as "+short(n)))
 			v, err = n, nil
 		}
@@ -737,6 +744,14 @@ func about(text string) (float64, bool) {
 		return (v[0] + v[1]) / 2, true
 	}
 	return 0, false
+}
+
+// addsLines tells lines that are told at several places, of which not all are known: the first number is not of them
+// all.
+func addsLines(text string) bool {
+	outside, _, _ := strings.Cut(text, "(")
+	_, more, ok := strings.Cut(outside, "+")
+	return ok && strings.ContainsAny(more, "0123456789")
 }
 
 // leading is the whole number that a count's cell begins with, before a remark: "5 (4 + center)".

@@ -92,3 +92,12 @@ func TestGuessNoted(t *testing.T) {
 		}
 	}
 }
+
+// TestDashedDay holds that a dash parts month and day in a column of days as a stroke does.
+func TestDashedDay(t *testing.T) {
+	rows := (log{text: "Date|In|Out|Lines|Bites\n2026-06-13|06:00|08:00|4|1\n6/20|06:00|08:00|4|1\n" +
+		"6-27|06:00|08:00|4|1"}).read(t)
+	if got := rows[2].values["date"]; got != "2026-06-27" {
+		t.Errorf("6-27 is %q, expected 2026-06-27", got)
+	}
+}

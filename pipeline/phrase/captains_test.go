@@ -112,6 +112,7 @@ func TestTellShares(t *testing.T) {
 		{"Wahoo 90 cm kept, and its buddy took the long one, lost it at the boat",
 			"Wahoo landed 90cm; Wahoo lost (at the boat)"},
 		{"Fridge full, no more fish today", ""}, {"new 30s spooled", "left: new 30s spooled"},
+		{"8:40 AM miss; 11:30 AM came off", "missed 8:40; lost 11:30"},
 		{"2 BFT on the black diver 58 and 61 inches", "BFT landed 147.3cm; BFT landed 154.9cm"},
 		{"2 BFT 58 and 61 inches on the black diver", "BFT landed 147.3cm; BFT landed 154.9cm"},
 		{"wahoo on the dark diver, 42 lb", "wahoo landed 19.1kg"}, {"lost one on the black diver", "lost"},

@@ -250,6 +250,10 @@ func (c *clause) countedAlone() {
 // bearsWeak reports whether a common word at item i is a fate here: a fish or a place
 // stands in the clause, or a count or "both" before it.
 func (c *clause) bearsWeak(i int) bool {
+	noClock := func(it item) bool { return it.kind != aClock }
+	if i > 0 && i+1 == len(c.items) && !slices.ContainsFunc(c.items[:i], noClock) {
+		return true // 8:40 miss
+	}
 	for _, it := range c.items {
 		if it.kind == aFish && it.text != "" || it.kind == aPlace {
 			return true

@@ -7,7 +7,8 @@ func TestLinesAt(t *testing.T) {
 	for text, want := range map[string]int{
 		"2 long, 2 short, 1 shotgun": 5, "2 riggers + 2 flat": 4, "1 left & 1 right and 1 center": 3,
 		"tangão BB, tangão EB, curta BB, curta EB, centro": 5, "tangón babor, corta estribor, plana babor, puente": 4,
-		"4": 0, "2 long": 0, "2 long, one short": 0, "2 wahoo, 1 short": 0, "4+2": 0, "": 0,
+		"4": 0, "1 longue + 1 courte + 2 arrière": 4, "1 long + 1 short + 1 whatsit": 3, "2 long": 0,
+		"2 long, one short": 0, "2 wahoo, 1 short": 0, "4+2": 0, "": 0,
 	} {
 		n, ok := LinesAt(text)
 		if ok != (want > 0) || ok && n != want {

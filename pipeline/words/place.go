@@ -187,15 +187,30 @@ func LinesAt(text string) (n int, ok bool) {
 	if n, ok = placesListed(parts); ok {
 		return n, true
 	}
+	placed := 0
 	for _, part := range parts {
 		m := numbered.FindStringSubmatch(part)
-		if m == nil || !IsPlace(m[2]) && !IsPlace(strings.TrimSuffix(m[2], "s")) {
+		if m == nil {
 			return 0, false
+		}
+		if partOfSpread(m[2]) {
+			placed++
 		}
 		of, _ := strconv.Atoi(m[1])
 		n += of
 	}
-	return n, len(parts) > 1
+	return n, 2*placed > len(parts) && len(parts) > 1 // a word that is no place here may be one of his own
+}
+
+// partOfSpread reports whether a text is a place of the spread, or a word of one: "longue" of "longue babord".
+func partOfSpread(text string) bool {
+	toks := trimmed(strings.TrimSuffix(text, "s"))
+	if len(toks) == 1 {
+		if next, ok := places.atKey(toks, 0, "part"); ok && next == 1 {
+			return true
+		}
+	}
+	return IsPlace(text) || IsPlace(strings.TrimSuffix(text, "s"))
 }
 
 // besideTeasers is a number of lines with what is towed beside them without a hook.
