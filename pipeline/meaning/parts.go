@@ -241,12 +241,22 @@ func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
 var spanOfClock = regexp.MustCompile(`(?i)^(\d{1,2}(?:[:.h]?\d{2})?\s*(?:[ap]\.?m?\.?)?)\s*(?:-|–|—|to|till?|until|a|à|bis)\s*` +
 	`(\d{1,2}(?:[:.h]?\d{2})?\s*(?:[ap]\.?m?\.?)?)$`)
 
+// setNamed is what the start and the end of one of several stretches are headed with, whose number stands behind its
+// heading or whose word before it: "Lines in - up 1", "2nd lines in - up".
+func setNamed(heading string) (startEnd []string, ok bool) {
+	if m := numberedSet.FindStringSubmatch(heading); m != nil {
+		return []string{"lines in " + m[2], "lines up " + m[2]}, true
+	}
+	first, _, more := strings.Cut(strings.ToLower(strings.TrimSpace(heading)), " ")
+	return []string{first + " lines in", first + " lines up"}, more && slices.Contains(setWords, first)
+}
+
 // partSpans parts columns of when lines went in and came up, one for each stretch of a row, "Lines in - up 1", into two
 // each: their speeds and counts stand beside them.
 func (t *Lexicon) partSpans(b *layout.Block) {
 	var sets []layout.Label
 	for _, l := range b.Labels {
-		if m := numberedSet.FindStringSubmatch(l.Text); m != nil && spansIn(b, l.Col) {
+		if _, ok := setNamed(l.Text); ok && spansIn(b, l.Col) {
 			sets = append(sets, l)
 		}
 	}
@@ -254,8 +264,7 @@ func (t *Lexicon) partSpans(b *layout.Block) {
 		return
 	}
 	for _, l := range sets {
-		m := numberedSet.FindStringSubmatch(l.Text)
-		heads := []string{"lines in " + m[2], "lines up " + m[2]}
+		heads, _ := setNamed(l.Text)
 		for i := range b.Rows {
 			if col := l.Col; col < len(b.Rows[i].Cells) {
 				if span := spanOfClock.FindStringSubmatch(b.Rows[i].Cells[col].Text); span != nil {

@@ -130,3 +130,26 @@ func TestFeetInches(t *testing.T) {
 		}
 	}
 }
+
+// TestSpansOfStretches holds that spans under the words for a first and a second stretch give each its start and end.
+func TestSpansOfStretches(t *testing.T) {
+	for _, heads := range [][2]string{{"1st Lines in - up", "2nd Lines in - up"},
+		{"Lines in - up 1", "Lines in - up 2"}} {
+		head := "Day|Rods|" + heads[0] + "|%1|" + heads[1] + "|%2\n"
+		of := strings.NewReplacer("%1", "1st Bites", "%2", "2nd Bites")
+		if heads[0][0] != '1' {
+			of = strings.NewReplacer("%1", "Bites 1", "%2", "Bites 2")
+		}
+		p := planOf(t, "Log", of.Replace(head)+"2021-06-16|6|07:00-09:10|0|09:55-13:15|1\n"+
+			"2021-06-17|8|06:00-09:55|2|10:10-14:10|3\n2021-06-19|7|08:05-09:15|0|09:30-11:40|1")
+		n := 0
+		for _, b := range p.Bindings {
+			if b.Column.Name == "start_s" || b.Column.Name == "end_s" {
+				n++
+			}
+		}
+		if n != 4 {
+			t.Errorf("%v: %d starts and ends, expected 4: %s", heads, n, summary(p))
+		}
+	}
+}

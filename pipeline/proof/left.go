@@ -57,6 +57,7 @@ func (q *inquiry) leftOver() {
 		q.besideForms(x)
 		q.unreadTexts(x)
 	}
+	q.looseClocks()
 	for _, like := range q.passed() {
 		rows, numbers := 0, false
 		for _, u := range like {
@@ -74,6 +75,28 @@ func (q *inquiry) leftOver() {
 	if len(q.log.Data()) == 0 && len(q.out) == asked {
 		q.nothingRead()
 	}
+}
+
+// looseClocks asks about clock times beside the tables and forms of a log in which no stretch was found.
+func (q *inquiry) looseClocks() {
+	n, first := 0, ""
+	for _, x := range q.log.Sheets {
+		for _, note := range x.Notes {
+			m, err := unit.ParseMoment(note.Text, unit.OrderUnknown)
+			if err != nil || !m.HasTime || m.HasDate {
+				continue
+			}
+			if n++; first == "" {
+				first = note.Text
+			}
+		}
+	}
+	if n < leastClocks || q.total.Stretches > 0 || q.total.Strikes == 0 {
+		return
+	}
+	q.ask("left over", "", "clock times", fmt.Sprintf("I made nothing of %d clock times, the first: %s. Are these the "+
+		"times with lines in the water?", n, first), []string{"no", "yes"}, append([]string{"trips"}, hours...), first)
+	q.last().Brief = "Clock times were not used: are they those with lines in the water?"
 }
 
 // fewBeside is from how many figures beside a form on they are asked about.
