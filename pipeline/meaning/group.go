@@ -406,11 +406,13 @@ func (g *group) boatHours() {
 		if head := normalise(v.Label.Full()); !ofTrip.MatchString(head) || fishing.MatchString(head) {
 			continue
 		}
-		for k := range g.cands[i] {
-			if c := &g.cands[i][k]; c.column != nil && c.column.Name == "duration_s" {
-				c.add(g.off, tripBesideTrolled, -4)
-			}
+		k := slices.IndexFunc(g.cands[i], func(c candidate) bool {
+			return c.column != nil && c.column.Name == "duration_s" && c.voted("words")
+		})
+		if k < 0 {
+			continue
 		}
+		g.cands[i][k].add(g.off, tripBesideTrolled, -4)
 		c := candidate{column: asideColumn, aside: "trip hours"}
 		c.add(g.off, tripBesideTrolled, 3)
 		g.cands[i] = append(g.cands[i], c)
