@@ -153,3 +153,15 @@ func TestSpansOfStretches(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesInTime holds that hours with fractions under "lines-in time" are how long, and clock times when.
+func TestLinesInTime(t *testing.T) {
+	for cells, want := range map[string]string{"4 1/4|5|5 1/4": "duration_s", "6:15|6:30|7:05": "start_s"} {
+		c := strings.Split(cells, "|")
+		p := planOf(t, "Log", "date|lines-in time|lines up|rods|bites\n2023-06-08|"+c[0]+"||4|2\n"+
+			"2023-06-15|"+c[1]+"||4|0\n2023-06-21|"+c[2]+"||5|1")
+		if b := p.Find(want); b == nil || b.Heading != "lines-in time" {
+			t.Errorf("%s: expected %s: %s", cells, want, summary(p))
+		}
+	}
+}
