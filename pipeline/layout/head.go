@@ -23,8 +23,7 @@ func (g *Grid) heads(like Likeness) []head {
 	var found []head
 	for r := 0; r < len(g.Rows); r++ {
 		again := g.headAgain(found, r)
-		if !again && (!g.isHead(r, like) || len(found) > 0 && (!g.words(r) || g.isData(found[len(found)-1], r) ||
-			g.goesOn(found[len(found)-1], r, like) || found[len(found)-1].names == r-1 && g.standsAgain(r-1, 1))) {
+		if !again && (!g.isHead(r, like) || len(found) > 0 && g.isRow(found[len(found)-1], r, like)) {
 			continue
 		}
 		h := head{first: r, names: r, last: r}
@@ -67,6 +66,17 @@ func (g *Grid) standsAgain(r, beside int) bool {
 func (g *Grid) saidAbove(r int) bool {
 	return r > 1 && len(g.Rows[r-1].filled(0, g.Width)) == 1 && g.Rows[r-2].Num == g.Rows[r-1].Num-1 &&
 		!g.words(r-2) && g.standsAgain(r, -1)
+}
+
+// isRow tells a row that looks like headings and is one of the table under other headings.
+func (g *Grid) isRow(h head, r int, like Likeness) bool {
+	return !g.words(r) || g.isData(h, r) || g.goesOn(h, r, like) || g.endsTable(h, r) ||
+		h.names == r-1 && g.standsAgain(r-1, 1)
+}
+
+// endsTable tells the last row of a sheet right under others of a table: a heading has something below it.
+func (g *Grid) endsTable(h head, r int) bool {
+	return r+1 == len(g.Rows) && r > h.last+1 && g.Rows[r-1].Num == g.Rows[r].Num-1
 }
 
 // goesOn tells a row that goes on with what the one right above it lists, in the same columns, of a table of many more

@@ -649,3 +649,23 @@ func TestLinesAboveATable(t *testing.T) {
 		}
 	}
 }
+
+// TestLastRowIsNoHeading holds that a last row of words that may be headings is one of the table right above it, and a
+// heading where something stands below it.
+func TestLastRowIsNoHeading(t *testing.T) {
+	const log = "Date|Lines|Speed|Notes\n6/5|4|7|calm\n\n|Species|Outcome|Lure\n|YT|kept|plug\n%|length|bites|rod"
+	for text, want := range map[string]int{strings.Replace(log, "%", "", 1): 0,
+		strings.Replace(log, "%", "\n", 1) + "\n|40|2|1\n|44|1|2": 1} {
+		n := 0
+		for _, b := range take(t, text).Blocks {
+			for _, l := range b.Labels {
+				if l.Text == "length" {
+					n++
+				}
+			}
+		}
+		if n != want {
+			t.Errorf("%s\n%d headings of the last words, expected %d", text, n, want)
+		}
+	}
+}

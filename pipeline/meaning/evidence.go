@@ -1325,7 +1325,6 @@ func (v *Values) countsFish() bool {
 	return v.orNone()+among >= 0.6 && v.whole(0, 60)+among >= 0.9
 }
 
-func letGoAmongThem(c layout.Cell) bool {
-	_, _, ok := phrase.CountAmong(c.Text)
-	return ok
-}
+// letGoAmongThem tells a count with another behind it in brackets: of those let go, or of what a word says that nobody
+// here knows, and which is set aside.
+func letGoAmongThem(c layout.Cell) bool { return phrase.CountsBoth(c.Text) }

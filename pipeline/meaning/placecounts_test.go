@@ -165,3 +165,20 @@ func TestLinesInTime(t *testing.T) {
 		}
 	}
 }
+
+// TestReleasedOfLanded holds that fish let go of those landed are told by their heading, whichever of several stretches
+// it is of.
+func TestReleasedOfLanded(t *testing.T) {
+	p := planOf(t, "Log", "day|lines|1st time h:mm|1st # strikes|1st landed (all)|1st (released of landed)|"+
+		"2nd time h:mm|2nd # strikes|2nd landed (all)|2nd (released of landed)\n2022-05-06|4|2:10|0|0|0|3:30|1|1|1\n"+
+		"2022-05-09|5|3:30|3|1|0|3:50|0|0|0\n2022-05-15|6|2:30|1|1|0|||||")
+	n := 0
+	for _, b := range p.Bindings {
+		if b.Column.Name == "released_n" {
+			n++
+		}
+	}
+	if n != 2 || !p.Inclusive {
+		t.Errorf("%d columns of fish let go, among those landed %t: %s", n, p.Inclusive, summary(p))
+	}
+}

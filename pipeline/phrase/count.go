@@ -130,6 +130,9 @@ func (s *scanner) onlyParts(i int) bool {
 // among is a count with a word and another count behind it in brackets, on either side of each other.
 var among = regexp.MustCompile(`^(\d{1,2})\s*\((?:(\d{1,2})\s*(\pL[\pL .'’]*)|(\pL[\pL .'’]*?)\s*:?\s*(\d{1,2}))\)$`)
 
+// CountsBoth reports whether a text is a count with a word and another count behind it in brackets: "3 (rel 1)".
+func CountsBoth(text string) bool { return among.MatchString(strings.TrimSpace(text)) }
+
 // CountAmong is a count of fish with those of them that were let go behind it: "3 (rel 1)".
 func CountAmong(text string) (all, letGo int, ok bool) {
 	m := among.FindStringSubmatch(strings.TrimSpace(text))
