@@ -331,7 +331,7 @@ func risingHours(g *group, a assigned) float64 {
 			if math.IsNaN(x) {
 				continue
 			}
-			if x <= last {
+			if x < last { // two may strike at once
 				return 0
 			}
 			last, sum, n = x, sum+x, n+1
