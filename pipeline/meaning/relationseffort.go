@@ -323,6 +323,7 @@ func risingHours(g *group, a assigned) float64 {
 	}
 	return g.cached("rising", []int{h, d}, func() float64 {
 		day, last, sum, n, over := "", 0.0, 0.0, 0, false
+		all, same := 0, 0
 		for r := range g.rows {
 			x := g.hours(h, r)
 			if t := g.values[d].Rows[r].Text; t != "" && t != day {
@@ -331,13 +332,16 @@ func risingHours(g *group, a assigned) float64 {
 			if math.IsNaN(x) {
 				continue
 			}
-			if x < last { // two may strike at once
+			if x < last {
 				return 0
+			}
+			if all++; x == last {
+				same++ // two may strike at once
 			}
 			last, sum, n = x, sum+x, n+1
 			over = over || n > 2 && sum > 24
 		}
-		if over {
+		if over && 2*same < all {
 			return -4
 		}
 		return 0

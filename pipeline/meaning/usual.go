@@ -75,7 +75,7 @@ func usually(texts []string) (out phrase.Setting) {
 	for _, text := range texts {
 		text, _ = excepted(text)
 		s := phrase.Settings(text)
-		if !s.Usual && !phrase.Standing(text) {
+		if len(s.Speeds)+len(s.Lines) == 0 || !s.Usual && !phrase.Standing(text) {
 			continue
 		}
 		if len(s.Speeds) == 1 {
