@@ -43,6 +43,7 @@ type Log struct {
 	Agreed []string        // what of the log agrees with its own sums
 	Keys   []*layout.Sheet // sheets that say what headings and codes of the others mean
 	NoYear *NoYear         // days whose year nothing says; nil where there are none
+	Score  *Score          // figures of which nothing says what they count; nil where there are none
 
 	lexicon *Lexicon
 	legend  *legend
@@ -100,6 +101,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
 	l.legend.figures = t.figuresIn(l.Texts)
+	if l.legend.figures == nil && t.figuresOver(blocks) == nil {
+		l.Score, l.legend.figures = t.score(blocks)
+	}
 	for _, b := range blocks {
 		t.partColumns(b, l.legend.figures)
 	}

@@ -46,12 +46,8 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 				alone = alone || ok && fate == words.Landed && allOfThem.MatchString(m[1])
 				continue
 			}
-			m := saysParts.FindStringSubmatch(sentence)
-			if m == nil {
-				continue
-			}
-			words := partedBy.Split(strings.Trim(inBrackets.ReplaceAllString(m[1], ""), " ."), -1)
-			if names := t.countsNamed(words); names != nil {
+			if words := t.countsTold(sentence); words != nil {
+				names := t.countsNamed(words)
 				out = &figures{names: names, words: words, among: t.letGoAmong(names, words)}
 			}
 		}
@@ -60,6 +56,63 @@ func (t *Lexicon) figuresIn(texts []string) *figures {
 		out.alone = alone
 	}
 	return out
+}
+
+// countsTold are the words of a sentence that say what each of several figures counts, behind a sign or alone: "Order:
+// bites | hooked | landed", "first bites, then hooked, then all landed". nil: it says nothing of them.
+func (t *Lexicon) countsTold(sentence string) []string {
+	said := []string{sentence}
+	if m := saysParts.FindStringSubmatch(sentence); m != nil {
+		said = []string{m[1], sentence}
+	}
+	for k, text := range said {
+		text = strings.Trim(inBrackets.ReplaceAllString(text, ""), " .")
+		for _, by := range figuresBy {
+			parts := by.Split(text, -1)
+			for i, p := range parts {
+				parts[i] = strings.TrimSpace(inTurn.ReplaceAllString(p, ""))
+			}
+			if alone := k+1 == len(said); t.countsNamed(parts) != nil && (!alone || len(parts) > 2) {
+				return parts
+			}
+		}
+	}
+	return nil
+}
+
+// figuresBy are the ways in which words for figures are parted, and inTurn what stands before one of them.
+var (
+	figuresBy = []*regexp.Regexp{partedBy, regexp.MustCompile(`\s*\|\s*`), regexp.MustCompile(`\s*:\s*`),
+		regexp.MustCompile(`\s*,\s*`)}
+	inTurn = regexp.MustCompile(`(?i)^\s*(?:(?:and|y|et|e|und)\s+)?(?:first|then|last(?:ly)?|primero|luego|despu[eé]s|` +
+		`d'abord|puis|ensuite|prima|poi|infine|primeiro|depois|zuerst|dann|zuletzt)\s+`)
+)
+
+// betweenFigures are the signs that stand between the figures of a cell.
+var betweenFigures = []string{"-", "/", "|", ":"}
+
+// partedFigures is the sign between the figures of a column whose cells have as many as the log says; "" where they
+// have not.
+func (f *figures) partedFigures(b *layout.Block, col int) string {
+	for _, sign := range betweenFigures {
+		if inParts(b, col, sign, len(f.words), fewParted) && !slices.ContainsFunc(b.Rows, func(r layout.Row) bool {
+			return f.denies(strings.Split(cellText(r, col), sign))
+		}) {
+			return sign
+		}
+	}
+	return ""
+}
+
+// denies tells figures that cannot be what the log says of them: more hooked than bit, as of a day 04-30-25.
+func (f *figures) denies(parts []string) bool {
+	if len(parts) < 2 || len(f.names) < 2 || f.names[0] != "strikes_n" || f.names[1] != "hooked_n" &&
+		f.names[1] != "landed_n" {
+		return false
+	}
+	all, ok := number(strings.TrimSpace(parts[0]))
+	some, told := number(strings.TrimSpace(parts[1]))
+	return ok && told && some > all
 }
 
 // letGoAmong tells words for counts of which those for the fish let go say that they are of the count before, the
@@ -152,6 +205,8 @@ func (l *legend) inFigures(t *Lexicon, v *Values) bool {
 	several := 0
 	for _, c := range v.cells {
 		switch n := len(phrase.Figures(c.Text)); {
+		case n > 1 && l.figures.denies(partedBy.Split(c.Text, -1)):
+			return false
 		case n > 1 && n == len(l.figures.names):
 			several++
 		case n != 1:
@@ -228,12 +283,12 @@ func (t *Lexicon) partColumns(b *layout.Block, f *figures) {
 		} else if t.ofSoMany(b, l) {
 			l.Group = l.Full()
 			partColumn(b, l, []string{"Landed", "Bites"}, "for")
-		} else if f != nil && inParts(b, l.Col, "-", len(f.words), fewParted) {
+		} else if f != nil && f.partedFigures(b, l.Col) != "" {
 			counted = append(counted, l)
 		}
 	}
 	if len(counted) == 1 && !t.isSpecies(t.fishOf(counted[0].Text)) {
-		partColumn(b, counted[0], f.words, "-")
+		partColumn(b, counted[0], f.words, f.partedFigures(b, counted[0].Col))
 	}
 }
 

@@ -138,3 +138,37 @@ func TestLetGoAmong(t *testing.T) {
 		}
 	}
 }
+
+// TestOrderOfFigures holds in which words a log says what the figures of a cell count, and that others say nothing.
+func TestOrderOfFigures(t *testing.T) {
+	for text, want := range map[string]int{
+		"Order: bites | hooked | to the boat": 3, "Order: bites : hooked : landed : of those released": 4,
+		"a-b-c-d = all bites, of those hooked, of those landed, of those let go": 4,
+		"first bites, then hooked, then landed, then how many of them released":  4,
+		"bites / hookups / landed / released (landed includes released)":         4,
+		"fish cols = bites-hooked-boated":                                        3,
+		"bites, hooked":                                                          0,
+		"Weights = scale, lengths by tape":                                       0,
+		"Bites: all of them":                                                     0,
+	} {
+		if got := lexicon(t).countsTold(text); len(got) != want {
+			t.Errorf("%q: %q, expected %d", text, got, want)
+		}
+	}
+}
+
+// TestFiguresOfADay holds that cells of several figures are parted as the log says, whatever sign is between them, and
+// that days with dashes are none of them.
+func TestFiguresOfADay(t *testing.T) {
+	for _, sign := range []string{"-", " / ", ":"} {
+		row := func(day, figures string) string {
+			return "\n" + day + "|07:55|11:55|8|" + strings.ReplaceAll(figures, " ", sign)
+		}
+		text := "Order: bites, hooked, to the boat\n\nDay|Lures wet|Stop trolling|Lines|Tally" +
+			row("04-30-25", "2 1 1") + row("05-06-25", "0 0 0") + row("05-12-25", "7 6 6") + row("05-20-25", "6 3 3")
+		p := planOf(t, "Log", text)
+		if !p.Binds("strikes_n") || !p.Binds("hooked_n") || !p.Binds("landed_n") || !p.Binds("date") {
+			t.Errorf("%q: %s", sign, summary(p))
+		}
+	}
+}

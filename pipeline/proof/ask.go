@@ -72,6 +72,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.unhooked()
 	q.told()
 	q.noDays()
+	q.score()
 	q.sheetDays()
 	for i := range subjects {
 		q.now = &subjects[i]

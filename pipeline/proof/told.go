@@ -34,6 +34,21 @@ func (q *inquiry) told() {
 	q.last().Brief = "The rows of a log tell another number of bites than its tables put together."
 }
 
+// score asks about figures of one cell of which nothing says what they count.
+func (q *inquiry) score() {
+	s := q.log.Score
+	if s == nil {
+		return
+	}
+	meant := "bites, hooked and landed"
+	if s.Figures > 3 {
+		meant = "bites, hooked, landed and, of these, let go"
+	}
+	q.ask("score", "", s.Heading, fmt.Sprintf("%q has figures such as %q, and nothing says what they count. "+
+		"I take them for %s. Is that so?", s.Heading, s.Cell, meant), nil, listing, s.Heading)
+	q.last().Brief = "Nothing says what the figures of a column count."
+}
+
 // noDays asks where no table of the log says of which day or trip its bites, or its stretches, are.
 func (q *inquiry) noDays() {
 	worked, dayless := 0, 0
