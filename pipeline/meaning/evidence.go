@@ -144,7 +144,7 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 				x.add(off, "no word", noWord/2) // many numbers are like a fish's, or how many
 			}
 		}
-		if c.Name == "lines_out" && !word && !isShort && t.elsewhere(v) {
+		if c.Name == "lines_out" && !word && !isShort && p < sureCells && t.elsewhere(v) {
 			x.add(off, "words of something else", noWord) // a crew of four is no number of lines
 		}
 		if c.Name == "kept" && word && strings.HasSuffix(v.Label.Text, "?") && v.share("yes or no", yesOrNo) >= 0.95 {
@@ -867,8 +867,8 @@ func textProfile(v *Values, c *plan.Column, not float64) float64 {
 			return -6 // no boat is called 0, and one with a number has it on each row: fish in the boat
 		}
 	case "approach":
-		if v.waysOfFishing() {
-			return -3 // how it was fished, and not how the boat came to the fish
+		if v.waysOfFishing() || v.share("lines at places", linesAtPlaces) >= 0.9 {
+			return -3 // how it was fished, or where the lines were, and not how the boat came to the fish
 		}
 	case "wind":
 		if force, ok := windForce(v.Label); ok && v.whole(0, 12) > 0.9 {
@@ -980,11 +980,14 @@ var (
 	noClock    = regexp.MustCompile(`(?i)^\d{1,2}\s*h$|^[0-3]h`)
 )
 
+// linesAtPlaces tells lines that are counted at their places: 2 long, 1 shotgun.
+func linesAtPlaces(c layout.Cell) bool {
+	_, ok := words.LinesAt(c.Text)
+	return ok
+}
+
 func countProfile(v *Values, c *plan.Column, not float64) float64 {
-	if at := v.share("lines at places", func(x layout.Cell) bool {
-		_, ok := words.LinesAt(x.Text)
-		return ok
-	}); c.Name == "lines_out" && at >= 0.9 {
+	if at := v.share("lines at places", linesAtPlaces); c.Name == "lines_out" && at >= 0.9 {
 		return sureCells
 	} else if c.Name == "lines_out" && at >= 0.6 {
 		return 2.5

@@ -182,3 +182,18 @@ func TestReleasedOfLanded(t *testing.T) {
 		t.Errorf("%d columns of fish let go, among those landed %t: %s", n, p.Inclusive, summary(p))
 	}
 }
+
+// TestLinesByPlaces holds that lines counted at their places are the lines, whatever the heading, and that a sentence
+// of four words below a table says what is usual.
+func TestLinesByPlaces(t *testing.T) {
+	p := planOf(t, "Log", "Date|In|Out|Pattern|Kts|Bites\n2025-07-22|07:00|13:15|2 long, 2 short, 1 shotgun|7.5|4\n"+
+		"2025-07-23|07:00|14:00|1 long, 2 short, 1 shotgun|8|2\n2025-07-24|07:00|14:00|2 long, 2 short, 1 shotgun|8|0")
+	if b := p.Find("lines_out"); b == nil || b.Heading != "Pattern" {
+		t.Errorf("no lines under Pattern: %s", summary(p))
+	}
+	p = planOf(t, "Log", "Date|Hours|Lns|Kts|Bites\n2025-07-22|6||7.5|4\n2025-07-23|5|5|8|2\n2025-07-24|7||8|0\n"+
+		"2025-07-25|4||8|1\n\n4 lines unless noted")
+	if !p.Gives("lines_out") {
+		t.Errorf("nothing is usual: %s", summary(p))
+	}
+}

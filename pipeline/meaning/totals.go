@@ -135,8 +135,8 @@ func onlySentences(b *layout.Block, rows []layout.Row) bool {
 		explained := slices.ContainsFunc(b.Labels, func(l layout.Label) bool {
 			return head != text && normalise(l.Text) == normalise(head)
 		})
-		return !loneText(&r) || len(strings.Fields(text)) < fewestWords || !explained && (statesDay(text) ||
-			tellsBites(text) || len(phrase.Stretches(text)) > 0)
+		return !loneText(&r) || len(strings.Fields(text)) < fewestWords && !saysUsual(text) ||
+			!explained && (statesDay(text) || tellsBites(text) || len(phrase.Stretches(text)) > 0)
 	})
 }
 

@@ -100,7 +100,8 @@ func TestLuresAlone(t *testing.T) {
 
 // TestScoreAsked holds that figures of which nothing says what they count are asked about.
 func TestScoreAsked(t *testing.T) {
-	const rows = "\n2025-06-01|06:00|11:00|5|2-1-1-0\n2025-06-02|06:30|12:00|5|7-3-2-1\n2025-06-03|06:15|11:30|4|5-3-2-1"
+	const rows = "\n2025-06-01|06:00|11:00|5|2-1-1-0" +
+		"\n2025-06-02|06:30|12:00|5|7-3-2-1\n2025-06-03|06:15|11:30|4|5-3-2-1"
 	for text, want := range map[string]bool{"Day|In|Out|Rods|Score" + rows: true,
 		"Score = bites-hooked-landed-released\n\nDay|In|Out|Rods|Score" + rows: false} {
 		qs := asked(t, inferred(t, "Runs", text), Stats{Stretches: 3, Strikes: 14, ByCount: 14, Hours: 16})
