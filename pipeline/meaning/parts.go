@@ -72,7 +72,8 @@ func (t *Lexicon) countsTold(sentence string) []string {
 			for i, p := range parts {
 				parts[i] = strings.TrimSpace(inTurn.ReplaceAllString(p, ""))
 			}
-			if alone := k+1 == len(said); t.countsNamed(parts) != nil && (!alone || len(parts) > 2) {
+			sure := k+1 < len(said) && by == partedBy // a comma parts what is said of one word too
+			if t.countsNamed(parts) != nil && (sure || len(parts) > 2) {
 				return parts
 			}
 		}
@@ -173,10 +174,17 @@ func (t *Lexicon) countsNamed(parts []string) []string {
 	var out []string
 	for _, p := range parts {
 		c := t.countOf(layout.Label{Text: p})
-		if c == nil || slices.Contains(out, c.Name) {
+		if c == nil {
 			return nil
 		}
-		out = append(out, c.Name)
+		name := c.Name
+		if name == "kept_n" {
+			name = "landed_n" // of the figures of a cell those kept are those boated
+		}
+		if slices.Contains(out, name) {
+			return nil
+		}
+		out = append(out, name)
 	}
 	return out
 }

@@ -158,8 +158,6 @@ func TestRelationsAtTheirEdges(t *testing.T) {
 			"strikes_n=5  2 0 3|hooked_n=4 1 1 0 3|missed_n=1 2 1 0 0", 1},
 		{"two bites at one time of a day", "hours of a day are no clock times",
 			"date=3/6/26 3/6/26 3/6/26 3/6/26|duration_s=7.5 9.5 9.5 11", -1},
-		{"a weight beside fish where no lure is named", "a lure has one weight",
-			"species=wahoo tuna|length_cm=110 90|lure_weight_g=12 16", -1},
 		{"a guessed weight", "a lure has one weight", "lure=green black|lure_weight_g=~7 12", -1},
 		{"a weight without a lure or a fish", "a lure has one weight", "lure_weight_g=12 16", 0},
 		{"words beside one time", "entries have one time", "start_s=06:00 07:10 06:40|event=lines_in wahoo lines_up",

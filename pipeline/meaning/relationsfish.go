@@ -65,13 +65,13 @@ func weightLength(g *group, a assigned) float64 {
 func guessedCell(c layout.Cell) bool { return digits(c.Text) > 0 && words.Hedged(c.Text) }
 
 // lureWeight holds that a lure weighs the same on each of its rows: a weight that is left out beside some, or is
-// another, is a fish's. So is one beside fish with their lengths where no lure is named, and one that is guessed.
+// another, is a fish's. So is one that is guessed.
 func lureWeight(g *group, a assigned) float64 {
 	l, w := a.first("lure"), a.first("lure_weight_g")
 	switch {
 	case w < 0:
 		return 0
-	case l < 0 && a.has("species", "length_cm"), g.values[w].share("guessed", guessedCell) > 0:
+	case g.values[w].share("guessed", guessedCell) > 0:
 		return -3
 	case l < 0:
 		return 0
