@@ -74,8 +74,8 @@ func (g *Grid) isRow(h head, r int, like Likeness) bool {
 		h.names == r-1 && g.standsAgain(r-1, 1)
 }
 
-// endsTable tells the last row of a sheet right under others of a table, in whose columns its cells stand: a heading has
-// something below it, but in a table that nobody filled in.
+// endsTable tells the last row of a sheet right under others of a table, in whose columns its cells stand: a heading
+// has something below it, but in a table that nobody filled in.
 func (g *Grid) endsTable(h head, r int) bool {
 	above := g.Rows[r-1].filled(0, g.Width)
 	return r+1 == len(g.Rows) && r > h.last+1 && g.Rows[r-1].Num == g.Rows[r].Num-1 && len(above) > 1 &&
