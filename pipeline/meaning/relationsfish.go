@@ -335,6 +335,12 @@ func one(yes bool) float64 {
 	return 0
 }
 
+// saysHow tells a cell that says in words how a fish was weighed, and not only yes or no.
+func saysHow(c layout.Cell) bool {
+	_, told := words.ByScale(c.Text)
+	return told && !yesOrNo(c)
+}
+
 // weighedBeside holds that how a fish was weighed stands where a weight does and nowhere else,
 // in a table some of whose rows have none. Codes that do not stand so are something else's.
 func weighedBeside(g *group, a assigned) float64 {
@@ -365,7 +371,7 @@ func weighedBeside(g *group, a assigned) float64 {
 			return 2.5
 		case codes:
 			return -2
-		case both > 1 && none > 0 && both == either: // few, and in words
+		case both > 1 && none > 0 && both == either && g.values[h].share("how", saysHow) == 1: // few, and in words
 			return 1.5
 		}
 		return 0
