@@ -49,6 +49,9 @@ func (r *Reader) sharedBites() {
 		r.values[speed] = entry.OfReal(slices.Min(paces))
 	default:
 		i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "speed_kn" })
+		if i < 0 { // told with the hours, in words
+			i = max(0, slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Parse == "stretches" }))
+		}
 		r.aside = append(r.aside, r.problem(&r.targets[i], r.targets[i].text, record.OfEither))
 	}
 }
