@@ -8,6 +8,7 @@ import (
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -51,7 +52,7 @@ func (r *Reader) linesOfRow() {
 			r.values[r.targets[at].field] = entry.OfInt(int64(n))
 		case usual.Known:
 			r.aside = append(r.aside, r.problem(t, t.text,
-				"tells of "+strconv.Itoa(n)+" lines, not how long they were out: the usual number was taken"))
+				record.OfLines+", "+strconv.Itoa(n)+", not how long they were out: the usual number was taken"))
 		}
 	}
 }

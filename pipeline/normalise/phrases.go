@@ -109,7 +109,7 @@ func (r *Reader) paused() {
 			continue
 		}
 		r.aside = append(r.aside, r.problem(t, t.text,
-			fmt.Sprintf("tells of a stop of %.0f minutes, not whether lines were up: nothing was taken off", off)))
+			fmt.Sprintf(record.OfStop+" of %.0f minutes, not whether lines were up: nothing was taken off", off)))
 	}
 }
 

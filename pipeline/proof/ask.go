@@ -586,6 +586,12 @@ func (s *Subject) rests(p record.Problem) []string {
 	if of := effectOf(b.Column.Parse); of != nil || b.Column.Name != "notes" {
 		return of
 	}
+	switch {
+	case strings.HasPrefix(p.Reason, record.OfStop):
+		return hours
+	case strings.HasPrefix(p.Reason, record.OfLines):
+		return lines
+	}
 	return listing // a remark that tells of fish or bites
 }
 

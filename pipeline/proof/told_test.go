@@ -3,6 +3,8 @@ package proof
 import (
 	"slices"
 	"testing"
+
+	"wakeledger/pipeline/record"
 )
 
 // TestNoDays holds that a log of bites is asked about the day where nothing says it.
@@ -107,6 +109,20 @@ func TestScoreAsked(t *testing.T) {
 		qs := asked(t, inferred(t, "Runs", text), Stats{Stretches: 3, Strikes: 14, ByCount: 14, Hours: 16})
 		if got := slices.Contains(kinds(qs), "score"); got != want {
 			t.Errorf("%s: asked %t, expected %t", text, got, want)
+		}
+	}
+}
+
+// TestStopMovesHours holds what rests on remarks that are set aside: hours on a stop, line-hours on lines.
+func TestStopMovesHours(t *testing.T) {
+	u := inferred(t, "Runs", "Date|In|Out|Lines|Bites|Remarks\n2025-06-01|06:00|11:00|5|2|calm, long swell\n"+
+		"2025-06-02|06:30|12:00|5|7|birds at the bank\n2025-06-03|06:15|11:30|4|5|home early").Data()[0]
+	s := Subject{Understood: u, Stats: &Stats{}}
+	for reason, want := range map[string]string{record.OfStop + " of 40 minutes": hours[0],
+		record.OfLines + ", 6": lines[0], "tells of 2 fish": listing[0]} {
+		p := record.Problem{Column: "Remarks", Reason: reason, Pos: record.Pos{Row: 2, Col: 6}}
+		if got := s.rests(p); len(got) == 0 || got[0] != want {
+			t.Errorf("%s: %v, expected %s", reason, got, want)
 		}
 	}
 }

@@ -114,6 +114,12 @@ func shorten(s string) string {
 // not on which of them the row's bites were.
 const OfEither = "a stretch each; at which speed the row's bites came is not known"
 
+// OfStop and OfLines begin the reasons of remarks that tell of a stop, and of a number of lines.
+const (
+	OfStop  = "tells of a stop"
+	OfLines = "tells of lines"
+)
+
 // FateOfEither is the reason of a count of what became of the bites of several stretches: it is read, and says not of
 // which of them they were.
 const FateOfEither = "of which stretch these were is not said: the first stretches that have bites take them"
