@@ -891,7 +891,43 @@ func (x *builder) weighLanded(l, r *plan.Binding) landedVotes {
 		v.with += surely * truth(with == rows)
 		v.without += surely * truth(without == rows)
 	}
+	for _, b := range x.plan.Bindings {
+		if b.Index >= 0 && b.Set == 0 && b.Column.Parse == "fishlist" {
+			with, without := x.listedIn(b.Index, l.Index, r.Index)
+			v.with += surely * truth(with)
+			v.without += surely * truth(without)
+		}
+	}
 	return v
+}
+
+// listedIn holds counts of fish landed and let go against the fish that a column of words names, where it names
+// all of them on each row: "2, 1, YFT 18 kg, YFT 12 kg let go" counts the one let go among the landed.
+func (x *builder) listedIn(index, landed, released int) (with, without bool) {
+	rows, either := 0, 0
+	with, without = true, true
+	for _, row := range x.rows {
+		all, _ := number(cellOf(row, landed))
+		freed, _ := number(cellOf(row, released))
+		kept, let := 0, 0
+		for _, b := range phrase.FishList(cellOf(row, index), phrase.Defaults{}) {
+			switch {
+			case b.Name == "" || b.Fate == words.Lost || b.Fate == words.Missed:
+			case b.Fate == words.Released:
+				let += max(b.N, 1)
+			default:
+				kept += max(b.N, 1)
+			}
+		}
+		if kept+let == 0 {
+			continue
+		}
+		rows++
+		either += truth(let > 0)
+		with = with && let == int(freed) && kept+let == int(all)
+		without = without && let == int(freed) && kept == int(all)
+	}
+	return with && rows >= fewAccounts && either > 0, without && rows >= fewAccounts && either > 0
 }
 
 // fewAccounts is how many rows of a whole account show at the least how it is kept.

@@ -187,8 +187,12 @@ func (s *scanner) pulled(i int) bool {
 	if it.tok == 0 || it.article || it.num < 1 || it.num > 20 || it.num != float64(int(it.num)) {
 		return false
 	}
-	if _, ok := words.LineAt(s.toks, it.tok-1, "pull"); !ok {
+	_, ok := words.LineAt(s.toks, it.tok-1, "pull")
+	if next, two := words.LineAt(s.toks, max(it.tok-2, 0), "pull"); !ok && (!two || next != it.tok) {
 		return false
+	}
+	if _, usual := words.LineAt(s.toks, it.end, "usual"); usual {
+		return true // run 6 unless noted
 	}
 	j := significant(s.items, i+1)
 	return j >= len(s.items) || s.items[j].kind == aBreak || s.items[j].kind == aComma || s.items[j].kind == aSpeed ||

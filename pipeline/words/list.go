@@ -123,8 +123,11 @@ func (l phrases) add(key, phrase string) {
 	}
 }
 
-// at finds the longest phrase that starts at token i.
+// at finds the longest phrase that starts at token i; none starts before the first token or behind the last.
 func (l list) at(toks []Token, i int) (Hit, bool) {
+	if i < 0 || i >= len(toks) {
+		return Hit{}, false
+	}
 	for _, e := range l.by()[toks[i].Text] {
 		if used, ok := e.match(toks, i); ok {
 			return Hit{e.key, used, slices.Contains(e.elems, "_")}, true
@@ -135,6 +138,9 @@ func (l list) at(toks []Token, i int) (Hit, bool) {
 
 // atKey finds the longest phrase of one key that starts at token i.
 func (l list) atKey(toks []Token, i int, key string) (next int, ok bool) {
+	if i < 0 || i >= len(toks) {
+		return 0, false
+	}
 	for _, e := range l.by()[toks[i].Text] {
 		if e.key != key {
 			continue
