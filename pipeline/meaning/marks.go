@@ -44,7 +44,8 @@ func scaleCodesIn(text string) map[string]string {
 	out := map[string]string{}
 	for _, m := range codeSaying.FindAllStringSubmatch(text, -1) {
 		code := strings.ToLower(m[1])
-		_, isUnit := unit.Lookup(code)
+		u, isUnit := unit.Lookup(code)
+		isUnit = isUnit && (u != unit.Gram || !words.Hedged(m[2])) // nobody weighs a big fish in grams
 		if _, told := words.ByScale(m[2]); told && !isUnit {
 			out[code] = m[2]
 		}
@@ -58,6 +59,9 @@ func saysScale(c layout.Cell) bool { return words.Scaled(c.Text) && digits(c.Tex
 // markedCells are a column's cells with what the marks at their figures say: a guess is written as one. Where a
 // mark is of a scale, or the log says so of a word, a weight without it is of none.
 func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string) map[string]string {
+	if c.Parse == "fishlist" || c.Name == "species" {
+		return l.markedLists(v, codes)
+	}
 	weight := c.Name == "scale_kg"
 	if !weight && c.Name != "length_cm" && c.Name != "girth_cm" {
 		return codes
@@ -97,6 +101,35 @@ func (l *legend) markedCells(v *Values, c *plan.Column, codes map[string]string)
 	}
 	if ofScale {
 		maps.Copy(found, bare)
+	}
+	if len(found) == 0 {
+		return codes
+	}
+	maps.Copy(found, codes)
+	return found
+}
+
+// codedFigure is a figure with a short word behind it, among other words.
+var codedFigure = regexp.MustCompile(`(\d[\d.,]*)(\s*(?:kgs?|lbs?|#))?\s+(\pL{1,4})\b`)
+
+// markedLists are a column's lists of fish in which a short word that is said to mark a guess stands behind a figure,
+// with the guess written as one: "wahoo 35, mahi 20 g" as "wahoo 35, mahi ~20".
+func (l *legend) markedLists(v *Values, codes map[string]string) map[string]string {
+	if len(l.scaleCodes) == 0 {
+		return codes
+	}
+	found := map[string]string{}
+	for _, cell := range v.cells {
+		text := codedFigure.ReplaceAllStringFunc(cell.Text, func(s string) string {
+			m := codedFigure.FindStringSubmatch(s)
+			if !words.Hedged(l.scaleCodes[strings.ToLower(m[3])]) {
+				return s
+			}
+			return "~" + m[1] + m[2]
+		})
+		if text != cell.Text {
+			found[strings.ToLower(cell.Text)] = text
+		}
 	}
 	if len(found) == 0 {
 		return codes

@@ -57,11 +57,22 @@ func massIn(text string) unit.Unit {
 	return ""
 }
 
+// kgPer is how many kilograms one of a unit of weight is.
+func kgPer(u unit.Unit) float64 {
+	if u == unit.Pound {
+		return unit.KgPerPound
+	}
+	return 1
+}
+
 // fewWeights is how many fish of a list have a bare number for their weight at the least.
 const fewWeights = 3
 
+// mostOfKind is how many fish of a kind a number behind its name counts at the most: more are a measure.
+const mostOfKind = 12
+
 // bareWeights takes bare numbers behind fish for weights where the log says the unit of its weights and its lists none:
-// "wahoo 18.4; mahi 6" under "Weights in kg". Half of them have a fraction, as no count has.
+// "wahoo 18.4; mahi 6" under "Weights in kg". Half of them have a fraction, or are more than the fish of a kind.
 func (l *Log) bareWeights() {
 	said := l.weightUnit()
 	if said == "" {
@@ -86,24 +97,24 @@ func (l *Log) bareWeights() {
 
 // weighedBare tells lists of fish whose weights have no unit.
 func weighedBare(of []*Understood, said unit.Unit) bool {
-	n, own, fractions := 0, 0, 0
+	n, own, measures := 0, 0, 0
 	for _, u := range of {
 		for _, c := range column(u.b.rows, u.onlyList().Index) {
 			for _, f := range phrase.FishList(c, phrase.Defaults{}) {
-				if f.Kg > 0 && !f.Guess {
+				if f.Kg > 0 {
 					own++ // it says its unit
 				}
 			}
 			for _, f := range phrase.FishList(c, phrase.Defaults{WeightUnit: string(said)}) {
-				if f.Kg > 0 && !f.Guess {
+				if f.Kg > 0 {
 					n++
 				}
-				if f.Kg > 0 && !f.Guess && f.Exact {
-					fractions++
+				if f.Kg > 0 && (f.Exact || f.Kg > mostOfKind*kgPer(said)) {
+					measures++
 				}
 			}
 		}
 	}
 	n -= own
-	return n >= fewWeights && 2*fractions >= n && own*4 <= n
+	return n >= fewWeights && 2*measures >= n && own*4 <= n
 }

@@ -45,7 +45,7 @@ func (r *Reader) linesOfRow() {
 			t.Column.Name != "notes" {
 			continue
 		}
-		n, sure, ok := phrase.LinesOfRow(t.text)
+		n, sure, ok := phrase.LinesOfRow(t.text, int(usual.Int))
 		switch {
 		case !ok || sure && entry.OfInt(int64(n)) == usual:
 		case sure:

@@ -10,10 +10,14 @@ func TestLinesOfRow(t *testing.T) {
 	for text, want := range map[string]string{
 		"5 rods today": "5 true true", "only 3 lines, short crew": "3 true true", "fished 3 rods": "3 true true",
 		"6 rods after 10": "6 false true", "4 rods, then 6 rods": "6 false true",
-		"2 rods bent at once": "0 false false",
-		"two lines tangled":   "0 false false", "bite on 3 rods": "0 false false", "": "0 false false",
+		"2 rods bent at once":                            "0 false false",
+		"One line short today, the reel is on the bench": "4 true true", "two rods down, broken reel": "3 true true",
+		"too sloppy for more than two lines": "2 true true", "no more than 3 lines": "3 true true",
+		"left the center line in the holder, so four": "4 true true", "missed one, so 3": "0 false false",
+		"took three in for the last 2 hours, weed": "2 false true", "took one in": "0 false false",
+		"two lines tangled": "0 false false", "bite on 3 rods": "0 false false", "": "0 false false",
 	} {
-		n, sure, ok := LinesOfRow(text)
+		n, sure, ok := LinesOfRow(text, 5)
 		if got := fmt.Sprint(n, sure, ok); got != want {
 			t.Errorf("%q: %s, expected %s", text, got, want)
 		}

@@ -119,7 +119,10 @@ func (s *scanner) byLines(i int) bool {
 	if at >= len(s.toks) || s.items[i].hi > s.items[i].num {
 		return false
 	}
-	next, ok := words.LineAt(s.toks, at, "by")
+	next, ok := words.LineAt(s.toks, at, "more")
+	if !ok {
+		next, ok = words.LineAt(s.toks, at, "fewer")
+	}
 	return ok && !unicode.IsDigit([]rune(s.tok(next) + " ")[0]) // 6 lines less 20 min
 }
 
