@@ -318,6 +318,9 @@ func quantityCell(r *Reader, t *target, text string) error {
 	if err != nil && c.Name == "length_cm" && r.crossed(t, text) {
 		return nil
 	}
+	if errors.Is(err, unit.ErrDimension) && r.longNotHeavy(t, text) {
+		return nil
+	}
 	if err != nil && t.measure() && r.sets == 0 {
 		list := text
 		if r.layout.Kind != plan.Events {
@@ -391,6 +394,23 @@ func (r *Reader) crossed(t *target, text string) bool {
 	}
 	r.values[t.field] = entry.OfReal(both[0])
 	r.put("girth_cm", entry.OfReal(both[1]))
+	return true
+}
+
+// leastLong and mostLong are the lengths in cm between which a fish under weights is measured.
+const leastLong, mostLong = 15, 500
+
+// longNotHeavy reads a length, with its unit, where the weights of other fish stand: "35 in" under "size", beside "24 lb".
+func (r *Reader) longNotHeavy(t *target, text string) bool {
+	q, err := unit.ParseQuantity(text, unit.Length, "", r.mark())
+	if t.Column.Name != "scale_kg" || r.sets > 0 || t.Set > 0 || err != nil || !q.Stated || r.value("length_cm").Known {
+		return false
+	}
+	cm, err := q.In(unit.Centimetre)
+	if err != nil || cm < leastLong || cm > mostLong {
+		return false
+	}
+	r.put("length_cm", entry.OfReal(cm))
 	return true
 }
 

@@ -31,3 +31,21 @@ func TestWeightOfALot(t *testing.T) {
 		t.Errorf("no fish to compare with: %v", got)
 	}
 }
+
+// TestLengthAmongWeights holds that a length with its unit, where the weights of other fish stand, is the fish's length,
+// and that a bare figure is not.
+func TestLengthAmongWeights(t *testing.T) {
+	rows := log{text: "Date|Time|Fish|Result|Weight\n2026-06-03|07:10|wahoo|boated|31 lb\n" +
+		"2026-06-03|08:10|wahoo|boated|40 in\n2026-06-04|07:40|dorado|boated|12 lb\n" +
+		"2026-06-04|08:40|dorado|boated|9000 in\n2026-06-05|07:40|dorado|boated|14 lb\n" +
+		"2026-06-06|07:40|dorado|boated|18 lb\n2026-06-07|07:40|dorado|boated|22 lb"}.read(t)
+	if v := rows[1].values; v["length_cm"] != "101.6" || v["scale_kg"] != "" || len(rows[1].problems) > 0 {
+		t.Errorf("40 in: %v %v", v, rows[1].problems)
+	}
+	if v := rows[0].values; v["length_cm"] != "" || v["scale_kg"] != "14.061363" {
+		t.Errorf("31 lb: %v", v)
+	}
+	if len(rows[3].problems) == 0 {
+		t.Errorf("no fish is 9000 in long: %v", rows[3].values)
+	}
+}

@@ -230,7 +230,7 @@ func (r *Reader) implied() {
 		(r.layout.Reads("story", "fishlist") || r.layout.Binds("notes")) {
 		r.add("stopped_s", entry.Real) // a remark may tell of a pause
 	}
-	if slices.ContainsFunc(r.layout.Bindings, sized) {
+	if slices.ContainsFunc(r.layout.Bindings, sized) || r.layout.Binds("species") && r.has("scale_kg") {
 		r.add("length_cm", entry.Real)
 	}
 	if r.has("length_cm") && !r.has("length_kind") {

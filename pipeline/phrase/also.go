@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -24,6 +25,19 @@ func OfThem(text string) (n int, ok bool) {
 
 // Also tells words of something beside what something else counts: "also 1 dorado".
 func Also(text string) bool { return also.MatchString(text) }
+
+// More tells words of some more than what something else tells: "3 more yellowfin in the box".
+func More(text string) bool {
+	toks := words.Scan(text)
+	for i := 1; i < len(toks); i++ {
+		_, number := words.Number(toks[i-1].Text)
+		_, err := strconv.Atoi(toks[i-1].Text)
+		if _, more := words.LineAt(toks, i, "more"); more && (number || err == nil) {
+			return true
+		}
+	}
+	return false
+}
 
 var counted = regexp.MustCompile(`(?i)(\b(?:not|no|non|pas|n[ãa]o|nicht|never|nunca)\s+(?:\pL+\s+){0,2})?(?:` +
 	`\b(?:in|part of) (?:the|our|my) (?:counts?|totals?|tally|figures|numbers)\b|\bcounted\b|\bincluded\b|` +

@@ -394,6 +394,7 @@ func (q *inquiry) block(s Subject) {
 	q.bitesRemarked(s)
 	q.letGoRemarks(s)
 	q.tripRemarks(s)
+	q.moreRemarks(s)
 	q.measuredRemarks(s)
 	q.stray(s)
 	q.dayless(s)

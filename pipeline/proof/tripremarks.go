@@ -54,6 +54,40 @@ func (q *inquiry) tripRemarks(s Subject) {
 	x.Choices, x.trips = []string{"count", "leave"}, rows
 }
 
+// moreRemarks asks about remarks beside hours that tell of more bites than the rows of strikes have, in so many words:
+// "3 more yellowfin in the box".
+func (q *inquiry) moreRemarks(s Subject) {
+	notes := s.Plan.Find("notes")
+	if notes == nil || notes.Index < 0 || notes.Column.Parse != "text" || len(q.struck) == 0 || s.Plan.Tells != nil ||
+		s.Plan.Kind == plan.Strikes || s.Plan.Kind == plan.Fish || s.Stats.ByCount+s.Stats.Listed > 0 {
+		return
+	}
+	rows, n, first := map[int64]string{}, 0, ""
+	for _, r := range s.Block.Rows {
+		text := textOf(r, notes)
+		if !phrase.More(text) {
+			continue
+		}
+		if bites := bitesTold(text); bites > 0 {
+			if n += bites; first == "" {
+				first = text
+			}
+			rows[int64(r.Num)] = q.stretchNamed(text)
+		}
+	}
+	if n == 0 || slices.ContainsFunc(q.out, func(x Question) bool {
+		return x.Kind == "trip remarks" && x.Sheet == s.Plan.Name
+	}) {
+		return
+	}
+	q.ask("trip remarks", s.Plan.Name, notes.Heading, fmt.Sprintf("Remarks under %q tell of %s more than the rows of "+
+		"strikes, the first: %q. Count them?", notes.Heading, plural(n, "bite", "bites"), first),
+		[]string{"count them", "leave them out"}, listing, first)
+	x := q.last()
+	x.Brief = "Remarks tell of more bites than the rows of strikes: they are not counted."
+	x.Choices, x.trips = []string{"count", "leave"}, rows
+}
+
 // fishedUntold tells a trip with stretches of which no table tells a strike.
 func (q *inquiry) fishedUntold(keys []string) bool {
 	fished := false

@@ -46,3 +46,22 @@ func TestTripRemarks(t *testing.T) {
 		}
 	}
 }
+
+// TestMoreRemarks asks about remarks beside hours that tell of more fish than the rows of strikes, in so many words.
+func TestMoreRemarks(t *testing.T) {
+	const bites = "Date|Time|Outcome|Species\n2026-06-03|06:40|landed|Wahoo\n2026-06-03|06:50|landed|Wahoo\n" +
+		"2026-06-05|06:50|landed|Mahi"
+	for remark, want := range map[string]bool{
+		"quit writing, 3 more wahoo in the box": true, "dos más wahoo a bordo": true,
+		"3 wahoo in the box": false, "2 more lines from nine": false,
+	} {
+		legs := "Date|Lines in|Lines up|Lines|Knots|Remarks\n2026-06-03|06:00|08:00|4|8|" + remark +
+			"\n2026-06-05|06:00|08:00|4|8|\n2026-06-07|06:00|08:00|4|8|windy"
+		l := inferred(t, "Days", legs, "Bites", bites)
+		qs := asked(t, l, Stats{Stretches: 3, Hours: 6},
+			Stats{Listed: 3, Strikes: 3, Placed: true, Told: map[string]*Told{"day 2026-06-03": {}, "day 2026-06-05": {}}})
+		if got := slices.ContainsFunc(qs, func(q Question) bool { return q.Kind == "trip remarks" }); got != want {
+			t.Errorf("%q: asked are %v", remark, kinds(qs))
+		}
+	}
+}
