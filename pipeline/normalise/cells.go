@@ -135,26 +135,63 @@ func (r *Reader) withoutYear(t *target, text string, wrong error) error {
 // yearless gives a day its year. A log that states one year and has come to its end
 // does not say whether the next January is of another.
 func (r *Reader) yearless(t *target, d unit.DayMonth) error {
+	date, err := r.withYear(d)
+	if err == nil {
+		r.values[t.field] = entry.OfInt(int64(date))
+	}
+	return err
+}
+
+// withYear is a day with its year.
+func (r *Reader) withYear(d unit.DayMonth) (unit.Date, error) {
 	years := r.layout.Years
 	date, ok := years.Date(d)
 	switch {
 	case years == unit.Years{}:
-		return errors.New("no year: write it with the day, in the sheet's or the file's name, or above the table")
+		return 0, errors.New("no year: write it with the day, in the sheet's or the file's name, or above the table")
 	case !ok && d.HasWeekday:
-		return fmt.Errorf("no %s in %d: is the year another one?", d.Weekday, years.From)
+		return 0, fmt.Errorf("no %s in %d: is the year another one?", d.Weekday, years.From)
 	case !ok:
-		return unit.ErrNoSuchDay
+		return 0, unit.ErrNoSuchDay
 	case years.From == years.To && !d.HasWeekday && r.month >= time.October && d.Month <= time.March:
-		return fmt.Errorf("a %s below a %s, and %d is the only year stated: write the year with the day", d.Month,
+		return 0, fmt.Errorf("a %s below a %s, and %d is the only year stated: write the year with the day", d.Month,
 			r.month, years.From)
 	}
 	r.month = d.Month
-	r.values[t.field] = entry.OfInt(int64(date))
-	return nil
+	return date, nil
+}
+
+// clockBehind is a clock time behind a day: "6/6 11pm", "Fri 6/6 20:30".
+var clockBehind = regexp.MustCompile(`(?i)^(.+?),?\s+(\d{1,2}[:.]\d\d|\d{1,2}(?:[:.]\d\d)?\s?[ap]\.?m?\.?)$`)
+
+// dayAndClock reads a day without its year and a clock time in one cell.
+func (r *Reader) dayAndClock(text string) (unit.Moment, bool) {
+	parts := clockBehind.FindStringSubmatch(text)
+	if parts == nil {
+		return unit.Moment{}, false
+	}
+	m, err := r.moment(parts[2])
+	if err != nil || !m.HasTime || m.HasDate {
+		return unit.Moment{}, false
+	}
+	d, err := retry(r.ev, func() (unit.DayMonth, error) { return unit.ParseDayMonth(parts[1], r.order()) })
+	if err != nil {
+		return unit.Moment{}, false
+	}
+	if m.Date, err = r.withYear(d); err != nil {
+		return unit.Moment{}, false
+	}
+	m.HasDate = true
+	return m, true
 }
 
 func momentCell(r *Reader, t *target, text string) error {
 	m, err := r.moment(text)
+	if err != nil {
+		if of, ok := r.dayAndClock(text); ok {
+			m, err = of, nil
+		}
+	}
 	next, on := false, 0
 	if n, ok := r.afterMidnight(t, text); err != nil && ok {
 		m, err = unit.Moment{Seconds: n * 60, HasTime: true}, nil

@@ -64,6 +64,9 @@ func (e *Evidence) Observe(l *plan.Block, row *sheet.Row) {
 		cell := row.Cells[b.Index]
 		switch b.Column.Parse {
 		case "date", "moment":
+			if parts := clockBehind.FindStringSubmatch(cell); parts != nil {
+				e.order(parts[1])
+			}
 			e.order(cell)
 			e.ofMonth(cell, l)
 			if b.Column.Parse == "date" {
