@@ -45,6 +45,9 @@ func (r *Reader) linesOfRow() {
 			t.Column.Name != "notes" {
 			continue
 		}
+		if slices.ContainsFunc(phrase.Turns(t.text, int(usual.Int)), func(x phrase.Turn) bool { return x.At != nil }) {
+			continue // of a part of the row's time
+		}
 		n, sure, ok := phrase.LinesOfRow(t.text, int(usual.Int))
 		switch {
 		case !ok || sure && entry.OfInt(int64(n)) == usual:

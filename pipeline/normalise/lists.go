@@ -151,6 +151,9 @@ func (r *Reader) strikeSets() {
 			for field, x := range r.fishValues(phrase.Fish{Name: name}) {
 				v[field] = x
 			}
+			if !again["outcome"] && !v["outcome"].Known {
+				r.fateBehind(name, kind, v)
+			}
 		}
 		if scale, told := words.ByScale(r.value(fmt.Sprintf("weighed#s%d", k)).Text); told && !scale {
 			delete(v, "scale_kg")
@@ -161,6 +164,20 @@ func (r *Reader) strikeSets() {
 	}
 	if i, ok := r.index["strikes_n"]; ok && kind == plan.Strikes && n > 0 && r.values[i].Known {
 		r.values[i].Int = max(0, r.values[i].Int-n)
+	}
+}
+
+// fateBehind gives a fish in columns that have no outcome the fate that stands behind its name, "wahoo (rel)". Fish that
+// are named beside a count of all bites came to the boat.
+func (r *Reader) fateBehind(name string, kind plan.Kind, v map[string]entry.Value) {
+	list := phrase.FishList(name, phrase.Defaults{})
+	switch {
+	case len(list) == 1 && list[0].Name != "" && outcomeOf(list[0].Fate) != "":
+		for field, x := range r.fishValues(list[0]) {
+			v[field] = x
+		}
+	case kind == plan.Strikes && r.value("strikes_n").Known:
+		v["outcome"] = entry.OfText(outcomeOf(words.Landed))
 	}
 }
 

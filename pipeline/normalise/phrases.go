@@ -66,6 +66,7 @@ func (r *Reader) phrases() {
 	r.told(stretches)
 	r.trolledFor()
 	r.paused()
+	r.turned()
 	r.trolledTwice()
 	r.remarked()
 	r.strikeSets()

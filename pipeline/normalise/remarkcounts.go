@@ -45,6 +45,36 @@ func (r *Reader) countedRemarks() {
 	}
 }
 
+// uncountedBites adds the bites that a remark says the row's counts do not have: "plus one missed, not counted".
+func (r *Reader) uncountedBites() {
+	if r.layout.Kind != plan.Flat {
+		return
+	}
+	add := func(name string, n int64) {
+		if i, ok := r.index[name]; ok && r.values[i].Known {
+			r.values[i] = entry.OfInt(r.values[i].Int + n)
+		}
+	}
+	for i := range r.targets {
+		t := &r.targets[i]
+		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" || t.text == "" {
+			continue
+		}
+		for _, b := range phrase.Uncounted(t.text) {
+			n := int64(max(b.N, 1))
+			counts := []string{"strikes_n", "missed_n"}
+			if b.Fate == words.Lost {
+				counts = []string{"strikes_n", "hooked_n", "lost_n"}
+			}
+			for _, name := range counts {
+				add(name, n)
+			}
+			r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("tells of %s that the row does not count: added",
+				plural(int(n), "a bite", "bites"))))
+		}
+	}
+}
+
 // letGoAmong takes fish that a remark says were let go off those that the row counts in the boat, where it says that
 // they are among these ("3 skipjack let go, in the counts"), or tells as many fish as these are and more of them let
 // go than are counted: "wahoo kept, skipjack let go without a tag" beside 2 boated and 0 tagged.

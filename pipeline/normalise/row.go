@@ -332,6 +332,7 @@ func (r *Reader) check() {
 	r.noted()
 	r.checkGirth()
 	r.letGoAmong()
+	r.uncountedBites()
 	if r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat {
 		r.checkTimes()
 		r.checkCounts()

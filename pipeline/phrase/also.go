@@ -40,7 +40,7 @@ func More(text string) bool {
 }
 
 var counted = regexp.MustCompile(`(?i)(\b(?:not|no|non|pas|n[ãa]o|nicht|never|nunca)\s+(?:\pL+\s+){0,2})?(?:` +
-	`\b(?:in|part of) (?:the|our|my) (?:counts?|totals?|tally|figures|numbers)\b|\bcounted\b|\bincluded\b|` +
+	`\b(?:in|part of|among) (?:the|our|my|these|those) (?:\pL+ )?(?:counts?|totals?|tally|figures|numbers)\b|\bcounted\b|\bincluded\b|` +
 	`\bcontad[oa]s?\b|\bincluid[oa]s?\b|\ben (?:la cuenta|el total)\b|\bcompt[ée]e?s?(?:\PL|$)|` +
 	`\bcompris(?:es)?\b|\bdans le (?:compte|total)\b|\bcontat[oaie]\b|\b(?:compres|inclus)[oaie]\b|` +
 	`\bnel (?:conto|totale)\b|\binclu[ií]d[oa]s?(?:\PL|$)|\bna conta\b|\bno total\b|\bmitgez[äa]e?hlt\b|` +
@@ -50,4 +50,24 @@ var counted = regexp.MustCompile(`(?i)(\b(?:not|no|non|pas|n[ãa]o|nicht|never|n
 func Counted(text string) bool {
 	m := counted.FindStringSubmatch(text)
 	return m != nil && m[1] == ""
+}
+
+// Uncounted are the bites, missed or lost, that a remark says the row's counts do not have: "plus one missed, not
+// counted". Fish that are not counted may have been caught otherwise.
+func Uncounted(text string) (out []Bite) {
+	for _, s := range remarkEnd.Split(text, -1) {
+		m := counted.FindStringSubmatchIndex(s)
+		if m == nil || m[2] < 0 {
+			continue
+		}
+		if rest := s[:m[0]] + " " + s[m[1]:]; words.Otherwise(rest) || words.NamesOther(rest) {
+			continue
+		}
+		for _, b := range Tell(s, Defaults{}).Bites {
+			if (b.Fate == words.Missed || b.Fate == words.Lost || b.Fate == words.Bit) && b.Method == "" {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
 }

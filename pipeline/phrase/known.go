@@ -81,7 +81,8 @@ func (s *scanner) fate(i int) (item, []int, bool) {
 		_, number := s.numberWord(j)
 		_, pronoun := words.GlueIs(s.toks, j, "pronoun")
 		_, many := words.GlueIs(s.toks, j, "many")
-		filled = fish || number || pronoun || many || s.digits(j) || s.tok(j) == "the" && last == i+2
+		_, tackle := words.GlueIs(s.toks, j, "tackle") // grabbed the skirt but no hook
+		filled = fish || number || pronoun || many || tackle || s.digits(j) || s.tok(j) == "the" && last == i+2
 	}
 	had := s.tok(i) == "had" && last+1 < len(s.toks) && s.toks[last+1].Kind == words.Word && s.tok(last+1) != "for"
 	if !filled || had && !s.digits(last+1) {

@@ -46,6 +46,9 @@ func linesOf(clause string, usual int, of bool) (told []int, only bool) {
 		if it.kind == aNumber && s.takenIn(i) && s.forHours(i) && usual > int(it.num) && it.num >= 1 {
 			return []int{usual - int(it.num)}, false // "took three in for the last 2 hours"
 		}
+		if _, remain := words.LineAt(s.toks, it.end, "remain"); it.kind == aNumber && of && remain && whole(it) {
+			return []int{int(it.num)}, saysOnlyLines(clause) // one line in the boat, 4 left
+		}
 		if it.kind == aNumber && of && it.end == len(s.toks) && it.tok > 0 && it.num >= 1 && it.num == float64(int(it.num)) {
 			if next, left := words.LineAt(s.toks, 0, "left"); left && next == it.tok {
 				return []int{int(it.num)}, true // "left the center line in, so four"
@@ -109,7 +112,7 @@ func saysOnlyLines(clause string) bool {
 		} else if _, named := words.Number(toks[i].Text); named {
 			ok = true
 		}
-		for _, kind := range []string{"line", "plural", "pull", "ofrow", "more", "fewer"} {
+		for _, kind := range []string{"line", "plural", "pull", "ofrow", "more", "fewer", "remain"} {
 			if end, found := words.LineAt(toks, i, kind); found {
 				next, ok = end, true
 			}

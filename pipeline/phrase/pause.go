@@ -2,8 +2,9 @@ package phrase
 
 import "wakeledger/pipeline/words"
 
-// pauseWords is how many words before a span of time may say that lines were up during it.
-const pauseWords = 3
+// pauseWords is how many words before a span of time may say that lines were up during it, and longPause how many words
+// such a saying has at the most.
+const pauseWords, longPause = 3, 6
 
 // Pauses are the times between which a remark says that the lines were up: "lines up 1120-1300 for a
 // squall".
@@ -21,9 +22,9 @@ func Pauses(text string) []Stretch {
 
 // pausedBefore reports whether a word right before a token says that lines came up or were not fished.
 func (s *scanner) pausedBefore(tok int) bool {
-	for j := tok - 1; j >= 0 && j >= tok-pauseWords && (!words.Stops(s.toks[j]) || s.tok(j) == ":"); j-- {
+	for j := tok - 1; j >= 0 && j >= tok-longPause && (!words.Stops(s.toks[j]) || s.tok(j) == ":"); j-- {
 		for _, kind := range []string{"stop", "pause"} {
-			if _, ok := words.LineAt(s.toks, j, kind); ok {
+			if next, ok := words.LineAt(s.toks, j, kind); ok && (j >= tok-pauseWords || next > tok-pauseWords) {
 				return true
 			}
 		}

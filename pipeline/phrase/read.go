@@ -381,7 +381,8 @@ func (c *clause) isStranger() bool {
 		return true
 	}
 	for i, it := range c.items {
-		if it.kind == aFate && !c.brokeOff(i) && (c.strangeObject(i) || c.loseTackle(i)) {
+		missed := it.fate.Fate == words.Missed // grabbed the skirt but no hook
+		if it.kind == aFate && !c.brokeOff(i) && (c.strangeObject(i) || c.loseTackle(i) && !missed) {
 			return true
 		}
 	}

@@ -86,6 +86,7 @@ func Questions(l *meaning.Log, subjects []Subject) []Question {
 	q.untrolled()
 	q.aside()
 	q.leftOver()
+	q.onlyTrips()
 	q.sums()
 	q.summaries()
 	q.toldAlready()
@@ -590,8 +591,10 @@ func (s *Subject) rests(p record.Problem) []string {
 	switch {
 	case strings.HasPrefix(p.Reason, record.OfStop):
 		return hours
-	case strings.HasPrefix(p.Reason, record.OfLines):
+	case strings.HasPrefix(p.Reason, record.OfLines), strings.HasPrefix(p.Reason, record.OfSettings):
 		return lines
+	case strings.HasPrefix(p.Reason, record.OfEither):
+		return []string{"bands"}
 	}
 	return listing // a remark that tells of fish or bites
 }

@@ -228,6 +228,33 @@ func (q *inquiry) repeats(s Subject) {
 	q.last().Brief = "Rows of trips were used for their days alone: do they tell of trolling or fish?"
 }
 
+// onlyTrips asks about a log of which only the days of trips were used, where no other log of the season tells of hours
+// or bites.
+func (q *inquiry) onlyTrips() {
+	if q.total.Stretches > 0 || q.total.Strikes > 0 || slices.ContainsFunc(q.out, func(x Question) bool {
+		return x.Kind == "left over" || x.Kind == "no effort"
+	}) {
+		return
+	}
+	var heads []string
+	for _, s := range q.subjects {
+		if s.Plan.Kind != plan.Trips || len(s.Block.Rows) == 0 {
+			return
+		}
+		for _, u := range s.Plan.Unknown {
+			if u.Aside == "" && u.Heading != "" {
+				heads = append(heads, u.Heading)
+			}
+		}
+	}
+	if len(heads) == 0 {
+		return
+	}
+	q.ask("only trips", "", strings.Join(heads, ", "), fmt.Sprintf("Only the days of trips were used, no hours and no "+
+		"bites: what stands under %s was not understood.", strings.Join(heads, ", ")), nil, all)
+	q.last().Brief = "Of a log only the days of trips were used: it tells no hours and no bites that were understood."
+}
+
 // fewTexts of bites beside a table are remarks.
 const fewTexts = 5
 

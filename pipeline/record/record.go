@@ -114,10 +114,12 @@ func shorten(s string) string {
 // not on which of them the row's bites were.
 const OfEither = "a stretch each; at which speed the row's bites came is not known"
 
-// OfStop and OfLines begin the reasons of remarks that tell of a stop, and of a number of lines.
+// OfStop, OfLines and OfSettings begin the reasons of remarks that tell of a stop, of a number of lines, and of a speed
+// or lines.
 const (
-	OfStop  = "tells of a stop"
-	OfLines = "tells of lines"
+	OfStop     = "tells of a stop"
+	OfLines    = "tells of lines"
+	OfSettings = "tells of speed or lines"
 )
 
 // FateOfEither is the reason of a count of what became of the bites of several stretches: it is read, and says not of

@@ -596,7 +596,7 @@ func NamesOther(text string) bool {
 // "on livebait, not the lures". Where the text speaks of trolling too it does not.
 func Otherwise(text string) bool {
 	toks := Scan(text)
-	if elsewise.anyKey(toks, "not") {
+	if elsewise.anyKey(toks, "not") || leftOut(toks) {
 		return true
 	}
 	h, ok := methods.any(toks)
@@ -604,7 +604,27 @@ func Otherwise(text string) bool {
 }
 
 // NotTrolled reports whether a text says outright that something was not trolled.
-func NotTrolled(text string) bool { return elsewise.anyKey(Scan(text), "not") }
+func NotTrolled(text string) bool {
+	toks := Scan(text)
+	return elsewise.anyKey(toks, "not") || leftOut(toks)
+}
+
+// leftOut reports whether a text says of fish that no count has them: those were caught otherwise. A bite that was missed
+// or lost and is "not counted" is one that the counts lack.
+func leftOut(toks []Token) bool {
+	if !elsewise.anyKey(toks, "uncounted") {
+		return false
+	}
+	gone := false
+	for i := range toks {
+		if _, _, fish := FishAt(toks, i); fish {
+			return true
+		}
+		f, ok := FateAt(toks, i)
+		gone = gone || ok && (f.Fate == Missed || f.Fate == Lost || f.Fate == Bit)
+	}
+	return !gone
+}
 
 var boatParts = mustLoad("boat")
 
