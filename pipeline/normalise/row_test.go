@@ -137,23 +137,19 @@ func TestFilledDown(t *testing.T) {
 	}
 }
 
-// TestBitesOfHands holds that a second stretch of a trip that is written once is of its day, that a stretch without a
-// speed takes that of its remark, and a bite the one that a remark tells of it alone, and that one cell tells a length
-// and a girth.
+// TestBitesOfHands holds that a second stretch of a trip that is written once is of its day, that a bite whose stretch
+// has no speed takes that of its remark, and that one cell tells a length and a girth.
 func TestBitesOfHands(t *testing.T) {
 	got := log{text: "Charter|Day|In|Up|Rods|Knots|Bite at|Fish|Length (cm)|Fate|Remarks\n" +
 		"7|2026-07-04|06:00|09:00|5|8|07:10|Wahoo|130x62|kept|\n||||||07:40|Dorado|90|lost|\n" +
 		"||09:30|11:00|5||10:00|Wahoo|110x4|kept|we ran at 7 kn\n8|2026-07-04|12:00|14:00|5|8||||none|\n" +
-		"9|2026-07-05|06:00|09:00|5||07:00|Dorado|88|lost|dorado bit at 9 kn\n||||||08:00|Dorado|80|kept|wind 15 kn\n" +
+		"9|2026-07-05|06:00|09:00|5|8|07:00|Dorado|88|lost|\n||||||08:00|Dorado|80|kept|wind 15 kn\n" +
 		"10|2026-07-06|06:00|09:00|5|8|07:00|Dorado|85|kept|"}.read(t)
 	if v := got[0].values; v["length_cm"] != "130" || v["girth_cm"] != "62" || v["strike_speed_kn"] != "" {
 		t.Errorf("length and girth: %v", v)
 	}
-	if v := got[2].values; v["date"] != "2026-07-04" || v["speed_kn"] != "7" || v["girth_cm"] != "" {
+	if v := got[2].values; v["date"] != "2026-07-04" || v["strike_speed_kn"] != "7" || v["girth_cm"] != "" {
 		t.Errorf("a second stretch: %v, aside %v", v, got[2].problems)
-	}
-	if v := got[4].values; v["strike_speed_kn"] != "9" || v["speed_kn"] != "" {
-		t.Errorf("a bite's own speed: %v", v)
 	}
 	if v := got[5].values; v["strike_speed_kn"] != "" {
 		t.Errorf("the wind's speed: %v", v)

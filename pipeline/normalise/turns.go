@@ -10,6 +10,9 @@ import (
 	"wakeledger/pipeline/record"
 )
 
+// leastPace is the slowest speed in knots that a remark on a row tells of trolling: less is of the current.
+const leastPace = 4
+
 // turned takes what a remark says of the row's speed and lines in place of what is usual: "slower today: 6 kn" for all
 // of its stretch, "down to 3 lines at 10:00" from then on. What is not taken is set aside.
 func (r *Reader) turned() {
@@ -29,7 +32,7 @@ func (r *Reader) turned() {
 			switch {
 			case turn.At != nil && !turn.Unsure:
 				timed = append(timed, turn)
-			case turn.Speed > 0 && turn.At == nil:
+			case turn.Speed >= leastPace && turn.At == nil && !r.layout.Binds("outcome", "time_s"): // else of a bite
 				r.speedOfRow(t, turn)
 			}
 		}

@@ -52,12 +52,15 @@ func Counted(text string) bool {
 	return m != nil && m[1] == ""
 }
 
+// countedAs goes on after "not counted" where something is counted under another head.
+var countedAs = regexp.MustCompile(`(?i)^\s*(?:as|with|among|under|in with|towards?|como|comme|come|als)\b`)
+
 // Uncounted are the bites, missed or lost, that a remark says the row's counts do not have: "plus one missed, not
 // counted". Fish that are not counted may have been caught otherwise.
 func Uncounted(text string) (out []Bite) {
 	for _, s := range remarkEnd.Split(text, -1) {
 		m := counted.FindStringSubmatchIndex(s)
-		if m == nil || m[2] < 0 {
+		if m == nil || m[2] < 0 || countedAs.MatchString(s[m[1]:]) {
 			continue
 		}
 		if rest := s[:m[0]] + " " + s[m[1]:]; words.Otherwise(rest) || words.NamesOther(rest) {

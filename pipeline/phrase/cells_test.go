@@ -290,6 +290,7 @@ func TestSettings(t *testing.T) {
 		"usual 6 lines at 8 kn":                                                               "[8] [6] true",
 		"normally 5 rods, 7-8 kts":                                                            "[7.5] [5] true",
 		"always pull 6":                                                                       "[] [6] true", "we run 6 unless noted": "[] [6] true", "spread of 6": "[] [6] false",
+		"one line in the boat, 3 left":       "[] [3] false",
 		"pulled 6 all day at 9 kts":          "[9] [6] false",
 		"ran 5, 8 knots":                     "[8] [5] false",
 		"wind 15 kts, SW 20 kts later":       "[] [] false",

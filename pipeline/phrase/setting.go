@@ -21,6 +21,8 @@ func Settings(text string) Setting {
 			last = aSpeed
 		case it.kind == aLines && s.byLines(i):
 			out.By = true
+		case it.kind == aNumber && last == aLines && whole(it) && s.remains(i):
+			out.Lines = []int{int(it.num)} // one line in the boat, 3 left
 		case it.kind == aLines && it.hi <= it.num && !s.takenIn(i) && !s.struck(i) && !s.eitherOf(i):
 			out.Lines = append(out.Lines, int(it.num))
 			last = aLines
@@ -111,6 +113,12 @@ func (s *scanner) takenIn(i int) bool {
 		return true
 	}
 	return false
+}
+
+// remains reports whether a number of lines is of those that were left out: "3 left".
+func (s *scanner) remains(i int) bool {
+	_, ok := words.LineAt(s.toks, s.items[i].end, "remain")
+	return ok
 }
 
 // byLines reports whether lines are those by which a spread differs from the usual: "1 rod more in the middle".

@@ -56,6 +56,9 @@ func turn(text string, usual int) (t Turn, ok bool) {
 		return t, false
 	}
 	lines, speeds := s.turnedLines(usual), Settings(text).Speeds
+	if !slices.ContainsFunc(s.items, func(it item) bool { return it.kind == aSpeed }) {
+		speeds = nil // "wind came up 11ish"
+	}
 	if len(lines)+len(speeds) == 0 || s.hasLineWord("travel") {
 		return t, false
 	}
