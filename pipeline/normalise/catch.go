@@ -113,7 +113,11 @@ func (r *Reader) bitesOfTrip() {
 	if !tells {
 		return
 	}
-	for _, b := range phrase.Tell(r.value("notes").Text, phrase.Defaults{}).Bites {
+	text := r.value("notes").Text
+	if beside := phrase.Beside(text); beside != "" {
+		text = beside
+	}
+	for _, b := range phrase.Tell(text, phrase.Defaults{}).Bites {
 		if b.Fate == words.FateUnknown {
 			continue
 		}

@@ -53,30 +53,32 @@ type Reader struct {
 	figures   []int      // indexes of the fields that the figures of a cell add up to; -1: counted elsewhere
 	catch     int        // index of the field, of those hooked or landed, that species' counts add up to; -1
 	notMissed int        // index of the field of fish hooked, where only bites and those missed are counted; -1
-	letGoIn   int        // index of the field of those released that remarks tell among those boated; -1
-	letGoTold int        // index of the field of those released that remarks tell beside counts of species; -1
-	freed     int        // index of the field of those released that species' counts add up to; -1
-	values    []entry.Value
-	moments   []placed // moments of this row, whose seconds wait for the date
-	problems  []record.Problem
-	aside     []record.Problem // cells that the row does without
-	doubts    []record.Problem
-	forgetful bool // read each cell anew, also where it says what the one above says
-	row       *sheet.Row
-	sets      int      // of strikes for which a row has columns
-	lists     bool     // fish and their measures stand in lists
-	side      []Side   // what the row tells beside its own entry
-	nameless  int      // so many of these are told before the lists of fish, and none names a fish; 0 where one does
-	num       int      // of the row
-	parts     int64    // sides that earlier entries of the same row had
-	awayTold  bool     // a column of those that got away does
-	fatesTold bool     // lists of fish tell what became of the bites that a column counts
-	nothing   bool     // the row says that nothing struck
-	elsewise  bool     // the row was not trolled
-	heads     []string // headings of the columns that told its fish, without the numbers at their ends
-	livebait  bool     // its lure is a live bait
-	last      lastLeg
-	several   []several // cells of the row that hold what several would
+	// missedTold is the index of the field of bites missed that remarks tell, where no column counts them; -1.
+	missedTold int
+	letGoIn    int // index of the field of those released that remarks tell among those boated; -1
+	letGoTold  int // index of the field of those released that remarks tell beside counts of species; -1
+	freed      int // index of the field of those released that species' counts add up to; -1
+	values     []entry.Value
+	moments    []placed // moments of this row, whose seconds wait for the date
+	problems   []record.Problem
+	aside      []record.Problem // cells that the row does without
+	doubts     []record.Problem
+	forgetful  bool // read each cell anew, also where it says what the one above says
+	row        *sheet.Row
+	sets       int      // of strikes for which a row has columns
+	lists      bool     // fish and their measures stand in lists
+	side       []Side   // what the row tells beside its own entry
+	nameless   int      // so many of these are told before the lists of fish, and none names a fish; 0 where one does
+	num        int      // of the row
+	parts      int64    // sides that earlier entries of the same row had
+	awayTold   bool     // a column of those that got away does
+	fatesTold  bool     // lists of fish tell what became of the bites that a column counts
+	nothing    bool     // the row says that nothing struck
+	elsewise   bool     // the row was not trolled
+	heads      []string // headings of the columns that told its fish, without the numbers at their ends
+	livebait   bool     // its lure is a live bait
+	last       lastLeg
+	several    []several // cells of the row that hold what several would
 	// speeds and lines of the stretches that the row tells in words, where it has one for each
 	paces, linesEach []float64
 	worded           []several // counts of the row that name their fish
@@ -143,8 +145,8 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 	}
 	r := &Reader{set: set, ev: ev, layout: l, words: w, pos: pos, info: info,
 		date: -1, extra: -1, released: -1, fate: -1, catch: -1, freed: -1, letGo: -1, letGoTold: -1, letGoIn: -1,
-		notMissed: -1,
-		index:     map[string]int{}}
+		notMissed: -1, missedTold: -1,
+		index: map[string]int{}}
 	r.sets, r.lists = l.StrikeSets(), l.Lists()
 	r.add("row", entry.Int)
 	for _, g := range l.Given {
@@ -329,6 +331,11 @@ func (r *Reader) implied() {
 	if r.layout.Kind == plan.Flat && r.layout.Binds("strikes_n") && r.layout.Binds("missed_n") &&
 		!r.layout.Binds("hooked_n", "lost_n") && !r.has("hooked_n") {
 		r.notMissed = r.add("hooked_n", entry.Int)
+	}
+	if p := r.layout; p.Kind == plan.Flat && p.Binds("lost_n", "hooked_n") && p.Binds("landed_n", "kept_n") &&
+		!p.Binds("strikes_n", "missed_n") && !p.Reads("story") && p.Binds("notes") && r.catch < 0 &&
+		!r.has("missed_n") {
+		r.missedTold = r.add("missed_n", entry.Int)
 	}
 	if r.answering() {
 		r.add("missed_n", entry.Int)

@@ -51,19 +51,28 @@ func (r *Reader) uncountedBites() {
 		return
 	}
 	add := func(name string, n int64) {
-		if i, ok := r.index[name]; ok && r.values[i].Known {
+		if i, ok := r.index[name]; ok && (r.values[i].Known || r.none(i)) {
 			r.values[i] = entry.OfInt(r.values[i].Int + n)
 		}
 	}
 	for i := range r.targets {
 		t := &r.targets[i]
-		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" || t.text == "" {
+		if t.Column.Name != "notes" || t.Column.Parse != "text" && t.Column.Parse != "fishlist" || t.given != "" ||
+			t.text == "" {
 			continue
 		}
-		for _, b := range phrase.Uncounted(t.text) {
+		bites := phrase.Uncounted(t.text)
+		if r.missedTold >= 0 {
+			bites = phrase.MissedIn(t.text) // no column has these
+		}
+		for _, b := range bites {
 			n := int64(max(b.N, 1))
 			counts := []string{"strikes_n", "missed_n"}
-			if b.Fate == words.Lost {
+			switch {
+			case r.missedTold >= 0:
+				r.values[r.missedTold] = entry.OfInt(r.values[r.missedTold].Int + n)
+				continue
+			case b.Fate == words.Lost:
 				counts = []string{"strikes_n", "hooked_n", "lost_n"}
 			}
 			for _, name := range counts {
@@ -73,6 +82,11 @@ func (r *Reader) uncountedBites() {
 				plural(int(n), "a bite", "bites"))))
 		}
 	}
+}
+
+// none reports whether a count's cell says that there were none: a dash.
+func (r *Reader) none(field int) bool {
+	return slices.ContainsFunc(r.targets, func(t target) bool { return t.field == field && t.text != "" && dashed(t.text) })
 }
 
 // letGoAmong takes fish that a remark says were let go off those that the row counts in the boat, where it says that

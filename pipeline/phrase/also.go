@@ -26,6 +26,22 @@ func OfThem(text string) (n int, ok bool) {
 // Also tells words of something beside what something else counts: "also 1 dorado".
 func Also(text string) bool { return also.MatchString(text) }
 
+// unlisted is what says of a bite that no other sheet has it: "missed one (no row for it)".
+var unlisted = regexp.MustCompile(`(?i)\b(?:no row|not? (?:(?:got|have) )?(?:a )?row|not (?:on|in) (?:the|my) (?:other )?(?:sheet|tab|list|page|table)|` +
+	`not listed|not on the list|aren'?t (?:on|in) (?:the|my) (?:other )?(?:sheet|tab|list|page))\b`)
+
+// Beside is the part of a remark that tells of bites beside those of another sheet: "3 more yellowfin in the box",
+// "missed one (no row for it)"; "" where none is.
+func Beside(text string) string {
+	var out []string
+	for _, s := range remarkEnd.Split(text, -1) {
+		if More(s) || unlisted.MatchString(s) {
+			out = append(out, s)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
 // More tells words of some more than what something else tells: "3 more yellowfin in the box".
 func More(text string) bool {
 	toks := words.Scan(text)
@@ -68,6 +84,21 @@ func Uncounted(text string) (out []Bite) {
 		}
 		for _, b := range Tell(s, Defaults{}).Bites {
 			if (b.Fate == words.Missed || b.Fate == words.Lost || b.Fate == words.Bit) && b.Method == "" {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
+}
+
+// MissedIn are the bites that a remark says were missed, on the boat's own lures.
+func MissedIn(text string) (out []Bite) {
+	for _, s := range remarkEnd.Split(text, -1) {
+		if words.Otherwise(s) || words.NamesOther(s) {
+			continue
+		}
+		for _, b := range Tell(s, Defaults{}).Bites {
+			if b.Fate == words.Missed && b.Method == "" {
 				out = append(out, b)
 			}
 		}

@@ -41,9 +41,13 @@ func TotalsOf(subjects []Subject) Totals {
 		t.Hours += s.Stats.Hours
 		t.LineHours += s.Stats.LineHours
 		counts, landed = counts+s.Stats.ByCount, landed+s.Stats.Landed
-		if s.Plan.StoredAs(s.Plan.Kind) == plan.Fish {
+		switch {
+		case s.ofItsCounts():
+			counts, hooked = counts+s.Stats.Listed, hooked+s.Stats.Held-len(s.Stats.Fateless)
+			landed, released = landed+s.Stats.Boated, released+s.Stats.Freed
+		case s.Plan.StoredAs(s.Plan.Kind) == plan.Fish:
 			fish, kept, gone = fish+s.Stats.Listed, kept+s.Stats.Boated, gone+s.Stats.Freed
-		} else {
+		default:
 			strikes, held, boated, freed = strikes+s.Stats.Listed, held+s.Stats.Held-len(s.Stats.Fateless),
 				boated+s.Stats.Boated, freed+s.Stats.Freed
 		}
@@ -54,6 +58,12 @@ func TotalsOf(subjects []Subject) Totals {
 	t.Bites, t.Hooked = max(counts, strikes, fish), max(hooked, held, fish)
 	t.Landed, t.Released = max(landed, boated, kept), max(released, freed, gone)
 	return t
+}
+
+// ofItsCounts tells a table whose rows count all bites and name the fish among them in columns of their own: what these
+// tell one by one is taken off the counts.
+func (s *Subject) ofItsCounts() bool {
+	return s.Plan.StrikeSets() > 0 && s.Plan.Binds("strikes_n") && s.Plan.StoredAs(s.Plan.Kind) != plan.Fish
 }
 
 // words are the totals one by one.

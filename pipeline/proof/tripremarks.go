@@ -65,10 +65,7 @@ func (q *inquiry) moreRemarks(s Subject) {
 	rows, n, first := map[int64]string{}, 0, ""
 	for _, r := range s.Block.Rows {
 		text := textOf(r, notes)
-		if !phrase.More(text) {
-			continue
-		}
-		if bites := bitesTold(text); bites > 0 {
+		if bites := bitesTold(phrase.Beside(text)); bites > 0 {
 			if n += bites; first == "" {
 				first = text
 			}

@@ -38,7 +38,7 @@ func (q *inquiry) unhooked() {
 		return p.Kind == plan.Events || p.Reads("story") || len(p.Figures)+len(p.Rods)+len(p.Others) > 0
 	})
 	told := words || binds(fateNames...) || slices.ContainsFunc(q.book, func(s Subject) bool {
-		caught := s.Plan.StrikeSets() > 0 && s.Plan.Binds("strikes_n") && !s.Plan.Binds("outcome") // fish of all bites
+		caught := s.ofItsCounts() && !s.Plan.Binds("outcome") // fish alone
 		return s.Stats.Listed > 0 && s.Plan.StoredAs(s.Plan.Kind) == plan.Strikes && !caught
 	})
 	switch {
