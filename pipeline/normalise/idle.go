@@ -267,6 +267,21 @@ func (r *Reader) still() bool {
 	})
 }
 
+// quietTrip is the trip of a row of a table of strikes which says that nothing struck that day: no other table may
+// tell of it.
+func (r *Reader) quietTrip() {
+	if r.layout.Kind != plan.Strikes || !r.value("date").Known || r.value("time_s").Known {
+		return
+	}
+	v := map[string]entry.Value{}
+	for _, name := range []string{"date", "trip", "boat"} {
+		if x := r.value(name); x.Known {
+			v[name] = x
+		}
+	}
+	r.side = append(r.side, Side{Kind: plan.Trips, Row: int64(r.row.Num), Part: 1, Values: v})
+}
+
 // bare tells a row in which a table of speeds and counts has neither, while its words name another way of fishing:
 // "bottom after lunch", "at anchor, 3 snapper". What a captain counts when trolling, he left out. So is one without a
 // speed that says that nothing was trolled, whatever it counts.

@@ -246,6 +246,10 @@ func (r *Reader) implied() {
 		r.add("length_cm", entry.Real) // a remark may tell them
 		r.add("girth_cm", entry.Real)
 	}
+	if r.layout.Binds("notes") && !r.layout.Binds("outcome", "time_s") && !r.has("speed_kn") &&
+		(r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) && r.layout.Binds("start_s", "duration_s") {
+		r.add("speed_kn", entry.Real) // a remark may tell it
+	}
 	if r.has("notes") && (r.layout.Kind == plan.Strikes && !r.has("speed_kn") || r.layout.Kind == plan.Flat) {
 		r.add("strike_speed_kn", entry.Real) // a remark may tell it
 	}
@@ -474,6 +478,9 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	if s := r.idle(); s != NotASkip {
 		r.side = r.side[:0]
+		if s == NoStrike {
+			r.quietTrip()
+		}
 		return nil, s, nil
 	}
 	if len(r.problems) == 0 {

@@ -47,8 +47,10 @@ func (r *Reader) countedRemarks() {
 
 // uncountedBites adds the bites that a remark says the row's counts do not have: "plus one missed, not counted".
 func (r *Reader) uncountedBites() {
-	if r.layout.Kind != plan.Flat {
-		return
+	if r.layout.Kind != plan.Flat || slices.ContainsFunc(r.side, func(s Side) bool {
+		return s.Kind == plan.Strikes && s.Values["outcome"].Text == words.Missed.String()
+	}) {
+		return // told one by one already
 	}
 	add := func(name string, n int64) {
 		if i, ok := r.index[name]; ok && (r.values[i].Known || r.none(i)) {
@@ -84,9 +86,9 @@ func (r *Reader) uncountedBites() {
 	}
 }
 
-// none reports whether a count's cell says that there were none: a dash.
+// none reports whether a count's cell says that there were none: a dash, or nothing.
 func (r *Reader) none(field int) bool {
-	return slices.ContainsFunc(r.targets, func(t target) bool { return t.field == field && t.text != "" && dashed(t.text) })
+	return slices.ContainsFunc(r.targets, func(t target) bool { return t.field == field && dashed(t.text) })
 }
 
 // letGoAmong takes fish that a remark says were let go off those that the row counts in the boat, where it says that
