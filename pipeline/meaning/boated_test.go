@@ -22,8 +22,8 @@ func TestBoatedAlone(t *testing.T) {
 	}
 }
 
-// TestLetGoAmongTheListed holds that a column of words which names all fish of each row says whether the count of landed
-// fish has those in it that were let go; a list of some of them says nothing.
+// TestLetGoAmongTheListed holds that a column of words which names all fish of each row says whether the count of
+// landed fish has those in it that were let go; a list of some of them says nothing.
 func TestLetGoAmongTheListed(t *testing.T) {
 	rows := "Date|Start|Stop|Lines|Bites|Landed|Released|Fish\n" +
 		"12-6-2026|06:15|11:40|4|5|2|1|YFT 18 kg, YFT 12 kg released\n" +

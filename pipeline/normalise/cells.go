@@ -437,7 +437,8 @@ func (r *Reader) crossed(t *target, text string) bool {
 // leastLong and mostLong are the lengths in cm between which a fish under weights is measured.
 const leastLong, mostLong = 15, 500
 
-// longNotHeavy reads a length, with its unit, where the weights of other fish stand: "35 in" under "size", beside "24 lb".
+// longNotHeavy reads a length, with its unit, where the weights of other fish stand: "35 in" under "size", beside "24
+// lb".
 func (r *Reader) longNotHeavy(t *target, text string) bool {
 	q, err := unit.ParseQuantity(text, unit.Length, "", r.mark())
 	if t.Column.Name != "scale_kg" || r.sets > 0 || t.Set > 0 || err != nil || !q.Stated || r.value("length_cm").Known {

@@ -167,8 +167,8 @@ func (r *Reader) strikeSets() {
 	}
 }
 
-// fateBehind gives a fish in columns that have no outcome the fate that stands behind its name, "wahoo (rel)". Fish that
-// are named beside a count of all bites came to the boat.
+// fateBehind gives a fish in columns that have no outcome the fate that stands behind its name, "wahoo (rel)". Fish
+// that are named beside a count of all bites came to the boat.
 func (r *Reader) fateBehind(name string, kind plan.Kind, v map[string]entry.Value) {
 	list := phrase.FishList(name, phrase.Defaults{})
 	switch {

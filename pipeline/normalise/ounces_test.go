@@ -32,8 +32,8 @@ func TestWeightOfALot(t *testing.T) {
 	}
 }
 
-// TestLengthAmongWeights holds that a length with its unit, where the weights of other fish stand, is the fish's length,
-// and that a bare figure is not.
+// TestLengthAmongWeights holds that a length with its unit, where the weights of other fish stand, is the fish's
+// length, and that a bare figure is not.
 func TestLengthAmongWeights(t *testing.T) {
 	rows := log{text: "Date|Time|Fish|Result|Weight\n2026-06-03|07:10|wahoo|boated|31 lb\n" +
 		"2026-06-03|08:10|wahoo|boated|40 in\n2026-06-04|07:40|dorado|boated|12 lb\n" +

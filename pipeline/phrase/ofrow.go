@@ -10,8 +10,8 @@ import (
 )
 
 // LinesOfRow is how many lines a remark says were out on its own row, where so many are usual: "only 3 lines, short
-// crew", "5 rods today", "one line short". It is sure where the clause says nothing else; "6 rods after 10" is not. Lines
-// of a clause that tells of a bite, or of one or two that something befell, are none.
+// crew", "5 rods today", "one line short". It is sure where the clause says nothing else; "6 rods after 10" is not.
+// Lines of a clause that tells of a bite, or of one or two that something befell, are none.
 func LinesOfRow(text string, usual int) (n int, sure, ok bool) {
 	sure = true
 	of := false // lines are named before

@@ -27,8 +27,8 @@ var bitesWhen = regexp.MustCompile(`(?i)\b(?:all|both|bites?|strikes?|hits?|fish
 var inBrackets = regexp.MustCompile(`\([^()]*\)`)
 
 // Turns are the changes of speed and lines that a remark tells of, where so many lines are usual: "down to 3 lines at
-// 10:00", "9 kn after 11:30 (bites all before that)", "slower today: 6 kn". Speeds of wind, of the run home and of other
-// boats are none, nor is what is told of a bite.
+// 10:00", "9 kn after 11:30 (bites all before that)", "slower today: 6 kn". Speeds of wind, of the run home and of
+// other boats are none, nor is what is told of a bite.
 func Turns(text string, usual int) []Turn {
 	var out []Turn
 	for _, sentence := range remarkEnd.Split(text, -1) {
@@ -86,8 +86,8 @@ func turn(text string, usual int) (t Turn, ok bool) {
 	return t, true
 }
 
-// turnedLines are the numbers of lines that a sentence says were out from some time on: "3 lines left", "pulled one line,
-// 4 left", "put one more line out".
+// turnedLines are the numbers of lines that a sentence says were out from some time on: "3 lines left", "pulled one
+// line, 4 left", "put one more line out".
 func (s *scanner) turnedLines(usual int) []int {
 	for _, it := range s.items {
 		if it.kind != aNumber || it.article && !it.digits || !whole(it) {

@@ -609,8 +609,8 @@ func NotTrolled(text string) bool {
 	return elsewise.anyKey(toks, "not") || leftOut(toks)
 }
 
-// leftOut reports whether a text says of fish that no count has them: those were caught otherwise. A bite that was missed
-// or lost and is "not counted" is one that the counts lack.
+// leftOut reports whether a text says of fish that no count has them: those were caught otherwise. A bite that was
+// missed or lost and is "not counted" is one that the counts lack.
 func leftOut(toks []Token) bool {
 	if !elsewise.anyKey(toks, "uncounted") {
 		return false
