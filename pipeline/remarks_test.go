@@ -23,8 +23,10 @@ func TestRemarksThatCount(t *testing.T) {
 			map[string]float64{"SELECT count(*) FROM strike": 6, "SELECT count(*) FROM strike WHERE outcome = 'missed'": 3}},
 		{"speeds", "Date,Lines in,Lines out,Lines,Bites,Boated,Lost,Remarks\n2026-05-01,07:00,12:00,4,1,1,0,7 kn today\n" +
 			"2026-05-02,07:00,12:00,4,1,1,0,ran home at 20 kn\n2026-05-03,07:00,12:00,4,1,0,1,ran them at 9 kn\n",
-			map[string]float64{"SELECT count(*) FROM leg WHERE speed_kn IS NULL": 1, "SELECT max(speed_kn) FROM leg": 9}},
-		{"quiet days", "Date,Time,Lure,Fish,What happened\n2026-05-01,07:10,pink squid,wahoo,landed\n2026-05-02,,,,no bites\n" +
+			map[string]float64{"SELECT count(*) FROM leg WHERE speed_kn IS NULL": 1,
+				"SELECT max(speed_kn) FROM leg": 9}},
+		{"quiet days", "Date,Time,Lure,Fish,What happened\n" +
+			"2026-05-01,07:10,pink squid,wahoo,landed\n2026-05-02,,,,no bites\n" +
 			"2026-05-03,09:10,pink squid,,missed\n2026-05-03,10:10,cedar plug,mahi,lost\n2026-05-04,,,,nothing\n",
 			map[string]float64{"SELECT count(*) FROM trip": 4, "SELECT count(*) FROM strike": 3}},
 	} {

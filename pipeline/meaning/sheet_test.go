@@ -20,7 +20,8 @@ var sheetCases = []struct{ what, name, rows, want string }{
 		"legs: date start_s end_s speed_kn"},
 	{"legs with lines out as counts", "", "Date|Start|Stop|Lines out\n2026-06-03|06:10|16:40|4",
 		"legs: date start_s end_s lines_out"},
-	{"what was on a line that was hit", "", "Date|Time|Line|What on it|Outcome\n2026-06-03|06:10|left|cedar plug|landed",
+	{"what was on a line that was hit", "", "Date|Time|Line|What on it|Outcome\n" +
+		"2026-06-03|06:10|left|cedar plug|landed",
 		"strikes: date time_s line lure outcome"},
 	{"lines out as bare times", "", "Date|Lines in|Lines out\n2026-06-03|610|1640\n2026-06-04|600|900",
 		"legs: date start_s end_s"},

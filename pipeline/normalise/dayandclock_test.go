@@ -6,7 +6,8 @@ import "testing"
 // order that other cells show.
 func TestDayAndClock(t *testing.T) {
 	rows := log{name: "2025", text: "left dock|back|hrs trolled|rods|kts|bites\nFri 6/6 11pm|Sat 6/7 2pm|8|5|7.5|7\n" +
-		"Fri 6/20 23:00|Sat 6/21 5pm|6.5|6|7|5\nFri 8/1 9 pm|Sat 8/2 17:30|6|6|7|2\nFri 9/5 10pm|Sat 9/6 5pm|6|6|7|2"}.read(t)
+		"Fri 6/20 23:00|Sat 6/21 5pm|6.5|6|7|5\n" +
+		"Fri 8/1 9 pm|Sat 8/2 17:30|6|6|7|2\nFri 9/5 10pm|Sat 9/6 5pm|6|6|7|2"}.read(t)
 	for i, want := range []string{"82800", "82800", "75600", "79200"} {
 		if got := rows[i].values["depart_s"]; got != want {
 			t.Errorf("row %d left at %q s, expected %q: %v", i+1, got, want, rows[i].problems)

@@ -80,8 +80,8 @@ func (r *Reader) uncountedBites() {
 			for _, name := range counts {
 				add(name, n)
 			}
-			r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("tells of %s that the row does not count: added",
-				plural(int(n), "a bite", "bites"))))
+			r.doubts = append(r.doubts, r.problem(t, t.text,
+				fmt.Sprintf("tells of %s that the row does not count: added", plural(int(n), "a bite", "bites"))))
 		}
 	}
 }

@@ -24,7 +24,8 @@ func TestTurned(t *testing.T) {
 		"mostly 9 kn":                                    "1 stretch at 7 kn, aside",
 	} {
 		row := log{text: "pulling 5 lines at 7 kn unless noted\n\nDate|Lines in|Lines out|Bites|Boated|Remarks\n" +
-			"2026-05-01|07:00|12:00|2|1|" + remark + "\n2026-05-02|07:00|12:00|1|1|\n2026-05-03|07:00|12:00|0|0|"}.read(t)[0]
+			"2026-05-01|07:00|12:00|2|1|" + remark + "\n2026-05-02|07:00|12:00|1|1|\n" +
+			"2026-05-03|07:00|12:00|0|0|"}.read(t)[0]
 		got := fmt.Sprintf("1 stretch at %s kn", row.values["speed_kn"])
 		if row.sides > 0 {
 			speed := row.values["speed_kn"]

@@ -49,7 +49,7 @@ func linesOf(clause string, usual int, of bool) (told []int, only bool) {
 		if _, remain := words.LineAt(s.toks, it.end, "remain"); it.kind == aNumber && of && remain && whole(it) {
 			return []int{int(it.num)}, saysOnlyLines(clause) // one line in the boat, 4 left
 		}
-		if it.kind == aNumber && of && it.end == len(s.toks) && it.tok > 0 && it.num >= 1 && it.num == float64(int(it.num)) {
+		if it.kind == aNumber && of && it.end == len(s.toks) && it.tok > 0 && whole(it) {
 			if next, left := words.LineAt(s.toks, 0, "left"); left && next == it.tok {
 				return []int{int(it.num)}, true // "left the center line in, so four"
 			}

@@ -36,7 +36,8 @@ func TestTurns(t *testing.T) {
 			if x.Speed > 0 {
 				got += fmt.Sprintf("%g kn", x.Speed)
 			}
-			for said, is := range map[string]bool{", bites before": x.Before, ", bites after": x.After, ", unsure": x.Unsure} {
+			for said, is := range map[string]bool{", bites before": x.Before, ", bites after": x.After,
+				", unsure": x.Unsure} {
 				if is {
 					got += said
 				}

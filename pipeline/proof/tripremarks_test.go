@@ -59,7 +59,8 @@ func TestMoreRemarks(t *testing.T) {
 			"\n2026-06-05|06:00|08:00|4|8|\n2026-06-07|06:00|08:00|4|8|windy"
 		l := inferred(t, "Days", legs, "Bites", bites)
 		qs := asked(t, l, Stats{Stretches: 3, Hours: 6},
-			Stats{Listed: 3, Strikes: 3, Placed: true, Told: map[string]*Told{"day 2026-06-03": {}, "day 2026-06-05": {}}})
+			Stats{Listed: 3, Strikes: 3, Placed: true,
+				Told: map[string]*Told{"day 2026-06-03": {}, "day 2026-06-05": {}}})
 		if got := slices.ContainsFunc(qs, func(q Question) bool { return q.Kind == "trip remarks" }); got != want {
 			t.Errorf("%q: asked are %v", remark, kinds(qs))
 		}
