@@ -181,7 +181,7 @@ func (s *Sheet) titles(used map[int]bool) {
 			continue
 		}
 		for r := b.Heads[0] - 1; r >= 0 && !used[r]; r-- {
-			if s.Grid.isComment(r) {
+			if s.Grid.isComment(r) || s.Grid.explains(r) {
 				b.Above = append(b.Above, joined(s.Grid.Rows[r])) // its commas part no cells
 				continue
 			}

@@ -13,6 +13,7 @@ const fewLoose = 2
 var (
 	explaining   = regexp.MustCompile(`\S\s*=\s*\pL`)
 	inBrackets   = regexp.MustCompile(`\([^)]*\)`)
+	codeWritten  = regexp.MustCompile(`(?:^|[\s/,;:(])[\pL\d]{1,3}\s*=`) // its number is no figure: 1=missed
 	decimalPoint = regexp.MustCompile(`\d\.\d`)
 )
 
@@ -43,7 +44,7 @@ func (g *Grid) explains(r int) bool {
 	said := 0
 	for _, i := range g.Rows[r].filled(0, g.Width) {
 		c := g.Rows[r].Cells[i]
-		if c.Look != Text || digits(c.Text) > 0 {
+		if c.Look != Text || digits(codeWritten.ReplaceAllString(c.Text, "")) > 0 {
 			return false
 		}
 		text := inBrackets.ReplaceAllString(c.Text, "") // "Kept (y = yes)" is a heading

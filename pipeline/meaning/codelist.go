@@ -14,7 +14,7 @@ import (
 
 // nextCode is a code behind nothing but a space: "L=landed D=dropped". One that is not written close to its
 // equals sign is a capital.
-var nextCode = regexp.MustCompile(`\s(?:[\pL\d]{1,3}=|\p{Lu}\s=)`)
+var nextCode = regexp.MustCompile(`\s(?:[\pL\d]{1,3}=|[~*^§†°+?]=|\p{Lu}\s=)`)
 
 // marks part the codes of a list.
 const marks = ",;/.|"
@@ -120,7 +120,11 @@ func goesOn(before, part string) bool {
 // "k kept / r released / l lost (was on) / m missed, no hookup". What stands in brackets explains more.
 func fateCodes(text string) map[string]string {
 	codes, fates := map[string]string{}, 0
-	for _, part := range strings.Split(text, " / ") {
+	parts := strings.Split(text, " / ")
+	if strings.Count(text, "=") > len(parts) {
+		return nil // each part lists several: "p=bite u=up / k=kept g=gone"
+	}
+	for _, part := range parts {
 		m := codePart.FindStringSubmatch(strings.TrimSpace(part))
 		if m == nil || len(m[1]) > 3 {
 			return nil

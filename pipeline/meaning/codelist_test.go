@@ -42,6 +42,11 @@ func TestCodeLists(t *testing.T) {
 		l.more("f") != "freed" {
 		t.Errorf("codes without a mark between them: %v", l.words)
 	}
+	l = readLegend([]string{"wet=lines in s=new speed n=lines changed b=bite / q=missed x=lost d=boated / ~=by eye"})
+	if l.more("wet") != "lines in" || l.more("s") != "new speed" || l.more("d") != "boated" || l.more("q") != "missed" ||
+		l.codes["q"] != nil {
+		t.Errorf("lists of codes between slashes: %v", l.words)
+	}
 	if l := readLegend([]string{"k kept / w came off at the boat / f let go / q quirky"}); l.more("q") != "quirky" ||
 		l.more("f") != "released" {
 		t.Errorf("a code in words that nobody knows: %v", l.words)
