@@ -172,7 +172,7 @@ func repeatedLabels(lines []dayText, like Likeness) map[string]string {
 			}
 		}
 	}
-	if len(known) < fewRepeated || 3*looks < 2*len(known) {
+	if len(known) < fewRepeated || 2*looks < len(known) {
 		return nil
 	}
 	return known
@@ -196,6 +196,8 @@ func pairsIn(all []dayWord) (out []toldPair) {
 		case w.value && len(label) > 0:
 			out = append(out, toldPair{label: strings.Join(label, " "), value: w.text, sign: all[i-1].sign})
 			label = nil
+		case w.dash():
+			continue // between two of them
 		case w.value:
 			return out
 		case i > 0 && all[i-1].value && all[i-1].label == "" && ofValue(w, all, i):
@@ -208,6 +210,9 @@ func pairsIn(all []dayWord) (out []toldPair) {
 	}
 	return out
 }
+
+// dash tells a mark that stands for no value, or between others.
+func (w *dayWord) dash() bool { return w.value && w.label == "" && digits(w.text) == 0 }
 
 // ofValue tells a unit behind a value, which is no label of the next one.
 func ofValue(w dayWord, all []dayWord, i int) bool {
@@ -228,6 +233,12 @@ func labelAt(all []dayWord, i int, known map[string]string) (label string, n int
 	return label, n
 }
 
+// labelsAt tells whether a known label begins at a word of a line.
+func labelsAt(all []dayWord, i int, known map[string]string) bool {
+	_, n := labelAt(all, i, known)
+	return n > 0
+}
+
 // recordOf takes a line apart by the labels that are known.
 func recordOf(all []dayWord, known map[string]string) (r dayRecord) {
 	i, loose := 0, 0 // loose: where words begin that no label stands before
@@ -238,7 +249,7 @@ func recordOf(all []dayWord, known map[string]string) (r dayRecord) {
 		switch {
 		case n > 0 && i+n < len(all) && all[i+n].value && all[i+n].label == "":
 			n, p.value, w = n+1, all[i+n].text, all[i+n]
-		case n > 0:
+		case n > 0 && (all[i+n-1].sign || i+n < len(all) && labelsAt(all, i+n, known)):
 		case w.label != "" && known[strings.ToLower(w.label)] != "":
 			n, p = 1, toldPair{label: strings.ToLower(w.label), value: w.text, glued: true}
 		default:
@@ -267,6 +278,9 @@ func recordOf(all []dayWord, known map[string]string) (r dayRecord) {
 		return r
 	}
 	tail := all[loose:]
+	for len(tail) > 0 && tail[0].dash() {
+		tail = tail[1:]
+	}
 	if k := slices.IndexFunc(tail, func(w dayWord) bool { return w.stops }); k >= 0 {
 		r.notes, tail = strings.TrimSpace(r.notes+" "+rawOf(tail[k+1:])), tail[:k]
 	}
@@ -283,8 +297,11 @@ func (r *dayRecord) goesOn(words []dayWord, p toldPair) bool {
 // between are the words of a line between two labels: more of the value before them where they have a figure, "6L til
 // 0850 then 4", or where that is blank; else a remark.
 func (r *dayRecord) between(words []dayWord) {
+	for len(words) > 0 && words[len(words)-1].dash() {
+		words = words[:len(words)-1]
+	}
 	n := len(r.pairs)
-	figure := slices.ContainsFunc(words, func(w dayWord) bool { return w.value })
+	figure := slices.ContainsFunc(words, func(w dayWord) bool { return w.value && !w.dash() })
 	switch {
 	case len(words) == 0:
 	case n > 0 && (figure || r.pairs[n-1].value == ""):

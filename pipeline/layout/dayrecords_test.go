@@ -25,6 +25,10 @@ func TestDayRecords(t *testing.T) {
 				"6/6/25|6:15 am|1130|5|0\n7/6/25|0615|1130|5|1|Birds\n8/6/25|0615|1130|5|0"},
 		"two stretches": {strings.Repeat("3 jun in=0630 up=0830 in=0900 up=1100 rods=4 bites=3\n", 5),
 			"date|in 1|up 1|rods|bites|in 2|up 2" + strings.Repeat("\n3 jun|0630|0830|4|3|0900|1100", 5)},
+		"dashes between, a label among the fish": {strings.Repeat("3 jun WI 6:30a WO 1:30p - TB 3 OB 2 SF 1 - mahi, x sf\n"+
+			"4 jun WI 6:30a WO 1:30p - TB 0 OB 0 SF 0 - zip\n", 3),
+			"date|WI|WO|TB|OB|SF|what happened" + strings.Repeat("\n3 jun|6:30a|1:30p|3|2|1|mahi, x sf\n"+
+				"4 jun|6:30a|1:30p|0|0|0|zip", 3)},
 		"figures before their words": {strings.Repeat("3 jun 0630 1030 4 lines 7 knots 3 bites 2 landed\n", 6), ""},
 		"prose": {strings.Repeat("3 jun we trolled from 0630 to 1030 with 4 lines, 7 knots and had 3 bites\n", 6),
 			""},

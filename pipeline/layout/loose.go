@@ -56,7 +56,8 @@ func (g *Grid) explains(r int) bool {
 	return said >= 2
 }
 
-// explained are the rows right under a heading that explain words, with lines of one text among them.
+// explained are the rows right under a heading that explain words, with lines of one text among them, and those at the
+// foot of its table.
 func (g *Grid) explained(h head, end int) map[int]bool {
 	out, some := map[int]bool{}, false
 	for r := h.last + 1; r < end && g.Rows[r].Num == g.Rows[r-1].Num+1; r++ {
@@ -68,7 +69,10 @@ func (g *Grid) explained(h head, end int) map[int]bool {
 		out[r], some = true, some || explains
 	}
 	if !some {
-		return nil
+		clear(out)
+	}
+	for r := end - 1; r > h.last && g.explains(r); r-- {
+		out[r] = true // at the table's foot
 	}
 	return out
 }

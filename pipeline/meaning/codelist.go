@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/words"
 )
 
@@ -298,3 +299,54 @@ func (l *legend) say(head, word, means string) string {
 
 // longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
 const longestOfSeveral = 2
+
+// codeGroups are the lists of codes that slashes part in one text, where a code stands for one thing in one list and for
+// another in the next: "in=lines in s=all up / k=kept s=shook off". nil where no code does.
+func codeGroups(text string) []map[string]string {
+	var groups []map[string]string
+	all, twice := map[string]string{}, false
+	for part := range strings.SplitSeq(text, " / ") {
+		group := map[string]string{}
+		for _, saying := range sayingsIn(part) {
+			if m := equals.FindStringSubmatch(saying); m != nil && len(normalise(m[1])) <= longestCode {
+				group[normalise(m[1])] = strings.TrimSpace(m[2])
+			}
+		}
+		if len(group) < 2 {
+			continue
+		}
+		for code, means := range group {
+			twice = twice || all[code] != "" && all[code] != means
+			all[code] = means
+		}
+		groups = append(groups, group)
+	}
+	if !twice {
+		return nil
+	}
+	return groups
+}
+
+// ofGroup is the legend for a column, with the codes of the one list that has all that its cells hold; itself where the
+// lists do not differ, or several have them.
+func (l *legend) ofGroup(v *Values) *legend {
+	var found map[string]string
+	for _, group := range l.groups {
+		if len(v.cells) == 0 || slices.ContainsFunc(v.cells, func(c layout.Cell) bool {
+			return group[strings.ToLower(c.Text)] == ""
+		}) {
+			continue
+		}
+		if found != nil && !maps.Equal(found, group) {
+			return l
+		}
+		found = group
+	}
+	if found == nil {
+		return l
+	}
+	own := *l
+	own.words = maps.Clone(l.words)
+	maps.Copy(own.words, found)
+	return &own
+}
