@@ -2,10 +2,8 @@ package layout
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
-	"unicode"
 
 	"wakeledger/pipeline/unit"
 )
@@ -23,26 +21,6 @@ const (
 	longestLabel = 16
 	longestShort = 4 // of a label in capitals
 )
-
-var (
-	// a figure, a clock time, a range, or a mark for none
-	valueWord = regexp.MustCompile(`(?i)^[~<>≈]?\d[\d.,:/+½-]*(?:h\d{0,2}|[ap]\.?m?\.?)?\??$|^[-–—?]+$`)
-	gluedWord = regexp.MustCompile(`^([~<>≈]?\d+(?:[.,]\d+)?)(\pL{1,4})$`) // 4L
-	labelWord = regexp.MustCompile(`^[\pL#][\pL\d#&'/.-]*$`)
-	signed    = regexp.MustCompile(`^([\pL#][\pL\d#&'/.-]*)[:=](\S*)$`) // in:0630, in=
-	halfOfDay = regexp.MustCompile(`(?i)^[ap]\.?m\.?$`)
-)
-
-// dayWord is a word of such a line.
-type dayWord struct {
-	raw    string // as it is written, with the marks behind it
-	text   string
-	label  string // that is written together with the value: L of 4L
-	value  bool
-	sign   bool // a colon or an equals sign stands behind the label
-	stops  bool // a slash
-	closes bool // the labels end behind it: "LST 3: 1 yft"
-}
 
 // toldPair is a label with its value.
 type toldPair struct {
@@ -72,7 +50,11 @@ func (g *Grid) dayRecords(like Likeness) (Block, bool) {
 	var lines []dayText
 	lines, b.Above = g.dayTexts()
 	known := repeatedLabels(lines, like)
-	if lines == nil || known == nil {
+	if known == nil {
+		return Block{}, false
+	}
+	all := len(lines)
+	if lines = ofDays(lines, known); len(lines) < fewRecords || 10*len(lines) < 8*all {
 		return Block{}, false
 	}
 	records, full, colons := make([]dayRecord, len(lines)), 0, 0
@@ -92,57 +74,50 @@ func (g *Grid) dayRecords(like Likeness) (Block, bool) {
 	return b, true
 }
 
-// dayTexts are the lines of a text most of which begin with a day, and those above them. A line without a day goes on
-// with the one before. nil: they do not.
+// dayTexts are the lines of a text from the first on that begins with a day or stands under one, and those above them.
+// One without a day has none.
 func (g *Grid) dayTexts() (lines []dayText, above []string) {
-	before, all := "", 0
+	before, over := "", "" // over: a day alone in the line above
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
 		}
 		text := strings.Join(strings.Fields(joined(g.Rows[i])), " ")
 		day, what, dated := dayLine(text, before)
-		switch {
-		case dated && what != "":
+		if !dated && over != "" {
+			day, what, dated = over, text, true
+		}
+		if over = ""; dated {
 			before = day
+		}
+		switch {
+		case dated && what == "":
+			over = day
+		case dated:
 			lines = append(lines, dayText{g.Rows[i].Num, day, what})
 		case len(lines) == 0:
 			above = append(above, text)
-			continue
 		default:
-			lines[len(lines)-1].text += " / " + text
+			lines = append(lines, dayText{num: g.Rows[i].Num, text: text})
 		}
-		all++
-	}
-	if len(lines) < fewRecords || 10*len(lines) < 8*all {
-		return nil, nil
 	}
 	return lines, above
 }
 
-// wordsOf parts what a line says into its words.
-func wordsOf(text string) (out []dayWord) {
-	for _, raw := range strings.Fields(text) {
-		bare := strings.TrimRight(raw, ",;")
-		if m := signed.FindStringSubmatch(bare); m != nil {
-			out = append(out, dayWord{raw: raw, text: m[1], sign: true})
-			if bare, raw = m[2], ""; bare == "" {
-				continue
-			}
-		}
-		w := dayWord{raw: raw, closes: strings.HasSuffix(bare, ":")}
-		w.text = strings.TrimSuffix(bare, ":")
-		m := gluedWord.FindStringSubmatch(w.text)
-		switch ends := strings.TrimSuffix(w.text, "."); {
-		case valueWord.MatchString(ends): // "lost 1. One mahi."
-			w.text, w.value = ends, true
-		case m != nil:
-			w.text, w.label, w.value = m[1], m[2], true
+// ofDays gives lines without a day that of the line before where they have labels of their own, as of the afternoon;
+// others go on with that line.
+func ofDays(lines []dayText, known map[string]string) (out []dayText) {
+	for _, l := range lines {
+		last := len(out) - 1
+		switch {
+		case l.day != "":
+		case len(recordOf(wordsOf(l.text), known).pairs) >= fewOfLine:
+			l.day = out[last].day
 		default:
-			w.stops = strings.Trim(w.text, "/|") == ""
+			out[last].text += " / " + l.text
+			continue
 		}
-		w.closes = w.closes && w.value
-		out = append(out, w)
+		out = append(out, l)
 	}
 	return out
 }
@@ -178,49 +153,6 @@ func repeatedLabels(lines []dayText, like Likeness) map[string]string {
 	return known
 }
 
-// capitals tells a word cut short and in capitals.
-func capitals(label string) bool {
-	return len(label) <= longestShort && strings.ToUpper(label) == label &&
-		strings.IndexFunc(label, unicode.IsLetter) >= 0
-}
-
-// pairsIn are the labels and values with which a line begins, up to a value that has no label before it.
-func pairsIn(all []dayWord) (out []toldPair) {
-	var label []string
-	for i, w := range all {
-		switch {
-		case w.stops, !w.value && !labelWord.MatchString(w.text), len(w.text) > longestLabel, len(label) > mostOfLabel:
-			return out
-		case w.value && w.label != "":
-			out, label = append(out, toldPair{label: w.label, value: w.text, glued: true}), nil
-		case w.value && len(label) > 0:
-			out = append(out, toldPair{label: strings.Join(label, " "), value: w.text, sign: all[i-1].sign})
-			label = nil
-		case w.dash():
-			continue // between two of them
-		case w.value:
-			return out
-		case i > 0 && all[i-1].value && all[i-1].label == "" && ofValue(w, all, i):
-		default:
-			label = append(label, w.text)
-		}
-		if w.closes {
-			return out
-		}
-	}
-	return out
-}
-
-// dash tells a mark that stands for no value, or between others.
-func (w *dayWord) dash() bool { return w.value && w.label == "" && digits(w.text) == 0 }
-
-// ofValue tells a unit behind a value, which is no label of the next one.
-func ofValue(w dayWord, all []dayWord, i int) bool {
-	_, isUnit := unit.Lookup(strings.ToLower(w.text))
-	next := i+1 < len(all) && all[i+1].value
-	return !w.sign && (isUnit && !next || halfOfDay.MatchString(w.text))
-}
-
 // labelAt is a known label that begins at a word of a line, and how many words it has; the longest.
 func labelAt(all []dayWord, i int, known map[string]string) (label string, n int) {
 	text := ""
@@ -233,45 +165,47 @@ func labelAt(all []dayWord, i int, known map[string]string) (label string, n int
 	return label, n
 }
 
-// labelsAt tells whether a known label begins at a word of a line.
-func labelsAt(all []dayWord, i int, known map[string]string) bool {
-	_, n := labelAt(all, i, known)
-	return n > 0
+// pairAt is a known label with its value that begins at a word of a line, and how many words it has. A label without a
+// value has a sign, or stands before another label.
+func pairAt(all []dayWord, i int, known map[string]string) (p toldPair, n int) {
+	label, n := labelAt(all, i, known)
+	switch w := all[i]; {
+	case n > 0 && i+n < len(all) && all[i+n].value && all[i+n].label == "":
+		return toldPair{label: label, value: all[i+n].text}, n + 1
+	case n > 0 && all[i+n-1].sign:
+		return toldPair{label: label}, n
+	case n > 0 && i+n < len(all):
+		if _, next := labelAt(all, i+n, known); next > 0 {
+			return toldPair{label: label}, n
+		}
+	case w.label != "" && known[strings.ToLower(w.label)] != "":
+		return toldPair{label: strings.ToLower(w.label), value: w.text, glued: true}, 1
+	}
+	return p, 0
 }
 
 // recordOf takes a line apart by the labels that are known.
 func recordOf(all []dayWord, known map[string]string) (r dayRecord) {
 	i, loose := 0, 0 // loose: where words begin that no label stands before
-	for i < len(all) && !all[i].stops {
-		label, n := labelAt(all, i, known)
-		w := all[i]
-		p := toldPair{label: label}
-		switch {
-		case n > 0 && i+n < len(all) && all[i+n].value && all[i+n].label == "":
-			n, p.value, w = n+1, all[i+n].text, all[i+n]
-		case n > 0 && (all[i+n-1].sign || i+n < len(all) && labelsAt(all, i+n, known)):
-		case w.label != "" && known[strings.ToLower(w.label)] != "":
-			n, p = 1, toldPair{label: strings.ToLower(w.label), value: w.text, glued: true}
-		default:
+	for i < len(all) && !all[i].stops && !r.colon {
+		p, n := pairAt(all, i, known)
+		if n == 0 {
 			i++
 			continue
 		}
 		if r.goesOn(all[loose:i], p) {
-			p.value = rawOf(all[loose : i+n])
-			r.pairs[len(r.pairs)-1].value += " " + p.value
+			r.pairs[len(r.pairs)-1].value += " " + rawOf(all[loose:i+n])
 		} else {
 			r.between(all[loose:i])
 			r.pairs = append(r.pairs, p)
 		}
 		i += n
+		r.colon = all[i-1].closes
 		for i < len(all) && p.value != "" && ofValue(all[i], all, i) {
 			r.pairs[len(r.pairs)-1].value += " " + all[i].text
 			i++
 		}
-		if loose = i; w.closes {
-			r.colon = true
-			break
-		}
+		loose = i
 	}
 	if len(r.pairs) == 0 {
 		r.notes = rawOf(all)
@@ -309,16 +243,6 @@ func (r *dayRecord) between(words []dayWord) {
 	default:
 		r.notes = strings.TrimSpace(r.notes + " " + rawOf(words))
 	}
-}
-
-func rawOf(words []dayWord) string {
-	var out []string
-	for _, w := range words {
-		if w.raw != "" {
-			out = append(out, w.raw)
-		}
-	}
-	return strings.Join(out, " ")
 }
 
 // recordRows makes the labels and the rows: the day, each label as often as one line has it, what is listed, and the

@@ -29,6 +29,12 @@ func TestDayRecords(t *testing.T) {
 			"4 jun WI 6:30a WO 1:30p - TB 0 OB 0 SF 0 - zip\n", 3),
 			"date|WI|WO|TB|OB|SF|what happened" + strings.Repeat("\n3 jun|6:30a|1:30p|3|2|1|mahi, x sf\n"+
 				"4 jun|6:30a|1:30p|0|0|0|zip", 3)},
+		"a line of the afternoon, one that goes on": {strings.Repeat("3 jun in=0630 up=0830 rods=4 bites=3\n"+
+			"in=0900 up=1100 rods=4 bites=0\n", 5) + "cold all day",
+			"date|in|up|rods|bites|notes" + strings.Repeat("\n3 jun|0630|0830|4|3\n3 jun|0900|1100|4|0", 5) + "|cold all day"},
+		"the day in a line of its own": {strings.Repeat("3 jun in=0630 up=0830 rods=4 bites=3\n\n4 jun\n"+
+			"in=0900 up=1100 rods=4 bites=0\n", 3), "date|in|up|rods|bites" +
+			strings.Repeat("\n3 jun|0630|0830|4|3\n4 jun|0900|1100|4|0", 3)},
 		"figures before their words": {strings.Repeat("3 jun 0630 1030 4 lines 7 knots 3 bites 2 landed\n", 6), ""},
 		"prose": {strings.Repeat("3 jun we trolled from 0630 to 1030 with 4 lines, 7 knots and had 3 bites\n", 6),
 			""},
