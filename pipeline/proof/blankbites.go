@@ -12,38 +12,42 @@ import (
 const fewCounted = 4
 
 // blankBites asks how many bites there were in a row that counts fish and leaves its bites blank, where next to all
-// others count them, none too: "quit counting". They are then as many as its fish.
+// others count them, none too: "quit counting". They are then as many as its fish. Where it counts those hooked, lost or
+// missed, its bites are the sum of these.
 func (q *inquiry) blankBites(s *Subject) {
 	b := s.Plan.Find("strikes_n")
 	if b == nil || b.Index < 0 || b.Set > 0 || s.Plan.StoredAs(s.Plan.Kind) != plan.Flat || len(s.Plan.Figures) > 0 {
 		return
 	}
-	var fish []*plan.Binding
+	var fish, parts []*plan.Binding
 	hooks := s.Plan.Find("hooked_n")
 	for i := range s.Plan.Bindings {
 		x := &s.Plan.Bindings[i]
-		if slices.Contains([]string{"hooked_n", "landed_n", "kept_n", "released_n"}, x.Column.Name) && x.Set == 0 {
+		switch {
+		case x.Set > 0:
+		case slices.Contains([]string{"landed_n", "kept_n", "released_n"}, x.Column.Name):
 			fish = append(fish, x)
+		case slices.Contains([]string{"hooked_n", "lost_n", "missed_n"}, x.Column.Name):
+			parts = append(parts, x)
 		}
 	}
 	worked, counted := s.Stats.worked(), 0
 	var blank []int64
-	unhooked := false // one of them leaves blank how many were hooked, too
 	for _, r := range s.Block.Rows {
 		switch {
 		case !worked[int64(r.Num)]:
 		case textOf(r, b) != "":
 			counted++
+		case slices.ContainsFunc(parts, func(x *plan.Binding) bool { return textOf(r, x) != "" }):
 		case slices.ContainsFunc(fish, func(x *plan.Binding) bool { return someOf(r, x) }):
 			blank = append(blank, int64(r.Num))
-			unhooked = unhooked || hooks != nil && textOf(r, hooks) == ""
 		}
 	}
 	if len(blank) == 0 || counted < fewCounted || counted < 9*len(blank) {
 		return
 	}
 	effect := []string{"strikes", "bands"}
-	if unhooked {
+	if hooks != nil {
 		effect = []string{"strikes", "hooked", "bands"}
 	}
 	q.ask("blank bites", s.Plan.Name, b.Heading, fmt.Sprintf("%s fish, and nothing under %q, the first: %s. How many "+
