@@ -33,6 +33,7 @@ type Label struct {
 	Text  string
 	Group string // what stands over several labels, this one among them
 	Unit  string // of a row of units under the headings
+	Glued bool   // it is written right behind each of its figures: 4L
 	Whole bool   // its number is part of its name, as the log says, and counts no first and second of several
 }
 
@@ -84,6 +85,13 @@ func Take(g *Grid, like Likeness) *Sheet {
 	headed := slices.ContainsFunc(heads, func(h head) bool { return g.named(h, like) >= sureHeads })
 	if blocks, notes, ok := g.kinds(like); ok {
 		s.Blocks, s.Notes = blocks, notes
+		return s
+	}
+	if b, ok := g.dayRecords(like); ok {
+		for _, text := range b.Above {
+			s.Notes = append(s.Notes, Note{Text: text})
+		}
+		s.Blocks = []Block{b}
 		return s
 	}
 	for _, told := range []func() (Block, bool){g.notes,
@@ -181,7 +189,7 @@ func (s *Sheet) titles(used map[int]bool) {
 			continue
 		}
 		for r := b.Heads[0] - 1; r >= 0 && !used[r]; r-- {
-			if s.Grid.isComment(r) {
+			if s.Grid.isComment(r) || s.Grid.explains(r) {
 				b.Above = append(b.Above, joined(s.Grid.Rows[r])) // its commas part no cells
 				continue
 			}

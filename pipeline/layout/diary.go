@@ -174,7 +174,8 @@ var (
 		`(?i)^(?:` + weekday + `)?(\d{1,2})\s?[-–/]\s?\d{1,2}\.?\s+(\pL{3,10})\b[\s.,;:\-–—]*(.*)$`)
 	// a weekday and a number, of the month of the day before: "Lun 3. In port, rain"
 	weekdayOnly = regexp.MustCompile(`(?i)^` + weekday + `(\d{1,2})(?:st|nd|rd|th|er)?(?:[.,;:]|\s[\-–—]|$)\s*(.*)$`)
-	shortYear   = regexp.MustCompile(`\pL\.? '?\d{2}$`) // 2 Jan 24, and no more in its line
+	shortYear   = regexp.MustCompile(`^'?\d{2}$`)             // 2 Jan 24, and no more in its line
+	threeParts  = regexp.MustCompile(`^\d+[/.-]\d+[/.-]\d+$`) // 3/6/25 in 0630: no figure of inches
 	dayAndMonth = regexp.MustCompile(`^(\d{1,2})\S*(\s+(?:de\s+)?\pL{3,10}\b.*)$`)
 )
 
@@ -185,8 +186,9 @@ func dayLine(text, before string) (day, what string, ok bool) {
 	if m := daysTogether.FindStringSubmatch(text); m != nil && isDay(m[1]+" "+m[2]) {
 		return m[1] + " " + m[2], m[3], true
 	}
-	if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) && !figured.MatchString(text) {
-		if whole := m[2] + " " + m[3]; shortYear.MatchString(whole) && isDay(whole) {
+	if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) &&
+		(threeParts.MatchString(m[2]) || !figured.MatchString(text)) {
+		if whole := m[2] + " " + m[3]; shortYear.MatchString(m[3]) && isDay(whole) {
 			return whole, "", true
 		}
 		return m[2], m[3], true

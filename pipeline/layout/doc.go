@@ -11,6 +11,7 @@
 //	table.go   the rows under a heading, tables side by side
 //	beneath.go rows of one key beneath a table's rows
 //	daylines.go lines among a table's rows that tell of a day
+//	dayrecords.go a line a day: the day, then labels with their values; daywords.go its words
 //	section.go lines that part a table's rows by number
 //	loose.go   sentences and lists of a text file that its separators parted
 //	form.go    labels beside their values

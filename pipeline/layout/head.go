@@ -336,7 +336,7 @@ func (g *Grid) sameTexts(a, b int) bool {
 
 // isGroup tells a row of names that stand over several headings each.
 func (g *Grid) isGroup(r, names int) bool {
-	if g.isComment(r) {
+	if g.isComment(r) || g.explains(r) {
 		return false
 	}
 	if g.Rows[r].Num != g.Rows[names].Num-1 {

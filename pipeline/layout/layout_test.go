@@ -669,3 +669,17 @@ func TestLastRowIsNoHeading(t *testing.T) {
 		}
 	}
 }
+
+// TestExplainedAtTheFoot holds that a row of codes at the foot of a table is no row of it.
+func TestExplainedAtTheFoot(t *testing.T) {
+	const rows = "date|time|what|notes\n2025-05-03|08:00|g|\n2025-05-03|09:00|a|calm\n2025-05-03|12:00|s|\n"
+	g, err := Read(memory.Book{memory.Lines("log", rows+"|||g=lines in a=bite s=all up / 1=missed 2=kept")}, 0, 1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.Info.Workbook = false
+	s := Take(g, like)
+	if len(s.Blocks) != 1 || len(s.Blocks[0].Rows) != 3 || len(s.Notes) != 1 {
+		t.Errorf("%s, %v", shown(s), s.Notes)
+	}
+}

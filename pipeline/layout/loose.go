@@ -13,6 +13,7 @@ const fewLoose = 2
 var (
 	explaining   = regexp.MustCompile(`\S\s*=\s*\pL`)
 	inBrackets   = regexp.MustCompile(`\([^)]*\)`)
+	codeWritten  = regexp.MustCompile(`(?:^|[\s/,;:(])[\pL\d]{1,3}\s*=`) // its number is no figure: 1=missed
 	decimalPoint = regexp.MustCompile(`\d\.\d`)
 )
 
@@ -43,7 +44,7 @@ func (g *Grid) explains(r int) bool {
 	said := 0
 	for _, i := range g.Rows[r].filled(0, g.Width) {
 		c := g.Rows[r].Cells[i]
-		if c.Look != Text || digits(c.Text) > 0 {
+		if c.Look != Text || digits(codeWritten.ReplaceAllString(c.Text, "")) > 0 {
 			return false
 		}
 		text := inBrackets.ReplaceAllString(c.Text, "") // "Kept (y = yes)" is a heading
@@ -55,7 +56,8 @@ func (g *Grid) explains(r int) bool {
 	return said >= 2
 }
 
-// explained are the rows right under a heading that explain words, with lines of one text among them.
+// explained are the rows right under a heading that explain words, with lines of one text among them, and those at the
+// foot of its table.
 func (g *Grid) explained(h head, end int) map[int]bool {
 	out, some := map[int]bool{}, false
 	for r := h.last + 1; r < end && g.Rows[r].Num == g.Rows[r-1].Num+1; r++ {
@@ -67,7 +69,10 @@ func (g *Grid) explained(h head, end int) map[int]bool {
 		out[r], some = true, some || explains
 	}
 	if !some {
-		return nil
+		clear(out)
+	}
+	for r := end - 1; r > h.last && g.explains(r); r-- {
+		out[r] = true // at the table's foot
 	}
 	return out
 }

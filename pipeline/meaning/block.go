@@ -222,6 +222,7 @@ func (x *builder) settle() {
 	x.nextDays()
 	x.outings()
 	x.saidAfresh()
+	x.plan.Guesses = x.said.bare
 	x.fated()
 	x.overnights()
 	x.twoClients()

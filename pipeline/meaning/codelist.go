@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/words"
 )
 
@@ -14,7 +15,7 @@ import (
 
 // nextCode is a code behind nothing but a space: "L=landed D=dropped". One that is not written close to its
 // equals sign is a capital.
-var nextCode = regexp.MustCompile(`\s(?:[\pL\d]{1,3}=|\p{Lu}\s=)`)
+var nextCode = regexp.MustCompile(`\s(?:[\pL\d]{1,3}=|[~*^§†°+?]=|\p{Lu}\s=)`)
 
 // marks part the codes of a list.
 const marks = ",;/.|"
@@ -120,7 +121,11 @@ func goesOn(before, part string) bool {
 // "k kept / r released / l lost (was on) / m missed, no hookup". What stands in brackets explains more.
 func fateCodes(text string) map[string]string {
 	codes, fates := map[string]string{}, 0
-	for _, part := range strings.Split(text, " / ") {
+	parts := strings.Split(text, " / ")
+	if strings.Count(text, "=") > len(parts) {
+		return nil // each part lists several: "p=bite u=up / k=kept g=gone"
+	}
+	for _, part := range parts {
 		m := codePart.FindStringSubmatch(strings.TrimSpace(part))
 		if m == nil || len(m[1]) > 3 {
 			return nil
@@ -294,3 +299,54 @@ func (l *legend) say(head, word, means string) string {
 
 // longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
 const longestOfSeveral = 2
+
+// codeGroups are the lists of codes that slashes part in one text, where a code stands for one thing in one list and for
+// another in the next: "in=lines in s=all up / k=kept s=shook off". nil where no code does.
+func codeGroups(text string) []map[string]string {
+	var groups []map[string]string
+	all, twice := map[string]string{}, false
+	for part := range strings.SplitSeq(text, " / ") {
+		group := map[string]string{}
+		for _, saying := range sayingsIn(part) {
+			if m := equals.FindStringSubmatch(saying); m != nil && len(normalise(m[1])) <= longestCode {
+				group[normalise(m[1])] = strings.TrimSpace(m[2])
+			}
+		}
+		if len(group) < 2 {
+			continue
+		}
+		for code, means := range group {
+			twice = twice || all[code] != "" && all[code] != means
+			all[code] = means
+		}
+		groups = append(groups, group)
+	}
+	if !twice {
+		return nil
+	}
+	return groups
+}
+
+// ofGroup is the legend for a column, with the codes of the one list that has all that its cells hold; itself where the
+// lists do not differ, or several have them.
+func (l *legend) ofGroup(v *Values) *legend {
+	var found map[string]string
+	for _, group := range l.groups {
+		if len(v.cells) == 0 || slices.ContainsFunc(v.cells, func(c layout.Cell) bool {
+			return group[strings.ToLower(c.Text)] == ""
+		}) {
+			continue
+		}
+		if found != nil && !maps.Equal(found, group) {
+			return l
+		}
+		found = group
+	}
+	if found == nil {
+		return l
+	}
+	own := *l
+	own.words = maps.Clone(l.words)
+	maps.Copy(own.words, found)
+	return &own
+}

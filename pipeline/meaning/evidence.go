@@ -684,6 +684,9 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 		}
 		return pick(v.coded(), 0.2)
 	case "method":
+		if v.codesOfFates() {
+			return not
+		}
 		if v.waysOfFishing() {
 			return sureCells
 		}
@@ -724,7 +727,15 @@ func profile(t *Lexicon, v *Values, c *plan.Column, heading unit.Unit) float64 {
 	case "lengthkind", "weightstate":
 		return pick(v.texts() > 0.6, 0.4)
 	}
+	if c.Parse == "text" && c.Name != "notes" && v.codesOfFates() {
+		return not
+	}
 	return textProfile(v, c, not)
+}
+
+// codesOfFates tells cells that are codes of what became of bites, as the log itself says: "how" over 1, 2 and 3.
+func (v *Values) codesOfFates() bool {
+	return v.spelledOut && v.length() < 34 && v.fates() >= 0.9
 }
 
 // timeZone is how a time zone is written: Pacific/Auckland, UTC-9, +02:00, AKDT.

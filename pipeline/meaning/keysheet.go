@@ -398,6 +398,7 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 		return
 	}
 	all := lists(s, sheets)
+	l.addLines(s, except(sheets, s))
 	coded := false
 	for _, rows := range all {
 		if head := withoutHead(s, rows, sheets); head != "" && len(codedBy(s, rows, sheets)) == 0 {
@@ -429,6 +430,38 @@ func (l *legend) addKey(s *layout.Sheet, sheets []*layout.Sheet) {
 		}
 	}
 	l.addCodes(keyRows(s, except(sheets, s)), except(sheets, s))
+}
+
+// addLines takes the lines of a key that list the codes of a heading of other sheets in one cell: "Fate: 0 = lost, 1 =
+// kept".
+func (l *legend) addLines(s *layout.Sheet, others []*layout.Sheet) {
+	for _, r := range s.Grid.Rows {
+		if filled(r) != 1 {
+			continue
+		}
+		text := strings.TrimSpace(joinedText(r))
+		m := colonKey.FindStringSubmatch(text)
+		if m == nil {
+			m = bracketKey.FindStringSubmatch(text)
+		}
+		if m == nil || !anyHeading(others, normalise(m[1])) {
+			continue
+		}
+		var entries []entry
+		for code, means := range codesIn(m[2]) {
+			entries = append(entries, entry{normalise(m[1]), code, means})
+		}
+		l.addEntries(entries)
+	}
+}
+
+func filled(r layout.Row) (n int) {
+	for _, c := range r.Cells {
+		if c.Look != layout.Blank {
+			n++
+		}
+	}
+	return n
 }
 
 // addCodes takes the codes that rows of a key list beside a heading, or below it.

@@ -211,3 +211,31 @@ func TestPageIsNoKey(t *testing.T) {
 		t.Errorf("%d sheets read as keys", len(l.Keys))
 	}
 }
+
+// TestLinesOfKey holds that a key is used whose lists stand below each other, some under their heading and some in a line
+// of one cell.
+func TestLinesOfKey(t *testing.T) {
+	const rows = "Trip|Leg|Kind|FL (mm)|Mass (kg)|Mass by|Ended|Gear\n1|2|2|1076|21.2|1|1|1\n1|2|1|||||0|1\n" +
+		"2|2|3|859|||2|1\n2|2|1|920|6.4|2|1|1\n2|3|2|1437|24.3|1|1|1\n3|2|3|910|||2|2\n3|2|1|830|5.1|1|1|1"
+	rowsOf := strings.Replace(rows, "|||||0|1", "||||0|1", 1)
+	for _, key := range []string{
+		"One row per stretch, n lines = 0 is running\n" +
+			"Kind\n1|mahi mahi\n2|yellowfin\n3|wahoo\n4|striped marlin\nMass by: 1 = steelyard scale, 2 = guess\n" +
+			"Ended: 0 = lost, 1 = kept, 2 = released\nGear: 1 = trolled, 2 = jig",
+		"Ended (0 lost, 1 kept, 2 released)\nGear: 1 trolled, 2 jig\nMass by: 1 scale; 2 guess\n\n" +
+			"Kind|\n1|mahi mahi\n2|yellowfin\n3|wahoo\n4|striped marlin\n5|samson fish\n6|bluefin\n7|albacore",
+	} {
+		l := inferred(t, "log", nil, "Fish", rowsOf, "Codes", key)
+		if len(l.Data()) != 1 {
+			t.Fatalf("%d blocks with data, expected 1", len(l.Data()))
+		}
+		p := l.Data()[0].Plan
+		for name, want := range map[string]string{"outcome 0": "lost", "outcome 2": "released", "species 3": "wahoo",
+			"method 2": "jig", "weighed 2": "guess"} {
+			name, code, _ := strings.Cut(name, " ")
+			if b := p.Find(name); b == nil || b.Codes[code] != want {
+				t.Errorf("%s: code %s is not %q: %s", name, code, want, summary(p))
+			}
+		}
+	}
+}

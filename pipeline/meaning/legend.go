@@ -37,6 +37,7 @@ type legend struct {
 	kept       bool                         // counts are of all fish, and remarks say which were let go
 	without    bool                         // counts of fish have not those in them that were let go
 	apart      map[string]map[string]string // by heading: codes of what was not trolled
+	groups     []map[string]string          // codes of several columns, where one stands for two things
 }
 
 var (
@@ -132,6 +133,7 @@ func readLegend(texts []string) *legend {
 			continue
 		}
 		l.explained(text)
+		l.groups = append(l.groups, codeGroups(text)...)
 		head := ""
 		for _, part := range sayingsIn(text) {
 			if m := equals.FindStringSubmatch(part); m != nil {
@@ -351,6 +353,7 @@ func (l *legend) abbreviations() map[string]string {
 // codesOf are the codes of a column that has a meaning: a word that says by itself what became
 // of a bite needs no legend, whose remark on it may say less.
 func (l *legend) codesOf(v *Values, c *plan.Column) map[string]string {
+	l = l.ofGroup(v)
 	codes := l.markedCells(v, c, l.meaningsOf(v, c))
 	if apart := l.apart[normalise(v.Label.Text)]; apart != nil {
 		if codes = maps.Clone(codes); codes == nil {
@@ -422,6 +425,7 @@ func (l *legend) meaningsOf(v *Values, c *plan.Column) map[string]string {
 
 // rewritten are a column's cells with their codes written out.
 func (l *legend) rewritten(v *Values) *Values {
+	l = l.ofGroup(v)
 	if l.places != nil && words.IsPlace(v.Label.Text) {
 		return l.ofPlace(v)
 	}

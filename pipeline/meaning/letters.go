@@ -124,9 +124,16 @@ func (l *legend) entriesSaid(v *Values) map[string]string {
 		means := l.words[normalise(text)]
 		if words.Otherwise(means) {
 			out[text] = means
-		} else if fate := fateSaid(means); fate != "" {
+		} else if fate := fateSaid(means); fate != "" && !ofLines(means) {
 			out[text] = fate
 		}
 	}
 	return out
+}
+
+// ofLines are words that tell that lines went in or came up, of which some alone would be of a fish: "lineas al agua".
+func ofLines(means string) bool {
+	e := words.EntryOf(means)
+	_, _, at, _ := words.FateOf(means)
+	return e.Event >= words.EventIn && e.Rest == "" && at[1]-at[0] < len(means)
 }

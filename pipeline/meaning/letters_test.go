@@ -76,3 +76,44 @@ func TestShortOfTwoLists(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesSaid holds that what the legend says of the lines is no fate, though its last words alone would be one.
+func TestLinesSaid(t *testing.T) {
+	p := inferred(t, "log.csv", nil, "log", "Fecha|Hora|Ev|Cañas|Nudos|Fin\n"+
+		"|||||e=lineas al agua v=cambio vel n=cambio canas t=picada q=todo arriba / f=fallo b=a bordo\n"+
+		"2026-06-03|06:00|e|4|7|\n2026-06-03|07:00|t|||f\n2026-06-03|07:30|v||8|\n2026-06-03|07:40|t|||b\n"+
+		"2026-06-03|08:00|q|||\n2026-06-04|06:00|e|4|7|\n2026-06-04|07:00|n|5||\n2026-06-04|07:20|t|||b\n"+
+		"2026-06-04|09:00|q|||").Data()
+	if len(p) != 1 {
+		t.Fatalf("%d tables of records, expected 1", len(p))
+	}
+	b := p[0].Plan.Find("event")
+	if b == nil || b.Codes["e"] != "lineas al agua" || b.Codes["q"] != "todo arriba" {
+		t.Errorf("the entries of the legend: %s", summary(p[0].Plan))
+	}
+	if b := p[0].Plan.Find("outcome"); b == nil || b.Codes["f"] != "fallo" || b.Codes["b"] != "a bordo" {
+		t.Errorf("the fates of the legend: %s", summary(p[0].Plan))
+	}
+}
+
+// TestCodesOfFatesUnderHow holds that a column is of fates where the legend says so of its codes, whatever its heading is
+// usually for, and that numbers may be codes.
+func TestCodesOfFatesUnderHow(t *testing.T) {
+	for _, legend := range []string{"||||||w=wet a line s=change of speed h=strike d=all up / 1=missed 2=lost 3=kept",
+		"w=wet a line|s=change of speed|h=strike|d=all up; 1=missed 2=lost 3=kept"} {
+		head := "Date|Time|What|Knots|Rods|Fish|How\n"
+		text := head + legend + "\n"
+		if legend[0] != '|' {
+			text = legend + "\n" + head
+		}
+		p := inferred(t, "log.csv", nil, "log", text+
+			"2026-06-03|06:00|w|7|4||\n2026-06-03|07:00|h||||1\n2026-06-03|07:30|s|8|||\n2026-06-03|07:40|h|||wahoo|3\n"+
+			"2026-06-03|08:00|d||||\n2026-06-04|06:00|w|7|4||\n2026-06-04|07:20|h||||2\n2026-06-04|09:00|d||||").Data()
+		if len(p) != 1 {
+			t.Fatalf("%d tables of records, expected 1", len(p))
+		}
+		if b := p[0].Plan.Find("outcome"); b == nil || b.Heading != "How" || b.Codes["2"] != "lost" {
+			t.Errorf("the codes under How: %s", summary(p[0].Plan))
+		}
+	}
+}

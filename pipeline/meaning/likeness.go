@@ -9,7 +9,9 @@ import (
 	"unicode"
 
 	"wakeledger/pipeline/layout"
+	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/spelling"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -103,6 +105,9 @@ func (t *Lexicon) said(l layout.Label) sayings {
 
 func (t *Lexicon) look(l layout.Label) sayings {
 	s := sayings{columns: map[*plan.Column]saying{}}
+	if l.Glued {
+		t.glued(&s, l.Text)
+	}
 	if l.Text == "" || len(l.Text) > maxHeading {
 		return s
 	}
@@ -382,3 +387,36 @@ func (t *Lexicon) Event(text string) string {
 
 // Hourly is what a text says of the hours of a log, as [layout.Likeness] has it.
 func (t *Lexicon) Hourly(text string) string { return words.Hourly(text) }
+
+// The evidence of letters that stand right behind each figure.
+const (
+	gluedUnit  = 3.2 // 9k: the words of a cell know it for a speed
+	gluedLines = 1.2 // 4L: but fish landed or lost are counted so, too
+)
+
+// glued takes what letters say that are written right behind each figure of a column: a unit of speed, or the first of
+// a name for the lines.
+func (t *Lexicon) glued(s *sayings, letters string) {
+	u, ok := unit.Lookup(strings.ToLower(letters))
+	if !ok && len(phrase.Settings("9"+letters).Speeds) > 0 {
+		u = unit.Knot
+	}
+	for _, c := range alike(t.Columns, "speed_kn", "quantity") {
+		if u != "" && u.Dimension() == unit.Speed {
+			s.say(c, gluedUnit, u)
+		}
+	}
+	for i := range t.shorts {
+		x := &t.shorts[i]
+		if len(x.columns) == 0 || x.columns[0].Name != "lines_out" {
+			continue
+		}
+		for _, n := range x.names {
+			if len(n.words) == 1 && spelling.Short(strings.ToLower(letters), n.words) {
+				for _, c := range x.columns {
+					s.say(c, gluedLines, "")
+				}
+			}
+		}
+	}
+}

@@ -115,6 +115,7 @@ func (r *Reader) event(t *target, text string) {
 	case !e.open && entry.Event == words.EventNone && words.NotGone(text): // "no fishing", with the hour of it
 	case timed && e.open && fate:
 		r.aside = append(r.aside, r.problem(t, text, "may tell of a bite, in words that were not understood"))
+	case !e.open && words.NotGone(r.value("notes").Text): // "n", and beside it "no salimos, viento"
 	case r.code(text):
 		r.aside = append(r.aside, r.problem(t, text, "not known: neither lines in or up, nor a change, nor a bite; "+
 			"read as a remark"))

@@ -564,3 +564,19 @@ func TestSeveralBitesBeside(t *testing.T) {
 		"boat\n6:20-8:20 5 at 8")
 	expectTold(t, aside, "")
 }
+
+// TestCodeOfADayAtHome holds that an entry in a word that nobody knows needs none where the remark beside it says that
+// nobody went, and that one without such a remark is asked about.
+func TestCodeOfADayAtHome(t *testing.T) {
+	_, aside := readEvents(t, "log.csv", `Date,Time,Event,Lines,Knots,Notes
+2025-07-02,06:45,lines in,6,7.5,
+2025-07-02,08:05,bite,,,
+2025-07-02,11:15,lines up,,,
+2025-07-04,08:00,zz,,,"did not go out, blowing"
+2025-07-06,08:00,zz,,,glassy
+2025-07-08,06:45,lines in,6,7.5,
+2025-07-08,11:15,lines up,,,
+`)
+	expectTold(t, aside, "6 not known: neither lines in or up, nor a change, nor a bite; read as a remark; the "+
+		"rest of the row is kept")
+}

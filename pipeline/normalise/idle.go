@@ -337,12 +337,11 @@ func (r *Reader) onlySeen() bool {
 	return true
 }
 
-// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still. A stretch
-// with a name of its own may have bites in another table.
+// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still.
 func (r *Reader) linesUp() bool {
 	n := r.value("lines_out")
 	return n.Known && n.Int == 0 && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) &&
-		!r.struck() && len(r.side) == 0 && !r.value("leg").Known
+		!r.struck() && len(r.side) == 0
 }
 
 // onlyDay tells a row of trips in which the day alone is filled, of a table that numbers or names its trips: days

@@ -204,7 +204,10 @@ func (r *Reader) conserved(t *target, text string, stretches []phrase.Stretch) {
 
 // weights sets weights aside that words tell and nobody says are from a scale.
 func (r *Reader) weights(t *target, text string) {
-	if n := r.unweighed; n > 0 {
+	if n := r.unweighed; n > 0 && r.layout.Guesses {
+		r.doubts = append(r.doubts, r.problem(t, text, plural(n, "a weight", "weights")+
+			" without a word for the scale: a guess, as the log says"))
+	} else if n > 0 {
 		r.aside = append(r.aside, r.problem(t, text, fmt.Sprintf(
 			"%s: from a scale, or a guess? Not taken for one of a scale", plural(n, "a weight", "weights"))))
 	}

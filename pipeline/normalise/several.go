@@ -3,6 +3,7 @@ package normalise
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -139,16 +140,16 @@ func (r *Reader) parted() {
 	}
 }
 
-// linesChanged parts the row's stretch where its number of lines was changed: "14 then 6 at 15:50". Its
-// bites were at its speed; on which of its stretches is not known.
+// linesChanged parts the row's stretch where its number of lines was changed: "14 then 6 at 15:50", "14 until 1550 then
+// 6". Its bites were at its speed; on which of its stretches is not known.
 func (r *Reader) linesChanged(s several) bool {
 	start, end := r.at(r.slots.start), r.at(r.slots.end)
 	if len(s.parts) < 2 || !start.Known || !end.Known || r.value("stopped_s").Real > 0 || r.layout.Twelve {
 		return false
 	}
 	at, lines := []int64{start.Int}, []int64{}
-	for k, part := range r.withClock(s.parts, start.Int, end.Int) {
-		number, _, _ := strings.Cut(part, " ")
+	for k, part := range r.withClock(untilClocks(s.parts), start.Int, end.Int) {
+		number := leadingFigure.FindString(part)
 		n, err := strconv.Atoi(number)
 		clocks := phrase.Clocks(strings.TrimPrefix(part, number))
 		if err != nil || float64(n) > s.t.Column.Max || len(clocks) != min(k, 1) {
@@ -179,6 +180,24 @@ func (r *Reader) linesChanged(s several) bool {
 		}
 	}
 	return true
+}
+
+var leadingFigure = regexp.MustCompile(`^\d+`)
+
+// untilClocks puts the clock time until which a number of lines held behind the number that came then: "6 til 0850 then
+// 4L" is "6" and "4L 0850".
+func untilClocks(parts []string) []string {
+	out := slices.Clone(parts)
+	for k := len(out) - 1; k > 0; k-- {
+		number := leadingFigure.FindString(out[k-1])
+		until := strings.TrimPrefix(out[k-1], number)
+		if number == "" || len(phrase.Clocks(strings.TrimPrefix(out[k], leadingFigure.FindString(out[k])))) > 0 ||
+			len(phrase.Clocks(until)) != 1 {
+			return parts
+		}
+		out[k-1], out[k] = number, out[k]+" "+until
+	}
+	return out
 }
 
 // withClock adds to two bare numbers of lines the one clock time within the stretch at which a remark that names both

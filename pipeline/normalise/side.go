@@ -137,7 +137,7 @@ func (r *Reader) fishValues(f phrase.Fish) map[string]entry.Value {
 	}
 	switch {
 	case f.Kg == 0 || f.Guess:
-	case f.Scaled || f.Exact:
+	case f.Scaled || f.Exact && !r.layout.Guesses:
 		v["scale_kg"] = entry.OfReal(f.Kg)
 	default:
 		r.unweighed++

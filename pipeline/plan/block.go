@@ -145,6 +145,7 @@ type Block struct {
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
 	SpeedAfresh, LinesAfresh bool
 	BiteSpeeds               bool // a speed in the row of a bite is that of the bite: changes have rows of their own
+	Guesses                  bool // weights in words without one for the scale are guesses, as the log says
 	NoneUp                   bool // events count no line out as lines come up, so that a count says they are in
 
 	// rows of trips whose remarks tell of bites that no other table has, each with the stretch that it names

@@ -85,7 +85,10 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding,
 	}
 	near := func(x float64) bool { return math.Abs(x-want) < 0.06+0.005*math.Abs(want) }
 	above, here, before, trolled := 0.0, 0.0, 0.0, 0.0
-	method := s.Plan.Find("method")
+	method, untrolled := s.Plan.Find("method"), map[int64]bool{}
+	for _, num := range s.Stats.Untrolled {
+		untrolled[num] = true
+	}
 	last := 0
 	for _, t := range s.Block.Totals {
 		if t.Num < total.Num {
@@ -100,7 +103,7 @@ func (q *inquiry) sum(s Subject, total layout.Row, b *plan.Binding,
 			v, _ = amount(b, r.Cells[b.Index].Text)
 		}
 		above += v
-		if !otherMethod(method, r) {
+		if !otherMethod(method, r) && !untrolled[int64(r.Num)] {
 			trolled += v
 		}
 		if r.Num < total.Num {

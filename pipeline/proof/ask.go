@@ -387,6 +387,7 @@ func (q *inquiry) block(s Subject) {
 	q.outcomes(&s)
 	q.guessed(&s)
 	q.blankFates(&s)
+	q.blankBites(&s)
 	q.bareWeights(&s)
 	q.behind(s)
 	q.bitten(s)

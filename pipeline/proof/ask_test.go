@@ -243,6 +243,18 @@ func TestTotalOfTrolling(t *testing.T) {
 	}
 }
 
+// TestTotalOfRowsWithLines holds that a total agrees that is of the rows that were not passed over as not trolled.
+func TestTotalOfRowsWithLines(t *testing.T) {
+	const rows = "Date|Leg|Hours|Lines|Bites\n3/6/26|1|1.5|0|0\n3/6/26|2|2|5|6\n14/6/26|1|3|4|1\n" +
+		"14/6/26|2|1|0|0\nTotal||5||7"
+	for _, untrolled := range [][]int64{{2, 5}, nil} {
+		got := kinds(asked(t, inferred(t, "Days", rows), Stats{Rows: 4, Untrolled: untrolled}))
+		if slices.Contains(got, "total") != (untrolled == nil) {
+			t.Errorf("%d rows passed over: asked %v", len(untrolled), got)
+		}
+	}
+}
+
 // TestTotalOfHours holds that a total of hours agrees with rows that say theirs by clock times or about, and that hours
 // of no day which it counts are asked about no more.
 func TestTotalOfHours(t *testing.T) {
