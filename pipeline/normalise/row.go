@@ -9,6 +9,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -336,6 +337,7 @@ func (r *Reader) check() {
 		r.checkTimes()
 		r.checkCounts()
 		r.unsaidLines()
+		r.unsaidBites()
 	}
 	if need := r.missing(); need != "" && len(r.side) == 0 && !r.unended() {
 		if !r.forWantOf() {
@@ -493,6 +495,18 @@ func (r *Reader) unsaidLines() {
 	}
 	r.aside = append(r.aside, r.problem(&r.targets[i], "",
 		"no number of lines, as the row says: its line-hours are left out"))
+}
+
+// unsaidBites says of a row whose words tell that nobody counted its bites that there were more than it has: what it
+// says was hooked is not all that bit.
+func (r *Reader) unsaidBites() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "strikes_n" && t.Set == 0 })
+	if i < 0 || r.targets[i].text != "" || r.at(r.targets[i].field).Known || !r.ownEffort() ||
+		!r.anyCell(words.LostCount) {
+		return
+	}
+	r.aside = append(r.aside, r.problem(&r.targets[i], "",
+		record.NotCounted+": those that it tells of are counted, and there were more"))
 }
 
 // unsaidHours keeps a stretch whose row says that nobody wrote down its hours: nothing is left to ask.

@@ -47,3 +47,43 @@ func Stopped(text string) (minutes float64) {
 	}
 	return minutes
 }
+
+// StoppedLinesUp are the minutes of stops of which a remark says that the lines were up meanwhile: "stopped one hour
+// with lines up".
+func StoppedLinesUp(text string) (minutes float64) {
+	for _, clause := range clauseEnd.Split(text, -1) {
+		if hasLine(clause, "aboard") {
+			minutes += Stopped(clause)
+		}
+	}
+	return minutes
+}
+
+// hasLine reports whether a text has a phrase of a kind of lines.txt: "aboard" says that the lines are out of the water.
+func hasLine(text, kind string) bool {
+	toks := scan(text).toks
+	for i := range toks {
+		if _, ok := words.LineAt(toks, i, kind); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// LinesUpAt is the time of day at which a remark says that the lines came up: "we took the lines out at half past four".
+// Where it tells of other times of trolling too, it is none.
+func LinesUpAt(text string) (at Clock, ok bool) {
+	for _, clause := range clauseEnd.Split(text, -1) {
+		told, up := Stretches(clause), words.EntryOf(clause).Event == words.EventUp
+		switch {
+		case len(told) == 0 || TellsBite(clause):
+		case up && len(told) == 1 && told[0].HasStart && !told[0].HasEnd && !ok: // brought the rods in at four
+			at, ok = told[0].Start, true
+		case ok || len(told) > 1 || told[0].HasStart:
+			return Clock{}, false
+		case told[0].HasEnd && (up || hasLine(clause, "line")):
+			at, ok = told[0].End, true
+		}
+	}
+	return at, ok
+}

@@ -580,6 +580,9 @@ func (s *Subject) rests(p record.Problem) []string {
 		slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
 		return all // of an event nothing is left without them
 	}
+	if notCounted(p) {
+		return []string{"strikes", "bands"}
+	}
 	if of := effectOf(b.Column.Name); of != nil {
 		return of
 	}

@@ -28,8 +28,8 @@ var stood = regexp.MustCompile(`(?i)(?:^|\PL)(?:stopped|lines (?:were )?(?:up|in
 // otherHours are the seconds that a remark says were fished in another way, "jigged the bank 40 min", or not at all,
 // "stopped 30 min", where it does not say that this was before or after.
 func otherHours(text string) float64 {
-	if notMeanwhile.MatchString(text) {
-		return 0
+	if notMeanwhile.MatchString(text) || phrase.StoppedLinesUp(text) > 0 {
+		return 0 // lines that were up meanwhile were taken off
 	}
 	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ';' || c == '(' || c == ')' }) {
 		m := forSoLong.FindAllStringSubmatch(part, -1)
