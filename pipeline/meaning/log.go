@@ -64,6 +64,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			continue
 		}
 		before := len(l.Texts)
+		for i := range s.Blocks {
+			stripOnward(&s.Blocks[i], s)
+		}
 		for _, n := range s.Notes {
 			l.Texts = append(l.Texts, n.Text)
 		}

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/words"
@@ -113,17 +115,29 @@ func dayNumber(text string) int {
 
 func halfOfDay(w string) bool { _, ok := words.HalfOfDay(w); return ok }
 
+// isSentence tells a text of several words that begins with one: "We went out on 3 days".
+func isSentence(text string) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimSpace(text))
+	return unicode.IsLetter(first) && len(strings.Fields(text)) >= leastSentence
+}
+
+// leastSentence is how many words make a sentence.
+const leastSentence = 4
+
 // daysOfMonth tells a column of days of a month, that never fall. A last row may have a label
-// there: "trips   5", or the words and their figure in one cell.
+// there: "trips   5", or the words and their figure in one cell; and a row of nothing but a sentence there says none.
 func daysOfMonth(rows []layout.Row, col int) bool {
 	last, n := 0, 0
 	for i, r := range rows {
 		if col >= len(r.Cells) || r.Cells[col].Look == layout.Blank || words.Ditto(r.Cells[col].Text) {
 			continue
 		}
-		d := dayNumber(r.Cells[col].Text)
+		text := r.Cells[col].Text
+		d := dayNumber(text)
+		if d == 0 && loneText(&r) && isSentence(text) {
+			continue
+		}
 		if d < max(1, last) {
-			text := r.Cells[col].Text
 			sum := !strings.ContainsAny(text, "0123456789?") || loneText(&r) && sumInWords.MatchString(text)
 			if n >= leastDays && i == len(rows)-1 && sum && !timed(&r) {
 				continue

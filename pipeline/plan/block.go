@@ -80,6 +80,13 @@ type Given struct {
 	Text    string
 	Default bool // only for rows that say nothing themselves
 	But     []But
+	Since   []Since // what holds from a row on, in place of Text; of a default alone
+}
+
+// Since is what lines of words between the rows say to hold from a row on: no text where it is not known any more.
+type Since struct {
+	Row  int64
+	Text string
 }
 
 // But is what holds of one trip or day in place of what is usual: its name or its day, as the log writes them.
