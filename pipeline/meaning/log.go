@@ -31,6 +31,7 @@ type Understood struct {
 	Beside  Again       // rows of lures that were out together
 	Men     Again       // rows of men who were on one boat
 	Listed  Listed      // a column whose cells name several lures
+	Under   *UnderDays  // rows of lines under those of their days; nil where there are none
 }
 
 // Log is a log, understood.
@@ -248,6 +249,7 @@ func (l *Log) settle() {
 	l.hoursAgain()
 	l.ranks()
 	l.afternoons()
+	l.underDays()
 }
 
 // Data are the blocks whose rows are read.

@@ -440,8 +440,8 @@ func (r *Reader) missing() string {
 	return s.need.reason
 }
 
-// openStretch gives the rows under one whose stretch has no end its speed: their strikes have
-// no other stretch to take it from.
+// openStretch gives the rows under one whose stretch has no end, or that has several stretches at one speed, its speed:
+// their strikes have no other stretch to take it from.
 func (r *Reader) openStretch() {
 	speed, ok := r.index["speed_kn"]
 	if !ok || r.layout.Kind != plan.Flat {
@@ -451,7 +451,7 @@ func (r *Reader) openStretch() {
 	switch {
 	case r.ownEffort():
 		r.open = lastOpen{date: d, trip: trip}
-		if r.at(r.slots.start).Known && !r.at(r.slots.end).Known && !r.at(r.slots.duration).Known {
+		if r.at(r.slots.start).Known && !r.at(r.slots.end).Known && !r.at(r.slots.duration).Known || r.atOneSpeed() {
 			r.open.speed = r.values[speed]
 		}
 	case d != r.open.date || trip != r.open.trip:
@@ -461,7 +461,21 @@ func (r *Reader) openStretch() {
 	}
 }
 
-// lastOpen is a stretch without an end.
+// atOneSpeed tells a row of several stretches that were all trolled at its speed.
+func (r *Reader) atOneSpeed() bool {
+	legs := 0
+	for _, s := range r.side {
+		if s.Kind != plan.Legs {
+			continue
+		}
+		if legs++; s.Values["speed_kn"] != r.value("speed_kn") {
+			return false
+		}
+	}
+	return legs > 0
+}
+
+// lastOpen is a stretch without an end, or several.
 type lastOpen struct{ date, trip, speed entry.Value }
 
 // unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but

@@ -125,6 +125,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"blank":           fillBlanks,
 	"bare":            guessBare,
 	"other hours":     takeOff,
+	"under":           underAmong,
 	"hours again":     countHours,
 	"lures together":  countLures,
 	"men together":    countMen,

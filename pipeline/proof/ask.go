@@ -406,6 +406,7 @@ func (q *inquiry) block(s Subject) {
 	q.hoursAgain(s)
 	q.luresTogether(s)
 	q.menTogether(s)
+	q.underDays(s)
 	q.blankRods(s)
 	q.lureLists(s)
 	q.longDays(s)

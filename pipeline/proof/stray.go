@@ -531,7 +531,8 @@ func subject(n int, thing, do, sheet string) string {
 }
 
 // does is what one thing does where several do.
-var does = map[string]string{"say": "says", "tell": "tells", "have": "has", "name": "names"}
+var does = map[string]string{"say": "says", "tell": "tells", "have": "has", "name": "names",
+	"count": "counts"}
 
 // told is in how many cells a row says something.
 func told(r layout.Row) (n int) {
