@@ -34,6 +34,7 @@ type underDay struct {
 // where they are never more, and as many on most days. What a day counts beyond them is its own.
 func (l *Log) underDays() {
 	for _, u := range l.Data() {
+		u.Plan.Again = u.severalADay()
 		if u.Plan.Kind != plan.Flat || u.Block.Open || len(u.b.rows) != len(u.Block.Rows) {
 			continue
 		}
@@ -69,6 +70,23 @@ func (u *Understood) daysWithParts() []underDay {
 		}
 	}
 	return slices.DeleteFunc(out, func(d underDay) bool { return !u.hasHours(u.b.rows[d.row]) })
+}
+
+// severalADay reports whether a day has two rows with hours, or one without a day has.
+func (u *Understood) severalADay() bool {
+	date, seen := u.Plan.Find("date", "trip"), map[string]bool{}
+	if date == nil || date.Index < 0 {
+		return true
+	}
+	for _, row := range u.b.rows {
+		if day := cellOf(row, date.Index); u.hasHours(row) {
+			if day == "" || seen[day] {
+				return true
+			}
+			seen[day] = true
+		}
+	}
+	return false
 }
 
 // hasHours reports whether a row says when or how long lines were out.

@@ -25,6 +25,10 @@ func TestStoppedLinesUp(t *testing.T) {
 		"2026-07-05,06:00,10:00,4,8,1,\"stopped 40 min with all rods up, for a swim\"\n"+
 		"2026-07-06,06:00,10:00,4,8,1,stopped 40 min to clear weed\n2026-07-07,06:00,10:00,4,8,1,\n")
 	expect(t, "taken off", got.field("stopped_s", 2, 3, 4), nil, 2400.0, nil)
+	got = readText(t, "log.csv", "Date,In,Up,Lines,Knots,Bites,Remarks\n2026-07-04,06:00,08:00,4,8,2,\n"+
+		"2026-07-05,06:00,08:00,4,8,1,\"stopped 60 min with all rods up, for a swim\"\n"+
+		"2026-07-05,09:00,11:00,4,8,1,\n2026-07-07,06:00,10:00,4,8,1,\n")
+	expect(t, "between two rows", got.field("stopped_s", 3), nil)
 }
 
 // TestBitesNotCounted holds that a row that says that nobody counted its bites is asked about, and one with a number of

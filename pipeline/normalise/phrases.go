@@ -105,7 +105,8 @@ func (r *Reader) paused() {
 			r.doubts = append(r.doubts, r.problem(t, t.text,
 				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
 		}
-		if up := 60 * phrase.StoppedLinesUp(t.text); !r.values[to].Known && up > 0 && up < float64(end.Int-start.Int) {
+		up := 60 * phrase.StoppedLinesUp(t.text)
+		if !r.layout.Again && !r.values[to].Known && up > 0 && up < float64(end.Int-start.Int) {
 			r.values[to] = entry.OfReal(up)
 			r.doubts = append(r.doubts, r.problem(t, t.text,
 				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", up/3600)))

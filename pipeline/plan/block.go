@@ -147,6 +147,7 @@ type Block struct {
 	Numbered   bool       // each trip has its number: a row with neither one nor a departure was not gone
 	Departs    bool       // each departure begins a trip, numbered or not
 	Parts      bool       // numbers with letters name stretches of one trip: 9a and 9b
+	Again      bool       // some day has several rows with hours: a stop may lie between them
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before

@@ -28,8 +28,8 @@ var stood = regexp.MustCompile(`(?i)(?:^|\PL)(?:stopped|lines (?:were )?(?:up|in
 // otherHours are the seconds that a remark says were fished in another way, "jigged the bank 40 min", or not at all,
 // "stopped 30 min", where it does not say that this was before or after.
 func otherHours(text string) float64 {
-	if notMeanwhile.MatchString(text) || phrase.StoppedLinesUp(text) > 0 {
-		return 0 // lines that were up meanwhile were taken off
+	if notMeanwhile.MatchString(text) {
+		return 0
 	}
 	for _, part := range strings.FieldsFunc(text, func(c rune) bool { return c == ';' || c == '(' || c == ')' }) {
 		m := forSoLong.FindAllStringSubmatch(part, -1)
@@ -55,7 +55,8 @@ func (q *inquiry) hoursInRemarks(s Subject) {
 	off, first, sum := map[int64]float64{}, "", 0.0
 	for _, r := range s.Block.Rows {
 		text := textOf(r, notes)
-		if v := otherHours(text); v > 0 && worked[int64(r.Num)] {
+		taken := !p.Again && phrase.StoppedLinesUp(text) > 0 // off already
+		if v := otherHours(text); v > 0 && worked[int64(r.Num)] && !taken {
 			off[int64(r.Num)], sum = v, sum+v/3600
 			if first == "" {
 				first = text
