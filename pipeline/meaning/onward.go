@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -65,10 +66,18 @@ const notKnown = "-"
 // themselves.
 func (x *builder) onward(t *Lexicon) {
 	var lines, speeds []plan.Since
+	out := 0 // lines, where their number is known
 	for _, n := range x.block.Onward {
 		o, _ := phrase.Onwards(n.Text)
-		if o.Lines > 0 {
-			lines = append(lines, plan.Since{Row: int64(n.Row), Text: short(float64(o.Lines))})
+		if out = max(out, 0); o.Lines > 0 || o.By != 0 && out > 0 {
+			out = cmp.Or(o.Lines, out+o.By)
+		}
+		if o.Lines > 0 || o.By != 0 {
+			text := notKnown
+			if out > 0 {
+				text = short(float64(out))
+			}
+			lines = append(lines, plan.Since{Row: int64(n.Row), Text: text})
 		}
 		switch {
 		case o.Speed > 0:

@@ -19,6 +19,12 @@ func (r *Reader) endTold() {
 	if i < 0 || r.targets[i].text != "" {
 		return
 	}
+	if above := r.toldUp; !r.ownEffort() { // a row of the same stretch
+		if above.date == r.value("date") && above.start == start {
+			r.values[end] = above.end
+		}
+		return
+	}
 	for k := range r.targets {
 		t := &r.targets[k]
 		if t.Column.Name != "notes" || t.Column.Parse != "text" {
@@ -33,8 +39,12 @@ func (r *Reader) endTold() {
 			continue
 		}
 		r.values[end] = entry.OfInt(up)
+		r.toldUp = toldUp{r.value("date"), start, r.values[end]}
 		r.doubts = append(r.doubts, r.problem(t, t.text,
 			fmt.Sprintf("lines up at %d:%02d, as the remark says", up/3600, up/60%60)))
 		return
 	}
 }
+
+// toldUp is the last stretch whose end a remark told.
+type toldUp struct{ date, start, end entry.Value }

@@ -19,6 +19,14 @@ func TestEndTold(t *testing.T) {
 		nil, int64(9*3600))
 }
 
+// TestEndToldForRowsUnder holds that a row of the same stretch has the end that the remark above tells.
+func TestEndToldForRowsUnder(t *testing.T) {
+	got := readText(t, "log.csv", "Date,Rod,In,Up,Lines,Knots,Bites,Boated,Remarks\n2026-07-04,all,06:00,08:00,4,8,2,1,\n"+
+		",center,,,,,2,1,\n2026-07-05,all,06:15,,4,8,1,1,brought the rods in at quarter past ten\n,long,,,,,1,1,\n"+
+		"2026-07-06,all,06:00,09:00,4,8,0,0,\n")
+	expect(t, "ends", got.field("end_s", 3, 4, 5), int64(8*3600), int64(10*3600+900), int64(10*3600+900))
+}
+
 // TestStoppedLinesUp holds that a stop is taken off where the remark says that the lines were up meanwhile.
 func TestStoppedLinesUp(t *testing.T) {
 	got := readText(t, "log.csv", "Date,In,Up,Lines,Knots,Bites,Remarks\n2026-07-04,06:00,10:00,4,8,2,\n"+

@@ -93,6 +93,7 @@ type Reader struct {
 	each             []measures        // cells with those of several fish
 	unweighed        int               // weights in words that nobody says are from a scale
 	open             lastOpen          // the stretch above that has no end
+	toldUp           toldUp            // the stretch above whose end a remark told
 	under            bool              // the row tells of a fish alone: it is of what stands above
 	events           eventLog
 }

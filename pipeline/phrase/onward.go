@@ -13,6 +13,7 @@ import (
 // out the center rigger", "8 kts from here on", "a bit faster now".
 type Onward struct {
 	Lines int     // 0 where it says nothing of them
+	By    int     // so many lines more, or fewer, than before
 	Speed float64 // knots; 0 where it says nothing of it
 	Paced bool    // another speed than before, and not which
 }
@@ -25,6 +26,9 @@ func Onwards(text string) (o Onward, ok bool) {
 			continue
 		}
 		said := Settings(part)
+		if by := byLines(part); by != 0 && len(said.Lines) == 0 && !said.Usual {
+			o.By, said.By = o.By+by, false
+		}
 		bite := TellsBite(part) && !ofTackle(part)
 		if said.By || len(said.Lines) > 1 || len(said.Speeds) > 1 || bite || hasLine(part, "ofday") ||
 			len(spansOf(part)) > 0 {
@@ -46,8 +50,40 @@ func Onwards(text string) (o Onward, ok bool) {
 		o.Paced = o.Paced || hasLine(part, "faster")
 	}
 	o.Paced = o.Paced && o.Speed == 0
-	return o, o.Lines > 0 || o.Speed > 0 || o.Paced
+	if o.Lines > 0 {
+		o.By = 0 // one rod more, six now
+	}
+	return o, o.Lines > 0 || o.By != 0 || o.Speed > 0 || o.Paced
 }
+
+// byLines is how many lines more, or fewer, a part says were out from then on: "two rods less now", "added a rod".
+func byLines(part string) int {
+	if !hasLine(part, "line") {
+		return 0
+	}
+	switch e := words.EntryOf(part); {
+	case e.Event == words.EventMore:
+		return e.Lines
+	case e.Event == words.EventFewer:
+		return -e.Lines
+	}
+	more, fewer := hasLine(part, "more"), hasLine(part, "fewer")
+	if more == fewer {
+		return 0
+	}
+	for _, it := range scan(part).items {
+		if n := int(it.num); (it.kind == aNumber || it.kind == aLines) && n > 0 && n <= mostBy {
+			if fewer {
+				n = -n
+			}
+			return n
+		}
+	}
+	return 0
+}
+
+// mostBy is by how many lines a spread changes at the most.
+const mostBy = 4
 
 // ofTackle tells a part that names lures and no fish: "2 green squid bars".
 func ofTackle(part string) bool {
@@ -71,8 +107,8 @@ func ofTackle(part string) bool {
 var partOfOnward = regexp.MustCompile(`[;()\n]|[,.:](?:\s|$)|\s[-–—]\s`)
 
 // befell is gear that was lost or sold: it says nothing of how many are out.
-var befell = regexp.MustCompile(`(?i)^(?:we |i )?(?:sold|broke|snapped|bent|lost|gave away) (?:the|my|our|a|an|one) ` +
-	`(?:\pL+ )?(?:rod|line|reel|rigger|outrigger|holder|rod holder)$`)
+var befell = regexp.MustCompile(`(?i)^(?:we |i )?(?:sold|broke|snapped|bent|lost|gave away|bought|got) ` +
+	`(?:the|my|our|a|an|another|one|two|three|\d) (?:\pL+ )?(?:rod|line|reel|rigger|outrigger|holder)s?(?: holders?)?$`)
 
 // namedSpeed is a speed behind its word, without a unit: "speed 7 this year", "trolling at 7.5".
 var namedSpeed = regexp.MustCompile(`(?i)(?:^|\PL)(?:speed|velocidad|vitesse|velocit[aà]|velocidade|geschwindigkeit|` +
