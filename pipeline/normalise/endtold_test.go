@@ -7,8 +7,8 @@ import (
 	"wakeledger/pipeline/record"
 )
 
-// TestEndTold holds that an end that is blank is taken from a remark that says when the lines came up, in figures and in
-// words, and not from one that tells of another time.
+// TestEndTold holds that an end that is blank is taken from a remark that says when the lines came up, in figures and
+// in words, and not from one that tells of another time.
 func TestEndTold(t *testing.T) {
 	got := readText(t, "log.csv", "Date,In,Up,Lines,Knots,Bites,Remarks\n2026-07-04,06:00,08:00,4,8,2,\n"+
 		"2026-07-05,10:15,,4,8,1,brought the rods in at quarter past three\n"+
@@ -21,7 +21,8 @@ func TestEndTold(t *testing.T) {
 
 // TestEndToldForRowsUnder holds that a row of the same stretch has the end that the remark above tells.
 func TestEndToldForRowsUnder(t *testing.T) {
-	got := readText(t, "log.csv", "Date,Rod,In,Up,Lines,Knots,Bites,Boated,Remarks\n2026-07-04,all,06:00,08:00,4,8,2,1,\n"+
+	got := readText(t, "log.csv", "Date,Rod,In,Up,Lines,Knots,Bites,Boated,Remarks\n"+
+		"2026-07-04,all,06:00,08:00,4,8,2,1,\n"+
 		",center,,,,,2,1,\n2026-07-05,all,06:15,,4,8,1,1,brought the rods in at quarter past ten\n,long,,,,,1,1,\n"+
 		"2026-07-06,all,06:00,09:00,4,8,0,0,\n")
 	expect(t, "ends", got.field("end_s", 3, 4, 5), int64(8*3600), int64(10*3600+900), int64(10*3600+900))

@@ -92,7 +92,7 @@ func meanwhile(clause string) float64 {
 // whileWords stand before how long something lasted.
 var whileWords = map[string]bool{"for": true, "durante": true, "pendant": true, "per": true, "por": true, "fur": true}
 
-// hasLine reports whether a text has a phrase of a kind of lines.txt: "aboard" says that the lines are out of the water.
+// hasLine reports whether a text has a phrase of a kind of lines.txt: "aboard" says that lines are out of the water.
 func hasLine(text, kind string) bool {
 	toks := scan(text).toks
 	for i := range toks {
@@ -103,8 +103,8 @@ func hasLine(text, kind string) bool {
 	return false
 }
 
-// LinesUpAt is the time of day at which a remark says that the lines came up: "we took the lines out at half past four".
-// Where it tells of other times of trolling too, it is none.
+// LinesUpAt is the time of day at which a remark says that the lines came up: "we took the lines out at half past
+// four". Where it tells of other times of trolling too, it is none.
 func LinesUpAt(text string) (at Clock, ok bool) {
 	for _, clause := range clauseEnd.Split(text, -1) {
 		told, up := Stretches(clause), words.EntryOf(clause).Event == words.EventUp

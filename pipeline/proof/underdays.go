@@ -16,8 +16,8 @@ func (q *inquiry) underDays(s Subject) {
 	}
 	switch {
 	case x.Known && len(x.Over) > 0:
-		q.ask("under off", s.Plan.Name, "bites", fmt.Sprintf("%s fewer bites or fish than the rows under it, the first "+
-			"%s. The rows under it are counted: mend the one or the other.",
+		q.ask("under off", s.Plan.Name, "bites", fmt.Sprintf("%s fewer bites or fish than the rows under it, the "+
+			"first %s. The rows under it are counted: mend the one or the other.",
 			subject(len(x.Over), "day", "count", s.Plan.Name), rowName(&s, x.Over[0])), nil, listing)
 		q.last().Brief = "A day counts fewer bites than the rows under it."
 	case !x.Known && (x.Same > 0 || len(x.Over) == 0):

@@ -23,7 +23,8 @@ func TestRowsUnderDays(t *testing.T) {
 		{"parts", days, nil, "1"},
 		{"a day of fewer", days + "2026-03-20|ALL|05:30-09:00|5|7|1|1|0|\n|port long||||2|1||\n", []string{"under off"},
 			"1"},
-		{"one day", "2026-03-02|ALL|06:00-09:00|4|7|3|2|1|\n|port long||||3|2|1|\n2026-03-05|ALL|06:00-09:30|4|7|2|1|1|\n",
+		{"one day", "2026-03-02|ALL|06:00-09:00|4|7|3|2|1|\n|port long||||3|2|1|\n" +
+			"2026-03-05|ALL|06:00-09:30|4|7|2|1|1|\n",
 			[]string{"under"}, ""},
 	} {
 		l := inferred(t, "log", head+c.rows)

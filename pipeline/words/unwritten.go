@@ -88,8 +88,8 @@ func deniedIn(toks []Token) (u Unwritten) {
 	return u
 }
 
-// LostCount reports whether a row's words say that nobody counted its bites: "lots of knocks, did not count them", "lost
-// count of the hits".
+// LostCount reports whether a row's words say that nobody counted its bites: "lots of knocks, did not count them",
+// "lost count of the hits".
 func LostCount(text string) bool {
 	toks := Scan(text)
 	if !bitesIn(toks) {
