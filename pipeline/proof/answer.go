@@ -116,6 +116,7 @@ var settles = map[string]func(l *meaning.Log, q *Question, choice string){
 	"overlap":         dropEarlier,
 	"two tellings":    oneTelling,
 	"no end":          fillCell,
+	"not counted":     fillCell,
 	"long":            fillCell,
 	"long ones":       fillCells,
 	"year":            fillCell,

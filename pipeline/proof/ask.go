@@ -407,6 +407,7 @@ func (q *inquiry) block(s Subject) {
 	q.luresTogether(s)
 	q.menTogether(s)
 	q.underDays(s)
+	q.notCounted(&s)
 	q.blankRods(s)
 	q.lureLists(s)
 	q.longDays(s)

@@ -307,7 +307,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 			strings.HasPrefix(p.Reason, record.FateOfEither):
 			left = append(left, p)
 			continue
-		case s.half(p) || unsureDay(p):
+		case s.half(p) || unsureDay(p) || notCounted(p):
 			continue // asked already
 		case len(s.rests(p)) == 0 || measured(b) && figureless(p.Cell):
 			continue // no total rests on it: a word in place of a measure is none
@@ -321,7 +321,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 		if i < 0 {
 			i, all = len(all), append(all, found{b: b, word: word})
 		}
-		if all[i].rows = append(all[i].rows, int64(p.Pos.Row)); p.Whole || notCounted(p) {
+		if all[i].rows = append(all[i].rows, int64(p.Pos.Row)); p.Whole {
 			all[i].of = s.rests(p)
 		}
 	}
@@ -338,11 +338,6 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 		q.word(s, f.b, f.word, f.rows, f.of)
 	}
 	return left
-}
-
-// notCounted tells a row that says that nobody counted its bites.
-func notCounted(p record.Problem) bool {
-	return strings.HasPrefix(p.Reason, record.NotCounted)
 }
 
 // unsureDay tells the problem of a date that can be read in two ways.
@@ -534,9 +529,6 @@ func (q *inquiry) word(s *Subject, b *plan.Binding, word string, rows []int64, o
 	text := fmt.Sprintf("What does %q mean under %q (%s)?", asWritten(b, word), b.Heading, where)
 	if word == "" {
 		text = fmt.Sprintf("What does a blank mean under %q (%s)?", b.Heading, where)
-	}
-	if word == "" && slices.ContainsFunc(s.Stats.Aside, notCounted) {
-		text = fmt.Sprintf("%s: nobody counted the bites, as the row says. How many were there?", where)
 	}
 	if e := expects(b); e != "" {
 		text += " Choose, or say it: " + e + "."

@@ -1,10 +1,12 @@
 package proof
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 )
 
 // TestRowsUnderDays holds that rows of lines under the row of a day are parts of what it counts where the counts agree,
@@ -36,6 +38,33 @@ func TestRowsUnderDays(t *testing.T) {
 		}
 		if rest := l.Data()[0].Plan.Rest[plan.Cell{Row: 8, Index: 5}]; rest != c.rest {
 			t.Errorf("%s: %q bites of the fourth day are its own, expected %q", c.name, rest, c.rest)
+		}
+	}
+}
+
+// TestNotCounted holds that each of a few rows that say that nobody counted their bites is asked about with its number,
+// and many of them at once.
+func TestNotCounted(t *testing.T) {
+	text := "Date|In|Up|Lines|Bites|Hooked|Remarks"
+	var aside []record.Problem
+	for row := 2; row < 8; row++ {
+		text += fmt.Sprintf("\n2026-07-%02d|06:00|10:00|4||2|plenty of knocks, lost count", row)
+		aside = append(aside, record.Problem{Pos: record.Pos{Row: row, Col: 5}, Column: "Bites",
+			Reason: record.NotCounted})
+	}
+	text += "\n2026-08-01|06:00|10:00|4|3|2|\n2026-08-02|06:00|10:00|4|1|1|"
+	for n, want := range map[int]int{1: 1, 3: 3, 6: 1} {
+		got := 0
+		for _, q := range asked(t, inferred(t, "log", text), Stats{Aside: aside[:n]}) {
+			if q.Kind == "not counted" {
+				got++
+			}
+			if q.Kind == "not counted" && (n <= mostCells) != (len(q.Options) == 1) {
+				t.Errorf("%d rows: options %v", n, q.Options)
+			}
+		}
+		if got != want {
+			t.Errorf("%d rows: %d questions, expected %d", n, got, want)
 		}
 	}
 }
