@@ -76,7 +76,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			stripYears(b)
 			stripMonths(b)
 			stripTotals(b)
-			if said := t.monthDays(b); said != "" {
+			if said := t.monthDays(b, false); said != "" {
 				stripFoot(b)
 				told[b] = said
 			}
@@ -102,6 +102,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		}
 		l.pages = append(l.pages, page{s.Grid.Index, l.Texts[before:len(l.Texts):len(l.Texts)]})
 	}
+	t.sisterDays(blocks, told)
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
 	l.legend.figures = t.figuresIn(l.Texts)

@@ -49,6 +49,20 @@ func TestDaysOfMonth(t *testing.T) {
 	}
 }
 
+// TestSisterDays holds that days of a month that stand in no order are days where those of another month are, under the
+// same headings.
+func TestSisterDays(t *testing.T) {
+	const head = "Day|Start|End|Knots\n"
+	const june = head + "3|06:00|08:00|8\n4|06:00|08:00|8\n9|06:00|08:00|8"
+	const july = head + "12|06:00|08:00|8\n5|06:00|08:00|8\n9|06:00|08:00|8"
+	l := inferred(t, "log", nil, "June 2024", june, "July 2024", july)
+	for _, u := range l.Data() {
+		if b := u.Plan.Find("date"); b == nil || b.Index != 0 {
+			t.Errorf("%s: %s", u.Plan.Name, summary(u.Plan))
+		}
+	}
+}
+
 // TestDayNumber reads the day of a month with its weekday or its ending.
 func TestDayNumber(t *testing.T) {
 	for text, want := range map[string]int{"4": 4, "4.": 4, "dim. 4": 4, "Sat 12th": 12, "sun 12 dawn": 12,
