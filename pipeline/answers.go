@@ -200,6 +200,7 @@ func (f *filling) try(q *proof.Question, choice string) (proof.Totals, error) {
 	before := make([]plan.Block, len(f.blocks))
 	for i, b := range f.blocks {
 		before[i] = *b.Plan
+		before[i].Bindings = slices.Clone(b.Plan.Bindings) // an answer may change them in place
 	}
 	proof.Settle(f.log, q, choice)
 	subjects, err := f.rehearse()

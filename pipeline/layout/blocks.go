@@ -51,6 +51,7 @@ type Block struct {
 	Foot   []Row    // rows under a table and its totals that are of no day, once they are told from them
 	Years  []Row    // rows among them that hold a year and nothing else, once they are told from them
 	Beside []Note   // lines among its rows that are part of none
+	Onward []Note   // lines among its rows that say how the boat trolls from there on, once they are told from them
 	Above  []string // texts between the block above and this one
 	Open   bool     // its rows may go on beyond the grid's
 	Turned bool     // its records stand in columns: the number of a row is that of its column

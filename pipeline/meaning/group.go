@@ -33,7 +33,7 @@ func pages(blocks []*layout.Block) []*layout.Block {
 			return slices.Contains(last.Above, firstText(r))
 		})
 		last.Rows, last.Totals, last.Open = append(last.Rows, b.Rows...), append(last.Totals, b.Totals...), b.Open
-		last.Foot = append(last.Foot, b.Foot...)
+		last.Foot, last.Onward = append(last.Foot, b.Foot...), append(last.Onward, b.Onward...)
 		b.Rows = nil
 	}
 	return out

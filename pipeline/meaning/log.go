@@ -31,6 +31,7 @@ type Understood struct {
 	Beside  Again       // rows of lures that were out together
 	Men     Again       // rows of men who were on one boat
 	Listed  Listed      // a column whose cells name several lures
+	Under   *UnderDays  // rows of lines under those of their days; nil where there are none
 }
 
 // Log is a log, understood.
@@ -64,6 +65,9 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			continue
 		}
 		before := len(l.Texts)
+		for i := range s.Blocks {
+			stripOnward(&s.Blocks[i], s)
+		}
 		for _, n := range s.Notes {
 			l.Texts = append(l.Texts, n.Text)
 		}
@@ -72,7 +76,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 			stripYears(b)
 			stripMonths(b)
 			stripTotals(b)
-			if said := t.monthDays(b); said != "" {
+			if said := t.monthDays(b, false); said != "" {
 				stripFoot(b)
 				told[b] = said
 			}
@@ -98,6 +102,7 @@ func (t *Lexicon) Infer(file string, sheets []*layout.Sheet, said func(sheet str
 		}
 		l.pages = append(l.pages, page{s.Grid.Index, l.Texts[before:len(l.Texts):len(l.Texts)]})
 	}
+	t.sisterDays(blocks, told)
 	blocks = pages(blocks)
 	l.legend = readLegend(l.Texts)
 	l.legend.figures = t.figuresIn(l.Texts)
@@ -245,6 +250,7 @@ func (l *Log) settle() {
 	l.hoursAgain()
 	l.ranks()
 	l.afternoons()
+	l.underDays()
 }
 
 // Data are the blocks whose rows are read.

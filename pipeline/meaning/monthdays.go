@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/words"
@@ -13,8 +15,8 @@ import (
 
 // monthDays makes days of the numbers of a table whose title or sheet names the month: 4 under
 // "Day", in the tab of October 2023, is 4 October 2023. Without a year it is 4 October. It
-// returns what a user should be told of it.
-func (t *Lexicon) monthDays(b *layout.Block) string {
+// returns what a user should be told of it. falling takes days that are not in their order too.
+func (t *Lexicon) monthDays(b *layout.Block, falling bool) string {
 	if b.Shape != layout.Table || b.Open || len(b.Labels) == 0 {
 		return ""
 	}
@@ -23,7 +25,8 @@ func (t *Lexicon) monthDays(b *layout.Block) string {
 		return ""
 	}
 	for _, l := range b.Labels {
-		if l.Col > 2 || !slices.Contains(t.concepts.of[normalise(l.Text)], "day") || !daysOfMonth(b.Rows, l.Col) {
+		if l.Col > 2 || !slices.Contains(t.concepts.of[normalise(l.Text)], "day") ||
+			!daysOfMonth(b.Rows, l.Col, falling) {
 			continue
 		}
 		for i := range b.Rows {
@@ -41,9 +44,41 @@ func (t *Lexicon) monthDays(b *layout.Block) string {
 				c.Text = fmt.Sprintf("%04d-%02d-%02d", year, month, n)
 			}
 		}
-		return fmt.Sprintf("%s: its numbers are taken for days of %s", l.Text, month)
+		return fmt.Sprintf("%s: %s %s", l.Text, takenForDays, month)
 	}
 	return ""
+}
+
+// sisterDays makes days of the numbers of tables of months whose days are not in their order, where a sheet with the
+// same headings has such numbers: sheets of one hand, a month each, are read alike.
+func (t *Lexicon) sisterDays(blocks []*layout.Block, told map[*layout.Block]string) {
+	heads := map[string]bool{}
+	for _, b := range blocks {
+		if b.Shape == layout.Table && len(b.Labels) > 1 && strings.Contains(told[b], takenForDays) {
+			heads[headsOf(b)] = true
+		}
+	}
+	for _, b := range blocks {
+		if told[b] != "" || !heads[headsOf(b)] {
+			continue
+		}
+		if said := t.monthDays(b, true); said != "" {
+			told[b] = said
+			stripFoot(b)
+		}
+	}
+}
+
+// takenForDays says of a column that its numbers are days of a month.
+const takenForDays = "its numbers are taken for days of"
+
+// headsOf are the headings of a block, in one text.
+func headsOf(b *layout.Block) string {
+	var all []string
+	for _, l := range b.Labels {
+		all = append(all, normalise(l.Full()))
+	}
+	return strings.Join(all, "\x00")
 }
 
 // monthOf is the one month, with its year where it is told, that texts name: "OCT 23",
@@ -113,17 +148,32 @@ func dayNumber(text string) int {
 
 func halfOfDay(w string) bool { _, ok := words.HalfOfDay(w); return ok }
 
+// isSentence tells a text of several words that begins with one: "We went out on 3 days".
+func isSentence(text string) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimSpace(text))
+	return unicode.IsLetter(first) && len(strings.Fields(text)) >= leastSentence
+}
+
+// leastSentence is how many words make a sentence.
+const leastSentence = 4
+
 // daysOfMonth tells a column of days of a month, that never fall. A last row may have a label
-// there: "trips   5", or the words and their figure in one cell.
-func daysOfMonth(rows []layout.Row, col int) bool {
+// there: "trips   5", or the words and their figure in one cell; and a row of nothing but a sentence there says none.
+func daysOfMonth(rows []layout.Row, col int, falling bool) bool {
 	last, n := 0, 0
 	for i, r := range rows {
 		if col >= len(r.Cells) || r.Cells[col].Look == layout.Blank || words.Ditto(r.Cells[col].Text) {
 			continue
 		}
-		d := dayNumber(r.Cells[col].Text)
+		text := r.Cells[col].Text
+		d := dayNumber(text)
+		if d == 0 && loneText(&r) && isSentence(text) {
+			continue
+		}
+		if falling && d > 0 {
+			last = d
+		}
 		if d < max(1, last) {
-			text := r.Cells[col].Text
 			sum := !strings.ContainsAny(text, "0123456789?") || loneText(&r) && sumInWords.MatchString(text)
 			if n >= leastDays && i == len(rows)-1 && sum && !timed(&r) {
 				continue

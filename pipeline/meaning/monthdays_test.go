@@ -35,10 +35,30 @@ func TestDaysOfMonth(t *testing.T) {
 		{"OCT 23", "Day|", "legs: date start_s end_s speed_kn/kn"},
 		{"OCT 23", "Trip|", "legs: trip start_s end_s speed_kn/kn"}, // numbers of trips
 		{"Log", "Day|", "legs: trip start_s end_s speed_kn/kn"},
+		{"OCT 23", "Day|Start|End|Knots\n3|06:00|08:00|8\n|09:00|11:00|8\n9|06:00|08:00|8\n|||\n" +
+			"We were out on 2 days and brought 5 fish home\n", "legs: date start_s end_s speed_kn/kn"},
 	} {
-		p := planOf(t, c.name, c.head+rows)
+		text := c.head + rows
+		if strings.Contains(c.head, "\n") {
+			text = c.head
+		}
+		p := planOf(t, c.name, text)
 		if got := summary(p); got != c.want {
 			t.Errorf("%s in %q: %s, expected %s", c.head, c.name, got, c.want)
+		}
+	}
+}
+
+// TestSisterDays holds that days of a month that stand in no order are days where those of another month are, under the
+// same headings.
+func TestSisterDays(t *testing.T) {
+	const head = "Day|Start|End|Knots\n"
+	const june = head + "3|06:00|08:00|8\n4|06:00|08:00|8\n9|06:00|08:00|8"
+	const july = head + "12|06:00|08:00|8\n5|06:00|08:00|8\n9|06:00|08:00|8"
+	l := inferred(t, "log", nil, "June 2024", june, "July 2024", july)
+	for _, u := range l.Data() {
+		if b := u.Plan.Find("date"); b == nil || b.Index != 0 {
+			t.Errorf("%s: %s", u.Plan.Name, summary(u.Plan))
 		}
 	}
 }

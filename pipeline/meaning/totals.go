@@ -126,8 +126,8 @@ func tellsBites(text string) bool {
 const fewestWords = 5
 
 // onlySentences tells rows that hold one sentence each, without a bite or a time of trolling in it: how the log is
-// to be read, whatever figures it names. What stands under one of the table's headings is said behind a sign: "Result =
-// bites - hooked".
+// to be read, whatever figures it names, or what a whole month came to. What stands under one of the table's headings
+// is said behind a sign: "Result = bites - hooked".
 func onlySentences(b *layout.Block, rows []layout.Row) bool {
 	return !slices.ContainsFunc(rows, func(r layout.Row) bool {
 		text := joinedText(r)
@@ -136,7 +136,8 @@ func onlySentences(b *layout.Block, rows []layout.Row) bool {
 			return head != text && normalise(l.Text) == normalise(head)
 		})
 		return !loneText(&r) || len(strings.Fields(text)) < fewestWords && !saysUsual(text) ||
-			!explained && (statesDay(text) || tellsBites(text) || len(phrase.Stretches(text)) > 0)
+			!explained && !words.SumsUp(text) &&
+				(statesDay(text) || tellsBites(text) || len(phrase.Stretches(text)) > 0)
 	})
 }
 

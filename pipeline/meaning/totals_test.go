@@ -35,3 +35,15 @@ func TestNotesUnderBites(t *testing.T) {
 		t.Errorf("%d rows, expected 3", got)
 	}
 }
+
+// TestMonthSummedUp holds that a sentence of what a month came to, under its table, is none of its rows.
+func TestMonthSummedUp(t *testing.T) {
+	const rows = "Day|In|Up|Lines|Bites\n3|06:00|08:00|4|1\n4|06:00|08:00|4|0\n9|06:00|08:00|5|2\n|||||\n"
+	for text, want := range map[string]int{
+		"Out on 3 days this month, 3 fish to the boat": 3, "Two wahoo on the way home": 4} {
+		l := inferred(t, "log", nil, "June 2024", rows+text)
+		if u := l.Data()[0]; len(u.Block.Rows) != want {
+			t.Errorf("%s: %d rows, expected %d", text, len(u.Block.Rows), want)
+		}
+	}
+}

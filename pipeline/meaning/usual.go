@@ -56,6 +56,7 @@ func (l *Log) usual() {
 			u.b.give("lines out", l.lexicon.named("lines_out", ""), short(float64(lines)), true)
 		}
 		u.b.except(but)
+		u.b.onward(l.lexicon)
 	}
 }
 

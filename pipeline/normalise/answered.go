@@ -8,22 +8,25 @@ import (
 	"wakeledger/pipeline/sheet"
 )
 
-// asSaid is a row with the cells that the log's owner told in place of its own.
+// asSaid is a row with the cells that the log's owner told in place of its own, and what a day counts beyond the rows
+// under it.
 func (r *Reader) asSaid(row *sheet.Row) *sheet.Row {
 	said := row
-	for at, text := range r.layout.Cells {
-		if at.Row != int64(row.Num) {
-			continue
+	for _, cells := range []map[plan.Cell]string{r.layout.Rest, r.layout.Cells} {
+		for at, text := range cells {
+			if at.Row != int64(row.Num) {
+				continue
+			}
+			if said == row {
+				c := *row
+				c.Cells = slices.Clone(row.Cells)
+				said = &c
+			}
+			for len(said.Cells) <= at.Index {
+				said.Cells = append(said.Cells, "")
+			}
+			said.Cells[at.Index] = text
 		}
-		if said == row {
-			c := *row
-			c.Cells = slices.Clone(row.Cells)
-			said = &c
-		}
-		for len(said.Cells) <= at.Index {
-			said.Cells = append(said.Cells, "")
-		}
-		said.Cells[at.Index] = text
 	}
 	return said
 }

@@ -31,6 +31,18 @@ func (r *Reader) excepted() {
 	}
 }
 
+// onward takes what a line of words above the row says to hold from there on in place of what is usual.
+func (r *Reader) onward() {
+	for i := range r.targets {
+		t := &r.targets[i]
+		for _, s := range t.since {
+			if s.Row <= int64(r.row.Num) {
+				t.given = s.Text
+			}
+		}
+	}
+}
+
 // linesOfRow takes the number of lines that a remark says was out on its row in place of what is usual: "5 rods today".
 // Where it says more than that, the usual number stays, and the remark is asked about.
 func (r *Reader) linesOfRow() {

@@ -34,12 +34,13 @@ func (r *Reader) measures(fish []phrase.Fish) measured {
 		return nil
 	}
 	var all []phrase.Fish // one by one
+	var gone []bool       // of these and of those that were lost, in the order of the list
 	for _, f := range fish {
-		if f.Fate == words.Lost || f.Fate == words.Missed {
-			continue
-		}
+		lost := f.Fate == words.Lost || f.Fate == words.Missed
 		for range max(f.N, 1) {
-			all = append(all, f)
+			if gone = append(gone, lost); !lost {
+				all = append(all, f)
+			}
 		}
 	}
 	m := make(measured, len(all))
@@ -49,15 +50,25 @@ func (r *Reader) measures(fish []phrase.Fish) measured {
 	for i := range r.targets {
 		t := &r.targets[i]
 		if text := r.values[t.field].Text; r.listed(t.Binding) && text != "" {
-			r.deal(t, text, all, m)
+			r.deal(t, text, all, gone, m)
 		}
 	}
 	return m
 }
 
-// deal gives the items of one list to the fish, those that name a fish each to the next of its name.
-func (r *Reader) deal(t *target, text string, fish []phrase.Fish, m measured) {
+// deal gives the items of one list to the fish, those that name a fish each to the next of its name. A list that is as
+// long as that of the fish with those that got away has an item for each of these too: "dorado / wahoo lost", "90 / ?".
+func (r *Reader) deal(t *target, text string, fish []phrase.Fish, gone []bool, m measured) {
 	items := parted.Split(strings.TrimSpace(text), -1)
+	if len(items) == len(gone) && len(gone) > len(fish) {
+		var kept []string
+		for i, item := range items {
+			if !gone[i] {
+				kept = append(kept, item)
+			}
+		}
+		items = kept
+	}
 	var to []int
 	for i, f := range fish {
 		if len(items) == len(fish) || f.Fate != words.Released {
@@ -221,13 +232,13 @@ func (r *Reader) remarked() {
 }
 
 // biteAt says that a speed is that of a bite: "8.1 kn at the bite", "hit at 9 kn".
-var biteAt = regexp.MustCompile(`(?i)\b(?:bites?|bit|strike|struck|hit|hookup|picada|touche|ferrata)\b`)
+var biteAt = regexp.MustCompile(`(?i)\b(?:bites?|bit|strike|struck|hit|hookup|came at|picada|touche|ferrata)\b`)
 
 // speedTold gives a strike the one speed that its remark tells: "high speed pass, 15 kn"; the one bite that a row
-// counts where the remark says that it is that of the bite.
+// counts where the remark says that it is that of the bite, or where the row has no hours of its own.
 func (r *Reader) speedTold(remark string) {
 	if !r.has("strike_speed_kn") || r.value("speed_kn").Known ||
-		r.counts() && (r.value("strikes_n").Int != 1 || !biteAt.MatchString(remark)) {
+		r.counts() && (r.value("strikes_n").Int != 1 || r.ownEffort() && !biteAt.MatchString(remark)) {
 		return
 	}
 	if speeds := phrase.Settings(remark).Speeds; len(speeds) == 1 {

@@ -65,6 +65,7 @@ func (r *Reader) phrases() {
 	}
 	r.told(stretches)
 	r.trolledFor()
+	r.endTold()
 	r.paused()
 	r.turned()
 	r.trolledTwice()
@@ -104,6 +105,12 @@ func (r *Reader) paused() {
 			r.values[to] = entry.OfReal(r.values[to].Real + float64(until-from))
 			r.doubts = append(r.doubts, r.problem(t, t.text,
 				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", float64(until-from)/3600)))
+		}
+		up := 60 * phrase.StoppedLinesUp(t.text)
+		if !r.layout.Again && !r.values[to].Known && up > 0 && up < float64(end.Int-start.Int) {
+			r.values[to] = entry.OfReal(up)
+			r.doubts = append(r.doubts, r.problem(t, t.text,
+				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", up/3600)))
 		}
 		off := phrase.Stopped(t.text)
 		if r.values[to].Known || off == 0 || off*60 >= float64(end.Int-start.Int) {

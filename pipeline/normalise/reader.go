@@ -95,6 +95,7 @@ type Reader struct {
 	each             []measures        // cells with those of several fish
 	unweighed        int               // weights in words that nobody says are from a scale
 	open             lastOpen          // the stretch above that has no end
+	toldUp           toldUp            // the stretch above whose end a remark told
 	under            bool              // the row tells of a fish alone: it is of what stands above
 	events           eventLog
 }
@@ -116,6 +117,7 @@ type target struct {
 	spare     bool   // the row is kept without a cell that cannot be read
 	usual     bool   // given for rows that say nothing themselves
 	but       []plan.But
+	since     []plan.Since
 	withTimes bool // of words that tell bites: the times of trolling stand in them too
 	memo      memo
 	brackets  []bracket // what numbers in brackets are, as the log says
@@ -154,7 +156,8 @@ func New(l *plan.Block, info sheet.Info, pos record.Pos, ev *Evidence, set Setti
 		if err := r.target(b, g.Text); err != nil {
 			return nil, err
 		}
-		r.targets[len(r.targets)-1].usual, r.targets[len(r.targets)-1].but = g.Default, g.But
+		last := &r.targets[len(r.targets)-1]
+		last.usual, last.but, last.since = g.Default, g.But, g.Since
 	}
 	for _, own := range []bool{false, true} { // the reader's own fields come last
 		if own {
@@ -422,6 +425,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 	}
 	clear(r.values)
 	r.values[0] = entry.OfInt(int64(row.Num))
+	r.onward()
 	r.gather()
 	r.hoursAgain()
 	r.boatsHours()

@@ -9,6 +9,7 @@ import (
 
 	"wakeledger/pipeline/entry"
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/record"
 	"wakeledger/pipeline/unit"
 	"wakeledger/pipeline/words"
 )
@@ -337,6 +338,7 @@ func (r *Reader) check() {
 		r.checkTimes()
 		r.checkCounts()
 		r.unsaidLines()
+		r.unsaidBites()
 	}
 	if need := r.missing(); need != "" && len(r.side) == 0 && !r.unended() {
 		if !r.forWantOf() {
@@ -439,8 +441,8 @@ func (r *Reader) missing() string {
 	return s.need.reason
 }
 
-// openStretch gives the rows under one whose stretch has no end its speed: their strikes have
-// no other stretch to take it from.
+// openStretch gives the rows under one whose stretch has no end, or that has several stretches at one speed, its speed:
+// their strikes have no other stretch to take it from.
 func (r *Reader) openStretch() {
 	speed, ok := r.index["speed_kn"]
 	if !ok || r.layout.Kind != plan.Flat {
@@ -450,7 +452,7 @@ func (r *Reader) openStretch() {
 	switch {
 	case r.ownEffort():
 		r.open = lastOpen{date: d, trip: trip}
-		if r.at(r.slots.start).Known && !r.at(r.slots.end).Known && !r.at(r.slots.duration).Known {
+		if r.at(r.slots.start).Known && !r.at(r.slots.end).Known && !r.at(r.slots.duration).Known || r.atOneSpeed() {
 			r.open.speed = r.values[speed]
 		}
 	case d != r.open.date || trip != r.open.trip:
@@ -460,7 +462,21 @@ func (r *Reader) openStretch() {
 	}
 }
 
-// lastOpen is a stretch without an end.
+// atOneSpeed tells a row of several stretches that were all trolled at its speed.
+func (r *Reader) atOneSpeed() bool {
+	legs := 0
+	for _, s := range r.side {
+		if s.Kind != plan.Legs {
+			continue
+		}
+		if legs++; s.Values["speed_kn"] != r.value("speed_kn") {
+			return false
+		}
+	}
+	return legs > 0
+}
+
+// lastOpen is a stretch without an end, or several.
 type lastOpen struct{ date, trip, speed entry.Value }
 
 // unended keeps a stretch whose end nobody wrote down, and says so: it is no effort, but
@@ -494,6 +510,18 @@ func (r *Reader) unsaidLines() {
 	}
 	r.aside = append(r.aside, r.problem(&r.targets[i], "",
 		"no number of lines, as the row says: its line-hours are left out"))
+}
+
+// unsaidBites says of a row whose words tell that nobody counted its bites that there were more than it has: what it
+// says was hooked is not all that bit.
+func (r *Reader) unsaidBites() {
+	i := slices.IndexFunc(r.targets, func(t target) bool { return t.Column.Name == "strikes_n" && t.Set == 0 })
+	if i < 0 || r.targets[i].text != "" || r.at(r.targets[i].field).Known || !r.ownEffort() ||
+		!r.anyCell(words.LostCount) {
+		return
+	}
+	r.aside = append(r.aside, r.problem(&r.targets[i], "",
+		record.NotCounted+": those that it tells of are counted, and there were more"))
 }
 
 // unsaidHours keeps a stretch whose row says that nobody wrote down its hours: nothing is left to ask.

@@ -11,10 +11,10 @@ import (
 // time on, and that what others did, the wind and the run home change nothing.
 func TestTurned(t *testing.T) {
 	for remark, want := range map[string]string{
-		"slower today: 6 kn":     "1 stretch at 6 kn",
-		"ran them at 9 kn":       "1 stretch at 9 kn",
-		"ran home at 12 kn":      "1 stretch at 7 kn",
-		"wind 12 kn after 10:00": "1 stretch at 7 kn",
+		"slower today: 6 kn":                             "1 stretch at 6 kn",
+		"ran them at 9 kn":                               "1 stretch at 9 kn",
+		"ran home at 12 kn":                              "1 stretch at 7 kn",
+		"wind 12 kn after 10:00":                         "1 stretch at 7 kn",
 		"other boats had 3 each at 9 kn":                 "1 stretch at 7 kn",
 		"speed 9 kn after 10:00 (bites all before that)": "2 stretches, bites at 7 kn",
 		"sped up to 9 kn at 10:00":                       "2 stretches, bites at no kn",

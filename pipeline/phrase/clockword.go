@@ -50,6 +50,44 @@ func (s *scanner) wordClock(i int) (item, bool) {
 	return inWords(h, sign*m, next+1), true
 }
 
+// halves are words for a half that an hour may stand behind.
+var halves = map[string]bool{"half": true, "media": true, "demi": true, "mezza": true, "mezz": true, "meia": true,
+	"halbe": true, "halben": true, "halv": true}
+
+// halfHour reads half an hour, and an hour and a half, in words: media hora, une heure et demie.
+func (s *scanner) halfHour(i int) (item, bool) {
+	at, minutes := i, 0.0
+	if articles[s.tok(at)] || s.tok(at) == "one" {
+		at, minutes = at+1, 60
+	}
+	if halves[s.tok(at)] {
+		at, minutes = at+1, 30
+		if t := s.tok(at); articles[t] || t == "-" || t == "'" || t == "’" {
+			at++
+		}
+	}
+	if minutes == 0 || !hourWords[s.tok(at)] {
+		return item{}, false
+	}
+	end := at + 1
+	if minutes == 60 {
+		if !ands[s.tok(end)] {
+			return item{}, false
+		}
+		if end++; articles[s.tok(end)] {
+			end++
+		}
+		if !halves[s.tok(end)] && s.tok(end) != "demie" && s.tok(end) != "mezzo" {
+			return item{}, false
+		}
+		minutes, end = 90, end+1
+	}
+	return item{kind: aTime, num: minutes, end: end, unit: "h"}, true
+}
+
+// hourWords are the words for one hour.
+var hourWords = map[string]bool{"hour": true, "hr": true, "hora": true, "heure": true, "ora": true, "stunde": true}
+
 // partFirst reads a clock whose part of the hour stands first.
 func (s *scanner) partFirst(i int) (item, bool) {
 	if s.tok(i) == "halb" {
@@ -88,6 +126,9 @@ func (s *scanner) hourAt(i int) (h, next int, ok bool) {
 		return 0, i, false
 	}
 	h, ok = words.Number(s.tok(i))
+	if s.tok(i) == "once" && s.tok(i-1) == "las" {
+		h, ok = 11, true // in English it is one time
+	}
 	return h, i + 1, ok && h >= 1 && h <= 12
 }
 

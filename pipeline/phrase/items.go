@@ -115,6 +115,9 @@ func (s *scanner) digits(i int) bool {
 }
 
 func (s *scanner) next(i int) item {
+	if it, ok := s.halfHour(i); ok {
+		return it
+	}
 	if it, ok := s.wordClock(i); ok {
 		return it
 	}

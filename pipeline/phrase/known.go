@@ -343,6 +343,9 @@ func (s *scanner) glue(i int) (item, bool) {
 	if ands[s.tok(i)] {
 		return item{kind: anAnd, end: i + 1}, true
 	}
+	if noons[s.tok(i)] && ands[s.tok(i+1)] && (s.tok(i+2) == "demi" || s.tok(i+2) == "demie") {
+		return item{kind: aClock, end: i + 3, clock: Clock{day/2 + 1800, true}}, true // midi et demi
+	}
 	if noons[s.tok(i)] {
 		return item{kind: aClock, end: i + 1, clock: Clock{day / 2, true}}, true
 	}

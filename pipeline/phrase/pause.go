@@ -48,3 +48,89 @@ func Stopped(text string) (minutes float64) {
 	}
 	return minutes
 }
+
+// StoppedLinesUp are the minutes of stops of which a remark says that the lines were up meanwhile: "stopped one hour
+// with lines up", "drifted 40 min with everything aboard".
+func StoppedLinesUp(text string) (minutes float64) {
+	for _, sentence := range sentence.Split(text, -1) {
+		if !hasLine(sentence, "aboard") || TellsBite(sentence) {
+			continue
+		}
+		if stopped := Stopped(sentence); stopped > 0 {
+			minutes += stopped
+			continue
+		}
+		for _, clause := range clauseEnd.Split(sentence, -1) {
+			minutes += meanwhile(clause)
+		}
+	}
+	return minutes
+}
+
+// meanwhile are the minutes for which a clause says that the lines were up: the only time that it tells, and not how
+// much earlier or later than another they came up.
+func meanwhile(clause string) float64 {
+	s := scan(clause)
+	at, times := -1, 0
+	for i, it := range s.items {
+		if it.kind == aTime && it.num > 0 {
+			at, times = i, times+1
+		}
+	}
+	if times != 1 || !hasLine(clause, "aboard") || hasLine(clause, "sooner") {
+		return 0
+	}
+	before := s.items[at].tok - 1
+	if articles[s.tok(before)] {
+		before--
+	}
+	if !whileWords[s.tok(before)] && !hasLine(clause, "whilst") {
+		return 0
+	}
+	return s.items[at].num
+}
+
+// whileWords stand before how long something lasted.
+var whileWords = map[string]bool{"for": true, "durante": true, "pendant": true, "per": true, "por": true, "fur": true}
+
+// hasLine reports whether a text has a phrase of a kind of lines.txt: "aboard" says that lines are out of the water.
+func hasLine(text, kind string) bool {
+	toks := scan(text).toks
+	for i := range toks {
+		if _, ok := words.LineAt(toks, i, kind); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// LinesUpAt is the time of day at which a remark says that the lines came up: "we took the lines out at half past
+// four". Where it tells of other times of trolling too, it is none.
+func LinesUpAt(text string) (at Clock, ok bool) {
+	for _, clause := range clauseEnd.Split(text, -1) {
+		told, up := Stretches(clause), words.EntryOf(clause).Event == words.EventUp
+		c, clocks := clocksIn(clause)
+		switch {
+		case clocks == 0 && len(told) == 0 || TellsBite(clause) && !up:
+		case clocks > 1 || len(told) > 1 || ok && (up || len(told) > 0):
+			return Clock{}, false
+		case len(told) == 1 && told[0].HasEnd && !told[0].HasStart && (up || hasLine(clause, "line")):
+			at, ok = told[0].End, true
+		case up && clocks == 1: // brought the rods in at four
+			at, ok = c, true
+		case len(told) == 1 && told[0].HasStart:
+			return Clock{}, false
+		}
+	}
+	return at, ok
+}
+
+// clocksIn is how many times of day a clause tells, and the last of them.
+func clocksIn(clause string) (last Clock, n int) {
+	for _, it := range scan(clause).items {
+		if it.kind == aClock {
+			last, n = it.clock, n+1
+		}
+	}
+	return last, n
+}

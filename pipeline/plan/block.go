@@ -80,6 +80,13 @@ type Given struct {
 	Text    string
 	Default bool // only for rows that say nothing themselves
 	But     []But
+	Since   []Since // what holds from a row on, in place of Text; of a default alone
+}
+
+// Since is what lines of words between the rows say to hold from a row on: no text where it is not known any more.
+type Since struct {
+	Row  int64
+	Text string
 }
 
 // But is what holds of one trip or day in place of what is usual: its name or its day, as the log writes them.
@@ -140,6 +147,7 @@ type Block struct {
 	Numbered   bool       // each trip has its number: a row with neither one nor a departure was not gone
 	Departs    bool       // each departure begins a trip, numbered or not
 	Parts      bool       // numbers with letters name stretches of one trip: 9a and 9b
+	Again      bool       // some day has several rows with hours: a stop may lie between them
 	Half       int        // index after that of a column of halves of the day, each a trip; 0 where there is none
 	OwnHours   bool       // its hours stand where its clock times come to others
 	// each time that lines go in an event says their speed, or how many, anew, also where they are as before
@@ -157,6 +165,7 @@ type Block struct {
 	OnlyHere map[int64]bool  // rows of a trip of whose hours no other block tells
 	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
+	Rest     map[Cell]string // counts of a day less those of the rows under it, in place of what the cells hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
 	// seconds of rows that were fished in another way meanwhile, as the log's owner said
 	Off    map[int64]float64

@@ -409,6 +409,8 @@ func (q *inquiry) block(s Subject) {
 	q.hoursAgain(s)
 	q.luresTogether(s)
 	q.menTogether(s)
+	q.underDays(s)
+	q.notCounted(&s)
 	q.blankRods(s)
 	q.lureLists(s)
 	q.longDays(s)
@@ -582,6 +584,9 @@ func (s *Subject) rests(p record.Problem) []string {
 	if b == nil || p.Whole || p.Pos.Col == 0 || s.Plan.Kind == plan.Events &&
 		slices.Contains([]string{"time_s", "event"}, b.Column.Name) {
 		return all // of an event nothing is left without them
+	}
+	if notCounted(p) {
+		return []string{"strikes", "bands"}
 	}
 	if of := effectOf(b.Column.Name); of != nil {
 		return of

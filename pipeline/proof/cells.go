@@ -307,7 +307,7 @@ func (q *inquiry) odd(s *Subject) (left []record.Problem) {
 			strings.HasPrefix(p.Reason, record.FateOfEither):
 			left = append(left, p)
 			continue
-		case s.half(p) || unsureDay(p):
+		case s.half(p) || unsureDay(p) || notCounted(p):
 			continue // asked already
 		case len(s.rests(p)) == 0 || measured(b) && figureless(p.Cell):
 			continue // no total rests on it: a word in place of a measure is none

@@ -14,6 +14,8 @@
 //	unpaced.go   stretches without a speed that may be of another way of fishing
 //	remarked.go  bites and fish that remarks tell; those of trips in tripremarks.go
 //	outings.go   what is asked of days that may be of two trips
+//	underdays.go bites of rows under the row of a day
+//	notcounted.go rows that say that nobody counted their bites
 //	left.go      what was not used
 //	answer.go    what an answer is, and what it does to the plan
 //	totals.go    what each answer would make of the totals

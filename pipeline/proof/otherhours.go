@@ -55,7 +55,8 @@ func (q *inquiry) hoursInRemarks(s Subject) {
 	off, first, sum := map[int64]float64{}, "", 0.0
 	for _, r := range s.Block.Rows {
 		text := textOf(r, notes)
-		if v := otherHours(text); v > 0 && worked[int64(r.Num)] {
+		taken := !p.Again && phrase.StoppedLinesUp(text) > 0 // off already
+		if v := otherHours(text); v > 0 && worked[int64(r.Num)] && !taken {
 			off[int64(r.Num)], sum = v, sum+v/3600
 			if first == "" {
 				first = text

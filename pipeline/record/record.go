@@ -122,6 +122,9 @@ const (
 	OfSettings = "tells of speed or lines"
 )
 
+// NotCounted begins the reason of a row that says that nobody counted its bites: those that it tells of stay.
+const NotCounted = "no number of bites, as the row says"
+
 // FateOfEither is the reason of a count of what became of the bites of several stretches: it is read, and says not of
 // which of them they were.
 const FateOfEither = "of which stretch these were is not said: the first stretches that have bites take them"

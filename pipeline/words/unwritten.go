@@ -88,6 +88,46 @@ func deniedIn(toks []Token) (u Unwritten) {
 	return u
 }
 
+// LostCount reports whether a row's words say that nobody counted its bites: "lots of knocks, did not count them",
+// "lost count of the hits".
+func LostCount(text string) bool {
+	toks := Scan(text)
+	if !bitesIn(toks) {
+		return false
+	}
+	for i := range toks {
+		if _, ok := unwritten.atKey(toks, i, "lost count"); ok {
+			return true
+		}
+		next, ok := unwritten.atKey(toks, i, "not")
+		if ok && (next == len(toks) || !elsewhere[toks[next].Text]) && bitesIn(clauseOf(toks, i, next)) {
+			return true
+		}
+	}
+	return false
+}
+
+// clauseOf is the clause around some tokens.
+func clauseOf(toks []Token, from, to int) []Token {
+	for from > 0 && !Stops(toks[from-1]) {
+		from--
+	}
+	for to < len(toks) && !Stops(toks[to]) {
+		to++
+	}
+	return toks[from:to]
+}
+
+// bitesIn reports whether some tokens name bites, or those that did not hook.
+func bitesIn(toks []Token) bool {
+	for i := range toks {
+		if f, ok := FateAt(toks, i); ok && (f.Fate == Bit || f.Fate == Missed) {
+			return true
+		}
+	}
+	return false
+}
+
 // elsewhere are words behind what is not counted that say where it is not: "not counted as landed".
 var elsewhere = set("as in twice again with towards toward separately apart among como dans comme come als")
 

@@ -38,7 +38,7 @@ var (
 // IsTotal reports whether a cell names a row of sums: Total, November total, carried fwd.
 func IsTotal(text string) bool {
 	toks := trimmed(text)
-	if key, ok := totals.whole(toks); ok && key != "beside" {
+	if key, ok := totals.whole(toks); ok && key != "beside" && key != "span" {
 		return true
 	}
 	found := false
@@ -60,6 +60,12 @@ func beside(t Token) bool {
 	_, month := Month(t.Text)
 	_, day := Weekday(t.Text)
 	return t.Kind != Word || month || day
+}
+
+// SumsUp reports whether a sentence tells of a whole month, season or year with a figure: "out on 6 days this month, 11
+// fish".
+func SumsUp(text string) bool {
+	return strings.ContainsAny(text, "0123456789") && totals.anyKey(Scan(text), "span")
 }
 
 // Hedged reports whether a text marks what it says as a guess.
