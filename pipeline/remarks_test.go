@@ -15,13 +15,17 @@ func TestRemarksThatCount(t *testing.T) {
 	}{
 		{"not counted", "Date,Lines in,Lines out,Lines,Knots,Bites,Boated,Remarks\n" +
 			"2026-05-01,07:00,12:00,4,8,2,1,\"plus missed one, not counted\"\n" +
-			"2026-05-02,07:00,12:00,4,8,1,1,had 3 bonito for bait\n2026-05-03,07:00,12:00,4,8,,,missed two - not in the count\n",
-			map[string]float64{"SELECT count(*) FROM strike": 6, "SELECT count(*) FROM strike WHERE outcome = 'landed'": 2}},
+			"2026-05-02,07:00,12:00,4,8,1,1,had 3 bonito for bait\n" +
+			"2026-05-03,07:00,12:00,4,8,,,missed two - not in the count\n",
+			map[string]float64{"SELECT count(*) FROM strike": 6,
+				"SELECT count(*) FROM strike WHERE outcome = 'landed'": 2}},
 		{"no column", "Date,Lines in,Lines out,Lines,Knots,Boated,Lost,Remarks\n" +
 			"2026-05-01,07:00,12:00,4,8,1,0,two hits that did not stick; calm\n2026-05-02,07:00,12:00,4,8,1,1,\n" +
 			"2026-05-03,07:00,12:00,4,8,0,0,missed one\n",
-			map[string]float64{"SELECT count(*) FROM strike": 6, "SELECT count(*) FROM strike WHERE outcome = 'missed'": 3}},
-		{"speeds", "Date,Lines in,Lines out,Lines,Bites,Boated,Lost,Remarks\n2026-05-01,07:00,12:00,4,1,1,0,7 kn today\n" +
+			map[string]float64{"SELECT count(*) FROM strike": 6,
+				"SELECT count(*) FROM strike WHERE outcome = 'missed'": 3}},
+		{"speeds", "Date,Lines in,Lines out,Lines,Bites,Boated,Lost,Remarks\n" +
+			"2026-05-01,07:00,12:00,4,1,1,0,7 kn today\n" +
 			"2026-05-02,07:00,12:00,4,1,1,0,ran home at 20 kn\n2026-05-03,07:00,12:00,4,1,0,1,ran them at 9 kn\n",
 			map[string]float64{"SELECT count(*) FROM leg WHERE speed_kn IS NULL": 1,
 				"SELECT max(speed_kn) FROM leg": 9}},

@@ -14,8 +14,10 @@ func TestDayRecords(t *testing.T) {
 		"capitals, figures with letters": {"my boat\n4 jun WI 0630 WO 1030 4L 9k TB 0 / wx good\n" +
 			"7 jun WI 0630 WO 1030 4L 9k TB 6 OB 1: 1 yft / clean 82\n" +
 			"9 jun WI 0620 WO 1020 6L til 0850 then 4L 8k TB 5 OB 2: x, y\n" +
-			"11 jun blown out\n14 jun WO 1215 WI 0615 5L TB 3 OB 2: x\n21 jun WI 0620 WO 1320 6L wide open, no count. OB 9: z",
-			"date|WI|WO|L|k|TB|OB|fish|notes\n4 jun|0630|1030|4|9|0|||wx good\n7 jun|0630|1030|4|9|6|1|1 yft|clean 82\n" +
+			"11 jun blown out\n14 jun WO 1215 WI 0615 5L TB 3 OB 2: x\n" +
+			"21 jun WI 0620 WO 1320 6L wide open, no count. OB 9: z",
+			"date|WI|WO|L|k|TB|OB|fish|notes\n4 jun|0630|1030|4|9|0|||wx good\n" +
+				"7 jun|0630|1030|4|9|6|1|1 yft|clean 82\n" +
 				"9 jun|0620|1020|6 til 0850 then 4L|8|5|2|x, y\n11 jun||||||||blown out\n14 jun|0615|1215|5||3|2|x\n" +
 				"21 jun|0620|1320|6|||9|z|wide open, no count."},
 		"signs": {"3/6/25 in=0630 up: 1030; rods:4 bites=3. One mahi.\n5/6/25 in=0615 up: 1130; rods:5 bites=0.\n" +
@@ -25,13 +27,15 @@ func TestDayRecords(t *testing.T) {
 				"6/6/25|6:15 am|1130|5|0\n7/6/25|0615|1130|5|1|Birds\n8/6/25|0615|1130|5|0"},
 		"two stretches": {strings.Repeat("3 jun in=0630 up=0830 in=0900 up=1100 rods=4 bites=3\n", 5),
 			"date|in 1|up 1|rods|bites|in 2|up 2" + strings.Repeat("\n3 jun|0630|0830|4|3|0900|1100", 5)},
-		"dashes between, a label among the fish": {strings.Repeat("3 jun WI 6:30a WO 1:30p - TB 3 OB 2 SF 1 - mahi, x sf\n"+
-			"4 jun WI 6:30a WO 1:30p - TB 0 OB 0 SF 0 - zip\n", 3),
+		"dashes between, a label among the fish": {strings.Repeat(
+			"3 jun WI 6:30a WO 1:30p - TB 3 OB 2 SF 1 - mahi, x sf\n"+
+				"4 jun WI 6:30a WO 1:30p - TB 0 OB 0 SF 0 - zip\n", 3),
 			"date|WI|WO|TB|OB|SF|what happened" + strings.Repeat("\n3 jun|6:30a|1:30p|3|2|1|mahi, x sf\n"+
 				"4 jun|6:30a|1:30p|0|0|0|zip", 3)},
 		"a line of the afternoon, one that goes on": {strings.Repeat("3 jun in=0630 up=0830 rods=4 bites=3\n"+
 			"in=0900 up=1100 rods=4 bites=0\n", 5) + "cold all day",
-			"date|in|up|rods|bites|notes" + strings.Repeat("\n3 jun|0630|0830|4|3\n3 jun|0900|1100|4|0", 5) + "|cold all day"},
+			"date|in|up|rods|bites|notes" + strings.Repeat("\n3 jun|0630|0830|4|3\n"+
+				"3 jun|0900|1100|4|0", 5) + "|cold all day"},
 		"the day in a line of its own": {strings.Repeat("3 jun in=0630 up=0830 rods=4 bites=3\n\n4 jun\n"+
 			"in=0900 up=1100 rods=4 bites=0\n", 3), "date|in|up|rods|bites" +
 			strings.Repeat("\n3 jun|0630|0830|4|3\n4 jun|0900|1100|4|0", 3)},

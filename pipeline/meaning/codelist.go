@@ -300,8 +300,8 @@ func (l *legend) say(head, word, means string) string {
 // longestOfSeveral is how long a code is at the most that stands behind a heading in a row of several.
 const longestOfSeveral = 2
 
-// codeGroups are the lists of codes that slashes part in one text, where a code stands for one thing in one list and for
-// another in the next: "in=lines in s=all up / k=kept s=shook off". nil where no code does.
+// codeGroups are the lists of codes that slashes part in one text, where a code stands for one thing in one list and
+// for another in the next: "in=lines in s=all up / k=kept s=shook off". nil where no code does.
 func codeGroups(text string) []map[string]string {
 	var groups []map[string]string
 	all, twice := map[string]string{}, false

@@ -43,8 +43,8 @@ func TestCodeLists(t *testing.T) {
 		t.Errorf("codes without a mark between them: %v", l.words)
 	}
 	l = readLegend([]string{"wet=lines in s=new speed n=lines changed b=bite / q=missed x=lost d=boated / ~=by eye"})
-	if l.more("wet") != "lines in" || l.more("s") != "new speed" || l.more("d") != "boated" || l.more("q") != "missed" ||
-		l.codes["q"] != nil {
+	if l.more("wet") != "lines in" || l.more("s") != "new speed" || l.more("d") != "boated" ||
+		l.more("q") != "missed" || l.codes["q"] != nil {
 		t.Errorf("lists of codes between slashes: %v", l.words)
 	}
 	if l := readLegend([]string{"k kept / w came off at the boat / f let go / q quirky"}); l.more("q") != "quirky" ||
@@ -248,13 +248,14 @@ func TestHowItWasWeighed(t *testing.T) {
 	}
 }
 
-// TestCodesOfTwoLists holds that a code which stands for two things in two lists of one legend is read in each column as
-// the list says that has all of its cells.
+// TestCodesOfTwoLists holds that a code which stands for two things in two lists of one legend is read in each column
+// as the list says that has all of its cells.
 func TestCodesOfTwoLists(t *testing.T) {
-	p := inferred(t, "log.csv", nil, "log", "g=lines in v=new speed a=bite s=all up / m=missed s=shook off, lost p=kept\n"+
-		"Date|Time|Ev|Knots|Rods|Fish|End\n2026-06-03|06:00|g|7|4||\n2026-06-03|07:00|a||||m\n"+
-		"2026-06-03|07:30|v|8|||\n2026-06-03|07:40|a|||wahoo|p\n2026-06-03|08:00|s||||\n2026-06-04|06:00|g|7|4||\n"+
-		"2026-06-04|07:20|a||||s\n2026-06-04|09:00|s||||\n2026-06-05|06:00|g|7|5||\n2026-06-05|09:00|s||||").Data()
+	p := inferred(t, "log.csv", nil, "log",
+		"g=lines in v=new speed a=bite s=all up / m=missed s=shook off, lost p=kept\n"+
+			"Date|Time|Ev|Knots|Rods|Fish|End\n2026-06-03|06:00|g|7|4||\n2026-06-03|07:00|a||||m\n"+
+			"2026-06-03|07:30|v|8|||\n2026-06-03|07:40|a|||wahoo|p\n2026-06-03|08:00|s||||\n2026-06-04|06:00|g|7|4||\n"+
+			"2026-06-04|07:20|a||||s\n2026-06-04|09:00|s||||\n2026-06-05|06:00|g|7|5||\n2026-06-05|09:00|s||||").Data()
 	if len(p) != 1 {
 		t.Fatalf("%d tables of records, expected 1", len(p))
 	}

@@ -212,8 +212,8 @@ func TestPageIsNoKey(t *testing.T) {
 	}
 }
 
-// TestLinesOfKey holds that a key is used whose lists stand below each other, some under their heading and some in a line
-// of one cell.
+// TestLinesOfKey holds that a key is used whose lists stand below each other, some under their heading and some in a
+// line of one cell.
 func TestLinesOfKey(t *testing.T) {
 	const rows = "Trip|Leg|Kind|FL (mm)|Mass (kg)|Mass by|Ended|Gear\n1|2|2|1076|21.2|1|1|1\n1|2|1|||||0|1\n" +
 		"2|2|3|859|||2|1\n2|2|1|920|6.4|2|1|1\n2|3|2|1437|24.3|1|1|1\n3|2|3|910|||2|2\n3|2|1|830|5.1|1|1|1"

@@ -96,8 +96,8 @@ func TestLinesSaid(t *testing.T) {
 	}
 }
 
-// TestCodesOfFatesUnderHow holds that a column is of fates where the legend says so of its codes, whatever its heading is
-// usually for, and that numbers may be codes.
+// TestCodesOfFatesUnderHow holds that a column is of fates where the legend says so of its codes, whatever its heading
+// is usually for, and that numbers may be codes.
 func TestCodesOfFatesUnderHow(t *testing.T) {
 	for _, legend := range []string{"||||||w=wet a line s=change of speed h=strike d=all up / 1=missed 2=lost 3=kept",
 		"w=wet a line|s=change of speed|h=strike|d=all up; 1=missed 2=lost 3=kept"} {
@@ -107,7 +107,8 @@ func TestCodesOfFatesUnderHow(t *testing.T) {
 			text = legend + "\n" + head
 		}
 		p := inferred(t, "log.csv", nil, "log", text+
-			"2026-06-03|06:00|w|7|4||\n2026-06-03|07:00|h||||1\n2026-06-03|07:30|s|8|||\n2026-06-03|07:40|h|||wahoo|3\n"+
+			"2026-06-03|06:00|w|7|4||\n2026-06-03|07:00|h||||1\n2026-06-03|07:30|s|8|||\n"+
+			"2026-06-03|07:40|h|||wahoo|3\n"+
 			"2026-06-03|08:00|d||||\n2026-06-04|06:00|w|7|4||\n2026-06-04|07:20|h||||2\n2026-06-04|09:00|d||||").Data()
 		if len(p) != 1 {
 			t.Fatalf("%d tables of records, expected 1", len(p))

@@ -22,7 +22,8 @@ func TestLinesChangedInRemarks(t *testing.T) {
 		_, _, problems := r.Row(RowOf(row))
 		sides := r.Sides()
 		switch {
-		case (row.Num == 4 || row.Num == 6 || row.Num == 7) && (len(sides) != 2 || len(problems) > 0 || sides[0].Values["end_s"].Int != 8*3600+600 ||
+		case (row.Num == 4 || row.Num == 6 || row.Num == 7) && (len(sides) != 2 || len(problems) > 0 ||
+			sides[0].Values["end_s"].Int != 8*3600+600 ||
 			sides[0].Values["lines_out"].Int != 7 || sides[1].Values["lines_out"].Int != 5):
 			t.Errorf("told in the remark: %v %v", sides, problems)
 		case (row.Num == 5 || row.Num == 8) && (len(sides) > 0 || len(problems) == 0):

@@ -75,7 +75,8 @@ func TestTimesAndBitesInOneColumn(t *testing.T) {
 // word for the scale are, and is asked about where it says nothing.
 func TestWeightsThatAreGuesses(t *testing.T) {
 	const rows = "Date,In,Up,Lines,Knots,Boated,Fish\n2026-06-03,06:00,09:00,4,7,2,\"mahi 12#, wahoo 31.5# scale\"\n" +
-		"2026-06-04,06:00,09:00,4,7,1,wahoo 40.5#\n2026-06-05,06:00,09:00,4,7,0,\n2026-06-06,06:00,09:00,4,7,1,mahi 20#\n"
+		"2026-06-04,06:00,09:00,4,7,1,wahoo 40.5#\n2026-06-05,06:00,09:00,4,7,0,\n" +
+		"2026-06-06,06:00,09:00,4,7,1,mahi 20#\n"
 	for above, want := range map[string]int{"# = eyeball unless it says scale\n": 0, "": 2} {
 		got := readText(t, "log.csv", above+rows)
 		n := 0

@@ -12,8 +12,8 @@ import (
 const fewCounted = 4
 
 // blankBites asks how many bites there were in a row that counts fish and leaves its bites blank, where next to all
-// others count them, none too: "quit counting". They are then as many as its fish. Where it counts those hooked, lost or
-// missed, its bites are the sum of these.
+// others count them, none too: "quit counting". They are then as many as its fish. Where it counts those hooked, lost
+// or missed, its bites are the sum of these.
 func (q *inquiry) blankBites(s *Subject) {
 	b := s.Plan.Find("strikes_n")
 	if b == nil || b.Index < 0 || b.Set > 0 || s.Plan.StoredAs(s.Plan.Kind) != plan.Flat || len(s.Plan.Figures) > 0 {
