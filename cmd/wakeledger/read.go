@@ -77,7 +77,10 @@ func seasonLines(x queries.LogRead) []string {
 }
 
 func hoursLine(x queries.LogRead) string {
-	if x.BoatHours == 0 {
+	switch {
+	case x.BoatHours == 0 && x.Strikes > 0 && x.Missed+x.NotLogged == 0:
+		return "no hours with lines in: a list of fish, without the bites that were missed"
+	case x.BoatHours == 0:
 		return "no hours with lines in"
 	}
 	line := fmt.Sprintf("%.1f hours with lines in, %.1f line-hours", x.BoatHours, x.LineHours)

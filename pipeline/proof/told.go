@@ -10,8 +10,7 @@ import (
 // OfSeason tells a question that is open only where the season, once its tables are put together, leaves it so: see
 // the view open_question.
 func (q *Question) OfSeason() bool {
-	return q.Kind == "told" || q.Kind == "no days" || q.Kind == "no leg days" ||
-		q.Kind == "only fish" || q.Kind == "only trips"
+	return q.Kind == "told" || q.Kind == "no days" || q.Kind == "no leg days" || q.Kind == "only trips"
 }
 
 // Counted stands in the text of a question for how many bites the season has of the log.

@@ -24,14 +24,11 @@ func (q *inquiry) unhooked() {
 		return slices.ContainsFunc(q.book, func(s Subject) bool { return s.Plan.Binds(names...) })
 	}
 	// of a list alone, without hours and without a count of bites, what else there was may stand in another log
-	t := TotalsOf(q.subjects)
-	if q.total.Strikes > 0 && q.total.Stretches == 0 && !binds("strikes_n", "missed_n") && t.Bites == t.Hooked {
-		q.onlyFish(t.Bites)
-	}
 	if q.total.Strikes == 0 || q.total.Stretches == 0 && !binds("strikes_n") ||
 		slices.ContainsFunc(q.out, func(x Question) bool { return x.Kind == "unwritten" }) {
 		return
 	}
+	t := TotalsOf(q.subjects)
 	unknown := t.Bites - t.Hooked
 	words := slices.ContainsFunc(q.book, func(s Subject) bool {
 		p := s.Plan
@@ -58,16 +55,6 @@ func (q *inquiry) unhooked() {
 		"of %s of %d it is not known, and they count as not hooked.", plural(unknown, "bite", "bites"), t.Bites), nil,
 		[]string{"hooked"}, fmt.Sprint(t.Bites))
 	q.last().Brief = "A log does not say how many bites were hooked."
-}
-
-// onlyFish says of a log without hours that its fish are not all bites, where the season has no hours either: with the
-// hours of another log, bites that came to nothing may stand there.
-func (q *inquiry) onlyFish(fish int) {
-	q.ask("only fish", "", "bites", fmt.Sprintf("This log has no hours, and all it tells are %s. Bites that came to "+
-		"nothing and days without fish are not in it, so its bites and trips are too few.",
-		plural(fish, "fish that was hooked", "fish that were hooked")), nil,
-		[]string{"trips", "strikes", "hooked", "bands"})
-	q.last().Brief = "A log tells of fish alone: bites that came to nothing and days without fish are not in it."
 }
 
 // onlyThese says what rests on bites of which a log tells those alone that were hooked, or landed.

@@ -1,4 +1,4 @@
--- A list of fish is not all bites, and a list of trips tells no season, where no other log has the hours.
+-- Days of trips alone tell no season where no other log has hours or bites.
 CREATE OR REPLACE VIEW open_question AS
 SELECT * FROM question q WHERE NOT CASE kind
     WHEN 'no strikes' THEN EXISTS (SELECT 1 FROM strike s JOIN leg l USING (leg_id) WHERE l.log_id = q.log_id)
@@ -13,6 +13,5 @@ SELECT * FROM question q WHERE NOT CASE kind
     WHEN 'no days' THEN EXISTS (SELECT 1 FROM strike WHERE log_id = q.log_id AND trip_id IS NOT NULL)
     WHEN 'no leg days' THEN NOT EXISTS (SELECT 1 FROM leg l JOIN trip t USING (trip_id)
         WHERE l.log_id = q.log_id AND t.date IS NULL)
-    WHEN 'only fish' THEN EXISTS (SELECT 1 FROM leg)
     WHEN 'only trips' THEN EXISTS (SELECT 1 FROM leg) OR EXISTS (SELECT 1 FROM strike)
     ELSE false END;
