@@ -337,11 +337,13 @@ func (r *Reader) onlySeen() bool {
 	return true
 }
 
-// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still.
+// linesUp tells a row of effort with no lines out, and no bites: the boat ran on, or lay still. A stretch
+// with a name of its own may have bites in another table, unless it counts none itself.
 func (r *Reader) linesUp() bool {
 	n := r.value("lines_out")
+	none := slices.ContainsFunc(countNames, func(name string) bool { return r.value(name).Known })
 	return n.Known && n.Int == 0 && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) &&
-		!r.struck() && len(r.side) == 0
+		!r.struck() && len(r.side) == 0 && (none || !r.value("leg").Known)
 }
 
 // onlyDay tells a row of trips in which the day alone is filled, of a table that numbers or names its trips: days
