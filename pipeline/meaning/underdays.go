@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wakeledger/pipeline/plan"
+	"wakeledger/pipeline/words"
 )
 
 // Of days with rows of lines under them: how many must count as many bites as these do, for the rows to be parts of the
@@ -39,7 +40,9 @@ func (l *Log) underDays() {
 			continue
 		}
 		days := u.daysWithParts()
-		u.dayMarker(days)
+		if u.dayMarker(days); slices.ContainsFunc(days, u.ofLine) {
+			continue // the day's own row is of its first line
+		}
 		u.Under = u.weighParts(days)
 		if x := u.Under; x != nil && x.Known {
 			u.Plan.Rest = x.Rest
@@ -116,6 +119,19 @@ func (u *Understood) countsIn(row []string) bool {
 	})
 }
 
+// ofLine reports whether the row of a day with rows under it is of a line itself: it names its lure, or its place.
+func (u *Understood) ofLine(d underDay) bool {
+	if len(d.parts) == 0 {
+		return false
+	}
+	row := u.b.rows[d.row]
+	if lure := u.Plan.Find("lure"); lure != nil && cellOf(row, lure.Index) != "" {
+		return true
+	}
+	line := u.Plan.Find("line")
+	return line != nil && words.IsPlace(cellOf(row, line.Index))
+}
+
 // dayMarker takes the word that stands in the place of a line in each row of a day, "DAY", and in none under them, for
 // no line.
 func (u *Understood) dayMarker(days []underDay) {
@@ -125,7 +141,7 @@ func (u *Understood) dayMarker(days []underDay) {
 	}
 	for _, d := range days {
 		said := strings.ToLower(cellOf(u.b.rows[d.row], line.Index))
-		if said == "" || marker != "" && said != marker {
+		if said == "" || marker != "" && said != marker || words.IsPlace(said) {
 			return
 		}
 		marker, parts = said, parts+len(d.parts)

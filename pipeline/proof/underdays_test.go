@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"wakeledger/pipeline/plan"
@@ -28,6 +29,7 @@ func TestRowsUnderDays(t *testing.T) {
 		{"one day", "2026-03-02|ALL|06:00-09:00|4|7|3|2|1|\n|port long||||3|2|1|\n" +
 			"2026-03-05|ALL|06:00-09:30|4|7|2|1|1|\n",
 			[]string{"under"}, ""},
+		{"a first line", strings.ReplaceAll(days, "|ALL|", "|starboard long|"), nil, ""},
 	} {
 		l := inferred(t, "log", head+c.rows)
 		got := kinds(asked(t, l))
