@@ -69,6 +69,9 @@ func readLegend(texts []string) *legend {
 		blanks: map[string]string{}, scaleCodes: map[string]string{}, lists: map[string]string{},
 		marks: map[string]string{}, headings: map[string]bool{}, apart: map[string]map[string]string{}}
 	for _, text := range texts {
+		if !hasLetter(text) {
+			continue // figures explain nothing
+		}
 		l.addApart(text)
 		maps.Copy(l.marks, marksIn(text))
 		maps.Copy(l.blanks, blanksIn(text))

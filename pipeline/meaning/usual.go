@@ -74,6 +74,9 @@ func (x *builder) except(but map[string][]plan.But) {
 // usually is what texts say to be usual.
 func usually(texts []string) (out phrase.Setting) {
 	for _, text := range texts {
+		if !hasLetter(text) {
+			continue
+		}
 		text, _ = excepted(text)
 		s := phrase.Settings(text)
 		if len(s.Speeds)+len(s.Lines) == 0 || !s.Usual && !phrase.Standing(text) {

@@ -32,6 +32,9 @@ func (l *Log) sentences() []string {
 func (l *Log) weightUnit() unit.Unit {
 	said := unit.Unit("")
 	for _, t := range l.sentences() {
+		if massIn(t) == "" {
+			continue
+		}
 		for _, s := range strings.FieldsFunc(t, func(c rune) bool { return c == ',' || c == ';' }) {
 			in, _ := l.lexicon.concepts.found(normalise(s))
 			u := massIn(s)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/meaning"
@@ -170,6 +171,9 @@ func speaking(rows []layout.Row) bool {
 
 // speaksOfFishing tells a text of lines that go in or up, or of bites.
 func speaksOfFishing(text string) bool {
+	if strings.IndexFunc(text, unicode.IsLetter) < 0 {
+		return false // figures alone
+	}
 	return words.EntryOf(text).Event > words.EventQuiet || len(phrase.Tell(text, phrase.Defaults{}).Bites) > 0
 }
 
