@@ -101,6 +101,9 @@ func (r *Reader) parted() {
 	if all == nil && r.partedHours(of["duration_s"], of["speed_kn"]) {
 		used["duration_s"], used["speed_kn"] = true, true
 	}
+	if all == nil && !used["duration_s"] {
+		used["duration_s"] = r.summedHours(of["duration_s"])
+	}
 	if all == nil {
 		used["lines_out"] = r.linesChanged(of["lines_out"])
 	}
@@ -250,6 +253,24 @@ func (r *Reader) partedHours(hours, speeds several) bool {
 		r.beside(plan.Legs, leg)
 	}
 	r.aside = append(r.aside, r.problem(speeds.t, speeds.text, record.OfEither))
+	return true
+}
+
+// summedHours takes hours that plus signs join, "3+2.5", for their sum, in a row of one speed and one number of lines.
+func (r *Reader) summedHours(hours several) bool {
+	h := figures(hours.parts, len(hours.parts))
+	if h == nil || slices.ContainsFunc(h, math.IsNaN) || !strings.Contains(hours.text, "+") ||
+		strings.ContainsAny(hours.text, "/;&\n") || hours.t.Unit != "" && hours.t.Unit != unit.Hour {
+		return false
+	}
+	sum := 0.0
+	for _, x := range h {
+		sum += x
+	}
+	if sum <= 0 || sum > 24 {
+		return false
+	}
+	r.values[hours.t.field] = entry.OfReal(sum * 3600)
 	return true
 }
 

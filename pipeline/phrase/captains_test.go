@@ -19,6 +19,7 @@ func checkTold(t *testing.T, sayings []saying) {
 // Sayings of the brief and of the training logs, with what a careful human reads.
 func TestTell(t *testing.T) {
 	checkTold(t, []saying{
+		{"High-speed for wahoo, nothing but weed", "nothing"},
 		{"missed 2, 1 mahi 8# way back", "2 missed; mahi landed 3.6kg @way back"},
 		{"1st: missed 1, a 179# BFT. 2nd: nothing", "[1] missed; [1] BFT landed 81.2kg"},
 		{"Knockdown on the flat line at 10:57, never came tight", "missed @flat line 10:57"},

@@ -19,6 +19,9 @@ func (c *clause) read(d Defaults) {
 		it := &c.items[i]
 		switch it.kind {
 		case aFish:
+			if i > 0 && purpose[c.items[i-1].text] && c.count == 0 && c.fate == 0 && len(c.items) == i+1 {
+				continue // "high-speed for wahoo": what it was done for
+			}
 			c.addFish(it, i)
 		case aClock:
 			if c.clock == nil && !(it.compact && c.fish == nil && c.fate == 0) {

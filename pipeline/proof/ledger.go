@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"wakeledger/pipeline/entry"
@@ -268,7 +269,7 @@ func (s *Stats) effort(r Row, day string) {
 		s.SameClock++
 		return
 	}
-	if clocks && end.Int-start.Int > longLeg {
+	if clocks && end.Int-start.Int > longLeg && !ownLength(v) {
 		s.Long = append(s.Long, Long{r.Num, start.Int, end.Int})
 	}
 	s.Stretches++
@@ -288,6 +289,15 @@ func (s *Stats) effort(r Row, day string) {
 	}
 	s.Miles += h * v["speed_kn"].Real
 }
+
+// ownLength reports whether a row's own hours say that it is as long as its clock times, less what was stopped.
+func ownLength(v map[string]entry.Value) bool {
+	length := float64(v["end_s"].Int-v["start_s"].Int) - v["stopped_s"].Real
+	return v["duration_s"].Known && math.Abs(length-v["duration_s"].Real) < aMinute
+}
+
+// aMinute is in seconds what hours written as a fraction are off at the most.
+const aMinute = 60
 
 // bitesOf names the bites that a row counts by how many they are, and by what tells them from others of their stretch;
 // "" where it counts none.
