@@ -23,8 +23,8 @@ func TestDayAndClock(t *testing.T) {
 // TestSummedHours holds that hours joined by plus signs are their sum, and that what is parted otherwise is not.
 func TestSummedHours(t *testing.T) {
 	for cell, want := range map[string]string{"3+2.5": "19800", "2 + 1 + 1": "14400", "3/2.5": "", "20+8": ""} {
-		rows := log{text: "Date|Hours|Lines|Knots|Bites\n2026-06-03|4|4|7|1\n2026-06-04|5|4|7|0\n2026-06-05|6.5|4|7|2\n" +
-			"2026-06-06|" + cell + "|4|7|2"}.read(t)
+		rows := log{text: "Date|Hours|Lines|Knots|Bites\n2026-06-03|4|4|7|1\n2026-06-04|5|4|7|0\n" +
+			"2026-06-05|6.5|4|7|2\n2026-06-06|" + cell + "|4|7|2"}.read(t)
 		if got := rows[3].values["duration_s"]; got != want {
 			t.Errorf("%q: %q s, expected %q: %v", cell, got, want, rows[3].problems)
 		}
