@@ -486,7 +486,8 @@ func (x *builder) section() {
 		return
 	}
 	title := x.block.Above[0]
-	if fate, _, _, ok := words.FateOf(title); ok && fate == words.Released && len(title) < 40 {
+	if fate, _, _, ok := words.FateOf(title); ok && fate == words.Released && len(title) < 40 &&
+		!words.Negated(title) && !phrase.KeptUnlessTold(title) { // "kept unless the remark says let go"
 		x.give(title, x.t.named("kept", "kept"), "released", false)
 	}
 }

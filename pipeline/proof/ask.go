@@ -410,6 +410,7 @@ func (q *inquiry) block(s Subject) {
 	q.luresTogether(s)
 	q.menTogether(s)
 	q.underDays(s)
+	q.figureCodes(s)
 	q.notCounted(&s)
 	q.blankRods(s)
 	q.lureLists(s)

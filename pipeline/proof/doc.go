@@ -16,6 +16,7 @@
 //	outings.go   what is asked of days that may be of two trips
 //	underdays.go bites of rows under the row of a day
 //	notcounted.go rows that say that nobody counted their bites
+//	figurecodes.go codes of fish that were not understood
 //	left.go      what was not used
 //	answer.go    what an answer is, and what it does to the plan
 //	totals.go    what each answer would make of the totals
