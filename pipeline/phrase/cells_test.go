@@ -292,6 +292,7 @@ func TestSettings(t *testing.T) {
 		"always pull 6":                                                                       "[] [6] true",
 		"we run 6 unless noted":                                                               "[] [6] true",
 		"spread of 6":                                                                         "[] [6] false",
+		"5 lines, 3 left 2 right":                                                             "[] [5] false",
 		"one line in the boat, 3 left":                                                        "[] [3] false",
 		"pulled 6 all day at 9 kts":                                                           "[9] [6] false",
 		"ran 5, 8 knots":                                                                      "[8] [5] false",

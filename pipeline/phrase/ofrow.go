@@ -46,7 +46,7 @@ func linesOf(clause string, usual int, of bool) (told []int, only bool) {
 		if it.kind == aNumber && s.takenIn(i) && s.forHours(i) && usual > int(it.num) && it.num >= 1 {
 			return []int{usual - int(it.num)}, false // "took three in for the last 2 hours"
 		}
-		if _, remain := words.LineAt(s.toks, it.end, "remain"); it.kind == aNumber && of && remain && whole(it) {
+		if it.kind == aNumber && of && s.remains(i) && whole(it) {
 			return []int{int(it.num)}, saysOnlyLines(clause) // one line in the boat, 4 left
 		}
 		if it.kind == aNumber && of && it.end == len(s.toks) && it.tok > 0 && whole(it) {

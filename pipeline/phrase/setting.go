@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"unicode"
 
@@ -116,9 +117,14 @@ func (s *scanner) takenIn(i int) bool {
 }
 
 // remains reports whether a number of lines is of those that were left out: "3 left".
+// "5 lines, 3 left 2 right" tells of the boat's sides.
 func (s *scanner) remains(i int) bool {
-	_, ok := words.LineAt(s.toks, s.items[i].end, "remain")
-	return ok
+	next, ok := words.LineAt(s.toks, s.items[i].end, "remain")
+	if !ok || slices.ContainsFunc(s.toks, func(t words.Token) bool { return t.Text == "right" }) {
+		return false
+	}
+	_, place := words.PlaceAt(s.toks, next-1, false)
+	return !place || next == len(s.toks)
 }
 
 // byLines reports whether lines are those by which a spread differs from the usual: "1 rod more in the middle".

@@ -89,11 +89,11 @@ func turn(text string, usual int) (t Turn, ok bool) {
 // turnedLines are the numbers of lines that a sentence says were out from some time on: "3 lines left", "pulled one
 // line, 4 left", "put one more line out".
 func (s *scanner) turnedLines(usual int) []int {
-	for _, it := range s.items {
+	for i, it := range s.items {
 		if it.kind != aNumber || it.article && !it.digits || !whole(it) {
 			continue
 		}
-		if _, ok := words.LineAt(s.toks, it.end, "remain"); ok {
+		if s.remains(i) {
 			return []int{int(it.num)} // whatever was taken in
 		}
 		if next, ok := words.LineAt(s.toks, it.end, "more"); ok && usual > 0 {

@@ -589,19 +589,19 @@ func (s *Subject) rests(p record.Problem) []string {
 	if notCounted(p) {
 		return []string{"strikes", "bands"}
 	}
-	if of := effectOf(b.Column.Name); of != nil {
-		return of
-	}
-	if of := effectOf(b.Column.Parse); of != nil || b.Column.Name != "notes" {
-		return of
-	}
-	switch {
+	switch { // what these say moves, in whatever column
 	case strings.HasPrefix(p.Reason, record.OfStop):
 		return hours
 	case strings.HasPrefix(p.Reason, record.OfLines), strings.HasPrefix(p.Reason, record.OfSettings):
 		return lines
 	case strings.HasPrefix(p.Reason, record.OfEither):
 		return []string{"bands"}
+	}
+	if of := effectOf(b.Column.Name); of != nil {
+		return of
+	}
+	if of := effectOf(b.Column.Parse); of != nil || b.Column.Name != "notes" {
+		return of
 	}
 	return listing // a remark that tells of fish or bites
 }
