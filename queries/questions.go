@@ -105,7 +105,7 @@ type LogRead struct {
 	BoatHours float64 `json:"boat_hours"`
 	LineHours float64 `json:"line_hours"`
 	NoLines   float64 `json:"no_lines_hours"`      // of BoatHours, those whose lines are not logged
-	Untimed   int64   `json:"trips_without_hours"` // of Trips, those with strikes and no hours in any log
+	Untimed   int64   `json:"trips_without_hours"` // of Trips, those with no hours in any log
 	Strikes   int64   `json:"strikes"`
 	Missed    int64   `json:"missed"`
 	Lost      int64   `json:"lost"`

@@ -88,7 +88,7 @@ func hoursLine(x queries.LogRead) string {
 		line += fmt.Sprintf(" (%.1f hours say no number of lines)", x.NoLines)
 	}
 	if x.Untimed > 0 {
-		line += fmt.Sprintf("; %s with strikes and without hours", sentence.Count(x.Untimed, "trip", "trips"))
+		line += fmt.Sprintf("; %s without hours", sentence.Count(x.Untimed, "trip", "trips"))
 	}
 	return line
 }

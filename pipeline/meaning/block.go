@@ -224,6 +224,7 @@ func (x *builder) settle() {
 	x.saidAfresh()
 	x.plan.Guesses = x.said.bare
 	x.fated()
+	x.wordDays()
 	x.overnights()
 	x.twoClients()
 	x.onceAnOuting()

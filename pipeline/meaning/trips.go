@@ -16,6 +16,17 @@ import (
 // without a year are of one year. Where nothing tells the order of day and month, it is the one in
 // which the days rise more often.
 func (x *builder) daysOf(index int) []unit.Date {
+	days := x.daysWritten(index)
+	for i := range days {
+		if text, ok := x.plan.Days[plan.Cell{Row: int64(x.block.Rows[i].Num), Index: index}]; ok {
+			days[i], _ = dayIn(text, unit.DayFirst)
+		}
+	}
+	return days
+}
+
+// daysWritten are those that the cells hold.
+func (x *builder) daysWritten(index int) []unit.Date {
 	order := unit.OrderUnknown
 	for _, row := range x.rows {
 		cell := cellOf(row, index)
@@ -111,7 +122,8 @@ func (x *builder) overnights() {
 			continue
 		}
 		_, _, nth := day.Civil()
-		if !(said(day, "second") && nth > 3) && !said(day-1, "over") || x.atDock(days, i) {
+		_, worded := p.Days[plan.Cell{Row: int64(x.block.Rows[i].Num), Index: date.Index}]
+		if !(said(day, "second") && (nth > 3 || worded)) && !said(day-1, "over") || x.atDock(days, i) {
 			continue // "day 2" on the second of a month may be its date
 		}
 		nights++

@@ -8,11 +8,11 @@ import (
 	"wakeledger/pipeline/sheet"
 )
 
-// asSaid is a row with the cells that the log's owner told in place of its own, and what a day counts beyond the rows
-// under it.
+// asSaid is a row with the cells that the log's owner told in place of its own, what a day counts beyond the rows under
+// it, and its day where that is told by the row above.
 func (r *Reader) asSaid(row *sheet.Row) *sheet.Row {
 	said := row
-	for _, cells := range []map[plan.Cell]string{r.layout.Rest, r.layout.Cells} {
+	for _, cells := range []map[plan.Cell]string{r.layout.Days, r.layout.Rest, r.layout.Cells} {
 		for at, text := range cells {
 			if at.Row != int64(row.Num) {
 				continue

@@ -270,9 +270,25 @@ func (r *Reader) still() bool {
 // quietTrip is the trip of a row of a table of strikes which says that nothing struck that day: no other table may
 // tell of it.
 func (r *Reader) quietTrip() {
-	if r.layout.Kind != plan.Strikes || !r.value("date").Known || r.value("time_s").Known {
-		return
+	if r.layout.Kind == plan.Strikes && r.value("date").Known && !r.value("time_s").Known {
+		r.tripAlone()
 	}
+}
+
+// untimedTrip is the trip of a row whose hours are not known, "?", "half day", a start without an end, and which counts
+// no bites: lines were out.
+func (r *Reader) untimedTrip() {
+	s := &r.slots
+	timed := r.at(s.duration).Real > 0 || r.at(s.start).Known && r.at(s.end).Known
+	told := slices.ContainsFunc(r.side, func(s Side) bool { return s.Kind != plan.Lines })
+	if (r.layout.Kind == plan.Flat || r.layout.Kind == plan.Legs) && r.value("date").Known && !timed &&
+		r.ownEffort() && !r.struck() && !told && (r.value("lines_out").Int > 0 || r.value("speed_kn").Known) {
+		r.tripAlone()
+	}
+}
+
+// tripAlone makes a trip of the row's day.
+func (r *Reader) tripAlone() {
 	v := map[string]entry.Value{}
 	for _, name := range []string{"date", "trip", "boat"} {
 		if x := r.value(name); x.Known {

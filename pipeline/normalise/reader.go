@@ -249,9 +249,13 @@ func (r *Reader) implied() {
 		r.add("length_cm", entry.Real) // a remark may tell them
 		r.add("girth_cm", entry.Real)
 	}
-	if r.layout.Binds("notes") && !r.layout.Binds("outcome", "time_s") && !r.has("speed_kn") &&
-		(r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) && r.layout.Binds("start_s", "duration_s") {
-		r.add("speed_kn", entry.Real) // a remark may tell it
+	if timed := r.layout.Binds("duration_s") || r.layout.Binds("notes") && r.layout.Binds("start_s"); timed &&
+		!r.layout.Binds("outcome", "time_s") && (r.layout.Kind == plan.Legs || r.layout.Kind == plan.Flat) {
+		for _, name := range []string{"speed_kn", "lines_out"} {
+			if !r.has(name) {
+				r.add(name, TypeOf(name)) // a remark may tell it, or the cell of the hours
+			}
+		}
 	}
 	if r.has("notes") && (r.layout.Kind == plan.Strikes && !r.has("speed_kn") || r.layout.Kind == plan.Flat) {
 		r.add("strike_speed_kn", entry.Real) // a remark may tell it
@@ -494,6 +498,7 @@ func (r *Reader) Row(row *sheet.Row) ([]entry.Value, Skip, []record.Problem) {
 		r.side = r.side[:0]
 		return nil, NotASkip, append(r.problems, r.aside...)
 	}
+	r.untimedTrip()
 	if r.spread != nil {
 		r.run()
 	}

@@ -385,23 +385,23 @@ type measures struct {
 // likened makes one more strike or fish of each that a row tells with the one of its species:
 // "albies x3", "2 germons". One measure is of the one, whichever it is; several are of each.
 func (r *Reader) likened() {
-	fish := max(1, r.like)
+	fish, kind := max(1, r.like), plan.Strikes
+	if r.layout.Kind == plan.Fish {
+		kind = plan.Fish
+	}
 	if r.counts() {
-		fish = 1
+		fish, kind = 1, plan.Fish
 	}
 	for i, m := range r.each {
-		if of := max(fish, int(r.value("count").Int)); len(m.all) > of {
+		of := max(fish, int(r.value("count").Int))
+		if boated := int(r.value("landed_n").Int); r.counts() && len(m.all) > 1 && len(m.all) <= boated {
+			of, fish = boated, max(fish, len(m.all)) // of those that the row counts
+		}
+		if len(m.all) > of {
 			r.values[m.t.field] = entry.Value{}
 			r.aside = append(r.aside, r.problem(m.t, m.text, fmt.Sprintf("%d measures for %d fish", len(m.all), of)))
 			r.each[i].all = nil
 		}
-	}
-	if fish < 2 {
-		return
-	}
-	kind := plan.Strikes
-	if r.layout.Kind == plan.Fish {
-		kind = plan.Fish
 	}
 	for k := 1; k < fish; k++ {
 		v := map[string]entry.Value{}

@@ -77,6 +77,9 @@ func (c *clause) flag(it *item, i int) {
 		c.seen = true
 	case aNo:
 		j := significant(c.items, i+1)
+		if j < len(c.items) && c.items[j].article {
+			j = significant(c.items, j+1) // not a tuna
+		}
 		c.none = c.none || j < len(c.items) && c.items[j].kind == aFish
 	case anIdle:
 		c.idle = c.idle || i == 0 || !purpose[c.items[i-1].text] // kept for bait

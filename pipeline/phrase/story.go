@@ -216,6 +216,7 @@ func (t *teller) clause(c clause) {
 	switch {
 	case t.speedOf(c), t.ofScore(c), t.aloneBehind(c), t.biggestOf(c), t.oneOf(c), t.guessBehind(c), c.otherOuting():
 	case t.likewise(c), t.andNothing(c):
+	case t.list && c.none && c.fish != nil && c.kg+c.length+c.girth == 0: // no tuna today
 	case c.unsure:
 		t.leave(c)
 	case (t.away || c.others > 0) && t.elsewhere(c):

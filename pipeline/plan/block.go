@@ -165,6 +165,7 @@ type Block struct {
 	OnlyHere map[int64]bool  // rows of a trip of whose hours no other block tells
 	Mends    map[int64]bool  // rows whose remark mends another row, and not in words that were understood
 	Cells    map[Cell]string // cells that are read as the log's owner said, in place of what they hold
+	Days     map[Cell]string // days of rows whose cell tells them by the row above: "next day"
 	Rest     map[Cell]string // counts of a day less those of the rows under it, in place of what the cells hold
 	Elsewise map[string]bool // stretches, as Stretch names them, that were not trolled
 	// seconds of rows that were fished in another way meanwhile, as the log's owner said

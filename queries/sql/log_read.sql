@@ -17,7 +17,7 @@ WITH of_trip AS (
         count(*) FILTER (WHERE outcome = 'not logged') AS not_logged
     FROM strike GROUP BY log_id
 ), u AS (
-    SELECT log_id, count(DISTINCT trip_id) AS untimed FROM strike
+    SELECT log_id, count(*) AS untimed FROM of_trip
         WHERE trip_id NOT IN (SELECT trip_id FROM leg WHERE hours > 0 AND trip_id IS NOT NULL) GROUP BY log_id
 ), f AS (
     SELECT log_id, count(*) FILTER (WHERE length_cm IS NOT NULL) AS taped,
