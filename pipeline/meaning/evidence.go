@@ -171,6 +171,9 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 		if c.Parse == "story" && !word && saysAway(v.Label.Text, said) && v.awayBites() >= mostAway {
 			x.add(off, "bites that got away", gotAway)
 		}
+		if (c.Name == "lost_n" || c.Name == "missed_n") && v.awayBites() >= mostAway {
+			x.add(off, "bites that got away", -gotAway) // whose own words say which were lost
+		}
 		if c.Parse == "fishlist" && p > 0 && v.sized() == "" && (unitAmong(v.Label.Text, unit.Mass) != "" ||
 			unitAmong(v.Label.Text, unit.Length) != "") {
 			x.add(off, "fish and their measures", 1.5)

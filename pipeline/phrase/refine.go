@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"wakeledger/pipeline/words"
@@ -35,6 +36,7 @@ func (t *teller) refine(c clause) bool {
 	case c.fate == 0 && !own:
 		return c.scaled && c.kg > 0 && cur.Kg == 0 && t.moreMeasures(cur, c)
 	case c.share && t.takeShare(c):
+	case t.ofRest(c), same && t.ofSeveral(c):
 	case t.isPart(cur, c, same):
 		t.split(cur, c)
 	case !own && c.clock == nil && t.goesOn(cur, c, same):
@@ -267,8 +269,61 @@ func (t *teller) isPart(cur *Bite, c clause, same bool) bool {
 	if c.many && (same || open(cur)) {
 		return true
 	}
+	if t.list && same && cur.N > 1 && cur.Name != "" && cur.Fate == words.FateUnknown && c.bareFate() {
+		return true // 5 albies, released 3; 3 yft, kept 2
+	}
 	return same && cur.N > c.count && cur.Fate == words.Landed && c.fate == words.Released && cur.Name != "" &&
 		t.notes[len(t.notes)-1].word == "caught"
+}
+
+// ofRest gives the fish of a list that were left as others of them were kept the fate that the clause behind tells of
+// as many: "3 yft, kept two, let one go".
+func (t *teller) ofRest(c clause) bool {
+	k := len(t.story.Bites) - 2
+	if k < 0 || !t.notes[k].rest || c.fate == words.FateUnknown || c.count != t.story.Bites[k].N ||
+		c.fish != nil && c.fish.text != "" {
+		return false
+	}
+	t.notes[k].rest = false
+	t.turn(&t.story.Bites[k], c)
+	return true
+}
+
+// bareFate reports whether a clause says how many were kept or let go, and nothing else.
+func (c *clause) bareFate() bool {
+	return (c.fate == words.Landed || c.fate == words.Released) && c.count > 0 && !c.article &&
+		(c.fish == nil || c.fish.text == "") && c.unknown+c.loose == 0 && c.kg+c.length+c.girth == 0 && c.clock == nil
+}
+
+// ofSeveral lets some fish of a list of several kinds go, where the clause behind them all says how many were let go,
+// or kept: "2 wahoo, 1 mahi, released 1". Of which kind is not said: those named last.
+func (t *teller) ofSeveral(c clause) bool {
+	first := len(t.story.Bites)
+	total := 0
+	for first > t.sentence && t.story.Bites[first-1].Name != "" && t.story.Bites[first-1].Fate == words.FateUnknown {
+		first--
+		total += t.story.Bites[first].N
+	}
+	fateFirst := c.counted > 0 && slices.ContainsFunc(c.items[:c.counted], func(it item) bool { return it.kind == aFate })
+	if !t.list || len(t.story.Bites)-first < 2 || !c.bareFate() || c.count > total || !fateFirst {
+		return false
+	}
+	free := c.count
+	if c.fate == words.Landed {
+		free = total - c.count
+	}
+	for k := len(t.story.Bites) - 1; k >= first && free > 0; k-- {
+		gone := t.story.Bites[k]
+		if gone.N = min(free, gone.N); gone.N == t.story.Bites[k].N {
+			t.story.Bites[k].Fate = words.Released
+		} else {
+			t.story.Bites[k].N -= gone.N
+			gone.Fate = words.Released
+			t.story.Bites, t.notes = append(t.story.Bites, gone), append(t.notes, note{word: c.fateWord})
+		}
+		free -= gone.N
+	}
+	return true
 }
 
 // split parts a count of its bites off, with a fate of their own.
@@ -280,6 +335,10 @@ func (t *teller) split(cur *Bite, c clause) {
 	if cur.N == 0 {
 		*cur = part
 		return
+	}
+	if t.list && c.fate == words.Landed {
+		cur.Fate = words.Released // what came to the boat and was not kept
+		t.notes[len(t.notes)-1].rest = true
 	}
 	t.story.Bites = append(t.story.Bites, part)
 	t.notes = append(t.notes, note{word: c.fateWord})

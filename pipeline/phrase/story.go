@@ -40,6 +40,7 @@ type note struct {
 	bracket string // one measure in a bracket behind several fish: of which of them is not said
 	ended   string // the word of its fate that a clause behind its fish tells
 	behind  bool   // its fate stands behind its fish: 1 wahoo broke off
+	rest    bool   // it was not among those of a list that were kept
 }
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
