@@ -74,3 +74,23 @@ func TestDayOfComputers(t *testing.T) {
 		}
 	}
 }
+
+// TestFactsOfDays holds that lines under a day each of which tells a fact are parted, and that the weekday of a day in
+// figures is kept where it tells whether the day or the month comes first.
+func TestFactsOfDays(t *testing.T) {
+	s := take(t, "SAT 6/1/24\nin 6:20  out 12:10\n6 lines, 7.2 kts\nbites: 4\nlost: 1\n\n"+
+		"SUN 6/2/24\nin 6:15  out 11:30\n6 lines, 7 kts\nbites: 0\n\n"+
+		"SAT 6/8/24\nin 6:05  out 1:20 pm\n5 lines\nbites: 3")
+	if len(s.Blocks) != 1 || s.Blocks[0].Shape != Prose {
+		t.Fatalf("%d blocks", len(s.Blocks))
+	}
+	var got []string
+	for _, r := range s.Blocks[0].Rows {
+		got = append(got, r.Cells[0].Text+": "+r.Cells[1].Text)
+	}
+	want := "6/1/24: in 6:20  out 12:10; 6 lines, 7.2 kts; bites: 4; lost: 1|SUN 6/2/24: in 6:15  out 11:30; 6 " +
+		"lines, 7 kts; bites: 0|SAT 6/8/24: in 6:05  out 1:20 pm; 5 lines; bites: 3"
+	if all := strings.Join(got, "|"); all != want {
+		t.Errorf("%s, want %s", all, want)
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+	"wakeledger/pipeline/unit"
 )
 
 var (
@@ -110,13 +111,26 @@ func sentenceOfItsOwn(text, above string, longest int, capitals bool) bool {
 // longestValue is how long the value behind a label is at most, in bytes; what is longer is told.
 const longestValue = 30
 
+// longestFact is how long a line is at most, in characters, in a text of which no line was broken: each tells a fact.
+const longestFact = 50
+
+// shortLines reports whether a text has short lines alone.
+func (g *Grid) shortLines() bool {
+	for i := range g.Rows {
+		if utf8.RuneCountInString(joined(g.Rows[i])) > longestFact {
+			return false
+		}
+	}
+	return true
+}
+
 // paragraphs takes a text of a paragraph a day, each beginning with its day or under it: one
 // row a day, with its words. Where a line is like a heading, a blank line must stand before each day:
 // lines of prose that were parted at their commas look like many things. Labels with values under each day are records.
 func (g *Grid) paragraphs(headed bool, like Likeness) (Block, bool) {
 	b := Block{Grid: g, Shape: Prose, Labels: []Label{{Col: 0, Text: "date"}, {Col: 1, Text: "what happened"}}}
 	lines, apart, alone, last, before := 0, 0, 0, 0, ""
-	keyed := 0
+	keyed, facts := 0, g.shortLines()
 	for i := range g.Rows {
 		if g.Rows[i].filled(0, g.Width) == nil {
 			continue
@@ -146,6 +160,9 @@ func (g *Grid) paragraphs(headed bool, like Likeness) (Block, bool) {
 				keyed++
 			}
 			c := &b.Rows[n-1].Cells[1]
+			if c.Text != "" && facts && !strings.ContainsAny(c.Text[len(c.Text)-1:], ".;,:") {
+				c.Text += ";"
+			}
 			c.Text = strings.TrimSpace(c.Text + " " + text)
 		}
 	}
@@ -187,9 +204,13 @@ func dayLine(text, before string) (day, what string, ok bool) {
 		return m[1] + " " + m[2], m[3], true
 	}
 	if m := dayFirst.FindStringSubmatch(text); m != nil && isDay(m[2]) &&
-		(threeParts.MatchString(m[2]) || !figured.MatchString(text)) {
+		(threeParts.MatchString(m[2]) || !figured.MatchString(text) || inAt.MatchString(text)) {
 		if whole := m[2] + " " + m[3]; shortYear.MatchString(m[3]) && isDay(whole) {
 			return whole, "", true
+		}
+		if weekday := strings.Trim(m[1], " .,"); threeParts.MatchString(m[2]) && unit.OrderOf(weekday+" "+m[2]) !=
+			unit.OrderUnknown {
+			return weekday + " " + m[2], m[3], true // it settles whether day or month comes first
 		}
 		return m[2], m[3], true
 	}
@@ -265,6 +286,9 @@ func (g *Grid) daysOfSpans(headed bool, like Likeness) (Block, bool) {
 // figured is a line that goes on with a figure and its unit: "7.5 kts until 1:00".
 var figured = regexp.MustCompile(
 	`(?i)^[\d.,/½ ]+\s*(?:kts?|kn|kns|knots?|nudos|nds|noeuds|lbs?|kgs?|ft|feet|cm|in|inch|inches|am|pm|h|hrs?|hours|lines|rods)\b`)
+
+// inAt is a line that goes on with when the lines went in: "12/13 in 654 out 830".
+var inAt = regexp.MustCompile(`(?i)^\d{1,2}/\d{1,2}\s+in\s+\d{1,2}[:.h]?\d{2}\b`)
 
 // mostWrapped is into how many lines a day's paragraph may be broken, where a blank line stands before each.
 const mostWrapped = 12

@@ -52,7 +52,9 @@ func guessesBare(text string) bool {
 		if scale, told := words.ByScale(m[2]); scale || !told {
 			continue
 		}
-		if words.Scaled(m[1]) && words.Negated(m[1]) || anyIn(restWords, normalise(m[1])) {
+		said := strings.Fields(m[1])
+		code := len(said) > 0 && scaleCodesIn(text)[strings.ToLower(strings.Trim(said[len(said)-1], `"'`))] != ""
+		if (words.Scaled(m[1]) || code) && words.Negated(m[1]) || anyIn(restWords, normalise(m[1])) {
 			return true
 		}
 	}

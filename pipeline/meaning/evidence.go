@@ -259,6 +259,9 @@ func (t *Lexicon) sayMore(said *sayings, more string) {
 	told := fateCounts[t.fateOfLegend(said, more)]
 	if fate, _, _, _ := words.FateOf(more); fate != words.Missed && onlyLost(said) {
 		told = fateCounts[words.Lost] // "hooked, and a seal got it" says how
+	} else if fate == words.Missed && onlyLost(said) {
+		told = fateCounts[words.Missed] // dropped = never came tight
+		delete(said.columns, t.named("lost_n", ""))
 	}
 	for c, s := range t.said(layout.Label{Text: more}).columns {
 		if told == nil || c.Parse != "count" || slices.Contains(told, c.Name) {
@@ -541,7 +544,7 @@ func (t *Lexicon) countedByName(v *Values) *plan.Column {
 	}
 	name := ""
 	switch {
-	case fate == words.Released && v.texts() > 0.5:
+	case fate == words.Released && (v.texts() > 0.5 || v.fishes(t) >= mostFish):
 		name = "released_n"
 	case fate == words.Landed && v.fishes(t) >= 0.5 && v.share("fish without measures", bareFish) >= 0.9:
 		name = "landed_n"

@@ -33,10 +33,11 @@ func marksIn(text string) map[string]string {
 }
 
 // codeSaying is a short word with what it means: `"mb" = club scale`.
-var codeSaying = regexp.MustCompile(`(?:^|[\s"'“(,;])(\pL{1,4})["'”]?\s*(?:=|:|\bmeans\b)\s*(\pL[^,;.)]*)`)
+var codeSaying = regexp.MustCompile(`(?:^|[\s"'“(,;])(\pL{1,4})["'”]?(?:\s+(?:after|behind|beside|next to) (?:it|them|` +
+	`the (?:number|weight|figure)s?))?\s*(?:=|:|\bmeans\b)\s*(\pL[^,;.)]*)`)
 
 // behindFigure is a figure with a short word behind it.
-var behindFigure = regexp.MustCompile(`^(\d[\d.,]*)\s*(?:kgs?|lbs?|#)?\s+(\pL{1,4})\.?$`)
+var behindFigure = regexp.MustCompile(`^(\d[\d.,]*)\s*(?:kgs?|lbs?|#)?\s*(\pL{1,4})\.?$`)
 
 // scaleCodesIn are the short words that a text explains as those of figures from a scale, or of guesses. Units are
 // none.
@@ -45,7 +46,8 @@ func scaleCodesIn(text string) map[string]string {
 	for _, m := range codeSaying.FindAllStringSubmatch(text, -1) {
 		code := strings.ToLower(m[1])
 		u, isUnit := unit.Lookup(code)
-		isUnit = isUnit && (u != unit.Gram || !words.Hedged(m[2])) // nobody weighs a big fish in grams
+		// no time, and nobody weighs a big fish in grams
+		isUnit = isUnit && u.Dimension() == unit.Mass && (u != unit.Gram || !words.Hedged(m[2]))
 		if _, told := words.ByScale(m[2]); told && !isUnit {
 			out[code] = m[2]
 		}

@@ -524,6 +524,7 @@ func TestListsOfNamedFish(t *testing.T) {
 		{"1 mahi; 1 wahoo", "mahi about 6 / 13", "mahi wahoo 13", ""},
 		{"1 mahi; 1 wahoo", "mahi 6.5 / albacore 13", "mahi 6.5 wahoo", "names a fish"},
 		{"2 zibbles", "4.2 + 4.1", "", "2 measures for 0 fish"},
+		{"1 mahi; 1 wahoo", "6.5 (scale) / 13", "mahi 6.5 wahoo 13", ""},
 		{"1 mahi; 1 wahoo", "6.5 / hook 13", "mahi 6.5 wahoo", "no measure"},
 		{"mahi cm 88; wahoo", "6.5 / 13", "mahi 88 6.5 wahoo 13", ""},
 		{"2 mahi 88 cm 90 cm 91 cm", "6.5 / 7", "mahi 88 6.5 mahi 88 7", "names a length"},

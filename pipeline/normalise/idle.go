@@ -53,6 +53,9 @@ func (r *Reader) idle() Skip {
 			r.lain.apart = begins && (r.has("start_s") || r.has("duration_s"))
 			return Elsewise
 		}
+		if !own && r.anyCell(words.NeverTrolled) {
+			return Elsewise
+		}
 		if r.has("speed_kn") && !r.value("speed_kn").Known && !r.struck() &&
 			!slices.ContainsFunc(r.side, paced) && r.untrolled() {
 			return Elsewise // hours without a speed or a bite, on the handline

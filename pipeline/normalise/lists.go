@@ -93,6 +93,9 @@ func (r *Reader) deal(t *target, text string, fish []phrase.Fish, gone []bool, m
 		}
 		at := to[k]
 		to = slices.Delete(to, k, k+1)
+		if weight := words.OnScale(figure); t.Column.Name == "scale_kg" && weight != "" {
+			figure = weight
+		}
 		q, err := unit.ParseQuantity(figure, t.Column.Dimension, r.fallback(t), r.mark())
 		if err != nil || words.Hedged(item) {
 			if fate, _, _, ok := words.FateOf(item); ok && fate == words.Released {

@@ -66,6 +66,7 @@ func (r *Reader) phrases() {
 	r.told(stretches)
 	r.trolledFor()
 	r.endTold()
+	r.stretchTold()
 	r.paused()
 	r.turned()
 	r.trolledTwice()
@@ -82,6 +83,7 @@ func (r *Reader) phrases() {
 func (r *Reader) paused() {
 	to, ok := r.index["stopped_s"]
 	start, end := r.value("start_s"), r.value("end_s")
+	r.stopIncluded()
 	if !ok || r.values[to].Known || !start.Known || !end.Known {
 		return
 	}
@@ -120,6 +122,28 @@ func (r *Reader) paused() {
 			fmt.Sprintf(record.OfStop+" of %.0f minutes, not whether lines were up: nothing was taken off", off)))
 	}
 }
+
+// stopIncluded takes a stop with the lines up off hours without clock times, where a remark says that these include it.
+func (r *Reader) stopIncluded() {
+	i, ok := r.index["duration_s"]
+	if !ok || !r.values[i].Known || r.effortTimed() {
+		return
+	}
+	for k := range r.targets {
+		t := &r.targets[k]
+		if t.Column.Name != "notes" || t.text == "" {
+			continue
+		}
+		if off := 60 * phrase.StopIncluded(t.text); off > 0 && off < r.values[i].Real {
+			r.values[i].Real -= off
+			r.doubts = append(r.doubts, r.problem(t, t.text,
+				fmt.Sprintf("lines up meanwhile: %.1f hours were taken off", off/3600)))
+		}
+	}
+}
+
+// effortTimed reports whether the row says by the clock when lines went in and came up.
+func (r *Reader) effortTimed() bool { return r.at(r.slots.start).Known && r.at(r.slots.end).Known }
 
 // clockTime is a time of day as it is mostly written.
 var clockTime = regexp.MustCompile(`\b\d{1,2}[:.,h]\d{2}\b`)
@@ -342,19 +366,19 @@ func (r *Reader) furtherSets() {
 type lastLeg struct {
 	date, trip entry.Value
 	end        int64
-	said, read [2]int64 // its start and end, as they are written and as they were taken
+	read       map[[2]int64][2]int64 // the starts and ends of its day, by how they are written
 }
 
 // twelve puts a start and an end of twelve hours after what went before on the same day. A stretch that is written
 // again, on each row of a line or a bite, is the same one.
 func (r *Reader) twelve(start, end *int64) {
 	d, trip := r.value("date"), r.value("trip")
-	if d != r.last.date || trip != r.last.trip {
-		r.last = lastLeg{date: d, trip: trip}
+	if d != r.last.date || trip != r.last.trip || r.last.read == nil {
+		r.last = lastLeg{date: d, trip: trip, read: map[[2]int64][2]int64{}}
 	}
 	said := [2]int64{*start, *end}
-	if said == r.last.said && r.last.end > 0 {
-		*start, *end = r.last.read[0], r.last.read[1]
+	if read, again := r.last.read[said]; again {
+		*start, *end = read[0], read[1]
 		return
 	}
 	for *start < r.last.end && *start < day/2 {
@@ -363,7 +387,7 @@ func (r *Reader) twelve(start, end *int64) {
 	for *end <= *start {
 		*end += day / 2
 	}
-	r.last.end, r.last.said, r.last.read = *end, said, [2]int64{*start, *end}
+	r.last.end, r.last.read[said] = *end, [2]int64{*start, *end}
 }
 
 // times settles clock times of twelve hours that stand in columns.
@@ -588,14 +612,15 @@ func (r *Reader) boated() (fish, strikes int, told bool) {
 	switch {
 	case known("strikes_n", "missed_n", "lost_n") && !known("landed_n") && !known("released_n") && !known("hooked_n"):
 		return max(0, strikes-int(all["missed_n"]+all["lost_n"])), strikes, told // what is left came to the boat
-	case r.has("landed_n") || r.has("released_n"):
+	case all["landed_n"] > 0 || r.layout.Binds("landed_n", "kept_n") || r.catch >= 0 ||
+		r.layout.Binds("released_n") && !r.layout.Reads("fishlist"):
 		return int(landed), strikes, told
 	case r.uncounted():
 		return unbounded, strikes, told
-	case r.has("hooked_n"):
+	case r.layout.Binds("hooked_n"):
 		return int(hooked - all["lost_n"]), strikes, told
 	}
-	return strikes, strikes, told
+	return max(0, strikes-int(all["missed_n"]+all["lost_n"])), strikes, told
 }
 
 // unbounded is more fish than a row has, where nobody counted them.
@@ -630,6 +655,9 @@ func (r *Reader) note(text string) {
 // "wahoo 31.5". It returns the row's fish so far.
 func (r *Reader) fishOf(t *target, text string, listed []map[string]entry.Value, most int,
 	counted bool) []map[string]entry.Value {
+	if counted {
+		text = phrase.OfCount(text, int(r.value("landed_n").Int))
+	}
 	fish := phrase.FishList(text, r.defaults(t))
 	all := slices.Concat(fish, r.fishOtherwise(t, text))
 	if weightsIn(text) > weighed(all) && !words.Hedged(text) {

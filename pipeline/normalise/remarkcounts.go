@@ -24,7 +24,7 @@ func (r *Reader) countedRemarks() {
 		if t.Column.Name != "notes" || t.Column.Parse != "text" || t.given != "" {
 			continue
 		}
-		text := r.values[t.field].Text
+		text := phrase.OfCount(r.values[t.field].Text, int(r.values[r.catch].Int))
 		told := phrase.Tell(text, r.defaults(t))
 		bites := told.Bites
 		for _, left := range told.Left { // of them in words that are not understood otherwise
@@ -64,8 +64,12 @@ func (r *Reader) uncountedBites() {
 			continue
 		}
 		bites := phrase.Uncounted(t.text)
-		if r.missedTold >= 0 {
+		switch {
+		case r.missedTold >= 0:
 			bites = phrase.MissedIn(t.text) // no column has these
+		case t.Column.Parse == "text" && !t.Gone && r.noCount(): // lists of fish tell theirs
+			r.awayIn(t)
+			continue
 		}
 		for _, b := range bites {
 			n := int64(max(b.N, 1))
@@ -83,6 +87,24 @@ func (r *Reader) uncountedBites() {
 			r.doubts = append(r.doubts, r.problem(t, t.text,
 				fmt.Sprintf("tells of %s that the row does not count: added", plural(int(n), "a bite", "bites"))))
 		}
+	}
+}
+
+// noCount reports whether a row of a log that counts bites has no number of them, nor of those that got away.
+func (r *Reader) noCount() bool {
+	return r.layout.Binds("strikes_n") && !r.value("strikes_n").Known && !r.value("hooked_n").Known &&
+		!r.value("lost_n").Known && !r.value("missed_n").Known
+}
+
+// awayIn makes bites of those that a remark says were missed or lost.
+func (r *Reader) awayIn(t *target) {
+	for _, b := range phrase.AwayIn(t.text) {
+		v := r.fishValues(b.Fish)
+		for range max(b.N, 1) {
+			r.beside(plan.Strikes, v)
+		}
+		r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("tells of %s that no count of the row has: "+
+			"counted", plural(max(b.N, 1), "a bite", "bites"))))
 	}
 }
 
@@ -108,7 +130,8 @@ func (r *Reader) letGoAmong() {
 		}
 		counted := r.letGoIn >= 0 && phrase.Counted(t.text)
 		kept, free := int64(0), int64(0)
-		for _, b := range phrase.Tell(t.text, r.defaults(t)).Bites {
+		text := phrase.OfCount(t.text, int(r.values[landed].Int))
+		for _, b := range phrase.Tell(text, r.defaults(t)).Bites {
 			n := int64(max(b.N, 1))
 			switch {
 			case b.Method != "" && b.Method != "troll":
@@ -123,10 +146,26 @@ func (r *Reader) letGoAmong() {
 		case counted && free > 0:
 			r.values[landed] = entry.OfInt(r.values[landed].Int - free)
 			r.values[r.letGoIn] = entry.OfInt(r.values[r.letGoIn].Int + free)
-		case r.letGoIn >= 0 || words.NamesOther(t.text) || kept+free < 2 && listed: // one may be another fish
+		case words.NamesOther(t.text) || words.Otherwise(t.text):
+		case r.letGoIn >= 0 && free > 0 && free <= r.values[landed].Int && kept == 0:
+			r.letGoOf(landed, free)
+		case r.letGoIn >= 0 || kept+free < 2 && listed: // one may be another fish
 		case free > r.values[released].Int && kept+free == r.values[landed].Int+r.values[released].Int:
 			r.values[landed], r.values[released] = entry.OfInt(kept), entry.OfInt(free)
 		}
+	}
+}
+
+// letGoOf takes fish that a remark says were let go off those that the row counts in the boat, where it tells what
+// became of all its bites; else it is not said whether they are among these, and asked about.
+func (r *Reader) letGoOf(landed int, free int64) {
+	all, boated := r.value("strikes_n"), r.values[landed].Int
+	if hooked := r.value("hooked_n"); hooked.Known {
+		all = entry.OfInt(hooked.Int + r.value("missed_n").Int)
+	}
+	if all.Known && boated+r.value("lost_n").Int+r.value("missed_n").Int == all.Int {
+		r.values[landed] = entry.OfInt(boated - free)
+		r.values[r.letGoIn] = entry.OfInt(r.values[r.letGoIn].Int + free)
 	}
 }
 

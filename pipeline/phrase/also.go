@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -92,13 +93,18 @@ func Uncounted(text string) (out []Bite) {
 }
 
 // MissedIn are the bites that a remark says were missed, on the boat's own lures.
-func MissedIn(text string) (out []Bite) {
+func MissedIn(text string) []Bite { return ownBites(text, words.Missed) }
+
+// AwayIn are those that it says were missed or lost.
+func AwayIn(text string) []Bite { return ownBites(text, words.Missed, words.Lost) }
+
+func ownBites(text string, fates ...words.Fate) (out []Bite) {
 	for _, s := range remarkEnd.Split(text, -1) {
 		if words.Otherwise(s) || words.NamesOther(s) {
 			continue
 		}
 		for _, b := range Tell(s, Defaults{}).Bites {
-			if b.Fate == words.Missed && b.Method == "" {
+			if slices.Contains(fates, b.Fate) && b.Method == "" {
 				out = append(out, b)
 			}
 		}

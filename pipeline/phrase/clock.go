@@ -144,7 +144,14 @@ func (s *scanner) clockWordBefore(i int) bool {
 	case "at", "until", "till", "from", "@", "start", "stop", "quit", "las", "ore", "um", "as":
 		return true
 	}
-	return false
+	return s.inAndOut(i) && !s.unitAt(i+1)
+}
+
+// inAndOut reports whether digits are one of two times between which lines were out: "in 654 out 830".
+func (s *scanner) inAndOut(i int) bool {
+	ends := map[string]bool{"out": true, "up": true, "pulled": true}
+	return s.tok(i-1) == "in" && ends[s.tok(i+1)] && s.digits(i+2) ||
+		ends[s.tok(i-1)] && s.digits(i-2) && s.tok(i-3) == "in"
 }
 
 // hours reads a duration with its minutes: 2h45, 2 h 45 min, 5 1/2 hrs, 3h. What may also be

@@ -94,6 +94,9 @@ func (s *scanner) partFirst(i int) (item, bool) {
 		h, next, ok := s.hourAt(i + 1)
 		return inWords(h, -30, next), ok
 	}
+	if _, worded := hourParts[s.tok(i+1)]; worded && articles[s.tok(i)] {
+		return s.partFirst(i + 1) // a quarter past six
+	}
 	m, worded := hourParts[s.tok(i)]
 	if n, ok := words.Number(s.tok(i)); !worded && ok && n > 0 && n < 30 && (n%5 == 0 || s.tok(i+1) == "minutes") {
 		m = n
@@ -124,6 +127,9 @@ func (s *scanner) partFirst(i int) (item, bool) {
 func (s *scanner) hourAt(i int) (h, next int, ok bool) {
 	if i >= len(s.toks) || len(s.tok(i)) > 2 && s.digits(i) || articles[s.tok(i)] {
 		return 0, i, false
+	}
+	if noons[s.tok(i)] {
+		return 12, i + 1, true
 	}
 	h, ok = words.Number(s.tok(i))
 	if s.tok(i) == "once" && s.tok(i-1) == "las" {

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,8 +22,10 @@ func Count(text string) (n int, ok bool) {
 			}
 			n, ok = 0, true
 		case aNumber:
-			if ok || !s.counts(i) {
-				return 0, false
+			if ok || !s.counts(i) || it.article && !slices.ContainsFunc(s.items[i:], func(o item) bool {
+				return o.kind == aFish && !o.several || o.kind == aFate
+			}) {
+				return 0, false // a bunch
 			}
 			n, ok = int(it.num), true
 		case aFish, aFate, aClose, aTimes, aMany, aPlace:

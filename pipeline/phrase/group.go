@@ -22,9 +22,9 @@ func (t *teller) partGroup() {
 		return // its own end was told
 	}
 	parts, back := t.story.Bites[t.sentence+1:], true
-	for _, b := range parts {
-		if b.Name != "" || b.At != nil || b.Fate <= words.Bit {
-			return
+	for i, b := range parts {
+		if b.Name != "" || b.At != nil || b.Fate <= words.Bit || b.Fate == words.Hooked && i+1 < len(parts) {
+			return // of 5 bites, 3 hooked, 2 landed those landed are among those hooked
 		}
 		back = back && b.Fate == words.Released
 		sum += b.N

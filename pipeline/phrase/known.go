@@ -123,6 +123,13 @@ func (s *scanner) fish(i int) (item, bool) {
 			best.text, best.several = "", true
 		case "short":
 			best.article = true // a name only in company
+			if next == len(s.toks) {
+				break
+			}
+			kind, end, ok := words.FishAt(s.toks, next)
+			if ok && kind != "short" && kind != "any" && kind != "several" && kind != "idle" {
+				return item{kind: aFish, end: end, text: s.raw(i, end)}, true // black rockfish is no marlin
+			}
 		}
 	}
 	if s.toks[i].Kind != words.Word {

@@ -67,6 +67,17 @@ func StoppedLinesUp(text string) (minutes float64) {
 	return minutes
 }
 
+// StopIncluded are the minutes of stops with the lines up which a remark says that the hours include: "the hours
+// include half an hour with the lines in the boat".
+func StopIncluded(text string) (minutes float64) {
+	for _, said := range sentence.Split(text, -1) {
+		if hasLine(said, "include") {
+			minutes += StoppedLinesUp(said)
+		}
+	}
+	return minutes
+}
+
 // meanwhile are the minutes for which a clause says that the lines were up: the only time that it tells, and not how
 // much earlier or later than another they came up.
 func meanwhile(clause string) float64 {
@@ -123,6 +134,26 @@ func LinesUpAt(text string) (at Clock, ok bool) {
 		}
 	}
 	return at, ok
+}
+
+// StretchIn is the one stretch whose beginning and end a remark tells, where it speaks of lines or of trolling: "the
+// lines went over at a quarter past six, and we pulled them at noon".
+func StretchIn(text string) (st Stretch, ok bool) {
+	for _, said := range sentence.Split(text, -1) {
+		how, trolled := words.Method(said)
+		if !hasLine(said, "line") && !(trolled && how == "troll") || len(Pauses(said)) > 0 || TellsBite(said) {
+			continue
+		}
+		told := Stretches(said)
+		switch {
+		case len(told) == 0:
+			continue
+		case ok || len(told) > 1 || !told[0].HasStart || !told[0].HasEnd:
+			return Stretch{}, false
+		}
+		st, ok = told[0], true
+	}
+	return st, ok
 }
 
 // clocksIn is how many times of day a clause tells, and the last of them.

@@ -300,12 +300,14 @@ func (c *clause) bareFate() bool {
 func (t *teller) ofSeveral(c clause) bool {
 	first := len(t.story.Bites)
 	total := 0
-	for first > t.sentence && t.story.Bites[first-1].Name != "" && t.story.Bites[first-1].Fate == words.FateUnknown {
+	for first > t.sentence && t.story.Bites[first-1].Name != "" && t.story.Bites[first-1].Fate == words.FateUnknown &&
+		t.story.Bites[first-1].Kg+t.story.Bites[first-1].LengthCm == 0 {
 		first--
 		total += t.story.Bites[first].N
 	}
-	fateFirst := c.counted > 0 && slices.ContainsFunc(c.items[:c.counted], func(it item) bool { return it.kind == aFate })
-	if !t.list || len(t.story.Bites)-first < 2 || !c.bareFate() || c.count > total || !fateFirst {
+	fateFirst := c.counted > 0 && slices.ContainsFunc(c.items[:c.counted],
+		func(it item) bool { return it.kind == aFate })
+	if !t.list || c.join == aColon || len(t.story.Bites)-first < 2 || !c.bareFate() || c.count > total || !fateFirst {
 		return false
 	}
 	free := c.count

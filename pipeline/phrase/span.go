@@ -352,8 +352,13 @@ func (s *scanner) wordBefore(from, to int) (start, end bool) {
 			}
 			continue
 		}
-		if next, ok := words.LineAt(s.toks, max(j-1, from), "start"); ok && next > j {
-			return true, false // put out at 7:10
+		for k := max(j-3, from); k < j; k++ {
+			if next, ok := words.LineAt(s.toks, k, "start"); ok && next > j {
+				return true, false // put out at 7:10, put them out at 7:10
+			}
+			if next, ok := words.LineAt(s.toks, k, "stop"); ok && next > j {
+				return false, true // took them in at noon
+			}
 		}
 		if _, ok := words.LineAt(s.toks, j, "stop"); ok {
 			return false, true

@@ -45,6 +45,10 @@ type note struct {
 
 // Tell reads bites told in prose: "missed 2, 1 mahi 8# way back".
 func Tell(text string, d Defaults) Story {
+	if s, ok := underLabels(text, d); ok {
+		return s
+	}
+	text = labelled(text)
 	if h, rest, ok := headOf(text); ok && len(biteHeads(rest)) == 0 {
 		s := tell(rest, d)
 		if len(s.Bites) != 1 || len(s.Left) > 0 {
@@ -119,7 +123,7 @@ func (t *teller) andNothing(c clause) bool {
 // What is no fish in it is passed over.
 func FishList(text string, d Defaults) []Fish {
 	t := teller{story: Story{Landed: -1, Strikes: -1}, list: true}
-	for _, c := range scan(byStrokes(plusParts(strokesPart(text)), d)).clauses(d, true) {
+	for _, c := range scan(byStrokes(plusParts(strokesPart(labelled(severalWeights(text, d)))), d)).clauses(d, true) {
 		t.clause(c)
 	}
 	t.ofOneOnly()

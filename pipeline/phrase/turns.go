@@ -32,7 +32,7 @@ var inBrackets = regexp.MustCompile(`\([^()]*\)`)
 func Turns(text string, usual int) []Turn {
 	var out []Turn
 	for _, sentence := range remarkEnd.Split(text, -1) {
-		bare := strings.TrimSpace(inBrackets.ReplaceAllString(sentence, " "))
+		bare := withoutBites(strings.TrimSpace(inBrackets.ReplaceAllString(sentence, " ")))
 		if t, ok := turn(bare, usual); ok {
 			if m := bitesWhen.FindStringSubmatch(sentence); m != nil {
 				t.Before, t.After = m[1] != "", m[2] != ""
@@ -41,6 +41,14 @@ func Turns(text string, usual int) []Turn {
 		}
 	}
 	return out
+}
+
+// withoutBites leaves the parts between commas that say only when the bites came: ", both strikes after that".
+func withoutBites(sentence string) string {
+	parts := strings.Split(sentence, ",")
+	return strings.Join(slices.DeleteFunc(parts, func(part string) bool {
+		return bitesWhen.MatchString(part) && !strings.ContainsAny(part, "0123456789")
+	}), ",")
 }
 
 // remarkEnd is where the sentences of a remark part; the points of a clock time and of a figure part none.
@@ -59,12 +67,15 @@ func turn(text string, usual int) (t Turn, ok bool) {
 	if !slices.ContainsFunc(s.items, func(it item) bool { return it.kind == aSpeed }) {
 		speeds = nil // "wind came up 11ish"
 	}
+	if len(speeds)+len(lines) == 0 {
+		speeds = s.pacedTo()
+	}
 	if len(lines)+len(speeds) == 0 || s.hasLineWord("travel") {
 		return t, false
 	}
 	var clocks []int
 	for i, it := range s.items {
-		if it.kind == aClock {
+		if it.kind == aClock || s.bareHour(i) {
 			clocks = append(clocks, i)
 		}
 	}
@@ -84,6 +95,48 @@ func turn(text string, usual int) (t Turn, ok bool) {
 		t.Unsure = !s.onlySettings() || s.partOfDay()
 	}
 	return t, true
+}
+
+// pacedTo are the speeds in knots of words that tell of no other figure, without their unit: "slowed to 4.5".
+func (s *scanner) pacedTo() (all []float64) {
+	for i := range s.toks {
+		next, ok := words.LineAt(s.toks, i, "paceto")
+		if !ok {
+			continue
+		}
+		for _, it := range s.items {
+			if it.kind == aNumber && it.tok == next && it.hi <= it.num && it.num >= leastPaced && it.num <= mostPaced {
+				all = append(all, it.num)
+			}
+		}
+	}
+	return all
+}
+
+// leastPaced and mostPaced are the speeds in knots between which a figure behind "slowed to" is one.
+const leastPaced, mostPaced = 2, 20
+
+// bareHour makes a clock time of an hour alone that ends a part of a sentence, behind a word for "from then on": "6 kn
+// from 10".
+func (s *scanner) bareHour(i int) bool {
+	it := &s.items[i]
+	last := i+1 == len(s.items) || slices.Contains([]kind{aComma, aBreak, aClose, aColon}, s.items[i+1].kind)
+	if it.kind != aNumber || !it.digits || it.article || it.hi > it.num || it.num < 1 || it.num > 23 ||
+		it.num != float64(int(it.num)) || !last || it.tok == 0 || !s.since(*it) || s.paceBefore(it.tok) {
+		return false
+	}
+	it.kind, it.clock = aClock, Clock{Seconds: int(it.num) * 3600, Sure: it.num > 12}
+	return true
+}
+
+// paceBefore reports whether words that a speed follows end right before a token.
+func (s *scanner) paceBefore(tok int) bool {
+	for i := max(0, tok-5); i < tok; i++ {
+		if next, ok := words.LineAt(s.toks, i, "paceto"); ok && next == tok {
+			return true
+		}
+	}
+	return false
 }
 
 // turnedLines are the numbers of lines that a sentence says were out from some time on: "3 lines left", "pulled one

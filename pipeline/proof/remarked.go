@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wakeledger/pipeline/layout"
 	"wakeledger/pipeline/phrase"
 	"wakeledger/pipeline/plan"
 	"wakeledger/pipeline/words"
@@ -120,7 +121,8 @@ func (q *inquiry) letGoRemarks(s Subject) {
 			continue
 		}
 		text := r.Cells[notes.Index].Text
-		if told := letGoTold(text); told > max(freed["day "+day], freed[day]) {
+		told := letGoTold(phrase.OfCount(text, int(figureOf(r, s.Plan.Find("landed_n")))))
+		if told > max(freed["day "+day], freed[day]) && !full(r, s.Plan) {
 			if n++; first == "" {
 				first = text
 			}
@@ -134,6 +136,23 @@ func (q *inquiry) letGoRemarks(s Subject) {
 			[]string{"strikes", "landed", "released", "fish"})
 		q.last().Brief = "Remarks tell of fish let go that no count tells apart."
 	}
+}
+
+// full reports whether a row tells what became of all the bites that it counts: what a remark says was let go is among
+// those in the boat.
+func full(r layout.Row, p *plan.Block) bool {
+	bites, ok := figure(cellOf(r, p.Find("strikes_n")))
+	told := 0.0
+	for _, name := range []string{"landed_n", "lost_n", "missed_n"} {
+		told += figureOf(r, p.Find(name))
+	}
+	return ok && told == bites
+}
+
+// figureOf is the figure of a row's cell; 0 where it has none.
+func figureOf(r layout.Row, b *plan.Binding) float64 {
+	v, _ := figure(cellOf(r, b))
+	return v
 }
 
 // letGoTold is how many fish a remark says were let go, where it does not say that the row counts them.

@@ -471,7 +471,7 @@ func allBites(l *meaning.Log, q *Question, choice string) {
 	}
 }
 
-// surelyAmong is how many rows must count the fish that they say were let go, and every one of those that name such, to
+// surelyAmong is how many rows must count the fish that they say were let go, and half of those that name such, to
 // answer whether a count has them.
 const surelyAmong = 2
 
@@ -483,15 +483,20 @@ func (q *inquiry) freed(s Subject) {
 		return
 	}
 	n, under := 0, ""
-	among, rows := 0, 0
+	among, more, rows := 0, 0, 0
 	for _, r := range s.Block.Rows {
-		gone, held := 0, 0
+		gone, held, ofThem := 0, 0, false
+		counted, ok := figure(cellOf(r, kept))
 		for i := range s.Plan.Bindings {
 			b := &s.Plan.Bindings[i]
 			if b.Column.Parse != "fishlist" || b.Index < 0 || b.Index >= len(r.Cells) {
 				continue
 			}
-			for _, f := range phrase.FishList(words.WrittenOut(r.Cells[b.Index].Text, b.Codes), phrase.Defaults{}) {
+			said := words.WrittenOut(r.Cells[b.Index].Text, b.Codes)
+			text := phrase.OfCount(said, int(counted))
+			_, some := phrase.OfThem(said)
+			ofThem = ofThem || some || text != said
+			for _, f := range phrase.FishList(text, phrase.Defaults{}) {
 				switch f.Fate {
 				case words.Released:
 					gone, under = gone+max(f.N, 1), b.Heading
@@ -503,13 +508,16 @@ func (q *inquiry) freed(s Subject) {
 		}
 		if n += gone; gone > 0 {
 			rows++
-			if counted, ok := figure(cellOf(r, kept)); ok && counted == float64(gone+held) {
+			if ok && (counted == float64(gone+held) || ofThem && counted >= float64(gone)) {
 				among++
+			}
+			if !ok || counted < float64(gone+held) {
+				more++
 			}
 		}
 	}
-	if n < 2 || among == rows && rows >= surelyAmong {
-		return // each row counts as many as it names, with those let go
+	if n < 2 || more == 0 && among >= surelyAmong && 2*among >= rows {
+		return // rows count as many as they name, with those let go, or say that these are of them
 	}
 	q.ask("freed", s.Plan.Name, kept.Heading, fmt.Sprintf("%q tells of %d fish let go. Does %q count them?", under, n,
 		kept.Heading),

@@ -33,16 +33,23 @@ SELECT r.boat, r.run, d.trip_key
 FROM (SELECT boat, run, min(start_at)::DATE AS date FROM run_leg GROUP BY ALL HAVING count(trip_key) = 0) r
 JOIN day_label d USING (boat, date);
 
+-- The day of one run alone.
+CREATE OR REPLACE TEMP TABLE day_run AS
+SELECT boat, start_at::DATE AS date, min(run) AS run, min(trip_key) AS trip_key FROM run_leg
+GROUP BY ALL HAVING count(DISTINCT run) = 1 AND count(DISTINCT trip_key) <= 1;
+
 -- A leg with neither a start nor a trip's label is of its day's trip, or a trip of its own.
 CREATE OR REPLACE TEMP TABLE leg_trip AS
 SELECT m.leg_id, coalesce(m.trip_key, r.trip_key, rl.trip_key,
     CASE WHEN r.run IS NOT NULL THEN 'R|' || m.boat || '|' || r.run END,
-    dl.trip_key,
+    dl.trip_key, dr.trip_key,
+    CASE WHEN dr.run IS NOT NULL AND m.start_at IS NULL THEN 'R|' || m.boat || '|' || dr.run END,
     CASE WHEN m.on_date IS NOT NULL THEN 'D|' || m.boat || '|' || m.on_date ELSE 'O|' || m.ord END) AS trip_key
 FROM leg_made m
 LEFT JOIN run_leg r USING (leg_id)
 LEFT JOIN run_label rl ON rl.boat = r.boat AND rl.run = r.run
-LEFT JOIN day_label dl ON dl.boat = m.boat AND dl.date = m.on_date;
+LEFT JOIN day_label dl ON dl.boat = m.boat AND dl.date = m.on_date
+LEFT JOIN day_run dr ON dr.boat = m.boat AND dr.date = m.on_date AND m.start_at IS NULL;
 
 -- The days that each trip's legs cover.
 CREATE OR REPLACE TEMP TABLE trip_span AS
