@@ -87,6 +87,22 @@ func TestRemarksThatCount(t *testing.T) {
 			map[string]float64{"SELECT count(*) FROM strike WHERE outcome = 'missed'": 2,
 				"SELECT count(*) FROM strike WHERE outcome = 'lost'":     2,
 				"SELECT count(*) FROM strike WHERE outcome = 'released'": 2}},
+		{"two times in one cell", "Trip #,Date,Lines In,Lines Out,# Lines,Speed,Bites,Hookups,Landed\n" +
+			"1,2026-05-09,6:15,10:45,4,6.5,3,2,2\n2,2026-05-10,5:50,9:20,4,7,2,1,1\n" +
+			"3,2026-05-16,6 to 10:30,,5,7,\"2, one stuck\",,1\n4,2026-05-17,5:45 - 1:15,,5,7.5,4,3,3\n" +
+			"5,2026-05-23,6:30 to 8:30 & 9:30 to 1:00,,6,7,4 (2 stuck),,1\n" +
+			"6,2026-05-24,6:10,11:00,6,7,\"1, didnt stick\",,\n",
+			map[string]float64{"SELECT round(sum(hours) * 60) FROM leg": 270 + 210 + 270 + 450 + 330 + 290,
+				"SELECT count(*) FROM strike": 16, "SELECT count(*) FROM strike WHERE hooked": 9}},
+		{"another way under what became of it", "Date,Time,Fish,Length cm,What became of it\n" +
+			"2026-05-09,07:10,wahoo,110,home\n2026-05-09,07:30,wahoo,90,let go\n2026-05-10,08:10,pargo,52,bottom\n" +
+			"2026-05-11,08:10,wahoo,95,home\n2026-05-12,08:10,bonito,,lost\n",
+			map[string]float64{"SELECT count(*) FROM strike WHERE outcome = 'landed'": 2,
+				"SELECT count(*) FROM strike": 4}},
+		{"rows that stand for several", "Date,Time,Event,Lines,Kts,x,Result,Fish\n2026-05-09,0600,LINES IN,6,7,,,\n" +
+			",0630,STRIKE,,,3,MISS,\n,0700,STRIKE,,,,ABOARD,albacore\n,0730,STRIKE,,,2,OFF,\n,0900,LINES OUT,,,,,\n" +
+			"2026-05-10,0600,LINES IN,6,7,,,\n,0630,STRIKE,,,3,REL,albacore\n,0900,LINES OUT,,,,,\n",
+			map[string]float64{"SELECT count(*) FROM strike": 9}},
 		{"lost and missed", "Date,Lines in,Lines up,Kts,What we got,Lost/missed\n" +
 			"2026-05-09,6:30,11:15,7,2 yft (62 and 58 in),1 missed\n2026-05-10,6:15,12:00,7.5,skunked,\n" +
 			"2026-05-11,6:40,11:10,7,1 yft 71 lb on the scale; 1 wahoo,lost a big one at the boat\n" +

@@ -47,6 +47,14 @@ func TestCodeLists(t *testing.T) {
 		l.more("q") != "missed" || l.codes["q"] != nil {
 		t.Errorf("lists of codes between slashes: %v", l.words)
 	}
+	l = readLegend([]string{`Weight in kg. In "how" write S for the scale, F for the formula, E for the eye. Only S is science.`})
+	if how := l.codes["how"]; how["s"] != "scale" || how["e"] != "eye" {
+		t.Errorf("codes told in a sentence: %v", l.codes)
+	}
+	l = readLegend([]string{"pounds: s after it means we hung it on the scale. No s is Dell guessing"})
+	if l.scaleCodes["s"] == "" || !l.bare {
+		t.Errorf("a letter behind a weight: %v, others are guesses %t", l.scaleCodes, l.bare)
+	}
 	if l := readLegend([]string{"k kept / w came off at the boat / f let go / q quirky"}); l.more("q") != "quirky" ||
 		l.more("f") != "released" {
 		t.Errorf("a code in words that nobody knows: %v", l.words)

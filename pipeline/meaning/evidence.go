@@ -99,10 +99,14 @@ func (t *Lexicon) candidates(v *Values, more string, off Switches) []candidate {
 			p = -1.5 // codes that nobody explains: each is asked about
 		}
 		crossing := (c.Name == "length_cm" || c.Name == "girth_cm") && v.share("crossed", crossed) >= fewCrossed
-		if !word && (p <= 0 || !tells(c) && p < sureCells) && (!isShort || p <= unlike) && !crossing {
+		times := c.Name == "count" && strings.EqualFold(v.Label.Text, "x") && v.whole(2, mostTimes) > 0.5
+		if !word && (p <= 0 || !tells(c) && p < sureCells) && (!isShort || p <= unlike) && !crossing && !times {
 			continue
 		}
 		x := candidate{column: c, unit: s.unit}
+		if times {
+			x.add(off, "times", 4.5)
+		}
 		if crossing && c.Name == "length_cm" {
 			p = max(p, 0)
 			x.unit = cmp.Or(x.unit, unitAmong(v.Label.Text, unit.Length), headingUnit(v.Label))
@@ -1214,6 +1218,9 @@ func speciesProfile(t *Lexicon, v *Values, not float64) float64 {
 	}
 	return not
 }
+
+// mostTimes is how often a row under "x" stands for the like at most.
+const mostTimes = 30
 
 // gotAway is what a heading of bites that got away, over cells that tell of such in words, says for these words.
 const gotAway = 2.5

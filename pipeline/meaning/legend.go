@@ -59,7 +59,11 @@ var (
 	bulletKey  = regexp.MustCompile(`^\s*[-–—•*]\s*(\pL{1,4})\s*:\s*(\S.*)$`)        // - PDV: lost
 	bracketKey = regexp.MustCompile(`^([\pL #/_-]{1,25}?)\s*\((.*\S)\)\s*\.?$`)      // Fate (K kept, F freed)
 	dashKey    = regexp.MustCompile(`^\s*"?(\p{Lu}{1,3}|\d)"?\s*[-–—.:)]\s+(\S.*)$`) // K - kept
-	columnKey  = regexp.MustCompile(
+	// In "how" write S for the scale, E for the eye
+	inColumn = regexp.MustCompile(
+		`(?i)\b(?:in|under) (?:the column )?["“']([^"”']{1,25})["”'],? (?:I |we |please )?(?:write|put|use|mark|note)s? ([^.]+)`)
+	codeFor   = regexp.MustCompile(`\b(\pL{1,3}) (?:for|is|means) (?:the |a |an )?`)
+	columnKey = regexp.MustCompile(
 		`(?i)^(?:.*\s)?(?:column|col\.?|columna|colonna|colonne|coluna|spalte)\s+"?([^\s:("]{1,20})"?\s*(?:\([^)]*\)\s*)?[:=]\s*(.+)$`)
 )
 
@@ -102,6 +106,12 @@ func readLegend(texts []string) *legend {
 		if m := bulletKey.FindStringSubmatch(text); m != nil {
 			l.words[normalise(m[1])] = strings.TrimSpace(m[2])
 			continue
+		}
+		if m := inColumn.FindStringSubmatch(text); m != nil {
+			if codes := codesIn(codeFor.ReplaceAllString(m[2], "$1 = ")); codes != nil {
+				l.addList(normalise(m[1]), codes)
+				continue
+			}
 		}
 		m := columnKey.FindStringSubmatch(text)
 		if m == nil {

@@ -578,7 +578,9 @@ func countCell(r *Reader, t *target, text string) error {
 		}
 	}
 	if err != nil {
-		if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {
+		if n, ok := r.bitesTold(t, text); ok && float64(n) <= t.Column.Max {
+			v, err = float64(n), nil
+		} else if n, ok := r.named(t, text); ok && float64(n) <= t.Column.Max {
 			v, err = float64(n), nil
 		} else if n, ok := phrase.Count(text); ok && float64(n) <= t.Column.Max &&
 			!strings.ContainsAny(text, "0123456789") {
@@ -746,6 +748,10 @@ func outcomeCell(r *Reader, t *target, text string) error {
 		if fate, _, _, ok = words.FateOf(strings.TrimRight(t.Heading, "? ")); fate != words.Landed {
 			ok = false
 		}
+	}
+	if how, told := words.Method(text); !ok && (told && how != "troll" && how != "kite" || words.OnlyOther(text)) {
+		r.elsewise = true // "bottom", where others say what became of them
+		return nil
 	}
 	if !ok {
 		return errors.New("not understood: expected missed, lost, landed or released")

@@ -263,6 +263,9 @@ func (r *Reader) still() bool {
 			return otherLines(t.text)
 		case t.Column.Parse == "stretches":
 			how, ok := words.Method(t.text)
+			if words.NeverTrolled(t.text) && len(phrase.Stretches(t.text)) == 0 {
+				return true
+			}
 			return ok && how != "troll" && how != "kite" && len(phrase.Stretches(t.text)) == 0 &&
 				!phrase.TrolledBeside(t.text)
 		}

@@ -41,6 +41,9 @@ func (r *Reader) phrases() {
 		switch t.Column.Parse {
 		case "stretches":
 			told := phrase.Stretches(text)
+			if len(told) == 0 {
+				told = r.endBeside(text)
+			}
 			overnight = overnight || words.Night(text, "next")
 			if stretches = append(stretches, told...); len(stretches) == 0 {
 				r.unread(t, text, "it has no times: expected some like 6:10 to 11:40")

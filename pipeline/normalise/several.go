@@ -48,6 +48,9 @@ func (r *Reader) severally(t *target, text string, wrong error) bool {
 	if r.layout.Kind == plan.Events && r.whole(t, text) {
 		return true
 	}
+	if r.spanCell(t, text, wrong) {
+		return true
+	}
 	if t.Set > 0 || !slices.Contains([]string{"start_s", "end_s", "duration_s", "speed_kn", "lines_out"},
 		t.Column.Name) {
 		return false

@@ -48,6 +48,13 @@ func Tell(text string, d Defaults) Story {
 	if s, ok := underLabels(text, d); ok {
 		return s
 	}
+	if each := eachOfCount(text); each != text {
+		s := Tell(each, d)
+		for i := range s.Bites {
+			s.Bites[i].Told = min(s.Bites[i].Told, len(text)) // words were put in
+		}
+		return s
+	}
 	text = labelled(text)
 	if h, rest, ok := headOf(text); ok && len(biteHeads(rest)) == 0 {
 		s := tell(rest, d)
