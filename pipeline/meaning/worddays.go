@@ -36,6 +36,7 @@ func (x *builder) wordDays() {
 		found++
 	}
 	if found > 0 {
-		x.note("%s: %s the day is told by that of the row above (next day)", date.Heading, often(found))
+		x.note("%s: %s a cell says only \"next day\" or the like: it is the day after the row above", date.Heading,
+			often(found))
 	}
 }

@@ -104,7 +104,7 @@ func (r *Reader) awayIn(t *target) {
 			r.beside(plan.Strikes, v)
 		}
 		r.doubts = append(r.doubts, r.problem(t, t.text, fmt.Sprintf("tells of %s that no count of the row has: "+
-			"counted", plural(max(b.N, 1), "a bite", "bites"))))
+			"added", plural(max(b.N, 1), "a bite", "bites"))))
 	}
 }
 

@@ -55,6 +55,7 @@ func (r *Reader) spanCell(t *target, text string, wrong error) bool {
 	if starts == nil {
 		return false
 	}
+	r.doubts = append(r.doubts, r.problem(t, text, "read as when the lines went in and when they came up"))
 	r.several = append(r.several, several{t, text, wrong, starts}, several{&r.targets[i], text, wrong, ends})
 	return true
 }
